@@ -52,6 +52,7 @@ _MODULES = {
     "seats": "cylinder-block poppet-valve valve-seat",
     "springs": "compression-spring",
     "throats": "poppet-valve steam-passage",
+    "valve_gears": "valve-gear",
     "vessels": "bolted-joint cylinder-cover gland lens-joint pipe-flange stuffing-box weldment chamber-cover",
     "volumes": "cylinder-block",
     "walls": "cylinder-block weldment",

@@ -35,7 +35,8 @@ _PIECES = 12
 def remedies(found: Check, checks: Sequence[Check], context: Context, most: int = 3) -> list[Remedy]:
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
-    ``checks`` are the others of the same run. None are found where the rule is not a matter of number.
+    ``checks`` are the others of the same run. None are found where the rule is not a matter of number, nor where it
+    rests on a long calculation, such as that of a cylinder's cycle: a search would repeat that hundreds of times.
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
@@ -45,7 +46,7 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
     try:
         if found.judgement.places:
             return agreed(found, component, checks, context)
-        if found.utilisation is None:
+        if found.utilisation is None or any(step.long for step in found.steps):
             return []
         trials = [_Trial(found, component, step, checks, context) for step in _own_values(found, context)]
         return sorted(_proved(trials, most), key=_order)

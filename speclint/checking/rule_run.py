@@ -15,6 +15,7 @@ from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
 from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.checking.unstated_case import UnstatedCase
+from speclint.checking.worked_case import worked_case
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location, in_words
@@ -191,7 +192,7 @@ def run_once(
 
     :raises Overrun: when it takes longer than the settings allow.
     """
-    found = _load_case(component, case, context) if case else None  # type: ignore[arg-type]
+    found = _worked_case(rule, component, case, context) if case else None  # type: ignore[arg-type]
     try:
         with Guard(rule.family), _in_time(rule, component, context):
             return _ending(rule, component, found, context, Corner(sides))
@@ -234,7 +235,7 @@ def _failing_in(
     rule: Rule, component: Component, name: CaseName | Literal[""], context: Context, known: Sides
 ) -> CornerRun:
     """The first corner found in one load case where a rule does not hold; one where it does if there is none."""
-    case = _load_case(component, name, context) if name else None
+    case = _worked_case(rule, component, name, context) if name else None
     ranges = KnownRanges()
 
     def boxed(sides: Sides, within: Ranges) -> OverBox | RuleEnded:
@@ -307,7 +308,7 @@ def _by_case(
     rule: Rule, component: Component, context: Context, effort: Effort, known: Known
 ) -> Iterator[CaseResult]:
     for name in rule.cases or ("",):
-        case = _load_case(component, name, context) if name else None
+        case = _worked_case(rule, component, name, context) if name else None
         if isinstance(case, NotAssessed):
             yield _unstated(rule, component, case, name, context, effort)
         else:
@@ -376,6 +377,12 @@ def _unstated(
 
 def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
     raise NotEnclosed("the load case is not stated")
+
+
+def _worked_case(
+    rule: Rule, component: Component, name: CaseName, context: Context
+) -> LoadCase | NotAssessed:
+    return worked_case(_load_case(component, name, context), rule, component, context)
 
 
 def _load_case(component: Component, name: CaseName, context: Context) -> LoadCase | NotAssessed:

@@ -9,12 +9,12 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.repository import Design
 from speclint.rules import PlaceSeen
-from speclint.specs import Component
+from speclint.specs import Component, Duty
 
 
 @dataclass(frozen=True, slots=True)
 class Unfinished:
-    """What a block, or an engine, still lacks while it is a draft.
+    """What a block, an engine or a duty still lacks while it is a draft.
 
     ``places`` counts those that its parts have, ``to_draw`` names the empty ones. ``to_state`` are the values that
     checks wanted and did not find, by component: its keys in the order of their names.
@@ -58,15 +58,20 @@ def _counted(number: int, word: str) -> str:
 
 
 def still_to_be_drawn(assessment: Assessment) -> tuple[Unfinished, ...]:
-    """The list of each block and engine of a draft; nothing at any other stage, where findings say it."""
+    """The list of each block and engine of a draft; nothing at any other stage, where findings say it.
+
+    What a duty does not state, temperatures above all, is asked for once, in a list of the duty's own: many blocks and
+    parts see one duty.
+    """
     design, settings = assessment.design, assessment.settings
     if design is None or settings is None or settings.stage != "draft":
         return ()
     places = _by_block((check for check in assessment.checks if check.places), design)
     wanting = _by_block((check for check in assessment.checks if check.outcome == "not assessed"), design)
-    lists = (
+    lists = [
         _of_block(name, places.get(name, []), wanting.get(name, []), design) for name in {**places, **wanting}
-    )
+    ]
+    lists += _of_duties([check for some in wanting.values() for check in some], design)
     return tuple(sorted((one for one in lists if one.to_draw or one.to_state), key=lambda one: one.under))
 
 
@@ -85,9 +90,36 @@ def _by_block(checks: Iterable[Check], design: Design) -> dict[str, list[Check]]
 def _of_block(name: str, placed: list[Check], wanting: list[Check], design: Design) -> Unfinished:
     ordered = sorted(placed, key=lambda check: (check.rule.row, check.order))
     seen = [place for check in ordered for place in check.places]
+    keys = _wanted(wanting, design)
+    to_state = tuple(
+        (part, tuple(sorted(keys[part])))
+        for part in sorted(keys)
+        if not isinstance(design.specs.get(part), Duty)
+    )
+    return Unfinished(name, len(seen), tuple(one for one in seen if not one.filled), to_state)
+
+
+def _of_duties(wanting: list[Check], design: Design) -> list[Unfinished]:
+    """What each duty does not state, once for all parts that see it; a temperature once for all parts of a kind."""
+    keys = {name: found for name, found in _wanted(wanting, design).items() if name in design.specs}
+    return [
+        Unfinished(name, 0, (), ((name, tuple(sorted({_by_kind(key, design) for key in keys[name]}))),))
+        for name in sorted(keys)
+        if isinstance(design.specs[name], Duty)
+    ]
+
+
+def _by_kind(key: str, design: Design) -> str:
+    """The key of a temperature under the kind of its part, which stands for all parts of that kind."""
+    case, mark, name = key.partition(".temperatures.")
+    part = design.specs.get(name)
+    return f"{case}{mark}{part.kind}" if part is not None else key
+
+
+def _wanted(wanting: list[Check], design: Design) -> dict[str, set[str]]:
+    """The keys that checks want, by the spec that is to state them."""
     keys: dict[str, set[str]] = {}
     for check in wanting:
         for where in check.unstated:
             keys.setdefault(design.owner(where), set()).add(where.key)
-    to_state = tuple((part, tuple(sorted(keys[part]))) for part in sorted(keys))
-    return Unfinished(name, len(seen), tuple(one for one in seen if not one.filled), to_state)
+    return keys

@@ -8,6 +8,14 @@ from .axes import (
     axis_by_crank as axis_by_crank,
     axis_of_bore as axis_of_bore,
 )
+from .cam_motion import (
+    WholeLift as WholeLift,
+    motion as motion,
+)
+from .cams_on_shafts import (
+    PlacedCam as PlacedCam,
+    placed_in_notches as placed_in_notches,
+)
 from .chains import (
     Acting as Acting,
     gap_of_chain as gap_of_chain,
@@ -32,6 +40,20 @@ from .cover_holes import (
 )
 from .cranks import (
     bores_pushing_together as bores_pushing_together,
+)
+from .cylinder_cycles import (
+    CylinderBand as CylinderBand,
+    CylinderGiven as CylinderGiven,
+    cycles_as_drawn as cycles_as_drawn,
+    cylinder_given as cylinder_given,
+    worked_cycles as worked_cycles,
+)
+from .cylinder_volume import (
+    bore_as_drawn as bore_as_drawn,
+    clearance_ratio as clearance_ratio,
+    clearance_share as clearance_share,
+    piston_area as piston_area,
+    swept_volume as swept_volume,
 )
 from .cylinders import (
     bore_closed as bore_closed,
@@ -93,6 +115,9 @@ from .engine import (
     turns_of_crank as turns_of_crank,
     worn_wheel as worn_wheel,
 )
+from .estimates import (
+    estimated_temperature as estimated_temperature,
+)
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,
@@ -130,6 +155,11 @@ from .gear import (
     least_lift as least_lift,
     spindles_into as spindles_into,
     tappet_clearance as tappet_clearance,
+    tracks_of as tracks_of,
+)
+from .gear_at_work import (
+    EndAtWork as EndAtWork,
+    GearAtWork as GearAtWork,
 )
 from .glands import (
     box_of as box_of,
@@ -139,6 +169,16 @@ from .glands import (
 )
 from .heating import (
     block_when_entering as block_when_entering,
+)
+from .hot_clearances import (
+    WorkingClearances as WorkingClearances,
+    clearance_at_work as clearance_at_work,
+    nominal_ratio as nominal_ratio,
+    nominal_temperature as nominal_temperature,
+    spindle_length as spindle_length,
+    strain_since as strain_since,
+    tappet_clearance_hot as tappet_clearance_hot,
+    working_clearances as working_clearances,
 )
 from .jets import (
     jet_speed as jet_speed,
@@ -320,7 +360,13 @@ from .springs import (
 )
 from .stages import (
     bore_of_pipe as bore_of_pipe,
+    flow_of_cylinders as flow_of_cylinders,
     least_perimeter as least_perimeter,
+)
+from .steam_at_valves import (
+    SteamAtValve as SteamAtValve,
+    event_pressure as event_pressure,
+    steam_at_valve as steam_at_valve,
 )
 from .steam_paths import (
     Stage as Stage,
@@ -347,6 +393,41 @@ from .train import (
     lever_ratio as lever_ratio,
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
+)
+from .values_from_events import (
+    exhaust_temperature as exhaust_temperature,
+    gears_beside as gears_beside,
+    is_typed as is_typed,
+    value_from_events as value_from_events,
+)
+from .valve_gear import (
+    SERVES as SERVES,
+    SIDES as SIDES,
+    SetCam as SetCam,
+    ValvesTrain as ValvesTrain,
+    bore_of_gear as bore_of_gear,
+    direction_of as direction_of,
+    end_on as end_on,
+    gears_of as gears_of,
+    mid_notches as mid_notches,
+    notch_of as notch_of,
+    running_notches as running_notches,
+    set_cam as set_cam,
+    set_cams as set_cams,
+    train_of_cam as train_of_cam,
+)
+from .valve_passages import (
+    passage_of as passage_of,
+)
+from .valve_timing import (
+    CamAtWork as CamAtWork,
+    DriveOfGear as DriveOfGear,
+    angle_at_clearance as angle_at_clearance,
+    cam_at_work as cam_at_work,
+    crank_of as crank_of,
+    drive_of as drive_of,
+    event_angle as event_angle,
+    share_at as share_at,
 )
 from .valves import (
     block_under as block_under,

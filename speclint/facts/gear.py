@@ -30,7 +30,10 @@ class Gear:
 
 
 def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
-    """The parts that move a valve, by their links; None where one of them is not drawn, or drawn twice."""
+    """The parts that move a valve, by their links; None where one of them is not drawn, or drawn twice.
+
+    Of a cam with several tracks it is the one with the greatest lift.
+    """
     spindles = sheet.belonging_to(valve, ValveSpindle)
     if len(spindles) != 1:
         return None
@@ -40,8 +43,28 @@ def gear_of(valve: PoppetValve, sheet: Sheet) -> Gear | None:
     tappets = sheet.belonging_to(rockers[0] if rockers else spindles[0], Tappet)
     if len(tappets) != 1:
         return None
-    cams = sheet.belonging_to(tappets[0], Cam)
-    return Gear(spindles[0], rockers[0] if rockers else None, tappets[0], cams[0]) if len(cams) == 1 else None
+    cams = tracks_of(tappets[0], sheet)
+    if not cams:
+        return None
+    highest = cams[0] if len(cams) == 1 else max(cams, key=lambda cam: _nominal_lift(cam, sheet))
+    return Gear(spindles[0], rockers[0] if rockers else None, tappets[0], highest)
+
+
+def tracks_of(tappet: Tappet, sheet: Sheet) -> tuple[Cam, ...]:
+    """The one cam that lifts a tappet, or the tracks of it that have each a name; none where cams are drawn twice."""
+    cams = sheet.belonging_to(tappet, Cam)
+    if len(cams) < 2:
+        return cams
+    named = [cam.track for cam in cams if sheet.is_stated(f"track of {cam.id}", cam.track)]
+    names = {sheet.read("track", one) for one in named}
+    return cams if len(names) == len(cams) else ()
+
+
+def _nominal_lift(cam: Cam, sheet: Sheet) -> float:
+    """The greatest lift of a track as drawn, without its ramp; nothing where it states none."""
+    if cam.table:
+        return max(sheet.take_nominal(f"s_{number}", one) for number, one in enumerate(cam.table))
+    return sheet.take_nominal("s_1", cam.lift) if sheet.is_stated(f"lift of {cam.id}", cam.lift) else 0.0
 
 
 def boxes_of(gear: Gear, sheet: Sheet) -> tuple[CamBox, ...]:

@@ -39,7 +39,8 @@ class Measure:
 
     ``nominal`` is the basic size where limits or a tolerance class were written, and may then lie outside
     low to high (a shaft to s6 is wholly above it); for a range it is the middle. ``datum`` says of a fluid
-    pressure whether it is above the atmosphere (gauge) or above vacuum (absolute).
+    pressure whether it is above the atmosphere (gauge) or above vacuum (absolute). ``worked`` is the digest of what a
+    quantity was worked from, where it was not stated: a concession rests on that and not on its last digits.
     """
 
     nominal: float
@@ -53,6 +54,7 @@ class Measure:
     provenance: Provenance = "drawing"
     note: str = ""
     where: Location = NOWHERE
+    worked: str = ""
 
     @property
     def exact(self) -> bool:

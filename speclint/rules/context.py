@@ -52,6 +52,10 @@ class Context:
     #: Figures looked up for enclosures, and the rules that took something toleranced: for the core.
     enclosed: dict[Hashable, Any] = field(default_factory=dict, repr=False)
     toleranced: set[str] = field(default_factory=set, repr=False)
+    #: What no corner of the check that runs changes: see :meth:`Sheet.once`.
+    steady: dict[Hashable, Any] = field(default_factory=dict, repr=False)
+    #: Values of load cases that were worked, each with what was consulted for it: for the core.
+    worked: dict[Hashable, tuple[Any, Consulted]] = field(default_factory=dict, repr=False)
     _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
     def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
@@ -89,4 +93,5 @@ class Context:
         """Clear what serves one check alone, such as the cache of figures: it would grow with the repository."""
         self._readings.clear()
         self.enclosed.clear()
+        self.steady.clear()
         self.asked.clear()

@@ -100,6 +100,13 @@ class Placing:
 
         :raises NotAssessed: where none does, and a file that could not be read may be on the way.
         """
+        return self.nearest(component, *words) is not None
+
+    def nearest(self, component: Component, *words: str) -> Component | None:
+        """The nearest component of some kinds, by their words, to which a chain of links joins another; or none.
+
+        :raises NotAssessed: as ``joined_to``.
+        """
         self._asked.everything = True
         found, way = self._context.design.way_to(component, words)
         self._context.consulted.specs.update(way)
@@ -109,7 +116,7 @@ class Placing:
         if self._record:
             said = "yes" if found else "no"
             self._record.note(f"{component.id} joined to a {' or '.join(words)}", said)
-        return found is not None
+        return found
 
     def sharing_drawing(self, component: Component) -> tuple[Component, ...]:
         """The other components of the repository that state the drawing number of one.

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from speclint.rules.placing import PlaceSeen
 
 StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "scanned"]
+#: Shown of a result whose inputs stand beside it.
+_WORKED = "worked from what is taken here"
 #: Shown where only whether something is stated affects the result.
 STATED = "stated"
 _SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
@@ -32,6 +34,7 @@ class Step:
 
     ``value`` is that of the governing corner, ``stated`` the nominal as the spec has it. ``filled`` are the
     numbers put into an equation: argument, SI value, SI unit. ``series`` was recorded along a scan, its places first.
+    ``long`` is true of the result of a long calculation, which no search repeats.
     """
 
     kind: StepKind
@@ -48,6 +51,7 @@ class Step:
     stated: float = 0.0
     filled: tuple[tuple[str, float, str], ...] = ()
     series: tuple[Series, ...] = ()
+    long: bool = False
 
 
 class Record:
@@ -123,7 +127,7 @@ class Record:
         self.labels[key] = words
         self.note(
             f"taken {(place := self.place(measure.where, symbol))}",
-            f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
+            measure.worked or f"{measure.low!r} {measure.high!r} {measure.datum}".rstrip(),
             place,
             stated_as(measure),
             at=measure.where,
@@ -164,12 +168,21 @@ class Record:
         self.varying.add(f"{words} {symbol}")
         self.note(
             f"look-up {words} {symbol}",
-            f"{reading.low!r} {reading.high!r}",
+            _WORKED if reading.worked else f"{reading.low!r} {reading.high!r}",
             f"{words} {symbol}",
-            band or amount(reading.low, reading.unit),
+            _WORKED if reading.worked else band or amount(reading.low, reading.unit),
         )
         self.steps.append(
-            Step("looked up", symbol, reading.what, value, reading.unit, source=reading.source, note=band)
+            Step(
+                "looked up",
+                symbol,
+                reading.what,
+                value,
+                reading.unit,
+                source=reading.source,
+                note=band,
+                long=reading.worked,
+            )
         )
 
     def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:

@@ -24,7 +24,19 @@ from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Uns
 from speclint.rules.placing import Placing
 from speclint.rules.record import STATED, Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
-from speclint.specs import Component, Dimension, Duty, Link, NotStated, Spec, Stated, TakenOver, Tie
+from speclint.specs import (
+    Component,
+    Dimension,
+    Duty,
+    Estimate,
+    FromEvents,
+    Link,
+    NotStated,
+    Spec,
+    Stated,
+    TakenOver,
+    Tie,
+)
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -391,6 +403,19 @@ class Sheet(Judging, Placing):
             self._record.worked(symbol, formula, arguments, value)
         return value
 
+    def once(self, key: Hashable, work: Callable[[], T]) -> T:
+        """What ``work`` gives, worked once for all corners of a check: it must take nothing but nominals.
+
+        A sheet that records works it again, so that it is written down.
+        """
+        context = self._context
+        if self._record is not None or context.moved or context.worded:
+            return work()
+        if key not in context.steady:
+            context.steady[key] = work()
+        found: T = context.steady[key]
+        return found
+
     def list_item(self, name: str, says: str) -> None:
         """Write a line of a result in words, such as a step of an order; nothing rests on it."""
         if self._record:
@@ -464,6 +489,8 @@ class Sheet(Judging, Placing):
         self._asked.values.add(id(value.where))
         if self._record:
             self._note_stated("", value.where, False)
+        if isinstance(value, FromEvents | Estimate) and value.why:
+            return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:

@@ -35,6 +35,7 @@ from .fields import (
     Force as Force,
     Fraction as Fraction,
     Hardness as Hardness,
+    HeatTransfer as HeatTransfer,
     Inertia as Inertia,
     Leaf as Leaf,
     Length as Length,
@@ -245,6 +246,11 @@ from .kinds.tappet import (
 from .kinds.valve_cage import (
     ValveCage as ValveCage,
 )
+from .kinds.valve_gear import (
+    CamSetting as CamSetting,
+    Notch as Notch,
+    ValveGear as ValveGear,
+)
 from .kinds.valve_seat import (
     ValveSeat as ValveSeat,
 )
@@ -320,4 +326,8 @@ from .water import (
 )
 from .welding import (
     Welding as Welding,
+)
+from .worked_values import (
+    Estimate as Estimate,
+    FromEvents as FromEvents,
 )

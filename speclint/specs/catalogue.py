@@ -56,6 +56,7 @@ KINDS: dict[str, str] = {
     "stuffing-box": "speclint.specs.kinds.stuffing_box:StuffingBox",
     "tappet": "speclint.specs.kinds.tappet:Tappet",
     "valve-cage": "speclint.specs.kinds.valve_cage:ValveCage",
+    "valve-gear": "speclint.specs.kinds.valve_gear:ValveGear",
     "valve-seat": "speclint.specs.kinds.valve_seat:ValveSeat",
     "valve-spindle": "speclint.specs.kinds.valve_spindle:ValveSpindle",
     "weldment": "speclint.specs.kinds.weldment:Weldment",

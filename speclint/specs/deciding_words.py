@@ -12,13 +12,15 @@ from typing import Any, Literal, get_args, get_origin
 from speclint.quantities import Measure
 from speclint.specs.fields import Deciding, Link, Stated
 from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.worked_values import Estimate, FromEvents
 
 
 def deciding_words(spec: Spec) -> dict[str, str]:
     """What a spec states that decides by what it is judged, by its dotted key: see ``FOR_REVIEW``.
 
     These are every yes/no and every word chosen from a list, the fields marked ``FOR_REVIEW``, the kind, and the
-    provenance of every quantity that is not from the drawing, under its key and ``from``.
+    provenance of every quantity that is not from the drawing, under its key and ``from``: that it is worked from the
+    valve events, or estimated, among them.
     """
     return {"kind": spec.kind, **dict(_of_table(spec, ""))}
 
@@ -41,6 +43,8 @@ def _of_value(value: object, key: str, deciding: bool) -> Iterator[tuple[str, st
     elif isinstance(value, Measure):
         if value.provenance != "drawing":
             yield f"{key} from", value.provenance
+    elif isinstance(value, FromEvents | Estimate):
+        yield f"{key} from", "events" if isinstance(value, FromEvents) else "estimate"
     elif deciding and isinstance(value, Stated):
         yield key, str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
     elif deciding and isinstance(value, Link):

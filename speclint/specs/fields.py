@@ -331,6 +331,7 @@ Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10
 MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
 Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]
 Inertia = Annotated[Measure | NotStated, Quantity("inertia"), Span("0.001 kg·cm²", "1e5 kg·m²")]
+HeatTransfer = Annotated[Measure | NotStated, Quantity("heat transfer"), Span("0.1 W/(m²·K)", "1e5 W/(m²·K)")]
 Conductivity = Annotated[
     Measure | NotStated, Quantity("thermal conductivity"), Span("0.001 W/(m·K)", "1000 W/(m·K)")
 ]

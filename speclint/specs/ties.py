@@ -15,10 +15,14 @@ from speclint.errors import NOWHERE, Location, QuantityError, shortened
 from speclint.quantities import Measure, read
 from speclint.specs.fields import NotStated, Quantity, opened
 from speclint.specs.spans import refusal
+from speclint.specs.worked_values import Estimate, FromEvents
 
+#: The word by which a duty asks for a temperature to be estimated.
+_ESTIMATE = "estimate"
 _WRITTEN = re.compile(r"(?P<base>[A-Za-z][\w-]*)(?: (?P<sign>[+−-]) (?P<difference>.+))?")
 _INSTEAD = (
-    '"310 °C", "300..320 °C", or tied to another temperature of the load case: "cylinder-block + 20..30 K"'
+    '"310 °C", "300..320 °C", "estimate", or tied to another temperature of the load case: '
+    '"cylinder-block + 20..30 K"'
 )
 
 
@@ -35,7 +39,7 @@ class WrittenTie:
 class Tie:
     """A temperature tied to another: that one, which may be tied in its turn, and how much hotter this one is."""
 
-    base: Measure | Tie
+    base: Measure | Tie | Estimate | FromEvents
     difference: Measure
     where: Location = NOWHERE
 
@@ -47,6 +51,8 @@ class _TemperatureOrTie(Quantity):
         if isinstance(raw, WrittenTie):
             return raw
         value, where = opened(raw)
+        if value == _ESTIMATE:
+            return Estimate(where)
         found = _WRITTEN.fullmatch(" ".join(value.split())) if isinstance(value, str) else None
         if found is None:
             return super().read(raw)
@@ -83,7 +89,7 @@ def tied(
     if found.base in way:
         raise refusal(f"ties run in a loop: {' → '.join((*way, found.base))}", "one of them as a temperature")
     base = tied(found.base, known, way) if found.base in known else NotStated(found.where)
-    if isinstance(base, NotStated):
+    if isinstance(base, NotStated) and not isinstance(base, Estimate | FromEvents):
         names = ", ".join(f'"{one}"' for one, value in known.items() if isinstance(value, Measure))
         said = f'the load case states no temperature of "{shortened(found.base)}"'
         raise refusal(said, names or "a temperature")

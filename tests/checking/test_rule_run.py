@@ -499,3 +499,22 @@ def test_a_rule_ends_early_by_one_of_three_endings() -> None:
         "not applicable",
         "query",
     }
+
+
+def test_what_no_corner_changes_is_worked_once_and_written_down(tmp_path: Path) -> None:
+    """At every corner the one value; the sheets that are written work it again, so that it stands on them."""
+    worked: list[float] = []
+
+    def made(tube: Tube, sheet: Sheet) -> Judgement:
+        def nominal() -> float:
+            worked.append(sheet.take_nominal("D_n", tube.outside))
+            return worked[-1]
+
+        D = sheet.once("outside", nominal)
+        return sheet.at_most(sheet.take("d", tube.bore), D)
+
+    found = with_rule(tmp_path, made).only("tube.made")
+    assert found.outcome == "conforms"
+    assert set(worked) == {0.105}
+    assert len(worked) <= 3
+    assert [step.value for step in found.steps if step.symbol == "D_n"] == [0.105]

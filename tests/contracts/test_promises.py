@@ -16,6 +16,7 @@ from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
 from tests.plugins.fits import frames
+from tests.plugins.events.promised import promised_design
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 from tests.plugins.steamways import wet
@@ -42,13 +43,18 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(made)
 
 
-#: Rules that the example gives no part to: a joint with ground faces, a design that is no draft, a block with drains.
+#: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "frame.grip-kept": _locked,
     "frame.locked-force": _locked,
     "frame.scheme-of-pads": _locked,
     "water.drain-passes-it": _wet,
     "water.lies-on-the-grade": _wet,
+    "events.compression-peak": promised_design,
+    "events.duty-agrees": promised_design,
+    "events.mid-gear": promised_design,
+    "events.no-overlap": promised_design,
+    "events.opens": promised_design,
     "joint.face-pressure": ground,
     "release.independent-check": _reviewed,
 }

@@ -3,10 +3,17 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import cold_clearance, rod_diameter, stroke_of, wear_along
+from speclint.facts import (
+    clearance_ratio,
+    cold_clearance,
+    rod_diameter,
+    stroke_of,
+    swept_volume,
+    wear_along,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
-from speclint_liners.formulae.ends import axis_out_of_line, clearance_left, clearance_ratio, swept_volume
+from speclint_liners.formulae.ends import axis_out_of_line, clearance_left
 from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS

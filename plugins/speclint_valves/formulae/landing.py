@@ -5,24 +5,7 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Kelvins, Metres, Newtons, Pascals, PerKelvin, Radians, Ratio, SquareMetres
-
-
-@formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
-def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins, T_ref: Kelvins) -> Ratio:
-    """Thermal strain of a part since the temperature at which it was finished.
-
-    ε = α (T − T_ref) − α_0 (T_0 − T_ref)
-
-    ``alpha``, ``alpha_0`` mean coefficients from ``T_ref`` to ``T`` and to ``T_0`` [1/K]; ``T`` temperature
-    now, ``T_0`` when finished, ``T_ref`` the drawing's [K]. Returns [-].
-
-    Hand working: 12e-6 × 300 − 11.5e-6 × 0 = 3.6e-3.
-
-    >>> round(strain_since(alpha=12e-6, T=593.15, alpha_0=11.5e-6, T_0=293.15, T_ref=293.15), 9)
-    0.0036
-    """
-    return alpha * (T - T_ref) - alpha_0 * (T_0 - T_ref)
+from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio, SquareMetres
 
 
 @formula("g = (ε_v − ε_b)(L − (d_u tan β_u − d_l tan β_l)/2)", cites=[FIRST_PRINCIPLES])

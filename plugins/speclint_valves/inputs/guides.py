@@ -6,12 +6,11 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Ratio
-from speclint.facts import block_under
+from speclint.facts import block_under, strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, bore_closing, hot_interference, pressing_interference
 from speclint.handbook.materials import Material
 from speclint.specs import CylinderBlock, LoadCase, ValveSpindle
 from speclint_valves.formulae.guides import closing_since_bored
-from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.seats import pressure_in_solid_block
 
 

@@ -6,16 +6,25 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint import Sheet
-from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Radians, RadiansPerSecond, Ratio
-from speclint.facts import speed_of_gear, valve_lift
+from speclint.equations import (
+    Kilograms,
+    Metres,
+    Newtons,
+    NewtonsPerMetre,
+    Pascals,
+    Radians,
+    RadiansPerSecond,
+    Ratio,
+)
+from speclint.facts import event_pressure, speed_of_gear, steam_at_valve, valve_lift
 from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
-from speclint.specs import LoadCase
+from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration, valve_end_load, valve_speed
-from speclint_valves.formulae.shutting import holding_load
+from speclint_valves.formulae.shutting import gauge_pressure, holding_load
 from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new
@@ -27,7 +36,9 @@ from speclint_valves.inputs.train import (
     mass,
     motion,
     ratio,
+    trains_of,
 )
+from speclint_valves.inputs.turning import turning
 
 
 class Phase(NamedTuple):
@@ -177,11 +188,29 @@ def _stiffness(train: Train, sheet: Sheet) -> NewtonsPerMetre:
 
 
 def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
-    """Steam load that holds the valve shut, with supply on one side and exhaust on the other."""
-    supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
+    """Steam load that holds the valve shut, with supply on one side and exhaust on the other.
+
+    An exhaust valve opens against the pressure at release, where the cycle of its cylinder is known; otherwise against
+    all that the boiler gives.
+    """
+    delivery = sheet.take("p_d", case.exhaust_pressure)
+    released = _released(train.valve, case, sheet)
+    supply = supply_at_most(case, sheet) if released is None else released
     on_valve = unbalanced(train.valve, sheet, supply, delivery)
     on_end = on_spindle(train.spindle, sheet, supply, delivery, helps=False)
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
+
+
+def _released(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals | None:
+    """The gauge pressure against which an exhaust valve opens by the cycle; None for an inlet, and without a cycle."""
+    if not sheet.is_stated("serves", valve.serves) or sheet.read("serves", valve.serves) != "exhaust":
+        return None
+    steam = steam_at_valve(valve, case, sheet)
+    if steam is None:
+        return None
+    p_b, p_g = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
+    p = event_pressure(steam, "release", "p_r", sheet)
+    return sheet.work("p_rg", gauge_pressure, p=p, p_b=p_b, p_g=p_g)
 
 
 def worked_tappet_load(load: Loaded, phase: Phase, angle: float, sheet: Sheet) -> Newtons:
@@ -217,3 +246,26 @@ def worked_valve_load(load: Loaded, sheet: Sheet) -> tuple[Newtons, Newtons]:
         here = worked_tappet_load(load, phase, angle, sheet)
         greatest = sheet.work(f"F_max{phase.mark}", greater_load, F_1=here, F_2=greatest)
     return sheet.work("F_v", valve_end_load, F_t=greatest, i=load.i), greatest
+
+
+def greatest_valve_load(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:
+    """The greatest load at a valve, and the load at its tappet that goes with it, on the track that asks most."""
+    return worked_valve_load(loaded(_asking_most(valve, case, sheet), case, sheet), sheet)
+
+
+def _asking_most(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Train:
+    """The train with the track of the greatest load, every size as the drawings aim at it."""
+    trains = trains_of(valve, sheet)
+    if len(trains) == 1:
+        return trains[0]
+
+    def greatest(train: Train) -> Newtons:
+        on_track = turning(train.cam, case, 0.0, sheet)
+        steps = range(_STEPS + 1)
+        return max(tappet_load(**on_track.load(on_track.cam.duration * step / _STEPS)) for step in steps)
+
+    return sheet.once(("track that asks most", valve.id, case.where), lambda: max(trains, key=greatest))
+
+
+#: Angles of a lift at which the load of a track is looked at to find the one that asks most.
+_STEPS = 120

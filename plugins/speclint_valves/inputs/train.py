@@ -3,23 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
-from functools import cached_property, lru_cache
+from dataclasses import dataclass
 from typing import TypeVar
 
-from speclint import OutOfRange, Sheet
-from speclint.equations import Kilograms, Metres, Radians, Ratio
-from speclint.facts import lever_ratio, tappet_clearance
-from speclint.handbook.cams import (
-    CamMotion,
-    CamProfile,
-    Flank,
-    Follower,
-    LiftTable,
-    Ramp,
-    cam_law,
-    follower_at,
-)
+from speclint import Judgement, Sheet
+from speclint.equations import Kilograms, Metres, Ratio
+from speclint.facts import WholeLift as WholeLift, lever_ratio, motion as motion, tappet_clearance, tracks_of
 from speclint.handbook.springs import coil_mass
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import mass_at_valve
@@ -42,41 +31,6 @@ class Train:
     cam: Cam
 
 
-@dataclass(frozen=True, eq=False)
-class WholeLift:
-    """A cam's motion that tolerates a rounded angle at either end of its lift, and keeps angles worked out before."""
-
-    cam: CamMotion
-    _known: dict[float, Follower] = field(default_factory=dict, repr=False)
-
-    @cached_property
-    def duration(self) -> Radians:
-        """Angle over which the follower is off the base circle."""
-        return self.cam.duration
-
-    @cached_property
-    def top(self) -> Radians:
-        """The angle of the greatest lift, the first where there are several."""
-        steps = [self.duration * step / _STEPS for step in range(_STEPS + 1)]
-        return max(steps, key=lambda angle: self.at(angle).lift)
-
-    def at(self, angle: Radians) -> Follower:
-        """The tappet at an angle from the start of the lift; outside the lift, its nearer end."""
-        try:
-            found = self._known.get(angle)
-        except TypeError:  # an angle that cannot be hashed is worked each time
-            return follower_at(angle, self.cam)
-        if found is None:
-            found = follower_at(angle, self.cam)
-            if len(self._known) < _KEPT_ANGLES:
-                self._known[angle] = found
-        return found
-
-
-#: Steps in which the top of a lift is looked for.
-_STEPS = 180
-#: Angles that a cam's motion keeps: those of a few scans, which are needed again at every corner of tolerances.
-_KEPT_ANGLES = 1000
 #: Intervals of a scan over the whole lift of a cam; the scan refines between them.
 SCAN = 60
 
@@ -90,13 +44,27 @@ def _one(parent: Component, kind: type[C], does: str, sheet: Sheet) -> C:
     return found[0]
 
 
-def train_of(valve: PoppetValve, sheet: Sheet) -> Train:
-    """The train that moves a valve."""
+def train_of(cam: Cam, sheet: Sheet) -> Train:
+    """The train by which a cam moves its valve."""
+    return next(one for one in trains_of(valve_of(cam, sheet), sheet) if one.cam.id == cam.id)
+
+
+def trains_of(valve: PoppetValve, sheet: Sheet) -> tuple[Train, ...]:
+    """The train that moves a valve, once for each track of its cam where it has several."""
     spindle = spindle_of(valve, sheet)
     rockers = sheet.belonging_to(spindle, Rocker)
     rocker = _one(spindle, Rocker, "work", sheet) if rockers else None
     tappet = _one(rocker or spindle, Tappet, "work", sheet)
-    return Train(valve, spindle, rocker, tappet, _one(tappet, Cam, "lift", sheet))
+    cams = tracks_of(tappet, sheet) or (_one(tappet, Cam, "lift", sheet),)
+    return tuple(Train(valve, spindle, rocker, tappet, cam) for cam in cams)
+
+
+def on_every_track(valve: PoppetValve, sheet: Sheet, judge: Callable[[Train], Judgement]) -> Judgement:
+    """The judgement on the train of a valve; of a cam with several tracks the worst of them."""
+    trains = trains_of(valve, sheet)
+    if len(trains) == 1:
+        return judge(trains[0])
+    return sheet.each([(one.cam.id, one) for one in trains], lambda item: judge(item[1]))
 
 
 def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
@@ -134,41 +102,6 @@ def mass(train: Train, i: Ratio, sheet: Sheet, take: Take | None = None) -> Kilo
     m_v, m_s = take("m_v", train.valve.mass), take("m_s", train.spindle.mass)
     m_t = take("m_t", train.tappet.mass)
     return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)
-
-
-def motion(cam: Cam, sheet: Sheet, take: Take | None = None) -> WholeLift:
-    """The cam's motion: by its law and ramps, or by its table of lifts."""
-    try:
-        by = _by_table if cam.table else _by_law
-        return by(cam, sheet, take or sheet.take)
-    except OutOfRange as problem:
-        raise sheet.not_covered(str(problem)) from problem
-
-
-def _by_law(cam: Cam, sheet: Sheet, take: Take) -> WholeLift:
-    law = sheet.read("law of the cam", cam.law)
-    lift = take("s_1", cam.lift)
-    height, angle = take("h_r", cam.ramp_height), take("γ", cam.ramp_angle)
-    rise, fall = take("β_1", cam.rise_angle), take("β_2", cam.fall_angle)
-    return _profile(law, lift, height, angle, rise, take("δ", cam.dwell_angle), fall)
-
-
-@lru_cache(maxsize=64)
-def _profile(
-    law: str, lift: float, ramp_height: float, ramp_angle: float, rise: float, dwell: float, fall: float
-) -> WholeLift:
-    curve, ramp = cam_law(law), Ramp(ramp_height, ramp_angle)
-    return WholeLift(CamProfile(Flank(curve, lift, rise, ramp), dwell, Flank(curve, lift, fall, ramp)))
-
-
-def _by_table(cam: Cam, _: Sheet, take: Take) -> WholeLift:
-    step = take("Δ", cam.table_step)
-    return _table(step, tuple(take(f"s_{number}", lift) for number, lift in enumerate(cam.table)))
-
-
-@lru_cache(maxsize=64)
-def _table(step: float, lifts: tuple[float, ...]) -> WholeLift:
-    return WholeLift(LiftTable([step * number for number in range(len(lifts))], lifts))
 
 
 def clearance(train: Train, sheet: Sheet) -> Metres:

@@ -28,6 +28,7 @@ from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
+from speclint.handbook.valve_events import reversed_cam
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import torque_of_cam
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration
@@ -35,7 +36,7 @@ from speclint_valves.formulae.shutting import holding_load, spindle_load
 from speclint_valves.formulae.tables import sense_of_push, sense_of_weight
 from speclint_valves.inputs.opening import beats_of
 from speclint_valves.inputs.springs import springs_of
-from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of, valve_of
+from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of
 
 _TURN = 2 * math.pi
 #: Steps of a turn in which the angle of the greatest torque is looked for, and again of two steps about the best.
@@ -102,16 +103,19 @@ def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
     return Reading.exact("angle of the shaft at the greatest torque", best, "rad", FIRST_PRINCIPLES)
 
 
-def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet) -> Turning:
-    """A cam with its train, every size, load and pressure as the drawings and the duty aim at it."""
-    train, take = train_of(valve_of(cam, sheet), sheet), sheet.take_nominal
-    i = ratio(train, sheet, take)
+def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: bool = False) -> Turning:
+    """A cam with its train, every size, load and pressure as the drawings and the duty aim at it.
+
+    Backwards the cam is read from its other end.
+    """
+    train, take = train_of(cam, sheet), sheet.take_nominal
+    i, lift = ratio(train, sheet, take), motion(cam, sheet, take)
     tappet, spindle = train.tappet, train.spindle
     stated = sheet.is_stated("clearance of the tappet", tappet.clearance)
     _, friction = sheet.take_limits("F_r", spindle.friction)
     return Turning(
         name=cam.id,
-        cam=motion(cam, sheet, take),
+        cam=WholeLift(reversed_cam(lift.cam)) if backward else lift,
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
         ω=speed_of_gear(train.valve, case, sheet, take),

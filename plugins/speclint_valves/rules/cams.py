@@ -11,7 +11,7 @@ from speclint_valves.formulae.cams import jump_of_speed, pressure_angle
 from speclint_valves.formulae.motion import valve_acceleration
 from speclint_valves.inputs.loads import Loaded, Phase, loaded, worked_struck_load, worked_tappet_load
 from speclint_valves.inputs.touch import Pressed, Touch, borne
-from speclint_valves.inputs.train import SCAN, motion, ratio, train_of, valve_of
+from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
 
 CRACKED = Limit(
     "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
@@ -20,7 +20,7 @@ CRACKED = Limit(
 
 @rule(
     "cam.contact-stress",
-    edition=6,
+    edition=7,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
@@ -51,7 +51,7 @@ def contact_stress(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
 
     Against the limit of hardened steel, whose layer must reach below the greatest shear, of chilled iron, or 4 R_p/√3.
     """
-    train = train_of(valve_of(cam, sheet), sheet)
+    train = train_of(cam, sheet)
     touch, load = Touch(cam, train.tappet, sheet), loaded(train, case, sheet)
 
     touched = [(_pressed(touch, load, phase, sheet), phase.mark) for phase in load.phases]
@@ -139,7 +139,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 )
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
-    train = train_of(valve_of(cam, sheet), sheet)
+    train = train_of(cam, sheet)
     i, moved, ω = ratio(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def accelerated(angle: float) -> float:

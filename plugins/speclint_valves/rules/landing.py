@@ -19,6 +19,7 @@ from speclint.facts import (
     rod_steel,
     room_to_piston,
     stands_across,
+    strain_since,
     wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -32,7 +33,6 @@ from speclint_valves.formulae.landing import (
     piston_nearer,
     seating_load,
     size_of_gap,
-    strain_since,
 )
 from speclint_valves.inputs.opening import beats_of, piston
 from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight

@@ -29,8 +29,8 @@ from speclint_valves.inputs.train import (
     clearance,
     mass,
     motion,
+    on_every_track,
     ratio,
-    train_of,
 )
 
 #: A margin that never governs, for angles at which the cam pushes the valve.
@@ -39,7 +39,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
-    edition=5,
+    edition=6,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
     wrong="valve may leave its cam: held to it by {found}, {limit} wanted",
@@ -62,7 +62,12 @@ _AMPLE = 1e6
 )
 def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Springs + weight − friction − steam ≥ margin × m a wherever the valve decelerates; the worst is scanned for."""
-    train = train_of(valve, sheet)
+    return on_every_track(valve, sheet, lambda train: _followed(train, case, sheet))
+
+
+def _followed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Whether the spring keeps the train on one track of its cam."""
+    valve = train.valve
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
     m, c = mass(train, i, sheet), clearance(train, sheet)
     ω = sheet.work("ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=speed_of_gear(valve, case, sheet))
@@ -156,7 +161,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 
 @rule(
     "valve.landing-speed",
-    edition=3,
+    edition=4,
     title="The valve lands on its seat at no more than 0.5 m/s",
     wrong="valve lands at {found}, {limit} allowed",
     on=PoppetValve,
@@ -169,7 +174,11 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
 )
 def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Speed of the valve where the lift of the falling tappet equals its clearance."""
-    train = train_of(valve, sheet)
+    return on_every_track(valve, sheet, lambda train: _landed(train, case, sheet))
+
+
+def _landed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The speed with which one track of the cam sets the valve down."""
     i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
 
     def apart(angle: float) -> float:
@@ -178,7 +187,7 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     angle = sheet.scan(
         "φ", "cam angle of landing", apart, cam.top, cam.duration, unit="rad", find="least", steps=SCAN
     )
-    ω = speed_of_gear(valve, case, sheet)
+    ω = speed_of_gear(train.valve, case, sheet)
     speed = sheet.work("v", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     return sheet.at_most(speed, sheet.limit("greatest"))
 

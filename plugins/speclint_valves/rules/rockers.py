@@ -10,8 +10,7 @@ from speclint.handbook.members import projected_pressure, rectangle_second_momen
 from speclint.specs import LoadCase, Rocker
 from speclint_valves.formulae.flow import share_of_lift
 from speclint_valves.formulae.spindle import arm_stress, lift_lost, pin_bending_stress, pin_load
-from speclint_valves.inputs.loads import loaded, worked_valve_load
-from speclint_valves.inputs.train import Train, train_of
+from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.rules.cams import CRACKED
 
 #: The limit that each family of metal has as a bush.
@@ -25,7 +24,7 @@ _BUSHES = {
 
 @rule(
     "rocker.stress",
-    edition=6,
+    edition=7,
     title="Bending in the arms and pin of the rocker is at most 0.2 of the tensile strength of each, and its bush is "
     "within its rated pressure and that of its metal",
     on=Rocker,
@@ -61,8 +60,7 @@ def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The pin is judged by its own metal; the bush by its rating and by the limit of its metal.
     """
-    train, F_v, F_t = _loads(rocker, case, sheet)
-    del train
+    F_v, F_t = greatest_valve_load(sheet.follow(sheet.follow(rocker.works).moves), case, sheet)
     R_m = sheet.look_up("R_m", sheet.material_of(rocker).tensile_strength, of=rocker, at=DRAWING_TEMPERATURE)
     k = sheet.limit("share-of-strength", "k")
     allowed = sheet.work("σ_zul", share_of_strength, k=k, R=R_m)
@@ -111,7 +109,7 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 
 @rule(
     "rocker.stiffness",
-    edition=6,
+    edition=7,
     title="Deflection of the rocker and its pin loses at most 2 % of the valve's lift",
     wrong="rocker loses {found} of the lift by bending, {limit} allowed",
     on=Rocker,
@@ -127,7 +125,8 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 )
 def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     """Arms as cantilevers from the boss, the pin as a beam, at the greatest load ≤ 2 % of the lift."""
-    train, F_v, F_t = _loads(rocker, case, sheet)
+    valve = sheet.follow(sheet.follow(rocker.works).moves)
+    F_v, F_t = greatest_valve_load(valve, case, sheet)
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     arms = sheet.work(
         "I",
@@ -151,16 +150,10 @@ def stiffness(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
         E=sheet.look_up("E", sheet.material_of(rocker).modulus, of=rocker, at=DRAWING_TEMPERATURE),
         i=i,
     )
-    lift = sheet.take("h", train.valve.lift)
+    lift = sheet.take("h", valve.lift)
     return sheet.at_most(
         lost, sheet.work("f_zul", share_of_lift, x=sheet.limit("share-of-lift", "x"), h=lift)
     )
-
-
-def _loads(rocker: Rocker, case: LoadCase, sheet: Sheet) -> tuple[Train, Newtons, Newtons]:
-    train = train_of(sheet.follow(sheet.follow(rocker.works).moves), sheet)
-    F_v, F_t = worked_valve_load(loaded(train, case, sheet), sheet)
-    return train, F_v, F_t
 
 
 RULES = (stress, stiffness)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Pascals
+from speclint.facts import event_pressure, steam_at_valve
 from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import EN_13906_1, RELAXATION_DIAGRAMS
 from speclint.specs import LoadCase, PoppetValve
@@ -141,7 +142,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    edition=5,
+    edition=6,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     wrong="compression lifts the valve with {limit}, shut by {found}",
@@ -154,9 +155,10 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     limits=[Limit("exponent", "1.3", "ratio", COMMON_PRACTICE, "exponent of compression of dry steam")],
 )
 def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p = y p_b (1 + x/c)^n against the steam on the other side of the valve, springs and weight.
+    """The peak of compression against the steam on the other side of the valve, springs and weight.
 
-    y is stated: the exhaust valve throttles while it shuts, so that compression begins above the exhaust pressure.
+    By the cycle of its notch where the cylinder has a valve gear; otherwise p = y p_b (1 + x/c)^n, where y is stated:
+    the exhaust valve throttles while it shuts, so that compression begins above the exhaust pressure.
     """
     if _meant_to_lift(valve, case, sheet):
         raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
@@ -176,6 +178,10 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
 
 def _compressed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals:
     begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
+    steam = steam_at_valve(valve, case, sheet)
+    if steam is not None:
+        p = event_pressure(steam, "compression", "p", sheet)
+        return sheet.work("p_k", gauge_pressure, p=p, p_b=begun, p_g=gauge)
     x, c = sheet.take("x", valve.compression_share), sheet.take("c", valve.clearance_share)
     shut = sheet.work("p_y", pressure_at_shutting, y=sheet.take("y", valve.shutting_ratio), p_b=begun)
     p = sheet.work("p", compression_pressure, p_b=shut, x=x, c=c, n=sheet.limit("exponent", "n"))

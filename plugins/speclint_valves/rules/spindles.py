@@ -17,7 +17,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
-from speclint.facts import speed_of_gear
+from speclint.facts import speed_of_gear, strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -36,13 +36,12 @@ from speclint_valves.formulae.guides import (
     share_of_clearance,
     share_of_diameter,
 )
-from speclint_valves.formulae.landing import strain_since
 from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
-from speclint_valves.inputs.loads import loaded, worked_valve_load
+from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
-from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
+from speclint_valves.inputs.train import SCAN, Train, motion, on_every_track, ratio
 from speclint_valves.rules.cams import CRACKED
 
 
@@ -103,7 +102,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=6,
+    edition=7,
     title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
     "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
@@ -136,8 +135,7 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
     """
-    train = train_of(sheet.follow(spindle.moves), sheet)
-    F, _ = worked_valve_load(loaded(train, case, sheet), sheet)
+    F, _ = greatest_valve_load(sheet.follow(spindle.moves), case, sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
     allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), R=R_m)
@@ -175,7 +173,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    edition=4,
+    edition=5,
     title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
     "stated",
     on=ValveSpindle,
@@ -188,7 +186,12 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
-    train = train_of(sheet.follow(spindle.moves), sheet)
+    valve = sheet.follow(spindle.moves)
+    return on_every_track(valve, sheet, lambda train: _sealed(spindle, train, case, sheet))
+
+
+def _sealed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The seal at the speed that one track of the cam gives the spindle."""
     i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def rubbing(angle: float) -> float:

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import lever_ratio, ramp_of, tappet_clearance
+from speclint.facts import (
+    lever_ratio,
+    ramp_of,
+    spindle_length,
+    strain_since,
+    tappet_clearance,
+    tappet_clearance_hot,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
-from speclint_valves.formulae.landing import strain_since
-from speclint_valves.formulae.motion import setting_error, spindle_length, tappet_clearance_hot
+from speclint_valves.formulae.motion import setting_error
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
 

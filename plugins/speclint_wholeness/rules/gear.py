@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.facts import valves_of_end
-from speclint.specs import BoltedJoint, Cam, CamBox, CylinderBlock, Fit, Shaft, Tappet
+from speclint.facts import ends_of, tracks_of, valves_of_end
+from speclint.specs import BoltedJoint, Cam, CamBox, CylinderBlock, Fit, Shaft, Tappet, ValveGear
 from speclint_wholeness.inputs import place, screwed_elsewhere
 
 
 def _cams(tappet: Tappet, sheet: Sheet) -> Iterator[ToFill]:
-    """The cams that lift the tappet; each has a law or a table of lifts, and not both."""
+    """The cam that lifts the tappet, or each of its tracks; each has a law or a table of lifts, and not both."""
 
     def without_law(cam: Cam) -> str:
         law, table = sheet.is_stated(f"law of {cam.id}", cam.law), bool(sheet.names_under(cam, "table"))
@@ -19,7 +19,23 @@ def _cams(tappet: Tappet, sheet: Sheet) -> Iterator[ToFill]:
             return f"{cam.id} states a law and a table of lifts"
         return "" if law or table else f"{cam.id} states neither a law nor a table of lifts"
 
-    yield place(tappet.id, tappet, Cam, sheet, by="lifts", wrong=without_law)
+    tracks = len(tracks_of(tappet, sheet))
+    yield place(tappet.id, tappet, Cam, sheet, by="lifts", most=max(tracks, 1), wrong=without_law)
+
+
+def _gears(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """For each bore with valves at its ends the valve gear that serves it."""
+    for name in block.bores:
+        ends = [end for end in ends_of(block, name, sheet) if valves_of_end(block, end, sheet)]
+        if ends:
+            found = sheet.fillers(block, ValveGear, by="in_block")
+            own = tuple(one for one in found if len(block.bores) == 1 or _serves(one, name, sheet))
+            yield ToFill(f"valve gear of bore {name}", ValveGear.called, own, where=block.bores[name].where)
+
+
+def _serves(gear: ValveGear, bore: str, sheet: Sheet) -> bool:
+    stated = sheet.is_stated(f"bore of {gear.id}", gear.cylinder_bore)
+    return stated and sheet.read(f"bore of {gear.id}", gear.cylinder_bore) == bore
 
 
 def _shafts(cam: Cam, sheet: Sheet) -> Iterator[ToFill]:
@@ -68,13 +84,25 @@ def _boxes(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 one_cam: Rule = filled_once(
     "tappet.one-cam",
-    title="One cam lifts each tappet, by a law or by a table of lifts",
+    edition=2,
+    title="One cam lifts each tappet, or several tracks of it that have each a name, by a law or by a table of lifts",
     on=Tappet,
     places=_cams,
     row=320,
     gravity="hold",
     why="a tappet without a cam never opens its valve, and one with two has no law",
     leaves_out="whether the cam is that of the valve (valve.of-one-end)",
+)
+
+its_valve_gear: Rule = filled_once(
+    "cylinder.its-valve-gear",
+    title="One valve gear says, for each cylinder with valves, which cam works each of them in which notch",
+    on=CylinderBlock,
+    places=_gears,
+    row=315,
+    gravity="part",
+    why="without it nobody has worked when the valves open, nor what steam the cylinder takes",
+    leaves_out="whether its notches are sound, which the rules of events judge; valves whose seat bores name no end",
 )
 
 on_one_shaft: Rule = filled_once(
@@ -122,4 +150,4 @@ has_shaft: Rule = filled_once(
     leaves_out="the bearings of the shaft; a cam without a shaft (cam.on-one-shaft)",
 )
 
-RULES = (at_its_end, fastened, has_shaft, on_one_shaft, one_cam)
+RULES = (at_its_end, fastened, has_shaft, its_valve_gear, on_one_shaft, one_cam)

@@ -12,7 +12,8 @@ class Reading:
     """A figure from a handbook table, SI units, with the low and high that its source allows.
 
     ``what`` says in words what was read, as a sheet would write it: "modulus of grey iron 250 at 300 °C".
-    An exact figure has ``low == nominal == high``.
+    An exact figure has ``low == nominal == high``. ``worked`` is true of the result of a long calculation: what it
+    rests on is taken on the sheet beside it, so that a concession rests on that and not on its last digits.
     """
 
     what: str
@@ -21,6 +22,7 @@ class Reading:
     high: float
     unit: str
     source: Source
+    worked: bool = False
 
     @classmethod
     def exact(cls, what: str, value: float, unit: str, source: Source) -> Reading:

@@ -21,6 +21,7 @@ class Cam(Component):
 
     Fields:
         lifts: the tappet that it lifts.
+        track: name of this track, where one cam or a set of cams gives the same tappet several lifts.
         law: of rise and fall above the ramps.
         lift: of the tappet above the ramps.
         rise_angle: angle of the rise above its ramp.
@@ -43,6 +44,7 @@ class Cam(Component):
     geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"),)
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
+    track: Word[str] = NOT_STATED
     law: Word[Law] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     rise_angle: Angle = NOT_STATED

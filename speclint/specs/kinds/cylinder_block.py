@@ -173,6 +173,8 @@ class CylinderEnd(SpecTable):
         face_from_seat: from the collar seat to the cover's inner face, towards the liner's free end
         face_diameter: outside diameter of the block's face on which the cover sits
         passage_volume: ports and passages up to the shut valves, without the clearance in the bore
+        clearance_surface: metal that the steam of the clearance touches, bore and cover and passages up to the shut
+            valves; leave out to take the cylinder as one that exchanges no heat
         long_passages: whether the arrangement of the engine makes the passages long
         relief_set: pressure at which the relief valve opens
         relief_seat_diameter: the valve's seat
@@ -195,6 +197,7 @@ class CylinderEnd(SpecTable):
     face_from_seat: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     face_diameter: Annotated[Length, Span("120 mm", "1.8 m")] = NOT_STATED
     passage_volume: Volume = NOT_STATED
+    clearance_surface: Area = NOT_STATED
     long_passages: Word[bool] = NOT_STATED
     relief_set: Pressure = NOT_STATED
     relief_seat_diameter: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED

@@ -12,8 +12,8 @@ from speclint.specs.fields import (
     NOT_STATED,
     Duration,
     Fraction,
+    HeatTransfer,
     Length,
-    MassFlow,
     NotStated,
     Pressure,
     RotationalSpeed,
@@ -25,6 +25,13 @@ from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
+from speclint.specs.worked_values import (
+    Estimate,
+    FromEvents,
+    MassFlowOrEvents,
+    PressureOrEvents,
+    TemperatureOrEvents,
+)
 
 #: The moments in an engine's life that a duty may state.
 CaseName = Literal[
@@ -44,25 +51,32 @@ class LoadCase(SpecTable):
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
     ``ambient_temperature`` is that of the air on an ordinary day, ``hottest_ambient`` that of the hottest air in
     which the engine works or stands.
+    ``notch`` names the position of the reverser, of the valve gear of each cylinder, in which it runs; the events and
+    the steam in the cylinder are worked with it. ``wall_coefficient`` is that of heat from steam to the walls of the
+    cylinder; where it is left out no heat is exchanged. A pressure of the cylinder, the temperature of the exhaust and
+    the flow of steam may each be ``{ from = "events" }``: then they are worked.
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
     cylinder uses; where it is left out, rules that more steam makes worse take the most that its sizes can use.
     ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
-    built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K".
+    built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K"; or
+    "estimate", which has it worked within a band from the steam and the parts beside.
     """
 
     live_pressure: Pressure = NOT_STATED
     exhaust_pressure: Pressure = NOT_STATED
     safety_valve_pressure: Pressure = NOT_STATED
-    cylinder_pressure: Pressure = NOT_STATED
-    least_cylinder_pressure: Pressure = NOT_STATED
+    cylinder_pressure: PressureOrEvents = NOT_STATED
+    least_cylinder_pressure: PressureOrEvents = NOT_STATED
     live_temperature: Temperature = NOT_STATED
-    exhaust_temperature: Temperature = NOT_STATED
+    exhaust_temperature: TemperatureOrEvents = NOT_STATED
     ambient_temperature: Temperature = NOT_STATED
     hottest_ambient: Temperature = NOT_STATED
     rotational_speed: RotationalSpeed = NOT_STATED
     track_speed: Speed = NOT_STATED
+    notch: Word[str] = NOT_STATED
     cut_off: Fraction = NOT_STATED
-    steam_flow: MassFlow = NOT_STATED
+    steam_flow: MassFlowOrEvents = NOT_STATED
+    wall_coefficient: HeatTransfer = NOT_STATED
     temperatures: dict[str, TemperatureOrTie] = {}
 
     @model_validator(mode="after")
@@ -76,6 +90,12 @@ class LoadCase(SpecTable):
                     said = {**(problem.context or {}), "within": ("temperatures", name)}
                     raise PydanticCustomError("refused", "{said}", said) from None
         return self
+
+    @property
+    def asks(self) -> bool:
+        """Whether anything is to be worked: from the valve events, or by an estimate."""
+        values = (*self.__dict__.values(), *self.temperatures.values())
+        return any(isinstance(one, FromEvents | Estimate) for one in values)
 
     def _stated_temperatures(self) -> dict[str, Measure | WrittenTie | NotStated]:
         steam = {name: getattr(self, name) for name in _STEAM}

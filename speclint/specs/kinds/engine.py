@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Angle, Fraction, Length, LinkTo, Pressure, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Angle,
+    Fraction,
+    Length,
+    LinkTo,
+    Mass,
+    MassFlow,
+    Pressure,
+    Word,
+)
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
 from speclint.specs.named_in import NamedIn
@@ -43,9 +54,11 @@ class Boiler(SpecTable):
 
     Fields:
         safety_valve_pressure: greatest pressure at which its safety valves blow off
+        evaporation: steam that it makes, the most that it can keep up
     """
 
     safety_valve_pressure: Pressure = NOT_STATED
+    evaporation: MassFlow = NOT_STATED
 
 
 class Engine(Component):
@@ -60,6 +73,7 @@ class Engine(Component):
         driving_wheel_diameter: on the tread, with new tyres.
         least_wheel_diameter: on the tread, with tyres worn to their limit.
         gear_ratio: turns of the crank for one of the wheels; left out where the crank turns with them.
+        adhesive_weight: mass that rests on the wheels it drives, in working order.
         boiler: the boiler that supplies it.
         nozzle: the blast nozzle in which the exhaust of all its cylinders ends.
     """
@@ -79,5 +93,6 @@ class Engine(Component):
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
+    adhesive_weight: Mass = NOT_STATED
     boiler: Boiler = Boiler.unstated()
     nozzle: Annotated[LinkTo[BlastNozzle], OWN_PLACE] = NOT_STATED

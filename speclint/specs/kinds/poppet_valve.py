@@ -84,11 +84,13 @@ class PoppetValve(Component):
         supply_acts: whether the steam it admits is between the beats or beyond them.
         steam_load: direction in which supply pressure above delivery pressure acts on the shut valve.
         loss_coefficient: of valve and port together, on the speed in the port.
+        discharge_coefficient: of the steam through the valve, on the area that it opens.
+        port_discharge_coefficient: of the steam through its port, on the port's area.
         relieves_water: true when it is meant to lift and relieve trapped water.
         lifts_drifting: true when it is meant to stay off its seat while the engine drifts.
         compression_share: share of the stroke left when the exhaust shuts, at the shortest cut-off.
         shutting_ratio: absolute cylinder pressure when the exhaust shuts over exhaust pressure, at the greatest speed.
-        clearance_share: clearance volume over swept volume at the end that it serves.
+        clearance_share: clearance volume over swept volume at the end that it serves; leave out to have it worked.
         height: from the plane of the seat to the end of the valve that comes near cage or piston when it opens.
         flow_force: greatest load by which the steam flow holds the valve open.
         lapped_at: temperature at which both beats were lapped together; leave out if cold.
@@ -130,6 +132,8 @@ class PoppetValve(Component):
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
     loss_coefficient: Fraction = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
+    port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Fraction = NOT_STATED

@@ -10,13 +10,12 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.facts import clearance_ratio, swept_volume
 from speclint.testing import SETTINGS, DesignFolder, found
 from speclint_liners.formulae.ends import (
     axis_out_of_line,
-    clearance_ratio,
     clearance_when_hot,
     clearance_with_driving_rod,
-    swept_volume,
 )
 from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
 

@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.facts import lift_with_overtravel
+from speclint.facts import lift_with_overtravel, strain_since
 from speclint.testing import DesignFolder, found
-from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap, strain_since
+from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap
 from tests.plugins.valves.gear import CAGE, duty, gear_files
 
 STRESS, WIDTH, GROWTH = "valve.seat-stress", "valve.seat-width", "valve.beat-growth"

@@ -9,7 +9,7 @@ import pytest
 
 from speclint import Grade, OutOfRange
 from speclint.facts import load_aslant
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from tests.plugins.valves.gear import train_files
 
 TURNS, SIDE = "shaft.turns-its-cams", "spindle.side-by-rocker"
@@ -85,6 +85,44 @@ def test_cams_that_say_where_they_stand_need_not_all_at_once(
     assert (fine.outcome, fine.grade) == FINE
     wrong = shafted(design, f"{needed * 0.9:.4f} N·m", *phases).only(TURNS)
     assert (wrong.outcome, wrong.grade) == WRONG
+
+
+GEAR = """
+kind = "valve-gear"
+in_block = "block"
+cylinder_bore = "main"
+[notches.full]
+direction = "{way}"
+[notches.full.inlet_front]
+cam = "cam-0"
+foot = "{foot} °"
+[notches.full.inlet_back]
+cam = "cam-1"
+[notches.full.exhaust_front]
+cam = "{third}"
+foot = "{foot} °"
+[notches.full.exhaust_back]
+cam = "{third}"
+"""
+
+
+@pytest.mark.parametrize("way", ["forward", "backward"])
+@pytest.mark.parametrize(("third", "times"), [("cam-1", 2), ("cam-0", 2)])
+def test_a_gear_says_where_its_cams_stand(design: DesignFolder, way: str, third: str, times: int) -> None:
+    """Front and back stand half a turn apart, and each is named at both ends: two lift at once, whichever way it runs.
+
+    The cam is the same from both ends.
+    """
+    folder = shafted(design, f"{RUNNING * times * 1.002:.4f} N·m", "", "")
+    gear = GEAR.format(way=way, foot=10, third=third)
+    block = (design.root / "block.toml").read_text(encoding="utf-8")
+    bores = {"gear.toml": gear, "block.toml": f'{block}\n[bores.main]\ndiameter = "520 mm"\n'}
+    for name, text in bores.items():
+        (design.root / name).write_text(text, encoding="utf-8")
+    fine = folder.only(TURNS)
+    assert (fine.outcome, fine.grade) == FINE
+    assert found(fine) == pytest.approx(RUNNING * times * 1.002, rel=1e-4)
+    assert limit(fine) == pytest.approx(RUNNING * times, rel=2e-3)
 
 
 def test_a_shaft_without_cams_turns_none(design: DesignFolder) -> None:

@@ -7,8 +7,8 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.facts import spindle_length, tappet_clearance_hot
 from speclint.testing import DesignFolder
-from speclint_valves.formulae.motion import spindle_length, tappet_clearance_hot
 from speclint_valves.formulae.spindle import length_with_room
 from tests.plugins.valves.gear import duty, train_files
 

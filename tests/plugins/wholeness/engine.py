@@ -114,6 +114,7 @@ def _motion() -> Iterator[tuple[str, str]]:
 
 
 def _gear() -> Iterator[tuple[str, str]]:
+    yield spec("valve-gear", "valve-gear", 'in_block = "block"')
     for end in ENDS:
         yield spec(f"cambox-{end}", "cam-box", 'mounted_on = "block"', f'of_end = "{end}"', "tappets = 2")
         yield from _studs(f"cambox-{end}", "block")

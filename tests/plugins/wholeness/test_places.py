@@ -146,6 +146,7 @@ GONE: dict[str, Told] = {
     "belt": {"valve.on-its-path": NONCONFORMITY},
     "tappet-inlet-front": {"spindle.driven": HOLD, "tappet.count": NONCONFORMITY},
     "cam-inlet-front": {"tappet.one-cam": HOLD},
+    "valve-gear": {"cylinder.its-valve-gear": NONCONFORMITY},
     "cambox-front": {"end.its-cam-box": HOLD},
     "studs-cambox-front": {"box.fastened": HOLD},
     "fit-front": {"box.fastened": HOLD},
@@ -189,6 +190,7 @@ TWICE: dict[str, str] = {
     "spring-inlet-back": "valve.has-springs",
     "tappet-inlet-front": "spindle.driven",
     "cam-inlet-front": "tappet.one-cam",
+    "valve-gear": "cylinder.its-valve-gear",
     "cambox-front": "end.its-cam-box",
     "studs-cambox-front": "box.fastened",
     "nozzle": "path.leaves-its-valve",
@@ -477,6 +479,18 @@ def test_values_not_stated_join_the_list(tmp_path: Path) -> None:
     stated = dict(one.to_state)
     assert stated == {"rod": ("roughness",)}
     assert one.values == sum(len(keys) for keys in stated.values())
+
+
+def test_temperatures_are_asked_for_once_in_a_list_of_the_duty(tmp_path: Path) -> None:
+    """All parts of the engine see one duty: of each kind it is asked for one temperature in each load case."""
+    of_metal = tuple(rule for rule in LOADED.rules if rule.name == "pairing.lubricant")
+    lists = {one.under: one for one in still_to_be_drawn(draft(tmp_path, rules=of_metal))}
+    assert all("duty" not in dict(one.to_state) for name, one in lists.items() if name != "duty")
+    asked = [key for key in dict(lists["duty"].to_state)["duty"] if ".temperatures." in key]
+    assert asked == sorted(set(asked))
+    kinds = {key.rpartition(".")[2] for key in asked}
+    assert kinds
+    assert kinds <= set(LOADED.kinds)
 
 
 def test_a_later_stage_has_no_list(whole: Whole) -> None:

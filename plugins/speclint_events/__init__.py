@@ -1,0 +1,16 @@
+"""Rules of valve events and of the steam in the cylinder."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from speclint import RulesIn, family, rules_in
+
+#: The interface between the core and families for which this one is written.
+speclint_api = "1"
+
+
+@family
+def speclint_rules() -> Sequence[RulesIn]:
+    """The rules of the family."""
+    return [rules_in("speclint_events.rules", "valve-gear")]

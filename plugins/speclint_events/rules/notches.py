@@ -1,0 +1,164 @@
+"""Clearances on their ramps, both directions, and mid gear."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres, Radians
+from speclint.facts import CamAtWork, EndAtWork, GearAtWork, angle_at_clearance, share_at
+from speclint.specs import LoadCase, ValveGear
+from speclint_events.formulae.events import angle_shifted, apart_when_reversed, share_of_ramp, share_shifted
+from speclint_events.inputs import clearance_corner, hot_events
+
+
+@rule(
+    "events.clearance-holds",
+    title="From the cold engine to the hot one with worn seats the lead shifts by at most 2°, the cut-off by at most "
+    "1.5 % of the stroke",
+    on=ValveGear,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="events set on the cold engine are others at work, and others again when the seats have worn",
+    leaves_out="wear of cams, rollers and bushes; temperatures off the middle of their bands",
+    limits=[
+        Limit("lead", "2 °", "angle", COMMON_PRACTICE, "greatest shift of the lead"),
+        Limit("cut_off", "1.5 %", "ratio", COMMON_PRACTICE, "greatest shift of the cut-off, of the stroke"),
+    ],
+)
+def clearance_holds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Admission and cut-off with the least and with the greatest of the clearances cold, hot and worn."""
+    at_work = GearAtWork(gear, case, sheet)
+
+    def judge(end: EndAtWork) -> Judgement:
+        cam, mark = end.inlet, end.side.value[0]
+        known = cam.clearances
+        ends = min(known.cold, known.hot, known.worn), max(known.cold, known.hot, known.worn)
+        leads = [_angle(cam, δ, True, number, sheet) for number, δ in enumerate(ends, start=1)]
+        lead = sheet.work(f"Δφ_{mark}", angle_shifted, φ_1=leads[0], φ_2=leads[1])
+        shut = [_angle(cam, δ, False, number, sheet) for number, δ in enumerate(ends, start=1)]
+        shares = [
+            share_at(φ, at_work.crank, end.side, f"c{number}{mark}", sheet)
+            for number, φ in enumerate(shut, start=1)
+        ]
+        moved = sheet.work(f"Δx_{mark}", share_shifted, x_1=shares[0], x_2=shares[1])
+        return sheet.worst(
+            sheet.at_most(lead, sheet.limit("lead")).else_says(
+                "{item}: lead shifts by {found} from cold to worn, {limit} allowed"
+            ),
+            sheet.at_most(moved, sheet.limit("cut_off")).else_says(
+                "{item}: cut-off shifts by {found} of the stroke from cold to worn, {limit} allowed"
+            ),
+        )
+
+    return sheet.each(at_work.ends(), judge)
+
+
+def _angle(cam: CamAtWork, δ: Metres, opens: bool, number: int, sheet: Sheet) -> Radians:
+    event = "o" if opens else "s"
+    return angle_at_clearance(cam, δ, f"φ_{event}{number}{cam.mark}", opens=opens, sheet=sheet)
+
+
+@rule(
+    "events.ramp-takes-clearance",
+    title="Cold, hot and worn, the clearance is used up on the ramp of every cam, between a tenth and nine tenths of "
+    "its height",
+    wrong="{item}: clearance {found} of its ramp, where the nearer limit is {limit}",
+    on=ValveGear,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="off the ramp the gear meets its valve at speed and drops it on its seat",
+    leaves_out="cams known by a table of lifts, which have no ramp of their own (valve.landing-speed judges those)",
+    limits=[
+        Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the ramp's height"),
+        Limit("most", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the ramp's height"),
+    ],
+)
+def ramp_takes_clearance(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
+    """y = δ/h_r of each cam in every notch."""
+    at_work = GearAtWork(gear, case, sheet)
+    cams = {cam.at.cam.id: cam for notch in gear.notches for cam in at_work.cams(notch)}
+
+    def judge(cam: CamAtWork) -> Judgement:
+        if cam.ramp is None:
+            raise sheet.not_applicable(f"{cam.at.cam.id} is known by a table of lifts")
+        y = sheet.work(f"y_{cam.mark}", share_of_ramp, δ=clearance_corner(cam, sheet), h_r=cam.ramp[1])
+        return sheet.within(y, sheet.limit("least"), sheet.limit("most"))
+
+    if not cams:
+        raise sheet.not_assessed(f"no notch of {gear.id} names a cam", gear.where)
+    return sheet.each([_Named(one) for one in cams.values()], lambda item: judge(item.cam))
+
+
+class _Named:
+    """A cam as an item of a rule, called by its id."""
+
+    def __init__(self, cam: CamAtWork) -> None:
+        self.cam, self.id = cam, cam.at.cam.id
+
+
+@rule(
+    "events.both-directions",
+    title="The gear has a notch for each direction; in each the valves act in their order, and a cam that is fixed to "
+    "its shaft and works in both has one setting",
+    wrong="settings of {item} {found} apart, {limit} allowed",
+    on=ValveGear,
+    cases=("running",),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="an engine that cannot run back, or takes its steam late in the stroke then, is found out on the turntable",
+    leaves_out="how well it runs either way, which the other rules of events judge in every notch",
+    limits=[
+        Limit("apart", "1 °", "angle", COMMON_PRACTICE, "greatest difference of two settings of one cam")
+    ],
+)
+def both_directions(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Notches forward and backward; admission about dead centre, then cut-off, release, compression; one foot of a cam
+    that is read from its other end."""
+    at_work = GearAtWork(gear, case, sheet)
+    found = {at_work.direction(name) for name in at_work.running}
+    missing = [one for one in ("forward", "backward") if one not in found]
+    says = f"no notch runs {missing[0]}" if missing else "notches run the engine both ways"
+    judged = [sheet.states(not missing, says, where=gear.where)]
+    judged += [_in_order(end, sheet) for end in at_work.ends()]
+    turned = sheet.is_stated("whether the cams are turned", gear.cams_turn) and sheet.read(
+        "cams are turned", gear.cams_turn
+    )
+    if not turned:
+        judged += _one_setting(at_work, sheet)
+    return sheet.worst(*judged)
+
+
+def _in_order(end: EndAtWork, sheet: Sheet) -> Judgement:
+    events = hot_events(end, sheet)
+    degrees = ", ".join(
+        f"{name} {math.degrees(angle):.1f}°"
+        for name, angle in (
+            ("admission", events.admission),
+            ("cut-off", events.cut_off),
+            ("release", events.release),
+            ("compression", events.compression),
+        )
+    )
+    how = "in their order" if events.in_order else "not in an order in which the engine runs"
+    return sheet.states(events.in_order, f"{end.id}: the valves act {how}: {degrees}")
+
+
+def _one_setting(at_work: GearAtWork, sheet: Sheet) -> list[Judgement]:
+    """The feet of each cam that works in both directions, the one of backwards against that of forwards."""
+    cams = [cam for name in at_work.running for cam in at_work.cams(name)]
+    ahead = {cam.at.cam.id: cam for cam in cams if not cam.at.backward}
+    judged = []
+    for back in cams:
+        fore = ahead.get(back.at.cam.id)
+        if back.at.backward and fore is not None:
+            feet = {"φ_b": back.foot, "φ_f": fore.foot, "β": fore.cam.duration}
+            k = float(round(sum(feet.values()) / (2 * math.pi)))
+            apart = sheet.work(f"Δφ_{back.mark}", apart_when_reversed, **feet, k=k)
+            judged.append(sheet.at_most(apart, sheet.limit("apart")).of_item(back.at.cam.id))
+    return judged
+
+
+RULES = (clearance_holds, ramp_takes_clearance, both_directions)

@@ -1,0 +1,143 @@
+"""The engine at standstill: it starts from every position of its cranks, and stays where it is in mid gear."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import NewtonMetres, Radians
+from speclint.facts import SIDES, CamAtWork, GearAtWork, bore_as_drawn, engine_of, piston_area
+from speclint.handbook.valve_events import BALDWIN, ValveTrain
+from speclint.specs import Engine, LoadCase, ValveGear
+from speclint_events.formulae.steam import mean_starting_moment, share_of_moment
+from speclint_events.formulae.turning import Standing, greatest_moment, least_moment
+from speclint_events.inputs import longest
+
+_ALIKE = "cylinders that are not alike: all are taken as the one of this gear"
+
+
+@rule(
+    "events.starts-anywhere",
+    title="In the longest notch of each direction the engine starts from every position of its cranks: its least "
+    "turning moment is at least 0.25 of the mean one",
+    wrong="{item}: least moment {found} of the mean, {limit} wanted",
+    on=ValveGear,
+    cases=("starting",),
+    grade=Grade.NONCONFORMITY,
+    cites=[BALDWIN, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="an engine that stops where no inlet is open behind a good crank has to be pushed off, train and all",
+    leaves_out=f"friction, leakage, steam left behind shut valves; {_ALIKE}",
+    limits=[
+        Limit("least", "0.25", "ratio", COMMON_PRACTICE, "least share of the mean moment"),
+        Limit("acts", "0.85", "ratio", BALDWIN, "share of the live pressure that acts at starting, mean"),
+    ],
+)
+def starts_anywhere(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Chest pressure behind every piston whose inlet is open; the least moment over a revolution against the mean."""
+    at_work = GearAtWork(gear, case, sheet)
+    mean = _mean(at_work, case, sheet)
+    found = [(one, longest(at_work, one, sheet)) for one in ("forward", "backward")]
+
+    def judge(item: tuple[str, str]) -> Judgement:
+        direction, notch = item
+        inlets = [at_work.end(notch, side).inlet for side in SIDES]
+        least = sheet.look_up(
+            f"M_{direction[0]}",
+            least_moment,
+            engine=_standing(at_work, case, direction == "backward", sheet),
+            fronts=_at_all_clearances(inlets[0]),
+            backs=_at_all_clearances(inlets[1]),
+        )
+        share = sheet.work(f"x_{direction[0]}", share_of_moment, M=least, M_m=mean)
+        return sheet.at_least(share, sheet.limit("least"))
+
+    return sheet.each([(one, notch) for one, notch in found if notch is not None], judge)
+
+
+@rule(
+    "events.mid-gear",
+    title="In mid gear the engine does not set off: its inlets are shut, or no more than 0.02 of its mean turning "
+    "moment is left",
+    wrong="in mid gear {found} of the mean moment is left, {limit} allowed",
+    on=ValveGear,
+    cases=("starting",),
+    grade=Grade.HOLD,
+    cites=[BALDWIN, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="an engine that is left in mid gear with a leaking regulator must not move off by itself",
+    leaves_out=f"brakes and drain cocks, which hold a standing engine too; leaking valves; {_ALIKE}; the local code "
+    "and a competent person decide how a standing engine is secured",
+    limits=[
+        Limit("most", "0.02", "ratio", COMMON_PRACTICE, "greatest share of the mean moment"),
+        Limit("acts", "0.85", "ratio", BALDWIN, "share of the live pressure that acts at starting, mean"),
+    ],
+)
+def mid_gear(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Greatest turning moment, either way, with live steam behind every piston whose inlet is open in mid gear."""
+    at_work = GearAtWork(gear, case, sheet)
+    names = [name for name in gear.notches if at_work.direction(name) == "mid"]
+    if not names:
+        raise sheet.not_assessed(f"{gear.id} states no notch in mid gear", gear.where)
+
+    def judge(notch: str) -> Judgement:
+        inlets = [at_work.cam(notch, "inlet", side) for side in SIDES]
+        if not any(inlets):
+            return sheet.states(True, f"notch {notch}: no cam opens an inlet")
+        front, back = (_at_all_clearances(one) if one else (None, None, None) for one in inlets)
+        engine = _standing(at_work, case, False, sheet)
+        M = sheet.look_up("M_0", greatest_moment, engine=engine, fronts=front, backs=back)
+        share = sheet.work("x_0", share_of_moment, M=M, M_m=_mean(at_work, case, sheet))
+        return sheet.at_most(share, sheet.limit("most"))
+
+    return sheet.each(names, judge)
+
+
+def _at_all_clearances(cam: CamAtWork) -> tuple[ValveTrain, ValveTrain, ValveTrain]:
+    """The inlet hot, and with the least and the greatest of its clearances."""
+    band = cam.clearances
+    return (
+        cam.with_clearance(band.hot),
+        cam.with_clearance(max(band.low, 0.0)),
+        cam.with_clearance(band.high),
+    )
+
+
+def _engine(at_work: GearAtWork, sheet: Sheet) -> Engine:
+    block, _ = at_work.place
+    engine = engine_of(block, sheet)
+    if engine is None:
+        raise sheet.not_assessed(f"no crank of an engine names {block.id}", block.where)
+    return engine
+
+
+def _leads(engine: Engine, sheet: Sheet) -> list[Radians]:
+    """The angles by which the cranks lead the one from which angles count, running forwards."""
+    return [
+        sheet.take_nominal(f"θ_{number}", one.angle) for number, one in enumerate(engine.cranks.values(), 1)
+    ]
+
+
+def _standing(at_work: GearAtWork, case: LoadCase, backward: bool, sheet: Sheet) -> Standing:
+    leads = _leads(_engine(at_work, sheet), sheet)
+    air = float(sheet.setting("site pressure"))
+    live, exhaust = (
+        sheet.take_nominal(symbol, value)
+        for symbol, value in (("p_1", case.live_pressure), ("p_b", case.exhaust_pressure))
+    )
+    areas = [piston_area(*at_work.place, side, sheet) for side in SIDES]
+    turned = tuple(-lead if backward else lead for lead in leads)
+    return Standing(at_work.crank, areas[0], areas[1], turned, live, exhaust, air)
+
+
+def _mean(at_work: GearAtWork, case: LoadCase, sheet: Sheet) -> NewtonMetres:
+    """Mean turning moment by the trade's formula, of as many cylinders as the engine has cranks."""
+    d = sheet.take_nominal("d", bore_as_drawn(*at_work.place, sheet))
+    return sheet.work(
+        "M_m",
+        mean_starting_moment,
+        k=sheet.limit("acts", "k"),
+        p=sheet.take_nominal("p_g", case.live_pressure),
+        d=d,
+        S=at_work.crank.stroke,
+        z=float(len(_engine(at_work, sheet).cranks)),
+    )
+
+
+RULES = (starts_anywhere, mid_gear)

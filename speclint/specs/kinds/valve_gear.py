@@ -1,0 +1,87 @@
+"""The valve gear of one cylinder: which cam lifts each valve in each notch of the reverser, and how it is set."""
+
+from __future__ import annotations
+
+from typing import Annotated, ClassVar, Literal
+
+from speclint.specs.component import Component
+from speclint.specs.fields import NOT_STATED, Angle, Fraction, LinkTo, Word
+from speclint.specs.link_targets import Cam, CylinderBlock
+from speclint.specs.named_in import NamedIn
+from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import OWN_PLACE
+
+
+class CamSetting(SpecTable):
+    """The cam that lifts a valve in a notch, and its setting.
+
+    Fields:
+        cam: the cam, or the track of it
+        foot: crank angle at which the tappet meets the foot of the opening ramp, from the dead centre of the end that
+            the valve serves and in the direction of running; negative before it
+    """
+
+    cam: Annotated[LinkTo[Cam], OWN_PLACE] = NOT_STATED
+    foot: Annotated[Angle, Span("0.01 °", "360 °")] = NOT_STATED
+
+
+class Notch(SpecTable):
+    """One position of the reverser.
+
+    What a notch asks for is the mean of both ends. A cam at the back that states no foot has that of the front, each
+    from its own dead centre: through the obliquity of the rod its cut-off is then the shorter. In mid gear a valve
+    without a cam stays shut.
+
+    Fields:
+        direction: in which the engine runs, or mid gear
+        cut_off: asked for, share of the stroke at which the inlet shuts
+        lead: asked for, crank angle by which the inlet opens before dead centre
+        release: asked for, share of the stroke at which the exhaust opens
+        compression: asked for, share of the stroke left when the exhaust shuts
+        inlet_front: the cam of the inlet valve at the front
+        inlet_back: the cam of the inlet valve at the back
+        exhaust_front: the cam of the exhaust valve at the front
+        exhaust_back: the cam of the exhaust valve at the back
+    """
+
+    direction: Word[Literal["forward", "backward", "mid"]] = NOT_STATED
+    cut_off: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    lead: Annotated[Angle, Span("0.01 °", "90 °")] = NOT_STATED
+    release: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    compression: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
+    inlet_front: CamSetting = CamSetting.unstated()
+    inlet_back: CamSetting = CamSetting.unstated()
+    exhaust_front: CamSetting = CamSetting.unstated()
+    exhaust_back: CamSetting = CamSetting.unstated()
+
+
+class ValveGear(Component):
+    """The valve gear of one cylinder, by the cams that its reverser brings into work.
+
+    The front is the end away from the driving axle. A cam turns with the crank, once in a revolution. In a notch that
+    runs backwards a cam is read from its other end: what shut the valve then opens it.
+
+    Fields:
+        in_block: the block of the cylinder.
+        cylinder_bore: name of the cylinder's bore, in the block's spec; it can be left out where the block has only
+            one.
+        cylinders: how many cylinders alike the engine has.
+        drive_play: lost motion of the drive between crank and cams, as crank angle: by so much the cams may lag.
+        setting: error to which a cam can be set, either way, as crank angle.
+        cams_turn: true where the reverser turns the cams against the crank; otherwise one cam that works in both
+            directions has one setting.
+        notches: positions of the reverser, by name.
+    """
+
+    kind: ClassVar[str] = "valve-gear"
+    called: ClassVar[str] = "valve gear"
+    of_metal: ClassVar[bool] = False
+
+    in_block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("in_block.bores")] = NOT_STATED
+    cylinders: Word[int] = NOT_STATED
+    drive_play: Angle = NOT_STATED
+    setting: Angle = NOT_STATED
+    cams_turn: Word[bool] = NOT_STATED
+    notches: dict[str, Notch] = {}

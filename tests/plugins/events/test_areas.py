@@ -1,0 +1,93 @@
+"""What the valves open to the steam, by areas of an independent model of the same valves and of a cam of 20 %.
+
+With 9.5 mm of lift above ramps of 1.1 mm over 10°, rise and fall 21°, dwell 6°, foot −10.5° and a clearance of 0.5 mm
+that model has 173 144.9 mm² degrees of effective area over an opening of 58.909°, and at 10° after dead centre and at
+the top the areas that are written below.
+"""
+
+from __future__ import annotations
+
+import math
+from pathlib import Path
+
+import pytest
+from iapws import IAPWS97
+
+from speclint.rules import Grade
+from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
+from tests.plugins.events.gear import checked, files
+from tests.plugins.known_metals import WITH_METALS
+
+OPENING, SHUTTING, ENOUGH = "events.opening-speed", "events.shutting-speed", "events.area-enough"
+#: The clearance is 0.5 mm cold, hot and worn: every part at 20 °C.
+_STEADY = [
+    *(
+        change
+        for serves in ("inlet", "exhaust")
+        for side in ("front", "back")
+        for change in (
+            (f"tappet-{serves}-{side}.toml", 'clearance = "0.6 mm"', 'clearance = "0.5 mm"'),
+            (f"tappet-{serves}-{side}.toml", 'seat_wear = "0.05 mm"', 'seat_wear = "0 mm"'),
+        )
+    ),
+    ("cam-inlet-front-20.toml", 'dwell_angle = "2.5 °"', 'dwell_angle = "6 °"'),
+]
+MEAN = 173144.9e-6 / 58.909  # m²
+EARLY, TOP = 3329.77, 5845.08  # mm²
+
+
+def steady(*changes: tuple[str, str, str]) -> dict[str, str]:
+    found = files(*_STEADY, *changes)
+    return {**found, "duty.toml": found["duty.toml"].replace("62.69 °C", "20 °C")}
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path)
+
+
+@pytest.mark.parametrize("side", [-1, 1])
+def test_early_opening_from_both_sides(folder: DesignFolder, side: int) -> None:
+    """Of the notch of 20 % alone: 10° after dead centre the model has EARLY, at the top TOP."""
+    share = EARLY / TOP
+    limits = f'[limits."events.opening-speed"]\nto = "22 %"\nleast = "{share * (1 + 0.006 * side):.5f}"\n'
+    check = folder.write(steady(), settings=WITH_METALS + limits).only(OPENING)
+    (expect_finding if side > 0 else expect_conforms)(check)
+    assert found(check) == pytest.approx(share, rel=0.005)
+
+
+def test_slow_shutting(folder: DesignFolder) -> None:
+    """A ramp twice as long lets the last fifth of the opening creep."""
+    expect_conforms(checked(folder, SHUTTING))
+    slow = checked(
+        folder, SHUTTING, ("cam-inlet-front-65.toml", 'ramp_angle = "10 °"', 'ramp_angle = "20 °"')
+    )
+    expect_finding(slow, grade=Grade.OBSERVATION)
+
+
+@pytest.mark.parametrize(
+    ("share", "grade"), [(0.995, None), (1.005, Grade.OBSERVATION), (1.205, Grade.NONCONFORMITY)]
+)
+def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | None) -> None:
+    """Z = 2 S n A/(a A_m) = 0.5 at some 210 rev/min; the exhausts, far larger, have less."""
+    sound = IAPWS97(P=1.52 + 0.101325, T=663.15).w
+    n = 0.5 * sound * MEAN / (2 * 0.66 * math.pi * 0.5**2 / 4)
+    duty = (
+        "duty.toml",
+        'rotational_speed = "180 rev/min"\nnotch = "35"',
+        f'rotational_speed = "{60 * n * share:.4f} rev/min"\nnotch = "20"',
+    )
+    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
+    if grade is None:
+        expect_conforms(check)
+    else:
+        expect_finding(check, grade=grade)
+    assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+
+
+def test_an_exhaust_too_small(folder: DesignFolder) -> None:
+    """Through a port of 4000 mm² at 0.9 no more than 3600 mm² open: at 180 rev/min 3.96 m/s × 0.196 m²/(490 m/s ×
+    0.0036 m²) = 0.44, and more for the ramps."""
+    small = ("valve-exhaust-front.toml", 'port_area = "20000 mm²"', 'port_area = "4000 mm²"')
+    expect_finding(checked(folder, ENOUGH, small))
+    expect_conforms(checked(folder, ENOUGH))

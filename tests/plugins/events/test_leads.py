@@ -1,0 +1,99 @@
+"""When the inlet opens, and whether both valves of an end are ever open together.
+
+Clearances of 0.45, 0.5 and 0.6 mm are used up 4.0909°, 4.5455° and 5.4545° from the foot; setting
+± 0.1°, lag 0 to 0.1°.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.rules import Grade
+from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
+from tests.plugins.events.gear import checked, files, foot
+from tests.plugins.known_metals import WITH_METALS
+
+LEAD, ALIKE, OVERLAP = "events.lead", "events.lead-alike", "events.no-overlap"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path)
+
+
+@pytest.mark.parametrize(
+    ("holds", "fails"),
+    [
+        ("-7.7 °", "-7.6 °"),  # latest: 5.4545 + 0.1 + 0.1 after the foot; 2° of lead at −7.6545°
+        ("-13.9 °", "-14.1 °"),  # earliest: 4.0909 − 0.1; 10° at −13.9909°
+    ],
+)
+def test_lead_of_the_notch_run_at_speed(folder: DesignFolder, holds: str, fails: str) -> None:
+    expect_conforms(checked(folder, LEAD, foot("35", "inlet_front", holds)))
+    expect_finding(checked(folder, LEAD, foot("35", "inlet_front", fails)))
+
+
+def test_another_notch_needs_no_lead_but_must_not_open_late(folder: DesignFolder) -> None:
+    """−5.6 + 5.6545 = 0.05° late is graver than −5.7, which leaves 0.05° of lead."""
+    expect_conforms(checked(folder, LEAD, foot("20", "inlet_front", "-5.7 °")))
+    late = checked(folder, LEAD, foot("20", "inlet_front", "-5.6 °"))
+    expect_finding(late, grade=Grade.NONCONFORMITY)
+
+
+def test_the_longest_notch_may_open_late(folder: DesignFolder) -> None:
+    expect_conforms(
+        checked(folder, LEAD, foot("65", "inlet_front", "-3 °"), foot("65", "inlet_back", "-3 °"))
+    )
+
+
+@pytest.mark.parametrize(("most", "holds"), [("0.72 mm", True), ("0.70 mm", False)])
+def test_lift_at_dead_centre(folder: DesignFolder, most: str, holds: bool) -> None:
+    """In the worked cases the tappet stands at 1.1561 mm at dead centre with a foot of −10.5°; the notch of 35 % rises
+    less steeply than 20 %: 14 mm in 30° against 9.5 in 21°, a parabola of (0.5/21)² or (0.5/30)², both some 1.156.
+
+    Less 0.45 mm worn that is 0.706 mm; the backs have the same feet.
+    """
+    settings = WITH_METALS + f'[limits."events.lead"]\nlift = "{most}"\n'
+    check = folder.write(files(), settings=settings).only(LEAD)
+    if holds:
+        expect_conforms(check)
+    else:
+        expect_finding(check)
+        assert found(check) == pytest.approx(0.706e-3, abs=0.005e-3)
+
+
+def test_leads_of_one_direction(folder: DesignFolder) -> None:
+    """65 % has its foot at −9.5°; errors of setting 0.2° apart: 4° at −13.3°."""
+    expect_conforms(checked(folder, ALIKE, foot("20", "inlet_front", "-13.2 °")))
+    expect_finding(checked(folder, ALIKE, foot("20", "inlet_front", "-13.4 °")))
+
+
+def test_exhaust_shut_before_the_inlet_opens(folder: DesignFolder) -> None:
+    """The inlet opens at −10.5 + 4.0909 − 0.1, the exhaust shuts 182 − 4.0909 + 0.1 after its foot: 5° at 170.48°."""
+    expect_conforms(checked(folder, OVERLAP, foot("35", "exhaust_front", "170.4 °")))
+    expect_finding(checked(folder, OVERLAP, foot("35", "exhaust_front", "170.6 °")))
+
+
+def test_an_overlap_in_the_longest_notch_is_a_hold(folder: DesignFolder) -> None:
+    """There nothing is left at 176.48°: before it a nonconformity, after it a hold."""
+    close = checked(folder, OVERLAP, foot("65", "exhaust_front", "176.4 °"))
+    expect_finding(close, grade=Grade.NONCONFORMITY)
+    expect_finding(checked(folder, OVERLAP, foot("65", "exhaust_front", "176.6 °")), grade=Grade.HOLD)
+
+
+def test_an_overlap_in_mid_gear_is_a_hold(folder: DesignFolder) -> None:
+    open_at_once = (
+        "gear.toml",
+        'direction = "mid"\n',
+        'direction = "mid"\n[notches.mid.inlet_front]\ncam = "cam-inlet-front-20"\nfoot = "-10 °"\n'
+        '[notches.mid.exhaust_front]\ncam = "cam-exhaust-front"\nfoot = "-10 °"\n',
+    )
+    expect_finding(checked(folder, OVERLAP, open_at_once), grade=Grade.HOLD)
+    expect_conforms(checked(folder, OVERLAP))
+
+
+def test_a_foot_a_turn_away_is_the_same_foot(folder: DesignFolder) -> None:
+    expect_conforms(checked(folder, OVERLAP, foot("35", "exhaust_front", "-220 °")))
+    expect_conforms(checked(folder, OVERLAP, foot("35", "inlet_front", "349.5 °")))

@@ -1,0 +1,100 @@
+"""Clearances on their ramps, and both directions."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.testing import DesignFolder, expect_conforms, expect_finding
+from tests.plugins.events.gear import checked
+
+HOLDS, RAMP, BOTH = "events.clearance-holds", "events.ramp-takes-clearance", "events.both-directions"
+_TAPPETS = [f"tappet-{serves}-{side}.toml" for serves in ("inlet", "exhaust") for side in ("front", "back")]
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path)
+
+
+def worn(by: str) -> list[tuple[str, str, str]]:
+    return [(file, 'seat_wear = "0.05 mm"', f'seat_wear = "{by} mm"') for file in _TAPPETS]
+
+
+def clearance(of: str, mm: str) -> tuple[str, str, str]:
+    return f"tappet-{of}.toml", 'clearance = "0.6 mm"', f'clearance = "{mm} mm"'
+
+
+def test_shift_of_the_cut_off(folder: DesignFolder) -> None:
+    """0.6 mm cold to 0.5 − y worn: (0.1 + y) 10°/1.1; at 112° at the back the piston makes 0.4945/rad, 0.00863 of its
+    stroke a degree: 1.5 % are 1.738°, y = 0.0912 mm."""
+    expect_conforms(checked(folder, HOLDS, *worn("0.0905")))
+    expect_finding(checked(folder, HOLDS, *worn("0.092")))
+
+
+def test_shift_of_the_lead(folder: DesignFolder) -> None:
+    """2° are 0.22 mm, y = 0.12 mm: the sheet shows 1.991° with 0.119 mm."""
+    check = checked(folder, HOLDS, *worn("0.119"))
+    shifts = [step.value for step in check.steps if step.symbol == "Δφ_f"]
+    assert shifts
+    assert max(shifts) == pytest.approx(0.219 * 10 / 1.1 * 3.14159265 / 180, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("holds", "fails"),
+    [
+        ("0.985", "0.995"),  # cold: 0.9 × 1.1 = 0.99 mm
+        ("0.261", "0.259"),  # worn: 0.15 mm less, 0.1 × 1.1 = 0.11 mm
+    ],
+)
+def test_a_clearance_lies_on_the_ramp(folder: DesignFolder, holds: str, fails: str) -> None:
+    expect_conforms(checked(folder, RAMP, clearance("inlet-front", holds)))
+    expect_finding(checked(folder, RAMP, clearance("inlet-front", fails)))
+
+
+def test_a_doubled_clearance_draws_its_finding(folder: DesignFolder) -> None:
+    """1.2 mm are more than the whole ramp."""
+    expect_finding(checked(folder, RAMP, clearance("inlet-back", "1.2")), says="1.091")
+
+
+def test_a_table_of_lifts_has_no_ramp(folder: DesignFolder) -> None:
+    by_law = 'law = "3-4-5 polynomial"\nlift = "23.8 mm"\n'
+    lifts = ", ".join(f'"{mm} mm"' for mm in (0, 1, 8, 16, 16, 8, 1, 0))
+    by_table = f'table_step = "26 °"\ntable = [{lifts}]\n'
+    expect_conforms(checked(folder, RAMP, ("cam-exhaust-back.toml", by_law, by_table)))
+    expect_conforms(checked(folder, "events.opens", ("cam-exhaust-back.toml", by_law, by_table)))
+
+
+def test_a_valve_that_never_leaves_its_seat(folder: DesignFolder) -> None:
+    """A cam of 2 mm above a ramp of 1.1 mm: 3.1 mm."""
+    low = ("cam-inlet-front-20.toml", 'lift = "9.5 mm"', 'lift = "2 mm"')
+    expect_conforms(checked(folder, "events.opens", low, clearance("inlet-front", "3.0")))
+    expect_finding(checked(folder, "events.opens", low, clearance("inlet-front", "3.2")))
+
+
+def test_a_notch_for_each_direction(folder: DesignFolder) -> None:
+    expect_conforms(checked(folder, BOTH))
+    one_way = checked(folder, BOTH, ("gear.toml", 'direction = "backward"', 'direction = "forward"'))
+    expect_finding(one_way, says="no notch runs backward")
+
+
+def test_a_cam_read_backwards_that_is_not_made_for_it(folder: DesignFolder) -> None:
+    """Of the worked cases: on the cams of 35 % an engine run backwards takes its steam from −72° to 6°."""
+    text = ('[notches.b.inlet_front]\ncam = "cam-inlet-front-b"\nfoot = "-9.5 °"',)
+    fixed = '[notches.b.inlet_front]\ncam = "cam-inlet-front-65"\nfoot = "-107 °"'
+    expect_finding(checked(folder, BOTH, ("gear.toml", *text, fixed)), says="not in an order")
+
+
+@pytest.mark.parametrize(("turned", "fails"), [("", True), ("cams_turn = true\n", False)])
+def test_one_cam_in_both_directions_has_one_setting(folder: DesignFolder, turned: str, fails: bool) -> None:
+    """Forwards the foot stands at −9.5°, backwards that would be at −107°, not −9.5°: 97.5° apart."""
+    old = '[notches.b.inlet_front]\ncam = "cam-inlet-front-b"'
+    shared = "gear.toml", old, '[notches.b.inlet_front]\ncam = "cam-inlet-front-65"'
+    check = checked(
+        folder, BOTH, shared, ("gear.toml", 'drive_play = "0.1 °"\n', f'drive_play = "0.1 °"\n{turned}')
+    )
+    if fails:
+        expect_finding(check, says="97.5 °")
+    else:
+        expect_conforms(check)

@@ -1,0 +1,111 @@
+"""Values that a load case takes from the events, and temperatures that it leaves to an estimate."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.checking import Check
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from tests.plugins.events.worked_engine import AT_20, judged, of_running, worked_engine
+from tests.plugins.known_metals import WITH_METALS
+
+
+def test_a_value_from_the_events_is_the_worked_one_and_says_so(tmp_path: Path) -> None:
+    """Exhaust by the worked case 113.7 °C: 13.7 K above 100 °C of a passage."""
+    check = judged(tmp_path, "events.area-enough")
+    (step,) = (step for step in check.steps if step.symbol == "T_e")
+    assert step.value == pytest.approx(273.15 + sum(AT_20["exhaust"]) / 2, abs=3)
+    assert step.note == "calculated: gear, notch 20, 180 rev/min, both ends; calculated"
+
+
+def test_the_band_of_the_corners_that_are_named(tmp_path: Path) -> None:
+    """A chest of 15.4 to 17.0 bar takes some 5 % less and more steam; without tolerances there is no band."""
+    files = worked_engine()
+
+    def band() -> str:
+        check = DesignFolder(tmp_path).write(files, settings=WITH_METALS).only("cycle.steam-rate")
+        return next(step.note for step in check.steps if step.symbol == "m_1")
+
+    assert band() == ""
+    files["duty.toml"] = files["duty.toml"].replace("16.2 bar absolute", "16.2 bar absolute ±0.8")
+    least, greatest = (float(end.split()[0]) / sum(AT_20["steam"]) for end in band().split(" to "))
+    assert 0.93 < least < 0.97
+    assert 1.03 < greatest < 1.07
+
+
+def test_a_concession_rests_on_what_goes_in(tmp_path: Path) -> None:
+    """Not on the last digits of a long calculation, which another machine may round otherwise."""
+    check = judged(tmp_path, "events.area-enough")
+    assert check.rests_on["duty cases.running.exhaust_temperature"].startswith("calculated: gear")
+    again = judged(tmp_path, "events.area-enough", ("liner.toml", 'bore = "500 mm"', 'bore = "500.001 mm"'))
+    assert again.fingerprint != check.fingerprint
+
+
+def test_without_a_gear_a_value_from_the_events_is_not_assessed(tmp_path: Path) -> None:
+    files = worked_engine(of_running('steam_flow = { from = "events" }'))
+    del files["gear.toml"]
+    valve = files["valve-exhaust-front.toml"]
+    files["valve-exhaust-front.toml"] = valve.replace("beats = 2", 'beats = 2\nlift = "20 mm"')
+    check = (
+        DesignFolder(tmp_path).write(files, settings=WITH_METALS).only("valve.mach", "valve-exhaust-front")
+    )
+    expect_not_assessed(
+        check, "cases.running.exhaust_temperature cannot be worked: no valve gear serves block"
+    )
+
+
+PISTON = 'kind = "piston"\nmaterial = "known-iron"\nruns_in = "liner"\n'
+
+
+def estimated(folder: Path, lines: str) -> DesignFolder:
+    files = worked_engine()
+    duty = files["duty.toml"].split("[cases.running.temperatures]")
+    files["duty.toml"] = f'{duty[0]}[cases.running.temperatures]\ncam-box = "20 °C"\n{lines}'
+    return DesignFolder(folder).write({**files, "piston.toml": PISTON}, settings=WITH_METALS)
+
+
+def band_of(check: Check, symbol: str) -> tuple[float, float]:
+    return on_sheet(check, f"{symbol}_min"), on_sheet(check, f"{symbol}_max")
+
+
+def test_a_block_is_estimated_from_the_steam_in_its_cylinder(tmp_path: Path) -> None:
+    """Mean of the steam by the worked case 199.76 and 199.06 °C, ± 15 K; the valve takes the block's."""
+    folder = estimated(
+        tmp_path,
+        'cylinder-block = "estimate"\npoppet-valve = "cylinder-block"\nvalve-spindle = "cylinder-block"\n',
+    )
+    check = folder.only("duty.metal-follows-steam", "block")
+    low, high = band_of(check, "T")
+    assert low == pytest.approx(273.15 + 199.4 - 15, abs=2.0)
+    assert high == pytest.approx(273.15 + 199.4 + 15, abs=2.0)
+    (step,) = (step for step in check.steps if step.symbol == "T_max")
+    assert "an estimate, common practice: mean of the steam in the cylinder ± 15 K" in step.note
+    assert [where.key for where in check.assumed] == ["cases.running.temperatures.cylinder-block"]
+
+
+def test_parts_beside_are_estimated_from_one_another(tmp_path: Path) -> None:
+    """Inlet valve 340 to 370 °C of 390; its spindle 60 to 100 K below; exhaust valve 10 to 40 K above 113.7 °C."""
+    folder = estimated(
+        tmp_path, 'cylinder-block = "200 °C"\npoppet-valve = "estimate"\nvalve-spindle = "estimate"\n'
+    )
+    check = folder.only("tappet.clearance-hot", "tappet-inlet-front")
+    valve, spindle = on_sheet(check, "T_v"), on_sheet(check, "T_s")
+    assert 340.0 - 1e-6 <= valve - 273.15 <= 370.0 + 1e-6
+    assert 60.0 - 1e-6 <= valve - spindle <= 100.0 + 1e-6
+    assert any("cases.running.temperatures" in where.key for where in check.assumed)
+    ramps = folder.only("events.ramp-takes-clearance")
+    assert on_sheet(ramps, "T_vef") - 273.15 == pytest.approx(113.7 + 25, abs=2.0)
+
+
+def test_a_part_of_which_no_estimate_is_known_is_told(tmp_path: Path) -> None:
+    lines = 'cylinder-block = "200 °C"\npoppet-valve = "200 °C"\nvalve-spindle = "200 °C"\n'
+    folder = estimated(tmp_path, lines)
+    folder.replace(
+        "duty.toml",
+        'cam-box = "20 °C"\ncylinder-block = "200 °C"',
+        'cam-box = "estimate"\ncylinder-block = "200 °C"',
+    )
+    check = folder.only("events.lead")
+    expect_not_assessed(check, "cannot be worked: no estimate is known for cam-box")
