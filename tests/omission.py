@@ -39,6 +39,8 @@ from tests.example import EXAMPLE, assessed
 
 Way = Literal["removed", "shortened", "set"]
 ELSEWHERE = "worked from elsewhere"
+#: What a draft says of a place that nothing fills: it stands in the list of what is still to be drawn.
+TO_DRAW = "still to be drawn"
 _EPSILON = 1e-9  # of a margin: the same value, but for rounding
 
 
@@ -131,8 +133,8 @@ class Bench:
         after = check(self.rules[one.rule], _component(design, one.component), context)
         if after.could_not_run:
             raise AssertionError(f"{one}: {after.could_not_run}")
-        if after.outcome in ("finding", "not assessed"):
-            return after.outcome
+        if _tells(after):
+            return after.outcome if after.outcome != "not applicable" else TO_DRAW
         if after.outcome == "conforms" and one.way != "shortened" and self._no_better(one, design):
             return ELSEWHERE
         return next(self._others(one, design, context), "")
@@ -140,8 +142,11 @@ class Bench:
     def without(self, one: Omission) -> Design | None:
         """The design with an omission in it; None where reading it draws a complaint."""
         tables = {spec: self.table(spec) for spec, _ in one.places}
-        for spec, key in one.places:
-            tables[spec] = _changed(tables[spec], steps_of(key), one.way, one.to)
+        places = [(spec, steps_of(key)) for spec, key in one.places]
+        for spec, path in sorted(
+            places, reverse=True
+        ):  # of an array the last entry first: each keeps its place
+            tables[spec] = _changed(tables[spec], path, one.way, one.to)
         specs = dict(self.design.specs)
         for name, table in tables.items():
             found = validated(replace(self.draft(name), table=table), self.loaded.kinds).spec
@@ -166,15 +171,23 @@ class Bench:
         return context_of(Inputs(design, {}, self._materials, Register(""), date.today()), self.loaded)
 
     def _others(self, one: Omission, design: Design, context: Context) -> Iterator[str]:
-        """Other rules on the component, and on those near the changed specs, that now tell something new."""
-        near = [design.specs[name] for name in (one.component, *(spec for spec, _ in one.places))]
-        near += [part for spec in tuple(near) for part in design.linking_to(spec)]
-        for part in {part.id: part for part in near if isinstance(part, Component)}.values():
+        """Other rules on the component, and on those near the changed specs, that now tell something new.
+
+        Farther off, agreements: they compare what stands two links apart, as a valve and the bore of its seat.
+        """
+        near = {name: design.specs[name] for name in (one.component, *(spec for spec, _ in one.places))}
+        changed = [design.specs[spec] for spec, _ in one.places]
+        near |= {link.id: design.specs[link.id] for spec in changed for link in spec.links()}
+        near |= {part.id: part for spec in tuple(near.values()) for part in design.linking_to(spec)}
+        far = {part.id: part for spec in near.values() for part in design.linking_to(spec)}
+        for part in (near | far).values():
+            if not isinstance(part, Component):
+                continue
             for rule in self.loaded.rules_for({part.kind}):
-                if rule.reviews or not isinstance(part, rule.on):
+                if rule.reviews or not isinstance(part, rule.on) or not (part.id in near or rule.agreement):
                     continue
                 after = check(rule, part, context)
-                if after.outcome in ("finding", "not assessed") and self._is_new(after):
+                if _tells(after) and self._is_new(after):
                     yield f"{rule.name} on {part.id}, {after.outcome}"
 
     def _is_new(self, after: Check) -> bool:
@@ -183,13 +196,22 @@ class Bench:
             part = _component(self.design, after.component)
             self._before[at] = check(after.rule, part, self._context(self.design))
         before = self._before[at]
-        return before.outcome != after.outcome or len(before.failing) < len(after.failing)
+        if before.outcome != after.outcome or len(before.failing) < len(after.failing):
+            return True
+        return after.outcome == "not assessed" and before.says != after.says
 
 
 def _component(design: Design, name: str) -> Component:
     found = design.specs[name]
     assert isinstance(found, Component)
     return found
+
+
+def _tells(after: Check) -> bool:
+    """Whether a check draws the eye: to a finding, to what is not assessed, or to a place that is still to be drawn."""
+    return after.outcome in ("finding", "not assessed") or (
+        after.outcome == "not applicable" and TO_DRAW in after.says
+    )
 
 
 def _has_no_more_left(before: Check, after: Check) -> bool:

@@ -19,12 +19,18 @@ from .kept_folder import (
     usual_folder as usual_folder,
 )
 from .loop import (
+    Touched as Touched,
     assess as assess,
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .on_executor import (
+    OnExecutor as OnExecutor,
+    cluster as cluster,
+)
 from .parts_alike import (
     Alike as Alike,
+    findings_once as findings_once,
     grouped as grouped,
 )
 from .processes import (

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -18,9 +17,8 @@ from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
 from speclint.families import Loaded
-from speclint.repository import Design, digest, digest_of_spec
-from speclint.rules import OF_THE_DRAWING, Consulted, Rule, class_in_full
-from speclint.specs import Component, Spec
+from speclint.repository import Design, State, digest
+from speclint.rules import Consulted, Rule
 
 #: What a result consulted, each with its digest, or with the parts that link to one.
 Trace = tuple[tuple[object, ...], ...]
@@ -29,18 +27,30 @@ Trace = tuple[tuple[object, ...], ...]
 class KeptResults:
     """What is kept for one run: by its design, by what judges it, and by the code that does."""
 
-    def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded, rules: Iterable[Rule]) -> None:
-        self._folder, self._design = folder, inputs.design
-        self._state = _State(inputs.design)
-        self._rules = {rule.name: rule for rule in rules}
+    def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
+        self._folder, self._state = folder, _State(inputs.design)
+        self._rules: dict[str, Rule] = {}
         self._ground = _ground(inputs, loaded)
 
-    def checks_of(self, component: Component) -> list[Check] | None:
+    def of_rules(self, rules: Iterable[Rule]) -> None:
+        """Take the rules, which are needed before any check is taken or kept."""
+        self._rules = {rule.name: rule for rule in rules}
+
+    def consulted_by(self, component: str) -> frozenset[str] | None:
+        """The specs that the checks of a component consulted, where they are kept and still hold."""
+        found = self._kept(self._name_of(component))
+        return (
+            None
+            if found is None
+            else frozenset(str(names[0]) for sort, *names, _ in found[0] if sort != "asked")
+        )
+
+    def checks_of(self, component: str) -> list[Check] | None:
         """The checks of a component, where they are kept and still hold."""
         found = self._found(self._name_of(component))
         return found if isinstance(found, list) else None
 
-    def keep_checks(self, component: Component, checks: Sequence[Check]) -> None:
+    def keep_checks(self, component: str, checks: Sequence[Check]) -> None:
         """Keep the checks of a component; none where a rule could not be run, since another time it may."""
         if not any(one.could_not_run for one in checks):
             self._keep(self._name_of(component), checks, _together(one.consulted for one in checks))
@@ -61,8 +71,8 @@ class KeptResults:
         """Let the folder not grow without end."""
         self._folder.tidy()
 
-    def _name_of(self, component: Component) -> str:
-        return digest(self._ground, "checks", component.id, self._state.spec(component.id))
+    def _name_of(self, component: str) -> str:
+        return digest(self._ground, "checks", component, self._state.spec(component))
 
     def _name_of_finding(self, found: Check, could_spoil: Sequence[Check]) -> str:
         others = [
@@ -71,12 +81,16 @@ class KeptResults:
         return digest(self._ground, "remedies", *found.order, found.fingerprint, found.says, others)
 
     def _found(self, name: str) -> object:
+        found = self._kept(name)
+        return unpacked(found[1], self._rules) if found is not None else None
+
+    def _kept(self, name: str) -> tuple[Trace, bytes] | None:
+        """What was consulted for a result, and the result as it is kept; None where it does not hold."""
         body = self._folder.read(name)
         kept = unpacked(body, self._rules) if body is not None else None
-        if not isinstance(kept, tuple) or len(kept) != 2:
+        if not isinstance(kept, tuple) or len(kept) != 2 or not self._state.is_as(kept[0]):
             return None
-        trace, result = kept
-        return unpacked(result, self._rules) if self._state.is_as(trace) else None
+        return kept
 
     def _keep(self, name: str, result: Sequence[object], consulted: Consulted) -> None:
         trace = self._state.trace(consulted)
@@ -90,37 +104,33 @@ class _State:
     design: Design
 
     def __post_init__(self) -> None:
-        self._specs: dict[str, str] = {}
+        self._states: dict[str, State | None] = {}
 
     def spec(self, name: str) -> str:
         """The digest of a spec but for the words of its drawing; another where there is none, or it cannot be read."""
-        found = self._specs.get(name)
-        if found is None:
-            spec = self.design.specs.get(name)
-            there = "unreadable" if name in self.design.files else "absent"
-            found = self._specs[name] = there if spec is None else digest_of_spec(spec, OF_THE_DRAWING)
-        return found
+        state = self._of(name)
+        if state is None:
+            return "unreadable" if name in self.design.files else "absent"
+        return state.part
 
     def word(self, name: str, key: str) -> str:
         """The digest of one word of the drawing."""
-        return digest(getattr(self.design.specs.get(name), key, None))
+        state = self._of(name)
+        return state.words[key] if state is not None else digest(None)
+
+    def _of(self, name: str) -> State | None:
+        if name not in self._states:
+            self._states[name] = self.design.state_of(name)
+        return self._states[name]
 
     def linked(self, name: str, kind: str) -> tuple[str, ...]:
         """The components of a kind that link to a spec."""
-        target, wanted = self.design.specs.get(name), self._classes.get(kind)
-        if target is None or wanted is None:
-            return ()
-        return tuple(part.id for part in self.design.linking_to(target) if isinstance(part, wanted))
+        index = self.design.index
+        return tuple(part for part in index.linking_to(name) if kind in index.entries[part].classes)
 
     def asked(self, sort: str, word: str) -> tuple[str, ...]:
         """The ids that answer a question put to the whole repository."""
-        found: Sequence[Spec] = self.design.of_drawing(word) if sort == "drawing" else self.design.left_over()
-        return tuple(one.id for one in found)
-
-    @cached_property
-    def _classes(self) -> Mapping[str, type[Spec]]:
-        kinds = {type(spec) for spec in self.design.specs.values()}
-        return {class_in_full(one): one for kind in kinds for one in kind.__mro__ if issubclass(one, Spec)}
+        return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
 
     def trace(self, consulted: Consulted) -> Trace:
         """What was consulted, as it is now."""

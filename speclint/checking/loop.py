@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs, context_of
-from speclint.checking.remedy_search import Spoiling
-from speclint.checking.rule_run import check_component, remember
+from speclint.checking.remedy_search import Spoiling, of_part_alike
+from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
 from speclint.repository import Basis, Design, open_repository
@@ -22,10 +22,20 @@ if TYPE_CHECKING:
     from speclint.checking.kept_folder import KeptFolder
     from speclint.checking.kept_results import KeptResults
     from speclint.checking.processes import Processes
+    from speclint.repository import Remembered
 
 
 #: Fewer components than this are checked sooner than what is kept of them is found.
 _ENOUGH = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Touched:
+    """Components that a change of some specs touches: those that it surely does, and those that it may."""
+
+    surely: frozenset[str]
+    perhaps: frozenset[str]
+    changed: frozenset[str]
 
 
 def assess(
@@ -34,7 +44,7 @@ def assess(
     rules: Iterable[Rule] | None = None,
     basis: Basis | None = None,
     processes: Processes | None = None,
-    only: Callable[[Design, Loaded], Collection[str]] | None = None,
+    only: Callable[[Design, Loaded], Collection[str] | Touched] | None = None,
     kept: KeptFolder | None = None,
 ) -> Assessment:
     """Check the specs at some paths of one design repository, on its own design basis or on the one given.
@@ -47,22 +57,26 @@ def assess(
         used.
     """
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
-        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials))
+        remembered = _remembered(kept, loaded) if kept is not None else None
+        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials), remembered)
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
-    if only is not None:
-        design = replace(design, selected=design.selected & frozenset(only(design, loaded)))
-    chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
+    results = _kept_results(kept, inputs, loaded) if kept is not None and rules is None else None
+    if only is not None:
+        design = replace(design, selected=design.selected & _chosen(only(design, loaded), results))
+        inputs = replace(inputs, design=design)
+    chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     context = context_of(inputs, loaded)
     context.outcomes = {} if rules is None else None
-    results = None
-    if kept is not None and rules is None and len(list(design.parts())) >= _ENOUGH:
-        results = _kept_results(kept, inputs, loaded, chosen)
+    if results is not None and len(design.part_names()) < _ENOUGH:
+        results = None
+    if results is not None:
+        results.of_rules(chosen)
     checks = list(_checks(inputs, chosen, context, processes, results))
     complaints = (*refused, *opened.complaints)
     return Assessment(
@@ -87,62 +101,88 @@ def _checks(
     results: KeptResults | None,
 ) -> Iterator[Check]:
     """Every check of the selected components, in the order of their names: those that are kept, and the others made."""
-    parts = list(context.design.parts())
-    found = {part.id: checks for part in parts if results and (checks := results.checks_of(part)) is not None}
-    left = [part for part in parts if part.id not in found]
+    parts = context.design.part_names()
+    found = {part: checks for part in parts if results and (checks := results.checks_of(part)) is not None}
+    left = [part for part in parts if part not in found]
     if processes is None:
-        made = [check_component(part, rules, context) for part in left]
+        made = [check_named(part, rules, context) for part in left]
     else:
-        made = processes.check(rules, context, inputs, [part.id for part in left])
+        made = processes.check(rules, context, inputs, left)
     for part, checks in zip(left, made, strict=True):
-        found[part.id] = checks
+        found[part] = checks
         if results is not None:
             results.keep_checks(part, checks)
     if results is not None:
         results.tidy()
     for part in parts:
-        remember(part.id, found[part.id], context)
-        yield from found[part.id]
+        remember(part, found[part], context)
+        yield from found[part]
 
 
-def _kept_results(
-    folder: KeptFolder, inputs: Inputs, loaded: Loaded, rules: Iterable[Rule]
-) -> KeptResults | None:
+def _chosen(asked: Collection[str] | Touched, results: KeptResults | None) -> frozenset[str]:
+    """The components asked for, without those whose kept checks consulted nothing that has changed."""
+    if not isinstance(asked, Touched):
+        return frozenset(asked)
+    looked_at = {name: results.consulted_by(name) if results else None for name in asked.perhaps}
+    touched = (name for name, some in looked_at.items() if some is None or not some.isdisjoint(asked.changed))
+    return asked.surely | frozenset(touched)
+
+
+def _kept_results(folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> KeptResults | None:
     from speclint.checking.kept_results import KeptResults  # only where results are kept
 
     try:
-        return KeptResults(folder, inputs, loaded, rules)
+        return KeptResults(folder, inputs, loaded)
     except LookupError:  # nobody can tell whether a family made in memory is still the same
         return None
 
 
+def _remembered(folder: KeptFolder, loaded: Loaded) -> Remembered | None:
+    """Where the index of the specs is kept between runs; None where it is not."""
+    from speclint.checking.code_digest import code_of
+    from speclint.repository import Remembered
+
+    try:
+        return None if folder.why_not else Remembered(folder, code_of(loaded))
+    except LookupError:
+        return None
+
+
 def _concerned(loaded: Loaded, design: Design) -> tuple[Rule, ...]:
-    return loaded.rules_for({part.kind for part in design.parts()})
+    return loaded.rules_for({design.index.entries[name].kind for name in design.part_names()})
 
 
 def _kept(rules: Iterable[Rule], loaded: Loaded) -> tuple[Rule, ...]:
     return tuple(rule for rule in rules if rule.family not in loaded.left_out)
 
 
-def find_remedies(assessment: Assessment, processes: Processes) -> None:
-    """Find what would clear each finding, with the work shared out; those that are kept and still hold are taken."""
+def find_remedies(
+    assessment: Assessment, processes: Processes, shown: Collection[Check] | None = None
+) -> None:
+    """Find what would clear each finding, with the work shared out; those that are kept and still hold are taken.
+
+    ``shown`` are the findings whose remedies a report shows, where not all.
+    """
     if assessment.context is None:
         return
     spoiling, kept = Spoiling(assessment.checks), assessment.kept
-    left: list[tuple[Check, list[Check]]] = []
-    for found in assessment.checks:
+    left: dict[Hashable, list[tuple[Check, list[Check]]]] = {}
+    for found in assessment.checks if shown is None else shown:
         if found.outcome == "finding":
             spoiled = spoiling.by(found)
             remedies = kept.remedies_of(found, spoiled) if kept is not None else None
             if remedies is None:
-                left.append((found, spoiled))
+                left.setdefault(spoiling.alike(found), []).append((found, spoiled))
             else:
                 assessment.keep({found.order: remedies})
-    done = processes.remedies(left, assessment.checks, assessment.context)
-    for (found, spoiled), (remedies, consulted) in zip(left, done, strict=True):
-        assessment.keep({found.order: remedies})
-        if kept is not None:
-            kept.keep_remedies(found, spoiled, remedies, consulted)
+    firsts = [group[0] for group in left.values()]
+    done = processes.remedies(firsts, assessment.checks, assessment.context)
+    for group, (remedies, consulted) in zip(left.values(), done, strict=True):
+        for found, spoiled in group:
+            own = [of_part_alike(one, found) for one in remedies]
+            assessment.keep({found.order: own})
+            if kept is not None:
+                kept.keep_remedies(found, spoiled, own, consulted)
 
 
 def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...]:

@@ -43,6 +43,11 @@ def grouped(checks: Iterable[Check]) -> tuple[Alike, ...]:
     return tuple(Alike(tuple(sorted(group, key=lambda one: one.order))) for group in together.values())
 
 
+def findings_once(checks: Iterable[Check]) -> tuple[Check, ...]:
+    """The findings, of those of parts alike only the first."""
+    return tuple(alike.first for alike in grouped(one for one in checks if one.outcome == "finding"))
+
+
 def digest_of(check: Check, records: Sequence[tuple[str, Record]]) -> str:
     """What is the same for checks of parts alike, and for no others: a digest of how the check came out, and of what.
 

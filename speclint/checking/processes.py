@@ -100,22 +100,22 @@ class Processes:
 
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """The result of a module-level function for each item, where neither contains a rule."""
-        return self._divide(lambda: _Transport(work, _unchanged, _unchanged), work, items)
+        return self._divide(lambda: Transport(work, _unchanged, _unchanged), work, items)
 
     def wait_until_ready(self) -> int:
         """Wait until every helper is ready or lost; how many are ready."""
         return sum(helper.becomes_ready() for helper in self._helpers)
 
-    def _transport(self, work: Literal["checked", "remedied", "checked_by"]) -> _Transport:
+    def _transport(self, work: Literal["checked", "remedied", "checked_by"]) -> Transport:
         from speclint.checking import helper_process
         from speclint.checking.packing import packed
 
         remote = getattr(helper_process, work)
-        return _Transport(remote, packed, lambda done: helper_process.unpacked(done, self._rules))
+        return Transport(remote, packed, lambda done: helper_process.unpacked(done, self._rules))
 
     def _divide(
         self,
-        make_transport: Callable[[], _Transport],
+        make_transport: Callable[[], Transport],
         local: Callable[[W], R],
         items: Sequence[W],
         lost: Callable[[W], R] | None = None,
@@ -227,7 +227,7 @@ def _way_to_start() -> Literal["new", "copy"]:
 
 
 @dataclass(frozen=True)
-class _Transport:
+class Transport:
     """How work is done in a helper: the function, and how work and result are packed."""
 
     remote: Callable[[Any], Any]

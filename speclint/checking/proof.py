@@ -55,11 +55,16 @@ class Proof:
 class Prover:
     """Finds the worst corner of every comparison that a rule makes, by boxes of which some corners are run.
 
+    Where only ``whether_it_holds`` is asked, what surely holds all over a box is left, however much of it is used.
+
     :raises NotEnclosed: by :meth:`prove`, where the rule cannot be followed with bounds, or needs too many boxes.
     """
 
-    def __init__(self, over_box: Boxed, runs: CornerRuns, most: int) -> None:
+    def __init__(
+        self, over_box: Boxed, runs: CornerRuns, most: int, *, whether_it_holds: bool = False
+    ) -> None:
         self._over_box, self._runs, self._most = over_box, runs, most
+        self._whether_it_holds = whether_it_holds
         self._done: set[tuple[Hashable, int, int]] = set()
         self._aligned: set[Hashable] = set()
         self._worsts: dict[Hashable, _Worst] = {}
@@ -163,6 +168,8 @@ class Prover:
         used = worst.part.most_used(worst.number, least)
         if governs is None or used == math.inf:
             return False
+        if self._whether_it_holds:
+            return True
         rank, _, most, _ = governs.severity
         return rank > worst.rank or used < most - abs(most) * _SAME
 

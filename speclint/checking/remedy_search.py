@@ -9,13 +9,13 @@ and a corner that then governs joins the search. Places that do not agree are an
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Hashable, Iterator, Sequence
 from dataclasses import replace
 
 from speclint.checking.agreement_remedy import agreed
 from speclint.checking.check_result import Check
 from speclint.checking.remedy import Remedy
-from speclint.checking.rule_run import check, run_once, still_conforms
+from speclint.checking.rule_run import check, run_once, still_conforms, where_it_fails
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
@@ -57,6 +57,12 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
         ) from problem
 
 
+def of_part_alike(remedy: Remedy, found: Check) -> Remedy:
+    """A remedy as that of a finding alike on another part: the same place of the drawing."""
+    where = remedy.where
+    return replace(remedy, where=Location(where.file, where.line, where.key, where.part and found.component))
+
+
 def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[list[Remedy], Consulted]:
     """The remedies of a finding, and what was consulted to find them."""
     with context.asking() as consulted:
@@ -64,10 +70,16 @@ def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[lis
 
 
 class Spoiling:
-    """The checks that remedies could spoil: those that hold, by the places of the values that they took."""
+    """The checks that remedies could spoil: those that hold, by the places of the values that they took.
 
-    def __init__(self, checks: Iterable[Check]) -> None:
+    Of parts alike one stands for all: a value is moved on the drawing, and what rests on the same values holds or
+    fails alike. ``alike`` tells of a finding which others share its remedies.
+    """
+
+    def __init__(self, checks: Sequence[Check]) -> None:
         self._took: dict[tuple[str, str], list[Check]] = {}
+        self._parts = {one.component for one in checks}
+        self._rests: dict[tuple[str, str], Hashable] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
                 for place in {_drawn_at(step.where) for step in one.steps if step.where.key}:
@@ -77,10 +89,26 @@ class Spoiling:
         """Those that took a value which the finding took, without the rest of their working."""
         own = {_drawn_at(step.where) for step in found.steps if step.where.key}
         among = {one.order: one for place in own for one in self._took.get(place, ())}
-        return [
-            replace(one, steps=tuple(step for step in one.steps if _drawn_at(step.where) in own))
-            for _, one in sorted(among.items())
-        ]
+        standing: dict[Hashable, Check] = {}
+        for _, one in sorted(among.items()):
+            steps = tuple(step for step in one.steps if _drawn_at(step.where) in own)
+            drawn = tuple((step.where.file, step.where.line, step.where.key) for step in steps)
+            standing.setdefault((self._rests_on(one), drawn), replace(one, steps=steps))
+        return list(standing.values())
+
+    def _rests_on(self, one: Check) -> Hashable:
+        """What a check was made of, without the ids of parts."""
+        if one.order not in self._rests:
+            values = tuple(value for value in one.rests_on.values() if value not in self._parts)
+            self._rests[one.order] = (one.rule.name, one.case, one.utilisation, values)
+        return self._rests[one.order]
+
+    @staticmethod
+    def alike(found: Check) -> Hashable:
+        """The same for findings of parts alike that took their values from the same places of one drawing."""
+        drawn = tuple((step.where.file, step.where.line, step.where.key) for step in found.steps)
+        places = found.judgement.places if found.judgement else ()
+        return (found.alike, drawn) if found.alike and not places else found.order
 
 
 def _drawn_at(where: Location) -> tuple[str, str]:
@@ -158,8 +186,12 @@ class _Trial:
     def proved(self, remedy: Remedy) -> Remedy | None:
         """The remedy with the whole check behind it; None where that fails, and its corner joins those tried."""
         shift = float(remedy.then) - float(remedy.now)  # both are numbers: they came from hoped()
-        proof = check(self._found.rule, self._component, self._moved(shift))
+        moved = self._moved(shift)
         self._proofs += 1
+        if failing := where_it_fails(self._found.rule, self._component, moved, self._found.corners):
+            self._corners.append(failing)
+            return None
+        proof = check(self._found.rule, self._component, moved)
         if proof.outcome == "conforms":
             return replace(remedy, utilisation=proof.utilisation, spoils=self.spoils(shift))
         self._corners.append((proof.case, proof.corner))
@@ -181,11 +213,12 @@ class _Trial:
         return self._failing(lambda one, part: _holds(run_once(one.rule, part, one.case, one.corner, moved)))
 
     def _failing(self, holds: Callable[[Check, Component], bool]) -> tuple[str, ...]:
-        parts = ((one, self._context.design.specs[one.component]) for one in self._others)
-        failing = (
-            one.rule.name for one, part in parts if isinstance(part, Component) and not holds(one, part)
-        )
-        return tuple(dict.fromkeys(failing))
+        failing: dict[str, None] = {}
+        for one in self._others:
+            part = self._context.design.specs[one.component]
+            if one.rule.name not in failing and isinstance(part, Component) and not holds(one, part):
+                failing[one.rule.name] = None
+        return tuple(failing)
 
     def _moved(self, shift: float) -> Context:
         return replace(self._context, moved=self._context.design.moved(self.step.where, shift))
@@ -201,8 +234,13 @@ def _took(one: Check, where: Location) -> bool:
 
 def _pieces(trial: _Trial) -> float | None:
     """The fewest added pieces that clear the finding and spoil nothing, or else that clear it."""
-    enough = [float(more) for more in range(1, _PIECES + 1) if trial.holds(float(more))]
-    return next((more for more in enough if not trial.seems_to_spoil(more)), enough[0] if enough else None)
+    fewest: float | None = None
+    for more in map(float, range(1, _PIECES + 1)):
+        if trial.holds(more):
+            if not trial.seems_to_spoil(more):
+                return more
+            fewest = more if fewest is None else fewest
+    return fewest
 
 
 def _step(step: Step) -> float:

@@ -8,8 +8,8 @@ from functools import partial
 from typing import Literal, NoReturn
 
 from speclint.checking.check_result import Check, Outcome, fingerprint
-from speclint.checking.corner_runs import CornerRuns, Highs, highs
-from speclint.checking.corner_search import climb_each
+from speclint.checking.corner_runs import CornerRun, CornerRuns, Highs, Sides, highs
+from speclint.checking.failing_corner import failing_corner
 from speclint.checking.parts_alike import digest_of
 from speclint.checking.proof import Proof, Ranges
 from speclint.checking.severity import HOLDS, Ending, severity, told
@@ -203,28 +203,47 @@ def run_once(
 
 
 def still_conforms(found: Check, component: Component, context: Context) -> bool:
-    """Whether a check that conforms would still do so in slightly other surroundings.
+    """Whether a check that conforms would still do so in slightly other surroundings. Nothing is written down."""
+    return where_it_fails(found.rule, component, context, found.corners) is None
 
-    In each load case the search for the worst corner sets out from the one that governed. Nothing is written down.
+
+def where_it_fails(
+    rule: Rule, component: Component, context: Context, known: Mapping[str, Sides]
+) -> tuple[str, Sides] | None:
+    """A load case and a corner where a rule does not hold; None where it conforms.
+
+    Of each load case one corner is ``known`` that is likely to fail: it is tried first. A rule that raises does not
+    conform, as for a check. Nothing is written down.
     """
-    rule = found.rule
     context.begin()
+    ranks: dict[int, tuple[str, Sides]] = {}
     try:
         with Guard(rule.family), _in_time(rule, component, context):
-            ranks = {_rank_near(found, component, name, context) for name in rule.cases or ("",)}
+            for name in rule.cases or ("",):
+                met = _failing_in(rule, component, name, context, known.get(name, {}))
+                ranks.setdefault(met.severity[0], (name, met.corner.met))
+                if max(ranks) > HOLDS:
+                    break
     except (KeyboardInterrupt, Overrun):
         raise
-    except BaseException:  # a rule that raises does not conform, as for a check
-        return False
-    return max(ranks) == HOLDS
+    except BaseException:
+        return "", {}
+    return None if max(ranks) == HOLDS else ranks[max(ranks)]
 
 
-def _rank_near(found: Check, component: Component, name: CaseName | Literal[""], context: Context) -> int:
-    """How grave the worst ending of one load case is, searched for from the corner that governed."""
-    case = _worked_case(found.rule, component, name, context) if name else None
-    runs = CornerRuns(partial(_ending, found.rule, component, case, context), found.rule)
-    climb_each(runs, found.corners.get(name, {}))
-    return runs.worst.severity[0] if runs.worst else HOLDS
+def _failing_in(
+    rule: Rule, component: Component, name: CaseName | Literal[""], context: Context, known: Sides
+) -> CornerRun:
+    """The first corner found in one load case where a rule does not hold; one where it does if there is none."""
+    case = _worked_case(rule, component, name, context) if name else None
+    ranges = KnownRanges()
+
+    def boxed(sides: Sides, within: Ranges) -> OverBox | RuleEnded:
+        if isinstance(case, NotAssessed):
+            raise NotEnclosed("the load case is not stated")
+        return over_box(rule, component, case, context, sides, within, ranges)
+
+    return failing_corner(partial(_ending, rule, component, case, context), rule, boxed, known)
 
 
 def _in_time(rule: Rule, component: Component, context: Context) -> TimeLimit:

@@ -16,6 +16,7 @@ from typing import Any
 from speclint.checking.proof import Proof
 from speclint.checking.severity import Severity
 from speclint.errors import Location
+from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule
 from speclint.specs import Component, Link, NotStated, Spec, SpecTable, Stated
@@ -50,12 +51,31 @@ class Worked:
 
 @dataclass(slots=True)
 class _Pair:
-    """Two specs side by side: where each leads, the values that differ, and the ids that stand in them as words."""
+    """Two specs side by side: where each leads, the values that differ, and the ids that stand in them as words.
+
+    ``tables`` are those whose keys are ids, such as the temperatures of a duty: of the one and of the other.
+    """
 
     links: list[tuple[str, str]] = field(default_factory=list)
     differ: set[int] = field(default_factory=set)
     names: set[str] = field(default_factory=set)
     places: dict[Place, Location] = field(default_factory=dict)
+    tables: list[tuple[Mapping[str, Any], Mapping[str, Any]]] = field(default_factory=list)
+
+    def by_id(self, parts: Mapping[str, str]) -> Mapping[Place, Location] | None:
+        """The places of values that stand under the id of a part, as those of the part in its stead; None where they
+        are not the same.
+        """
+        found: dict[Place, Location] = {}
+        for one, other in self.tables:
+            for name, stead in parts.items():
+                here, there = one.get(name), other.get(stead)
+                if here is None and there is None:
+                    continue
+                if here is None or there is None or list(_said(here)) != list(_said(there)):
+                    return None
+                found[_place_of(here)] = there.where
+        return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +113,7 @@ class WorkedOnce:
     """The checks of one design that parts alike may share, by rule and by the part that all are like."""
 
     def __init__(self) -> None:
-        self._worked: dict[tuple[str, str], Worked] = {}
+        self._worked: dict[tuple[str, str], list[Worked]] = {}
         self._pairs: dict[tuple[str, str], _Pair | None] = {}
         self._roots: dict[str, str] = {}
 
@@ -109,24 +129,24 @@ class WorkedOnce:
         root = self._root(component, context.design)
         if root and not context.asked.everything:
             worked = Worked(component, context.asked.copy(), consulted, cases)
-            self._worked.setdefault((rule.name, root), worked)
+            self._worked.setdefault((rule.name, root), []).append(worked)
 
     def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
         """A check that a part alike shares, and how it is renamed; None where there is none, or that is not proved."""
         root = self._root(component, context.design)
-        found = self._worked.get((rule.name, root)) if root else None
-        if found is None or found.component == component:
-            return None
-        renamed = _Renaming(found, context.design, self._pairs).to(component)
-        return (found, renamed) if renamed else None
+        for found in self._worked.get((rule.name, root), ()) if root else ():
+            if found.component == component:
+                return None
+            if renamed := _Renaming(found, context.design, self._pairs).to(component):
+                return found, renamed
+        return None
 
     def _root(self, component: str, design: Design) -> str:
         """The part that a component is like, or the first of its file; "" for one that stands alone."""
         if not self._roots:
             first: dict[str, str] = {}
-            for name in sorted(design.specs):
-                spec = design.specs[name]
-                if len(spec.each) > 1:
+            for name, entry in sorted(design.index.entries.items()):
+                if entry.of_several:
                     self._roots[name] = first.setdefault(design.files[name], name)
             for name, other in design.alike.items():
                 self._roots[name] = self._roots.setdefault(other, other)
@@ -159,6 +179,11 @@ class _Renaming:
         if self._queries or self._needed - self._compared.keys() or not self._same():
             return None
         places = {place: where for pair in self._compared.values() for place, where in pair.places.items()}
+        for pair in self._compared.values():
+            by_id = pair.by_id(self._parts)
+            if by_id is None:
+                return None
+            places.update(by_id)
         return Renamed(dict(self._parts), places)
 
     def _join(self, one: str, other: str) -> bool:
@@ -229,7 +254,11 @@ def _side_by_side(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> 
             for name, value in one.__dict__.items()
         )
     if isinstance(one, Mapping):
-        pair.names |= one.keys() & ids.keys()
+        by_id = one.keys() & ids.keys()
+        if by_id and all(isinstance(one[key], Measure) for key in by_id):
+            pair.tables.append((one, other))
+        else:
+            pair.names |= by_id
         return list(one) == list(other) and all(_side_by_side(one[key], other[key], pair, ids) for key in one)
     if isinstance(one, tuple | list):
         return len(one) == len(other) and all(
@@ -252,7 +281,7 @@ def _leaves(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
     where = getattr(one, "where", None)
     if where is None:
         return bool(one == other)
-    pair.places[where.file, where.part, where.key] = other.where
+    pair.places[_place_of(one)] = other.where
     if isinstance(one, Link):
         pair.links.append((one.id, other.id))
         return bool(one.kinds == other.kinds)
@@ -263,6 +292,11 @@ def _leaves(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
     if list(_said(one)) != list(_said(other)):
         pair.differ.add(id(where))
     return True
+
+
+def _place_of(value: Any) -> Place:
+    where: Location = value.where
+    return where.file, where.part, where.key
 
 
 def _said(value: Any) -> Iterator[object]:

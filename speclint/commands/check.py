@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder, loaded_families
 from speclint.commands.options import add_afresh
 from speclint.commands.output import show, write
-from speclint.commands.progress import progress
+from speclint.commands.progress import Progress, progress
 from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
-    from speclint.checking import Assessment
+    from speclint.checking import Assessment, Processes
     from speclint.families import Loaded, ReportWriter
     from speclint.rules import Rule
 
@@ -38,6 +39,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--full", action="store_true", help="every finding in detail, as for one spec or one rule"
     )
+    parser.add_argument(
+        "--on", metavar="ADDRESS", default="", help="work on a cluster: the address of its scheduler"
+    )
     add_afresh(parser)
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
@@ -46,7 +50,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check, and print the findings; returns the exit code."""
-    from speclint.checking import Processes, assess, chosen_rules, find_remedies
+    from speclint.checking import assess, chosen_rules, find_remedies, findings_once
 
     if options.schema:
         from speclint.reports import schema
@@ -64,14 +68,16 @@ def run(options: argparse.Namespace) -> int:
         writer = loaded.writers[options.form]
     some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
     if options.staged:
+        if options.on:
+            raise SettingsError("what is staged is checked on this machine: leave out --on")
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
-    with progress("checking") as shown, Processes(on_part=shown.part) as processes:
+    with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         full = _in_full(options, assessment)
         if writer is None and full:
             shown("looking for remedies")
-            find_remedies(assessment, processes)
+            find_remedies(assessment, processes, findings_once(assessment.checks))
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:
@@ -87,6 +93,21 @@ def _in_full(options: argparse.Namespace, assessment: Assessment) -> bool:
     return bool(options.full or options.rule or len(selected) == 1)
 
 
+@contextmanager
+def _workers(address: str, shown: Progress) -> Iterator[Processes]:
+    """Helper processes of this machine, or the workers of a cluster at an address."""
+    if address:
+        from speclint.checking import cluster
+
+        with cluster(address, shown.part) as workers:
+            yield workers
+    else:
+        from speclint.checking import Processes
+
+        with Processes(on_part=shown.part) as workers:
+            yield workers
+
+
 def _check_staged(
     options: argparse.Namespace,
     loaded: Loaded,
@@ -95,15 +116,19 @@ def _check_staged(
 ) -> int:
     from datetime import date
 
+    from speclint.checking import Processes, find_remedies, findings_once
     from speclint.register import assess_staged
 
     kept = None if options.afresh else kept_folder()
     found = assess_staged(options.paths, loaded, date.today(), rules, kept)
+    full = _in_full(options, found.assessment)
+    if writer is None and full:
+        with Processes() as processes:
+            find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:
         from speclint.reports import staged_page
 
-        full = _in_full(options, found.assessment)
         show(lambda width: staged_page(found, width, full=full), options.to)
     return found.assessment.exit_code

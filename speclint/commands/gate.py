@@ -6,7 +6,7 @@ import argparse
 import datetime as dt
 from pathlib import Path
 
-from speclint.commands.loading import loaded_families
+from speclint.commands.loading import kept_folder, loaded_families
 from speclint.commands.output import show, write_data
 
 EXAMPLE = "speclint gate example_specs"
@@ -20,6 +20,11 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--against", metavar="REV", help="judge the change since this git revision by what judged it then"
     )
+    parser.add_argument(
+        "--kept",
+        action="store_true",
+        help="take checks of earlier runs that still hold; else all are made anew",
+    )
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the decision to a file")
 
@@ -29,7 +34,8 @@ def run(options: argparse.Namespace) -> int:
     from speclint.register import judge
     from speclint.reports import gate_data, gate_page
 
-    decision = judge(options.paths, loaded_families, dt.date.today(), options.against)
+    kept = kept_folder() if options.kept else None
+    decision = judge(options.paths, loaded_families, dt.date.today(), options.against, kept)
     if options.form == "json":
         write_data(gate_data(decision), options.to)
     else:

@@ -4,6 +4,10 @@ from .access import (
     length_drawn_out as length_drawn_out,
     nuts_of as nuts_of,
 )
+from .axes import (
+    axis_by_crank as axis_by_crank,
+    axis_of_bore as axis_of_bore,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
@@ -20,11 +24,19 @@ from .chains import (
     size_of_link as size_of_link,
     with_link as with_link,
 )
+from .clamps import (
+    clamp_on_collar as clamp_on_collar,
+    left_by_joint as left_by_joint,
+    load_of_all as load_of_all,
+)
 from .concern import (
     holds_pressure as holds_pressure,
     hurts_by_kind as hurts_by_kind,
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
+)
+from .cover_holes import (
+    hole_through as hole_through,
 )
 from .cranks import (
     bores_pushing_together as bores_pushing_together,
@@ -119,6 +131,11 @@ from .frames import (
     frames_of_pads as frames_of_pads,
     mass_left as mass_left,
     mass_on_frame as mass_on_frame,
+    shock_on_frame as shock_on_frame,
+)
+from .gasket_rings import (
+    gasket_ring as gasket_ring,
+    mean_diameter as mean_diameter,
 )
 from .gear import (
     Gear as Gear,
@@ -158,6 +175,7 @@ from .jets import (
     jet_speed as jet_speed,
 )
 from .joints import (
+    circle_of_studs as circle_of_studs,
     edge_of_hole as edge_of_hole,
     edges_left as edges_left,
     flange_bolted_to as flange_bolted_to,
@@ -165,6 +183,7 @@ from .joints import (
     grip_bolted_to as grip_bolted_to,
     grip_drawn as grip_drawn,
     grip_held as grip_held,
+    metal_tapped as metal_tapped,
     metal_under_hole as metal_under_hole,
     openings as openings,
     pressure_by_part_held as pressure_by_part_held,
@@ -177,6 +196,11 @@ from .laggings import (
 from .life import (
     distance_of_life as distance_of_life,
     starts_of_life as starts_of_life,
+)
+from .liner_fits import (
+    is_drawn as is_drawn,
+    length_of_lands as length_of_lands,
+    lengths_of_fit as lengths_of_fit,
 )
 from .making import (
     FINISHING as FINISHING,
@@ -195,10 +219,19 @@ from .nozzles import (
     flow_to as flow_to,
     opening_of as opening_of,
 )
+from .passage_steam import (
+    steam_in as steam_in,
+)
+from .pins import (
+    gap_for_bearing as gap_for_bearing,
+    length_of_bearing as length_of_bearing,
+)
 from .pipe_movement import (
     movement_by_blocks as movement_by_blocks,
     movement_of_pipe as movement_of_pipe,
     openings_of as openings_of,
+    swing_needed as swing_needed,
+    swing_of_lens as swing_of_lens,
 )
 from .pipes import (
     steam_by_path as steam_by_path,
@@ -212,6 +245,7 @@ from .piston_room import (
 )
 from .plays import (
     plays_along as plays_along,
+    wear_along as wear_along,
 )
 from .port_sweep import (
     crossed_by_rings as crossed_by_rings,
@@ -219,9 +253,18 @@ from .port_sweep import (
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
 )
+from .ports import (
+    areas_of_port as areas_of_port,
+    openings_of_port as openings_of_port,
+    passages_of_port as passages_of_port,
+)
 from .pressures import (
     greatest_live_pressure as greatest_live_pressure,
     with_water as with_water,
+)
+from .ramps import (
+    ramp_by_table as ramp_by_table,
+    ramp_of as ramp_of,
 )
 from .retention import (
     cages_round as cages_round,
@@ -254,6 +297,10 @@ from .room import (
     parts_standing_out as parts_standing_out,
     reach_of as reach_of,
 )
+from .seat_fits import (
+    drag_on_seat as drag_on_seat,
+    frictions_of_seat as frictions_of_seat,
+)
 from .seats import (
     bore_of as bore_of,
     bores_under as bores_under,
@@ -269,12 +316,26 @@ from .seats import (
     in_common as in_common,
     seat_with_face as seat_with_face,
     steam_at_spindle as steam_at_spindle,
+    steam_inside_seal as steam_inside_seal,
+    supply_acts as supply_acts,
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
+)
+from .side_loads import (
+    load_aslant as load_aslant,
+    side_load as side_load,
+    side_load_worked as side_load_worked,
+    weight_shutting as weight_shutting,
+)
+from .slide_bars import (
+    half_of_slipper as half_of_slipper,
+    reach_on_bar as reach_on_bar,
+    width_on_bars as width_on_bars,
 )
 from .speeds import (
     crank_speed as crank_speed,
     speed_of_crank as speed_of_crank,
+    speed_of_gear as speed_of_gear,
     states_speed as states_speed,
     wheel_speed as wheel_speed,
 )
@@ -287,6 +348,7 @@ from .springs import (
 from .stages import (
     bore_of_pipe as bore_of_pipe,
     flow_of_cylinders as flow_of_cylinders,
+    least_perimeter as least_perimeter,
 )
 from .steam_at_valves import (
     SteamAtValve as SteamAtValve,
@@ -308,6 +370,10 @@ from .steam_states import (
 )
 from .steam_use import (
     steam_by_cylinder as steam_by_cylinder,
+)
+from .throats import (
+    around_throat as around_throat,
+    throat_of as throat_of,
 )
 from .train import (
     beyond_full_lift as beyond_full_lift,

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any, NamedTuple
 
+from speclint.facts.passage_steam import steam_in
 from speclint.facts.walls import plate_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -80,7 +81,7 @@ def side_by_passage(passage_on: str, wall: FlatWall, sheet: Sheet) -> Worked | N
     placed = sheet.is_stated(f"place of {passage.id}", passage.place)
     if placed and sheet.read(f"place of {passage.id}", passage.place) in _OF_CYLINDER:
         return worked("cylinder", passage.place)
-    return worked(sheet.read(f"steam in {passage.id}", passage.carries), passage.carries)
+    return steam_in(passage, sheet)
 
 
 def fluids_beside(name: str, wall: FlatWall, sheet: Sheet) -> tuple[str, str]:

@@ -11,7 +11,8 @@ from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import CylinderBlock, CylinderEnd, NotStated, Pin, Piston, PistonRod, Stated
 
-_Take = Callable[[str, Measure | NotStated], float]
+#: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
+Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("m = m_p + m_r + m_c + m_s", cites=[FIRST_PRINCIPLES])
@@ -84,7 +85,7 @@ def rod_steel(block: CylinderBlock, sheet: Sheet) -> Stated[str] | NotStated:
     return next((rod.material for rod in rods_drawn(block, sheet)), block.drive.rod_material)
 
 
-def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: _Take) -> tuple[float, Worked] | None:
+def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> tuple[float, Worked] | None:
     """The reciprocating mass of a bore: of the parts that state theirs, and whether that is all of it.
 
     The second has no value where a part is missing. None where no part states its mass.
@@ -123,7 +124,7 @@ def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:
     return max([sheet.take("m", block.drive.reciprocating_mass), *known])
 
 
-def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: _Take) -> Worked | None:
+def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> Worked | None:
     """The clearances of both ends of a bore together, by faces, stroke and piston; None where one is not drawn."""
     sides = {
         sheet.read(f"side of end {name}", end.side): end

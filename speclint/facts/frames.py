@@ -195,10 +195,34 @@ def less_mass(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
 
 
 def mass_on_frame(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Kilograms:
-    """The mass that one frame carries, kg: as stated, and no less than what is drawn on the block.
+    """Mass that one frame carries, kg: as stated at either of its pads, and no less than what is drawn on the block.
 
     What is drawn is seldom all: valves, gear and lagging have no weights, so that the stated mass is always asked.
     """
     stated = sheet.take("m", fastening.carried_mass)
+    far = [
+        sheet.take(f"m of {one.id}", one.carried_mass)
+        for one in fastenings_at_far_end(fastening, block, sheet)
+        if sheet.is_stated(f"mass on {one.id}", one.carried_mass)
+    ]
     left = mass_left(fastening, block, sheet, sheet.take)
-    return stated if left is None else max(stated, left.value)
+    return max(stated, *far, *(() if left is None else (left.value,)), 0.0)
+
+
+def shock_on_frame(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> Ratio:
+    """Shock of buffing over gravity: the greatest that a fastening, and those at the far end of its frame, state."""
+    far = [
+        sheet.take(f"k of {one.id}", one.shock)
+        for one in fastenings_at_far_end(fastening, block, sheet)
+        if sheet.is_stated(f"shock of {one.id}", one.shock)
+    ]
+    return max(sheet.take("k", fastening.shock), *far, 0.0)
+
+
+def fastenings_at_far_end(
+    fastening: FrameFastening, block: CylinderBlock, sheet: Sheet
+) -> tuple[FrameFastening, ...]:
+    """The fastenings of the pad at the far end of the frame that a fastening names."""
+    if not sheet.is_stated("pad at the far end", fastening.other_pad):
+        return ()
+    return fastenings_of_pad(block, sheet.read("pad at the far end", fastening.other_pad), sheet)

@@ -10,6 +10,7 @@ from speclint.facts.cylinders import bore_closed, end_closed_by, liner_under
 from speclint.facts.dividing_walls import weldment_of
 from speclint.facts.pipe_movement import openings_of
 from speclint.facts.pipes import steam_carried
+from speclint.handbook.materials import Material
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -25,6 +26,7 @@ from speclint.specs import (
     LensJoint,
     NotStated,
     PipeFlange,
+    Plate,
     SteamPipe,
     StuffingBox,
 )
@@ -197,6 +199,35 @@ def _flange(part: Component) -> Measure | NotStated | None:
     return part.thickness if isinstance(part, PipeFlange) else None
 
 
+def circle_of_studs(joint: BoltedJoint, sheet: Sheet) -> float:
+    """Diameter of the circle of the studs, m: the greater of those that the joint and the cover it holds state."""
+    held, stated = sheet.follow(joint.holds), sheet.take("D_b", joint.circle)
+    if isinstance(held, CylinderCover | ChamberCover) and sheet.is_stated(
+        f"circle of {held.id}", held.circle
+    ):
+        return max(stated, sheet.take(f"D_b of {held.id}", held.circle))
+    return stated
+
+
+def metal_tapped(joint: BoltedJoint, sheet: Sheet) -> Material:
+    """The metal in which the tapped holes of a joint stand: of the plate that they name, else of the part."""
+    part = sheet.follow(joint.screwed_into)
+    plate = _plate_tapped(joint, part, sheet)
+    if plate is not None and sheet.is_stated("material of the plate", plate.material):
+        return sheet.material_named("the plate", plate.material)
+    return sheet.material_of(part)
+
+
+def _plate_tapped(joint: BoltedJoint, part: Component, sheet: Sheet) -> Plate | None:
+    """The plate of the block's weldment in which the tapped holes of a joint stand; None where they name none."""
+    if not (isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate)):
+        return None
+    weldment = weldment_of(part, sheet)
+    if weldment is None:
+        raise sheet.not_assessed(f"no weldment is stated that makes {part.id}", joint.tapped.plate.where)
+    return sheet.entry(weldment.plates, joint.tapped.plate, f"plates of {weldment.id}")
+
+
 def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
     """The thickness of metal in which the tapped holes of a joint stand.
 
@@ -206,11 +237,8 @@ def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
     if not sheet.is_stated("part with the tapped holes", joint.screwed_into):
         return None
     part = sheet.follow(joint.screwed_into)
-    if isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate):
-        weldment = weldment_of(part, sheet)
-        if weldment is None:
-            raise sheet.not_assessed(f"no weldment is stated that makes {part.id}", joint.tapped.plate.where)
-        plate = sheet.entry(weldment.plates, joint.tapped.plate, f"plates of {weldment.id}")
+    plate = _plate_tapped(joint, part, sheet)
+    if plate is not None:
         return next(_stated(sheet, "thickness of the plate", plate.thickness), None)
     if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
         return next(_stated(sheet, f"thickness of {part.id}", part.thickness), None)

@@ -2,14 +2,24 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
-from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, formula
+from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, Radians, formula
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import BlockOpening, CylinderBlock, LoadCase, NotStated, PipeEnd, SteamPipe, Tie
+from speclint.specs import (
+    BlockOpening,
+    CylinderBlock,
+    LensJoint,
+    LoadCase,
+    NotStated,
+    PipeEnd,
+    SteamPipe,
+    Tie,
+)
 
 
 @formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
@@ -83,3 +93,39 @@ def movement_of_pipe(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Metres:
     alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
     growth = sheet.work("Δ", pipe_growth, alpha=alpha, L=sheet.take("U", pipe.anchor_distance), ΔT=ΔT)
     return sheet.work("Y", movement_to_take_up, Δ=growth, s=movement_of_anchors(pipe, case, sheet))
+
+
+@formula("φ = arctan(Y/U)", cites=[FIRST_PRINCIPLES])
+def angle_of_swing(Y: Metres, U: Metres) -> Radians:
+    """Angle by which a pipe turns between the lens joints at its ends when one of them moves across it.
+
+    φ = arctan(Y/U)
+
+    Y: movement, m. U: distance of the joints, m, above 0. Returns rad.
+
+    Hand working: 21 mm on 2.1 m is 0.01 rad, or 0.573°.
+
+    >>> round(math.degrees(angle_of_swing(Y=0.021, U=2.1)), 3)
+    0.573
+    """
+    return math.atan(Y / U)
+
+
+def swing_needed(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Worked | None:
+    """The angle by which a pipe turns in its lens joints to take up its movement, rad; None where they do not."""
+    pipe = sheet.follow(lens.of)
+    if not (isinstance(pipe, SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
+        return None
+    if sheet.read("taken up by", pipe.takes_up_by) != "lens joints":
+        return None
+    Y, U = movement_of_pipe(pipe, case, sheet), sheet.take("U", pipe.anchor_distance)
+    return worked(sheet.work("φ", angle_of_swing, Y=Y, U=U), pipe.takes_up_by, pipe.anchor_distance)
+
+
+def swing_of_lens(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Radians:
+    """The swing that a lens joint must allow, rad: as stated, and no less than its pipe needs."""
+    by_pipe = swing_needed(lens, case, sheet)
+    if by_pipe is None:
+        return sheet.take("δ_s", lens.swing)
+    swing: Radians = by_pipe.value
+    return max(swing, sheet.take("δ_s", lens.swing)) if sheet.is_stated("swing", lens.swing) else swing

@@ -2,26 +2,38 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
+from speclint.facts.passage_steam import steam_in
 from speclint.facts.pipe_movement import openings_of
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, SteamPassage, SteamPipe
 
 
 def steam_carried(pipe: SteamPipe, sheet: Sheet) -> Worked:
-    """Which steam a pipe carries: that of the passage or pipe which it follows, at the first of a path as stated."""
-    by_path = steam_by_path(pipe, sheet)
-    return worked(sheet.read("steam carried", pipe.carries), pipe.carries) if by_path is None else by_path
+    """Which steam a pipe carries: that of its path, or live steam where it states that itself.
+
+    At the first of a path as stated.
+    """
+    by_path, own = steam_by_path(pipe, sheet), pipe.carries
+    if by_path is None:
+        return worked(sheet.read("steam carried", own), own)
+    live = sheet.is_stated("steam carried", own) and sheet.read("steam carried", own) == "live steam"
+    return worked("live steam", own) if live else by_path
 
 
 def steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
-    """Which steam comes to a pipe from what it follows, or goes from it to what follows it.
+    """Which steam comes to a pipe from what it follows, goes from it to what follows, or is at openings at its ends.
 
-    Else by an opening of a block at its ends; None where none of them says.
+    Live steam where any of them says so; None where none says anything.
     """
+    known = [one for one in _neighbours_say(pipe, sheet) if one is not None]
+    return next((one for one in known if one.value == "live steam"), known[0] if known else None)
+
+
+def _neighbours_say(pipe: SteamPipe, sheet: Sheet) -> Iterator[Worked | None]:
     if sheet.is_stated("what the pipe follows", pipe.follows):
-        before = sheet.follow(pipe.follows)
-        if (found := _said(before, sheet)) is not None:
-            return found
+        yield _said(sheet.follow(pipe.follows), sheet)
     after: tuple[SteamPassage | SteamPipe, ...] = (
         *sheet.belonging_to(pipe, SteamPassage),
         *sheet.belonging_to(pipe, SteamPipe),
@@ -31,8 +43,8 @@ def steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
         for part in after
         if sheet.is_stated(f"what {part.id} follows", part.follows) and sheet.follow(part.follows) is pipe
     )
-    said = (_said(part, sheet, onward=False) for part in following)
-    return next((one for one in said if one is not None), None) or _by_opening(pipe, sheet)
+    yield from (_said(part, sheet, onward=False) for part in following)
+    yield _by_opening(pipe, sheet)
 
 
 def _by_opening(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
@@ -49,6 +61,8 @@ def _said(part: Component, sheet: Sheet, *, onward: bool = True) -> Worked | Non
     if not isinstance(part, SteamPassage | SteamPipe):
         return None
     if sheet.is_stated(f"steam in {part.id}", part.carries):
+        if isinstance(part, SteamPassage):
+            return steam_in(part, sheet)
         return worked(sheet.read(f"steam in {part.id}", part.carries), part.carries)
     if onward and sheet.is_stated(f"what {part.id} follows", part.follows):
         return _said(sheet.follow(part.follows), sheet)

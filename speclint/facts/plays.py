@@ -36,3 +36,12 @@ def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
     for number, one in enumerate(known, start=1):
         total = sheet.work("w", plays_together, w_0=total, w_1=sheet.take(f"w_{number}", one))
     return Worked(total, tuple(one.where for one in known))
+
+
+def wear_along(block: CylinderBlock, bore: str, sheet: Sheet) -> float:
+    """How far wear may let a piston move along its cylinder, m: as stated, and no less than by the bearings together.
+
+    A bearing that states no wear of its own has some all the same, so that the stated movement is always asked.
+    """
+    stated, plays = sheet.take("w", block.drive.wear), plays_along(block, bore, sheet)
+    return stated if plays is None else max(stated, plays.value)

@@ -187,6 +187,12 @@ def supply_by_place(valve: PoppetValve, sheet: Sheet) -> Worked | None:
     return None
 
 
+def supply_acts(valve: PoppetValve, sheet: Sheet) -> str:
+    """Where the supply of a valve acts: by what it serves and where it lifts to, else as its drawing states it."""
+    by_place = supply_by_place(valve, sheet)
+    return sheet.read("supply acts", valve.supply_acts) if by_place is None else str(by_place.value)
+
+
 def ends_of_valve(valve: PoppetValve, sheet: Sheet) -> tuple[Worked, ...]:
     """The names of the ends of the cylinder at which a valve's seats are, as far as their bores say."""
     return tuple(
@@ -219,9 +225,23 @@ def steam_at_spindle(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
     if not sheet.is_stated("valve", spindle.moves):
         return None
     valve = sheet.follow(spindle.moves)
-    places = valve.beats, valve.supply_acts, spindle.pushed
-    if not all(sheet.is_stated("beats, supply or push", one) for one in places):
+    by_place = supply_by_place(valve, sheet)
+    if not all(sheet.is_stated("beats or push", one) for one in (valve.beats, spindle.pushed)) or not (
+        by_place or sheet.is_stated("supply", valve.supply_acts)
+    ):
         return None
+    acts = (
+        worked(sheet.read("supply acts", valve.supply_acts), valve.supply_acts)
+        if by_place is None
+        else by_place
+    )
     beyond = sheet.count("z", valve.beats) == 2 or sheet.read("pushed", spindle.pushed) == "open"
-    supplied = beyond == (sheet.read("supply acts", valve.supply_acts) == "beyond the beats")
-    return worked("supply" if supplied else "delivery", *places)
+    supplied = beyond == (acts.value == "beyond the beats")
+    found = worked("supply" if supplied else "delivery", valve.beats, spindle.pushed)
+    return Worked(found.value, (*found.places, *acts.places))
+
+
+def steam_inside_seal(spindle: ValveSpindle, sheet: Sheet) -> str:
+    """The steam on the end of a spindle, supply or delivery: by its valve, else as its drawing states it."""
+    by_valve = steam_at_spindle(spindle, sheet)
+    return sheet.read("steam inside the seal", spindle.leaves) if by_valve is None else str(by_valve.value)

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, MetresPerSecond, RadiansPerSecond, Ratio, formula
-from speclint.facts.engine import turns_of_crank, worn_wheel
+from speclint.facts.engine import Take, turns_of_crank, worn_wheel
+from speclint.facts.valves import block_under
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, LoadCase
+from speclint.specs import CylinderBlock, LinkTo, LoadCase, PoppetValve
 
 
 @formula("ω = 2 v/D", cites=[FIRST_PRINCIPLES])
@@ -39,19 +42,39 @@ def crank_speed(i: Ratio, ω_w: RadiansPerSecond) -> RadiansPerSecond:
     return i * ω_w
 
 
-def speed_of_crank(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
+def speed_of_crank(
+    block: CylinderBlock, case: LoadCase, sheet: Sheet, take: Take | None = None
+) -> RadiansPerSecond:
     """Speed of the crank, rad/s: as stated, and not less than that of tyres worn to their limit at the track speed.
 
-    Where the load case states no track speed it is the stated one, where it states no other the worked one.
+    Where the load case states no track speed it is the stated one, where it states no other the worked one. ``take`` is
+    how sizes are taken, with their limits where none is given.
     """
+    return _speed(lambda: block, case, sheet, take or sheet.take)
+
+
+def speed_of_gear(
+    valve: PoppetValve | LinkTo[PoppetValve], case: LoadCase, sheet: Sheet, take: Take | None = None
+) -> RadiansPerSecond:
+    """Speed of the camshaft that works a valve, rad/s: that of the crank of its block, one to one."""
+
+    def block() -> CylinderBlock:
+        return block_under(valve if isinstance(valve, PoppetValve) else sheet.follow(valve), sheet)
+
+    return _speed(block, case, sheet, take or sheet.take)
+
+
+def _speed(block: Callable[[], CylinderBlock], case: LoadCase, sheet: Sheet, take: Take) -> RadiansPerSecond:
+    """Which block it is, is asked only where the speed is that of its wheels."""
     if not sheet.is_stated("track speed", case.track_speed):
-        return sheet.take("ω", case.rotational_speed)
-    worn = sheet.take("D_w", worn_wheel(block, sheet))
-    wheel = sheet.work("ω_w", wheel_speed, v=sheet.take("v", case.track_speed), D=worn)
-    fastest = sheet.work("ω_k", crank_speed, i=turns_of_crank(block, sheet, sheet.take), ω_w=wheel)
+        return take("ω", case.rotational_speed)
+    own = block()
+    worn, v = take("D_w", worn_wheel(own, sheet)), take("v", case.track_speed)
+    wheel = sheet.work("ω_w", wheel_speed, v=v, D=worn)
+    fastest = sheet.work("ω_k", crank_speed, i=turns_of_crank(own, sheet, take), ω_w=wheel)
     if not sheet.is_stated("speed of the crank", case.rotational_speed):
         return fastest
-    return max(sheet.take("ω", case.rotational_speed), fastest)
+    return max(take("ω", case.rotational_speed), fastest)
 
 
 def states_speed(case: LoadCase, sheet: Sheet) -> bool:

@@ -1,8 +1,19 @@
-"""One stage of a steam path after another: a pipe or a passage, its bore, its losses, and the flow in it."""
+"""One stage of a steam path after another: a pipe or a passage, its section, its losses, and the flow in it."""
 
 from __future__ import annotations
 
-from speclint.equations import FIRST_PRINCIPLES, KilogramsPerSecond, Metres, Pascals, Ratio, formula, require
+import math
+
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    KilogramsPerSecond,
+    Metres,
+    Pascals,
+    Ratio,
+    SquareMetres,
+    formula,
+    require,
+)
 
 
 @formula("d = D − 2 t", cites=[FIRST_PRINCIPLES])
@@ -18,6 +29,23 @@ def bore_of_pipe(D: Metres, t: Metres) -> Metres:
     """
     require(2 * t < D, f"two walls of {t * 1e3:.4g} mm leave no bore in a pipe of {D * 1e3:.4g} mm")
     return D - 2 * t
+
+
+@formula("P = 2 √(π A)", cites=[FIRST_PRINCIPLES])
+def least_perimeter(A: SquareMetres) -> Metres:
+    """Perimeter of a round section, the least that a section of some area can have.
+
+    P = 2 √(π A)
+
+    ``A`` area [m²]. Returns [m].
+
+    Hand working, a circle of 100 mm, 7853.98 mm²: π × 100 = 314.159 mm.
+
+    >>> round(least_perimeter(A=7853.9816e-6) * 1e3, 3)
+    314.159
+    """
+    root: float = (math.pi * A) ** 0.5
+    return 2 * root
 
 
 @formula("ε_r = ε/d", cites=[FIRST_PRINCIPLES])

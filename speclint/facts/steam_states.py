@@ -21,6 +21,7 @@ from speclint.facts.stages import (
     bore_of_pipe,
     flow_left,
     flow_of_cylinders,
+    least_perimeter,
     loss_of_stage,
     losses_together,
     pressure_after,
@@ -86,13 +87,17 @@ class SteamPath(NamedTuple):
 
 
 def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
-    """Area and hydraulic diameter: of a pipe from its outside and wall, of a passage from area and wetted perimeter."""
+    """Area and hydraulic diameter: of a pipe from its outside and wall, of a passage from area and wetted perimeter.
+
+    A perimeter below that of a round passage of the same area is none, and the round one counts.
+    """
     if isinstance(stage, SteamPipe):
         D, t = sheet.take(f"D_{i}", stage.outside_diameter), sheet.take(f"t_{i}", stage.wall)
         d = sheet.work(f"d_{i}", bore_of_pipe, D=D, t=t)
         return Section(sheet.work(f"A_{i}", round_area, d=d), d)
     A = sheet.take(f"A_{i}", stage.area)
-    return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=sheet.take(f"P_{i}", stage.perimeter)))
+    P = max(sheet.take(f"P_{i}", stage.perimeter), sheet.work(f"P_0{i}", least_perimeter, A=A))
+    return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=P))
 
 
 def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> SteamPath:

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, Processes, assess
+from speclint.checking import Assessment, Check, KeptFolder, Processes, assess
 from speclint.errors import FamilyError, SpeclintError
 from speclint.register.comparison import Before, before_at, changed_since
 from speclint.register.either import withheld_by_either
@@ -80,15 +80,22 @@ class Decision:
 
 
 def judge(
-    paths: Sequence[Path], load: Callable[[], Loaded], today: dt.date, against: str | None = None
+    paths: Sequence[Path],
+    load: Callable[[], Loaded],
+    today: dt.date,
+    against: str | None = None,
+    kept: KeptFolder | None = None,
 ) -> Decision:
-    """Decide whether the specs at some paths may be released; any error withholds them."""
+    """Decide whether the specs at some paths may be released; any error withholds them.
+
+    Every check is made anew, unless results of earlier runs are given that may be ``kept``.
+    """
     try:
         loaded = load()
         if against is None:
-            return _judged(paths, loaded, today)
+            return _judged(paths, loaded, today, kept=kept)
         with scratch_folder() as folder:
-            return _judged_against(paths, loaded, today, against, folder)
+            return _judged_against(paths, loaded, today, against, folder, kept)
     except SpeclintError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
 
@@ -99,11 +106,12 @@ def _judged(
     today: dt.date,
     before: Before | None = None,
     basis: Basis | None = None,
+    kept: KeptFolder | None = None,
 ) -> Decision:
     """Judge a design, and what it withdraws of what there was before, on its own design basis or on another."""
     try:
         with Processes() as processes:
-            assessment = assess(paths, loaded, basis=basis, processes=processes)
+            assessment = assess(paths, loaded, basis=basis, processes=processes, kept=kept)
         rules = assessment.loaded.rules  # every one, so that no family is there that is not whole
     except FamilyError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),))
@@ -177,7 +185,12 @@ def _why_not(standing: Standing) -> str:
 
 
 def _judged_against(
-    paths: Sequence[Path], loaded: Loaded, today: dt.date, against: str, folder: Path
+    paths: Sequence[Path],
+    loaded: Loaded,
+    today: dt.date,
+    against: str,
+    folder: Path,
+    kept: KeptFolder | None,
 ) -> Decision:
     before = before_at(paths, against, loaded, folder)
     try:
@@ -187,12 +200,12 @@ def _judged_against(
         return Decision((reason,), to_review=before.changes_of_settings, against=against)
     now = open_repository([before.root], loaded.kinds).design
     paths = [*paths, *before.moved(now, paths)]
-    decision = _judged(paths, loaded, today, before)
+    decision = _judged(paths, loaded, today, before, kept=kept)
     to_review = (*before.changes_of_settings, *before.changes_of_duties(now))
     if before.has_same_basis(now):
         listed = tuple(before.listed(decision.assessment)) if decision.assessment else ()
     else:
-        own, decision = decision, _judged(paths, loaded, today, before, before.basis)
+        own, decision = decision, _judged(paths, loaded, today, before, before.basis, kept)
         judged = own.assessment if own.assessment and own.assessment.design else decision.assessment
         listed = tuple(before.listed(judged)) if judged else ()
         decision = withheld_by_either(decision, own, against)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess
+from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
 from speclint.errors import Complaint, DesignError
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
@@ -92,10 +92,11 @@ class _Change:
         self._root, self._files, self._paths = root, files, paths
         self._touched: Changes | None = None
 
-    def may_concern(self, design: Design, loaded: Loaded) -> frozenset[str]:
+    def may_concern(self, design: Design, loaded: Loaded) -> Touched:
         """The components that it can have changed."""
         touched = self._touched = Changes(self._root, self._files, design, loaded.kinds)
-        return (touched.dependents | touched.perhaps) & self._within(design)
+        within = self._within(design)
+        return Touched(touched.dependents & within, touched.perhaps & within, touched.ids)
 
     def narrowed(self, found: Assessment, design: Design) -> Assessment:
         """What was found, but for checks that consulted nothing of the change."""

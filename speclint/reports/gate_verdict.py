@@ -61,6 +61,8 @@ def _heading(page: Page, decision: Decision) -> None:
         )
     if assessment and (told := left_out(assessment)):
         page.wrapped(told)
+    if assessment and assessment.kept is not None:
+        page.wrapped("Checks of earlier runs are used where they still hold.", emphasis="faint")
 
 
 def _reason(page: Page, reason: Reason) -> None:

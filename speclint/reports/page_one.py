@@ -49,7 +49,9 @@ def _heading(page: Page, assessment: Assessment) -> None:
     page.ends(title, f"stage: {settings.stage}" if settings else "settings could not be read", "strong")
     specs = len(assessment.design.selected) if assessment.design else 0
     families = len(assessment.loaded.families)
-    counted = (count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family"))
+    counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
+    if assessment.design and (left := assessment.design.only_indexed):
+        counted.append(f"{count(len(assessment.design.specs) - left, 'spec')} read, {left} only indexed")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 

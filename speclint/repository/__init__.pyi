@@ -19,6 +19,7 @@ from .design import (
     Design as Design,
 )
 from .digests import (
+    State as State,
     digest as digest,
     digest_of_spec as digest_of_spec,
 )
@@ -28,6 +29,9 @@ from .file_replacement import (
 from .folder import (
     chosen as chosen,
     find_root as find_root,
+)
+from .kept_index import (
+    Remembered as Remembered,
 )
 from .likeness import (
     look as look,

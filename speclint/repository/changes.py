@@ -10,7 +10,7 @@ from speclint.repository.reading import load_specs
 from speclint.repository.revisions import at_revision, commit_of
 from speclint.repository.scratch_folder import scratch_folder
 from speclint.repository.settings import FILE_NAME
-from speclint.specs import Component, Spec
+from speclint.specs import Spec
 
 
 class Changes:
@@ -34,11 +34,12 @@ class Changes:
     def perhaps(self) -> frozenset[str]:
         """Components that may consult a changed one: those that link to the parts to which it is linked."""
         above: set[str] = set()
-        waiting = [name for name in self.ids if name in self._design.specs]
+        entries = self._design.index.entries
+        waiting = [name for name in self.ids if name in entries]
         while waiting:
-            for link in self._design.specs[waiting.pop()].links():
-                part = self._design.specs.get(link.id)
-                if isinstance(part, Component) and part.id not in above:
+            for link in entries[waiting.pop()].links():
+                part = entries.get(link.id)
+                if part is not None and part.is_component and part.id not in above:
                     above.add(part.id)
                     waiting.append(part.id)
         return self._with_dependents(above) - self.dependents
@@ -58,8 +59,8 @@ def _reversed(design: Design) -> dict[str, set[str]]:
     linking: dict[str, set[str]] = {}
     for name, other in design.alike.items():
         linking.setdefault(other, set()).add(name)
-    for name, spec in design.specs.items():
-        for link in spec.links():
+    for name, entry in design.index.entries.items():
+        for link in entry.links():
             linking.setdefault(link.id, set()).add(name)
     return linking
 
@@ -82,7 +83,8 @@ def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]],
 
 def _unlinked(old: Spec, design: Design) -> set[str]:
     """The components that a spec was linked to, and no longer is."""
-    now = design.specs.get(old.id)
+    entries = design.index.entries
+    now = entries.get(old.id)
     kept = {link.id for link in now.links()} if now else set()
     gone = {link.id for link in old.links()} - kept
-    return {name for name in gone if isinstance(design.specs.get(name), Component)}
+    return {name for name in gone if name in entries and entries[name].is_component}

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from speclint.errors import Complaint, Location
+from speclint.repository.digests import State, state_of
+from speclint.repository.index import Index
+from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
 from speclint.repository.unread import Unread
-from speclint.specs import Component, Duty, Link, Spec, Stated, old_keys_in
+from speclint.specs import Component, Duty, Link, Spec, old_keys_in
+
+C = TypeVar("C", bound=Component)
 
 
 @dataclass(frozen=True)
@@ -36,36 +41,69 @@ class Design:
     passed_over: tuple[PassedOver, ...] = ()
     alike: Mapping[str, str] = field(default_factory=dict)
     unread: tuple[Unread, ...] = ()
-    _linking: dict[str, tuple[Component, ...]] = field(default_factory=dict, repr=False, compare=False)
-    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
-        default_factory=dict, repr=False, compare=False
+    _known: Index | None = field(default=None, repr=False, compare=False)
+    _linking: dict[str, tuple[Component, ...]] = field(
+        init=False, default_factory=dict, repr=False, compare=False
     )
-    _owners: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
-    _sharing: dict[str, list[str]] = field(default_factory=dict, repr=False, compare=False)
-    _drawn: dict[str, list[Component]] = field(default_factory=dict, repr=False, compare=False)
+    _duties: dict[str, tuple[Duty | None, frozenset[str]]] = field(
+        init=False, default_factory=dict, repr=False, compare=False
+    )
+    _of_kind: dict[tuple[str, type[Component]], tuple[Any, ...]] = field(
+        init=False, default_factory=dict, repr=False, compare=False
+    )
+    _owners: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
+    _sharing: dict[str, list[str]] = field(init=False, default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
-        self._duties.clear()  # a copy with other specs may have other duties
-        self._drawn.clear()
-        linking: dict[str, list[Component]] = {}
-        for name in sorted(self.specs):
-            spec = self.specs[name]
-            if isinstance(spec, Component):
-                for target in sorted({link.id for link in spec.links() if self.follow(link)}):
-                    linking.setdefault(target, []).append(spec)
+        known = self._known
+        if known is None or known.specs is not self.specs or known.cut != self.cut:
+            object.__setattr__(self, "_known", Index(self.specs, self.cut))
         self._owners.update({file: name for name, file in self.files.items()})
-        self._linking.update({name: tuple(parts) for name, parts in linking.items()})
+
+    @property
+    def index(self) -> Index:
+        """What is known of every spec, whether it was read or not."""
+        assert self._known is not None  # it is made with the design
+        return self._known
+
+    @property
+    def only_indexed(self) -> int:
+        """Of how many specs no more was read than the index says."""
+        return len(self.specs) - self.specs.read if isinstance(self.specs, LazySpecs) else 0
+
+    def state_of(self, name: str) -> State | None:
+        """The digests of a spec, whether it was read or not; None where there is none, or it cannot be read."""
+        known = self.specs.states.get(name) if isinstance(self.specs, LazySpecs) else None
+        if known is None and (spec := self.specs.get(name)) is not None:
+            known = state_of(spec)
+        return known
 
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
-        found = self.specs.get(link.id)
-        if found is None or not found.is_one_of(link.kinds):
-            return None
-        return None if self.cut and link.where in self.cut else found
+        return self.specs.get(link.id) if self.index.leads(link) else None
 
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""
-        return self._linking.get(target.id, ())
+        found = self._linking.get(target.id)
+        if found is None:
+            found = self._linking[target.id] = self._components(self.index.linking_to(target.id))
+        return found
+
+    def linking_of(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
+        """The components of a kind that state a link to a spec; no other is read."""
+        key = target.id, kind
+        found = self._of_kind.get(key)
+        if found is None:
+            entries, word = self.index.entries, kind.kind
+            linking = self.index.linking_to(target.id)
+            names = (one for one in linking if not word or word in entries[one].words)
+            found = tuple(part for part in self._components(names) if isinstance(part, kind))
+            self._of_kind[key] = found
+        return found
+
+    def _components(self, names: Iterable[str]) -> tuple[Component, ...]:
+        found = (self.specs.get(name) for name in names)
+        return tuple(part for part in found if isinstance(part, Component))
 
     def unread_linking(self, target: Spec, kind: type[Component], *words: str) -> tuple[str, ...]:
         """The files that could not be read and may hold a component of a kind that links to a spec, and names words."""
@@ -77,7 +115,10 @@ class Design:
 
     def unread_on_way(self, ids: Collection[str]) -> tuple[str, ...]:
         """The files that could not be read and may join some components to others: by a link of theirs, or to one."""
-        led_to = {link.id for name in ids if name in self.specs for link in self.specs[name].links()}
+        if not self.unread:
+            return ()
+        entries = self.index.entries
+        led_to = {link.id for name in ids if name in entries for link in entries[name].links()}
         return tuple(sorted({*self.unread_among(led_to), *self.unread_naming(*ids)}))
 
     def unread_among(self, ids: Collection[str]) -> tuple[str, ...]:
@@ -124,54 +165,27 @@ class Design:
 
     def of_drawing(self, number: str) -> tuple[Component, ...]:
         """The components that state a drawing number, in the order of their ids."""
-        if not self._drawn:
-            for name in sorted(self.specs):
-                spec = self.specs[name]
-                if isinstance(spec, Component) and isinstance(spec.drawing, Stated):
-                    self._drawn.setdefault(spec.drawing.value, []).append(spec)
-        return tuple(self._drawn.get(number, ()))
+        return self._components(self.index.of_drawing(number))
 
     def left_over(self) -> tuple[Spec, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
-        used = {link.id for spec in self.specs.values() for link in spec.links()}
-        found = (self.specs[name] for name in sorted(self.specs) if name not in used)
-        return tuple(spec for spec in found if not isinstance(spec, Component))
+        return tuple(self.specs[name] for name in self.index.left_over())
 
     def way_to(self, component: Component, kinds: Collection[str]) -> tuple[Component | None, frozenset[str]]:
         """The nearest component of some kinds to which a chain of links joins another, whichever way they lead.
 
         With the ids of those on the way there; where there is none, of all that links join to the component.
         """
-        before: dict[str, str] = {component.id: ""}
-        waiting = deque([component])
-        while waiting:
-            part = waiting.popleft()
-            if part.is_one_of(kinds):
-                return part, frozenset(_way(part.id, before))
-            for one in (*self._linked(part), *self.linking_to(part)):
-                if one.id not in before:
-                    before[one.id] = part.id
-                    waiting.append(one)
-        return None, frozenset(before)
+        name, way = self.index.way_to(component.id, kinds)
+        found = self.specs.get(name)
+        return (found if isinstance(found, Component) else None), way
 
     def listed_under(self, component: Component) -> tuple[str, frozenset[str]]:
         """The id under which what is still to be drawn of a component is listed, and the ids that say so.
 
         That of the nearest block or engine that it is linked to; where there is none its own.
         """
-        seen, waiting = {component.id}, deque([component])
-        while waiting:
-            part = waiting.popleft()
-            if part.is_one_of(("cylinder-block", "engine")):
-                return part.id, frozenset(seen)
-            further = [one for one in self._linked(part) if one.id not in seen]
-            seen.update(one.id for one in further)
-            waiting.extend(further)
-        return component.id, frozenset(seen)
-
-    def _linked(self, part: Component) -> list[Component]:
-        """The components that one is linked to."""
-        return [spec for link in part.links() if isinstance(spec := self.follow(link), Component)]
+        return self.index.listed_under(component.id)
 
     def duty_of(self, component: Component) -> tuple[Duty | None, frozenset[str]]:
         """The duty a component states, or else that of the nearest component it is linked to.
@@ -194,7 +208,7 @@ class Design:
                 duty = self.follow(part.duty)
                 passed |= {part.duty.id, self.alike.get(part.duty.id, part.duty.id)}
                 return duty if isinstance(duty, Duty) else None, frozenset(passed)
-            for link in part.links():
+            for link in self.index.entries[part.id].links():
                 passed_on = self.follow(link)
                 if isinstance(passed_on, Component):
                     waiting.append(passed_on)
@@ -210,16 +224,14 @@ class Design:
         )
         return tuple(sorted(notes, key=lambda note: note.order))
 
+    def part_names(self) -> tuple[str, ...]:
+        """The ids of the selected components that can be read, in their order."""
+        entries = self.index.entries
+        return tuple(name for name in sorted(self.selected & entries.keys()) if entries[name].is_component)
+
     def parts(self) -> Iterator[Component]:
         """The selected components that could be read, in the order of their ids."""
         for name in sorted(self.selected):
             spec = self.specs.get(name)
             if isinstance(spec, Component):
                 yield spec
-
-
-def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
-    """The ids on the way to one, from where it was set out for."""
-    while name:
-        yield name
-        name = before[name]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Collection, Mapping, Set
-from dataclasses import fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from enum import Enum
 from functools import cache
 from hashlib import blake2b
@@ -14,7 +14,7 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from speclint.specs import Spec, SpecTable
+from speclint.specs import OF_THE_DRAWING, Spec, SpecTable
 
 _PLAIN = (str, int, float, bool, bytes, type(None))
 _BYTES = 20
@@ -34,6 +34,20 @@ def digest(*values: object, without: Collection[str] = ()) -> str:
 def digest_of_spec(spec: Spec, without: Collection[str] = ()) -> str:
     """A digest of all that a spec states, with the places where it does."""
     return digest(spec, without=without)
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Digests of a spec: ``part`` of all but the words of its drawing, and ``words`` of each of these."""
+
+    part: str
+    words: Mapping[str, str]
+
+
+def state_of(spec: Spec) -> State:
+    """The digests of a spec as it was read."""
+    words = {key: digest(getattr(spec, key, None)) for key in sorted(OF_THE_DRAWING)}
+    return State(digest_of_spec(spec, OF_THE_DRAWING), words)
 
 
 def _plain(value: Any, without: Collection[str] = ()) -> object:

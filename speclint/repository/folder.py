@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterable, Iterator, Mapping, Sequence
-from graphlib import CycleError, TopologicalSorter
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from speclint.errors import Complaint, DesignError, Location, one_of
+from speclint.errors import DesignError
+from speclint.repository.all_specs import all_read
 from speclint.repository.design import Design
-from speclint.repository.misfits import misfits
-from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
-from speclint.repository.taking_over import named_by, taken_over
-from speclint.repository.unknown_names import unknown_names
 from speclint.repository.unread import unread_files
-from speclint.specs import Link, Spec
+from speclint.specs import Spec
+
+if TYPE_CHECKING:
+    from speclint.repository.kept_index import Remembered
 
 
 def find_root(paths: Sequence[Path]) -> Path:
@@ -52,104 +52,58 @@ def _is_root(folder: Path) -> bool:
 
 
 def load_design(
-    root: Path, paths: Sequence[Path], settings: Settings, kinds: Mapping[str, type[Spec]]
+    root: Path,
+    paths: Sequence[Path],
+    settings: Settings,
+    kinds: Mapping[str, type[Spec]],
+    remembered: Remembered | None = None,
 ) -> Design:
-    """Read every spec of the repository; ``paths`` choose what is checked."""
+    """Read the specs of the repository; ``paths`` choose what is checked.
+
+    Where its index is ``remembered`` from an earlier run, a spec that has not changed is only read when it is asked
+    for. What is told of the repository is the same.
+    """
     holding, passed_over = sorted_out(root, settings)
-    drafts = [one for file in sorted(holding) for one in read_drafts(root / file, file, kinds)]
-    unique, more, complaints = _by_id(drafts)
-    loaded = {name: validated(one, kinds) for name, one in taken_over(unique).items()}
-    complaints += [complaint for one in loaded.values() for complaint in one.complaints]
-    complaints += [complaint for one in more for complaint in validated(one, kinds).complaints]
-    specs = {name: one.spec for name, one in loaded.items() if one.spec is not None}
-    files = {name: one.file for name, one in loaded.items()}
-    missing = [one.file for one in (*more, *(one for one in loaded.values() if one.spec is None))]
-    alike = {name: other for name, one in unique.items() if (other := named_by(one)) in unique}
-    complaints += _broken_links(specs, files)
-    complaints += misfits(specs)
-    complaints += unknown_names(specs, files)
-    loops, cut = _loops(specs, files)
+    if remembered is None:
+        found = all_read(root, sorted(holding), kinds)
+    else:
+        from speclint.repository.lazy_reading import Reading  # only where an index is kept
+
+        found = Reading(root, sorted(holding), kinds, remembered, settings.families.left_out).specs()
+    choice = _Choice(root, paths)
     return Design(
         root=root,
         settings=settings,
-        specs=specs,
-        files=files,
-        selected=frozenset(name for name, file in files.items() if chosen(root / file, paths)),
-        complaints=_each_once([*complaints, *loops]),
-        cut=cut,
-        passed_over=tuple(one for one in passed_over if chosen(root / one.file, paths)),
-        alike=alike,
-        unread=tuple(unread_files(root, missing, kinds)),
+        specs=found.specs,
+        files=found.files,
+        selected=frozenset(name for name, file in found.files.items() if choice.has(file)),
+        complaints=found.complaints,
+        cut=found.cut,
+        passed_over=tuple(one for one in passed_over if choice.has(one.file)),
+        alike=found.alike,
+        unread=tuple(unread_files(root, found.missing, kinds)),
+        _known=found.index,
     )
 
 
 def chosen(file: Path, paths: Sequence[Path]) -> bool:
     """Whether some paths on the command line choose a file of a repository: it is one of them, or lies in one."""
-    return any(file == path.resolve() or path.resolve() in file.parents for path in paths)
+    return _Choice(file.parent, paths).has(file.name)
 
 
-def _each_once(complaints: Iterable[Complaint]) -> tuple[Complaint, ...]:
-    """The complaints in their order; one about a value that several parts take over, once."""
-    said = {str(complaint): complaint for complaint in complaints}
-    return tuple(sorted(said.values(), key=lambda complaint: complaint.order))
+class _Choice:
+    """What some paths on the command line choose of the files of a repository."""
 
+    def __init__(self, root: Path, paths: Sequence[Path]) -> None:
+        self._root = str(root)
+        self._paths = frozenset(str(path.resolve()) for path in paths)
 
-def _by_id(drafts: Iterable[Read]) -> tuple[dict[str, Read], list[Read], list[Complaint]]:
-    """The drafts by their ids, those of an id that another has, and a complaint about each of these."""
-    unique: dict[str, Read] = {}
-    more: list[Read] = []
-    complaints = []
-    for one in drafts:
-        if one.id in unique:
-            first = unique[one.id].file
-            line = one.table.where.line if isinstance(one, Draft) else 0
-            other = "another name in each" if first == one.file else first
-            said = f"{other} has the same id"
-            where = Location(one.file, line, "id")
-            complaints.append(Complaint(where, said, f'"{one.id}"', "an id of its own"))
-            more.append(one)
-        else:
-            unique[one.id] = one
-    return unique, more, complaints
-
-
-def _broken_links(specs: Mapping[str, Spec], files: Mapping[str, str]) -> Iterator[Complaint]:
-    for spec in specs.values():
-        for link in spec.links():
-            found = specs.get(link.id)
-            if found is None and link.id not in files:
-                fits = [name for name, other in specs.items() if other.is_one_of(link.kinds)]
-                instead = one_of(link.id, fits) if fits else f"the id of a {_kinds(link)}; there is none yet"
-                yield Complaint(link.where, "no spec has this id", f'"{link.id}"', instead)
-            elif found is not None and not found.is_one_of(link.kinds):
-                leads = f"this leads to a {found.kind} ({files[link.id]})"
-                yield Complaint(link.where, leads, f'"{link.id}"', f"the id of a {_kinds(link)}")
-
-
-def _kinds(link: Link[Spec]) -> str:
-    return " or ".join(link.kinds)
-
-
-def _loops(
-    specs: Mapping[str, Spec], files: Mapping[str, str]
-) -> tuple[list[Complaint], frozenset[Location]]:
-    """Report each loop of links once, and cut it at one link, until none is left."""
-    complaints: list[Complaint] = []
-    cut: set[Location] = set()
-    links = {name: [link for link in spec.links() if link.id in specs] for name, spec in specs.items()}
-    while True:
-        graph = {name: {link.id for link in out if link.where not in cut} for name, out in links.items()}
-        try:
-            TopologicalSorter(graph).prepare()
-        except CycleError as problem:
-            cycle: list[str] = problem.args[1][::-1]  # each links to the next; first and last are the same
-            closing = next(
-                link for link in links[cycle[-2]] if link.id == cycle[-1] and link.where not in cut
-            )
-            loop = " → ".join(f"{name} ({files[name]})" for name in cycle)
-            complaints.append(
-                Complaint(closing.where, f"links run in a loop: {loop}", f'"{closing.id}"', "no link back")
-            )
-            cut.add(closing.where)
-        else:
-            return complaints, frozenset(cut)
+    def has(self, file: str) -> bool:
+        """Whether a file is one of the paths, or lies in one; relative to the root, with forward slashes."""
+        place = os.path.join(self._root, *file.split("/"))
+        while place not in self._paths:
+            above = os.path.dirname(place)
+            if above == place:
+                return False
+            place = above
+        return True

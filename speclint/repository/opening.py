@@ -19,6 +19,7 @@ from speclint.specs import Catalogue
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
+    from speclint.repository.kept_index import Remembered
 
 
 @dataclass(frozen=True)
@@ -42,11 +43,12 @@ def open_repository(
     kinds: Catalogue,
     basis: Basis | None = None,
     of_families: Collection[str] = (),
+    remembered: Remembered | None = None,
 ) -> Repository:
     """Read the one repository that some paths lie in, on its own design basis or on the one given.
 
     What the families that the settings leave out bring to the kinds is left out. ``of_families`` are the names of
-    their materials, which no own material may bear.
+    their materials, which no own material may bear. ``remembered`` is where an index of the specs is kept.
 
     :raises DesignError: for paths that are not of one repository.
     """
@@ -56,7 +58,8 @@ def open_repository(
         design = load_design(root, paths, Settings(), kinds)
         nothing = Register(design.settings.register_file)
         return Repository(root, None, design, nothing, (*unset, *design.complaints))
-    design = load_design(root, paths, settings, kinds.without(settings.families.left_out))
+    kinds = kinds.without(settings.families.left_out)
+    design = load_design(root, paths, settings, kinds, remembered if basis is None else None)
     register = _register_of(root, settings)
     if basis is not None:
         complaints = (*design.complaints, *register.complaints)

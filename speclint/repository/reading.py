@@ -10,7 +10,7 @@ from typing import Any, TypeAlias
 from pydantic import ValidationError
 
 from speclint.errors import Complaint, Location, one_of, shortened
-from speclint.repository.each import MARK, names_of, of_each, without_each
+from speclint.repository.each import parts_of, without_each
 from speclint.repository.toml_tables import read_toml
 from speclint.repository.validation import complaint_of, of_no_family, quoted
 from speclint.specs import LONGEST_ID, Catalogue, Leaf, Spec, Table, TakenOver
@@ -51,12 +51,17 @@ def load_specs(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple[
     return tuple(validated(one, kinds) for one in read_drafts(path, file, kinds))
 
 
-def read_drafts(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple[Read, ...]:
-    """The specs that a file states; ``file`` is its name in reports. Never raises for what the file contains."""
+def read_drafts(
+    path: Path, file: str, kinds: Mapping[str, type[Spec]], content: bytes | None = None
+) -> tuple[Read, ...]:
+    """The specs that a file states; ``file`` is its name in reports. Never raises for what the file contains.
+
+    ``content`` is that of the file, where it was read before.
+    """
     if any("\ud800" <= letter <= "\udfff" for letter in file):  # how Python has the bytes of such a name
         instead = "a name in letters and digits"
         return (Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),)),)
-    table = read_toml(path, file)
+    table = read_toml(path, file, content=content)
     if isinstance(table, Complaint):
         return (Loaded(file, path.stem, None, (table,)),)
     kind = _kind_of(table, file, kinds)
@@ -64,14 +69,16 @@ def read_drafts(path: Path, file: str, kinds: Mapping[str, type[Spec]]) -> tuple
         return (Loaded(file, path.stem, None, (kind,)),)
     if "each" not in table:
         stray = tuple(without_each(table))
-        return (_draft(kind, table, file, path.stem, stray),)
-    names, complaints = names_of(table, file, path.stem)
-    if not names:
-        plain = Table({key: value for key, value in table.items() if key != "each"}, table.where)
-        return (_draft(kind, plain, file, path.stem, complaints),)
-    stems = {name: path.stem.replace(MARK, name) for name in names}
-    parts = ((of_each(table, name, names, stem), stem) for name, stem in stems.items())
+        return (_draft(kind, _plain(table), file, path.stem, stray),)
+    parts, complaints = parts_of(table, file, path.stem)
+    if not parts:
+        return (_draft(kind, _plain(table), file, path.stem, complaints),)
     return tuple(_draft(kind, part, file, stem, complaints) for part, stem in parts)
+
+
+def _plain(table: Table) -> Table:
+    """A file as that of one part."""
+    return Table({key: value for key, value in table.items() if key not in ("each", "for")}, table.where)
 
 
 def _kind_of(table: Table, file: str, kinds: Mapping[str, type[Spec]]) -> type[Spec] | Complaint:

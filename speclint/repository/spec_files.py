@@ -7,7 +7,7 @@ import stat
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from fnmatch import fnmatch
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
 from speclint.repository.regular_files import not_regular
 from speclint.repository.settings import FILE_NAME, Settings
@@ -75,11 +75,11 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     passed_over: list[PassedOver] = []
     files = tuple(_toml_files(root, passed_over))
     own = {FILE_NAME, settings.register_file, *settings.materials}
-    nested = {str(path.parent) for file in files if (path := PurePosixPath(file)).name == FILE_NAME} - {"."}
+    nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
     for file in files:
-        if file in own or PurePosixPath(file).name == FILE_NAME:
+        if file in own or file.rpartition("/")[2] == FILE_NAME:
             continue
-        why = _why_passed_over(PurePosixPath(file), nested, settings) or _why_not_read(root, file)
+        why = _why_passed_over(file, nested, settings) or _why_not_read(root, file)
         if why:
             passed_over.append(PassedOver(file, why))
         else:
@@ -90,24 +90,25 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
 def _why_not_read(root: Path, file: str) -> str:
     """The reason why a file is not read at all; "" for a regular file, and for a link to one inside the repository."""
     try:
-        regular = stat.S_ISREG(os.lstat(root / file).st_mode)
+        regular = stat.S_ISREG(os.lstat(f"{root}/{file}").st_mode)
     except OSError:
         return ""  # whoever reads it says what is wrong
     what = "" if regular else not_regular(root, file)
     return f"it is {what}" if what else ""
 
 
-def _why_passed_over(path: PurePosixPath, nested: Collection[str], settings: Settings) -> str:
+def _why_passed_over(file: str, nested: Collection[str], settings: Settings) -> str:
     """The reason why a file is not read as a spec; "" where it is."""
-    within = [str(folder) for folder in path.parents if str(folder) in nested]
-    if within:
-        return f"{within[-1]}/{FILE_NAME} makes its folder a repository of its own"
-    for part in path.parts[:-1]:
-        if part.startswith("."):
-            return f"its folder {part} is hidden: the name begins with a dot"
-    if path.name.startswith("."):
+    *folders, name = file.split("/")
+    within = ("/".join(folders[:depth]) for depth in range(1, len(folders) + 1))
+    if nested and (outermost := next((folder for folder in within if folder in nested), "")):
+        return f"{outermost}/{FILE_NAME} makes its folder a repository of its own"
+    if hidden := next((folder for folder in folders if folder.startswith(".")), ""):
+        return f"its folder {hidden} is hidden: the name begins with a dot"
+    if name.startswith("."):
         return "its name begins with a dot"
-    if path.suffix != _SUFFIX:
-        return f"its name ends in {path.suffix}, not in {_SUFFIX}"
-    pattern = next((one for one in settings.leave_out if fnmatch(str(path), one)), "")
+    suffix = os.path.splitext(name)[1]
+    if suffix != _SUFFIX:
+        return f"its name ends in {suffix}, not in {_SUFFIX}"
+    pattern = next((one for one in settings.leave_out if fnmatch(file, one)), "")
     return f'{FILE_NAME} leaves out "{pattern}"' if pattern else ""

@@ -28,10 +28,12 @@ def read_named(root: Path, file: str, largest: int = LARGEST) -> Table | Complai
     return read_toml(root / file, file, largest)
 
 
-def read_toml(path: Path, file: str, largest: int = LARGEST) -> Table | Complaint:
-    """Read a TOML file into a table in which every value has its place in the file."""
+def read_toml(
+    path: Path, file: str, largest: int = LARGEST, content: bytes | None = None
+) -> Table | Complaint:
+    """Read a TOML file, or its ``content``, into a table in which every value has its place in the file."""
     try:
-        text = read_regular(path, largest).decode("utf-8")
+        text = (read_regular(path, largest) if content is None else content).decode("utf-8")
         tree = read_toml_text(text)
     except TomlError as problem:
         where = Location(file, problem.line, shortened(dotted(problem.path)))

@@ -7,26 +7,24 @@ from dataclasses import dataclass
 from typing import Any
 
 from speclint.errors import Complaint, Location, one_of, shortened
+from speclint.repository.index import Index
 from speclint.specs import Link, NamedIn, Spec, SpecTable, Stated, names_in
 
 Specs = Mapping[str, Spec]
 
 
-def unknown_names(specs: Specs, files: Mapping[str, str]) -> Iterator[Complaint]:
-    """A complaint for each name that its table has not, with the nearest name of that table.
+def unknown_names_of(spec: Spec, known: Known) -> Iterator[Complaint]:
+    """A complaint for each name of a spec that its table has not, with the nearest name of that table.
 
-    ``files`` are those of every id, also of a spec that could not be read: what it holds is not known. A table that
-    states nothing so far refuses no name.
+    A table that states nothing so far refuses no name.
     """
-    known = _Known(specs, files)
-    for spec in specs.values():
-        for path, mark in names_in(type(spec)):
-            for holder, name, at in _names(spec, spec, path):
-                if name in mark.beside:
-                    continue
-                table = _looked_up(spec, holder, mark, known)
-                if table is not None and table.known and name not in table.known:
-                    yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
+    for path, mark in names_in(type(spec)):
+        for holder, name, at in _names(spec, spec, path):
+            if name in mark.beside:
+                continue
+            table = _looked_up(spec, holder, mark, known)
+            if table is not None and table.known and name not in table.known:
+                yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,35 +60,38 @@ def _names(
                 yield holder, name, entry.where
 
 
-class _Known:
-    """The specs of a design, by what names are looked up in: each gone through once for all names."""
+class Known:
+    """The specs of a design, by what names are looked up in.
 
-    def __init__(self, specs: Specs, files: Mapping[str, str]) -> None:
-        self.specs, self._files = specs, files
+    ``files`` are those of every id, also of a spec that could not be read: what it holds is not known.
+    """
+
+    def __init__(self, specs: Specs, files: Mapping[str, str], index: Index) -> None:
+        self.specs, self._files, self._index = specs, files, index
         self._ids: dict[tuple[str, ...], frozenset[str]] = {}
-        self._linking: dict[tuple[str, str], dict[str, list[Spec]]] = {}
 
     def ids_of(self, kinds: tuple[str, ...]) -> frozenset[str]:
         """The ids of some kinds, and those of specs that could not be read."""
         if kinds not in self._ids:
-            ids = {name for name, one in self.specs.items() if one.is_one_of(kinds)}
-            self._ids[kinds] = frozenset(ids | (self._files.keys() - self.specs.keys()))
+            entries = self._index.entries
+            ids = {name for name, one in entries.items() if one.is_one_of(kinds)}
+            self._ids[kinds] = frozenset(ids | (self._files.keys() - entries.keys()))
         return self._ids[kinds]
 
     def linking(self, spec: Spec, mark: NamedIn) -> list[Spec]:
         """The specs of a kind that link under a key to one, or to that which its own links lead to."""
         owner = _linked(spec, mark.through, self.specs)
-        if owner is None:
-            return []
-        if (mark.of, mark.by) not in self._linking:
-            found = self._linking[mark.of, mark.by] = {}
-            for one in self.specs.values():
-                if one.is_one_of((mark.of,)) and isinstance(link := getattr(one, mark.by), Link):
-                    found.setdefault(link.id, []).append(one)
-        return self._linking[mark.of, mark.by].get(owner.id, [])
+        return [] if owner is None else self.linking_to(owner, mark)
+
+    def linking_to(self, owner: Spec, mark: NamedIn) -> list[Spec]:
+        """The specs of a kind that link to one under a key."""
+        entries = self._index.entries
+        names = [one for one in self._index.linking_to(owner.id) if entries[one].is_one_of((mark.of,))]
+        links = ((one, getattr(one, mark.by)) for name in names if (one := self.specs.get(name)))
+        return [one for one, link in links if isinstance(link, Link) and link.id == owner.id]
 
 
-def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: _Known) -> _Table | None:
+def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: Known) -> _Table | None:
     """The table that a name is looked up in; None where a link on the way is not stated, or cannot be followed."""
     if mark.ids_of:
         said = f"no {' or '.join(mark.ids_of)} has this id"

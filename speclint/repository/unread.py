@@ -7,11 +7,11 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.repository.each import MARK
-from speclint.specs import Spec
+from speclint.specs import MARK, Spec
 
 _KIND = re.compile(r"""^\s*["']?kind["']?\s*=\s*["'](?P<kind>[^"'\n]*)["']""", re.MULTILINE)
 _WORDS = re.compile(r'"([^"\n]*)"|' + r"'([^'\n]*)'")
+_MARK = re.compile(MARK.replace("(", "(?:"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +54,5 @@ def unread_files(root: Path, files: Iterable[str], kinds: Mapping[str, type[Spec
 
 def _stands_for(own: str, word: str) -> bool:
     """Whether a word is meant, or stands among those that the names of ``each`` make of it."""
-    if MARK not in own:
-        return own == word
-    return re.fullmatch(".+".join(map(re.escape, own.split(MARK))), word) is not None
+    between = _MARK.split(own)
+    return re.fullmatch(".+".join(map(re.escape, between)), word) is not None

@@ -13,9 +13,11 @@ WORDS = ("found", "limit", "left", "item")
 def actual(rule: Rule, judged: Judgement) -> str:
     """What is wrong, as the judgement has it; in the words of the comparison where no sentence is given.
 
+    The sentence of a rule is that of its comparisons: a judgement in words says itself what is wrong.
+
     :raises KeyError: for a sentence that asks for what the judgement has not.
     """
-    wrong = judged.wrong or rule.wrong
+    wrong = judged.wrong or (rule.wrong if judged.limit else "")
     if not wrong:
         return judged.says
     found, limit = judged.found, judged.limit

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-#: Words of a spec that say nothing of the part itself: a rule that does not read one does not depend on it.
-OF_THE_DRAWING = frozenset({"title", "prepared_by", "checked_by"})
+from speclint.specs import OF_THE_DRAWING as OF_THE_DRAWING
 
 
 @dataclass(slots=True)

@@ -42,8 +42,8 @@ class Rule:
     rule does not cover. ``edition`` is raised when its result can change. ``agreement`` says that the rule holds two
     places of one fact against each other (:mod:`speclint.rules.agreement`). ``row`` is that of a rule which asks what
     fills a place, in the list of what is still to be drawn (:mod:`speclint.rules.filling`); 0 for any other. ``wrong``
-    says what is wrong where the rule fails, with ``{found}``, ``{limit}``, ``{left}`` and ``{item}`` for what was
-    found, its limit, what is left and the item that was judged.
+    says what is wrong where a comparison of the rule fails, with ``{found}``, ``{limit}``, ``{left}`` and ``{item}``
+    for what was found, its limit, what is left and the item that was judged.
     """
 
     name: str

@@ -103,7 +103,12 @@ class Judgement:
         return replace(self, says=says)
 
     def else_says(self, wrong: str) -> Judgement:
-        """The same judgement, with what is wrong where it fails: a sentence like that of a rule."""
+        """The same judgement, with what is wrong where it fails: a sentence like that of a rule.
+
+        What no sheet writes down says nothing, and stays as it is: a search for the worst corner makes many of them.
+        """
+        if not self.says:
+            return self
         parts = tuple(replace(one, wrong=one.wrong or wrong) for one in self.parts)
         return replace(self, wrong=self.wrong or wrong, parts=parts)
 

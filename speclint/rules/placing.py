@@ -47,7 +47,7 @@ class Placing:
         """
         keys = (by,) if isinstance(by, str) else tuple(by)
         self._asked.everything = True
-        linking = [part for part in self._context.design.linking_to(owner) if isinstance(part, kind)]
+        linking = self._context.design.linking_of(owner, kind)
         self._context.consulted.specs.update(part.id for part in linking)
         self._context.consulted.linked.add((owner.id, class_in_full(kind)))
         found = tuple(
@@ -62,7 +62,8 @@ class Placing:
             ids = [part.id for part in found]
             place = f"{owner.id} {named[1]}" if named else owner.id
             note = f"{kind.kind} at {place} by {', '.join(keys)}"
-            self._record.note(note, repr(ids), shown=", ".join(ids) or "none")
+            alike = " ".join(self._record.renaming.part(one) for one in (owner.id, *ids))
+            self._record.note(note, repr(ids), shown=", ".join(ids) or "none", alike=alike)
         return found
 
     def filled(

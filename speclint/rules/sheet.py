@@ -166,15 +166,17 @@ class Sheet(Judging, Placing):
 
     def read(self, name: str, value: Stated[T] | NotStated) -> T:
         """A stated word, count or yes/no. Ends the rule when it is not stated."""
-        self._consult(value.where)
+        where = value.where
+        if where.key in OF_THE_DRAWING:
+            self._consult(where)
         if isinstance(value, NotStated):
             raise self._missing(value)
-        self._asked.values.add(id(value.where))
+        self._asked.values.add(id(where))
         if self._record:
             self._note_read(name, value)
-            self._record.word(name, value.value, value.where)
+            self._record.word(name, value.value, where)
         if self._context.worded:
-            return self._context.worded.get(value.where, value.value)  # type: ignore[no-any-return]
+            return self._context.worded.get(where, value.value)  # type: ignore[no-any-return]
         return value.value
 
     def count(self, symbol: str, value: Stated[int] | NotStated, name: str = "") -> int:
@@ -190,11 +192,12 @@ class Sheet(Judging, Placing):
 
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
-        found = not isinstance(value, NotStated)
-        self._asked.values.add(id(value.where))
-        self._consult(value.where)
+        found, where = not isinstance(value, NotStated), value.where
+        self._asked.values.add(id(where))
+        if where.key in OF_THE_DRAWING:
+            self._consult(where)
         if self._record:
-            self._note_stated(name, value.where, found)
+            self._note_stated(name, where, found)
         return found
 
     def follow(self, link: Link[S] | NotStated) -> S:
@@ -241,7 +244,7 @@ class Sheet(Judging, Placing):
         :raises NotAssessed: where a file that could not be read may hold one more.
         """
         self._asked.queried.add((target.id, kind))
-        found = tuple(part for part in self._context.design.linking_to(target) if isinstance(part, kind))
+        found = self._context.design.linking_of(target, kind)
         self.require_read(self._context.design.unread_linking(target, kind))
         ids = [part.id for part in found]
         consulted = self._context.consulted
@@ -455,9 +458,8 @@ class Sheet(Judging, Placing):
         return place
 
     def _consult(self, where: Location) -> None:
-        """Note that a word was read on which a rule depends only where it reads it."""
-        if where.key in OF_THE_DRAWING:
-            self._context.consulted.words.add((self._context.design.owner(where), where.key))
+        """Note that a word of the drawing was read: a rule depends on it only where it reads it."""
+        self._context.consulted.words.add((self._context.design.owner(where), where.key))
 
     def _site_pressure(self) -> float:
         pressure = self._context.design.settings.site_pressure
@@ -492,6 +494,11 @@ class Sheet(Judging, Placing):
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
+        if self._record is None and measure.low == measure.high:  # as nearly every one of a load case is
+            where = measure.where
+            self._asked.values.add(id(where))
+            moved = self._context.moved
+            return measure.low + (shift + moved.get(where, 0.0) if moved else shift)
         low, high, key = self._limits(symbol, measure, name, shift)
         if low == high and self._record is None:
             return low

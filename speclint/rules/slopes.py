@@ -81,31 +81,37 @@ def _one_pass(
     """The slopes of a result, with one piece of each choice picked; or the first choice of which none is."""
     weights: dict[int, Interval] = {result.serial: (1.0, 1.0)}
     found: dict[Hashable, Interval] = {}
-
-    def pass_on(parent: Enclosure, low: float, high: float) -> None:
-        if low == high:
-            share = weight if low == 1.0 else intervals.scaled(weight, low)
-        else:
-            share = intervals.multiply(weight, (low, high))
-        known = weights.get(parent.serial)
-        weights[parent.serial] = share if known is None else intervals.add(known, share)
-
+    add, scaled, multiply, known_of, take = (
+        intervals.add,
+        intervals.scaled,
+        intervals.multiply,
+        weights.get,
+        weights.pop,
+    )
     for node in order:
-        weight = weights.pop(node.serial, _NONE)
+        weight = take(node.serial, _NONE)
         if weight == _NONE:
             continue
         if isinstance(node, Input):
             found[node.key] = weight
             continue
-        if node.one is not None:
-            pass_on(node.one, node.one_low, node.one_high)
-        if node.two is not None:
-            pass_on(node.two, node.two_low, node.two_high)
         parents = node.more
         if may_fork and isinstance(node, Choice) and (weight[0] >= 0.0 if node.rises else weight[1] <= 0.0):
             if node.serial not in picked:
                 return {}, node
             parents = (parents[picked[node.serial]],)
+        one, two = node.one, node.two
+        if two is not None:
+            parents = ((two, node.two_low, node.two_high), *parents)
+        if one is not None:
+            parents = ((one, node.one_low, node.one_high), *parents)
         for parent, low, high in parents:
-            pass_on(parent, low, high)
+            if low != high:
+                share = multiply(weight, (low, high))
+            elif low != 1.0:
+                share = scaled(weight, low)
+            else:
+                share = weight
+            known = known_of(parent.serial)
+            weights[parent.serial] = share if known is None else add(known, share)
     return found, None

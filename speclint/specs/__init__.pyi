@@ -278,6 +278,8 @@ from .spans import (
     refusal as refusal,
 )
 from .spec import (
+    MARK as MARK,
+    OF_THE_DRAWING as OF_THE_DRAWING,
     Spec as Spec,
     SpecTable as SpecTable,
 )

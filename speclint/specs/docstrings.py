@@ -15,7 +15,8 @@ _COMMON = {
     "id": "the word other specs link to; the file's name without .toml where it is left out",
     "like": "the id of another spec of this kind: what is not stated here is as it is stated there",
     "mirror_of": "the same of a part of the other hand: angles, positions across and hands are mirrored",
-    "each": "names for each of which the file states one part: the name stands wherever it writes {each}",
+    "each": "names for each of which the file states one part: the name stands wherever it writes {each}; or a table "
+    "of such lists, each with the word that stands in braces for its names",
     "title": "of the drawing",
     "drawing": "its number",
     "revision": "of the drawing",

@@ -13,8 +13,10 @@ from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
 from speclint.specs.key_descriptions import inner_table, listed_ids, said_of
 from speclint.specs.old_keys import old_keys_of
-from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.spec import MARK, Spec, SpecTable
 
+_NAMES = {"type": "array", "items": {"type": "string"}, "minItems": 1}
+_FOR = "in a file of several parts, what differs: a table of keys for each name, or for several with commas"
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 #: Units of the two dimensions that are no plain multiples of an SI unit, and of their difference.
 _SPECIAL_UNITS = {
@@ -38,6 +40,7 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
         schema["description"] += f" It must fit: {'; '.join(map(str, kind.hosts))}."
     for key in ("like", "mirror_of"):
         schema["properties"][key]["x-link-to"] = [kind.kind]
+    _several(schema["properties"])
     schema["properties"] = {"kind": {"const": kind.kind}, **schema["properties"]}
     schema["required"] = ["kind"]
     definitions = {
@@ -46,6 +49,22 @@ def schema_of(kind: type[Spec]) -> dict[str, Any]:
     }
     schema.pop("title")
     return {"$schema": DIALECT, "title": kind.kind, **schema, "$defs": definitions}
+
+
+def _several(properties: dict[str, Any]) -> None:
+    """What a file of several parts may state: lists of names, and what differs between the parts."""
+    names = {**_NAMES, "examples": properties["each"].pop("examples")}
+    tables = {"type": "object", "additionalProperties": _NAMES, "minProperties": 1}
+    of_each = {"anyOf": [names, tables], "description": properties["each"]["description"]}
+    own = {"id", "like", "mirror_of", "each"}
+    keys = {name: {"$ref": f"#/properties/{name}"} for name in properties if name not in own}
+    differing = {"type": "object", "properties": keys, "additionalProperties": False}
+    properties["each"] = of_each
+    properties["for"] = {
+        "type": "object",
+        "additionalProperties": differing,
+        "description": _FOR,
+    }
 
 
 def schemas_of(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
@@ -138,3 +157,6 @@ def _tidy(node: Any, used: set[str]) -> None:
             for inner in value.values():
                 inner.pop("title", None)
         _tidy(value, used)
+    if isinstance(node.get("enum"), list) and all(isinstance(word, str) for word in node["enum"]):
+        node["anyOf"] = [{"enum": node.pop("enum")}, {"type": "string", "pattern": MARK}]
+        node.pop("type", None)

@@ -22,8 +22,14 @@ from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
 from speclint.specs.taking_over import TakenOver, own_places
 
+#: In a file of several parts such a mark stands for the name of each: the word is that of the list of names.
+MARK = r"\{([A-Za-z][A-Za-z0-9_-]*)\}"
+
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
+
+#: Words of a spec that say nothing of the part itself: a rule that does not read one does not depend on it.
+OF_THE_DRAWING = frozenset({"title", "prepared_by", "checked_by"})
 
 
 class SpecTable(BaseModel):

@@ -22,7 +22,10 @@ may also be written { value = "480 mm", from = "measured", note = "by pin gauge"
 calculated or assumed."""
 _ALIKE = """A part that is like another of its kind states like = "the id of that", and beside it only what differs and
 where it sits; one of the other hand states mirror_of instead. With each = ["left", "right"] the file states one part
-for each name, which stands wherever it writes {each}, as in the id."""
+for each name, which stands wherever it writes {each}, as in the id. Where parts differ by more, [each] holds a list
+for each word: of cylinder = ["left", "right"] and end = ["front", "back"] every combination is one part, with
+{cylinder} and {end} in its texts. What one of them has otherwise stands in a table such as [for.left] or
+[for."left, front"]."""
 _FOR_PARTS_ALIKE = ("like", "mirror_of", "each")
 
 

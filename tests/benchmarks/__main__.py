@@ -2,7 +2,8 @@
 
 Cold start: one spec, the whole process, the best of several runs, against a Python that imports tomli, pydantic,
 pluggy and argparse and validates the same file. Growth: repositories to 2 000 specs, time per spec and peak memory.
-At the desk: the frozen example beside this file, made anew, unchanged since the last run, and with one spec changed.
+At the desk (:mod:`tests.benchmarks.at_the_desk`): one spec of the frozen example beside this file, and of copies of it;
+the whole of it made anew, again and with one spec changed; and a commit.
 Review pack: of the frozen example beside this file, the whole process, and the size of what it writes.
 Steam cycle: processor time of one end and notch.
 """
@@ -10,7 +11,6 @@ Steam cycle: processor time of one end and notch.
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -18,8 +18,10 @@ import time
 from collections.abc import Sequence
 from pathlib import Path
 
+from tests.benchmarks.at_the_desk import one_of_copies, one_spec, whole_example
 from tests.benchmarks.cycles import quick_enough
 from tests.benchmarks.specs import make
+from tests.benchmarks.timed import Desk, environment
 
 _RUNS = 7
 _COLD_START_ASKED = 1.8  # times the floor: what was asked of the core
@@ -33,13 +35,6 @@ _PACK_SECONDS_LIMIT, _PACK_MEGABYTES_LIMIT = (
     32.0,
     4.3,
 )  # beyond them the run fails: 22.8 s and 4.02 MB were measured, of half as many checks again as when it was asked
-#: A run at the desk: what it is, the seconds asked for, those beyond which the benchmarks fail, whether made anew.
-_AT_THE_DESK = (
-    ("made anew", 4.5, 50.0, True),
-    ("made anew and kept", 4.5, 50.0, False),
-    ("nothing changed", 1.6, 2.5, False),
-    ("one spec changed", 2.0, 5.0, False),
-)
 _CYCLE_ASKED, _CYCLE_LIMIT = 25.0, 50.0  # ms: 16 ms was measured on a busy machine
 _HERE = Path(__file__).parent
 _EXAMPLE = _HERE / "example"  # example_specs as it once was, so that figures before and after stay comparable
@@ -52,7 +47,10 @@ def main() -> int:
         kept = [
             cold_start(Path(name) / "one") <= _COLD_START_LIMIT,
             quick_enough(_CYCLE_ASKED, _CYCLE_LIMIT),
-            short or at_the_desk(Path(name) / "desk"),
+            one_spec(Path(name)),
+            one_of_copies(Path(name), 4),
+            short or one_of_copies(Path(name), 88),
+            short or whole_example(Path(name)),
             short or packed(Path(name) / "pack"),
             grow(Path(name), _SIZES[:2] if short else _SIZES) <= _GROWTH_LIMIT,
         ]
@@ -60,21 +58,16 @@ def main() -> int:
 
 
 def cold_start(folder: Path) -> float:
-    """Seconds of the check over seconds of the floor, alternating so that both meet the same machine."""
+    """Processor time of the check over that of the floor, alternating so that both meet the same machine."""
     make(folder, 2)
-    spec = str(folder / "spring-0.toml")
-    floor, check = (
-        [sys.executable, str(_HERE / "floor.py"), spec],
-        [sys.executable, "-m", "speclint", "check", spec],
-    )
+    spec, desk = str(folder / "spring-0.toml"), Desk(folder)
     best = {"floor": float("inf"), "check": float("inf")}
     for run in range(_RUNS + 1):
-        for label, command in (("floor", floor), ("check", check)):
-            started = time.perf_counter()
-            done = subprocess.run(command, capture_output=True, check=False, env=_environment())
-            seconds = time.perf_counter() - started
-            if done.returncode > 1:
-                raise RuntimeError(done.stderr.decode())
+        for label, command in (
+            ("floor", (str(_HERE / "floor.py"), spec)),
+            ("check", ("-m", "speclint", "check", spec, "--afresh")),
+        ):
+            seconds = desk.timed(*command)
             if run:  # the first fills the caches of compiled modules and files
                 best[label] = min(best[label], seconds)
     ratio = best["check"] / best["floor"]
@@ -85,39 +78,11 @@ def cold_start(folder: Path) -> float:
     return ratio
 
 
-def at_the_desk(folder: Path) -> bool:
-    """Whether runs after the first are short enough: of the same specs, and with one spec changed."""
-    shutil.copytree(_EXAMPLE, folder / "example")
-    environment = {**_environment(), "XDG_CACHE_HOME": str(folder / "cache")}
-    changed = folder / "example" / "rings" / "ring-left-front.toml"
-    kept = True
-    for what, asked, most, afresh in _AT_THE_DESK:
-        if what == "one spec changed":
-            changed.write_text(changed.read_text(encoding="utf-8") + "# looked at again\n", encoding="utf-8")
-        command = [sys.executable, "-m", "speclint", "check", str(folder / "example"), *["--afresh"] * afresh]
-        before = _children()
-        done = subprocess.run(command, capture_output=True, check=False, env=environment)
-        seconds = _children() - before
-        if done.returncode != 1:
-            raise RuntimeError(done.stderr.decode())
-        print(
-            f"check of the frozen example, {what}: {seconds:.2f} s of processor time (asked for: {asked:g} s)"
-        )
-        kept = kept and seconds <= most
-    return kept
-
-
-def _children() -> float:
-    """Processor time of all processes started so far that have ended."""
-    times = os.times()
-    return times.children_user + times.children_system
-
-
 def packed(folder: Path) -> bool:
     """Whether the review pack of the example is written soon enough, and is small enough."""
     command = [sys.executable, "-m", "speclint", "review", str(_EXAMPLE), "--to", str(folder), "--afresh"]
     started = time.perf_counter()
-    done = subprocess.run(command, capture_output=True, check=False, env=_environment())
+    done = subprocess.run(command, capture_output=True, check=False, env=environment())
     seconds = time.perf_counter() - started
     if done.returncode != 1:
         raise RuntimeError(done.stderr.decode())
@@ -125,11 +90,6 @@ def packed(folder: Path) -> bool:
     asked = f"asked for: {_PACK_SECONDS:g} s on two, {_PACK_MEGABYTES:g} MB"
     print(f"review pack: {seconds:.1f} s on {os.cpu_count()} processors, {megabytes:.2f} MB ({asked})")
     return seconds <= _PACK_SECONDS_LIMIT and megabytes <= _PACK_MEGABYTES_LIMIT
-
-
-def _environment() -> dict[str, str]:
-    """As a user's: compiled modules are kept, so that a cold start does not compile the sources again."""
-    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
 
 
 def grow(folder: Path, sizes: Sequence[int]) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import os
 import pickle
 from collections.abc import Callable, Iterator
@@ -14,9 +15,9 @@ from speclint.checking import Assessment, KeptFolder, Processes, assess, code_di
 from speclint.checking.kept_folder import unpacked
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.packing import packed
-from speclint.reports import json_report
+from speclint.register import judge
+from speclint.reports import gate_data, gate_page, json_report
 from speclint.rules import Consulted
-from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
 
@@ -78,9 +79,9 @@ def taken(shop: DesignFolder, kept: KeptFolder, monkeypatch: pytest.MonkeyPatch)
     found: set[str] = set()
     plain = KeptResults.checks_of
 
-    def watched(self: KeptResults, part: Component) -> object:
+    def watched(self: KeptResults, part: str) -> object:
         checks = plain(self, part)
-        found.update({part.id} if checks is not None else ())
+        found.update({part} if checks is not None else ())
         return checks
 
     monkeypatch.setattr(KeptResults, "checks_of", watched)
@@ -263,3 +264,47 @@ def test_a_shared_check_consults_what_it_would_by_itself(tmp_path: Path) -> None
     alone = shop.assess("tube-like.toml").checks
     assert [check.consulted for check in together] == [check.consulted for check in alone]
     assert any("other-rack" in check.consulted.specs for check in alone)
+
+
+def test_the_gate_takes_kept_checks_only_when_it_is_given_them(
+    shop: DesignFolder, kept: KeptFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    taken_now: list[object] = []
+    plain = KeptResults.checks_of
+
+    def watched(self: KeptResults, part: str) -> object:
+        taken_now.append(checks := plain(self, part))
+        return checks
+
+    monkeypatch.setattr(KeptResults, "checks_of", watched)
+    run(shop, kept)
+    taken_now.clear()
+    afresh = judge([shop.root], lambda: shop.loaded, dt.date.today())
+    assert taken_now == []
+    again = judge([shop.root], lambda: shop.loaded, dt.date.today(), kept=kept)
+    assert taken_now
+    assert None not in taken_now
+    assert gate_data(again) == gate_data(afresh)
+    said = [gate_page(one, 100).text() for one in (afresh, again)]
+    assert ["earlier runs are used" in one for one in said] == [False, True]
+
+
+@pytest.mark.parametrize("edit", sorted(EDITS))
+def test_a_spec_that_a_check_did_not_consult_may_say_anything(shop: DesignFolder, edit: str) -> None:
+    before = {check.order: check for check in run(shop).checks}
+    untouched = 0
+    for file, text in FILES.items():
+        name = file.removesuffix(".toml")
+        changed = EDITS[edit](text) or text
+        if changed == "-":
+            (shop.root / file).unlink()
+        else:
+            shop.write({file: changed})
+        after = {check.order: check for check in run(shop).checks}
+        for order, check in before.items():
+            if name not in check.consulted.ids and not check.consulted.asked:
+                assert json_report.check_as_data(after[order]) == json_report.check_as_data(check)
+                assert after[order].fingerprint == check.fingerprint
+                untouched += 1
+        shop.write({file: text})
+    assert untouched

@@ -6,8 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Remedy
+from speclint.checking import Processes, Remedy, find_remedies, findings_once
 from speclint.checking.remedy_search import remedies
+from speclint.checking.rule_run import where_it_fails
+from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
@@ -77,3 +79,29 @@ def test_no_remedy_beyond_another_design(tmp_path: Path) -> None:
     solved = found(tmp_path, "tube.stress", ("30 bar", "300 bar"))
     assert all(one.change <= 0.5 for one in solved)
     assert {one.name for one in solved} == {"outside", "bore"}
+
+
+def test_remedies_are_sought_only_for_the_findings_that_are_shown(tmp_path: Path) -> None:
+    shop = DesignFolder(tmp_path, tubes.tubes()).write(FILES)
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    assessment = shop.assess()
+    findings = findings_once(assessment.checks)
+    assert len(findings) >= 1
+    find_remedies(assessment, Processes(helpers=0), findings[:1])
+    assert list(assessment._remedies) == [findings[0].order]
+
+
+@pytest.mark.parametrize(("shown", "holds"), [(3.97, True), (3.99, False)])
+def test_whether_a_rule_holds_is_told_as_a_whole_check_tells_it(
+    tmp_path: Path, shown: float, holds: bool
+) -> None:
+    """By hand at b = 100 ± 0.5 and D = 105 ± 0.5: p = 100 × 4/100.5 = 3.98010 MPa is just carried."""
+    shop = DesignFolder(tmp_path, tubes.tubes()).write(FILES)
+    shop.replace("tube.toml", "30 bar", f"{10 * shown:g} bar")
+    assessment = shop.assess()
+    assert assessment.context is not None
+    (found,) = (one for one in assessment.checks if one.rule.name == "tube.stress")
+    part = assessment.context.design.specs["tube"]
+    assert isinstance(part, Component)
+    failing = where_it_fails(found.rule, part, assessment.context, {})
+    assert (failing is None) is (found.outcome == "conforms") is holds

@@ -55,17 +55,17 @@ ENTRIES = (
     ),
     Entry(
         Acceptance(
-            "block-booster",
+            "block-middle",
             "release.warming-procedure",
             "A. Render",
-            "The booster is not steamed before its drains are drawn.",
+            "The engine is not steamed before the drains of the middle cylinder are drawn.",
             dt.date(2025, 9, 30),
             role="section leader, cylinders",
         )
     ),
     Entry(
         Acceptance(
-            "block-booster",
+            "block-middle",
             "release.warming-procedure",
             "A. Render",
             "As before; the drawing of the drains is waiting for the frame.",
@@ -83,7 +83,7 @@ ENTRIES = (
             LONG,
             reference="CN-DR-009",
         ),
-        once=("joints/studs-front-right.toml", 'circle = "740 mm"', 'circle = "736 mm"'),
+        once=("joints/studs-cover.toml", 'circle = "740 mm"', 'circle = "736 mm"'),
     ),
 )
 

@@ -106,3 +106,11 @@ def test_a_spec_whose_id_another_has_is_unread_too(tmp_path: Path) -> None:
     right = LINER.format("right") + 'id = "liner"\n'
     check = block(tmp_path, a=left, b=right)
     assert any("not judged: b.toml could not be read" in one for one in check.missing)
+
+
+def test_a_mark_of_any_list_stands_for_a_name() -> None:
+    from speclint.repository.unread import _stands_for
+
+    assert _stands_for("seat-{cylinder}-{end}", "seat-left-back")
+    assert not _stands_for("seat-{cylinder}-{end}", "seat-left")
+    assert not _stands_for("seat-left", "seat-leftmost")

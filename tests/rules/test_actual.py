@@ -58,7 +58,11 @@ def test_the_sentence_of_a_comparison_goes_before_that_of_the_rule() -> None:
 
 def test_what_a_judgement_has_not_cannot_be_asked_for() -> None:
     with pytest.raises(KeyError, match="limit"):
-        actual(saying("more than {limit}"), Judgement(False, "no"))
+        actual(saying(""), Judgement(False, "no").else_says("more than {limit}"))
+
+
+def test_a_judgement_in_words_keeps_them_in_a_rule_that_also_compares() -> None:
+    assert actual(saying("only {found} of {limit}"), Judgement(False, "no drain")) == "no drain"
 
 
 def test_a_value_takes_the_unit_of_what_it_is_held_against() -> None:

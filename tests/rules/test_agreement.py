@@ -327,3 +327,47 @@ def test_a_quantity_is_not_held_against_a_word(design: DesignFolder) -> None:
     loaded = load_families([made_family("odd", kinds=[Plug, Socket], rules=[odd])])
     found: Check = DesignFolder(design.root, loaded).only("socket.mixed")
     assert "held against a word" in found.could_not_run
+
+
+def _outcomes(design: DesignFolder, plug: str, socket: str) -> tuple[str, str]:
+    """How size and depth come out with one size and head of the plug, and one size and depth of the socket."""
+    design.write(
+        {
+            "plug.toml": PLUG.replace('size = "20 mm"', f'size = "{plug}"').replace(
+                '"30 mm ±0.5"', f'"{plug}"'
+            ),
+            "socket.toml": SOCKET.replace('"20 mm H7"', f'"{socket}"').replace('"31 mm ±0.5"', f'"{socket}"'),
+        }
+    )
+    return design.only("socket.size").outcome, design.only("socket.depth").outcome
+
+
+@pytest.mark.parametrize(("plug", "socket"), [(3, 3), (3, 4), (4, 3)])
+def test_inches_and_millimetres_agree_alike(design: DesignFolder, plug: int, socket: int) -> None:
+    """Quarters of an inch: 6.35 mm each, exactly."""
+    sizes = [(f"{n / 4} in", f"{n * 6.35:.2f} mm") for n in (plug, socket)]
+    ways = {_outcomes(design, one, other) for one in sizes[0] for other in sizes[1]}
+    assert ways == {
+        ("conforms" if plug == socket else "finding", "conforms" if socket >= plug else "finding"),
+    }
+
+
+@pytest.mark.parametrize("aimed", ["30 mm", "30.3 mm", "31 mm"])
+def test_a_wider_tolerance_never_clears_what_has_to_reach(design: DesignFolder, aimed: str) -> None:
+    """What conforms with some limits of head and depth conforms with narrower ones; the aim alone decides equality."""
+    reached = [_outcomes(design, f"30 mm ±{wide}", f"{aimed} ±{wide}") for wide in ("0.01", "0.1", "0.4")]
+    assert len({size for size, _ in reached}) == 1
+    depths = [depth for _, depth in reached]
+    assert depths == sorted(depths)  # conforms, then finding
+
+
+@pytest.mark.parametrize("far", ["19.5 mm", "20.4 mm"])
+def test_each_of_two_remedies_makes_both_agree(design: DesignFolder, far: str) -> None:
+    design.replace("plug.toml", 'size = "20 mm"', f'size = "{far}"')
+    assert len(remedied(design, "socket.size")) == 2
+    design.replace("socket.toml", "20 mm H7", far)
+    assert design.only("socket.size").outcome == "conforms"
+    design.replace("socket.toml", f'"{far}"', '"20 mm H7"').replace(
+        "plug.toml", f'size = "{far}"', 'size = "20 mm"'
+    )
+    assert design.only("socket.size").outcome == "conforms"

@@ -47,7 +47,7 @@ def test_a_seat_that_comes_loose(example: DesignFolder) -> None:
 
 def test_u6_in_place_of_s6_clears_it(example: DesignFolder) -> None:
     """u6 of 190 mm begins at 236 µm, s6 at 122 µm (ISO 286-1): 0.114 mm more, of which 0.0474 mm were wanting."""
-    example.replace("seats/seat-exhaust-left-front-upper.toml", "190 mm s6", "190 mm u6")
+    example.replace("seats/seat-exhaust.toml", "190 mm s6", "190 mm u6")
     found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
     assert found.outcome == "conforms"
     assert found.judgement is not None
@@ -110,7 +110,7 @@ def test_the_cover_holds_with_24_studs_and_not_with_two_fewer(
     example: DesignFolder, count: int, outcome: str
 ) -> None:
     """By the sheet of 16: 57.1 kN of each against 1358 kN for all: 23.8 studs, and the next even number is 24."""
-    example.replace("joints/studs-front-right.toml", "count = 16", f"count = {count}")
+    example.replace("joints/studs-cover.toml", "count = 16", f"count = {count}")
     found = example.only("joint.gasket-load", "studs-front-right")
     assert found.outcome == outcome
     assert found.grade is (None if outcome == "conforms" else Grade.HOLD)
@@ -130,10 +130,10 @@ def test_a_method_that_scatters_less_brings_a_joint_nearer_to_its_limit(example:
     found = example.only("joint.gasket-load", "studs-back-right")
     assert found.outcome == "finding"
     assert "scatter high" in found.governing
-    spec = (example.root / "joints/studs-back-right.toml").read_text(encoding="utf-8")
+    spec = (example.root / "joints/studs-cover.toml").read_text(encoding="utf-8")
     assert spec.count('"torque wrench"') == 1
     better = '"torque wrench with tested friction"'
-    example.replace("joints/studs-back-right.toml", '"torque wrench"', better)
+    example.replace("joints/studs-cover.toml", '"torque wrench"', better)
     tested = example.only("joint.gasket-load", "studs-back-right")
     assert found.utilisation is not None
     assert tested.utilisation is not None

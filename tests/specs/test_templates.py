@@ -92,7 +92,7 @@ def test_the_specs_of_the_example_fit_their_schema(path: Path) -> None:
     ],
 )
 def test_the_schema_refuses_what_the_loader_refuses(spoil: dict[str, Any], tmp_path: Path) -> None:
-    raw = tomli.loads((EXAMPLE / "liners" / "liner-left.toml").read_text(encoding="utf-8"))
+    raw = tomli.loads((EXAMPLE / "liners" / "liner.toml").read_text(encoding="utf-8"))
     (tmp_path / "a.toml").write_text(tomlkit.dumps({**raw, **spoil}), encoding="utf-8")
     assert spoil.keys() == {"kind"} or load_specs(tmp_path / "a.toml", "a.toml", KINDS)[0].complaints
     with pytest.raises(jsonschema.ValidationError):

@@ -1,4 +1,4 @@
-"""Lengths along a liner: of its ports that are open, and of its lands."""
+"""Lengths along a liner: of its ports that are open."""
 
 from __future__ import annotations
 
@@ -35,19 +35,3 @@ def share_of_port(k: Ratio, h: Metres) -> Metres:
     0.02
     """
     return k * h
-
-
-@formula("L = L_0 + x_2 − x_1", cites=[FIRST_PRINCIPLES])
-def all_lands(L_0: Metres, x_1: Metres, x_2: Metres) -> Metres:
-    """Length of some lands and one more.
-
-    L = L_0 + x_2 − x_1
-
-    ``L_0`` of the others; ``x_1``, ``x_2`` where the one more begins and ends [m]. Returns [m].
-
-    Hand working: 29 + (325 − 85) = 269 mm.
-
-    >>> round(all_lands(L_0=0.029, x_1=0.085, x_2=0.325) * 1e3, 6)
-    269.0
-    """
-    return L_0 + x_2 - x_1

@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres, Radians, Ratio
+from speclint.equations import Metres, Ratio
 
 
 @formula("d_l = d − s", cites=[FIRST_PRINCIPLES])
@@ -48,19 +46,3 @@ def longest_straight(L_a: Metres, x: Ratio) -> Metres:
     2.121
     """
     return L_a * (1 + x)
-
-
-@formula("φ = arctan(Y/U)", cites=[FIRST_PRINCIPLES])
-def angle_of_swing(Y: Metres, U: Metres) -> Radians:
-    """Angle by which a pipe turns between the lens joints at its ends when one of them moves across it.
-
-    φ = arctan(Y/U)
-
-    Y: movement, m. U: distance of the joints, m, above 0. Returns rad.
-
-    Hand working: 21 mm on 2.1 m is 0.01 rad, or 0.573°.
-
-    >>> round(math.degrees(angle_of_swing(Y=0.021, U=2.1)), 3)
-    0.573
-    """
-    return math.atan(Y / U)

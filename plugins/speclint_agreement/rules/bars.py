@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import stroke_of
+from speclint.facts import half_of_slipper, reach_on_bar
 from speclint.specs import SlideBar
-from speclint_agreement.formulae.bars import half_of_slipper, reach_of_slipper, width_that_bears
+from speclint_agreement.formulae.bars import width_that_bears
 
 
 def _slippers(bar: SlideBar, sheet: Sheet) -> Iterator[Pair]:
@@ -22,19 +22,11 @@ def _slippers(bar: SlideBar, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(crosshead.slipper_width, worked(most, bar.width), "at most", name="width")
     if not sheet.is_stated("length of the slipper", crosshead.slipper_length):
         return
-    L = sheet.take("L", crosshead.slipper_length)
-    half = sheet.work("L_2", half_of_slipper, L=L)
+    half = sheet.work("L_2", half_of_slipper, L=sheet.take("L", crosshead.slipper_length))
     yield Pair(bar.crosshead_from_end, worked(half, crosshead.slipper_length), "at least", name="front")
-    piston = sheet.follow(sheet.follow(crosshead.on_rod).carries)
-    liner = sheet.follow(piston.runs_in)
-    stroke = stroke_of(sheet.follow(liner.housed_in), sheet, liner.in_bore)
-    if not sheet.is_stated("stroke", stroke):
-        return
-    placed = sheet.is_stated("place of the crosshead", bar.crosshead_from_end)
-    x = sheet.take("x", bar.crosshead_from_end) if placed else half
-    needed = sheet.work("l", reach_of_slipper, x=x, S=sheet.take("S", stroke), L=L)
-    places = (bar.crosshead_from_end, stroke, crosshead.slipper_length)
-    yield Pair(bar.span, worked(needed, *places), "at least", name="back")
+    needed = reach_on_bar(bar, sheet)
+    if needed is not None:
+        yield Pair(bar.span, needed, "at least", name="back")
 
 
 takes_the_stroke: Rule = agreement(

@@ -157,6 +157,7 @@ drawn_once: Rule = agreement(
 
 sides_by_passage: Rule = agreement(
     "wall.sides-by-passage",
+    edition=2,
     title="A flat wall has on each side what the passage holds that it names there",
     on=Weldment,
     pairs=_passages,

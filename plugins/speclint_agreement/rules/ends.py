@@ -17,6 +17,13 @@ def _ends(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(valve.serves, bore.serves, name=f"{name}, serves")
         if sheet.is_stated("beat", bore.beat):
             yield Pair(worked(name, beat.seat), bore.beat, name=f"{name}, beat")
+    spaces = [
+        bore.opens_into
+        for _, _, bore in found
+        if sheet.is_stated("space that it opens into", bore.opens_into)
+    ]
+    for space in spaces[1:]:
+        yield Pair(space, spaces[0], name="space that it opens into")
     blocks = [(sheet.follow(sheet.follow(beat.seat).pressed_into).id, beat.seat) for _, beat, _ in found]
     for other, link in blocks[1:]:
         yield Pair(worked(other, link), worked(blocks[0][0], blocks[0][1]), name="block")
@@ -75,11 +82,13 @@ def _bores(cam: Cam, sheet: Sheet) -> Iterator[Pair]:
 
 of_one_end: Rule = agreement(
     "valve.of-one-end",
-    title="Both seats of a valve and the gear that works it belong to one end of one cylinder and serve what it serves",
+    title="Both seats of a valve and the gear that works it belong to one end of one cylinder, serve what it serves "
+    "and open into one space",
     on=PoppetValve,
     pairs=_ends,
     within="",
     grade=Grade.HOLD,
+    edition=2,
     why="gear of the other end opens the valve at the wrong half of the stroke, with steam behind it",
     leaves_out="a seat bore, or a cam box, that does not say to which end it belongs",
 )
@@ -108,6 +117,7 @@ valves_of_box: Rule = agreement(
 
 steam_by_place: Rule = agreement(
     "spindle.steam-by-place",
+    edition=2,
     title="Inside the seal of a spindle is the steam of the side on which it leaves; the seal is no larger than the "
     "spindle",
     on=ValveSpindle,

@@ -11,11 +11,13 @@ from speclint.facts import (
     crossed_by_rings,
     edge_of_port,
     ends_in_order,
+    is_drawn,
+    length_of_lands,
     pistons_in,
     place_in_bore,
 )
-from speclint.specs import CylinderEnd, CylinderLiner, Length, LinerPort, RelievedLength, SealingLand
-from speclint_agreement.formulae.liners import all_lands, open_between, share_of_port
+from speclint.specs import CylinderEnd, CylinderLiner, Length, LinerPort, SealingLand
+from speclint_agreement.formulae.liners import open_between, share_of_port
 
 #: A place along the bore.
 _Place = Length | Worked
@@ -75,27 +77,19 @@ def _lands(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
     Lands that lie over each other would count twice in the length of fit.
     """
     bore = sheet.entry(sheet.follow(liner.housed_in).bores, liner.in_bore, "bores of the block")
-    drawn = {name: land for name, land in liner.lands.items() if _is_drawn(land, sheet)}
+    drawn = {name: land for name, land in liner.lands.items() if is_drawn(land, sheet)}
     for name, land in drawn.items():
         for other, relief in bore.relieved.items():
-            if _is_drawn(relief, sheet):
+            if is_drawn(relief, sheet):
                 yield _beside(name, land, relief.starts, relief.ends, f"relief {other}", sheet)
         for other, port in liner.ports.items():
             yield from _beside_port(name, land, other, port, sheet)
     order = sorted(drawn.items(), key=lambda item: sheet.take_nominal("x_1", item[1].starts))
     for (before, first), (after, second) in pairwise(order):
         yield Pair(second.starts, first.ends, "at least", name=f"{after} beyond {before}")
-    if drawn and len(drawn) == len(liner.lands):
-        L = 0.0
-        for number, land in enumerate(drawn.values(), start=1):
-            starts, ends = sheet.take_nominal("x_1", land.starts), sheet.take_nominal("x_2", land.ends)
-            L = sheet.work(f"L_{number}", all_lands, L_0=L, x_1=starts, x_2=ends)
-        places = tuple(one.where for land in drawn.values() for one in (land.starts, land.ends))
-        yield Pair(liner.fit_length, Worked(L, places), name="fit_length")
-
-
-def _is_drawn(one: SealingLand | RelievedLength, sheet: Sheet) -> bool:
-    return sheet.is_stated("start", one.starts) and sheet.is_stated("end", one.ends)
+    together = length_of_lands(liner, sheet, sheet.take_nominal)
+    if together is not None:
+        yield Pair(liner.fit_length, together, name="fit_length")
 
 
 def _beside_port(name: str, land: SealingLand, other: str, port: LinerPort, sheet: Sheet) -> Iterator[Pair]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import bore_under, cranks_of, engine_of, side_closed
+from speclint.facts import axis_by_crank, bore_under, side_closed
 from speclint.specs import CylinderBlock, StuffingBox
-from speclint_agreement.formulae.motion import axis_beside_frame
 
 
 def _cylinders(box: StuffingBox, sheet: Sheet) -> Iterator[Pair]:
@@ -39,19 +38,10 @@ def _cylinders(box: StuffingBox, sheet: Sheet) -> Iterator[Pair]:
 
 def _axes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """The distance of each axis from the frame against that which the rods of its crank have from the same face."""
-    engine = engine_of(block, sheet)
-    for name, crank in cranks_of(engine, block, sheet) if engine is not None else ():
-        bore = block.bores.get(name)
-        places = crank.axis_from_centre, crank.frame_from_centre
-        if bore is None or not all(
-            sheet.is_stated(f"place of the axis or frame, {name}", one) for one in places
-        ):
-            continue
-        y_a, y_f = (
-            sheet.take_nominal(symbol, one) for symbol, one in zip(("y_a", "y_f"), places, strict=True)
-        )
-        beside = sheet.work("a_w", axis_beside_frame, y_a=y_a, y_f=y_f)
-        yield Pair(bore.axis_from_frame, worked(beside, *places), name=name)
+    for name, bore in block.bores.items():
+        beside = axis_by_crank(block, name, sheet, sheet.take_nominal)
+        if beside is not None:
+            yield Pair(bore.axis_from_frame, beside, name=name)
 
 
 one_cylinder: Rule = agreement(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import bore_of_pipe, movement_by_blocks, movement_of_pipe, openings_of
+from speclint.facts import bore_of_pipe, movement_by_blocks, openings_of, swing_needed
 from speclint.specs import (
     BlockOpening,
     BoltedJoint,
@@ -15,7 +15,7 @@ from speclint.specs import (
     PipeFlange,
     SteamPipe,
 )
-from speclint_agreement.formulae.pipes import angle_of_swing, less_step, with_step
+from speclint_agreement.formulae.pipes import less_step, with_step
 
 
 def _sizes(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -66,14 +66,9 @@ def _anchors(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
 
 def _swings(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
     """The swing of the ring against the angle by which the pipe turns as it takes up its movement."""
-    pipe = sheet.follow(lens.of)
-    if not (isinstance(pipe, SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
-        return
-    if sheet.read("taken up by", pipe.takes_up_by) == "lens joints":
-        Y = movement_of_pipe(pipe, case, sheet)
-        apart = sheet.take("U", pipe.anchor_distance)
-        turned = sheet.work("φ", angle_of_swing, Y=Y, U=apart)
-        yield Pair(lens.swing, worked(turned, pipe.takes_up_by, pipe.anchor_distance), "at least")
+    by_pipe = swing_needed(lens, case, sheet)
+    if by_pipe is not None:
+        yield Pair(lens.swing, by_pipe, "at least")
 
 
 of_its_opening: Rule = agreement(

@@ -4,23 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import Grade, Pair, Rule, Sheet, agreement
+from speclint.facts import gap_for_bearing
 from speclint.specs import Pin
-from speclint_agreement.formulae.pins import between_bosses
 
 
 def _bearings(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
     """The length of the bearing within the gap of the crosshead's bosses, or between the middles of the supports."""
-    on_crosshead = sheet.read("place", pin.place) == "crosshead pin"
-    if not (on_crosshead and sheet.is_stated("span", pin.span)):
-        return
-    crosshead = sheet.follow(pin.moved_by) if sheet.is_stated("crosshead", pin.moved_by) else None
-    L = sheet.take("L", pin.span)
-    if crosshead is None or not sheet.is_stated("width of a boss", crosshead.boss_width):
-        yield Pair(pin.length, Worked(L, (pin.span.where,)), "at most")
-        return
-    gap = sheet.work("g", between_bosses, L=L, b=sheet.take("b", crosshead.boss_width))
-    yield Pair(pin.length, worked(gap, pin.span, crosshead.boss_width), "at most")
+    gap = gap_for_bearing(pin, sheet, sheet.take)
+    if gap is not None:
+        yield Pair(pin.length, gap, "at most")
 
 
 in_its_crosshead: Rule = agreement(

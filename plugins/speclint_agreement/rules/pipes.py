@@ -60,7 +60,7 @@ same_steam: Rule = agreement(
     grade=Grade.HOLD,
     why="a wall worked for exhaust steam bursts when the boiler's steam comes to it",
     leaves_out="a pipe that no other part of a path states a link to or from",
-    edition=2,
+    edition=3,
 )
 
 length_agrees: Rule = agreement(

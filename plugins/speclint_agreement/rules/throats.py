@@ -5,22 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import around_throat, least_perimeter
 from speclint.handbook.members import round_area
 from speclint.specs import PoppetValve, SteamPassage, ValveSpindle
-from speclint_agreement.formulae.passages import least_perimeter
 
 
 def _throats(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """The throat of each beat within the bore of its seat; what is taken off it not less than the spindle.
+    """The throat of each beat within its seat and the passage beyond; what is taken off it not less than the spindle.
 
     A spindle goes through one of two throats at the least, so the greater of both areas has to cover it.
     """
     beats = (("upper", valve.upper_beat), ("lower", valve.lower_beat))
     for name, beat in beats:
-        if sheet.is_stated(f"seat, {name}", beat.seat):
-            seat = sheet.follow(beat.seat)
-            if sheet.is_stated(f"bore of {seat.id}", seat.bore):
-                yield Pair(beat.throat, seat.bore, "at most", name=f"{name}, throat")
+        for called, size in around_throat(beat, name, sheet):
+            yield Pair(beat.throat, size, "at most", name=f"{name}, {called}")
     areas = [
         (sheet.take_nominal(f"A_{name[0]}", beat.blocked_area), beat.blocked_area)
         for name, beat in beats
@@ -42,14 +40,16 @@ def _sections(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
 
 throat_of_seat: Rule = agreement(
     "valve.throat-of-seat",
-    title="The throat of each beat is no wider than the bore of its seat, and what is taken off covers the spindle",
+    title="The throat of each beat is no wider than the bore of its seat and the passage beyond it, and what is taken "
+    "off covers the spindle",
     on=PoppetValve,
     pairs=_throats,
     within="",
     grade=Grade.NONCONFORMITY,
     why="the steam is reckoned through a throat that the ring or the spindle closes in part: the engine chokes there",
-    leaves_out="ribs and hub of the valve; the passage beyond the seat; which of two throats the spindle goes "
-    "through, and one that leaves the valve on the side away from both",
+    edition=2,
+    leaves_out="ribs and hub of the valve; a block that states no passage beyond the seat; which of two throats the "
+    "spindle goes through, and one that leaves the valve on the side away from both",
 )
 
 section_possible: Rule = agreement(

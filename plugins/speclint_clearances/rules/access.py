@@ -81,8 +81,12 @@ def _opening(name: str, chamber: Chamber, sheet: Sheet) -> Judgement:
     length = sheet.take(f"l {name}", chamber.opening_length)
     width = sheet.take(f"w {name}", chamber.opening_width)
     return sheet.worst(
-        sheet.at_least(length, sheet.limit("opening_length")),
-        sheet.at_least(width, sheet.limit("opening_width")),
+        sheet.at_least(length, sheet.limit("opening_length")).else_says(
+            "opening of {item} {found} long, {limit} wanted"
+        ),
+        sheet.at_least(width, sheet.limit("opening_width")).else_says(
+            "opening of {item} {found} wide, {limit} wanted"
+        ),
     )
 
 
@@ -143,10 +147,17 @@ def _left_out(plan: AccessPlan, sheet: Sheet) -> list[str]:
 def _spanner(name: str, room: SpannerRoom, plan: AccessPlan, sheet: Sheet) -> Judgement:
     flats = _flats(name, room, plan, sheet)
     head = sheet.work(f"r {name}", spanner_head, k=sheet.limit("spanner_head", "k"), s=flats)
-    to_wall = sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head)
+    to_wall = sheet.at_least(sheet.take(f"r_0 {name}", room.to_wall), head).else_says(
+        "spanner on {item} has {found} to the wall, {limit} wanted"
+    )
     spanner = sheet.read(f"spanner of {name}", room.spanner)
     wanted = sheet.work(f"φ {name}", swing_wanted, n=_HOLDS[spanner])
-    return sheet.worst(to_wall, sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted))
+    return sheet.worst(
+        to_wall,
+        sheet.at_least(sheet.take(f"φ_0 {name}", room.swing), wanted).else_says(
+            "spanner on {item} swings by {found}, {limit} wanted"
+        ),
+    )
 
 
 def _flats(name: str, room: SpannerRoom, plan: AccessPlan, sheet: Sheet) -> Metres:
@@ -176,7 +187,9 @@ def _length(name: str, drawn: Withdrawal, plan: AccessPlan, sheet: Sheet) -> Met
 def _withdrawal(name: str, drawn: Withdrawal, plan: AccessPlan, sheet: Sheet) -> Judgement:
     length = _length(name, drawn, plan, sheet)
     wanted = sheet.work(f"r {name}", withdrawal_room, l=length, c=sheet.limit("beyond", "c"))
-    return sheet.at_least(sheet.take(f"r_0 {name}", drawn.room), wanted)
+    return sheet.at_least(sheet.take(f"r_0 {name}", drawn.room), wanted).else_says(
+        "{item} has {found} to be drawn out, {limit} wanted"
+    )
 
 
 RULES: tuple[Rule, ...] = (inspection,)

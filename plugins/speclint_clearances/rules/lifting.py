@@ -184,9 +184,20 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
     rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=GRAVITY, r=r, h=h)
     pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
-    hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z)
-    shared = sheet.at_least(share, sheet.limit("least_share"))
-    judged = [paired, hangs, shared, sheet.at_most(slope, sheet.limit("slope"))]
+    hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z).else_says(
+        "point {item} at {found}, below the centre of gravity at {limit}"
+    )
+    shared = sheet.at_least(share, sheet.limit("least_share")).else_says(
+        "point {item} carries a share of {found}, {limit} wanted"
+    )
+    judged = [
+        paired,
+        hangs,
+        shared,
+        sheet.at_most(slope, sheet.limit("slope")).else_says(
+            "sling at {item} has a slope of {found}, {limit} allowed"
+        ),
+    ]
     if sheet.read(f"{name} is", point.form) == "lug":
         bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
         return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
@@ -209,7 +220,11 @@ def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet
     least = "engagement" if "steel" in metal.family else "engagement_iron"
     diameter = sheet.look_up(f"d {name}", thread_diameter, designation=thread)
     deep = sheet.work(f"L_n {name}", engagement_wanted, k=sheet.limit(least, "k_e"), d=diameter)
-    return [sheet.at_least(marked, pull), sheet.at_least(strips, wanted), sheet.at_least(engaged, deep)]
+    return [
+        sheet.at_least(marked, pull).else_says("eye {item} marked for {found}, pulled by {limit}"),
+        sheet.at_least(strips, wanted).else_says("thread of eye {item} strips at {found}, {limit} wanted"),
+        sheet.at_least(engaged, deep).else_says("thread of eye {item} engages {found}, {limit} wanted"),
+    ]
 
 
 def _group(metal: Material, sheet: Sheet) -> str:
@@ -235,7 +250,9 @@ def _lug(name: str, lug: Lug, pull: Newtons, sheet: Sheet) -> list[Judgement]:
         ),
     }
     return [
-        sheet.at_most(stress, sheet.work(f"S {name}", share_of_strength, k=sheet.limit(share), R=proof))
+        sheet.at_most(
+            stress, sheet.work(f"S {name}", share_of_strength, k=sheet.limit(share), R=proof)
+        ).else_says("lug {item} stressed to {found} at its hole, {limit} allowed")
         for share, stress in stresses.items()
     ]
 
@@ -268,16 +285,23 @@ def _bent(name: str, lug: Lug, plan: LiftingPlan, load: Load, leg: _Leg, sheet: 
     metal = sheet.material_named(f"lug {name}", lug.material)
     proof = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
     allowed = sheet.work(f"S_w {name}", share_of_strength, k=sheet.limit("tension_share"), R=proof)
-    bent = sheet.at_most(stress, allowed)
+    bent = sheet.at_most(stress, allowed).else_says(
+        "lug {item} stressed to {found} at its root, {limit} allowed"
+    )
     if sheet.read(f"weld of {name}", lug.weld) == "full penetration":
-        return [bent, sheet.at_most(stress, _of_part(name, plan, t, "tension_share", sheet))]
+        own = _of_part(name, plan, t, "tension_share", sheet)
+        part = sheet.at_most(stress, own).else_says("part under lug {item} takes {found}, {limit} allowed")
+        return [bent, part]
     a = sheet.take(f"a {name}", lug.throat)
     in_weld = sheet.work(f"τ_w {name}", fillet_stress, F=leg.F, U=U, V=V, e=e, b=b, t=t, a=a)
     weakest = min(
         _of_part(name, plan, t, "shear_share", sheet),
         sheet.work(f"S_a {name}", share_of_strength, k=sheet.limit("shear_share"), R=proof),
     )
-    return [bent, sheet.at_most(in_weld, weakest)]
+    return [
+        bent,
+        sheet.at_most(in_weld, weakest).else_says("weld of lug {item} stressed to {found}, {limit} allowed"),
+    ]
 
 
 def _of_part(name: str, plan: LiftingPlan, t: Metres, share: str, sheet: Sheet) -> Pascals:

@@ -124,7 +124,9 @@ def _point(
     low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop, g=grown)
     rise = sheet.take("r", envelope.spring_rise)
     high = sheet.work(f"h_high {name}", highest_height, h=h, r=rise, g=grown)
-    foot = sheet.at_least(low, outline.corners[0][0])
+    foot = sheet.at_least(low, outline.corners[0][0]).else_says(
+        "{item} hangs down to {found}, the gauge begins at {limit}"
+    )
     if not foot.holds:
         return [foot]
     between = sorted({height for height, _ in outline.corners if low < height < high})
@@ -146,13 +148,16 @@ def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgeme
         height=at,
         issued_by=outline.issued_by,
     )
-    return sheet.at_most(width, allowed)
+    return sheet.at_most(width, allowed).else_says(
+        "{item} takes a half width of {found}, the gauge allows {limit}"
+    )
 
 
 @rule(
     "envelope.motion-clearance",
     title="Crosshead, connecting rod and wheel each have a gap to the block, and every gap, less side play, wear and "
     "thermal growth, is not below its limit",
+    wrong="gap {item} closes to {found}, {limit} wanted",
     on=Envelope,
     cases=("running", "drifting"),
     edition=2,

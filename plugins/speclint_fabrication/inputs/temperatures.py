@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from speclint import Sheet
 from speclint.equations import Kelvins
+from speclint.facts import steam_in
 from speclint.handbook.heat import hotter
 from speclint.specs import CylinderBlock, LoadCase, SteamPassage
 
@@ -48,4 +49,4 @@ def carries(side: str, passage: SteamPassage, sheet: Sheet) -> bool:
         return False
     if not sheet.is_stated(f"{passage.id} carries", passage.carries):
         return True
-    return sheet.read(f"{passage.id} carries", passage.carries) == side
+    return str(steam_in(passage, sheet).value) == side

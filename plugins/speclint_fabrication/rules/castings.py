@@ -49,8 +49,12 @@ def _meeting(name: str, meeting: Meeting, sheet: Sheet) -> tuple[Judgement, Judg
     thick, thin = sheet.take(f"t_1 {name}", meeting.thick), sheet.take(f"t_2 {name}", meeting.thin)
     ratio = sheet.work(f"r {name}", ratio_of_walls, t_1=thick, t_2=thin)
     wanted = sheet.work(f"R {name}", fillet_wanted, k=sheet.limit("fillet_share", "k"), t=thin)
-    fillet = sheet.at_least(sheet.take(f"R_0 {name}", meeting.fillet), wanted)
-    return sheet.at_most(ratio, sheet.limit("ratio")), fillet
+    fillet = sheet.at_least(sheet.take(f"R_0 {name}", meeting.fillet), wanted).else_says(
+        "fillet at {item} {found}, {limit} wanted"
+    )
+    return sheet.at_most(ratio, sheet.limit("ratio")).else_says(
+        "thicker wall at {item} {found} times the thinner, {limit} allowed"
+    ), fillet
 
 
 def _cores(casting: Casting, sheet: Sheet) -> Judgement:

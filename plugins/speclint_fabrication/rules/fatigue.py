@@ -49,6 +49,7 @@ _BEST_WELD = 125e6
     title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not "
     "exceed that allowed for the cycles of the life on worn tyres at the hottest of what the wall "
     "bounds",
+    wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
@@ -57,7 +58,7 @@ _BEST_WELD = 125e6
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
-    edition=6,
+    edition=7,
     limits=[
         Limit(
             "partial_factor",

@@ -14,6 +14,7 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
 @rule(
     "block.through-thickness",
     title="The through-thickness quality required by each welded joint does not exceed that of its plate",
+    wrong="plate at {item} is of Z quality {limit}, {found} required",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[EN_1993_1_10.at("3.2, Table 3.2"), Z_CLASSES],
@@ -112,13 +113,20 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     if not weldment.plates:
         raise sheet.not_assessed("no plate is stated", weldment.where)
     coldest, water = sheet.take("T_c", weldment.least_temperature), sheet.take("T_w", weldment.test_water)
-    warm = sheet.at_least(water, sheet.limit("test_water"))
+    warm = sheet.at_least(water, sheet.limit("test_water")).else_says("test water at {found}, {limit} wanted")
 
     def judge(item: tuple[str, Plate]) -> Judgement:
         name, plate = item
         metal = metal_of(name, plate, sheet)
         energies = [sheet.look_up(f"KV of {name}", metal.impact_energy, at=at) for at in (coldest, water)]
-        return sheet.worst(*(sheet.at_least(one, sheet.limit("energy", "KV_0")) for one in energies))
+        return sheet.worst(
+            *(
+                sheet.at_least(one, sheet.limit("energy", "KV_0")).else_says(
+                    "plate {item} takes {found} in the impact test, {limit} wanted"
+                )
+                for one in energies
+            )
+        )
 
     return sheet.worst(warm, sheet.each(weldment.plates.items(), judge))
 
@@ -126,6 +134,7 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
 @rule(
     "block.corrosion-allowance",
     title="The corrosion allowance of every plate that meets steam is at least its limit",
+    wrong="plate {item} has {found} for corrosion, {limit} wanted",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],

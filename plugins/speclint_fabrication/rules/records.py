@@ -39,7 +39,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "examined_for_full_factor",

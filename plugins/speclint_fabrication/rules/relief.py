@@ -60,7 +60,9 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
     warm = sheet.worst(*(_warm(name, plate, T, sheet) for name, plate in weldment.plates.items()))
     if not warm.holds:
         return warm
-    held = sheet.at_least(sheet.take("τ_0", treatment.time), _time(weldment, sheet))
+    held = sheet.at_least(sheet.take("τ_0", treatment.time), _time(weldment, sheet)).else_says(
+        "stress relief held for {found}, {limit} wanted"
+    )
     if not weldment.faces:
         raise sheet.not_assessed("no finished face is stated", weldment.where)
     grade = sheet.read("class of tolerance", weldment.tolerance_class)
@@ -71,7 +73,9 @@ def stress_relief(weldment: Weldment, sheet: Sheet) -> Judgement:
 def _warm(name: str, plate: Plate, T: Kelvins, sheet: Sheet) -> Judgement:
     metal = metal_of(name, plate, sheet)
     low = sheet.look_up(f"T_min of {name}", coolest_relief, metal=metal)
-    return sheet.within(T, low, sheet.look_up(f"T_max of {name}", hottest_relief, metal=metal))
+    return sheet.within(T, low, sheet.look_up(f"T_max of {name}", hottest_relief, metal=metal)).else_says(
+        f"stress relief at {{found}}, where the nearer limit of plate {name} is {{limit}}"
+    )
 
 
 def _time(weldment: Weldment, sheet: Sheet) -> Seconds:
@@ -88,7 +92,9 @@ def _face(name: str, face: FinishedFace, grade: str, sheet: Sheet) -> Judgement:
     size = sheet.take_nominal(f"L {name}", face.dimension)
     tolerance = sheet.look_up(f"Δ {name}", weldment_tolerance, grade=grade, size=size)
     wanted = sheet.work(f"a {name}", face_wanted, Delta=tolerance, c=sheet.limit("clean_up", "c"))
-    return sheet.at_least(sheet.take(f"a_0 {name}", face.allowance), wanted)
+    return sheet.at_least(sheet.take(f"a_0 {name}", face.allowance), wanted).else_says(
+        "allowance on face {item} {found}, {limit} wanted"
+    )
 
 
 RULES: tuple[Rule, ...] = (stress_relief,)

@@ -57,7 +57,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds that are not listed, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=6,
+    edition=7,
     limits=[
         Limit(
             "bending_factor",
@@ -152,7 +152,7 @@ def _panel(name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet:
     ]
     if factors:
         allowed = sheet.work(f"S_z of {name}", bending_allowed_at_weld, z=min(factors), S=allowed)
-    return sheet.at_most(stress, allowed)
+    return sheet.at_most(stress, allowed).else_says("wall {item} stressed to {found}, {limit} allowed")
 
 
 def _rib(name: str, wall: FlatWall, loaded: Loaded, sheet: Sheet) -> Judgement:
@@ -167,7 +167,9 @@ def _rib(name: str, wall: FlatWall, loaded: Loaded, sheet: Sheet) -> Judgement:
     bending = sheet.work(f"σ_r of {name}", bending_stress, M=moment, Z=modulus)
     stress = sheet.work(f"σ_rm of {name}", stress_together, σ_b=bending, σ_m=loaded.membrane)
     rolled = max(loaded.rolled, thickness)
-    return sheet.at_most(stress, _allowed(f"ribs of {name}", "rib_factor", loaded, rolled, sheet))
+    return sheet.at_most(stress, _allowed(f"ribs of {name}", "rib_factor", loaded, rolled, sheet)).else_says(
+        "rib of wall {item} stressed to {found}, {limit} allowed"
+    )
 
 
 RULES: tuple[Rule, ...] = (flat_wall,)

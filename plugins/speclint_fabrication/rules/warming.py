@@ -35,6 +35,7 @@ class Wall:
     "block.warming-rate",
     title="The thermal stress of the walls, at the stated warming rate and when steam first enters the block at "
     "its lowest temperature, does not exceed its share of the proof stress of the plate as rolled",
+    wrong="heat stresses plate {item} to {found}, {limit} allowed",
     on=Weldment,
     cases=("warming",),
     grade=Grade.OBSERVATION,

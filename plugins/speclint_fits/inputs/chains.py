@@ -63,10 +63,10 @@ def held(gap: float, asked: tuple[float, float], sheet: Sheet) -> Judgement:
     """The gap against its limits."""
     least, greatest = asked
     if math.isinf(greatest):
-        return sheet.at_least(gap, least)
+        return sheet.at_least(gap, least).else_says("gap {found}, at least {limit} wanted")
     if math.isinf(least):
-        return sheet.at_most(gap, greatest)
-    return sheet.within(gap, least, greatest)
+        return sheet.at_most(gap, greatest).else_says("gap {found}, at most {limit} wanted")
+    return sheet.within(gap, least, greatest).else_says("gap {found}, where the nearer limit is {limit}")
 
 
 def shares_in_words(
@@ -97,7 +97,9 @@ def judged_by_chance(
     low, high, shares = _root_sum_square(links, sheet)
     trials, seed = (int(sheet.limit(name)) for name in ("trials", "seed"))
     share = sheet.look_up("Y", monte_carlo_yield, links=links, asked=asked, trials=trials, seed=seed)
-    judged = sheet.at_least(share, wanted)
+    judged = sheet.at_least(share, wanted).else_says(
+        "{found} of the chains come out within limits, {limit} wanted"
+    )
     about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
     return judged.saying("; ".join(one for one in (judged.says, about, shares) if one))
 

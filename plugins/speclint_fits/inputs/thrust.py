@@ -6,7 +6,13 @@ from collections.abc import Sequence
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Newtons, Pascals
-from speclint.facts import bores_pushing_together, greatest_live_pressure, mass_on_frame, with_water
+from speclint.facts import (
+    bores_pushing_together,
+    greatest_live_pressure,
+    mass_on_frame,
+    shock_on_frame,
+    with_water,
+)
 from speclint.handbook.bolted_joints import loads
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
@@ -37,7 +43,7 @@ def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> N
                 thrust_on_pad,
                 F=steam,
                 m=mass_on_frame(fastening, block, sheet),
-                k=sheet.take("k_s", fastening.shock),
+                k=shock_on_frame(fastening, block, sheet),
                 g=sheet.look_up("g", lambda: _GRAVITY),
             )
     raise sheet.not_assessed(

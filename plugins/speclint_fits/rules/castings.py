@@ -13,6 +13,7 @@ from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_
     "fit.machining-allowance",
     title="The allowance on every machined face is at least the required machining allowance plus its share "
     "of the casting tolerance",
+    wrong="allowance on face {item} {found}, {limit} wanted",
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[

@@ -121,7 +121,11 @@ def _as_drawn(one: Acting, sheet: Sheet) -> Judgement | None:
     m = sheet.work(f"m of {one.name}", middle, a=a, b=b)
     off = sheet.work(f"e of {one.name}", off_middle, x=sheet.take(one.name, one.link.measured), m=m)
     half = sheet.work(f"h of {one.name}", half_of_limits, a=a, b=b)
-    judged = sheet.at_most(off, half).graded(Grade.NONCONFORMITY)
+    judged = (
+        sheet.at_most(off, half)
+        .else_says(f"{one.name} measured {{found}} off the middle of its limits, {{limit}} allowed")
+        .graded(Grade.NONCONFORMITY)
+    )
     return judged.saying(f"{one.name} as measured: {judged.says}")
 
 
@@ -149,7 +153,9 @@ def _to_machine(
         bound = "greatest" if math.isinf(asked[0]) else "least"
         return sheet.reported(sizes[0], f"for the {bound} gap machine {name} to")
     varies = sheet.work("t_s", others_vary, a=left[0], b=left[1])
-    judged = sheet.at_most(varies, sheet.work("t_g", spread_asked, a=asked[0], b=asked[1]))
+    judged = sheet.at_most(varies, sheet.work("t_g", spread_asked, a=asked[0], b=asked[1])).else_says(
+        "the other links vary by {found}, the gap by no more than {limit}"
+    )
     if not judged.holds:
         return judged.saying(f"no size of {name} brings the gap within its limits: {judged.says}")
     return judged.saying(f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}")

@@ -22,6 +22,7 @@ from speclint_fits.sources import ISO_286_1, ISO_1829
     "fit.class",
     title="The limits of hole and shaft give the kind of fit stated as intent: clearance, transition or "
     "interference",
+    wrong="limits do not give the fit intended: {left} of it left at the least",
     on=Fit,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_286_1.at("clause 3.3, kinds of fit")],

@@ -13,6 +13,7 @@ from speclint_fits.sources import DIN_7190
 @rule(
     "fit.press-force",
     title="The force to press the tightest fit together does not exceed that of the press",
+    wrong="parts need {found} to go together, the press gives {limit}",
     on=Fit,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
@@ -35,6 +36,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
 @rule(
     "fit.holding-force",
     title="The holding force of the fit, cold and hot, is at least the stated axial load times its factor",
+    wrong="fit holds {found} of {limit} wanted",
     on=Fit,
     cases=("cold", "starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,

@@ -25,13 +25,15 @@ def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     sizes = sizes_of(fit, sheet)
     left = hot_fit(sizes, parts_of(fit, sheet), case, sheet).delta
     if intent == "interference":
-        return sheet.stays(left, sizes.delta, strictly=True)
+        return sheet.stays(left, sizes.delta, strictly=True).else_says(
+            "fit loose hot: {left} of interference left"
+        )
     room, cold = (
         sheet.work("c_h", gap_of_interference, delta=left),
         sheet.work("c", gap_of_interference, delta=sizes.delta),
     )
     if intent == "clearance":
-        return sheet.stays(room, cold, strictly=True)
+        return sheet.stays(room, cold, strictly=True).else_says("fit binds hot: {left} of clearance left")
     return sheet.reported(
         room, "a transition fit promises neither clearance nor interference hot; its clearance then"
     )

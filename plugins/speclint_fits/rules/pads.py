@@ -72,7 +72,7 @@ def _seated(face: LocatingFace, sheet: Sheet) -> Seated:
         Limit("locating_pads", "1", "ratio", COMMON_PRACTICE, "pads of a block that locate it on one frame"),
         LEAD,
     ],
-    edition=5,
+    edition=6,
 )
 def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Interference by the limits, E δ/w with growth and T/A added, 2 μ σ A to draw it in, and one pad that locates."""
@@ -87,7 +87,9 @@ def locating_lugs(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement
     if not alone.holds or not sheet.read("locates", seated.pad.locates):
         return alone
     delta = _interference(seated, sheet)
-    tight = sheet.within(delta, sheet.limit("least_interference"), sheet.limit("most_interference"))
+    tight = sheet.within(
+        delta, sheet.limit("least_interference"), sheet.limit("most_interference")
+    ).else_says("interference of the pad {found}, where the nearer limit is {limit}")
     entering = _entering(seated, sheet)
     return sheet.worst(alone, tight, entering, _crushing(seated, delta, case, sheet))
 
@@ -111,6 +113,8 @@ def _stress(seated: Seated, delta: float, at: float, sheet: Sheet) -> float:
 
 def _area(seated: Seated, sheet: Sheet) -> float:
     height = sheet.take("h", seated.face.bearing_height)
+    if sheet.is_stated("height of the pad", seated.pad.height):
+        height = min(height, sheet.take("h_p", seated.pad.height))
     return sheet.work("A", rectangle_area, b=sheet.take("b", seated.face.bearing_depth), h=height)
 
 
@@ -124,7 +128,9 @@ def _entering(seated: Seated, sheet: Sheet) -> Judgement:
             mu = sheet.take("μ", face.friction)
             added = sheet.work("F_2", force_to_enter, mu=mu, sigma=sigma, A=_area(one, sheet))
             force = sheet.work("F", sum_of_loads, F_1=force, F_2=added)
-    return sheet.at_most(force, sheet.take("F_j", seated.face.entering_force))
+    return sheet.at_most(force, sheet.take("F_j", seated.face.entering_force)).else_says(
+        "pads need {found} to go in, {limit} is available"
+    )
 
 
 def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -147,7 +153,7 @@ def _crushing(seated: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     ]
     share = sheet.limit("proof_share", "k")
     allowed = min(sheet.work("S", share_of_strength, k=share, R=proof) for proof in proofs)
-    return sheet.at_most(sigma, allowed)
+    return sheet.at_most(sigma, allowed).else_says("pad pressed by {found} hot, {limit} allowed")
 
 
 def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet) -> float:
@@ -168,6 +174,7 @@ def _growth(length: float, seated: Seated, at: tuple[float, float], sheet: Sheet
 @rule(
     "fit.growth-room",
     title="A sliding pad of the hot block keeps clearance to the end of its cut-out in the frame",
+    wrong="pad meets the end of its cut-out hot: {left} left",
     on=LocatingFace,
     edition=2,
     cases=_HOT,

@@ -39,9 +39,16 @@ def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     barrel = _hot("D_b", fit.shaft, sheet.follow(fit.shaft.of), case, sheet)
     gap = sheet.work("g", saddle_gap, D_s=saddle, D_b=barrel, theta=sheet.take("θ", fit.half_arc))
     if not sheet.is_stated("jointing", fit.jointing):
-        return sheet.at_most(gap, sheet.limit("jointing", "j"))
+        return sheet.at_most(gap, sheet.limit("jointing", "j")).else_says(
+            "saddle stands off by {found}, jointing fills {limit}"
+        )
     own = sheet.take("j", fit.jointing)
-    return sheet.worst(sheet.at_most(gap, own), sheet.at_most(own, sheet.limit("thickest", "j_max")))
+    return sheet.worst(
+        sheet.at_most(gap, own).else_says("saddle stands off by {found}, its jointing fills {limit}"),
+        sheet.at_most(own, sheet.limit("thickest", "j_max")).else_says(
+            "jointing stated to fill {found}, no jointing fills above {limit}"
+        ),
+    )
 
 
 def _hot(symbol: str, where: Dimension, part: Component, case: LoadCase, sheet: Sheet) -> float:

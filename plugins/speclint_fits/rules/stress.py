@@ -68,7 +68,9 @@ def _hub(fit: Fit, sizes: Sizes, parts: Parts, hot: Hot, contact: Pressed, sheet
         found = sheet.work("σ_t", outer_hoop_stress, p=contact.p, D=sizes.hole, D_out=contact.D_out)
         share, table = sheet.limit("iron_hub_share", "k_o"), metal.tensile_strength
     strength = sheet.look_up("R_o", table, of=parts.outer, at=hot.T_out, thickness=wall)
-    return sheet.at_most(found, sheet.work("S_o", share_of_strength, k=share, R=strength))
+    return sheet.at_most(found, sheet.work("S_o", share_of_strength, k=share, R=strength)).else_says(
+        "fit stresses the outer part to {found}, {limit} allowed"
+    )
 
 
 def _shaft(sizes: Sizes, parts: Parts, hot: Hot, contact: Pressed, sheet: Sheet) -> Judgement:
@@ -84,7 +86,9 @@ def _shaft(sizes: Sizes, parts: Parts, hot: Hot, contact: Pressed, sheet: Sheet)
     else:
         share = sheet.limit("crushing_share", "k_i")
         strength = sheet.look_up("R_i", metal.compressive_strength, of=parts.inner, at=hot.T_in)
-    return sheet.at_most(found, sheet.work("S_i", share_of_strength, k=share, R=strength))
+    return sheet.at_most(found, sheet.work("S_i", share_of_strength, k=share, R=strength)).else_says(
+        "fit stresses the inner part to {found}, {limit} allowed"
+    )
 
 
 RULES = (stress,)

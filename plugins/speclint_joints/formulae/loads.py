@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Newtons, Pascals, Ratio, SquareMetres
 
 
 @formula("P = F/n", cites=[FIRST_PRINCIPLES])
@@ -16,32 +16,6 @@ def load_per_stud(F: Newtons, n: Ratio) -> Newtons:
     """
     require(n >= 1, f"{n:g} studs are fewer than 1")
     return F / n
-
-
-@formula("W = n F", cites=[FIRST_PRINCIPLES])
-def load_of_all(F: Newtons, n: Ratio) -> Newtons:
-    """Load of all studs together.
-
-    W = n F
-
-    F: load of one, N. n: number of studs. Returns N.
-
-    >>> load_of_all(F=10e3, n=24)
-    240000.0
-    """
-    return n * F
-
-
-@formula("F_c = F − W", cites=[FIRST_PRINCIPLES])
-def left_for_collar(F: Newtons, W: Newtons) -> Newtons:
-    """Load of a cover's studs that can press the collar of a liner.
-
-    F: preload of all studs, N. W: load that seats the gasket beside the collar, N. Returns N.
-
-    >>> left_for_collar(F=1850e3, W=400e3)
-    1450000.0
-    """
-    return F - W
 
 
 @formula("A = min(A_s, A_d)", cites=[FIRST_PRINCIPLES])
@@ -70,20 +44,6 @@ def area_of_all(A: SquareMetres, n: Ratio) -> SquareMetres:
     0.00648
     """
     return n * A
-
-
-@formula("G = (D_o + D_i)/2", cites=[FIRST_PRINCIPLES])
-def mean_diameter(D_o: Metres, D_i: Metres) -> Metres:
-    """Mean diameter of a ring.
-
-    G = (D_o + D_i)/2
-
-    D_o, D_i: outside and inside diameter, m. Returns m.
-
-    >>> round(mean_diameter(D_o=0.56, D_i=0.52), 3)
-    0.54
-    """
-    return (D_o + D_i) / 2
 
 
 @formula("q = n F/A", cites=[FIRST_PRINCIPLES])

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
+from speclint.facts import gasket_ring, load_of_all, mean_diameter
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
 from speclint.specs import BoltedJoint, LoadCase
-from speclint_joints.formulae.loads import area_of_all, load_of_all, mean_diameter
+from speclint_joints.formulae.loads import area_of_all
 from speclint_joints.inputs.preload import working_preload
-from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, pressure_diameter
+from speclint_joints.inputs.seals import lift_per_stud, pressure_diameter
 from speclint_joints.inputs.studs import core_area, studs_of
 
 

@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from speclint import Sheet
-from speclint.facts import openings, pressure_reach
-from speclint.handbook.bolted_joints import gaskets, pressure_load
+from speclint.facts import gasket_ring, openings, pressure_reach
+from speclint.handbook.bolted_joints import pressure_load
 from speclint.specs import BoltedJoint, Gland, LensJoint, LoadCase
-from speclint_joints.formulae.loads import load_per_stud, mean_diameter
+from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.studs import Studs
 
@@ -17,14 +15,6 @@ _JUDGED_BY = {
     "ground face": ": joint.face-pressure judges it",
     "lens ring": ": lens-joint.seat judges it",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class GasketRing:
-    """The effective ring of a gasket: its reaction diameter G and its effective width b, m."""
-
-    G: float
-    b: float
 
 
 def not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
@@ -51,20 +41,6 @@ def sealed_by(seal: str, joint: BoltedJoint, sheet: Sheet) -> None:
     if stated != seal:
         judged = _JUDGED_BY.get(stated, "")
         raise sheet.not_applicable(f"the joint is sealed by a {stated}, not by a {seal}{judged}")
-
-
-def gasket_ring(joint: BoltedJoint, sheet: Sheet) -> GasketRing:
-    """Work the reaction diameter and the effective width of the gasket."""
-    outside = sheet.take("D_o", joint.gasket.outside)
-    inside = sheet.take("D_i", joint.gasket.inside)
-    width = sheet.work("N", gaskets.contact_width, D_o=outside, D_i=inside)
-    if sheet.read("form of the gasket", joint.gasket.form) == "flat":
-        basic = sheet.work("b_0", gaskets.basic_seating_width, N=width)
-        reaction = sheet.work("G", gaskets.gasket_reaction_diameter, D_o=outside, D_i=inside)
-    else:
-        basic = sheet.work("b_0", gaskets.basic_seating_width_of_ring_joint, w=width)
-        reaction = sheet.work("G", mean_diameter, D_o=outside, D_i=inside)
-    return GasketRing(reaction, sheet.work("b", gaskets.effective_seating_width, b_0=basic))
 
 
 def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import circle_of_studs, hole_through
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
 from speclint.specs import BoltedJoint, CaseName, ChamberCover, CylinderCover, LoadCase
@@ -56,7 +57,7 @@ def _flat_plate(
     t, stock = sheet.take("t", cover.thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     in_case = sheet.work("S", share_of_strength, k=stretch, R=strength.hot)
-    lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=bolting.G)
+    lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=bolting.G)
     plate = _Plate(cover, lever, bolting.G, pressure)
     needed = [
         _code_thickness(plate, sheet, "operating", p=pressure, S=in_case, W=bolting.operating),
@@ -66,8 +67,11 @@ def _flat_plate(
     stresses = _plate_stresses(cover, sheet, pressure, bolting.G, t)
     return sheet.worst(
         _cut_from(cover, stock, t, sheet),
-        *(sheet.at_least(t, least) for least in needed),
-        *(sheet.at_most(stress, in_case) for stress in stresses),
+        *(sheet.at_least(t, least).else_says("cover is {found} thick, {limit} required") for least in needed),
+        *(
+            sheet.at_most(stress, in_case).else_says("cover stressed to {found}, {limit} allowed")
+            for stress in stresses
+        ),
     )
 
 
@@ -110,7 +114,7 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     weld = sheet.take("E", plate.cover.weld_efficiency)
     like = {"G": plate.G, "h_G": plate.lever, "C": factor, "E": weld}
     plain = sheet.work(f"t_{when}", flat_covers.bolted_cover_thickness, p=p, S=S, W=W, **like)
-    hole = sheet.take("d_o", plate.cover.central_hole)
+    hole = hole_through(plate.cover, sheet)
     if hole <= 0:
         return plain
     return sheet.work(f"t_{when},h", flat_covers.cover_thickness_with_opening, t=plain, d=hole, G=plate.G)
@@ -121,7 +125,7 @@ def _plate_stresses(
 ) -> tuple[float, float]:
     """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
-    hole = sheet.take("d_o", cover.central_hole)
+    hole = hole_through(cover, sheet)
     if hole > 0:
         return _with_hole("clamped", sheet, p, G, t, hole, nu), _with_hole(
             "supported", sheet, p, G, t, hole, nu
@@ -155,7 +159,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     "of it.",
     leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
     limits=[_BENDING],
-    edition=5,
+    edition=6,
 )
 def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, by the code's load and by the real one, and plate theory, in work."""
@@ -187,7 +191,7 @@ def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet)
         ),
         _BENDING,
     ],
-    edition=5,
+    edition=6,
 )
 def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""
@@ -198,6 +202,7 @@ def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -
     "cover.flange",
     title="The bending stress of the cover's flange between stud circle and joint, at the greatest load of its studs "
     "as tightened and in work, does not exceed the allowable bending stress",
+    wrong="studs bend the flange to {found}, {limit} allowed",
     on=(CylinderCover, ChamberCover),
     cases=_DUTY,
     grade=Grade.NONCONFORMITY,
@@ -209,14 +214,14 @@ def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -
     "edge.",
     leaves_out="Hoop stiffness of the flange, which helps, and the stud holes: the flange is taken as solid.",
     limits=[_BENDING],
-    edition=5,
+    edition=6,
 )
 def flange(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Bending of a strip round the joint by the greatest load of the studs as tightened."""
     joint = joint_holding(cover, sheet)
     pulls = greatest_pulls(joint, case, sheet)
     G = reaction_circle(joint, sheet)
-    lever = sheet.work("h_G", gasket_lever, D_b=sheet.take("D_b", joint.circle), G=G)
+    lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=G)
     t, stock = sheet.take("t_f", cover.flange_thickness), sheet.take_nominal("t_s", cover.as_made)
     strength = _strength(cover, joint, case, sheet, stock)
     judged = [_cut_from(cover, stock, t, sheet)]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_hole
+from speclint.facts import edge_of_hole, metal_tapped
 from speclint.handbook.bolted_joints import (
     FED_STD_H28,
     inner_thread_bending_factor,
@@ -84,7 +84,7 @@ def _group(material: Material, sheet: Sheet) -> str:
             "least width across flats over the diameter",
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""
@@ -101,9 +101,27 @@ def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         matches = end.mark == "n" and _matches(joint, end, sheet, studs, other >= strength)
         for thread, strips in _strippings(end, sheet, studs, steel, strength, other):
             if held is not None:
-                judged.append(_named(thread, end, joint, sheet.at_least(strips, held).graded(Grade.HOLD)))
+                judged.append(
+                    _named(
+                        thread,
+                        end,
+                        joint,
+                        sheet.at_least(strips, held)
+                        .else_says("strips at {found}, {limit} to be held")
+                        .graded(Grade.HOLD),
+                    )
+                )
             if not matches:
-                judged.append(_named(thread, end, joint, sheet.at_least(strips, broken)))
+                judged.append(
+                    _named(
+                        thread,
+                        end,
+                        joint,
+                        sheet.at_least(strips, broken).else_says(
+                            "strips at {found}, {limit} wanted to outlast the stud"
+                        ),
+                    )
+                )
     if not judged:
         raise sheet.not_applicable("the nuts match the bolts of the gland, which gland.studs judges")
     return sheet.worst(*judged)
@@ -127,10 +145,9 @@ def _ends(joint: BoltedJoint, sheet: Sheet) -> Iterator[_End]:
     steel = sheet.material_named("the nut", nut.material)
     yield _End("the nut", "n", length, flats, steel)
     if sheet.read("fastener", joint.fastener) == "stud":
-        tapped = sheet.follow(joint.screwed_into)
         length = tapped_engagement(joint, sheet)
         across = sheet.work("s_e", ring_round_hole, e=edge_of_hole(joint, sheet))
-        yield _End("the tapped hole", "e", length, across, sheet.material_of(tapped))
+        yield _End("the tapped hole", "e", length, across, metal_tapped(joint, sheet))
 
 
 def _matches(joint: BoltedJoint, end: _End, sheet: Sheet, studs: Studs, as_strong: bool) -> bool:
@@ -170,7 +187,7 @@ def _named(thread: str, end: _End, joint: BoltedJoint, judged: Judgement) -> Jud
     of = f"{thread} in {end.called}" if "stud" in thread else f"{thread} of {end.called}"
     says = f"{of}: {judged.says}" if judged.says else ""
     stated = joint.nut.engagement if end.mark == "n" else joint.tapped.engagement
-    return replace(judged, says=says).pointing_at(stated.where)
+    return replace(judged, says=says, wrong=f"{of} {judged.wrong}").pointing_at(stated.where)
 
 
 RULES = (engagement,)

@@ -18,6 +18,7 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
     "joint.stud-fatigue",
     title="The stress amplitude of the studs from the pressure of every stroke does not exceed the "
     "endurance limit of their thread over the factor",
+    wrong="stress of the studs alternates by {found}, {limit} allowed",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -27,7 +28,7 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
     leaves_out="Bending of studs, corrosion and heat, which lower the endurance limit; steels outside "
     "classes 8.8 to 12.9.",
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
-    edition=5,
+    edition=6,
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Amplitude of the stud's share of the load against the endurance limit of its thread as made."""

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import NewtonMetres, Newtons
 from speclint.facts import (
+    axis_of_bore,
     bores_on_frame,
     bores_pushing_together,
     ends_of,
@@ -15,6 +16,7 @@ from speclint.facts import (
     holes_of_bolts,
     liners_of,
     mass_on_frame,
+    shock_on_frame,
 )
 from speclint.handbook.bolted_joints import loads, stud_stress
 from speclint.handbook.fits import diametral_clearance
@@ -63,9 +65,9 @@ def _thrust(fastening: FrameFastening, block: CylinderBlock, case: LoadCase, she
     together = bores_pushing_together(bores, block, case, sheet.limit("lead"), sheet)
     pushed = [_pushed(some, block, case, sheet) for some in together]
     steam, couple = max(one.T for one in pushed), max(one.M for one in pushed)
-    farthest = max(sheet.take("a", block.bores[name].axis_from_frame) for name in bores)
+    farthest = max(axis_of_bore(block, name, sheet) for name in bores)
     gravity = sheet.look_up("g", frames.standard_gravity)
-    mass, shock = mass_on_frame(fastening, block, sheet), sheet.take("k", fastening.shock)
+    mass, shock = mass_on_frame(fastening, block, sheet), shock_on_frame(fastening, block, sheet)
     jolt = sheet.work("S", frames.shock_load, m=mass, k=shock, g=gravity)
     return _Thrust(
         sheet.work("F_T", frames.thrust_along_frame, F=steam, S=jolt),
@@ -79,7 +81,7 @@ def _pushed(bores: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: S
     for name in bores:
         pressure = pressure_in_cylinder(case, sheet, ends_of(block, name, sheet).values())
         load = sheet.work("F_s", loads.pressure_load, D=_bore(name, block, sheet), p=pressure)
-        a = sheet.take("a", block.bores[name].axis_from_frame)
+        a = axis_of_bore(block, name, sheet)
         steam = sheet.work("F", sum_of_loads, F_1=steam, F_2=load)
         couple = sheet.work("M", frames.couple_of_thrust, M_0=couple, T=load, a=a)
     return _Thrust(steam, couple)
@@ -157,7 +159,7 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
             "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -173,12 +175,18 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
         lift = _lift(fastening, block, pad, sheet, steam, drawn.bolts.n)
         pressed = {"n": drawn.bolts.n, "F": drawn.low, "P": lift}
         factor = sheet.work("N_s", frames.factor_against_slip, mu=mu, T=thrust, **pressed)
-        return sheet.at_least(factor, sheet.limit("friction alone"))
+        return sheet.at_least(factor, sheet.limit("friction alone")).else_says(
+            "friction holds the block at {found} times the thrust, {limit} wanted"
+        )
     fitted = taken_by == "fitted bolts"
     sheared, pressure = _fitted(fastening, sheet, thrust) if fitted else _lugs(fastening, sheet, thrust)
     return sheet.worst(
-        sheet.at_most(sheared, sheet.limit("shear")),
-        sheet.at_most(pressure, sheet.limit("bearing")),
+        sheet.at_most(sheared, sheet.limit("shear")).else_says(
+            "thrust shears bolts or lugs by {found}, {limit} allowed"
+        ),
+        sheet.at_most(pressure, sheet.limit("bearing")).else_says(
+            "bolts or lugs bear with {found}, {limit} allowed"
+        ),
         *(_without_play(fastening, sheet) if fitted else ()),
     )
 
@@ -188,7 +196,9 @@ def _without_play(fastening: FrameFastening, sheet: Sheet) -> Iterator[Judgement
     d = sheet.take("d_f", fastening.fitted_diameter)
     for hole in holes_of_bolts(fastening, sheet):
         play = sheet.work("c", diametral_clearance, D=sheet.take("D_h", hole), d=d)
-        yield sheet.at_most(play, sheet.limit("play"))
+        yield sheet.at_most(play, sheet.limit("play")).else_says(
+            "fitted bolt has {found} of play in its hole, {limit} allowed"
+        )
 
 
 def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float, float]:
@@ -222,7 +232,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
@@ -240,9 +250,13 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     proof = sheet.look_up("R_p", sheet.material_of(fastening).proof_stress, at=at, thickness=drawn.bolts.d)
     limit = sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)
     return sheet.worst(
-        sheet.at_least(factor, sheet.limit("factor")),
-        sheet.at_most(pressed, sheet.limit("pad pressure")),
-        sheet.at_most(pull, limit),
+        sheet.at_least(factor, sheet.limit("factor")).else_says(
+            "pad lifts at {found} times the couple, {limit} wanted"
+        ),
+        sheet.at_most(pressed, sheet.limit("pad pressure")).else_says(
+            "pad pressed by {found}, {limit} allowed"
+        ),
+        sheet.at_most(pull, limit).else_says("bolts stressed to {found}, {limit} allowed"),
     )
 
 

@@ -19,7 +19,7 @@ from speclint_joints.sources import VDI_2230
     title="Steam pressure, steam temperature and their product do not exceed the rating of the gasket",
     on=BoltedJoint,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
@@ -34,13 +34,16 @@ def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
     hottest = sheet.look_up("T_max", gasket_materials.hottest, gasket=name)
     greatest = sheet.look_up("p_max", gasket_materials.greatest_pressure, gasket=name)
-    judged = [sheet.no_hotter(steam, hottest), sheet.at_most(pressure, greatest)]
+    judged = [
+        sheet.no_hotter(steam, hottest).else_says("steam of {found} on a gasket for {limit}"),
+        sheet.at_most(pressure, greatest).else_says("pressure of {found} on a gasket for {limit}"),
+    ]
     if _has_product_limit(name):
         product = sheet.work("pT", gasket_materials.pressure_temperature, p=pressure, T=steam)
         judged.append(
             sheet.at_most(
                 product, sheet.look_up("pT_max", gasket_materials.greatest_pressure_temperature, gasket=name)
-            )
+            ).else_says("pressure times temperature {found}, the gasket is for {limit}")
         )
     return sheet.worst(*judged)
 
@@ -78,7 +81,12 @@ def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     bears = sheet.look_up("q_max", gasket_materials.crushing_stress, gasket=name)
     tightened = sheet.work("q_0", pressure_on_face, F=working.tightened.high, n=n, A=area)
     hot = sheet.work("q_h", pressure_on_face, F=working.high, n=n, A=area)
-    return sheet.worst(sheet.at_most(tightened, bears), sheet.at_most(hot, bears))
+    return sheet.worst(
+        sheet.at_most(tightened, bears).else_says(
+            "studs as tightened crush the gasket: {found}, {limit} allowed"
+        ),
+        sheet.at_most(hot, bears).else_says("studs in this case crush the gasket: {found}, {limit} allowed"),
+    )
 
 
 RULES = (gasket_rating, gasket_crush)

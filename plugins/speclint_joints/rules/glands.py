@@ -19,6 +19,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
     "gland.studs",
     title="The stress of the most heavily loaded gland stud, from packing or steam load and torsion, does "
     "not exceed its share of proof stress",
+    wrong="gland stud stressed to {found}, {limit} allowed",
     on=Gland,
     cases=("starting", "running", "test", "water"),
     grade=Grade.NONCONFORMITY,
@@ -35,7 +36,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_hole
+from speclint.facts import edge_of_hole, metal_tapped
 from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
@@ -25,6 +25,7 @@ from speclint_joints.sources import ASME_BENDING
     "joint.hole-depth",
     title="A tapped hole, blind or through, is at least as deep as set-in, engagement and what the tap leaves, "
     "and a hole that opens into steam is sealed",
+    wrong="tapped hole {found} deep, {limit} needed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -67,7 +68,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         ),
         Limit("local", "1.5", "ratio", ASME_BENDING, "allowable local stress over allowable tension"),
     ],
-    edition=4,
+    edition=5,
 )
 def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Distance in diameters, and hoop stress of the ring of metal round the thread.
@@ -89,14 +90,21 @@ def edge(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     outside = sheet.work("D", ring_round_hole, e=edge_of_hole(joint, sheet))
     stress = sheet.work("sigma_h", bore_hoop_stress, p=wedge, d=studs.d, D=outside)
     at = sheet.take("T_0", joint.tightening.temperature)
-    tension = sheet.look_up("f", sheet.material_of(tapped).allowable_tension, of=tapped, at=at)
+    tension = sheet.look_up("f", metal_tapped(joint, sheet).allowable_tension, of=tapped, at=at)
     local = sheet.work("f_l", share_of_strength, k=sheet.limit("local"), R=tension)
-    return sheet.worst(_far_enough(joint, sheet, studs.d), sheet.at_most(stress, local))
+    return sheet.worst(
+        _far_enough(joint, sheet, studs.d),
+        sheet.at_most(stress, local).else_says(
+            "metal round the tapped hole stressed to {found}, {limit} allowed"
+        ),
+    )
 
 
 def _far_enough(joint: BoltedJoint, sheet: Sheet, d: float) -> Judgement:
     least = sheet.work("e_low", least_edge_distance, d=d, k=sheet.limit("diameters"))
-    return sheet.at_least(edge_of_hole(joint, sheet), least)
+    return sheet.at_least(edge_of_hole(joint, sheet), least).else_says(
+        "tapped hole {found} from the edge, {limit} wanted"
+    )
 
 
 RULES = (hole_depth, edge)

@@ -36,7 +36,9 @@ def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     if isinstance(held, CylinderCover):
         _period_number(held, sheet)
     in_groups = sheet.states(n % step == 0, _divides(n, step), where=joint.count.where)
-    return sheet.worst(sheet.at_least(n, least), in_groups)
+    return sheet.worst(
+        sheet.at_least(n, least).else_says("{found} studs, at least {limit} wanted"), in_groups
+    )
 
 
 def _divides(n: int, step: int) -> str:
@@ -79,10 +81,13 @@ def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     pitch = sheet.work("s", layout.chordal_pitch, D=circle, n=n)
     least = sheet.work("s_low", layout.spanner_pitch, d=d)
     if sheet.read("seal", joint.seal) == "lens ring":
-        return sheet.at_least(pitch, least)
+        return sheet.at_least(pitch, least).else_says("studs {found} apart, a spanner needs {limit}")
     along = sheet.work("s_arc", layout.arc_pitch, D=circle, n=n)
     greatest = _greatest(joint, held, sheet, d)
-    return sheet.worst(sheet.at_least(pitch, least), sheet.at_most(along, greatest))
+    return sheet.worst(
+        sheet.at_least(pitch, least).else_says("studs {found} apart, a spanner needs {limit}"),
+        sheet.at_most(along, greatest).else_says("studs {found} apart, tight only up to {limit}"),
+    )
 
 
 def _greatest(joint: BoltedJoint, held: Component, sheet: Sheet, d: float) -> float:
@@ -122,7 +127,14 @@ def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     inside = sheet.work("D_in", inside_of_holes, D_b=circle, d_h=hole)
     outside = sheet.work("D_out", outside_of_nuts, D_b=circle, D_w=sheet.take("D_w", joint.nut.face))
     seal, flange = _outside_of_seal(joint, held, sheet), _outside_of_flange(joint, held, sheet)
-    return sheet.worst(sheet.at_least(inside, seal), sheet.at_most(outside, flange))
+    return sheet.worst(
+        sheet.at_least(inside, seal).else_says(
+            "stud holes cut the seal: holes from {found}, seal to {limit} diameter"
+        ),
+        sheet.at_most(outside, flange).else_says(
+            "nuts overhang: {found} over the nuts, flange {limit} in diameter"
+        ),
+    )
 
 
 def _outside_of_seal(joint: BoltedJoint, held: Component, sheet: Sheet) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import load_of_all, swing_of_lens
 from speclint.handbook.members import contact
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Component, LensJoint, LoadCase
@@ -12,7 +13,6 @@ from speclint_joints.formulae.lenses import (
     permitted_contact,
     round_the_seat,
 )
-from speclint_joints.formulae.loads import load_of_all
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.preload import working_preload
 
@@ -38,7 +38,7 @@ _State = tuple[str, float, float]
         ),
         Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
-    edition=4,
+    edition=5,
 )
 def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing."""
@@ -64,11 +64,15 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         band["E_star"] = _modulus(lens, pipe, sheet, (mark, at_ring, at_pipe))
         judged += [
             *_crushing(lens, pipe, sheet, (mark, at_ring, at_pipe), band),
-            _swings(lens, sheet, mark, R, band),
+            _swings(lens, case, sheet, (mark, R, band)),
         ]
     if cone:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
-        judged.append(sheet.at_most(sheet.work("e", circle_missed, D_c=D, D=touches), sheet.limit("circle")))
+        judged.append(
+            sheet.at_most(sheet.work("e", circle_missed, D_c=D, D=touches), sheet.limit("circle")).else_says(
+                "stated circle of contact is {found} off, {limit} allowed"
+            )
+        )
     return sheet.worst(*judged)
 
 
@@ -102,15 +106,24 @@ def _crushing(
         name = f"{number}{mark}"
         proof = sheet.look_up(f"R_p{name}", sheet.material_of(part).proof_stress, of=part, at=at)
         permitted = sheet.work(f"p_perm{name}", permitted_contact, k=sheet.limit("times proof"), R_p=proof)
-        judged.append(sheet.at_most(mean, permitted))
+        judged.append(
+            sheet.at_most(mean, permitted).else_says(
+                "ring and seat press each other with {found}, {limit} allowed"
+            )
+        )
     return judged
 
 
-def _swings(lens: LensJoint, sheet: Sheet, mark: str, R: float, band: dict[str, float]) -> Judgement:
+def _swings(
+    lens: LensJoint, case: LoadCase, sheet: Sheet, of: tuple[str, float, dict[str, float]]
+) -> Judgement:
+    mark, R, band = of
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
     face = sheet.take("w", lens.face_width)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
-    return sheet.at_least(allowed, sheet.take("delta_s", lens.swing))
+    return sheet.at_least(allowed, swing_of_lens(lens, case, sheet)).else_says(
+        "ring can swing by {found}, {limit} wanted"
+    )
 
 
 RULES = (seat,)

@@ -58,8 +58,15 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     at = sheet.take("T_0", joint.tightening.temperature)
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
     share = sheet.limit("share of proof", "nu")
-    bears = sheet.at_most(tightened.high, _permissible(joint, sheet, studs, tightened, proof, share))
-    return sheet.worst(bears, sheet.at_most(tightened.scatter, sheet.limit("scatter")))
+    bears = sheet.at_most(
+        tightened.high, _permissible(joint, sheet, studs, tightened, proof, share)
+    ).else_says("studs tightened to {found}, they bear {limit}")
+    return sheet.worst(
+        bears,
+        sheet.at_most(tightened.scatter, sheet.limit("scatter")).else_says(
+            "preload scatters by a share of {found}, {limit} allowed"
+        ),
+    )
 
 
 def _permissible(
@@ -93,6 +100,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
     "joint.stud-stress",
     title="The stress of the studs from greatest preload, pressure, heat and remaining torsion together "
     "does not exceed its share of proof stress",
+    wrong="studs stressed to {found}, {limit} allowed",
     on=BoltedJoint,
     cases=("warming", "starting", "running", "cooling", "test", "water"),
     grade=Grade.HOLD,
@@ -132,7 +140,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "share of the tightening torsion that remains in service",
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of greatest hot preload and share of the pressure load, with half the torsion, against proof stress."""
@@ -197,9 +205,13 @@ def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgem
         return sheet.states(False, says, where=joint.material.where)
     at = sheet.take("T_b", case.temperature_of(joint))
     hottest = sheet.look_up("T_max", material.temperature_limit, use="bolting")
-    judged = [sheet.no_hotter(at, hottest)]
+    judged = [sheet.no_hotter(at, hottest).else_says("studs at {found}, their steel is for {limit}")]
     if hottest > sheet.limit("no creep") or material.holds("time-dependent-from"):
-        judged.append(sheet.no_hotter(at, sheet.look_up("T_c", material.time_dependent_from, of=joint)))
+        judged.append(
+            sheet.no_hotter(at, sheet.look_up("T_c", material.time_dependent_from, of=joint)).else_says(
+                "studs creep at {found}, from {limit} on"
+            )
+        )
     return sheet.worst(*judged)
 
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import gasket_ring, load_of_all
 from speclint.handbook.bolted_joints import gasket_materials, gaskets, loads
 from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
-from speclint_joints.formulae.loads import load_of_all, pressure_on_face, times
+from speclint_joints.formulae.loads import pressure_on_face, times
 from speclint_joints.formulae.preloads import share_of_load
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.inputs.seals import gasket_ring, lift_per_stud, not_a_gland, sealed_by
+from speclint_joints.inputs.seals import lift_per_stud, not_a_gland, sealed_by
 from speclint_joints.sources import CODE_GASKETS, JINDAL, SHIGLEY, VDI_2230
 
 _DEFERS = "the local code and a competent person decide."
@@ -29,7 +30,7 @@ _DEFERS = "the local code and a competent person decide."
     ],
     why="A gasket that was never seated, or is too loose when hot, leaks; the jet of steam then cuts it out.",
     leaves_out=f"Bowing of the flange, and the maker's own factors for the gasket; {_DEFERS}",
-    edition=5,
+    edition=6,
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Seating and operating load of the classic form against all studs at their least preload."""
@@ -45,13 +46,17 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     hot = sheet.work("W_hot", load_of_all, F=working.low, n=n)
     seating = sheet.work("W_m2", gaskets.seating_bolt_load, G=ring.G, b=ring.b, y=y)
     operating = sheet.work("W_m1", gaskets.operating_bolt_load, G=ring.G, b=ring.b, m=m, p=pressure)
-    return sheet.worst(sheet.at_least(cold, seating), sheet.at_least(hot, operating))
+    return sheet.worst(
+        sheet.at_least(cold, seating).else_says("studs bed the gasket in with {found}, {limit} wanted"),
+        sheet.at_least(hot, operating).else_says("gasket slack hot: studs press {found}, {limit} wanted"),
+    )
 
 
 @rule(
     "joint.face-pressure",
     title="The contact pressure of a ground face, at least preload and hot, is at least its multiple of the "
     "steam pressure",
+    wrong="ground face slack hot: pressed by {found}, {limit} wanted",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -63,7 +68,7 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
             "times the pressure", "3", "ratio", COMMON_PRACTICE, "least contact pressure over steam pressure"
         )
     ],
-    edition=5,
+    edition=6,
 )
 def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load left on the face under pressure, over its area, against a multiple of the pressure."""
@@ -87,6 +92,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     "joint.separation",
     title="The factor against separation of the joint is not below its limit, in service, on test and with "
     "water in the cylinder",
+    wrong="studs let the joint part at {found} times the load, {limit} wanted",
     on=BoltedJoint,
     cases=("starting", "running", "test", "water"),
     grade=Grade.HOLD,
@@ -96,7 +102,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     leaves_out="Prying by a flange that bows, and pressures above those that the relief valves allow; "
     f"{_DEFERS}",
     limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation")],
-    edition=5,
+    edition=6,
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least hot preload over what of the pressure load unloads the faces: all, where its entry is not stated."""
@@ -110,6 +116,7 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "joint.thermal",
     title="The least preload in heating, running and cooling is at least its share of the same preload cold",
+    wrong="studs slacken hot: {found} of preload left, {limit} wanted",
     on=BoltedJoint,
     cases=("warming", "running", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,

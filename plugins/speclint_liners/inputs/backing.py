@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import Sheet
+from speclint.facts import lengths_of_fit
 from speclint.handbook.cylinders import length_without_backing
 from speclint.specs import CylinderLiner
 from speclint_liners.inputs.fitted import Housing
@@ -22,6 +23,6 @@ def is_backed(liner: CylinderLiner, housed: Housing, sheet: Sheet) -> bool:
         length_without_backing,
         x_1=sheet.take("x_1", liner.working_from),
         x_2=sheet.take("x_2", liner.working_to),
-        L=sheet.take("L", liner.fit_length),
+        L=min(lengths_of_fit(liner, sheet)),
     )
     return bare < _ROUNDING

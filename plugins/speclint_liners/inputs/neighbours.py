@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from speclint import Sheet
 from speclint.equations import Kelvins
-from speclint.facts import chamber_of_bore, sides_of_division
+from speclint.facts import chamber_of_bore, sides_of_division, steam_in
 from speclint.specs import CylinderBlock, Division, LoadCase, SteamPassage
 
 #: Places of passages that open into a cylinder and hold what is in it.
@@ -67,6 +67,6 @@ def temperatures_beside(
 
 def _may_be_beside(passage: SteamPassage, sides: Sequence[str], sheet: Sheet) -> bool:
     if sheet.is_stated(f"steam in {passage.id}", passage.carries):
-        return sheet.read(f"steam in {passage.id}", passage.carries) in sides
+        return steam_in(passage, sheet).value in sides
     placed = sheet.is_stated(f"place of {passage.id}", passage.place)
     return not (placed and sheet.read(f"place of {passage.id}", passage.place) in _OF_CYLINDER)

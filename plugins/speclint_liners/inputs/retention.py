@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Judgement, Limit, Sheet
+from speclint.facts import clamp_on_collar
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import CylinderLiner, LoadCase
@@ -60,8 +61,13 @@ def _collar(liner: CylinderLiner, housed: Housing, force: float, hot: HotFit, sh
         T_b=hot.at_block,
         T_ref=DRAWING_TEMPERATURE,
     )
-    pressed = sheet.at_least(sheet.take("F_c", liner.collar.clamp_force), force)
-    return sheet.worst(sheet.stays(nip, cold, strictly=True), pressed)
+    pressed = sheet.at_least(clamp_on_collar(liner, sheet), force).else_says(
+        "loose hot: its collar is clamped by {found} of {limit} wanted"
+    )
+    return sheet.worst(
+        sheet.stays(nip, cold, strictly=True).else_says("loose hot: of the nip of its collar {left} is left"),
+        pressed,
+    )
 
 
 def _dowels(liner: CylinderLiner, force: float, hot: HotFit, sheet: Sheet) -> Judgement:
@@ -74,4 +80,9 @@ def _dowels(liner: CylinderLiner, force: float, hot: HotFit, sheet: Sheet) -> Ju
     bearing = sheet.work("σ_d", dowel_bearing, F=force, n=n, d=d, L=sheet.take("L_d", liner.dowels.depth))
     iron = sheet.look_up("R_c", sheet.material_of(liner).compressive_strength, of=liner, at=hot.at_liner)
     bears = sheet.work("σ_d,all", share_of_strength, k=sheet.limit("bearing_share", "k_σ"), R=iron)
-    return sheet.worst(sheet.at_most(shear, may), sheet.at_most(bearing, bears))
+    return sheet.worst(
+        sheet.at_most(shear, may).else_says("loose hot: its dowels are sheared by {found}, {limit} allowed"),
+        sheet.at_most(bearing, bears).else_says(
+            "loose hot: its dowels bear on the iron with {found}, {limit} allowed"
+        ),
+    )

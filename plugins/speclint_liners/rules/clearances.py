@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import clearance_ratio, cold_clearance, rod_diameter, stroke_of, swept_volume
+from speclint.facts import (
+    clearance_ratio,
+    cold_clearance,
+    rod_diameter,
+    stroke_of,
+    swept_volume,
+    wear_along,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left
@@ -32,19 +39,21 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
     pulled = stretch(block, case, sheet)
-    worn = sheet.take("w", block.drive.wear)
 
     def judge(end: CylinderEnd) -> Judgement:
+        worn = wear_along(block, sheet.read("bore of the end", end.of_bore), sheet)
         cold, hot = hot_clearance(block, end, case, sheet)
         left = sheet.at_least(
             sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")
+        ).else_says("piston nears the cover of {item}: {found} left hot, {limit} wanted")
+        period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most")).else_says(
+            "cold clearance of {item} {found}, the nearer limit of practice {limit}"
         )
-        period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most"))
         return sheet.worst(left, period.graded(Grade.OBSERVATION))
 
     return sheet.each(every_end(block, sheet), judge)
@@ -53,6 +62,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
 @rule(
     "cylinder.clearance-volume",
     title="The clearance volume of each end, as a share of the swept volume, is within its limits",
+    wrong="clearance volume of {item} {found}, where the nearer limit is {limit}",
     on=CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -87,6 +97,7 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
 @rule(
     "cylinder.centre-line-hot",
     title="The axis of the hot bore is no farther off the centre line of the motion than the limit",
+    wrong="hot axis of {item} {found} off the centre line, {limit} allowed",
     on=CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

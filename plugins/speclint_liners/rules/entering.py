@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import block_when_entering
+from speclint.facts import block_when_entering, lengths_of_fit
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
     axial_grip,
@@ -33,7 +33,7 @@ _COOLANTS = {
     title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
     "more than the force of the press",
     on=CylinderLiner,
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],
     why="A liner that sticks half-way must be bored out and scrapped.",
@@ -90,9 +90,11 @@ def _by_press(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> 
         E_out=rings.E_s,
         nu_out=rings.nu_s,
     )
-    length = sheet.take("L", liner.fit_length)
+    length = max(lengths_of_fit(liner, sheet))
     force = sheet.work("F", axial_grip, mu=sheet.limit("friction", "μ"), p=pressure, D=fit.bore, L=length)
-    return sheet.at_most(force, sheet.take("F_press", liner.press_force))
+    return sheet.at_most(force, sheet.take("F_press", liner.press_force)).else_says(
+        "liner needs {found} to go in, the press gives {limit}"
+    )
 
 
 def _by_heat(
@@ -106,7 +108,11 @@ def _by_heat(
         cold = sheet.look_up("T_l", lambda: coolant)
     if heated:
         warm = sheet.take("T_b", block_when_entering(liner, housed.block, sheet))
-        judgements.append(sheet.no_hotter(warm, sheet.limit("hottest_block", "T_max")))
+        judgements.append(
+            sheet.no_hotter(warm, sheet.limit("hottest_block", "T_max")).else_says(
+                "block heated to {found} for entering, {limit} allowed"
+            )
+        )
     gained = sheet.work(
         "s_max",
         shrinkage_available,
@@ -117,7 +123,12 @@ def _by_heat(
         T_in=cold,
         T_ref=DRAWING_TEMPERATURE,
     )
-    return sheet.worst(sheet.at_least(gained, needed), *judgements)
+    return sheet.worst(
+        sheet.at_least(gained, needed).else_says(
+            "too little shrinkage for the liner to go in: {found}, {limit} wanted"
+        ),
+        *judgements,
+    )
 
 
 RULES = (entering,)

@@ -82,7 +82,10 @@ def _both_stresses(
     metal, made = metal_of_wall(housed.bore, housed.block, sheet)
     proof = sheet.look_up("R_p", metal.proof_stress, of=housed.block, at=at[1], thickness=made)
     may_block = sheet.work("σ_T,all", share_of_strength, k=sheet.limit("block_share", "k_b"), R=proof)
-    return sheet.worst(sheet.at_most(pressed, may_liner), sheet.at_most(tresca, may_block))
+    return sheet.worst(
+        sheet.at_most(pressed, may_liner).else_says("fit compresses the liner to {found}, {limit} allowed"),
+        sheet.at_most(tresca, may_block).else_says("fit stresses the block to {found}, {limit} allowed"),
+    )
 
 
 @rule(
@@ -147,7 +150,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
     limits=LIMITS,
-    edition=5,
+    edition=6,
 )
 def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """The least interference left with each part at its own temperature, both expansions at their worst.
@@ -158,7 +161,9 @@ def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     fit = gripping(liner, housed, cold_fit(liner, housed, sheet), sheet)
     hot = hot_fit(liner, housed, case, fit, sheet)
     least, most = _loss(liner, housed, fit, hot, sheet)
-    left = sheet.stays(hot.delta, fit.delta)
+    left = sheet.stays(hot.delta, fit.delta).else_says(
+        "loose hot: {left} of interference left, and nothing else holds it"
+    )
     if left.holds:
         return left
     loss = f"thermal expansion takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
@@ -238,7 +243,9 @@ def bore_after_pressing(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     fit = cold_fit(liner, housed, sheet)
     rings, pressure = _pressed(liner, housed, fit, sheet)
     closes = sheet.work("Δd", bore_closing, p=pressure, d_in=rings.d, D=rings.D, E_in=rings.E)
-    return sheet.at_most(closes, sheet.tolerance("IT", liner.bore))
+    return sheet.at_most(closes, sheet.tolerance("IT", liner.bore)).else_says(
+        "bore closes by {found} when the liner goes in, its tolerance is {limit}"
+    )
 
 
 RULES = (fit_stress_cold, fit_warming, fit_hot, bore_after_pressing)

@@ -21,6 +21,7 @@ from speclint_liners.inputs.fitted import housing
 @rule(
     "liner.port-register",
     title="The share of each port that the liner blocks, in warming and running, does not exceed its limit",
+    wrong="liner blocks {found} of {item}, {limit} allowed",
     on=CylinderLiner,
     cases=("warming", "running"),
     grade=Grade.NONCONFORMITY,
@@ -99,8 +100,18 @@ def port_bars(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     narrowest = sheet.work(
         "w_min", least_bar, k=sheet.limit("bar_share"), t=wall, w_0=sheet.limit("least_bar")
     )
-    openings = sheet.each(crossed, lambda port: sheet.at_most(sheet.take("b", port.opening), widest))
-    bars = sheet.each(crossed, lambda port: sheet.at_least(sheet.take("w", port.bar), narrowest))
+    openings = sheet.each(
+        crossed,
+        lambda port: sheet.at_most(sheet.take("b", port.opening), widest).else_says(
+            "rings run over {item}, {found} wide, {limit} allowed"
+        ),
+    )
+    bars = sheet.each(
+        crossed,
+        lambda port: sheet.at_least(sheet.take("w", port.bar), narrowest).else_says(
+            "bar beside {item} is {found} wide, {limit} wanted"
+        ),
+    )
     return sheet.worst(openings, bars)
 
 

@@ -49,7 +49,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=5,
+    edition=6,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -66,7 +66,9 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
     def judge_bore(item: tuple[str, Bore]) -> Judgement:
         name, bore = item
         made = metal_of_wall(bore, block, sheet)
-        enough = sheet.at_least(test, _required(block, made, duty, hot, sheet))
+        enough = sheet.at_least(test, _required(block, made, duty, hot, sheet)).else_says(
+            "tested at {found}, bore {item} requires {limit}"
+        )
         stressed = _block_at_test(block, name, made, test, sheet)
         return sheet.worst(enough, stressed, *_liners_at_test(block, name, test, sheet))
 
@@ -75,7 +77,7 @@ def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgem
             *(
                 sheet.at_least(
                     test, _required(block, metal_of_panel(panel, division, block, sheet), duty, at, sheet)
-                )
+                ).else_says("tested at {found}, {item} requires {limit}")
                 for panel in panels_of_division(division, block, sheet)
                 for at in temperatures_beside(panel.sides, block, case, sheet)
             )
@@ -121,7 +123,9 @@ def _block_at_test(
         stress = sheet.work("σ_b", outer_tresca_stress, p=test, D=d, D_out=outside)
         strength = sheet.look_up("R_p", metal.proof_stress, of=block, at=at, thickness=thickness)
         share = sheet.limit("steel_share")
-    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength))
+    return sheet.at_most(stress, sheet.work("S_b", share_of_strength, k=share, R=strength)).else_says(
+        "test stresses the wall of bore {item} to {found}, {limit} allowed"
+    )
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
@@ -135,13 +139,14 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
         )
         yield sheet.at_most(
             stress, sheet.work("S_l", share_of_strength, k=sheet.limit("iron_share"), R=strength)
-        )
+        ).else_says("test stresses the liner of bore {item} to {found}, {limit} allowed")
 
 
 @rule(
     "cylinder.between-bores",
     title="The stress of each wall between neighbouring bores and passages, wasted and at the greatest pressure "
     "difference, does not exceed the allowable stress of its metal",
+    wrong="{item} stressed to {found}, {limit} allowed",
     on=CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -154,7 +159,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
-    edition=6,
+    edition=7,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate, as a ring, or as the worse of both; none left out.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import edge_of_ring, place_in_piston
+from speclint.facts import edge_of_ring, place_in_piston, wear_along
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, LoadCase, PistonRing
 from speclint_liners.formulae.ends import (
@@ -37,7 +37,7 @@ from speclint_liners.sources import MARINE_LINERS
         Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
         Limit("held", "0.25", "ratio", COMMON_PRACTICE, "least share of the ring's width left in the bore"),
     ],
-    edition=5,
+    edition=6,
 )
 def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     """Overrun at the ring's own dead centre, hot: least when new; least and greatest with wear either way.
@@ -52,7 +52,8 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     end = end_of(block, liner, place, sheet)
     free = _beyond(liner, block, end, case, sheet)
     _, hot = hot_clearance(block, end, case, sheet)
-    worn, pulled = sheet.take("w", block.drive.wear), stretch(block, case, sheet)
+    bore = sheet.read("bore", liner.in_bore)
+    worn, pulled = wear_along(block, bore, sheet), stretch(block, case, sheet)
 
     def run(symbol: str, u: float, w: float) -> float:
         left = sheet.work(f"c_{symbol}", clearance_left, c_h=hot, u=u, w=w)
@@ -62,10 +63,21 @@ def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     most = run("max", pulled, worn)
     may = sheet.work("b_o", greatest_overrun, b=sheet.take("b", ring.width), k=sheet.limit("held"))
     return sheet.worst(
-        sheet.at_least(run("new", 0.0, 0.0), sheet.limit("least")),
-        sheet.at_least(run("min", 0.0, -worn), sheet.limit("least_worn")),
-        sheet.at_most(most, may),
-        *(sheet.at_most(most, room) for room in _rooms(liner, end, sheet)),
+        sheet.at_least(run("new", 0.0, 0.0), sheet.limit("least")).else_says(
+            "ring overruns the bore by {found} when new, {limit} wanted"
+        ),
+        sheet.at_least(run("min", 0.0, -worn), sheet.limit("least_worn")).else_says(
+            "ring overruns the bore by {found} when worn, {limit} wanted"
+        ),
+        sheet.at_most(most, may).else_says(
+            "ring leaves the bore: it overruns by {found}, held up to {limit}"
+        ),
+        *(
+            sheet.at_most(most, room).else_says(
+                "ring enters a port: it overruns by {found}, {limit} to the port"
+            )
+            for room in _rooms(liner, end, sheet)
+        ),
     )
 
 
@@ -159,19 +171,28 @@ def _phosphorus(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
         share = sheet.take("P", part.phosphorus)
     else:
         share = sheet.look_up("P", sheet.material_of(part).composition, of=part, element="P")
-    return sheet.within(share, sheet.limit("least_phosphorus"), sheet.limit("most_phosphorus"))
+    return sheet.within(share, sheet.limit("least_phosphorus"), sheet.limit("most_phosphorus")).else_says(
+        "phosphorus {found}, where the nearer limit is {limit}"
+    )
 
 
 def _hardness(part: CylinderLiner | PistonRing, sheet: Sheet) -> Judgement:
     hardness = _hardness_of("HB", part, sheet)
     if isinstance(part, CylinderLiner):
-        return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness"))
+        return sheet.within(hardness, sheet.limit("least_hardness"), sheet.limit("most_hardness")).else_says(
+            "hardness {found}, where the nearer limit is {limit}"
+        )
     liner = sheet.follow(part.runs_in)
     asked = sheet.take("HB_asked", liner.ring_hardness)
     apart = sheet.work("ΔHB", hardness_apart, H_1=hardness, H_2=asked)
     from_liner = sheet.work("ΔHB_l", hardness_apart, H_1=hardness, H_2=_hardness_of("HB_l", liner, sheet))
     return sheet.worst(
-        sheet.at_most(apart, sheet.limit("ring_band")), sheet.at_most(from_liner, sheet.limit("liner_band"))
+        sheet.at_most(apart, sheet.limit("ring_band")).else_says(
+            "hardness {found} off that specified, {limit} allowed"
+        ),
+        sheet.at_most(from_liner, sheet.limit("liner_band")).else_says(
+            "hardness {found} off that of the liner, {limit} allowed"
+        ),
     )
 
 

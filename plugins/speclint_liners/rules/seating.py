@@ -27,6 +27,7 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
 @rule(
     "liner.end-room",
     title="The liner keeps clearance at its free end with liner and block at their own temperatures",
+    wrong="liner meets its stop hot: {left} left at the free end",
     on=CylinderLiner,
     cases=("warming", "starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -96,14 +97,20 @@ def collar_clamp(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     chamfer = sheet.take("k", housed.bore.recess_chamfer)
     across, bore = sheet.take("D_c", liner.collar.diameter), sheet.take("D_b", housed.bore.diameter)
     seat = sheet.work("w", collar_seat_width, D_c=across, D_b=bore, k=chamfer)
-    seated = sheet.at_least(seat, sheet.limit("least_seat"))
+    seated = sheet.at_least(seat, sheet.limit("least_seat")).else_says(
+        "collar sits on {found} of width, {limit} wanted"
+    )
     if not seated.holds:
         return seated
     return sheet.worst(
         seated,
-        sheet.within(nip, sheet.limit("least_nip"), sheet.limit("most_nip")),
-        sheet.at_least(fillet, sheet.limit("least_fillet")),
-        sheet.at_most(fillet, chamfer),
+        sheet.within(nip, sheet.limit("least_nip"), sheet.limit("most_nip")).else_says(
+            "nip of the collar {found}, where the nearer limit is {limit}"
+        ),
+        sheet.at_least(fillet, sheet.limit("least_fillet")).else_says(
+            "fillet of the collar {found}, {limit} wanted"
+        ),
+        sheet.at_most(fillet, chamfer).else_says("fillet of the collar {found} fouls the chamfer of {limit}"),
         *_clamped(liner, housed, thickness, chamfer, sheet),
     )
 
@@ -127,13 +134,18 @@ def _clamped(
     may = sheet.work("S_c", share_of_strength, k=sheet.limit("liner_share"), R=strength)
     cast = liner_as_cast(liner, sheet)
     tension = sheet.look_up("S", iron.allowable_tension, of=liner, at=DRAWING_TEMPERATURE, wall=cast)
-    return sheet.at_most(crushing, may), sheet.at_most(shear, tension), sheet.at_most(bending, tension)
+    return (
+        sheet.at_most(crushing, may).else_says("collar presses on its seat with {found}, {limit} allowed"),
+        sheet.at_most(shear, tension).else_says("collar sheared at its root by {found}, {limit} allowed"),
+        sheet.at_most(bending, tension).else_says("collar bent at its root to {found}, {limit} allowed"),
+    )
 
 
 @rule(
     "liner.steam-behind",
     title="The liner has at least two sealing lands of the least length, a tell-tale hole and a drain "
     "behind it",
+    wrong="sealing land {item} is {found} long, {limit} wanted",
     on=CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],

@@ -37,7 +37,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
-    edition=5,
+    edition=6,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
@@ -51,11 +51,16 @@ def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     gap = sheet.work("c", gap_of_interference, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(rings))
     allowable = _allowable(liner, hot.at_liner, sheet)
-    judged = sheet.at_most(stress, allowable)
+    judged = sheet.at_most(stress, allowable).else_says("bore stressed to {found}, {limit} allowed")
     if is_backed(liner, housed, sheet):
         return judged
     alone = sheet.work("σ_0", bore_hoop_stress, p=p, d=rings.d, D=rings.D)
-    return sheet.worst(judged, sheet.at_most(alone, allowable))
+    return sheet.worst(
+        judged,
+        sheet.at_most(alone, allowable).else_says(
+            "bore beyond its backing stressed to {found}, {limit} allowed"
+        ),
+    )
 
 
 def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
@@ -68,13 +73,14 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     "liner.free-stress",
     title="The hoop stress at the bore of the liner, with its least wall, at safety-valve pressure and with its fit "
     "lost, does not exceed the allowable stress: alone, or against the block that backs it all along",
+    wrong="bore with its fit lost stressed to {found}, {limit} allowed",
     on=CylinderLiner,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
     leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
-    edition=4,
+    edition=5,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
@@ -109,7 +115,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
-    edition=5,
+    edition=6,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""
@@ -124,11 +130,23 @@ def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Jud
     worn = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     allowable = _allowable(liner, hot.at_liner, sheet)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(worn))
-    judgements = [sheet.at_most(stress, allowable)]
+    judgements = [
+        sheet.at_most(stress, allowable).else_says(
+            "bore at its last size stressed to {found}, {limit} allowed"
+        )
+    ]
     if not is_backed(liner, housed, sheet):
-        judgements.append(sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d)))
+        judgements.append(
+            sheet.at_least(wall, sheet.work("t_min", minimum_wall, p=p, S=allowable, d=d)).else_says(
+                "wall at the last bore {found}, the pressure requires {limit}"
+            )
+        )
     if d > sheet.limit("large_bore"):
-        judgements.append(sheet.at_least(wall, sheet.limit("works_minimum")))
+        judgements.append(
+            sheet.at_least(wall, sheet.limit("works_minimum")).else_says(
+                "wall at the last bore {found}, {limit} wanted in a large liner"
+            )
+        )
     return sheet.worst(*judgements)
 
 

@@ -50,6 +50,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     "liner.reboring-allowance",
     title="The number of reborings to the last bore is not below its limit, a piston and rings are stated for every "
     "size, and rings for the new bore and for every bore that a piston is stated for",
+    wrong="liner can be rebored {found} times, {limit} wanted",
     on=CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],

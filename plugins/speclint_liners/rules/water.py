@@ -60,7 +60,14 @@ def water_relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
         test = least_test_pressure(block, end, sheet)
         highest = sheet.work("p_3", highest_setting, p_t=test, k=sheet.limit("test_factor"))
         setting = sheet.take("p_s", end.relief_set)
-        return sheet.worst(sheet.within(setting, least, most), sheet.at_most(setting, highest))
+        return sheet.worst(
+            sheet.within(setting, least, most).else_says(
+                "relief valve of {item} set to {found}, where the nearer limit is {limit}"
+            ),
+            sheet.at_most(setting, highest).else_says(
+                "relief valve of {item} set to {found}, the tests cover {limit}"
+            ),
+        )
 
     ends = every_end(block, sheet)
     return sheet.worst(
@@ -146,7 +153,9 @@ def _water_let_out(
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
     setting, lifted = sheet.take("p_s", end.relief_set), sheet.take("p_h", end.relief_lift_at)
     rise = sheet.limit("accumulation", "a")
-    in_time = sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise))
+    in_time = sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise)).else_says(
+        "relief valve of {item} lifts fully at {found}, {limit} allowed"
+    )
     density = sheet.look_up("ρ", lambda: _WATER)
     wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
     opened = sheet.work(
@@ -157,7 +166,12 @@ def _water_let_out(
         h=sheet.take("h", end.relief_lift),
         beta=sheet.take("β", end.relief_seat_angle),
     )
-    return sheet.worst(sheet.at_least(opened, wanted), in_time)
+    return sheet.worst(
+        sheet.at_least(opened, wanted).else_says(
+            "relief valves of {item} open {found}, the water requires {limit}"
+        ),
+        in_time,
+    )
 
 
 RULES = (water_relief, relief_capacity)

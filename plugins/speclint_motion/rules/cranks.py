@@ -13,6 +13,7 @@ from speclint_motion.formulae.cranks import across_the_line
     "engine.starts-from-any-place",
     title="Two cranks of an engine of several cylinders stand far enough across each other that they are never both "
     "near a dead centre",
+    wrong="cranks nearly in line: sine of their angle {found}, {limit} wanted",
     on=Engine,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

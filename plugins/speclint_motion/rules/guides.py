@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, MetresToTheFourth
-from speclint.facts import reciprocating_mass
+from speclint.facts import reciprocating_mass, width_on_bars
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import i_section_second_moment, rectangle_second_moment, slipper_pressure
 from speclint.handbook.tables import ROARK
@@ -23,9 +23,10 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     "crosshead.slide-pressure",
     title="The mean pressure of the slipper on its bar, at the greatest thrust of a revolution, does not "
     "exceed its limit",
+    wrong="slipper presses its bar with {found}, {limit} allowed",
     on=Crosshead,
     cases=("starting", "running"),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
@@ -43,7 +44,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
         slipper_pressure,
         N=N,
         L=sheet.take("L_s", crosshead.slipper_length),
-        b=sheet.take("b_s", crosshead.slipper_width),
+        b=width_on_bars(crosshead, sheet),
         x=sheet.take("x_b", crosshead.bearing_share),
     )
     return sheet.at_most(p, sheet.limit("pressure"))
@@ -52,6 +53,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
 @rule(
     "slidebar.deflection",
     title="The deflection of the slide bar under the thrust does not exceed its share of the span",
+    wrong="slide bar bends by {found}, {limit} allowed",
     on=SlideBar,
     cases=("starting",),
     edition=2,
@@ -125,9 +127,16 @@ def balance_record(crosshead: Crosshead, sheet: Sheet) -> Judgement:
     )
     limit = sheet.limit("apart")
     balanced = sheet.take("m_0", crosshead.balanced_for)
-    drawn = sheet.at_most(sheet.work("x_0", mass_apart, m=m, m_0=balanced), limit)
+    drawn = sheet.at_most(sheet.work("x_0", mass_apart, m=m, m_0=balanced), limit).else_says(
+        "mass {found} off that of the balance drawing, {limit} allowed"
+    )
     reckoned = sheet.take("m_b", block.drive.reciprocating_mass)
-    return sheet.worst(drawn, sheet.at_most(sheet.work("x_b", mass_apart, m=m, m_0=reckoned), limit))
+    return sheet.worst(
+        drawn,
+        sheet.at_most(sheet.work("x_b", mass_apart, m=m, m_0=reckoned), limit).else_says(
+            "mass {found} off that stated for the block, {limit} allowed"
+        ),
+    )
 
 
 RULES = (slide_pressure, deflection, balance_record)

@@ -42,11 +42,16 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     n = sheet.work("n", revolutions, ω=speed_of_crank(cylinder.block, case, sheet))
     mean = sheet.work("v_m", mean_piston_speed, S=sheet.take("S", stroke), n=n)
     return sheet.worst(
-        *(sheet.no_hotter(at, hottest_allowed) for at in temperatures),
+        *(
+            sheet.no_hotter(at, hottest_allowed).else_says("packing meets {found}, rated for {limit}")
+            for at in temperatures
+        ),
         sheet.at_most(
             boiler_pressure(case, sheet), sheet.look_up("p_max", greatest_pressure, packing=packing)
+        ).else_says("steam of {found} on a packing rated for {limit}"),
+        sheet.at_most(mean, sheet.look_up("v_max", fastest, packing=packing)).else_says(
+            "rod runs at {found} in a packing rated for {limit}"
         ),
-        sheet.at_most(mean, sheet.look_up("v_max", fastest, packing=packing)),
     )
 
 
@@ -54,6 +59,7 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     "packing.gland",
     title="The diametral clearance of the rod in neck bush and gland is within its limits, and the stuffing "
     "box is drained",
+    wrong="clearance round the rod {found}, where the nearer limit is {limit}",
     on=StuffingBox,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],

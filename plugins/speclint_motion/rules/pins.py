@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, NewtonMetres, Newtons, Ratio
+from speclint.facts import length_of_bearing
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     bending_stress,
@@ -83,19 +84,25 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
     place = sheet.read("place", pin.place)
     F, D = _load(pin, case, sheet)
-    d, b = sheet.take("d", pin.diameter), sheet.take("b", pin.length)
+    d, b = sheet.take("d", pin.diameter), length_of_bearing(pin, sheet)
     if place == "crank pin":
         _period_proportions(d, b, D, sheet)
     p = sheet.work("p", projected_pressure, F=F, d=d, b=b)
     name = place.replace(" ", "_")
-    usual = sheet.at_most(p, sheet.limit(f"{name}_usual")).graded(Grade.OBSERVATION)
-    return sheet.worst(sheet.at_most(p, sheet.limit(name)), usual)
+    usual = (
+        sheet.at_most(p, sheet.limit(f"{name}_usual"))
+        .else_says("pin pressed by {found}, up to {limit} is usual")
+        .graded(Grade.OBSERVATION)
+    )
+    return sheet.worst(
+        sheet.at_most(p, sheet.limit(name)).else_says("pin pressed by {found}, {limit} allowed"), usual
+    )
 
 
 def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
@@ -109,9 +116,10 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     "pin.bending",
     title="Under fully reversed bending and shear the pin, weakened by its fillet, its surface and its size, has at "
     "least the least factor of safety for infinite life",
+    wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,
@@ -172,7 +180,7 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
     if crank:
         return sheet.work("M", cantilever_moment, F=F, a=sheet.take("a", pin.overhang))
-    b = sheet.take("b", pin.length)
+    b = length_of_bearing(pin, sheet)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 
 

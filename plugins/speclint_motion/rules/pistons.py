@@ -30,6 +30,7 @@ DEFERS = "the local code and a competent person decide"
     "piston.clearance-hot",
     title="The diametral clearance of the hot piston body in the hot liner is not below its share of the "
     "bore",
+    wrong="piston tight in its liner hot: {found} of clearance, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -62,6 +63,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "piston.fastening",
     title="The proof load of the fastening is at least its factor times the greatest pull of steam, water and "
     "inertia of the piston, and a nut is locked and its seat stated",
+    wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
     edition=4,
@@ -128,6 +130,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
 @rule(
     "piston.speed",
     title="The mean piston speed does not exceed its limit",
+    wrong="mean piston speed {found}, {limit} allowed",
     on=Piston,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -156,6 +159,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     "piston.inertia",
     title="The inertia force of the reciprocating masses at running speed does not exceed its share of the "
     "steam load on the piston",
+    wrong="inertia {found} times the steam load, {limit} allowed",
     on=Piston,
     cases=("running",),
     edition=2,

@@ -57,7 +57,10 @@ def gap(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
         T_r=at_r,
         T_ref=DRAWING_TEMPERATURE,
     )
-    return sheet.worst(sheet.at_least(left, sheet.limit("least")), *_worn(ring, g, sheet))
+    return sheet.worst(
+        sheet.at_least(left, sheet.limit("least")).else_says("ring gap {found} hot, {limit} wanted"),
+        *_worn(ring, g, sheet),
+    )
 
 
 def _worn(ring: PistonRing, g: Metres, sheet: Sheet) -> Iterator[Judgement]:
@@ -65,7 +68,9 @@ def _worn(ring: PistonRing, g: Metres, sheet: Sheet) -> Iterator[Judgement]:
     sizes = _sizes(ring, sheet)
     for number, (D, D_w) in enumerate(pairwise([*sizes, sizes[-1]]), 1):
         most = sheet.work(f"g_n{number}", share_of_diameter, k=sheet.limit("most", "k"), D=D)
-        yield sheet.at_most(sheet.work(f"g_w{number}", ring_gap_when_worn, g=g, D=D, D_w=D_w), most)
+        yield sheet.at_most(
+            sheet.work(f"g_w{number}", ring_gap_when_worn, g=g, D=D, D_w=D_w), most
+        ).else_says("ring gap {found} in the worn bore, {limit} allowed")
 
 
 def _sizes(ring: PistonRing, sheet: Sheet) -> list[Metres]:
@@ -131,7 +136,10 @@ def _land(
     sheared = (
         allowed if _is_iron(piston, sheet) else sheet.work("τ_all", strength_over, R=allowed, n=_DISTORTION)
     )
-    return [sheet.at_most(bending, allowed), sheet.at_most(shear, sheared)]
+    return [
+        sheet.at_most(bending, allowed).else_says("land of groove {item} bent to {found}, {limit} allowed"),
+        sheet.at_most(shear, sheared).else_says("land of groove {item} sheared by {found}, {limit} allowed"),
+    ]
 
 
 def _is_iron(piston: Piston, sheet: Sheet) -> bool:
@@ -164,8 +172,15 @@ def _groove(name: str, groove: Groove, sheet: Sheet) -> list[Judgement]:
         D=sheet.take(f"w_{name}", groove.width),
         d=sheet.take(f"b_r{name}", ring.width),
     )
-    side = sheet.within(beside, sheet.limit("side_least"), sheet.limit("side_most"))
-    return [sheet.at_least(behind, sheet.limit("back")), side]
+    side = sheet.within(beside, sheet.limit("side_least"), sheet.limit("side_most")).else_says(
+        "ring in groove {item} has {found} beside it, the nearer limit is {limit}"
+    )
+    return [
+        sheet.at_least(behind, sheet.limit("back")).else_says(
+            "ring in groove {item} has {found} behind it, {limit} wanted"
+        ),
+        side,
+    ]
 
 
 RULES = (gap, lands)

@@ -202,8 +202,24 @@ def _judged(
         S_f=sheet.look_up("S_f", material.fatigue_strength, of=rod, loading="axial", diameter=d),
         R_m=_tensile(rod, d, sheet),
     )
-    judged = [sheet.at_most(σ_t, sheet.limit("stress")), sheet.at_least(n, sheet.limit("fatigue"))]
-    return [*judged, sheet.at_most(σ_c, sheet.limit("stress"))] if weak.pushed else judged
+    judged = [
+        sheet.at_most(σ_t, sheet.limit("stress")).else_says(
+            "pull stresses section {item} to {found}, {limit} allowed"
+        ),
+        sheet.at_least(n, sheet.limit("fatigue")).else_says(
+            "factor of section {item} against fatigue {found}, {limit} wanted"
+        ),
+    ]
+    return (
+        [
+            *judged,
+            sheet.at_most(σ_c, sheet.limit("stress")).else_says(
+                "push stresses section {item} to {found}, {limit} allowed"
+            ),
+        ]
+        if weak.pushed
+        else judged
+    )
 
 
 def _tensile(rod: PistonRod, d: Metres, sheet: Sheet) -> Pascals:

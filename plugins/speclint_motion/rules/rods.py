@@ -41,6 +41,7 @@ DEFERS = "the local code and a competent person decide"
 @rule(
     "rod.buckling",
     title="The buckling load of the piston rod is at least its factor times the greatest compressive load",
+    wrong="factor against buckling {found}, {limit} wanted",
     on=PistonRod,
     cases=("starting", "running", "water"),
     edition=5,
@@ -130,8 +131,12 @@ def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
     def judge(box: StuffingBox) -> Judgement:
         packing = sheet.read(f"packing of {box.id}", box.packing)
         return sheet.worst(
-            sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)),
-            sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)),
+            sheet.at_most(rough, sheet.look_up("Ra_max", greatest_roughness, packing=packing)).else_says(
+                "roughness of the rod {found}, the packing of {item} allows {limit}"
+            ),
+            sheet.at_least(hard, sheet.look_up("HB_min", least_hardness, packing=packing)).else_says(
+                "hardness of the rod {found}, the packing of {item} wants {limit}"
+            ),
         )
 
     return sheet.each(boxes, judge)

@@ -104,7 +104,7 @@ def _by_code(shaft: Shaft, sheet: Sheet) -> Judgement:
         C_t=sheet.limit("torque", "C_t"),
         d=d,
     )
-    return sheet.at_most(stress, allowed)
+    return sheet.at_most(stress, allowed).else_says("shaft sheared by {found}, {limit} allowed")
 
 
 def _tensile(shaft: Shaft, sheet: Sheet) -> Pascals:
@@ -131,7 +131,9 @@ def _against_fatigue(shaft: Shaft, sheet: Sheet) -> Judgement:
         R_m=_tensile(shaft, sheet),
         d=d,
     )
-    return sheet.at_least(n, sheet.limit("fatigue"))
+    return sheet.at_least(n, sheet.limit("fatigue")).else_says(
+        "factor of the shaft against fatigue {found}, {limit} wanted"
+    )
 
 
 def _twist(shaft: Shaft, sheet: Sheet) -> Judgement:
@@ -147,7 +149,9 @@ def _twist(shaft: Shaft, sheet: Sheet) -> Judgement:
     turned = sheet.work(
         "θ_k", weakened_twist, k=sheet.work("k_θ", keyway_twist_factor, w=w, h=h, d=d), θ=wound
     )
-    return sheet.at_most(turned, sheet.limit("twist"))
+    return sheet.at_most(turned, sheet.limit("twist")).else_says(
+        "shaft twists by {found} in a metre, {limit} allowed"
+    )
 
 
 RULES = (torsion,)

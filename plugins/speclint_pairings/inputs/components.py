@@ -34,7 +34,7 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
     if bore.relieved:
         return True
     begins, ends = sheet.take("x_1", liner.working_from), sheet.take("x_2", liner.working_to)
-    touches = sheet.take("L", liner.fit_length)
+    touches = min(facts.lengths_of_fit(liner, sheet))
     return sheet.work("U", length_without_backing, x_1=begins, x_2=ends, L=touches) >= _ROUNDING
 
 

@@ -92,7 +92,9 @@ def _judged(called: str, material: Stated[str] | NotStated, sheet: Sheet) -> Jud
             False, f"{called} is of {metal.title}, which breaks without stretching", where=material.where
         )
     stretch = sheet.look_up(f"A of {called}", metal.elongation)
-    return sheet.at_least(stretch, sheet.limit("elongation", "A_n"))
+    return sheet.at_least(stretch, sheet.limit("elongation", "A_n")).else_says(
+        f"metal of {called} breaks at {{found}} elongation, {{limit}} wanted"
+    )
 
 
 RULES = (brittle,)

@@ -95,7 +95,9 @@ def _clamped(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     d = sheet.look_up("d", stud_diameter, designation=sheet.read("thread", joint.thread))
     room = sheet.work("r", room_of_stud, D=sheet.take("D", joint.hole), d=d)
-    return sheet.at_most(shift, sheet.work("r_n", share_of_room, x=sheet.limit("share_of_room", "x"), r=room))
+    return sheet.at_most(
+        shift, sheet.work("r_n", share_of_room, x=sheet.limit("share_of_room", "x"), r=room)
+    ).else_says("heat moves the part {found} at its studs, {limit} allowed")
 
 
 @cache
@@ -140,7 +142,11 @@ def _seam(one: Material, other: Material, T: float, sheet: Sheet) -> Judgement:
         )
         R_p = sheet.look_up(f"R_p of {metal.name}", metal.proof_stress, at=T)
         allowed = sheet.work("S", range_allowed, k=sheet.limit("ranges_of_proof", "k"), R_p=R_p)
-        judged.append(sheet.at_most(sigma, allowed))
+        judged.append(
+            sheet.at_most(sigma, allowed).else_says(
+                f"seam of {one.name} and {other.name} stressed to {{found}}, {{limit}} allowed"
+            )
+        )
     return sheet.worst(*judged)
 
 

@@ -58,7 +58,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
     ],
     why="above its limit iron grows and scales, bronze softens, tempered steel loses its hardness and "
     "springs relax",
-    edition=3,
+    edition=4,
     leaves_out="gasket, packing and seal, which have rules of their own; creep, which is time under stress "
     "above the creep limit (material.time-dependent); for pressure parts the local code's own limits and a "
     "competent person decide",
@@ -71,7 +71,7 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
     metal = sheet.take("T", case.temperature_of(component))
     material = sheet.material_of(component)
     limit = sheet.look_up("T_max", material.temperature_limit, of=component, use=use)
-    judged = [sheet.no_hotter(metal, limit)]
+    judged = [sheet.no_hotter(metal, limit).else_says("metal at {found}, its limit is {limit}")]
     for piece in pieces_of(component):
         if sheet.is_stated(f"material of {piece.called}", piece.material):
             judged.append(_piece(piece, component, case, sheet))
@@ -82,7 +82,9 @@ def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement
 def _piece(piece: Piece, component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     metal = sheet.material_named(piece.called, piece.material)
     limit = sheet.look_up(f"T_max of {piece.called}", metal.temperature_limit, use=piece.use)
-    return sheet.no_hotter(temperature_of_pieces(component, case, sheet), limit)
+    return sheet.no_hotter(temperature_of_pieces(component, case, sheet), limit).else_says(
+        f"{piece.called} at {{found}}, its metal is for {{limit}}"
+    )
 
 
 def _use_of(component: Component, sheet: Sheet) -> str:
@@ -97,13 +99,14 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     "material.time-dependent",
     title="A steel pressure part, its studs and nuts among them, is no hotter than the temperature from which "
     "creep governs its strength",
+    wrong="metal creeps at {found}, from {limit} on",
     on=Component,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[EN_10028_2.at("annex, first temperature of the creep tables"), FIRST_OF_TUBE],
     why="above it the metal stretches a little every hour under a load that it would carry without end "
     "when cooler, and plain carbon steel turns part of its carbide to graphite",
-    edition=3,
+    edition=4,
     leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -144,7 +147,7 @@ def _creeps(metal: Material) -> bool:
     cites=[SPECIFIC_INSPECTION, EN_13445_2.at("4.6, inspection documents")],
     why="only a document for the melt itself shows that the steel in the part is the steel of the "
     "calculation",
-    edition=4,
+    edition=5,
     leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:

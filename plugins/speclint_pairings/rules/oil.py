@@ -32,6 +32,7 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
     "lubrication.points",
     title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the chest "
     "pressure; a cam box has oil, spindle seals, a drain and a leak-off for each spindle",
+    wrong="check valve proved for {found}, live steam has {limit}",
     on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -135,8 +136,15 @@ def lubricant(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     T = sheet.take("T", case.temperature_of(component))
     flash = sheet.take("T_f", component.lubrication.flash_point)
     margin = sheet.work("ΔT", flash_point_margin, T_f=flash, T_w=T)
-    thick = sheet.at_least(_viscosity(component, T, sheet), sheet.limit("thinnest", "η_n"))
-    return sheet.worst(sheet.at_least(margin, sheet.limit("margin", "ΔT_n")), thick)
+    thick = sheet.at_least(_viscosity(component, T, sheet), sheet.limit("thinnest", "η_n")).else_says(
+        "oil thins to {found} hot, {limit} wanted"
+    )
+    return sheet.worst(
+        sheet.at_least(margin, sheet.limit("margin", "ΔT_n")).else_says(
+            "flash point {found} above the metal, {limit} wanted"
+        ),
+        thick,
+    )
 
 
 def _viscosity(component: Component, T: Kelvins, sheet: Sheet) -> PascalSeconds:

@@ -6,8 +6,17 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Hertz, MetresPerSecond, Pascals
-from speclint.facts import connecting_rod_of, pressure_by_free_gap, stroke_of
+from speclint.equations import Hertz, MetresPerSecond, Pascals, RadiansPerSecond
+from speclint.facts import (
+    connecting_rod_of,
+    length_of_bearing,
+    pressure_by_free_gap,
+    side_load,
+    speed_of_crank,
+    speed_of_gear,
+    stroke_of,
+    width_on_bars,
+)
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import projected_pressure, slipper_pressure
@@ -45,6 +54,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     "pairing.pressure-velocity",
     title="Mean pressure times mean speed of the rubbing pair is at most the table's figure for its "
     "metals, motion and oil",
+    wrong="pressure times speed {found}, {limit} allowed",
     on=(Crosshead, Pin, PistonRing, Rocker, ValveSpindle),
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -60,7 +70,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],
-    edition=3,
+    edition=4,
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
@@ -102,8 +112,8 @@ def _oil(sheet: Sheet, *parts: Component) -> str:
     return sheet.read(f"lubricant of {parts[0].id}", parts[0].lubrication.lubricant)
 
 
-def _revolutions(case: LoadCase, sheet: Sheet) -> Hertz:
-    return sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+def _revolutions(speed: RadiansPerSecond, sheet: Sheet) -> Hertz:
+    return sheet.work("n", revolutions, ω=speed)
 
 
 def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
@@ -156,10 +166,11 @@ def _slipper_worked(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Worke
         slipper_pressure,
         N=thrust,
         L=sheet.take("L_s", crosshead.slipper_length),
-        b=sheet.take("b_s", crosshead.slipper_width),
+        b=width_on_bars(crosshead, sheet),
         x=sheet.take("x_b", crosshead.bearing_share),
     )
-    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=_revolutions(case, sheet))
+    n = _revolutions(speed_of_crank(sheet.follow(liner.housed_in), case, sheet), sheet)
+    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=n)
 
 
 def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
@@ -170,8 +181,11 @@ def _pin(pin: Pin, sheet: Sheet) -> list[Rubbing]:
 
 def _pin_worked(pin: Pin, case: LoadCase, sheet: Sheet) -> Worked:
     liner, load = _load(sheet.follow(pin.moved_by), case, sheet)
-    d, n = sheet.take("d", pin.diameter), _revolutions(case, sheet)
-    p = sheet.work("p", projected_pressure, F=load, d=d, b=sheet.take("b", pin.length))
+    d, n = (
+        sheet.take("d", pin.diameter),
+        _revolutions(speed_of_crank(sheet.follow(liner.housed_in), case, sheet), sheet),
+    )
+    p = sheet.work("p", projected_pressure, F=load, d=d, b=length_of_bearing(pin, sheet))
     if sheet.read("place", pin.place) == "crank pin":
         return p, sheet.work("v", work.turning_speed, d=d, n=n)
     stroke, length = _stroke_and_rod(liner, sheet)
@@ -189,11 +203,14 @@ def _ring_worked(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Worked:
     own = sheet.take("p_w", ring.wall_pressure) if by_gap is None else by_gap.value
     p = sheet.work("p", work.ring_pressure, p_w=own, p_m=_steam(case, sheet))
     if bare:
-        stroke = sheet.take("S", stroke_of(sheet.follow(ring.bears_on), sheet))
+        block = sheet.follow(ring.bears_on)
+        stroke = sheet.take("S", stroke_of(block, sheet))
     else:
         liner = sheet.follow(ring.runs_in)
-        stroke = sheet.take("S", stroke_of(sheet.follow(liner.housed_in), sheet, liner.in_bore))
-    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=_revolutions(case, sheet))
+        block = sheet.follow(liner.housed_in)
+        stroke = sheet.take("S", stroke_of(block, sheet, liner.in_bore))
+    n = _revolutions(speed_of_crank(block, case, sheet), sheet)
+    return p, sheet.work("v", work.reciprocating_speed, S=stroke, n=n)
 
 
 def _rocker(rocker: Rocker, sheet: Sheet) -> list[Rubbing]:
@@ -206,14 +223,15 @@ def _rocker(rocker: Rocker, sheet: Sheet) -> list[Rubbing]:
 
 def _rocker_worked(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Worked:
     """At the greatest pressure that the bush is made for, against which rocker.stress judges the load."""
-    lift = sheet.take("h", sheet.follow(sheet.follow(rocker.works).moves).lift)
+    valve = sheet.follow(sheet.follow(rocker.works).moves)
+    lift = sheet.take("h", valve.lift)
     v = sheet.work(
         "v",
         work.rocking_speed,
         h=lift,
         b=sheet.take("b_v", rocker.valve_arm),
         d=sheet.take("d", rocker.pin),
-        n=_revolutions(case, sheet),
+        n=_revolutions(speed_of_gear(valve, case, sheet), sheet),
     )
     return sheet.take("p", rocker.bush_pressure), v
 
@@ -226,12 +244,13 @@ def _spindle_worked(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Work
     p = sheet.work(
         "p",
         projected_pressure,
-        F=sheet.take("F_s", spindle.side_load),
+        F=side_load(spindle, sheet),
         d=sheet.take("d", spindle.diameter),
         b=sheet.take("L_g", spindle.guide_length),
     )
-    lift = sheet.take("h", sheet.follow(spindle.moves).lift)
-    return p, sheet.work("v", work.reciprocating_speed, S=lift, n=_revolutions(case, sheet))
+    valve = sheet.follow(spindle.moves)
+    n = _revolutions(speed_of_gear(valve, case, sheet), sheet)
+    return p, sheet.work("v", work.reciprocating_speed, S=sheet.take("h", valve.lift), n=n)
 
 
 #: By kind: the pairs of a component, and how their pressure and speed are worked out.

@@ -25,6 +25,7 @@ from speclint_pairings.formulae.tables import anodic_metal
 @rule(
     "pairing.hardness",
     title="The spindle has a treated surface, or is at least 30 HB harder than its guide",
+    wrong="spindle {found} harder than its guide, {limit} wanted",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
@@ -84,7 +85,9 @@ def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
     E_1 = sheet.look_up("E_1", anodic_index, of=one, metal=_metal(one, sheet))
     E_2 = sheet.look_up("E_2", anodic_index, of=other, metal=_metal(other, sheet))
     U = sheet.work("U", potential_difference, E_1=E_1, E_2=E_2)
-    harshest = sheet.at_most(U, sheet.look_up("U_w", potential_limit, where="weather and wet"))
+    harshest = sheet.at_most(U, sheet.look_up("U_w", potential_limit, where="weather and wet")).else_says(
+        f"metals of {one.id} and {other.id} {{found}} apart, {{limit}} allowed"
+    )
     if harshest.holds:
         return harshest
     if not sheet.is_stated("surroundings", one.surroundings) and _stands_wet(one, sheet):
@@ -96,7 +99,9 @@ def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:
         return harshest
     if surroundings == "oiled":
         return sheet.states(True, f"{one.id} and {other.id} are unlike metals, and are stated to be oiled")
-    return sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=surroundings))
+    return sheet.at_most(U, sheet.look_up("U_a", potential_limit, where=surroundings)).else_says(
+        f"metals of {one.id} and {other.id} {{found}} apart, {{limit}} allowed"
+    )
 
 
 def _stands_wet(component: Component, sheet: Sheet) -> bool:

@@ -23,6 +23,7 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     "material.weldability",
     title="A welded part, of all its plates the one of greatest carbon equivalent, has at most 0.40 %, or is given "
     "the preheat that it needs and, above 0.55 %, a heat treatment other than none",
+    wrong="preheat {found}, {limit} wanted",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[EN_1011_2.at("C.2.1, carbon equivalent"), COMMON_PRACTICE],
@@ -141,7 +142,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=5,
+    edition=6,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
 )

@@ -12,6 +12,7 @@ from speclint_release.formulae.records import share_assessed
 @rule(
     "release.share-assessed",
     title="At least 90 % of the checks that apply to the part are assessed",
+    wrong="share of checks assessed {found}, {limit} wanted",
     on=Component,
     grade=Grade.OBSERVATION,
     gravest=Grade.QUERY,

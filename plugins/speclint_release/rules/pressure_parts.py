@@ -105,10 +105,14 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     margin = sheet.work("ΔT", temperature_margin, T_d=T_d, T=_metal(component, case, steam, sheet))
     pressure = sheet.take("p", case.exhaust_pressure if exhaust else case.safety_valve_pressure)
     return sheet.worst(
-        sheet.at_least(design, pressure),
-        sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted),
-        sheet.no_hotter(steam, T_d),
-        sheet.at_least(margin, sheet.limit("swing", "ΔT_s")),
+        sheet.at_least(design, pressure).else_says("designed for {found}, the duty has {limit}"),
+        sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted).else_says(
+            "tested at {found}, {limit} required"
+        ),
+        sheet.no_hotter(steam, T_d).else_says("steam at {found}, designed for {limit}"),
+        sheet.at_least(margin, sheet.limit("swing", "ΔT_s")).else_says(
+            "design temperature {found} above the metal, {limit} wanted"
+        ),
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint.facts import speed_of_gear
 from speclint.handbook.springs import (
     FATIGUE_DIAGRAMS,
     RELAXATION_DIAGRAMS,
@@ -41,6 +42,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
     edition=4,
     title="For infinite life the permissible stress range of the spring is at least 1.2 times its "
     "working stress range",
+    wrong="factor of the spring against fatigue {found}, {limit} wanted",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -92,6 +94,7 @@ def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pasc
 
 @rule(
     "coil-spring.surge",
+    edition=2,
     title="The spring's lowest natural frequency is at least 13 times the rotational frequency of the cam",
     on=CompressionSpring,
     cases=("running",),
@@ -124,9 +127,15 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     G = modulus_of_rigidity(spring, sheet, sheet.take("T", case.temperature_of(spring)))
     rho = sheet.look_up("ρ", sheet.material_of(spring).density, of=spring)
     f = sheet.work("f", natural_frequency, d=d, D=D, n=n, G=G, rho=rho)
-    ratio = sheet.work("j", surge_ratio, f=f, omega=sheet.take("ω", case.rotational_speed))
-    least = sheet.at_least(ratio, sheet.limit("least"))
-    preferred = sheet.at_least(ratio, sheet.limit("preferred")).graded(Grade.OBSERVATION)
+    ratio = sheet.work("j", surge_ratio, f=f, omega=speed_of_gear(spring.closes, case, sheet))
+    least = sheet.at_least(ratio, sheet.limit("least")).else_says(
+        "spring may surge: {found} times the cam's frequency, {limit} wanted"
+    )
+    preferred = (
+        sheet.at_least(ratio, sheet.limit("preferred"))
+        .else_says("spring near surge: {found} times the cam's frequency, {limit} preferred")
+        .graded(Grade.OBSERVATION)
+    )
     return preferred if least.holds else least
 
 
@@ -152,8 +161,14 @@ def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judg
     """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
-    heat = sheet.no_hotter(T, rated)
-    return heat if not heat.holds else sheet.at_most(_relaxation(spring, sheet, T), sheet.limit("loss"))
+    heat = sheet.no_hotter(T, rated).else_says("wire at {found}, rated for {limit}")
+    return (
+        heat
+        if not heat.holds
+        else sheet.at_most(_relaxation(spring, sheet, T), sheet.limit("loss")).else_says(
+            "spring loses {found} of its load, {limit} allowed"
+        )
+    )
 
 
 def _relaxation(spring: CompressionSpring, sheet: Sheet, T: float) -> Ratio:

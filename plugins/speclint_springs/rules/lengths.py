@@ -57,8 +57,12 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     process = sheet.read("process", spring.process)
     d = sheet.take("d", spring.wire)
     w = sheet.work("w", spring_index, D=mean_diameter(spring, sheet, d), d=d)
-    covered = sheet.within(w, sheet.limit(f"least-{process}"), sheet.limit(f"greatest-{process}"))
-    preferred = sheet.within(w, sheet.limit("least-preferred"), sheet.limit("greatest-preferred"))
+    covered = sheet.within(w, sheet.limit(f"least-{process}"), sheet.limit(f"greatest-{process}")).else_says(
+        "spring index {found}, where the nearer limit is {limit}"
+    )
+    preferred = sheet.within(w, sheet.limit("least-preferred"), sheet.limit("greatest-preferred")).else_says(
+        "spring index {found}, where the nearer preferred limit is {limit}"
+    )
     return preferred if covered.holds else covered.graded(Grade.QUERY)
 
 
@@ -66,6 +70,7 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     "coil-spring.solid-clearance",
     edition=2,
     title="At full lift the coils have at least the sum of clearances of the standard left before they touch",
+    wrong="coils near solid at full lift: {found} left, {limit} wanted",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.9, sum of clearances")],

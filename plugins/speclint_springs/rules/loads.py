@@ -75,7 +75,9 @@ def _nominal_coil(spring: CompressionSpring, sheet: Sheet) -> tuple[Metres, Metr
 
 def _rate(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre) -> Judgement:
     stated = sheet.take_nominal("R_s", spring.rate)
-    return sheet.at_most(sheet.work("δ", rate_difference, R=R, R_s=stated), sheet.limit("rate-agreement"))
+    return sheet.at_most(
+        sheet.work("δ", rate_difference, R=R, R_s=stated), sheet.limit("rate-agreement")
+    ).else_says("stated rate {found} off that of the coil, {limit} allowed")
 
 
 def _worked_load(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre, length: Length) -> Newtons:
@@ -96,7 +98,9 @@ def _load(
     F_s = sheet.take_nominal("F_s", stated)
     Q = sheet.look_up("Q", quality_factor, grade=sheet.read("quality grade", spring.quality_grade))
     allowed = sheet.work("A_F", load_tolerance, Q=Q, F=F_s, d=d, D=D, n=n)
-    return sheet.at_most(sheet.work("Δ", load_difference, F=F, F_s=F_s), allowed)
+    return sheet.at_most(sheet.work("Δ", load_difference, F=F, F_s=F_s), allowed).else_says(
+        "stated load {found} off that of the coil, {limit} allowed"
+    )
 
 
 RULES = (stated_rate,)

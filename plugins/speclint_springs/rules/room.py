@@ -31,6 +31,7 @@ from speclint_springs.inputs import (
     "coil-spring.buckling",
     edition=2,
     title="The deflection at full lift is no more than that at which the spring buckles",
+    wrong="spring buckles: pressed by {found}, it buckles at {limit}",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.14, buckling")],
@@ -77,7 +78,7 @@ def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 def _inside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
     inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
-    return sheet.stays(inside, inside, strictly=True)
+    return sheet.stays(inside, inside, strictly=True).else_says("coils bind on the guide pin: {left} left")
 
 
 def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
@@ -90,7 +91,7 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
     cold = sheet.work("c_0", clearance_outside, D_h=housing, D=D, d=d, ΔD=0.0)
     return sheet.stays(
         sheet.work("c", clearance_outside, D_h=housing, D=D, d=d, ΔD=growth), cold, strictly=True
-    )
+    ).else_says("coils bind in the housing when solid: {left} left")
 
 
 @rule(
@@ -143,7 +144,9 @@ def _remaining(spring: CompressionSpring, others: tuple[CompressionSpring, ...],
         F = shut_load(other, sheet, d, mean_diameter(other, sheet, d), least=True)
         left = sheet.work(f"F_{number}", sum_of_loads, F_1=left, F_2=F)
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_needed_load(spring, sheet))
-    return sheet.at_least(left, needed)
+    return sheet.at_least(left, needed).else_says(
+        "the other springs give {found}, {limit} wanted to shut the valve"
+    )
 
 
 def _needed_load(spring: CompressionSpring, sheet: Sheet) -> Newtons:
@@ -166,7 +169,9 @@ def _radial_clearance(spring: CompressionSpring, outer: CompressionSpring, sheet
     d, d_o = sheet.take("d", spring.wire), sheet.take("d_o", outer.wire)
     D, D_o = mean_diameter(spring, sheet, d), mean_diameter(outer, sheet, d_o)
     room = sheet.work("c_r", radial_room, D_o=D_o, d_o=d_o, D=D, d=d)
-    return sheet.at_least(room, sheet.limit("radial-room"))
+    return sheet.at_least(room, sheet.limit("radial-room")).else_says(
+        "nested springs {found} apart, {limit} wanted"
+    )
 
 
 RULES = (buckling, house, one_broken)

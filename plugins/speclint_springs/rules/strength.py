@@ -21,6 +21,7 @@ DIN_2089 = Source(
     edition=2,
     title="The standard gives the tensile strength of the wire at this diameter, and a certificate, "
     "where stated, reaches it",
+    wrong="wire certified at {found}, its standard gives {limit}",
     on=CompressionSpring,
     grade=Grade.QUERY,
     gravest=Grade.NONCONFORMITY,
@@ -44,6 +45,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     "coil-spring.stress-static",
     edition=3,
     title="The uncorrected shear stress at full lift is at most 0.5 of the tensile strength of the wire",
+    wrong="spring stressed to {found} at full lift, {limit} allowed",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[DIN_2089.at("permissible shear stress under static load"), COMMON_PRACTICE],
@@ -72,6 +74,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     edition=4,
     title="The spring is preset, and the uncorrected shear stress at solid length is at most 0.56 of the tensile "
     "strength of the wire",
+    wrong="spring stressed to {found} when solid, {limit} allowed",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled")],

@@ -43,6 +43,7 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
     "lagging.touch",
     title="The outside of lagging within reach is no hotter than 60 °C in the hottest air of the duty, 35 °C where it "
     "states none",
+    wrong="lagging at {found} within reach, {limit} allowed",
     on=Lagging,
     cases=("running", "standing-hot"),
     edition=4,

@@ -63,7 +63,7 @@ def _atmosphere(sheet: Sheet) -> Pascals:
             "blast pipe over the bore by the period rule, reported",
         )
     ],
-    edition=2,
+    edition=3,
 )
 def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Flow of the cylinders over what the nozzle passes from the path's end to the atmosphere; critical ratio.
@@ -82,16 +82,20 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     G = sheet.work("G", steam_nozzle_flux, p=path.p, h=path.h, p_2=out)
     C = sheet.take("C", nozzle.discharge_coefficient)
     capacity = sheet.work("m_n", nozzle_mass_flow, C=C, A=A, G=G)
-    return sheet.worst(sheet.at_most(m, capacity), sheet.at_least(ratio, critical))
+    return sheet.worst(
+        sheet.at_most(m, capacity).else_says("nozzle passes {limit}, the exhaust is {found}"),
+        sheet.at_least(ratio, critical).else_says("nozzle chokes: pressure ratio {found}, critical {limit}"),
+    )
 
 
 @rule(
     "blast-pipe.lift",
     title="The momentum of the jet, by its flow and the opening of the nozzle, is 0.85 to 1.3 times the reference of "
     "engines that steam well",
+    wrong="jet momentum {found} times the reference, the nearer limit is {limit}",
     on=BlastNozzle,
     cases=("running",),
-    edition=3,
+    edition=4,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
@@ -119,7 +123,9 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.branch",
+    edition=2,
     title="The branches off the exhaust leave at least 75 % of its flow for the nozzle",
+    wrong="nozzle gets {found} of the exhaust, {limit} wanted",
     on=BlastNozzle,
     cases=("running",),
     grade=Grade.OBSERVATION,

@@ -141,9 +141,10 @@ def _resistance(
     "partition.heat-leak",
     title="Heat from the live steam warms the exhaust by at most 10 K, and no single iron wall stands "
     "between them",
+    wrong="exhaust warmed by {found}, {limit} allowed",
     on=Partition,
     cases=("running",),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
@@ -185,7 +186,7 @@ def heat_leak(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,
@@ -247,7 +248,9 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
     if iron and is_case(case, "test"):
         f = sheet.work("f_t", multiple_of_allowable, k=sheet.limit("iron_test", "k_t"), f=f)
     allowed = f if iron else sheet.work("S_b", multiple_of_allowable, k=sheet.limit("bending", "k_b"), f=f)
-    by_pressure = sheet.at_most(pressed, allowed)
+    by_pressure = sheet.at_most(pressed, allowed).else_says(
+        "pressure bends the {item} to {found}, {limit} allowed"
+    )
     if is_case(case, "test") or is_case(case, "water"):
         return by_pressure
     flow = _flow(partition, case, sheet)
@@ -255,7 +258,9 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
     together = sheet.work("σ", stresses_together, σ_p=pressed, σ_T=heated)
     if not iron:
         allowed = sheet.work("S_r", multiple_of_allowable, k=sheet.limit("range", "k_r"), f=f)
-    by_both = sheet.at_most(together, allowed)
+    by_both = sheet.at_most(together, allowed).else_says(
+        "pressure and heat stress the {item} to {found}, {limit} allowed"
+    )
     if by_pressure.holds and not by_both.holds and flow is None:
         raise sheet.not_assessed(
             "the load case states no steam flow, and the wall does not bear all of the difference of temperature",

@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, SquareMetres
-from speclint.facts import connecting_rod_of, stroke_of
+from speclint.facts import connecting_rod_of, speed_of_crank, stroke_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import compressed_temperature
@@ -49,6 +49,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
 @rule(
     "steamway.port-rule",
     title="The port is at least 0.08 of the piston area (other period rules are reported beside it)",
+    wrong="port {found} of the piston's area, {limit} wanted",
     on=SteamPassage,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -82,7 +83,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
             "greatest port area over piston area, reported",
         ),
     ],
-    edition=2,
+    edition=3,
 )
 def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     """Port over 0.08 of the piston judged; over 0.08 D², 0.18 D² and two rules of piston speed reported."""
@@ -90,7 +91,7 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("it is not a port")
     block, D = _bore(passage, sheet)
     A, A_p = sheet.take("A", passage.area), sheet.work("A_p", round_area, d=D)
-    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+    n = sheet.work("n", revolutions, ω=speed_of_crank(block, case, sheet))
     v = sheet.work(
         "v_m", mean_piston_speed, S=sheet.take("S", stroke_of(block, sheet, passage.cylinder_bore)), n=n
     )
@@ -154,7 +155,7 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     "of depression and compresses it, from that depression, to at most 350 °C",
     on=SteamPassage,
     cases=("drifting",),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "
@@ -198,7 +199,12 @@ def drifting(way: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
         κ=sheet.limit("exponent", "κ"),
     )
     return sheet.worst(
-        sheet.at_most(depression, sheet.limit("depression")), sheet.no_hotter(T_2, sheet.limit("temperature"))
+        sheet.at_most(depression, sheet.limit("depression")).else_says(
+            "drifting draws a depression of {found}, {limit} allowed"
+        ),
+        sheet.no_hotter(T_2, sheet.limit("temperature")).else_says(
+            "drifting compresses the air to {found}, {limit} allowed"
+        ),
     )
 
 
@@ -230,7 +236,7 @@ def _greatest_speed(
 ) -> float:
     r = sheet.take("S", stroke_of(block, sheet, bore)) / 2
     rod = sheet.take("l", connecting_rod_of(block, sheet, bore))
-    ω = sheet.take("ω", case.rotational_speed)
+    ω = speed_of_crank(block, case, sheet)
     angle = sheet.scan(
         "θ",
         "crank angle of the greatest piston speed",

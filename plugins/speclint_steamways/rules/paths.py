@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import SquareMetres
-from speclint.facts import Stage, SteamPath, carries_live, paths_to, section_of, steam_along
+from speclint.facts import Stage, SteamPath, carries_live, paths_to, section_of, steam_along, throat_of
 from speclint.handbook.members import tube_area
 from speclint.handbook.steam import (
     BORDA,
@@ -50,7 +50,7 @@ def _each_path(end: End, judge: Callable[[tuple[Stage, ...]], Judgement], sheet:
     "exhaust steam 80 m/s, and neither exceeds Mach 0.3",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, FIRST_PRINCIPLES, COMMON_PRACTICE, STEAM_SPEED],
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
@@ -75,7 +75,10 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     judgements = []
     for flow in path.flows:
         sheet.work(f"x_v{flow.i}", speed_ratio, v=flow.v, v_0=period)
-        judgements += [sheet.at_most(flow.v, greatest), sheet.at_most(flow.Ma, mach)]
+        judgements += [
+            sheet.at_most(flow.v, greatest).else_says("steam at {found} along the path, {limit} allowed"),
+            sheet.at_most(flow.Ma, mach).else_says("steam at Mach {found} along the path, {limit} allowed"),
+        ]
     return sheet.worst(*judgements)
 
 
@@ -83,9 +86,10 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     "steamway.pressure-drop",
     title="With the steam of all cylinders that each stage feeds, at most 5 % of the pressure is lost from header to "
     "valve, and at most 10 % from valve to nozzle",
+    wrong="path loses {found} of the pressure, {limit} allowed",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[STEAM, CENGEL_FLUIDS, COLEBROOK, CRANE, BORDA, COMMON_PRACTICE],
     why="Pressure lost in a live pipe cost fuel and never reaches the piston; pressure lost in the "
@@ -116,7 +120,7 @@ def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     title="No section of the path is smaller than the flow area of its open valve, nor the room round the valve in its "
     "box than that of its larger beat",
     on=ENDS,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A narrow section before the valve throttles the engine, however far the valve lifts.",
@@ -138,7 +142,9 @@ def _areas(stages: tuple[Stage, ...], sheet: Sheet) -> Judgement:
         if stage is None:
             return _room_round(valve, sheet)
         A = section_of(stage, str(i), sheet).A
-        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least)
+        wide = sheet.at_least(sheet.work(f"x_A{i}", area_ratio, A_1=A, A_2=valve_area), least).else_says(
+            "path narrows to {found} times its valve's area, {limit} wanted"
+        )
         width = stage.outside_diameter if isinstance(stage, SteamPipe) else stage.area
         return wide.pointing_at(width.where)
 
@@ -162,7 +168,11 @@ def _room_round(valve: PoppetValve, sheet: Sheet) -> Judgement:
         area, throat = _beat(index, beat, lift, sheet)
         flows.append(sheet.work(f"A_f{index}", single_beat_flow_area, A_b=area, T=throat))
     ratio = sheet.work("x_Ar", area_ratio, A_1=room, A_2=max(flows))
-    return sheet.at_least(ratio, sheet.limit("share")).pointing_at(valve.box_diameter.where)
+    return (
+        sheet.at_least(ratio, sheet.limit("share"))
+        .else_says("room round the valve {found} times its beat's area, {limit} wanted")
+        .pointing_at(valve.box_diameter.where)
+    )
 
 
 def _valve_of(stages: tuple[Stage, ...], sheet: Sheet) -> PoppetValve:
@@ -194,7 +204,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
         w=sheet.take(f"w_{index}", beat.contact_width),
         β=sheet.take(f"β_{index}", beat.seat_angle),
     )
-    bore, blocked = sheet.take(f"D_{index}", beat.throat), sheet.take(f"A_o{index}", beat.blocked_area)
+    bore, blocked = throat_of(beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
     return area, sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
 
 
@@ -202,9 +212,10 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
     "steamway.choked",
     title="The flow of all cylinders that a stage feeds is at most 50 % of that at which the tightest section of the "
     "path chokes",
+    wrong="flow is {found} of that at which the path chokes, {limit} allowed",
     on=ENDS,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[STEAM, HUGHES, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Near choking no opening of the regulator (throttle) brings more steam, and what comes has lost "

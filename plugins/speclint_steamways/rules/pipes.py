@@ -74,7 +74,7 @@ class _Taken(NamedTuple):
     leaves_out="loads from weight, thermal expansion and water, branches and ends: the local code named "
     "in the settings and a competent person decide, and the edition of the code in force takes "
     "precedence",
-    edition=3,
+    edition=4,
 )
 def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """Straight pipe, and inside and outside of the sharpest bend, each by ASME B31.1 and by EN 13480-3.
@@ -103,9 +103,11 @@ def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _straight(sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Judgement]:
     american = sheet.work("t_m", pipe_wall, p=of.p, D=of.D, S=of.S, E=of.E, y=of.y, A=of.A)
-    yield sheet.at_least(t_l, american)
+    yield sheet.at_least(t_l, american).else_says("wall {found}, ASME B31.1 requires {limit}")
     e = sheet.work("e", pipe_wall_of_european_code, p=of.p, D=of.D, f=of.f, z=of.E)
-    yield sheet.at_least(t_l, sheet.work("t_e", with_allowance, e=e, c=of.A))
+    yield sheet.at_least(t_l, sheet.work("t_e", with_allowance, e=e, c=of.A)).else_says(
+        "wall {found}, EN 13480-3 requires {limit}"
+    )
 
 
 def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Judgement]:
@@ -115,9 +117,13 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     for side, factor, there in (("i", bend_factor_inside, t_l), ("o", bend_factor_outside, outside)):
         bend = sheet.work(f"I_{side}", factor, R=R, D=of.D)
         american = sheet.work(f"t_m{side}", bend_wall, p=of.p, D=of.D, S=of.S, E=of.E, I=bend, y=of.y, A=of.A)
-        yield sheet.at_least(there, american)
+        yield sheet.at_least(there, american).else_says(
+            "wall at the bend {found}, ASME B31.1 requires {limit}"
+        )
         e_b = sheet.work(f"e_{side}", bend_wall_of_european_code, e=e, B=bend)
-        yield sheet.at_least(there, sheet.work(f"t_e{side}", with_allowance, e=e_b, c=of.A))
+        yield sheet.at_least(there, sheet.work(f"t_e{side}", with_allowance, e=e_b, c=of.A)).else_says(
+            "wall at the bend {found}, EN 13480-3 requires {limit}"
+        )
 
 
 @rule(
@@ -126,7 +132,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     "and stresses the wall, straight and at the sharpest bend, to at most 0.9 of proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[
         EN_13480_5.at("9.3.2.2"),
@@ -172,7 +178,13 @@ def hydraulic_test(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     allowed = sheet.work("S_a", share_of_strength, k=sheet.limit("share-of-proof-stress", "x"), R=proof)
     stresses = _stresses_at_test(pipe, sheet, p_t, t_l)
-    return sheet.worst(sheet.at_least(p_t, wanted), *(sheet.at_most(stress, allowed) for stress in stresses))
+    return sheet.worst(
+        sheet.at_least(p_t, wanted).else_says("pipe tested at {found}, {limit} wanted"),
+        *(
+            sheet.at_most(stress, allowed).else_says("test stresses the pipe to {found}, {limit} allowed")
+            for stress in stresses
+        ),
+    )
 
 
 def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) -> Iterator[Pascals]:
@@ -225,14 +237,20 @@ def flexibility(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     alpha = sheet.look_up("α", material.expansion, of=pipe, at=T)
     U, Y = sheet.take("U", pipe.anchor_distance), movement_of_pipe(pipe, case, sheet)
     if sheet.read("taken up by", pipe.takes_up_by) != "bends":
-        return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement))
+        return sheet.at_most(Y, sheet.take("Y_j", pipe.joint_movement)).else_says(
+            "pipe moves by {found}, its joint is rated for {limit}"
+        )
     E = sheet.look_up("E", material.modulus, of=pipe, at=DRAWING_TEMPERATURE)
     S_A = _stress_range(pipe, sheet, T)
     if sheet.count("n", pipe.bends) == 0:
         return _straight_run(pipe, sheet, (E, alpha, ΔT, D), S_A)
     L = sheet.take("L", pipe.length)
     used = sheet.work("u", flexibility_used, D=D, Y=Y, L=L, U=U, S_A=S_A, E=E)
-    return sheet.at_most(used, sheet.limit("share", "u_a")).graded(Grade.QUERY)
+    return (
+        sheet.at_most(used, sheet.limit("share", "u_a"))
+        .else_says("bends use {found} times the simple criterion, {limit} allowed")
+        .graded(Grade.QUERY)
+    )
 
 
 def _stress_range(pipe: SteamPipe, sheet: Sheet, T: Kelvins) -> Pascals:
@@ -250,7 +268,9 @@ def _straight_run(
     E, alpha, ΔT, D = of
     bore = D - 2 * sheet.take("t", pipe.wall)
     sheet.work("F", end_thrust, E=E, alpha=alpha, ΔT=ΔT, D=D, d=bore)
-    return sheet.at_most(sheet.work("σ", restrained_stress, E=E, alpha=alpha, ΔT=ΔT), S_A)
+    return sheet.at_most(sheet.work("σ", restrained_stress, E=E, alpha=alpha, ΔT=ΔT), S_A).else_says(
+        "heat stresses the straight run to {found}, {limit} allowed"
+    )
 
 
 RULES = (wall, hydraulic_test, flexibility)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, Ratio
+from speclint.equations import Metres, Ratio
 
 
 @formula("c = D_g (1 + ε_g) − Δ_g − d (1 + ε_s)", cites=[FIRST_PRINCIPLES])
@@ -94,39 +94,3 @@ def length_ratio(L: Metres, d: Metres) -> Ratio:
     """
     require(d > 0, f"diameter {d * 1e3:.6g} mm is not above 0")
     return L / d
-
-
-@formula("F_a = F h/√(4 b² − h²)", cites=[FIRST_PRINCIPLES])
-def load_aslant(F: Newtons, h: Metres, b: Metres) -> Newtons:
-    """Load across a spindle from an arm that is square to it at half lift, and so stands aslant at full lift.
-
-    F_a = F h/√(4 b² − h²)
-
-    ``F`` load along the spindle [N]; ``h`` lift, ``b`` the arm [m]. The tangent of the angle whose sine is h/(2 b):
-    no arm with that lift and length swings through less. Returns [N]. OutOfRange unless h is below 2 b.
-
-    Hand working, 1800 N, 24 mm on an arm of 80 mm: sine 0.15, tangent 0.151717.
-
-    >>> round(load_aslant(F=1800.0, h=0.024, b=0.080), 2)
-    273.09
-    """
-    require(h < 2 * b, "the lift of an arm must be less than twice its length")
-    beside: float = (4 * b**2 - h**2) ** 0.5
-    return F * h / beside
-
-
-@formula("F_q = √(F² + W²)", cites=[FIRST_PRINCIPLES])
-def side_loads_together(F: Newtons, W: Newtons) -> Newtons:
-    """Load across a spindle from its arm and its weight, which may be square to each other.
-
-    F_q = √(F² + W²)
-
-    ``F`` load of the arm, ``W`` weight that lies on the guide [N]. Returns [N].
-
-    Hand working: √(300² + 40²) = √91600.
-
-    >>> round(side_loads_together(F=300.0, W=40.0), 3)
-    302.655
-    """
-    together: float = (F**2 + W**2) ** 0.5
-    return together

@@ -4,13 +4,8 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, Source, formula, require
-from speclint.equations import Kilograms, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
-
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)
-_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
 
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
@@ -96,23 +91,6 @@ def hot_rate(R_20: NewtonsPerMetre, G_T: Pascals, G_20: Pascals) -> NewtonsPerMe
     """
     require(G_20 > 0, f"modulus {G_20 / 1e6:.6g} MPa is not above 0")
     return R_20 * (G_T / G_20)
-
-
-@formula("W = g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
-def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
-    """Weight of valve and spindle that helps to shut the valve.
-
-    W = g (m_v + m_s) · 9.80665 m/s²
-
-    ``g`` 1 where the valve opens upwards, −1 downwards, 0 sideways; ``m_v``, ``m_s`` mass of valve and
-    spindle [kg]. Returns [N], negative where weight opens the valve.
-
-    Hand working: (4.5 + 1.5) × 9.80665 = 58.84 N.
-
-    >>> round(weight_shutting(g=1.0, m_v=4.5, m_s=1.5), 2)
-    58.84
-    """
-    return g * (m_v + m_s) * _GRAVITY
 
 
 @formula("F = F_f + W + F_r", cites=[FIRST_PRINCIPLES])

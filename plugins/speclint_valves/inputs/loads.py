@@ -16,7 +16,7 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import event_pressure, steam_at_valve, valve_lift
+from speclint.facts import event_pressure, speed_of_gear, steam_at_valve, valve_lift
 from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
@@ -107,7 +107,7 @@ class Loaded:
 def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
     """The load of a train in a load case; friction adds to the load of the cam."""
     i, cam = ratio(train, sheet), motion(train.cam, sheet)
-    m, c, ω = mass(train, i, sheet), clearance(train, sheet), sheet.take("ω", case.rotational_speed)
+    m, c, ω = mass(train, i, sheet), clearance(train, sheet), speed_of_gear(train.valve, case, sheet)
     angle = _taken_up(cam, c, sheet)
     opening = sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c")
     v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
@@ -197,7 +197,7 @@ def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     released = _released(train.valve, case, sheet)
     supply = supply_at_most(case, sheet) if released is None else released
     on_valve = unbalanced(train.valve, sheet, supply, delivery)
-    on_end = on_spindle(train.spindle, sheet, supply, delivery)
+    on_end = on_spindle(train.spindle, sheet, supply, delivery, helps=False)
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 

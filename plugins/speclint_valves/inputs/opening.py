@@ -6,7 +6,7 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
-from speclint.facts import block_under, bore_served, connecting_rod_of, stroke_of
+from speclint.facts import areas_of_port, block_under, bore_served, connecting_rod_of, stroke_of, throat_of
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
@@ -25,7 +25,7 @@ def beats_of(valve: PoppetValve, sheet: Sheet) -> tuple[tuple[str, Beat], ...]:
 
 def throat(beat: Beat, index: str, sheet: Sheet) -> SquareMetres:
     """Area of the passage that a beat feeds."""
-    bore, blocked = sheet.take(f"D_{index}", beat.throat), sheet.take(f"A_o{index}", beat.blocked_area)
+    bore, blocked = throat_of(beat, index, sheet), sheet.take(f"A_o{index}", beat.blocked_area)
     return sheet.work(f"T_{index}", throat_area, D=bore, d=0.0, A_o=blocked)
 
 
@@ -77,7 +77,7 @@ def _limited(valve: PoppetValve, A: SquareMetres, sheet: Sheet) -> SquareMetres:
 def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
     """Flow area of the narrower of valve and port."""
     A = flow_area(valve, sheet)
-    return sheet.work("A_g", governing_area, A_v=A, A_port=sheet.take("A_port", valve.port_area))
+    return sheet.work("A_g", governing_area, A_v=A, A_port=min(areas_of_port(valve, sheet)))
 
 
 def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetres:

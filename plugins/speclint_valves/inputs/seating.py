@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from speclint import Judgement, Sheet
 from speclint.equations import Kelvins, Metres, Pascals
+from speclint.facts import wall_round
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import (
     DRAWING_TEMPERATURE,
@@ -107,7 +108,7 @@ def pressure_of(
 
 def backing(fit: Fit, sheet: Sheet) -> Metres:
     """Outside diameter of the part of the block that backs the seat."""
-    return sheet.work("D_o", outside_of_wall, d=fit.joint, t=sheet.take("t", fit.housing.wall))
+    return sheet.work("D_o", outside_of_wall, d=fit.joint, t=wall_round(fit.housing, fit.block, sheet))
 
 
 def stresses(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, T_b: Kelvins) -> Judgement:
@@ -139,7 +140,9 @@ def _ring(seat: ValveSeat, fit: Fit, sheet: Sheet, delta: Metres, T_s: Kelvins, 
     else:
         share, table = sheet.limit("block-share", "k_s"), ring.proof_stress
     allowed = sheet.work("σ_s", share_of_strength, k=share, R=sheet.look_up("S_s", table, of=seat, at=T_s))
-    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed)
+    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed).else_says(
+        "fit stresses the ring to {found}, {limit} allowed"
+    )
 
 
 def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
@@ -147,4 +150,4 @@ def _block(fit: Fit, sheet: Sheet, p: Pascals, T_b: Kelvins) -> Judgement:
     proof = sheet.look_up("R_p", sheet.material_of(fit.block).proof_stress, of=fit.block, at=T_b)
     return sheet.at_most(
         tresca, sheet.work("σ_b", share_of_strength, k=sheet.limit("block-share", "k_b"), R=proof)
-    )
+    ).else_says("fit stresses the block to {found}, {limit} allowed")

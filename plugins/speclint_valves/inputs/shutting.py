@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import block_under, circle_on_contact, contact_of, greatest_live_pressure
+from speclint.facts import (
+    block_under,
+    circle_on_contact,
+    contact_of,
+    greatest_live_pressure,
+    steam_inside_seal,
+    supply_acts,
+    weight_shutting,
+)
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
-from speclint_valves.formulae.shutting import lifting_load, spindle_load, weight_shutting
+from speclint_valves.formulae.shutting import lifting_load, spindle_load
 from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
 from speclint_valves.inputs.opening import beats_of
@@ -33,18 +41,26 @@ def _sealing(beat: Beat, index: str, sheet: Sheet) -> Metres:
 def unbalanced(valve: PoppetValve, sheet: Sheet, supply: Pascals, delivery: Pascals) -> Newtons:
     """Steam load on the shut valve, positive for lifting, with its sealing circles anywhere on the contacts."""
     circles = [_sealing(beat, index, sheet) for index, beat in beats_of(valve, sheet)]
-    between = sheet.read("supply acts", valve.supply_acts) == "between the beats"
+    between = supply_acts(valve, sheet) == "between the beats"
     inside, outside = (supply, delivery) if between else (delivery, supply)
     excess = sheet.work("Δp", excess_pressure, p_1=inside, p_2=outside)
     lower = circles[1] if len(circles) == 2 else 0.0
     return sheet.work("F_v", unbalanced_load, Δp=excess, d_u=circles[0], d_l=lower)
 
 
-def on_spindle(spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: Pascals) -> Newtons:
-    """Steam load on the end of the spindle, positive for lifting."""
-    inside = supply if sheet.read("steam inside the seal", spindle.leaves) == "supply" else delivery
-    g = sheet.look_up("g_s", sense_of_push, pushed=sheet.read("spindle is pushed", spindle.pushed))
-    return sheet.work("F_s", spindle_load, g=g, d=sheet.take("d_s", spindle.seal_diameter), p=inside)
+def on_spindle(
+    spindle: ValveSpindle, sheet: Sheet, supply: Pascals, delivery: Pascals, *, helps: bool = True
+) -> Newtons:
+    """Steam load on the end of the spindle, positive for lifting.
+
+    Where a load that shuts the valve ``helps``, the circle that it acts on is taken to be no larger than the spindle.
+    """
+    inside = supply if steam_inside_seal(spindle, sheet) == "supply" else delivery
+    pushed = sheet.read("spindle is pushed", spindle.pushed)
+    g, d = sheet.look_up("g_s", sense_of_push, pushed=pushed), sheet.take("d_s", spindle.seal_diameter)
+    if helps and pushed == "shut" and sheet.is_stated("diameter of the spindle", spindle.diameter):
+        d = min(d, sheet.take("d_sp", spindle.diameter))
+    return sheet.work("F_s", spindle_load, g=g, d=d, p=inside)
 
 
 def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
@@ -54,7 +70,7 @@ def supply_at_most(case: LoadCase, sheet: Sheet) -> Pascals:
 
 def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Supply and delivery pressure of the case that give the greatest lifting load on the shut valve."""
-    supply_lifts = sheet.read("supply acts", valve.supply_acts) == "between the beats"
+    supply_lifts = supply_acts(valve, sheet) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     if cylinder_high:
         cylinder = greatest_in_cylinder(case, block_under(valve, sheet), sheet)

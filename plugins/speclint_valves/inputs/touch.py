@@ -84,7 +84,11 @@ def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet:
     """The pressure against what the metal of a part bears, and the depth of its hardened skin."""
     metal = sheet.material_of(part)
     if metal.family == "chilled-iron":
-        return [sheet.at_most(touch.pressure, sheet.limit("chilled-iron"))]
+        return [
+            sheet.at_most(touch.pressure, sheet.limit("chilled-iron")).else_says(
+                f"touches with {{found}}, {part.id} bears {{limit}}"
+            )
+        ]
     hardened = sheet.is_stated(f"surface of {part.id}", part.surface)
     if hardened and sheet.read(f"surface of {part.id}", part.surface) in _HARDENED:
         deep = sheet.work(
@@ -92,9 +96,17 @@ def borne(touch: Pressed, part: Cam | Tappet, index: str, case: LoadCase, sheet:
         )
         wanted = sheet.work(f"t_n{index}", depth_with_margin, x=sheet.limit("depth", "x_d"), z=deep)
         return [
-            sheet.at_most(touch.pressure, sheet.limit("hardened-steel")),
-            sheet.at_least(sheet.take(f"t_{index}", part.hardened_depth), wanted),
+            sheet.at_most(touch.pressure, sheet.limit("hardened-steel")).else_says(
+                f"touches with {{found}}, {part.id} bears {{limit}}"
+            ),
+            sheet.at_least(sheet.take(f"t_{index}", part.hardened_depth), wanted).else_says(
+                f"skin of {part.id} hardened {{found}} deep, {{limit}} wanted"
+            ),
         ]
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     proof = sheet.look_up(f"R_p{index}", metal.proof_stress, of=part, at=T)
-    return [sheet.at_most(touch.pressure, sheet.work(f"p_s{index}", line_shakedown_pressure, S_y=proof))]
+    return [
+        sheet.at_most(
+            touch.pressure, sheet.work(f"p_s{index}", line_shakedown_pressure, S_y=proof)
+        ).else_says(f"touches with {{found}}, {part.id} bears {{limit}}")
+    ]

@@ -15,7 +15,14 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import rate_by_sizes, valve_lift
+from speclint.facts import (
+    rate_by_sizes,
+    speed_of_gear,
+    steam_inside_seal,
+    supply_acts,
+    valve_lift,
+    weight_shutting,
+)
 from speclint.handbook.cams import Follower
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
@@ -25,7 +32,7 @@ from speclint.handbook.valve_events import reversed_cam
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import torque_of_cam
 from speclint_valves.formulae.motion import tappet_load, valve_acceleration
-from speclint_valves.formulae.shutting import holding_load, spindle_load, weight_shutting
+from speclint_valves.formulae.shutting import holding_load, spindle_load
 from speclint_valves.formulae.tables import sense_of_push, sense_of_weight
 from speclint_valves.inputs.opening import beats_of
 from speclint_valves.inputs.springs import springs_of
@@ -111,7 +118,7 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
         cam=WholeLift(reversed_cam(lift.cam)) if backward else lift,
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
-        ω=take("ω", case.rotational_speed),
+        ω=speed_of_gear(train.valve, case, sheet, take),
         springs=_springs(train, sheet),
         steam=_steam(train, case, sheet),
         cracked=take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),
@@ -139,7 +146,7 @@ def _steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     take, valve = sheet.take_nominal, train.valve
     supply, delivery = take("p_s", case.live_pressure), take("p_d", case.exhaust_pressure)
     circles = [take(f"d_{index}", beat.seat_diameter) for index, beat in beats_of(valve, sheet)]
-    between = sheet.read("supply acts", valve.supply_acts) == "between the beats"
+    between = supply_acts(valve, sheet) == "between the beats"
     inside, outside = (supply, delivery) if between else (delivery, supply)
     on_valve = sheet.work(
         "F_v",
@@ -148,7 +155,7 @@ def _steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
         d_u=circles[0],
         d_l=circles[1] if len(circles) == 2 else 0.0,
     )
-    leaves = sheet.read("steam inside the seal", train.spindle.leaves)
+    leaves = steam_inside_seal(train.spindle, sheet)
     g = sheet.look_up("g_s", sense_of_push, pushed=sheet.read("spindle is pushed", train.spindle.pushed))
     d = take("d_s", train.spindle.seal_diameter)
     on_end = sheet.work("F_s", spindle_load, g=g, d=d, p=supply if leaves == "supply" else delivery)

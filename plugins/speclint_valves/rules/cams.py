@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import speed_of_gear
 from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
@@ -19,7 +20,7 @@ CRACKED = Limit(
 
 @rule(
     "cam.contact-stress",
-    edition=6,
+    edition=7,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
@@ -86,6 +87,7 @@ def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
 @rule(
     "cam.pressure-angle",
     title="The cam does not push its roller too far aslant",
+    wrong="cam pushes its roller {found} aslant, {limit} allowed",
     on=Cam,
     grade=Grade.NONCONFORMITY,
     cites=[NORTON, COMMON_PRACTICE],
@@ -115,9 +117,10 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 
 @rule(
     "cam.acceleration",
-    edition=2,
+    edition=3,
     title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
     "a jump in tappet speed of at most 0.5 m/s",
+    wrong="tappet speed jumps by {found} at a ramp, {limit} allowed",
     on=Cam,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -137,7 +140,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(cam, sheet)
-    i, moved, ω = ratio(train, sheet), motion(cam, sheet), sheet.take("ω", case.rotational_speed)
+    i, moved, ω = ratio(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def accelerated(angle: float) -> float:
         return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)

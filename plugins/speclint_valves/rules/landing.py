@@ -20,6 +20,7 @@ from speclint.facts import (
     room_to_piston,
     stands_across,
     strain_since,
+    wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area
@@ -41,9 +42,10 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "valve.seat-stress",
-    edition=4,
+    edition=5,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
+    wrong="one beat alone is pressed by {found}, {limit} allowed",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -76,6 +78,7 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "valve.seat-width",
     title="The contact of each beat is at least 1.5 mm and at most 5 mm wide",
+    wrong="contact of a beat {found} wide, where the nearer limit is {limit}",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
@@ -98,6 +101,7 @@ def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
 @rule(
     "valve.beat-growth",
     title="Hot, with one beat on its seat, the gap at the other is at most 0.03 mm",
+    wrong="one beat stands off by {found} hot, {limit} allowed",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -146,7 +150,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=5,
+    edition=6,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
@@ -171,12 +175,18 @@ def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
     least = sheet.limit("least")
     c_0 = clearance_to_cage(valve, sheet)
     cage = sheet.work("c", clearance_hot, c_0=c_0, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=0.0)
-    found = [sheet.at_least(cage, least)]
+    found = [
+        sheet.at_least(cage, least).else_says("valve nears cage or cover: {found} left hot, {limit} wanted")
+    ]
     c_p = _to_piston(valve, sheet)
     if c_p is not None:
         nearer = 0.0 if stands_across(valve, sheet) else _piston_nearer(valve, case, sheet)
         left = sheet.work("c_k", clearance_hot, c_0=c_p, o=o, H=H, ε_v=ε_v, ε_b=ε_b, y=nearer)
-        found.append(sheet.at_least(left, least).graded(Grade.HOLD))
+        found.append(
+            sheet.at_least(left, least)
+            .else_says("valve nears the piston: {found} left hot, {limit} wanted")
+            .graded(Grade.HOLD)
+        )
     return sheet.worst(*found)
 
 
@@ -223,7 +233,7 @@ def _piston_nearer(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Metres:
     return sheet.work(
         "y_r",
         piston_nearer,
-        y=sheet.take("y", drive.wear),
+        y=wear_along(block, bore_served(valve, sheet), sheet),
         L=sheet.take("L_r", drive.rod_length),
         ε=ε,
         l=sheet.take("l_c", connecting_rod_of(block, sheet, bore_served(valve, sheet))),
@@ -279,7 +289,12 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         y=0.0,
     )
     strikes = sheet.work("h_c", lift_with_overtravel, h=h, o=room)
-    return sheet.worst(sheet.at_most(furthest, stop), sheet.at_most(stop, strikes))
+    return sheet.worst(
+        sheet.at_most(furthest, stop).else_says("gear lifts the valve by {found}, its stop is at {limit}"),
+        sheet.at_most(stop, strikes).else_says(
+            "stop at {found}, but the valve strikes cage or cover at {limit}"
+        ),
+    )
 
 
 @rule(
@@ -287,6 +302,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     edition=5,
     title="The openings of a catch that a part holds, or of the way into the cylinder, are no wider than the smallest "
     "piece of a broken valve, spindle, nut or collet",
+    wrong="a broken piece of {found} passes an opening of {limit}",
     on=PoppetValve,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE],
@@ -336,7 +352,9 @@ def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def _within_limit(part: PoppetValve | ValveSeat, index: str, case: LoadCase, sheet: Sheet) -> Judgement:
     T = sheet.take(f"T_{index}", case.temperature_of(part))
     table = sheet.material_of(part).temperature_limit
-    return sheet.no_hotter(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part"))
+    return sheet.no_hotter(T, sheet.look_up(f"T_max{index}", table, of=part, use="running-part")).else_says(
+        f"{part.id} at {{found}}, its metal is for {{limit}}"
+    )
 
 
 RULES = (seat_stress, seat_width, beat_growth, foul_clearance, lift_stop, cannot_fall_in, material)

@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
-from speclint.facts import block_under
+from speclint.facts import block_under, passages_of_port, speed_of_crank
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -40,9 +40,10 @@ from speclint_valves.sources import STEAM_SPEED
 
 @rule(
     "valve.lift-area",
-    edition=2,
+    edition=3,
     title="At full lift the flow area of the valve, and of the throat where its two streams have joined, is at least "
     "0.9 of the area of its port",
+    wrong="valve opens {found} of flow area, {limit} wanted",
     on=PoppetValve,
     grade=Grade.NONCONFORMITY,
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -61,7 +62,8 @@ from speclint_valves.sources import STEAM_SPEED
 def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """min(Σ min(area of beat at full lift, its throat), throat after both have met) ≥ share × port area."""
     opened = flow_area(valve, sheet)
-    port = sheet.take("A_port", valve.port_area)
+    passages = [sheet.take(f"A of {one.id}", one.area) for one in passages_of_port(valve, sheet)]
+    port = max(sheet.take("A_port", valve.port_area), *passages, 0.0)
     return sheet.at_least(
         opened, sheet.work("A_n", share_of_area, x=sheet.limit("share-of-port", "x"), A=port)
     )
@@ -69,7 +71,7 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.lift-worth-having",
-    edition=2,
+    edition=3,
     title="The lift is at most 1.1 times that at which the throats, and not the lift, limit the flow",
     on=PoppetValve,
     grade=Grade.OBSERVATION,
@@ -98,19 +100,27 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
         β = sheet.take(f"β_{index}", beat.seat_angle)
         useful.append(sheet.work(f"h_{index}", lift_for_area, T=T, d=d, w=w, β=β))
     h, x = sheet.take("h", valve.lift), sheet.limit("share-of-lift", "x")
-    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful)))
+    own = sheet.at_most(h, sheet.work("h_max", share_of_lift, x=x, h=max(useful))).else_says(
+        "valve lifts {found}, useful only up to {limit}"
+    )
     after = common_throat(valve, sheet)
     if math.isinf(after):
         return own
     before = beats_area(valve, sheet.work("h_x", lift_over_factor, h=h, x=x), sheet)
-    return sheet.worst(own, sheet.at_most(before, after))
+    return sheet.worst(
+        own,
+        sheet.at_most(before, after).else_says(
+            "beats open {found} before full lift, their throat only {limit}"
+        ),
+    )
 
 
 @rule(
     "valve.steam-speed",
-    edition=3,
+    edition=4,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
     "most 80 m/s",
+    wrong="steam at {found} through the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -135,15 +145,16 @@ def speed_of_steam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgemen
 def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPerSecond, MetresPerSecond]:
     block = block_under(valve, sheet)
     A_p, A = piston(valve, block, sheet), passage(valve, sheet)
-    ω = sheet.take("ω", case.rotational_speed)
+    ω = speed_of_crank(block, case, sheet)
     greatest = sheet.work("v_max", steam_speed, A_p=A_p, c=greatest_speed(valve, ω, sheet), A=A)
     return sheet.work("v", steam_speed, A_p=A_p, c=mean_speed(valve, ω, sheet), A=A), greatest
 
 
 @rule(
     "valve.pressure-loss",
-    edition=3,
+    edition=4,
     title="At most 10 % of the absolute pressure is lost in the valve",
+    wrong="valve loses {found} of the pressure, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -168,8 +179,9 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=3,
+    edition=4,
     title="The greatest Mach number of steam in the valve is at most 0.3",
+    wrong="steam reaches Mach {found} in the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -24,7 +24,7 @@ _BUSHES = {
 
 @rule(
     "rocker.stress",
-    edition=6,
+    edition=7,
     title="Bending in the arms and pin of the rocker is at most 0.2 of the tensile strength of each, and its bush is "
     "within its rated pressure and that of its metal",
     on=Rocker,
@@ -74,9 +74,13 @@ def stress(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_most(
             sheet.work("σ_p", pin_bending_stress, F=F_p, L=span, d=pin),
             sheet.work("σ_zul,p", share_of_strength, k=k, R=R_mp),
+        ).else_says("pin of the rocker bent to {found}, {limit} allowed"),
+        sheet.at_most(pressure, sheet.take("p_zul", rocker.bush_pressure)).else_says(
+            "bush pressed by {found}, rated for {limit}"
         ),
-        sheet.at_most(pressure, sheet.take("p_zul", rocker.bush_pressure)),
-        sheet.at_most(pressure, _bush_limit(rocker, sheet)),
+        sheet.at_most(pressure, _bush_limit(rocker, sheet)).else_says(
+            "bush pressed by {found}, its metal bears {limit}"
+        ),
     )
 
 
@@ -97,13 +101,17 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
     b_v, b_t = sheet.take("b_v", rocker.valve_arm), sheet.take("b_t", rocker.tappet_arm)
     at_valve = sheet.work("σ_v", arm_stress, F=F_v, b=b_v, **sizes)
     at_tappet = sheet.work("σ_t", arm_stress, F=F_t, b=b_t, **sizes)
-    return [sheet.at_most(at_valve, allowed), sheet.at_most(at_tappet, allowed)]
+    return [
+        sheet.at_most(at_valve, allowed).else_says("arm to the valve bent to {found}, {limit} allowed"),
+        sheet.at_most(at_tappet, allowed).else_says("arm to the tappet bent to {found}, {limit} allowed"),
+    ]
 
 
 @rule(
     "rocker.stiffness",
-    edition=6,
+    edition=7,
     title="Deflection of the rocker and its pin loses at most 2 % of the valve's lift",
+    wrong="rocker loses {found} of the lift by bending, {limit} allowed",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.OBSERVATION,

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals
-from speclint.facts import block_when_entering, chamber_beyond, retained_by_part
+from speclint.facts import (
+    block_when_entering,
+    chamber_beyond,
+    drag_on_seat,
+    frictions_of_seat,
+    greatest_live_pressure,
+    retained_by_part,
+)
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
@@ -41,6 +48,7 @@ DEFERS = "the local code and a competent person decide"
     "seat.retained-hot",
     edition=3,
     title="The seat has an interference above zero in every hot case, its faces smoothed",
+    wrong="seat loose hot: {left} of interference left",
     on=ValveSeat,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.HOLD,
@@ -65,8 +73,9 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=5,
+    edition=6,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
+    wrong="seat loose hot: grips {found} of {limit} wanted",
     on=ValveSeat,
     cases=("running", "drifting", "cooling", "water"),
     grade=Grade.HOLD,
@@ -88,7 +97,7 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     T_s = sheet.take("T_s", case.temperature_of(seat))
     T_b = sheet.take("T_b", case.temperature_of(fit.block))
     p = pressure_of(seat, fit, sheet, interference_at(seat, fit, sheet, T_s, T_b), T_s, T_b)
-    length, friction = joint_length(seat, fit, sheet), sheet.take("μ", seat.friction)
+    length, friction = joint_length(seat, fit, sheet), min(frictions_of_seat(seat, sheet))
     needed = sheet.work(
         "F_n", load_with_factor, x=sheet.limit("factor", "x"), F=_withdrawal(seat, fit, case, sheet)
     )
@@ -99,23 +108,24 @@ def push_out(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _withdrawal(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> Newtons:
     behind, front = _sides(seat, fit, case, sheet)
-    bore, drag = sheet.take("d", seat.bore), sheet.take("F_d", seat.sticking_drag)
+    bore, drag = sheet.take("d", seat.bore), drag_on_seat(seat, sheet)
     return sheet.work("F_w", withdrawing_load, D=fit.joint, d=bore, p_b=behind, p_f=front, F_d=drag)
 
 
 def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
     """Pressure behind the ring, and on the side to which it would move."""
     live = chamber_beyond(seat, sheet) == "live steam"
-    chamber = case.live_pressure if live else case.exhaust_pressure
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke
-        return sheet.take("p_b", chamber), least_in_cylinder(case, sheet)
-    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", chamber)
+        behind = greatest_live_pressure(case, sheet) if live else case.exhaust_pressure
+        return sheet.take("p_b", behind), least_in_cylinder(case, sheet)
+    front = case.live_pressure if live else case.exhaust_pressure
+    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", front)
 
 
 @rule(
     "seat.fit-stress",
-    edition=2,
+    edition=3,
     title="The tightest fit of the drawing, at 20 °C, stresses an iron ring to at most 0.5 of its "
     "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
@@ -134,7 +144,7 @@ def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.fit-warming",
-    edition=2,
+    edition=3,
     title="With seat and block each as hot as in any case, the fit stresses an iron ring to at most 0.5 of its "
     "compressive strength, and a steel ring or the block to at most 0.67 of proof stress",
     on=ValveSeat,
@@ -155,7 +165,7 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.entering",
-    edition=3,
+    edition=4,
     title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
     on=ValveSeat,
     grade=Grade.OBSERVATION,
@@ -181,15 +191,19 @@ def entering(seat: ValveSeat, sheet: Sheet) -> Judgement:
     wanted = sheet.work(
         "s_n", shrinkage_to_enter, delta=fit.delta, a=sheet.limit("allowance", "a"), D=fit.joint
     )
-    return sheet.at_least(_available(seat, fit, sheet), wanted)
+    return sheet.at_least(_available(seat, fit, sheet), wanted).else_says(
+        "too little shrinkage for the seat to go in: {found}, {limit} wanted"
+    )
 
 
 def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
     fit = pressing(seat, cold, sheet)
     p = pressure_of(seat, fit, sheet, fit.delta, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    friction, length = sheet.take("μ", seat.friction), joint_length(seat, fit, sheet)
+    friction, length = max(frictions_of_seat(seat, sheet)), joint_length(seat, fit, sheet)
     needed = sheet.work("F_n", axial_grip, mu=friction, p=p, D=fit.joint, L=length)
-    return sheet.at_least(sheet.take("F_p", seat.press_force), needed)
+    return sheet.at_least(sheet.take("F_p", seat.press_force), needed).else_says(
+        "press gives {found}, the seat needs {limit} to go in"
+    )
 
 
 def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:

@@ -70,7 +70,7 @@ def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
 
 turns_its_cams: Rule = agreement(
     "shaft.turns-its-cams",
-    edition=2,
+    edition=3,
     title="The torque stated for a camshaft is at least that of its cams: together over a turn in each notch of their "
     "valve gear, or where all state their place on it, else each at its greatest",
     on=Shaft,

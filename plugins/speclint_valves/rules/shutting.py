@@ -37,6 +37,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     "valve.pressure-closed",
     title="Steam loads the shut valve in the direction that its drawing states, wherever on its contact "
     "each beat seals",
+    wrong="steam load in the stated direction {found}, at least {limit} wanted",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -47,7 +48,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
-    edition=3,
+    edition=4,
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""
@@ -62,7 +63,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=5,
+    edition=6,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it, or that load is sure to lift a valve that is meant to lift then",
     on=PoppetValve,
@@ -93,10 +94,14 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
     )
     lifted = greatest_lifting(valve, case, sheet)
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=lifted)
-    judged = sheet.at_least(held, needed)
+    judged = sheet.at_least(held, needed).else_says(
+        "steam may lift the valve: shut by {found}, {limit} wanted"
+    )
     meant = _meant_to_lift(valve, case, sheet) and not (hurts and case.where.key.endswith("drifting"))
     if meant and not judged.holds:
-        judged = sheet.at_most(held, lifted)
+        judged = sheet.at_most(held, lifted).else_says(
+            "valve meant to lift may not: shut by {found}, lifted by {limit}"
+        )
     return judged.graded(Grade.HOLD) if hurts else judged
 
 
@@ -109,9 +114,10 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
 
 @rule(
     "valve.closes",
-    edition=5,
+    edition=6,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
+    wrong="springs and weight shut the valve with {found}, {limit} wanted",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -136,9 +142,10 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.compression-lift",
-    edition=5,
+    edition=6,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
+    wrong="compression lifts the valve with {limit}, shut by {found}",
     on=PoppetValve,
     cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,

@@ -17,7 +17,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
-from speclint.facts import strain_since
+from speclint.facts import speed_of_gear, strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -77,12 +77,16 @@ def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet
     )
     least = sheet.work("c_min", share_of_clearance, x=sheet.limit("least", "x_c"), c_0=cold)
     most = sheet.work("c_max", share_of_diameter, x=sheet.limit("greatest", "x"), d=d)
-    return sheet.worst(sheet.at_least(hot, least), sheet.at_most(hot, most))
+    return sheet.worst(
+        sheet.at_least(hot, least).else_says("spindle tight hot: {found} of clearance, {limit} wanted"),
+        sheet.at_most(hot, most).else_says("spindle loose hot: {found} of clearance, {limit} allowed"),
+    )
 
 
 @rule(
     "spindle.guide-length",
     title="The guide is at least four spindle diameters long",
+    wrong="guide {found} spindle diameters long, {limit} wanted",
     on=ValveSpindle,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
@@ -98,7 +102,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=6,
+    edition=7,
     title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
     "notched, and the factor against buckling at least 4",
     on=ValveSpindle,
@@ -136,7 +140,10 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
     allowed = sheet.work("σ_zul", share_of_strength, k=_share(spindle, sheet), R=R_m)
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
-    return sheet.worst(sheet.at_most(worked, allowed), _buckling(spindle, T, F, sheet))
+    return sheet.worst(
+        sheet.at_most(worked, allowed).else_says("spindle stressed to {found}, {limit} allowed"),
+        _buckling(spindle, T, F, sheet),
+    )
 
 
 def _share(spindle: ValveSpindle, sheet: Sheet) -> Ratio:
@@ -159,12 +166,14 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
         "L": sheet.take("L", spindle.free_length),
     }
     factor = sheet.work("S", buckling_factor, F_c=sheet.work("F_k", critical_load, **strut), F=F)
-    return sheet.at_least(factor, sheet.limit("buckling-factor"))
+    return sheet.at_least(factor, sheet.limit("buckling-factor")).else_says(
+        "factor of the spindle against buckling {found}, {limit} wanted"
+    )
 
 
 @rule(
     "spindle.seal",
-    edition=3,
+    edition=5,
     title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
     "stated",
     on=ValveSpindle,
@@ -183,7 +192,7 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _sealed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
     """The seal at the speed that one track of the cam gives the spindle."""
-    i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), sheet.take("ω", case.rotational_speed)
+    i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def rubbing(angle: float) -> float:
         return valve_speed(i=i, s_prime=moved.at(angle).slope, ω=ω)
@@ -196,9 +205,15 @@ def _sealed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
     return sheet.worst(
-        sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)),
-        sheet.at_most(p, sheet.take("p_max", spindle.seal_pressure)),
-        sheet.at_most(speed, sheet.take("v_max", spindle.seal_speed)),
+        sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)).else_says(
+            "seal at {found}, rated for {limit}"
+        ),
+        sheet.at_most(p, sheet.take("p_max", spindle.seal_pressure)).else_says(
+            "steam of {found} on a seal rated for {limit}"
+        ),
+        sheet.at_most(speed, sheet.take("v_max", spindle.seal_speed)).else_says(
+            "spindle moves at {found} in a seal rated for {limit}"
+        ),
     ).graded(Grade.NONCONFORMITY)
 
 

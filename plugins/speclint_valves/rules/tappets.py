@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import lever_ratio, spindle_length, strain_since, tappet_clearance, tappet_clearance_hot
+from speclint.facts import (
+    lever_ratio,
+    ramp_of,
+    spindle_length,
+    strain_since,
+    tappet_clearance,
+    tappet_clearance_hot,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import setting_error
@@ -14,7 +21,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "tappet.clearance-hot",
-    edition=4,
+    edition=5,
     title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
     "seat no more than the ramp of its cam",
     on=Tappet,
@@ -43,7 +50,9 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
         "i": i,
     }
     worn = sheet.work("c_w", tappet_clearance_hot, c=c - e, y=y, **grown)
-    least = sheet.at_least(worn, sheet.limit("least"))
+    least = sheet.at_least(worn, sheet.limit("least")).else_says(
+        "tappet may hold its valve open: {found} left hot, {limit} wanted"
+    )
     if worn <= 0:
         least = least.graded(Grade.HOLD)
     if not least.holds:
@@ -93,7 +102,12 @@ def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judge
     cams = sheet.belonging_to(tappet, Cam)
     if not cams:
         raise sheet.not_assessed(f"no cam states that it lifts {tappet.id}: there is no ramp to compare with")
-    return [sheet.at_most(clearance, sheet.take("h_r", cam.ramp_height)) for cam in cams]
+    return [
+        sheet.at_most(clearance, ramp_of(cam, sheet)).else_says(
+            "tappet clearance {found}, the ramp of its cam is {limit} high"
+        )
+        for cam in cams
+    ]
 
 
 @rule(
@@ -127,6 +141,7 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
     "cambox.withdrawal",
     title="The cam box can be taken out of the assembled engine: in the stated direction 25 mm more than its length is "
     "free, and every fastening is within reach",
+    wrong="{found} clear to take the cam box out, {limit} needed",
     on=CamBox,
     edition=2,
     grade=Grade.OBSERVATION,

@@ -75,7 +75,8 @@ def _together(component: Component, other: Component, sheet: Sheet) -> Judgement
     judged = _of_one_revision(component, other, grade, sheet)
     if not judged.holds:
         return judged
-    if any(one.is_one_of(_BLANKS) for one in (component, other)):
+    blanks = [one.is_one_of(_BLANKS) for one in (component, other)]
+    if any(blanks) and not (all(blanks) and _pieces_of_one(component, other, sheet)):
         says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
         return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
     if not (component.of_metal and other.of_metal) or _pieces_of_one(component, other, sheet):

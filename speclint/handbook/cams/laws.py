@@ -270,4 +270,6 @@ _HALF = 0.5
 
 
 def _require_share(x: float) -> None:
-    require(0 <= x <= 1, f"share of the rise {x:.4g} lies outside 0 to 1")
+    holds = 0 <= x <= 1
+    if not holds:  # the words only where they are needed: a scan asks this at every place
+        require(holds, f"share of the rise {x:.4g} lies outside 0 to 1")

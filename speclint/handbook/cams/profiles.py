@@ -183,7 +183,6 @@ _SAME_LIFT = 1e-9
 
 
 def _require_on_lift(angle: float, duration: float) -> None:
-    require(
-        isfinite(angle) and 0 <= angle <= duration,
-        f"cam angle {angle:.6g} rad lies outside 0 to {duration:.6g} rad, the lift",
-    )
+    holds = isfinite(angle) and 0 <= angle <= duration
+    if not holds:  # the words only where they are needed: a scan asks this at every place
+        require(holds, f"cam angle {angle:.6g} rad lies outside 0 to {duration:.6g} rad, the lift")

@@ -16,7 +16,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
 from typing import TYPE_CHECKING, Literal
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Metres, Ratio, Source, formula, require
@@ -141,13 +141,19 @@ def monte_carlo(links: Sequence[Link], low: float, high: float, *, trials: int, 
     ``low`` may be minus infinity and ``high`` infinity; ``trials`` 1000 to 200 000. The same seed gives the same
     answer. Its confidence interval is Wilson's score interval. OutOfRange outside.
     """
-    import random
-    import statistics
-
     require(low <= high, f"asked limits {low * 1e3:.6g} mm and {high * 1e3:.6g} mm are not in order")
     require(trials >= _FEWEST_TRIALS, f"{trials} trials are too few; at least 1000")
     require(trials <= _MOST_TRIALS, f"{trials} trials are too many; at most 200 000")
     _middle(links)
+    return _tried(tuple(links), low, high, trials, seed)
+
+
+@lru_cache(maxsize=32)
+def _tried(links: tuple[Link, ...], low: float, high: float, trials: int, seed: int) -> Yield:
+    """The trial; a chain is asked for again at each load case, and of what is written down."""
+    import random
+    import statistics
+
     chance = random.Random(seed)
     drawn = [(link.direction, _parts(link, chance)) for link in links]
     gaps = [sum(direction * part() for direction, part in drawn) for _ in range(trials)]

@@ -104,6 +104,7 @@ class SeatBore(Closable):
         diameter: the bore at the fit
         depth: its depth, or the length of the fit
         wall: least wall from the bore to a free edge, a passage or the next bore
+        passage: bore of the passage beyond the seat, at its narrowest before it turns or widens
         plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
         roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat; leave out where a valve says what it serves
@@ -125,6 +126,7 @@ class SeatBore(Closable):
     diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
     depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
+    passage: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     plate: Annotated[Word[str], _PLATE] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED

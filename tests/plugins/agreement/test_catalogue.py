@@ -8,6 +8,7 @@ from dataclasses import replace
 import pytest
 
 from speclint.checking import Check, check
+from speclint.errors import Location
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.specs import Component
 from speclint.testing import installed_families
@@ -66,6 +67,30 @@ def told_of(found: Check, part: Judgement, place: StatedPlace, context: Context)
     return False
 
 
+def moved(found: Check, shifts: dict[Location, float], context: Context) -> Check | None:
+    """A check once some quantities are changed; None where it could not be run."""
+    component = context.design.specs[found.component]
+    assert isinstance(component, Component)
+    after = check(found.rule, component, replace(context, moved=shifts))
+    return None if after.could_not_run else after
+
+
+def quantity(found: Check, place: StatedPlace) -> float | None:
+    """The value of a place in SI units, where it is a quantity above nothing and not a count."""
+    step = next((one for one in found.steps if one.where == place.where), None)
+    if step is None or step.kind == "counted" or not isinstance(step.value, float) or not step.stated:
+        return None
+    return step.stated
+
+
+def wrong_at(found: Check | None, part: Judgement) -> bool:
+    """Whether a check finds that the places of a pair do not agree."""
+    wanted = {one.where for one in part.places}
+    return found is not None and any(
+        wanted <= {one.where for one in bad.places} and bad.compared == part.compared for bad in found.failing
+    )
+
+
 def is_taken(found: Check, place: StatedPlace) -> bool:
     """Whether a place has a value; a link has none: another part would have to be drawn."""
     return any(one.where == place.where for one in found.steps)
@@ -83,3 +108,46 @@ def test_a_change_of_either_place_is_found(rule: str) -> None:
             assert all(told) if part.compared == "=" else any(told), [str(one.where) for one in part.places]
     if not pairs:
         pytest.skip("no pair of the example agrees: the rule's own test has one")
+
+
+@pytest.mark.parametrize("rule", sorted(AGREEMENTS))
+def test_two_places_that_move_together_go_on_agreeing(rule: str) -> None:
+    """A remedy at the one place or at the other: it is the difference that counts, and not which of them is right."""
+    context = assessed().context
+    assert context is not None
+    pairs = [
+        (found, part)
+        for found, part in agreeing(rule)
+        if len(part.places) == 2 and part.compared == "=" and all(quantity(found, one) for one in part.places)
+    ]
+    for found, part in pairs[:3]:
+        here, there = part.places
+        if here.aim is None or there.aim is None:
+            continue
+        by = 0.1 * (quantity(found, here) or 0.0)
+        assert wrong_at(moved(found, {here.where: by}, context), part)
+        assert wrong_at(moved(found, {there.where: by}, context), part)
+        both = moved(found, {here.where: by, there.where: by}, context)
+        assert both is not None
+        assert not wrong_at(both, part)
+
+
+#: Agreements in which a value also chooses what it is held against: the nearer end of a port, the next groove.
+_CHOOSING = {"liner.port-open-at-dead-centre", "piston.grooves-fit"}
+
+
+@pytest.mark.parametrize("rule", sorted(set(AGREEMENTS) - _CHOOSING))
+def test_what_goes_farther_astray_never_agrees_again(rule: str) -> None:
+    """Of a size that has to reach, or not to exceed, another: below it once, it is below it farther off too."""
+    context = assessed().context
+    assert context is not None
+    pairs = [(found, part) for found, part in agreeing(rule) if part.compared in ("≥", "≤", "=")]
+    for found, part in pairs[:1]:
+        size = quantity(found, part.places[0])
+        for shares in ((-0.3, -0.6), (0.4, 0.8)):
+            near, far = (
+                moved(found, {part.places[0].where: share * size}, context) if size else None
+                for share in shares
+            )
+            if wrong_at(near, part) and far is not None:
+                assert wrong_at(far, part)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -74,6 +75,12 @@ def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, 
             "block.toml",
             f'beat = "lower"\n{PLACED}',
             f'beat = "lower"\n{PLACED.replace("front", "back")}',
+            HOLD,
+        ),
+        (
+            "block.toml",
+            f'beat = "lower"\n{PLACED}',
+            f'beat = "lower"\n{PLACED.replace("chamber", "cylinder")}',
             HOLD,
         ),
         ("box.toml", 'of_end = "front"', 'of_end = "back"', HOLD),
@@ -152,7 +159,7 @@ def test_a_valve_that_lifts_into_its_chest_meets_no_piston(design: DesignFolder)
     [
         ("spindle.toml", 'leaves = "supply"', 'leaves = "supply"', FINE),
         ("spindle.toml", 'leaves = "supply"', 'leaves = "delivery"', HOLD),
-        ("valve.toml", '"beyond the beats"', '"between the beats"', HOLD),
+        ("valve.toml", '"beyond the beats"', '"between the beats"', FINE),
         ("spindle.toml", 'seal_diameter = "20 mm"', 'seal_diameter = "22 mm"', FINE),
         ("spindle.toml", 'seal_diameter = "20 mm"', 'seal_diameter = "22.1 mm"', HOLD),
     ],
@@ -160,8 +167,19 @@ def test_a_valve_that_lifts_into_its_chest_meets_no_piston(design: DesignFolder)
 def test_a_spindle_of_two_beats_leaves_beyond_them(
     design: DesignFolder, file: str, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
+    """Where the supply acts is worked: what the valve states of it only valve.supply-by-place tells."""
     design.replace(file, old, new)
     assert outcome(design, "spindle.steam-by-place") == ends
+
+
+def test_a_seat_that_opens_into_no_space_leaves_the_stated_side_of_the_supply(design: DesignFolder) -> None:
+    text = (design.root / "block.toml").read_text(encoding="utf-8")
+    unsaid = re.sub(r"opens_into = .*\n", "", text)
+    assert unsaid != text
+    (design.root / "block.toml").write_text(unsaid, encoding="utf-8")
+    assert outcome(design, "spindle.steam-by-place") == FINE
+    design.replace("valve.toml", '"beyond the beats"', '"between the beats"')
+    assert outcome(design, "spindle.steam-by-place") == HOLD
 
 
 @pytest.mark.parametrize(("pushed", "leaves"), [("open", "supply"), ("shut", "delivery")])

@@ -166,7 +166,7 @@ def test_lands_lie_on_metal(
         "[ports.front]\n",
         f'[bores.main.relieved.middle]\nstarts = "{relief[0]}"\nends = "{relief[1]}"\n[ports.front]\n',
     )
-    design.replace("liner.toml", 'starts = "850 mm"', 'starts = "855 mm"')
+    design.replace("liner.toml", 'starts = "120 mm"', 'starts = "855 mm"')
     design.replace("liner.toml", 'ends = "890 mm"', 'ends = "895 mm"')
     design.replace("liner.toml", 'ends = "35 mm"', f'ends = "{land}"')
     design.replace("liner.toml", 'fit_length = "800 mm"', f'fit_length = "{fit}"')
@@ -176,7 +176,7 @@ def test_lands_lie_on_metal(
 @pytest.mark.parametrize(("starts", "ends"), [("35 mm", FINE), ("34.9 mm", WRONG)])
 def test_no_land_lies_over_another(design: DesignFolder, starts: str, ends: tuple[str, Grade | None]) -> None:
     """A land to 35 mm and one from there to 39 mm, before the port at 40 mm: 30 + 4 + 40 mm, or 0.1 mm more."""
-    design.replace("liner.toml", 'starts = "850 mm"', 'starts = "855 mm"')
+    design.replace("liner.toml", 'starts = "120 mm"', 'starts = "855 mm"')
     design.replace("liner.toml", 'ends = "890 mm"', 'ends = "895 mm"')
     design.replace("liner.toml", 'fit_length = "800 mm"', 'fit_length = "74 mm"')
     second = f'[lands.second]\nstarts = "{starts}"\nends = "39 mm"\n[lands.front]\n'

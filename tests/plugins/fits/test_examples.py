@@ -11,7 +11,7 @@ from speclint.checking import Check
 from speclint.testing import DesignFolder, on_sheet
 
 SPECS = Path(__file__).parents[3] / "example_specs"
-SEAT = "seats/seat-inlet-left-front-upper.toml"
+SEAT = "seats/seat-inlet.toml"
 
 
 @pytest.fixture
@@ -62,14 +62,14 @@ def test_a_locating_pad_that_is_tight_cold_may_be_loose_while_the_engine_warms(e
     """
     loose = engine.only("chain.worst-case-hot", "chain-back-pad-left")
     assert (loose.outcome, loose.case) == ("finding", "warming")
-    engine.replace("blocks/block-left.toml", '"220 mm +0.045/+0.030"', '"220 mm +0.055/+0.040"')
+    engine.replace("blocks/block.toml", '"220 mm +0.045/+0.030"', '"220 mm +0.055/+0.040"')
     assert engine.only("chain.worst-case-hot", "chain-back-pad-left").outcome == "conforms"
 
 
 def test_the_tappet_chain_reads_what_its_parts_state(engine: DesignFolder) -> None:
     """A box drawn 1 mm higher is not the one that was measured."""
     assert engine.only("chain.measured", "chain-tappet-inlet-left-front").outcome == "conforms"
-    engine.replace("camboxes/cambox-left-front.toml", '"150 mm ±0.1"', '"151 mm ±0.1"')
+    engine.replace("camboxes/cambox.toml", '"150 mm ±0.1"', '"151 mm ±0.1"')
     assert engine.only("chain.measured", "chain-tappet-inlet-left-front").outcome == "finding"
 
 
@@ -77,5 +77,5 @@ def test_the_cam_box_s_foot_stays_bedded_while_the_chamber_grows_into_it(engine:
     """Cold, radii 0.5 ± 0.2 mm apart over 40°: 0.7 × 0.23396 = 0.164 mm of gap. Bored too small it gapes."""
     check = engine.only("fit.curved-seat", "fit-saddle-cambox-left-front")
     assert (check.outcome, check.case) == ("conforms", "running")
-    engine.replace("fits/fit-saddle-cambox-left-front.toml", '"701.0 mm ±0.2"', '"698.8 mm ±0.2"')
+    engine.replace("fits/fit-saddle-cambox.toml", '"701.0 mm ±0.2"', '"698.8 mm ±0.2"')
     assert engine.only("fit.curved-seat", "fit-saddle-cambox-left-front").outcome == "finding"

@@ -181,7 +181,7 @@ starts = "5 mm"
 ends = "35 mm"
 
 [lands.back]
-starts = "850 mm"
+starts = "120 mm"
 ends = "890 mm"
 """
 

@@ -118,7 +118,7 @@ def test_steam_behind_the_liner_shows_and_drains(workshop: DesignFolder, key: st
 
 
 def test_each_end_has_a_land(workshop: DesignFolder) -> None:
-    back = '[lands.back]\nstarts = "850 mm"\nends = "890 mm"\n'
+    back = '[lands.back]\nstarts = "120 mm"\nends = "890 mm"\n'
     front = '[lands.front]\nstarts = "5 mm"\nends = "35 mm"\n'
     assert workshop.write(bench(in_liner(back, ""))).only(BEHIND).outcome == "finding"
     assert (

@@ -31,7 +31,7 @@ EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
         ("pin.bending", "pin-crank-left"),
         ("packing.rating", "box-left"),
         ("packing.gland", "box-left"),
-        ("shaft.torsion", "shaft-cam-left"),
+        ("shaft.torsion", "shaft-cam-left-front"),
     ],
 )
 def test_the_train_is_sound(rule: str, component: str) -> None:

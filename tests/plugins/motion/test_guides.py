@@ -15,10 +15,10 @@ from tests.plugins.motion.train import files, without
 PRESSURE, DEFLECTION, BALANCE = "crosshead.slide-pressure", "slidebar.deflection", "motion.balance-record"
 
 
-@pytest.mark.parametrize(("length", "outcome"), [("360.2", "conforms"), ("360.1", "finding")])
+@pytest.mark.parametrize(("length", "outcome"), [("432.3", "conforms"), ("432.1", "finding")])
 def test_slide_pressure_from_both_sides(workshop: DesignFolder, length: str, outcome: str) -> None:
     """Crank upright: sin φ = 330/1900, tan φ = 0.176365; × 325.940 kN = 57.4844 kN.
-    57 484.4/(0.7 × 240 × 0.95) = 360.18 mm.
+    57 484.4/(0.7 × 200 × 0.95) = 432.21 mm: of the slipper's 240 mm the bar of 200 mm bears 200.
     """
     check = workshop.write(files("crosshead", ("400 mm", f"{length} mm"))).only(PRESSURE)
     assert check.outcome == outcome

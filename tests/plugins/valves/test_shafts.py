@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade, OutOfRange
+from speclint.facts import load_aslant
 from speclint.testing import DesignFolder, found, limit, on_sheet
-from speclint_valves.formulae.guides import load_aslant
 from tests.plugins.valves.gear import train_files
 
 TURNS, SIDE = "shaft.turns-its-cams", "spindle.side-by-rocker"

@@ -1,0 +1,150 @@
+"""The index of a design: of each spec its kind, its links and its drawing number, and what can be told from these.
+
+Questions about the repository as a whole are answered from it, so that no spec need be read for them.
+"""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from typing import Any
+
+from speclint.errors import Location
+from speclint.specs import Component, Link, Spec, Stated
+
+_UNDER = ("cylinder-block", "engine")
+
+
+@dataclass(frozen=True, slots=True)
+class Indexed:
+    """What the index says of a spec.
+
+    ``words`` are those of its kind and of the kinds that it is built on, ``classes`` the classes of these in full.
+    ``drawing`` is None where none is stated, and for what is no component; ``of_several`` tells whether its file
+    states other parts too.
+    """
+
+    id: str
+    words: tuple[str, ...]
+    classes: tuple[str, ...]
+    is_component: bool
+    stated: tuple[Link[Any], ...]
+    drawing: str | None = None
+    of_several: bool = False
+
+    @property
+    def kind(self) -> str:
+        """The word of its kind."""
+        return self.words[0]
+
+    def links(self) -> Iterator[Link[Any]]:
+        """Every link that it states, in the order of the fields."""
+        return iter(self.stated)
+
+    def is_one_of(self, kinds: Collection[str]) -> bool:
+        """Whether its kind, or one that it is built on, is among some."""
+        return any(word in kinds for word in self.words)
+
+
+def indexed(spec: Spec) -> Indexed:
+    """What the index says of a spec that was read."""
+    kind = type(spec)
+    component = isinstance(spec, Component)
+    number = spec.drawing.value if component and isinstance(spec.drawing, Stated) else None
+    several = len(spec.each) > 1
+    return Indexed(spec.id, kind.words(), _classes(kind), component, tuple(spec.links()), number, several)
+
+
+@cache
+def _classes(kind: type[Spec]) -> tuple[str, ...]:
+    return tuple(f"{one.__module__}:{one.__qualname__}" for one in kind.__mro__)
+
+
+class Index:
+    """The index of a design. ``specs`` are those that it is of, ``cut`` the places of links that close a loop."""
+
+    def __init__(self, specs: Mapping[str, Spec], cut: frozenset[Location]) -> None:
+        self.specs, self.cut = specs, cut
+        self.entries: Mapping[str, Indexed] = getattr(specs, "index", None) or {
+            name: indexed(spec) for name, spec in specs.items()
+        }
+        self._leads: dict[tuple[str, tuple[str, ...]], bool] = {}
+        linking: dict[str, list[str]] = {}
+        self._drawn: dict[str, list[str]] = {}
+        for name in sorted(self.entries):
+            entry = self.entries[name]
+            if entry.is_component:
+                for target in sorted({link.id for link in entry.stated if self.leads(link)}):
+                    linking.setdefault(target, []).append(name)
+            if entry.drawing is not None:
+                self._drawn.setdefault(entry.drawing, []).append(name)
+        self._linking = {name: tuple(parts) for name, parts in linking.items()}
+
+    def leads(self, link: Link[Any]) -> bool:
+        """Whether a link leads to a spec that could be read, of a right kind, and closes no loop."""
+        key = link.id, link.kinds
+        found = self._leads.get(key)
+        if found is None:
+            entry = self.entries.get(link.id)
+            found = self._leads[key] = entry is not None and entry.is_one_of(link.kinds)
+        return found and not (self.cut and link.where in self.cut)
+
+    def linking_to(self, name: str) -> tuple[str, ...]:
+        """The components that state a link to a spec, in the order of their ids."""
+        return self._linking.get(name, ())
+
+    def of_drawing(self, number: str) -> tuple[str, ...]:
+        """The components that state a drawing number, in the order of their ids."""
+        return tuple(self._drawn.get(number, ()))
+
+    def left_over(self) -> tuple[str, ...]:
+        """The specs that are no components, such as duties, and that nothing links to."""
+        used = {link.id for entry in self.entries.values() for link in entry.stated}
+        others = (name for name in sorted(self.entries) if not self.entries[name].is_component)
+        return tuple(name for name in others if name not in used)
+
+    def way_to(self, name: str, kinds: Collection[str]) -> tuple[str, frozenset[str]]:
+        """The nearest component of some kinds to which a chain of links joins another, whichever way they lead.
+
+        With those on the way there; where there is none, "" and all that links join to the component.
+        """
+        before: dict[str, str] = {name: ""}
+        waiting = deque([name])
+        while waiting:
+            part = waiting.popleft()
+            if self.entries[part].is_one_of(kinds):
+                return part, frozenset(_way(part, before))
+            for one in (*self._linked(part), *self.linking_to(part)):
+                if one not in before:
+                    before[one] = part
+                    waiting.append(one)
+        return "", frozenset(before)
+
+    def listed_under(self, name: str) -> tuple[str, frozenset[str]]:
+        """The id under which what is still to be drawn of a component is listed, and the ids that say so."""
+        seen, waiting = {name}, deque([name])
+        while waiting:
+            part = waiting.popleft()
+            if self.entries[part].is_one_of(_UNDER):
+                return part, frozenset(seen)
+            further = [one for one in self._linked(part) if one not in seen]
+            seen.update(further)
+            waiting.extend(further)
+        return name, frozenset(seen)
+
+    def _linked(self, name: str) -> list[str]:
+        """The components that one is linked to."""
+        return [
+            link.id
+            for link in self.entries[name].stated
+            if self.leads(link) and self.entries[link.id].is_component
+        ]
+
+
+def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
+    """The ids on the way to one, from where it was set out for."""
+    while name:
+        yield name
+        name = before[name]

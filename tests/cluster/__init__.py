@@ -1,0 +1,1 @@
+"""A check on a cluster of this machine: ``python -m tests.cluster``."""
