@@ -11,7 +11,7 @@ from speclint.rules.actual import WORDS
 from tests.contracts.sentences import RuleSource, compared_in, modules_of, rules_of, sentences_of
 from tests.example import assessed
 
-OF_NUMBERS = ("liners", "joints", "valves", "springs", "motion", "steamways", "fits", "fabrication")
+OF_NUMBERS = ("liners", "joints", "valves", "springs", "motion", "steamways", "fits", "fabrication", "events")
 OF_SOME_NUMBERS = ("pairings", "clearances", "release")
 FAMILIES = [f"speclint_{name}" for name in (*OF_NUMBERS, *OF_SOME_NUMBERS)]
 RULES = [one for family in FAMILIES for one in rules_of(family)]

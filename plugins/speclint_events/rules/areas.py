@@ -21,6 +21,7 @@ from speclint_events.inputs import clearance_corner, mean_cut_off, measured, run
 @rule(
     "events.opens",
     title="In every notch but mid gear every cam lifts its valve off its seat, with the greatest clearance too",
+    wrong="{item} stays shut: {found} of lift is left",
     on=ValveGear,
     cases=("running",),
     grade=Grade.HOLD,
@@ -49,6 +50,7 @@ def opens(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.opening-speed",
     title="At cut-offs to 35 % the inlet has opened a quarter of its greatest area 10° after dead centre",
+    wrong="inlet opens slowly, {item}: {found} of its greatest area by 10°, {limit} wanted",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -79,6 +81,7 @@ def opening_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.shutting-speed",
     title="The last fifth of the inlet's opening, by angle, passes at least 0.03 of its area over the angle",
+    wrong="inlet shuts slowly, {item}: {found} of its area in the last fifth, {limit} wanted",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -104,6 +107,7 @@ def shutting_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     "events.area-enough",
     title="In its notch and at its speed the engine asks for steam through its inlets at a Mach index of at most 0.5, "
     "and lets it go through its exhausts at one of at most 0.4",
+    wrong="{item} too small for the speed: Mach index {found}, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,

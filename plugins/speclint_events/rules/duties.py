@@ -53,7 +53,9 @@ def _cut_off(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
     if sheet.is_stated("cut-off", case.cut_off):
         x_f, x_b = (steam.gear.share(steam.gear.end(steam.notch, side).inlet, opens=False) for side in SIDES)
         mean = sheet.work("x", mean_of_ends, x_f=x_f, x_b=x_b)
-        yield sheet.equals(sheet.take("x_d", case.cut_off), mean, sheet.limit("cut_off"))
+        yield sheet.equals(sheet.take("x_d", case.cut_off), mean, sheet.limit("cut_off")).else_says(
+            "duty cuts off at {found}, its cams at {limit}"
+        )
 
 
 def _flow(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
@@ -61,8 +63,14 @@ def _flow(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
     if is_typed("steam flow", case.steam_flow, sheet):
         stated, worked = sheet.take("m_d", case.steam_flow), steam.of_both("m_1", "steam")
         within = sheet.limit("steam", "x_m")
-        yield sheet.at_least(stated, sheet.work("m_l", share_of_flow, x=1 - within, m=worked))
-        yield sheet.at_most(stated, sheet.work("m_g", share_of_flow, x=1 + within, m=worked))
+        least = sheet.work("m_l", share_of_flow, x=1 - within, m=worked)
+        yield sheet.at_least(stated, least).else_says(
+            "duty has {found} of steam, its cams take {limit} or more"
+        )
+        most = sheet.work("m_g", share_of_flow, x=1 + within, m=worked)
+        yield sheet.at_most(stated, most).else_says(
+            "duty has {found} of steam, its cams take {limit} at most"
+        )
 
 
 def _pressures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
@@ -71,19 +79,31 @@ def _pressures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement
     if is_typed("cylinder pressure", case.cylinder_pressure, sheet):
         stated = sheet.take_absolute("p_d", case.cylinder_pressure)
         worked = steam.of_both("p_m", "greatest")
-        lower = sheet.at_least(stated, sheet.work("p_l", share_of_pressure, x=1 - within, p=worked))
+        least = sheet.work("p_l", share_of_pressure, x=1 - within, p=worked)
+        lower = sheet.at_least(stated, least).else_says(
+            "greatest pressure {found} in the duty, {limit} or more by its cams"
+        )
         yield lower.graded(Grade.HOLD)
-        yield sheet.at_most(stated, sheet.work("p_g", share_of_pressure, x=1 + within, p=worked))
+        most = sheet.work("p_g", share_of_pressure, x=1 + within, p=worked)
+        yield sheet.at_most(stated, most).else_says(
+            "greatest pressure {found} in the duty, {limit} at most by its cams"
+        )
     if is_typed("least cylinder pressure", case.least_cylinder_pressure, sheet):
         stated = sheet.take_absolute("p_d0", case.least_cylinder_pressure)
         worked = steam.of_both("p_0", "least")
-        yield sheet.at_most(stated, sheet.work("p_g0", share_of_pressure, x=1 + within, p=worked))
+        most = sheet.work("p_g0", share_of_pressure, x=1 + within, p=worked)
+        yield sheet.at_most(stated, most).else_says(
+            "least pressure {found} in the duty, {limit} at most by its cams"
+        )
 
 
 def _exhaust(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
     if is_typed("exhaust temperature", case.exhaust_temperature, sheet):
         worked = steam.of_both("T_w", "exhaust temperature")
-        yield sheet.equals(sheet.take("T_d", case.exhaust_temperature), worked, sheet.limit("exhaust"))
+        stated = sheet.take("T_d", case.exhaust_temperature)
+        yield sheet.equals(stated, worked, sheet.limit("exhaust")).else_says(
+            "exhaust at {found} in the duty, at {limit} by its cams"
+        )
 
 
 @rule(
@@ -119,10 +139,18 @@ def _of_valve(at_work: GearAtWork, notch: str, inlet: bool, side: str, sheet: Sh
     within = sheet.limit("within")
     if sheet.is_stated(f"clearance share of {valve.id}", valve.clearance_share):
         worked = clearance_share(*at_work.place, end.side, sheet)
-        yield sheet.equals(sheet.take("c_v", valve.clearance_share), worked, within).of_item(valve.id)
+        stated = sheet.take("c_v", valve.clearance_share)
+        judged = sheet.equals(stated, worked, within).else_says(
+            "{item} states a clearance volume of {found}, its end has {limit}"
+        )
+        yield judged.of_item(valve.id)
     if sheet.is_stated(f"compression of {valve.id}", valve.compression_share):
         left = at_work.share(end.exhaust, opens=False)
-        yield sheet.equals(sheet.take("x_v", valve.compression_share), left, within).of_item(valve.id)
+        stated = sheet.take("x_v", valve.compression_share)
+        judged = sheet.equals(stated, left, within).else_says(
+            "{item} states compression with {found} left, its cam gives {limit}"
+        )
+        yield judged.of_item(valve.id)
 
 
 RULES = (duty_agrees, clearance_volume)

@@ -39,13 +39,16 @@ def lead(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
     def judge(end: EndAtWork) -> Judgement:
         λ = _lead(end, sheet)
-        judged = [sheet.at_most(λ, sheet.limit("most"))]
+        judged = [sheet.at_most(λ, sheet.limit("most")).else_says("{item}: lead {found}, {limit} allowed")]
         if end.notch not in last or end.notch == fast:
             least = sheet.limit("at_speed" if end.notch == fast else "least")
-            low = sheet.at_least(λ, least)
+            low = sheet.at_least(λ, least).else_says("{item}: lead {found}, {limit} wanted")
             judged.append(low.graded(Grade.NONCONFORMITY) if λ < 0 else low)
         h = measured(f"h_{end.inlet.mark}", lift_at_dead_centre, end.inlet, sheet)
-        return sheet.worst(*judged, sheet.at_most(h, sheet.limit("lift")))
+        lifted = sheet.at_most(h, sheet.limit("lift")).else_says(
+            "{item}: inlet {found} open at dead centre, {limit} allowed"
+        )
+        return sheet.worst(*judged, lifted)
 
     return sheet.each(at_work.ends(), judge)
 
@@ -65,6 +68,7 @@ def _lead(end: EndAtWork, sheet: Sheet) -> Radians:
 @rule(
     "events.lead-alike",
     title="The leads of all notches that run one way are within 4° of one another",
+    wrong="leads of {item} {found} apart, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -98,6 +102,7 @@ def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     "events.no-overlap",
     title="Inlet and exhaust of one end are never open together: at least 5° of the crank lie between the shutting of "
     "the one and the opening of the other",
+    wrong="{item}: {found} between inlet and exhaust, {limit} wanted",
     on=ValveGear,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -44,7 +44,12 @@ def clearance_holds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         ]
         moved = sheet.work(f"Δx_{mark}", share_shifted, x_1=shares[0], x_2=shares[1])
         return sheet.worst(
-            sheet.at_most(lead, sheet.limit("lead")), sheet.at_most(moved, sheet.limit("cut_off"))
+            sheet.at_most(lead, sheet.limit("lead")).else_says(
+                "{item}: lead shifts by {found} from cold to worn, {limit} allowed"
+            ),
+            sheet.at_most(moved, sheet.limit("cut_off")).else_says(
+                "{item}: cut-off shifts by {found} of the stroke from cold to worn, {limit} allowed"
+            ),
         )
 
     return sheet.each(at_work.ends(), judge)
@@ -59,6 +64,7 @@ def _angle(cam: CamAtWork, δ: Metres, opens: bool, number: int, sheet: Sheet) -
     "events.ramp-takes-clearance",
     title="Cold, hot and worn, the clearance is used up on the ramp of every cam, between a tenth and nine tenths of "
     "its height",
+    wrong="{item}: clearance {found} of its ramp, where the nearer limit is {limit}",
     on=ValveGear,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -97,6 +103,7 @@ class _Named:
     "events.both-directions",
     title="The gear has a notch for each direction; in each the valves act in their order, and a cam that is fixed to "
     "its shaft and works in both has one setting",
+    wrong="settings of {item} {found} apart, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -16,6 +16,7 @@ from speclint_events.sources import BRUCE
 @rule(
     "events.equal-work",
     title="The front of the cylinder does 0.9 to 1.1 of the work of the back",
+    wrong="front does {found} of the work of the back, where the nearer limit is {limit}",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -41,6 +42,7 @@ def equal_work(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.boiler-feeds",
     title="All cylinders together take no more steam, in the notch and at the speed of the duty, than the boiler makes",
+    wrong="cylinders take {found} of steam, the boiler makes {limit}",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -60,6 +62,7 @@ def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.adhesion",
     title="The tractive effort of the starting notch is at most 0.30 of the weight on the wheels that it drives",
+    wrong="starting effort {found}, the wheels hold {limit}",
     on=ValveGear,
     cases=("starting",),
     grade=Grade.OBSERVATION,

@@ -15,6 +15,7 @@ _EVENTS = ("admission", "cut_off", "release", "compression")
 @rule(
     "events.cut-off-as-asked",
     title="In every notch the cams cut off where the notch is asked to, within 2 % of the stroke, mean of both ends",
+    wrong="notch {item} cuts off at {found}, asked for {limit}",
     on=ValveGear,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -60,6 +61,7 @@ def _list_for_fitter(end: EndAtWork, sheet: Sheet) -> None:
     "events.equal-ends",
     title="Front and back of a cylinder cut off within 3 % of the stroke of each other up to a cut-off of 40 %, within "
     "6 % above",
+    wrong="front and back cut off {found} apart in notch {item}, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -106,11 +108,16 @@ def release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
     def judge(end: EndAtWork) -> Judgement:
         share = at_work.share(end.exhaust, opens=True)
-        placed = sheet.within(share, sheet.limit("least"), sheet.limit("most"))
+        placed = sheet.within(share, sheet.limit("least"), sheet.limit("most")).else_says(
+            "{item}: release at {found} of the stroke, where the nearer limit is {limit}"
+        )
         _, k = turns_apart(end, hot_events(end, sheet))
         freed, shut = at_work.angle(end.exhaust, opens=True), at_work.angle(end.inlet, opens=False)
         after = sheet.work("β_r", angle_between, φ_1=shut, φ_2=freed, k=k)
-        return sheet.worst(placed, sheet.at_least(after, sheet.limit("after")))
+        later = sheet.at_least(after, sheet.limit("after")).else_says(
+            "{item}: release {found} after cut-off, {limit} wanted"
+        )
+        return sheet.worst(placed, later)
 
     return sheet.each(at_work.ends(), judge)
 
@@ -118,6 +125,7 @@ def release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.compression",
     title="The exhaust shuts with 0.05 to 0.30 of the return stroke left",
+    wrong="{item}: {found} of the stroke left at compression, the nearer limit is {limit}",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,

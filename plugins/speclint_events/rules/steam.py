@@ -36,12 +36,15 @@ def compression_peak(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement
     def judge(side: End) -> Judgement:
         mark = side.value[0]
         p = steam.of_end(f"p_k{mark}", side, "compression")
-        judged = sheet.at_most(p, sheet.work("p_n", share_of_pressure, x=sheet.limit("most", "x"), p=live))
+        most = sheet.work("p_n", share_of_pressure, x=sheet.limit("most", "x"), p=live)
+        judged = sheet.at_most(p, most).else_says("{item} end compresses to {found}, {limit} allowed")
         if p > live:
             judged = judged.graded(Grade.NONCONFORMITY)
         _, end = end_on(*steam.gear.place, side, sheet)
         if sheet.is_stated("setting of the relief valves", end.relief_set):
-            relief = sheet.at_most(p, sheet.take_absolute(f"p_r{mark}", end.relief_set))
+            relief = sheet.at_most(p, sheet.take_absolute(f"p_r{mark}", end.relief_set)).else_says(
+                "{item} end compresses to {found}, its relief valves open at {limit}"
+            )
             return sheet.worst(judged, relief.graded(Grade.HOLD))
         return judged
 
@@ -73,6 +76,7 @@ def wire_drawing(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.exhaust-free",
     title="Over the return stroke, up to compression, the mean pressure is at most 0.25 bar above that of the exhaust",
+    wrong="{found} above the exhaust stands against the piston, {item} end, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -99,6 +103,7 @@ def exhaust_free(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 @rule(
     "events.expansion-used",
     title="At release the steam has expanded to at most 0.30 of the live pressure",
+    wrong="{item} end lets its steam go at {found}, {limit} allowed",
     on=ValveGear,
     cases=("running",),
     grade=Grade.OBSERVATION,
@@ -137,11 +142,15 @@ def dry_at_release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Dryness by enthalpy and pressure of the cycle."""
     steam = steam_of(gear, case, sheet)
     ends = [(f"x_r{side.value[0]}", side) for side in SIDES]
-    exhaust = sheet.at_least(steam.of_both("x_e", "exhaust dryness"), sheet.limit("exhaust"))
+    exhaust = sheet.at_least(steam.of_both("x_e", "exhaust dryness"), sheet.limit("exhaust")).else_says(
+        "exhaust {found} dry, {limit} wanted"
+    )
 
     def judge(item: tuple[str, End]) -> Judgement:
         x = steam.of_end(item[0], item[1], "release dryness")
-        return sheet.at_least(x, sheet.limit("release"))
+        return sheet.at_least(x, sheet.limit("release")).else_says(
+            "steam {found} dry at release, {limit} wanted"
+        )
 
     return sheet.worst(exhaust, sheet.each(ends, judge))
 

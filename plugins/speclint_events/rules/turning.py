@@ -18,6 +18,7 @@ _ALIKE = "cylinders that are not alike: all are taken as the one of this gear"
     "events.starts-anywhere",
     title="In the longest notch of each direction the engine starts from every position of its cranks: its least "
     "turning moment is at least 0.25 of the mean one",
+    wrong="{item}: least moment {found} of the mean, {limit} wanted",
     on=ValveGear,
     cases=("starting",),
     grade=Grade.NONCONFORMITY,
@@ -55,6 +56,7 @@ def starts_anywhere(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     "events.mid-gear",
     title="In mid gear the engine does not set off: its inlets are shut, or no more than 0.02 of its mean turning "
     "moment is left",
+    wrong="in mid gear {found} of the mean moment is left, {limit} allowed",
     on=ValveGear,
     cases=("starting",),
     grade=Grade.HOLD,
