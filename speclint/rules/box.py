@@ -148,6 +148,14 @@ class OverBox:
         """The words are those of the run at the corner that is found."""
         return self
 
+    def else_says(self, _: str) -> OverBox:
+        """What is wrong is said at the corner that is found."""
+        return self
+
+    def of_item(self, _: str) -> OverBox:
+        """The item is named at the corner that is found."""
+        return self
+
     def accepted(self, _: str) -> OverBox:
         """A judgement that holds in spite of its comparisons."""
         return replace(self, parts=tuple(replace(one, accepted=True) for one in self.parts))
