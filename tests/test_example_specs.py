@@ -110,6 +110,25 @@ def test_the_honest_mistakes_are_found() -> None:
         ("block-middle", "release.warming-procedure"),  # no order of drains
         ("rocker-exhaust-left-back", "material.brittle-in-bending"),  # cast of an iron that hardly stretches
         ("chain-back-pad-left", "chain.worst-case-hot"),  # tight cold, but not while the frame is warmer
+        ("block-middle", "cylinder.centre-line-hot"),  # hung on one frame, too far from it for any cold set
+        ("rod-left", "rod.tension"),  # a thread reckoned at boiler pressure: the relief valves blow at more
+        ("casting-liner-right", "fit.machining-allowance"),  # cast with the allowance of a smaller casting
+        ("weldment-block-right", "block.through-thickness"),  # a plate without the quality of the other side
+        ("partition-drain-left", "partition.stress"),  # taken over from the pattern of an older class
+        ("passage-belt-left", "heat.one-wall-between"),  # that same wall
+        ("lagging-cover-back-left", "lagging.touch"),  # all the room there was behind the slide bars
+        ("lifting-block-right", "lifting.points"),  # an eye that is short of thread
+        (
+            "passage-breathing-left",
+            "release.assumed",
+        ),  # a temperature that was assumed, and still is at the review
+        (
+            "gear-left",
+            "events.clearance-holds",
+        ),  # cams set out for the cold clearance: worn, they cut off early
+        ("weldment-block-left", "block.warming-rate"),  # first steam a little brisk
+        ("cambox-left-front", "box.fastened"),  # studs still to be drawn
+        ("pipe-live-left", "pipe.joined-at-both-ends"),  # bolts at the header still to be drawn
     }
 
 
