@@ -54,7 +54,11 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
         pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
         if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
             slot = sheet.take(f"s of {face.id}", face.slot)
-            judged.append(sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot))
+            judged.append(
+                sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot).else_says(
+                    f"pad {{found}} wide, the slot of {face.id} {{limit}}"
+                )
+            )
         return sheet.worst(*judged)
 
     def alone(name: str) -> Judgement:
