@@ -148,6 +148,8 @@ def short(check: Check) -> str:
     """What fails, in few words with its numbers: the rule's second sentence, or its name and the comparison."""
     if check.could_not_run:
         return f"{check.rule.name} could not be run"
+    if check.judgement is not None and check.judgement.brief:
+        return check.judgement.brief
     if check.actual != check.says or check.judgement is None:
         return check.actual
     judged = check.judgement
