@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 from collections.abc import Sequence
 from contextlib import AbstractContextManager
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -116,11 +117,14 @@ def _check_staged(
     from speclint.register import assess_staged
 
     kept = None if options.afresh else kept_folder()
-    found = assess_staged(options.paths, loaded, date.today(), rules, kept)
-    full = _in_full(options, found.assessment)
-    if writer is None and full:
-        with Processes() as processes:
-            find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
+    with progress("checking") as shown:
+        workers = partial(Processes, on_part=shown.part)
+        found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)
+        full = _in_full(options, found.assessment)
+        if writer is None and full:
+            shown("looking for remedies")
+            with workers() as processes:
+                find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:

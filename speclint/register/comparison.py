@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from speclint.checking import Assessment, Check, Processes, assess
 from speclint.errors import SettingsError
@@ -36,6 +37,10 @@ if TYPE_CHECKING:
     from speclint.families import Loaded
 
 
+#: What makes the processes that share the work of one design.
+Workers: TypeAlias = Callable[[], AbstractContextManager[Processes]]
+
+
 @dataclass(frozen=True)
 class Before:
     """A design repository as it was at a revision, laid out in a folder."""
@@ -46,6 +51,7 @@ class Before:
     folder: Path
     settings: Settings
     loaded: Loaded = field(repr=False)
+    workers: Workers = field(default=Processes, repr=False)
     _made: dict[frozenset[str], tuple[Check, ...]] = field(default_factory=dict, repr=False, compare=False)
 
     @cached_property
@@ -66,7 +72,7 @@ class Before:
         """Every check of some components of the design as it was."""
         wanted = frozenset(names)
         if wanted and wanted not in self._made:
-            with Processes() as processes:
+            with self.workers() as processes:
                 found = assess([self.folder], self.loaded, processes=processes, only=lambda *_: wanted)
             self._made[wanted] = found.checks
         return self._made.get(wanted, ())
@@ -148,7 +154,9 @@ class Before:
         return found
 
 
-def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path) -> Before:
+def before_at(
+    paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path, workers: Workers = Processes
+) -> Before:
     """Lay out the repository that some paths lie in as it was at a revision.
 
     :raises RevisionError: where git has no such revision.
@@ -162,7 +170,7 @@ def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path
     settings, complaints = load_settings(folder)
     if settings is None or complaints:
         raise SettingsError(f"at {revision}: " + "; ".join(str(one) for one in complaints))
-    return Before(root, revision, snapshot, folder, settings, loaded)
+    return Before(root, revision, snapshot, folder, settings, loaded, workers)
 
 
 def _preparers(spec: Spec) -> tuple[str, ...]:

@@ -51,7 +51,8 @@ def _heading(page: Page, assessment: Assessment) -> None:
     families = len(assessment.loaded.families)
     counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
     if assessment.design and (left := assessment.design.only_indexed):
-        counted.append(f"{count(len(assessment.design.specs) - left, 'spec')} read, {left} only indexed")
+        every = len(assessment.design.specs)
+        counted.append(f"{every - left} of {count(every, 'spec')} read, {left} indexed by an earlier run")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 
