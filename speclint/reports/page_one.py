@@ -89,13 +89,16 @@ def _section(heading: str, width: int) -> Page:
 
 
 def _hold(assessment: Assessment, alike: Alike, conceded: Standings, width: int) -> list[Line]:
-    check = alike.first
-    said = f"{called(assessment, check.component)}: {short(check)}"
-    if alike.others:
-        said += f" (and {len(alike.others)} more alike)"
-    if by := conceded_by(check, conceded):
-        said += f"; {by}"
-    return row(used(check), said, width, "hold")
+    """The words that may be cut stand last."""
+    said = f"{_who(called(assessment, alike.first.component), alike, conceded)}: {short(alike.first)}"
+    return row(used(alike.first), said, width, "hold")
+
+
+def _who(name: str, alike: Alike, conceded: Standings) -> str:
+    """A component, how many more have the same finding, and who conceded it."""
+    more = f" and {len(alike.others)} more alike" if alike.others else ""
+    by = conceded_by(alike.first, conceded)
+    return f"{name}{more}{by and f', {by}'}"
 
 
 # What else is said on the page
@@ -129,9 +132,7 @@ def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: 
     if groups:
         page = _section(count(len(groups), grade.word), width)
         for alike in groups[: _FIRST_FEW if grade is Grade.NONCONFORMITY else 1]:
-            said = f"{alike.first.component}: {short(alike.first)}"
-            if by := conceded_by(alike.first, conceded):
-                said += f"; {by}"
+            said = f"{_who(alike.first.component, alike, conceded)}: {short(alike.first)}"
             page.lines += cut_to_one(row(used(alike.first), said, width), width)
     return page.lines
 
