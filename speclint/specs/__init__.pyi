@@ -300,6 +300,9 @@ from .spec import (
     Spec as Spec,
     SpecTable as SpecTable,
 )
+from .stated_values import (
+    stated_values as stated_values,
+)
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,
