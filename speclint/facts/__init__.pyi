@@ -62,6 +62,7 @@ from .cylinders import (
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    openings_at_end as openings_at_end,
     pistons_in as pistons_in,
     rods_in as rods_in,
     side_closed as side_closed,
@@ -140,6 +141,7 @@ from .frames import (
     mass_on_frame as mass_on_frame,
     pads_by_frame as pads_by_frame,
     shock_on_frame as shock_on_frame,
+    weldments_unweighed as weldments_unweighed,
 )
 from .gasket_rings import (
     gasket_ring as gasket_ring,
@@ -265,6 +267,11 @@ from .port_sweep import (
     edge_of_port as edge_of_port,
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
+)
+from .port_volumes import (
+    all_ports_drawn as all_ports_drawn,
+    volume_drawn as volume_drawn,
+    volume_of_passages as volume_of_passages,
 )
 from .ports import (
     areas_of_port as areas_of_port,

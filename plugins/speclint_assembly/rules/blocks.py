@@ -107,7 +107,8 @@ def _goes_in(name: str, fitting: Fitting, sheet: Sheet) -> Judgement:
     half = sheet.work(f"r_t {name}", half_of_tool, k=sheet.limit("tool", "k"), d=flats)
     to_wall = sheet.take(f"l {name}", fitting.to_wall)
     judged = passes(to_wall, half, f"w {name}", f"of the tool beside the {name}", sheet)
-    if not sheet.read(f"lagging round {name}", fitting.lagged):
+    lagged = sheet.read(f"lagging round {name}", fitting.lagged)
+    if not lagged and not sheet.is_stated(f"opening of the lagging at the {name}", fitting.lagging_opening):
         return judged
     tool = sheet.work(f"D_t {name}", tool_over_hexagon, k=sheet.limit("tool", "k"), s=flats)
     opening = sheet.take(f"D_l {name}", fitting.lagging_opening)
