@@ -364,8 +364,8 @@ def over_box(
     :raises NotEnclosed: where the rule does something that bounds cannot follow.
     """
     sheet = BoxSheet(rule, component, context, Box(sides, ranges, known))
-    function = twin(rule.function)
     try:
+        function = twin(rule.function)
         ending = function(component, sheet) if case is None else function(component, case, sheet)
     except RuleEnded as ended:
         return ended
