@@ -12,6 +12,13 @@ from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
 )
+from .cam_torques import (
+    CRACKED as CRACKED,
+    cams_on as cams_on,
+    torque_of_shaft as torque_of_shaft,
+    torques_needed as torques_needed,
+    turning as turning,
+)
 from .cams_on_shafts import (
     PlacedCam as PlacedCam,
     placed_in_notches as placed_in_notches,
@@ -401,6 +408,17 @@ from .train import (
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
 )
+from .train_loads import (
+    holding_load as holding_load,
+    mass_at_valve as mass_at_valve,
+    sense_of_push as sense_of_push,
+    sense_of_weight as sense_of_weight,
+    spindle_load as spindle_load,
+    tappet_load as tappet_load,
+    torque_of_cam as torque_of_cam,
+    torque_together as torque_together,
+    valve_acceleration as valve_acceleration,
+)
 from .values_from_events import (
     exhaust_temperature as exhaust_temperature,
     gears_beside as gears_beside,
@@ -435,6 +453,12 @@ from .valve_timing import (
     drive_of as drive_of,
     event_angle as event_angle,
     share_at as share_at,
+)
+from .valve_trains import (
+    beats_of as beats_of,
+    mass_of_train as mass_of_train,
+    ratio_of_train as ratio_of_train,
+    springs_of as springs_of,
 )
 from .valves import (
     block_under as block_under,
