@@ -126,6 +126,9 @@ from .engine import (
 from .estimates import (
     estimated_temperature as estimated_temperature,
 )
+from .exhaust_pressures import (
+    greatest_exhaust_pressure as greatest_exhaust_pressure,
+)
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,

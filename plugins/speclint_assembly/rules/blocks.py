@@ -72,6 +72,7 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "fitting.goes-in",
+    edition=2,
     title="Relief valves and drain cocks are screwed in with the tool clear of the nearest obstacle and of the "
     "opening of the lagging by 0.5 mm",
     on=CylinderBlock,

@@ -14,6 +14,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
 
 @rule(
     "events.lead",
+    edition=2,
     title="The inlet opens 0° to 10° before dead centre, at least 2° in a notch that is run above 120 rev/min, and at "
     "most 6 mm by dead centre; in the longest notch it may open late",
     on=ValveGear,

@@ -75,7 +75,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
-    edition=3,
+    edition=4,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""

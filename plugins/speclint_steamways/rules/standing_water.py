@@ -25,6 +25,7 @@ _OPEN_AIR = "open air"
 
 @rule(
     "water.lies-on-the-grade",
+    edition=2,
     title="On the steepest grade and on the greatest cant, either way, the water that lies in a chamber beyond its "
     "drain is at most 10 % of the clearance volume of each cylinder end that it can reach",
     wrong="pool {item} takes {found} of the clearance volume, {limit} allowed",
