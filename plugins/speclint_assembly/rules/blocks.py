@@ -80,6 +80,7 @@ def _past(face: LocatingFace, block: CylinderBlock, wide: float, high: float, sh
 
 @rule(
     "fitting.goes-in",
+    edition=2,
     title="Relief valves and drain cocks are screwed in with the tool clear of the nearest obstacle and of the "
     "opening of the lagging by 0.5 mm",
     on=CylinderBlock,
@@ -115,7 +116,8 @@ def _goes_in(name: str, fitting: Fitting, sheet: Sheet) -> Judgement:
     half = sheet.work(f"r_t {name}", half_of_tool, k=sheet.limit("tool", "k"), d=flats)
     to_wall = sheet.take(f"l {name}", fitting.to_wall)
     judged = passes(to_wall, half, f"w {name}", f"of the tool beside the {name}", sheet)
-    if not sheet.read(f"lagging round {name}", fitting.lagged):
+    lagged = sheet.read(f"lagging round {name}", fitting.lagged)
+    if not lagged and not sheet.is_stated(f"opening of the lagging at the {name}", fitting.lagging_opening):
         return judged
     tool = sheet.work(f"D_t {name}", tool_over_hexagon, k=sheet.limit("tool", "k"), s=flats)
     opening = sheet.take(f"D_l {name}", fitting.lagging_opening)

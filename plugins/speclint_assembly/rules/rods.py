@@ -13,6 +13,7 @@ from speclint_assembly.sources import GEOMETRY
 
 @rule(
     "rod.enters",
+    edition=2,
     title="One end of a piston rod, the piston's only where the piston comes off, passes the hole of the cover, "
     "the neck bush and the gland, unless these are in halves",
     on=PistonRod,

@@ -58,7 +58,7 @@ _BEST_WELD = 125e6
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
-    edition=7,
+    edition=8,
     limits=[
         Limit(
             "partial_factor",
