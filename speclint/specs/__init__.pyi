@@ -248,6 +248,7 @@ from .kinds.valve_cage import (
 )
 from .kinds.valve_gear import (
     CamSetting as CamSetting,
+    DrivePin as DrivePin,
     Notch as Notch,
     ValveGear as ValveGear,
 )
@@ -323,6 +324,14 @@ from .water import (
     Drain as Drain,
     Floor as Floor,
     Wasting as Wasting,
+)
+from .wear import (
+    BearingWear as BearingWear,
+    PinWear as PinWear,
+    Regrind as Regrind,
+    RingWear as RingWear,
+    Wear as Wear,
+    WearFromNew as WearFromNew,
 )
 from .welding import (
     Welding as Welding,

@@ -10,6 +10,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import CamBox, ValveSpindle
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import BearingWear
 
 
 class Rocker(Component):
@@ -30,6 +31,7 @@ class Rocker(Component):
         bush_material: metal of the bush.
         pin_material: metal of the shaft or pin.
         pin_surface: surface treatment of the shaft or pin; leave out if it has none.
+        wear: of the clearance of its bush.
         bush_pressure: greatest mean pressure for which the bush is rated.
     """
 
@@ -54,4 +56,5 @@ class Rocker(Component):
     bush_material: Word[str] = NOT_STATED
     pin_material: Word[str] = NOT_STATED
     pin_surface: Word[Surface] = NOT_STATED
+    wear: BearingWear = BearingWear.unstated()
     bush_pressure: Stress = NOT_STATED
