@@ -223,6 +223,7 @@ from .kinds.saddle import (
 )
 from .kinds.shaft import (
     Shaft as Shaft,
+    ShaftBearing as ShaftBearing,
 )
 from .kinds.slide_bar import (
     BarSupport as BarSupport,
@@ -319,6 +320,15 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+)
+from .tolerancing import (
+    FORMS as FORMS,
+    LOCATIONS as LOCATIONS,
+    ORIENTATIONS as ORIENTATIONS,
+    RUN_OUTS as RUN_OUTS,
+    Datum as Datum,
+    GeometricalTolerance as GeometricalTolerance,
+    HolePattern as HolePattern,
 )
 from .water import (
     Drain as Drain,
