@@ -223,6 +223,7 @@ from .kinds.saddle import (
 )
 from .kinds.shaft import (
     Shaft as Shaft,
+    ShaftBearing as ShaftBearing,
 )
 from .kinds.slide_bar import (
     BarSupport as BarSupport,
@@ -248,6 +249,7 @@ from .kinds.valve_cage import (
 )
 from .kinds.valve_gear import (
     CamSetting as CamSetting,
+    DrivePin as DrivePin,
     Notch as Notch,
     ValveGear as ValveGear,
 )
@@ -322,10 +324,27 @@ from .template import (
 from .ties import (
     Tie as Tie,
 )
+from .tolerancing import (
+    FORMS as FORMS,
+    LOCATIONS as LOCATIONS,
+    ORIENTATIONS as ORIENTATIONS,
+    RUN_OUTS as RUN_OUTS,
+    Datum as Datum,
+    GeometricalTolerance as GeometricalTolerance,
+    HolePattern as HolePattern,
+)
 from .water import (
     Drain as Drain,
     Floor as Floor,
     Wasting as Wasting,
+)
+from .wear import (
+    BearingWear as BearingWear,
+    PinWear as PinWear,
+    Regrind as Regrind,
+    RingWear as RingWear,
+    Wear as Wear,
+    WearFromNew as WearFromNew,
 )
 from .welding import (
     Welding as Welding,
