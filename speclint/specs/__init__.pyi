@@ -2,6 +2,8 @@ from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
+    CutOpening as CutOpening,
+    ShellOpening as ShellOpening,
 )
 from .catalogue import (
     Catalogue as Catalogue,
