@@ -57,7 +57,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds that are not listed, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=7,
+    edition=8,
     limits=[
         Limit(
             "bending_factor",
