@@ -2,6 +2,8 @@ from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
+    CutOpening as CutOpening,
+    ShellOpening as ShellOpening,
 )
 from .catalogue import (
     Catalogue as Catalogue,
@@ -223,6 +225,7 @@ from .kinds.saddle import (
 )
 from .kinds.shaft import (
     Shaft as Shaft,
+    ShaftBearing as ShaftBearing,
 )
 from .kinds.slide_bar import (
     BarSupport as BarSupport,
@@ -248,6 +251,7 @@ from .kinds.valve_cage import (
 )
 from .kinds.valve_gear import (
     CamSetting as CamSetting,
+    DrivePin as DrivePin,
     Notch as Notch,
     ValveGear as ValveGear,
 )
@@ -300,6 +304,9 @@ from .spec import (
     Spec as Spec,
     SpecTable as SpecTable,
 )
+from .stated_values import (
+    stated_values as stated_values,
+)
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,
@@ -319,10 +326,27 @@ from .template import (
 from .ties import (
     Tie as Tie,
 )
+from .tolerancing import (
+    FORMS as FORMS,
+    LOCATIONS as LOCATIONS,
+    ORIENTATIONS as ORIENTATIONS,
+    RUN_OUTS as RUN_OUTS,
+    Datum as Datum,
+    GeometricalTolerance as GeometricalTolerance,
+    HolePattern as HolePattern,
+)
 from .water import (
     Drain as Drain,
     Floor as Floor,
     Wasting as Wasting,
+)
+from .wear import (
+    BearingWear as BearingWear,
+    PinWear as PinWear,
+    Regrind as Regrind,
+    RingWear as RingWear,
+    Wear as Wear,
+    WearFromNew as WearFromNew,
 )
 from .welding import (
     Welding as Welding,

@@ -32,31 +32,6 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(f"no locating face says that it takes {block.id}", block.where)
     wide, high = sheet.take("b", block.entering_width), sheet.take("h", block.entering_height)
 
-    def judge(face: LocatingFace) -> Judgement:
-        judged = [
-            passes(
-                sheet.take(f"B of {face.id}", face.opening_width),
-                wide,
-                "b",
-                f"across the opening at {face.id}",
-                sheet,
-                "with_tackle",
-            ),
-            passes(
-                sheet.take(f"H of {face.id}", face.opening_height),
-                high,
-                "h",
-                f"in the height of the opening at {face.id}",
-                sheet,
-                "with_tackle",
-            ),
-        ]
-        pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
-        if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
-            slot = sheet.take(f"s of {face.id}", face.slot)
-            judged.append(sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot))
-        return sheet.worst(*judged)
-
     def alone(name: str) -> Judgement:
         raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
 
@@ -66,8 +41,41 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
     ]
     items: list[tuple[str, LocatingFace | None]] = [(face.id, face) for face in faces]
     items += [(name, None) for name in left]
-    judged = sheet.each(items, lambda item: judge(item[1]) if item[1] else alone(item[0]))
+    judged = sheet.each(
+        items, lambda item: _past(item[1], block, wide, high, sheet) if item[1] else alone(item[0])
+    )
     return graded_as_assembly(judged, block, sheet)
+
+
+def _past(face: LocatingFace, block: CylinderBlock, wide: float, high: float, sheet: Sheet) -> Judgement:
+    """Through the opening beside one cut-out, and a pad that slides through the cut-out itself."""
+    judged = [
+        passes(
+            sheet.take(f"B of {face.id}", face.opening_width),
+            wide,
+            "b",
+            f"across the opening at {face.id}",
+            sheet,
+            "with_tackle",
+        ),
+        passes(
+            sheet.take(f"H of {face.id}", face.opening_height),
+            high,
+            "h",
+            f"in the height of the opening at {face.id}",
+            sheet,
+            "with_tackle",
+        ),
+    ]
+    pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
+    if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
+        slot = sheet.take(f"s of {face.id}", face.slot)
+        judged.append(
+            sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot).else_says(
+                f"pad {{found}} wide, the slot of {face.id} {{limit}}"
+            )
+        )
+    return sheet.worst(*judged)
 
 
 @rule(

@@ -10,6 +10,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Regrind, Wear
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -37,6 +38,8 @@ class Cam(Component):
         keyway_width: of the keyway in that bore; left out where the cam is not keyed.
         base_radius: radius of the base circle.
         width: of the track.
+        wear: of the depth worn off its track.
+        regrind: what grinding takes off its track.
         hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
     """
 
@@ -61,4 +64,6 @@ class Cam(Component):
     keyway_width: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    wear: Wear = Wear.unstated()
+    regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

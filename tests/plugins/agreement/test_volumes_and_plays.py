@@ -64,7 +64,7 @@ def test_a_port_that_is_not_drawn_leaves_the_volume_open(tmp_path: Path) -> None
 )
 def test_wear_adds_up(tmp_path: Path, axlebox: str, pin: str, ends: tuple[str, Grade | None]) -> None:
     """The drive states 1 mm either way."""
-    drawn = {**DRAWN, "pin.toml": PIN + (f'wear = "{pin}"\n' if pin else "")}
+    drawn = {**DRAWN, "pin.toml": PIN + (f'wear.along = "{pin}"\n' if pin else "")}
     design = DesignFolder(tmp_path).write({**bench(), **drawn})
     if axlebox:
         design.replace("block.toml", "[drive]\n", f'[drive]\naxlebox_wear = "{axlebox}"\n')
