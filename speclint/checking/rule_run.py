@@ -120,7 +120,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
-    if shared:
+    if shared and not known:  # of one that is shared only some corners were run
         cases = {one.case: one.worked for one in results if one.worked}
         shared.keep(rule, component.id, cases, asked, context)
     governing = max(results, key=lambda result: severity(result.ending, rule))

@@ -66,6 +66,13 @@ from .fields import (
     bare as bare,
     opened as opened,
 )
+from .fields_read import (
+    EVERY_FIELD as EVERY_FIELD,
+    FieldRead as FieldRead,
+    begin_noting as begin_noting,
+    fields_of as fields_of,
+    noted_in as noted_in,
+)
 from .geometry import (
     AtMost as AtMost,
     Below as Below,
