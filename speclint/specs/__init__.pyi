@@ -5,6 +5,11 @@ from .block_openings import (
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
 )
+from .carried import (
+    Carried as Carried,
+    CarriedForce as CarriedForce,
+    CarriedPlace as CarriedPlace,
+)
 from .catalogue import (
     Catalogue as Catalogue,
 )
@@ -53,6 +58,7 @@ from .fields import (
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
     SectionModulus as SectionModulus,
+    SignedForce as SignedForce,
     Speed as Speed,
     Stated as Stated,
     Stiffness as Stiffness,
@@ -104,6 +110,10 @@ from .kinds.blast_nozzle import (
 )
 from .kinds.bolted_joint import (
     BoltedJoint as BoltedJoint,
+)
+from .kinds.bracket import (
+    Bracket as Bracket,
+    BracketWeld as BracketWeld,
 )
 from .kinds.cam import (
     Cam as Cam,
