@@ -449,6 +449,7 @@ class Sheet(Judging, Placing):
                 place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
