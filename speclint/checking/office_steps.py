@@ -22,8 +22,8 @@ from speclint.quantities import Measure, Written, classes_of_grade, units
 _REACH, _LIMITS_REACH = 0.5, 0.01
 #: Larger and smaller threads that are tried: common practice, a stud some sizes larger is another joint.
 _THREADS = 4
-#: Shares of the value's decade that can be stated where the step of the office is too coarse, and where that is too.
-_FINE = (Fraction(1, 10**5), Fraction(1, 10**9))
+#: Share of the value's decade that can be stated where the step of the office is too coarse.
+_FINE = Fraction(1, 10**5)
 #: To what a length is stated at the finest: a micrometre, a tenth of a thou. Common practice.
 _FINEST = {"mm": Fraction(1, 1000), "in": Fraction(1, 10000)}
 _STEPS_TABLE = "drawing-steps-common-practice.csv"
@@ -164,16 +164,15 @@ def _as_taken(measure: Measure) -> Written | None:
 
 
 def _steps(written: Written, measure: Measure, *, limits: bool) -> list[Fraction]:
-    """The step of the drawing office in the unit of a quantity, and finer ones."""
+    """The step of the drawing office in the unit of a quantity, and a finer one where there is."""
     decade = _decade(written.first or written.last or Fraction(1))
     if measure.dimension != "length":
         small = measure.dimension == "ratio" and abs(measure.nominal) < 1
-        office = decade / (10 if small else 100)
-        return [office, decade * _FINE[0], decade * _FINE[1]]
+        return [decade / (10 if small else 100), decade * _FINE]
     width = _width(written, measure, limits=limits)
-    office = _decade(width) / 10 if width else min(_step_of_length(measure.unit, written), decade / 10)
+    office = _decade(width) / 10 if width else _step_of_length(measure.unit, written, decade)
     fine = min(_FINEST.get(measure.unit, decade), decade / 1000)
-    return [office, *(one for one in (fine, decade * _FINE[1]) if one < office)]
+    return [office, fine] if fine < office else [office]
 
 
 def _width(written: Written, measure: Measure, *, limits: bool) -> Fraction:
@@ -188,10 +187,12 @@ def _width(written: Written, measure: Measure, *, limits: bool) -> Fraction:
     return Fraction(f"{width:.6g}")  # free of what floats leave
 
 
-def _step_of_length(unit: str, written: Written) -> Fraction:
+def _step_of_length(unit: str, written: Written, decade: Fraction) -> Fraction:
+    """That of the unit, or a tenth of the decade of what is smaller; of a common fraction always its own."""
     how = "fraction" if _in_fractions(written) else "decimal"
     found = (row["step"] for row in rows(_STEPS_TABLE) if (row["unit"], row["written"]) == (unit, how))
-    return Fraction(next(found, _LARGE))
+    step = Fraction(next(found, _LARGE))
+    return step if how == "fraction" else min(step, decade / 10)
 
 
 def _in_fractions(written: Written) -> bool:
