@@ -307,6 +307,9 @@ from .old_keys import (
     old_keys_in as old_keys_in,
     old_keys_of as old_keys_of,
 )
+from .restating import (
+    could_state as could_state,
+)
 from .schema import (
     schema_of as schema_of,
     schemas_of as schemas_of,
