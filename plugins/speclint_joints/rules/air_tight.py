@@ -33,8 +33,8 @@ _HOT = {"nylon ring nut": "nylon", "adhesive": "adhesive"}
 
 @rule(
     "joint.air-tight",
-    title="A flange opens between its bolts, by its packing and by heat, no further than the packing springs back, its "
-    "holes let both parts grow, and a smokebox draws in at most 0.5 % of its gas where the packing is dead",
+    title="A flange opens between its bolts no further than its packing springs back, its holes let both parts grow, "
+    "and a smokebox draws in at most 0.5 % of its gas where the packing is dead",
     on=BoltedJoint,
     cases=("running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
