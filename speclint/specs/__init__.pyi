@@ -180,6 +180,9 @@ from .kinds.lens_joint import (
     LensJoint as LensJoint,
 )
 from .kinds.lifting_plan import (
+    Crane as Crane,
+    Jib as Jib,
+    LiftedState as LiftedState,
     LiftingPlan as LiftingPlan,
     LiftingPoint as LiftingPoint,
     Lug as Lug,
