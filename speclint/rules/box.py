@@ -42,7 +42,7 @@ class Box(Corner):
     ) -> None:
         super().__init__(sides)
         self.known = known or KnownRanges()
-        self._ranges, self._scanned = ranges or {}, 0
+        self.looked_in, self._scanned = ranges or {}, 0
         self._open: dict[Hashable, Input] = {}
         self._handed: dict[tuple[Hashable, float, float], Enclosure] = {}
 
@@ -63,7 +63,7 @@ class Box(Corner):
     def next_range(self) -> tuple[int, Range]:
         """The number of the next scan of the rule, and the range of places in which it is to look."""
         self._scanned += 1
-        return self._scanned - 1, self._ranges.get(self._scanned - 1, (0.0, 1.0))
+        return self._scanned - 1, self.looked_in.get(self._scanned - 1, (0.0, 1.0))
 
     def _side(self, key: Hashable) -> Input:
         side = self._open.get(key)
@@ -235,11 +235,11 @@ class BoxSheet(Sheet):
     def _ranges(self, grid: Grid, number: int, within: Range) -> tuple[Range, ...]:
         """The ranges of a scan, as known of a greater box, or narrowed down in this one."""
         box = self._box
-        known, no_more = box.known.narrowed(number, within, box.sides)
+        known, no_more = box.known.narrowed(number, within, box.sides, box.looked_in)
         if no_more:
             return known
         ranges = tuple(narrow for one in known for narrow in grid.ranges(one))
-        box.known.add(number, within, box.sides, ranges, grid.hangs_on)
+        box.known.add(number, within, box.sides, ranges, grid.hangs_on, box.looked_in)
         return ranges
 
     def at_most(self, value: Value, limit: Value) -> Any:
@@ -364,8 +364,8 @@ def over_box(
     :raises NotEnclosed: where the rule does something that bounds cannot follow.
     """
     sheet = BoxSheet(rule, component, context, Box(sides, ranges, known))
-    function = twin(rule.function)
     try:
+        function = twin(rule.function)
         ending = function(component, sheet) if case is None else function(component, case, sheet)
     except RuleEnded as ended:
         return ended

@@ -15,6 +15,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Hashable, Iterator, Mapping
 from dataclasses import dataclass
 from math import ceil, floor, inf, isfinite
+from types import MappingProxyType
 from typing import Any
 
 from speclint.rules import intervals
@@ -26,6 +27,8 @@ from speclint.rules.slopes import ordered, slope_against, slopes
 Sides = Mapping[Hashable, bool]
 Range = tuple[float, float]  # shares of the way, 0 to 1
 Value = Any  # a float, or an Enclosure in its place
+#: No scan is held to a range: each looks all along its way.
+_ALL_OF_THE_WAY: Mapping[int, Range] = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,11 +68,18 @@ class KnownRanges:
     def __init__(self) -> None:
         self._found: dict[tuple[int, Range], list[_Found]] = {}
 
-    def narrowed(self, number: int, within: Range, sides: Sides) -> tuple[tuple[Range, ...], bool]:
-        """What is known of the ranges of a scan in a box, and whether the box tells no more than that."""
+    def narrowed(
+        self, number: int, within: Range, sides: Sides, looked_in: Mapping[int, Range] = _ALL_OF_THE_WAY
+    ) -> tuple[tuple[Range, ...], bool]:
+        """What is known of the ranges of a scan in a box, and whether the box tells no more than that.
+
+        ``looked_in`` are the ranges of other scans in the box. A scan may begin where an earlier one ends: what was
+        found holds where the earlier ones look within the ranges in which they looked then.
+        """
         best: _Found | None = None
         for one in self._found.get((number, within), []):
-            if one.sides.items() <= sides.items() and (best is None or len(one.sides) > len(best.sides)):
+            lies_within = one.sides.items() <= sides.items() and one.holds_in(looked_in)
+            if lies_within and (best is None or len(one.sides) > len(best.sides)):
                 best = one
         if best is None:
             return (within,), False
@@ -82,9 +92,11 @@ class KnownRanges:
         sides: Sides,
         ranges: tuple[Range, ...],
         hangs_on: Collection[Hashable],
+        looked_in: Mapping[int, Range] = _ALL_OF_THE_WAY,
     ) -> None:
         """Keep the ranges found in a box, and the open inputs that the scan hangs on."""
-        found = _Found(dict(sides), ranges, frozenset(hangs_on))
+        earlier = {scan: looked for scan, looked in looked_in.items() if scan < number}
+        found = _Found(dict(sides), ranges, frozenset(hangs_on), earlier)
         self._found.setdefault((number, within), []).append(found)
 
 
@@ -93,6 +105,12 @@ class _Found:
     sides: Sides
     ranges: tuple[Range, ...]
     hangs_on: Collection[Hashable]
+    earlier: Mapping[int, Range]
+
+    def holds_in(self, looked_in: Mapping[int, Range]) -> bool:
+        """Whether earlier scans look nowhere but within the ranges in which they looked when it was found."""
+        inside = ((looked, looked_in.get(scan, (0.0, 1.0))) for scan, looked in self.earlier.items())
+        return all(known[0] <= now[0] and now[1] <= known[1] for known, now in inside)
 
 
 class Grid:

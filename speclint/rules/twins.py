@@ -177,6 +177,12 @@ class _TwinClass(type):
         return isinstance(instance, cls.__mro__[1])
 
 
+@functools.cache
+def _kind_of_twin(kind: type) -> type:
+    """The metaclass of the twin of a class of that metaclass, such as of an abstract one: it must derive from both."""
+    return _TwinClass if issubclass(_TwinClass, kind) else type("_TwinClass", (_TwinClass, kind), {})
+
+
 def _class(original: type) -> type:
     """A class of values, such as a named tuple, whose methods are twins; any other is left as it is."""
     values = is_dataclass(original) or (issubclass(original, tuple) and hasattr(original, "_fields"))
@@ -185,7 +191,8 @@ def _class(original: type) -> type:
     own = {name: value for name, value in vars(original).items() if _calculates(name, value)}
     if not own:
         return original
-    made = _TwinClass(original.__name__, (original,), {"__slots__": ()})
+    kind = _kind_of_twin(type(original))
+    made: type = kind(original.__name__, (original,), {"__slots__": ()})
     _keep(original, made)
     for name, value in own.items():
         attribute = _attribute(value)

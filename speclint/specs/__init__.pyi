@@ -2,6 +2,8 @@ from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
+    CutOpening as CutOpening,
+    ShellOpening as ShellOpening,
 )
 from .catalogue import (
     Catalogue as Catalogue,
@@ -304,6 +306,9 @@ from .spec import (
     OF_THE_DRAWING as OF_THE_DRAWING,
     Spec as Spec,
     SpecTable as SpecTable,
+)
+from .stated_values import (
+    stated_values as stated_values,
 )
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,

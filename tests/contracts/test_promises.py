@@ -15,8 +15,8 @@ from speclint.testing import DesignFolder, installed_families
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
-from tests.plugins.fits import frames
 from tests.plugins.events.promised import promised_design
+from tests.plugins.fits import frames
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 from tests.plugins.steamways import wet

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from typing import Any
 
 import pytest
@@ -165,3 +167,36 @@ def test_a_twin_of_a_class_counts_what_the_class_counts() -> None:
     assert twin(Measure) is not Measure
     assert isinstance(read("20 mm", "length"), twin(Measure))
     assert not isinstance("20 mm", twin(Measure))
+
+
+class Shape(ABC):
+    """What dataclasses of this module derive from, as those of the handbook derive from an abstract class."""
+
+    @property
+    @abstractmethod
+    def area(self) -> float:
+        """Its area."""
+
+
+@dataclass(frozen=True)
+class Square(Shape):
+    """A shape whose area a function of the test asks for."""
+
+    side: float
+
+    @property
+    def area(self) -> float:
+        """The side squared."""
+        return max(self.side, 0.0) ** 2
+
+
+def area_of_square(side: float) -> float:
+    return Square(side).area
+
+
+def test_a_class_that_derives_from_an_abstract_one_has_a_twin() -> None:
+    """Its metaclass is that of abstract classes, from which that of the twin must derive."""
+    found = twin(area_of_square)(between(2.0, 3.0, Input("side")))
+    assert (found.low, found.high) == pytest.approx((4.0, 9.0))
+    assert isinstance(Square(1.0), twin(Square))
+    assert not isinstance(1.0, twin(Square))

@@ -7,6 +7,7 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.facts import WholeLift
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, LiftTable, Ramp, cam_law
 from speclint.rules.enclosed_cams import follower_at
 from speclint.rules.enclosed_functions import MATHEMATICS
@@ -14,7 +15,6 @@ from speclint.rules.enclosure import Enclosure, Input, between
 from speclint.rules.places import Grid, KnownRanges, Place
 from speclint.rules.scan import greatest_place
 from speclint.rules.slopes import slopes
-from speclint_valves.inputs.train import WholeLift
 
 STEPS = 40
 SIDES = st.floats(0.0, 1.0)
@@ -145,3 +145,14 @@ def test_the_bounds_of_a_follower_close_in_with_the_range() -> None:
         return _high(lift) - _low(lift)
 
     assert width(0.01) < 0.6 * width(0.02) < 0.4 * width(0.04)
+
+
+def test_what_is_known_of_a_scan_holds_where_earlier_scans_look_no_further() -> None:
+    """A scan that begins at the place of an earlier one has other ranges where that one looks elsewhere."""
+    known, all_of_it = KnownRanges(), (0.0, 1.0)
+    known.add(1, all_of_it, {}, ((0.2, 0.3),), set(), {0: (0.4, 0.5), 2: (0.0, 0.1)})
+    assert known.narrowed(1, all_of_it, {}, {0: (0.4, 0.5)}) == (((0.2, 0.3),), True)
+    assert known.narrowed(1, all_of_it, {}, {0: (0.4, 0.45), 2: (0.5, 0.6)}) == (((0.2, 0.3),), True)
+    assert known.narrowed(1, all_of_it, {}, {0: (0.4, 0.51)}) == ((all_of_it,), False)
+    assert known.narrowed(1, all_of_it, {}, {0: (0.8, 0.9)}) == ((all_of_it,), False)
+    assert known.narrowed(1, all_of_it, {}) == ((all_of_it,), False)

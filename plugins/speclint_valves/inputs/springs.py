@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
-from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads
+from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads, springs_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress, spring_load_at_lift
@@ -22,14 +22,6 @@ class Springs:
 
     shut: Newtons
     rate: NewtonsPerMetre
-
-
-def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:
-    """The springs that state that they close the valve."""
-    springs = sheet.belonging_to(valve, CompressionSpring)
-    if not springs:
-        raise sheet.not_assessed(f"no spring states that it closes {valve.id}")
-    return springs
 
 
 def springs_relaxed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:

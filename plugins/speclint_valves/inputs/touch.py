@@ -55,8 +55,9 @@ class Touch:
         at = load.cam.at(angle)
         F = load.tappet(at, steam)
         if self.kind == "roller":
-            F = normal_load(F_t=F, s_prime=at.slope, **self._sizes(at))
-            k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **self._sizes(at))
+            sizes = self._sizes(at)
+            F = normal_load(F_t=F, s_prime=at.slope, **sizes)
+            k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **sizes)
             R = relative_radius_of_roller(r=self.radius, k=k)
         else:
             ρ = cam_radius_under_flat(R_b=self.base, s=at.lift, κ=at.curvature)

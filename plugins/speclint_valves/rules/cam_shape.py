@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
+from speclint.facts import WholeLift, motion
 from speclint.handbook.cams import NORTON
 from speclint.specs import Cam, Tappet
 from speclint_valves.formulae.cam_shape import (
@@ -18,7 +19,7 @@ from speclint_valves.formulae.cam_shape import (
     roller_over_offset_path,
 )
 from speclint_valves.formulae.regrinding import ground_off, skin_used
-from speclint_valves.inputs.train import SCAN, WholeLift, motion
+from speclint_valves.inputs.train import SCAN
 
 
 @rule(

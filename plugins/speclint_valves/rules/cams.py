@@ -3,19 +3,14 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import speed_of_gear
+from speclint.facts import CRACKED, motion, ratio_of_train, speed_of_gear, valve_acceleration
 from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
 from speclint_valves.formulae.cams import jump_of_speed
-from speclint_valves.formulae.motion import valve_acceleration
 from speclint_valves.inputs.loads import Loaded, Phase, loaded, worked_struck_load, worked_tappet_load
 from speclint_valves.inputs.touch import Pressed, Touch, borne
-from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
-
-CRACKED = Limit(
-    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
-)
+from speclint_valves.inputs.train import SCAN, train_of
 
 
 @rule(
@@ -109,7 +104,7 @@ def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(cam, sheet)
-    i, moved, ω = ratio(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
+    i, moved, ω = ratio_of_train(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def accelerated(angle: float) -> float:
         return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Radians
+from speclint.facts import springs_of
 from speclint.specs import Beat, Cam, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.regrinding import (
     adjustment_left,
@@ -20,7 +21,7 @@ from speclint_valves.formulae.regrinding import (
     skin_used,
 )
 from speclint_valves.inputs.shutting import spindle_of
-from speclint_valves.inputs.springs import springs_of, springs_worn
+from speclint_valves.inputs.springs import springs_worn
 from speclint_valves.rules.seats import DEFERS
 from speclint_valves.rules.shutting import MARGIN, SPRINGS, held_shut, may_lift, shut_against_friction
 

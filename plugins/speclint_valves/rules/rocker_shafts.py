@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
-from speclint.facts import lever_ratio
+from speclint.facts import CRACKED, lever_ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -30,7 +30,6 @@ from speclint_valves.formulae.rocker_shaft import (
 )
 from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.train import trains_of
-from speclint_valves.rules.cams import CRACKED
 
 
 class _Arms(NamedTuple):

@@ -100,14 +100,11 @@ class Flank:
         if self.ramp and angle < ramp_angle:
             return Follower(self.ramp.slope * angle, self.ramp.slope, 0)
         x = min(max((angle - ramp_angle) / self.angle, 0.0), 1.0)
-        carried = self._ramp_slope * self.angle
+        carried, height, law = self._ramp_slope * self.angle, self._law_height, self.law
         return Follower(
-            self.top
-            - self.height
-            + carried * (x - x**3 + x**4 / 2)
-            + self._law_height * self.law.displacement(x),
-            (carried * (1 - 3 * x**2 + 2 * x**3) + self._law_height * self.law.velocity(x)) / self.angle,
-            (carried * (6 * x**2 - 6 * x) + self._law_height * self.law.acceleration(x)) / self.angle**2,
+            self.top - self.height + carried * (x - x**3 + x**4 / 2) + height * law.displacement(x),
+            (carried * (1 - 3 * x**2 + 2 * x**3) + height * law.velocity(x)) / self.angle,
+            (carried * (6 * x**2 - 6 * x) + height * law.acceleration(x)) / self.angle**2,
         )
 
     @property
@@ -157,12 +154,15 @@ class CamProfile:
 
     def at(self, angle: float) -> Follower:
         """The follower at an angle from the foot of the opening ramp [rad]; OutOfRange off the lift."""
-        _require_on_lift(angle, self.duration)
-        if angle < self.opening.duration:
+        top = self.opening.duration
+        fall = top + self.dwell
+        end = fall + self.closing.duration
+        _require_on_lift(angle, end)
+        if angle < top:
             return self.opening.at(angle)
-        if angle <= self.opening.duration + self.dwell and self.dwell > 0:
+        if angle <= fall and self.dwell > 0:
             return Follower(self.opening.top, 0, 0)
-        mirrored = self.closing.at(self.duration - angle)
+        mirrored = self.closing.at(end - angle)
         return Follower(mirrored.lift, -mirrored.slope, mirrored.curvature)
 
 

@@ -35,6 +35,7 @@ class Cam(Component):
         turns_on: the shaft that turns it.
         phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
+        keyway_width: of the keyway in that bore; left out where the cam is not keyed.
         base_radius: radius of the base circle.
         width: of the track.
         wear: of the depth worn off its track.
@@ -44,7 +45,7 @@ class Cam(Component):
 
     kind: ClassVar[str] = "cam"
     called: ClassVar[str] = "cam"
-    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"),)
+    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"), Below("keyway_width", "bore"))
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
     track: Word[str] = NOT_STATED
@@ -60,6 +61,7 @@ class Cam(Component):
     turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
+    keyway_width: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
     wear: Wear = Wear.unstated()

@@ -9,6 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.facts import tappet_load
 from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
@@ -17,7 +18,7 @@ from speclint_valves.formulae.cams import (
     relative_radius_of_roller,
     roller_over_its_path,
 )
-from speclint_valves.formulae.motion import tappet_load, valve_end_load
+from speclint_valves.formulae.motion import valve_end_load
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
 
