@@ -34,7 +34,7 @@ def files(d: str, apart: str = APART) -> dict[str, str]:
     made = rocker_files()
     made["rocker.toml"] += apart
     made["shaft.toml"] = SHAFT.format(d=d)
-    made["cam.toml"] = made["cam.toml"].replace(*RAMP)
+    made["cam.toml"] = made["cam.toml"].replace(*RAMP).replace('ramp_angle = "20 °"', 'ramp_angle = "5 °"')
     return made
 
 
