@@ -273,6 +273,9 @@ from .kinds.weldment import (
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
 )
+from .lubrication import (
+    RubbingPair as RubbingPair,
+)
 from .making import (
     BlockMaking as BlockMaking,
     CastingMaking as CastingMaking,
