@@ -199,6 +199,9 @@ from .kinds.lens_joint import (
     LensJoint as LensJoint,
 )
 from .kinds.lifting_plan import (
+    Crane as Crane,
+    Jib as Jib,
+    LiftedState as LiftedState,
     LiftingPlan as LiftingPlan,
     LiftingPoint as LiftingPoint,
     Lug as Lug,
@@ -286,6 +289,9 @@ from .kinds.weldment import (
     Ribs as Ribs,
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
+)
+from .lubrication import (
+    RubbingPair as RubbingPair,
 )
 from .making import (
     BlockMaking as BlockMaking,
