@@ -162,6 +162,8 @@ def lock_suits(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         return heat
     pulls, working = pulls_on(joint, case, sheet), working_preload(joint, case, sheet)
     V = shear_of_pattern(joint, pulls, working.stack.studs, sheet)
+    if V <= 0:
+        return heat
     mu, n = sheet.take("μ", joint.friction), working.stack.studs.n
     factor = sheet.work("S_G", slip_factor, mu=mu, n=n, F=working.low, P=pulls.P, V=V)
     return sheet.worst(
