@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
-from speclint.facts import CRACKED, lever_ratio
+from speclint.facts import CRACKED, lever_ratio, ramp_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -44,8 +44,8 @@ class _Arms(NamedTuple):
 
 @rule(
     "gear.rocker-twist",
-    title="Twist and bending of a rocker's shaft between arms that stand apart lose at most 2 % of the lift, delay the "
-    "valve by at most 2° of its cam, and stress the shaft to at most 0.2 of its tensile strength at its key",
+    title="The shaft between a rocker's arms that stand apart loses at most 2 % of the lift, delays the valve at "
+    "most 2° of its cam, and is stressed to at most 0.2 of its tensile strength at its key",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -138,7 +138,7 @@ def _delayed(valve: PoppetValve, f: Metres, i: Ratio, sheet: Sheet) -> list[Judg
             f=f,
             γ=sheet.take(f"γ of {cam.id}", cam.ramp_angle),
             i=i,
-            h_r=sheet.take(f"h_r of {cam.id}", cam.ramp_height),
+            h_r=ramp_of(cam, sheet),
         )
         judged.append(
             sheet.at_most(ψ, sheet.limit("delay")).else_says(
