@@ -26,7 +26,7 @@ from speclint.equations import (
 from speclint.facts.cylinder_volume import bore_as_drawn, clearance_volume, rod_as_drawn
 from speclint.facts.drives import cold_clearance
 from speclint.facts.gear_at_work import GearAtWork
-from speclint.facts.port_volumes import volume_of_passages
+from speclint.facts.port_volumes import all_ports_drawn, volume_drawn, volume_of_passages
 from speclint.facts.speeds import speed_of_crank
 from speclint.facts.valve_gear import end_on
 from speclint.facts.valve_passages import passage_of
@@ -206,7 +206,7 @@ def _speed(gear: GearAtWork, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
 def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: Sheet) -> EndGiven:
     at_work, (block, bore) = gear.end(notch, side), gear.place
     mark = side.value[0]
-    _, end = end_on(block, bore, side, sheet)
+    name, end = end_on(block, bore, side, sheet)
     d = sheet.take_nominal("d", bore_as_drawn(block, bore, sheet))
     rod = sheet.take_nominal("d_r", rod_as_drawn(block, bore, sheet)) if side is End.BACK else 0.0
     V_p = volume_of_passages(block, end, f"V_p{mark}", sheet, sheet.take_nominal)
@@ -217,6 +217,10 @@ def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: S
     )
     if sheet.is_stated("clearance", end.clearance):
         c = min(c, sheet.take_limits(f"c_{mark}", end.clearance)[0])
+    if all_ports_drawn(block, name, sheet) and (
+        ports := volume_drawn(block, name, sheet, sheet.take_nominal)
+    ):
+        V_p = min(V_p, ports.value)  # without pockets: the least that the steam is compressed into
     least = sheet.work(f"V_l{mark}", clearance_volume, V_p=V_p, d=d, d_r=rod, c=c)
     warm = sheet.is_stated("coefficient of heat to the walls", case.wall_coefficient)
     return EndGiven(

@@ -5,6 +5,11 @@ from .block_openings import (
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
 )
+from .carried import (
+    Carried as Carried,
+    CarriedForce as CarriedForce,
+    CarriedPlace as CarriedPlace,
+)
 from .catalogue import (
     Catalogue as Catalogue,
 )
@@ -53,6 +58,7 @@ from .fields import (
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
     SectionModulus as SectionModulus,
+    SignedForce as SignedForce,
     Speed as Speed,
     Stated as Stated,
     Stiffness as Stiffness,
@@ -65,6 +71,13 @@ from .fields import (
     Word as Word,
     bare as bare,
     opened as opened,
+)
+from .fields_read import (
+    EVERY_FIELD as EVERY_FIELD,
+    FieldRead as FieldRead,
+    begin_noting as begin_noting,
+    fields_of as fields_of,
+    noted_in as noted_in,
 )
 from .geometry import (
     AtMost as AtMost,
@@ -97,6 +110,10 @@ from .kinds.blast_nozzle import (
 )
 from .kinds.bolted_joint import (
     BoltedJoint as BoltedJoint,
+)
+from .kinds.bracket import (
+    Bracket as Bracket,
+    BracketWeld as BracketWeld,
 )
 from .kinds.cam import (
     Cam as Cam,
@@ -295,6 +312,9 @@ from .named_in import (
 from .old_keys import (
     old_keys_in as old_keys_in,
     old_keys_of as old_keys_of,
+)
+from .restating import (
+    could_state as could_state,
 )
 from .schema import (
     schema_of as schema_of,

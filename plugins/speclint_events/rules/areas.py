@@ -20,6 +20,7 @@ from speclint_events.inputs import clearance_corner, mean_cut_off, measured, run
 
 @rule(
     "events.opens",
+    edition=2,
     title="In every notch but mid gear every cam lifts its valve off its seat, with the greatest clearance too",
     wrong="{item} stays shut: {found} of lift is left",
     on=ValveGear,

@@ -102,6 +102,7 @@ def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.no-overlap",
+    edition=2,
     title="Inlet and exhaust of one end are never open together: at least 5° of the crank lie between the shutting of "
     "the one and the opening of the other",
     wrong="{item}: {found} between inlet and exhaust, {limit} wanted",

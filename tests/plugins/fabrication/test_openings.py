@@ -419,3 +419,24 @@ def test_no_pressure_part_where_a_wall_of_the_block_holds_it(workshop: DesignFol
     assert _cast(workshop, lining, notes=notes).only(PIECE).outcome == "finding"
     assert _cast(workshop, lining, wall=wall).only(PIECE).outcome == "finding"
     assert _cast(workshop, lining, notes=notes, wall=wall).only(PIECE).outcome == "conforms"
+
+
+def everything(workshop: DesignFolder) -> DesignFolder:
+    """A block with a cast port, a row of holes, ports round its barrel and an opening in a flat wall."""
+    bored = bench.BLOCK.replace("[ends.back]", '[ends.back]\nof_bore = "main"')
+    in_wall = IN_WALL.replace("openings.inlet", "openings.hand-hole").replace('"300 mm"', '"47 mm"')
+    files = {
+        **bench.FILES,
+        "block.toml": bored + BRANCH + 'to_next = "700 mm"\n' + in_wall + PORTS,
+        "weldment.toml": bench.WELDMENT + DRUM + BARREL.replace('"9 mm"', '"38.5 mm"') + ROW,
+        "casting.toml": CASTING,
+        "passage.toml": PASSAGE,
+    }
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def test_each_opening_is_judged_by_its_own_rule(workshop: DesignFolder) -> None:
+    folder = everything(workshop)
+    for rule in (REPLACED, FLAT, APART, PIECE):
+        check = folder.only(rule)
+        assert check.outcome == "conforms", (rule, check.says)

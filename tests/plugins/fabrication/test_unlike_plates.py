@@ -160,3 +160,8 @@ def test_unlike_growth(workshop: DesignFolder, growth: str, outcome: str) -> Non
     assert metal != OTHER
     check = _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(METALS)
     assert check.outcome == outcome
+
+
+def two_steels(workshop: DesignFolder) -> DesignFolder:
+    """A weld of two steels that suit each other."""
+    return _two(workshop, change=('preheat = "90 °C"', 'preheat = "120 °C"'))
