@@ -33,9 +33,12 @@ ISO_8062_3_TOLERANCES = ISO_8062_3.at(
     "Table 2, as reproduced after the edition of 1994 in SFSA Supplement 3", memory=False
 )
 ISO_1101 = Source(
-    "ISO 1101, Geometrical tolerancing: form, orientation, location and run-out", "2017", memory=True
+    "ISO 1101, Geometrical tolerancing: form, orientation, location and run-out",
+    "2017",
+    "table of geometrical characteristics",
+    memory=True,
 )
-ISO_2692 = Source("ISO 2692, Maximum material requirement", "2014", memory=True)
+ISO_2692 = Source("ISO 2692, Maximum material requirement", "2014", "virtual condition", memory=True)
 ASME_Y14_5 = Source(
     "ASME Y14.5, Dimensioning and Tolerancing",
     "2018",

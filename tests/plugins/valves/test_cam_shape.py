@@ -8,8 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.members import shift_at_seat
 from speclint.testing import DesignFolder, found, limit
-from speclint_valves.formulae.alignment import edge_pressure, out_of_line_allowed
+from speclint_valves.formulae.alignment import edge_pressure
 from speclint_valves.formulae.cam_shape import (
     height_of_roller,
     pressure_angle_of_roller,
@@ -164,4 +165,4 @@ def test_the_edge_bears_in_proportion(F: float) -> None:
 
 @given(c=st.floats(1e-6, 1e-3), a=st.floats(0.0, 0.3))
 def test_more_clearance_allows_more(c: float, a: float) -> None:
-    assert out_of_line_allowed(c=2 * c, a=a, L=0.1) == pytest.approx(2 * out_of_line_allowed(c=c, a=a, L=0.1))
+    assert shift_at_seat(c=2 * c, a=a, L=0.1) == pytest.approx(2 * shift_at_seat(c=c, a=a, L=0.1))
