@@ -61,6 +61,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 
 @rule(
     "opening.metal-replaced",
+    edition=2,
     title="Beside every opening in a round shell the metal of shell and branch, net of corrosion, carries the pressure "
     "on what is cut out, and beside ports round a barrel half of the allowable tension is not exceeded",
     on=CylinderBlock,
@@ -225,6 +226,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
 
 @rule(
     "opening.in-flat-wall",
+    edition=2,
     title="A flat wall with an opening is so thick, net of corrosion, that what is cut out is replaced, or √2 times as "
     "thick as without it; beyond half of its shorter side as the metal across the opening needs",
     wrong="wall with opening {item} {found} thick, {limit} wanted",

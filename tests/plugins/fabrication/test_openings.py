@@ -241,6 +241,24 @@ def test_ports_leave_metal_round_the_barrel(workshop: DesignFolder, width: str, 
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+def test_without_the_length_of_the_bore_nothing_tells_how_near_its_end_a_port_lies(
+    workshop: DesignFolder,
+) -> None:
+    check = _ported(workshop, ('length = "900 mm"\n', "")).only(REPLACED)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+def test_a_bore_that_names_no_plate_may_have_any_as_its_barrel(workshop: DesignFolder) -> None:
+    """Relief valves at 20 bar let 22 bar of water into the cylinder; live steam has 16.6 bar."""
+    folder = _write(workshop)
+    live = found(folder.only(REPLACED))
+    block = bench.BLOCK.replace('relief_set = "1 bar', 'of_bore = "main"\nrelief_set = "20 bar')
+    bore = '[bores.main]\ndiameter = "578 mm"\n'
+    folder.write({**bench.FILES, "block.toml": block + INLET + bore, "weldment.toml": bench.WELDMENT + DRUM})
+    folder.write({}, settings=WITH_METALS)
+    assert found(folder.only(REPLACED)) == pytest.approx(live * 22 / 16.6, rel=1e-6)
+
+
 def test_ports_near_each_other_leave_a_ligament(workshop: DesignFolder) -> None:
     """38.5 mm net 37.5: apart alone from 2 × 152 + 40; at 42 mm σ = 1.66 × 307.75/37.5/(2/42) = 286 MPa."""
     check = _ported(workshop, ('from_seat = "750 mm"', 'from_seat = "192 mm"')).only(APART)
@@ -402,6 +420,25 @@ def test_a_cast_port_is_a_part(workshop: DesignFolder) -> None:
 def test_a_port_that_is_not_a_part(workshop: DesignFolder, change: tuple[str, str], outcome: str) -> None:
     check = _cast(workshop, change).only(PIECE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
+
+
+def test_a_branch_that_is_named_is_welded_in_whatever_is_left_out(workshop: DesignFolder) -> None:
+    folder = _cast(workshop, ('inspection_document = "3.1"', 'inspection_document = "2.1"'))
+    folder.replace("block.toml", 'set = "set in"\n', "")
+    assert folder.only(PIECE).outcome == "finding"
+
+
+@pytest.mark.parametrize("metal", ["known-plate", "structural-S235"])
+def test_the_weaker_of_two_metals_that_are_stated_for_a_branch_counts(
+    workshop: DesignFolder, metal: str
+) -> None:
+    """The casting says one steel, the opening another: no word of either makes the branch stronger."""
+    folder = _cast(workshop)
+    cast = limit(folder.only(REPLACED))
+    named = f'branch = "passage-port"\nmaterial = "{metal}"'
+    stated = limit(folder.replace("block.toml", 'branch = "passage-port"', named).only(REPLACED))
+    alone = limit(_write(workshop, ('"known-plate"', f'"{metal}"')).only(REPLACED))
+    assert stated == pytest.approx(min(cast, alone))
 
 
 def test_what_is_welded_in_names_a_part(workshop: DesignFolder) -> None:
