@@ -16,7 +16,10 @@ from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
 from tests.plugins.events.promised import promised_design
+from tests.plugins.fabrication.test_openings import cast_port, in_flat_wall
+from tests.plugins.fabrication.test_unlike_plates import of_two_metals
 from tests.plugins.fits import frames
+from tests.plugins.joints import brackets
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 from tests.plugins.steamways import wet
@@ -43,8 +46,17 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(made)
 
 
-#: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
+def _bracket(workshop: DesignFolder) -> DesignFolder:
+    return workshop.write(brackets.files(), settings=brackets.settings())
+
+
+def _walled(workshop: DesignFolder) -> DesignFolder:
+    return in_flat_wall(workshop, "60 mm")
+
+
+#: Rules that the example gives no part to: ground faces, brackets, a gear, a design that is no draft, drains, branches.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "bracket.welds-hold": _bracket,
     "frame.grip-kept": _locked,
     "frame.locked-force": _locked,
     "frame.scheme-of-pads": _locked,
@@ -55,8 +67,15 @@ OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "events.mid-gear": promised_design,
     "events.no-overlap": promised_design,
     "events.opens": promised_design,
+    "joint.bolt-fatigue": _bracket,
+    "joint.does-not-part": _bracket,
+    "joint.does-not-slip": _bracket,
     "joint.face-pressure": ground,
+    "joint.purpose-by-place": _bracket,
+    "opening.in-flat-wall": _walled,
+    "opening.port-a-part": cast_port,
     "release.independent-check": _reviewed,
+    "weld.two-metals": of_two_metals,
 }
 
 

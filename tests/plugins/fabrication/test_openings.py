@@ -311,7 +311,7 @@ def test_through_a_weld_that_is_fully_examined(workshop: DesignFolder) -> None:
 IN_WALL = INLET.replace('plate = "drum"', 'flat_wall = "barrel"').replace('set = "set in"', 'set = "drilled"')
 
 
-def _in_wall(workshop: DesignFolder, diameter: str, thickness: str = "20 mm") -> DesignFolder:
+def in_flat_wall(workshop: DesignFolder, diameter: str, thickness: str = "20 mm") -> DesignFolder:
     weldment = bench.WELDMENT.replace('thickness = "20 mm"\nmeets', f'thickness = "{thickness}"\nmeets')
     text = IN_WALL.replace('"300 mm"', f'"{diameter}"')
     files = {**bench.FILES, "block.toml": bench.BLOCK + text, "weldment.toml": weldment}
@@ -320,19 +320,19 @@ def _in_wall(workshop: DesignFolder, diameter: str, thickness: str = "20 mm") ->
 
 def test_an_opening_in_a_flat_wall(workshop: DesignFolder) -> None:
     """The wall of 95 mm: to 47.5 mm √2 of its thickness, at 70 mm √(95/25) = 1.95 times; at 77 it is too large."""
-    check = _in_wall(workshop, "47 mm").only(FLAT)
+    check = in_flat_wall(workshop, "47 mm").only(FLAT)
     assert check.outcome == "conforms"
     t_0 = on_sheet(check, "t_0 of inlet")
     assert on_sheet(check, "t_n of inlet") == pytest.approx(t_0 * math.sqrt(2))
-    wide = _in_wall(workshop, "70 mm").only(FLAT)
+    wide = in_flat_wall(workshop, "70 mm").only(FLAT)
     assert on_sheet(wide, "t_n of inlet") == pytest.approx(t_0 * math.sqrt(95 / 25))
-    assert "finite elements" in _in_wall(workshop, "77 mm").only(FLAT).says
-    assert _in_wall(workshop, "47 mm").only(REPLACED).outcome == "not applicable"
+    assert "finite elements" in in_flat_wall(workshop, "77 mm").only(FLAT).says
+    assert in_flat_wall(workshop, "47 mm").only(REPLACED).outcome == "not applicable"
 
 
 def test_a_thin_flat_wall_with_an_opening_is_a_hold(workshop: DesignFolder) -> None:
     """A thickness that the wall alone would do with."""
-    folder = _in_wall(workshop, "70 mm", "9.4 mm")
+    folder = in_flat_wall(workshop, "70 mm", "9.4 mm")
     check = folder.only(FLAT)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
@@ -379,7 +379,9 @@ carries = "live steam"
 BRANCH = INLET.replace('material = "known-plate"\n', 'branch = "passage-port"\n')
 
 
-def _cast(workshop: DesignFolder, *changes: tuple[str, str], notes: str = "", wall: str = "") -> DesignFolder:
+def cast_port(
+    workshop: DesignFolder, *changes: tuple[str, str], notes: str = "", wall: str = ""
+) -> DesignFolder:
     text = CASTING
     for old, new in changes:
         assert old in text, old
@@ -396,7 +398,7 @@ def _cast(workshop: DesignFolder, *changes: tuple[str, str], notes: str = "", wa
 
 
 def test_a_cast_port_is_a_part(workshop: DesignFolder) -> None:
-    folder = _cast(workshop)
+    folder = cast_port(workshop)
     check = folder.only(PIECE)
     assert check.outcome == "conforms", check.says
     assert folder.only(REPLACED).outcome == "conforms"
@@ -418,12 +420,12 @@ def test_a_cast_port_is_a_part(workshop: DesignFolder) -> None:
     ],
 )
 def test_a_port_that_is_not_a_part(workshop: DesignFolder, change: tuple[str, str], outcome: str) -> None:
-    check = _cast(workshop, change).only(PIECE)
+    check = cast_port(workshop, change).only(PIECE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
 
 
 def test_a_branch_that_is_named_is_welded_in_whatever_is_left_out(workshop: DesignFolder) -> None:
-    folder = _cast(workshop, ('inspection_document = "3.1"', 'inspection_document = "2.1"'))
+    folder = cast_port(workshop, ('inspection_document = "3.1"', 'inspection_document = "2.1"'))
     folder.replace("block.toml", 'set = "set in"\n', "")
     assert folder.only(PIECE).outcome == "finding"
 
@@ -433,7 +435,7 @@ def test_the_weaker_of_two_metals_that_are_stated_for_a_branch_counts(
     workshop: DesignFolder, metal: str
 ) -> None:
     """The casting says one steel, the opening another: no word of either makes the branch stronger."""
-    folder = _cast(workshop)
+    folder = cast_port(workshop)
     cast = limit(folder.only(REPLACED))
     named = f'branch = "passage-port"\nmaterial = "{metal}"'
     stated = limit(folder.replace("block.toml", 'branch = "passage-port"', named).only(REPLACED))
@@ -453,6 +455,6 @@ def test_no_pressure_part_where_a_wall_of_the_block_holds_it(workshop: DesignFol
     lining = ("pressure_part = true", "pressure_part = false")
     notes = '\n[notes]\ncasting-port = "a lining, with the chest wall round it"\n'
     wall = 'one_passage = "passage-port"\n'
-    assert _cast(workshop, lining, notes=notes).only(PIECE).outcome == "finding"
-    assert _cast(workshop, lining, wall=wall).only(PIECE).outcome == "finding"
-    assert _cast(workshop, lining, notes=notes, wall=wall).only(PIECE).outcome == "conforms"
+    assert cast_port(workshop, lining, notes=notes).only(PIECE).outcome == "finding"
+    assert cast_port(workshop, lining, wall=wall).only(PIECE).outcome == "finding"
+    assert cast_port(workshop, lining, notes=notes, wall=wall).only(PIECE).outcome == "conforms"
