@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.equations import Metres, Pascals
+from speclint.equations import Kelvins, Metres, Pascals
 from speclint.facts import weldment_of
-from speclint.handbook.materials import share_of_strength
+from speclint.handbook.materials import Material, share_of_strength
 from speclint.specs import (
     BlockOpening,
     Casting,
@@ -126,11 +126,17 @@ def shell_of(
 
 
 def sides_of_cut(cut: Cut, bores: list[str], sheet: Sheet) -> list[str]:
-    """What may be on the inside of the plate: the steam that passes, of a barrel what is in the cylinder; else live."""
+    """What may be on the inside of the plate: the steam that passes, live where nothing says; in a barrel the cylinder.
+
+    A bore that names no plate may have any as its barrel.
+    """
     carried = "live steam"
     if sheet.is_stated(f"{cut.name} carries", cut.opening.carries):
         carried = steam_through(cut, sheet)
-    return [carried, *(["cylinder"] if bores and carried != "cylinder" else [])]
+    barrel = bores or not all(
+        sheet.is_stated(f"plate of {bore}", one.plate) for bore, one in cut.block.bores.items()
+    )
+    return [carried, *(["cylinder"] if barrel and carried != "cylinder" else [])]
 
 
 def steam_through(cut: Cut, sheet: Sheet) -> str:
@@ -200,13 +206,18 @@ def wall_of_branch(cut: Cut, sheet: Sheet) -> Metres:
 
 
 def strength_of_branch(cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Allowable tension of a branch, as hot as its shell."""
+    """Allowable tension of a branch, as hot as its shell: of the weaker metal where opening and piece state two."""
     name, piece = cut.name, piece_of(cut, sheet)
     at = temperature_of_wall(name, sides, case, cut.block, sheet)
+    metals = [] if piece is None else [sheet.material_of(piece)]
     if piece is None or sheet.is_stated("material of the branch", cut.opening.material):
-        metal = sheet.material_named("the branch", cut.opening.material)
-    else:
-        metal = sheet.material_of(piece)
+        metals.append(sheet.material_named("the branch", cut.opening.material))
+    return min(_strength_of_branch(name, metal, at, e, case, sheet) for metal in metals)
+
+
+def _strength_of_branch(
+    name: str, metal: Material, at: Kelvins, e: Metres, case: LoadCase, sheet: Sheet
+) -> Pascals:
     if case.where.key.endswith("cases.test"):
         R = sheet.look_up(f"R_b of {name}", metal.proof_stress, at=at, thickness=e)
         return sheet.work(f"f_b of {name}", share_of_strength, k=sheet.limit("test_share", "k_t"), R=R)

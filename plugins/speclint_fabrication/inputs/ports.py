@@ -40,10 +40,7 @@ class Barrel:
         """Length of barrel from the edge of a port to the nearer end of its bore [m]."""
         x = sheet.take(f"x of {name}", port.from_seat)
         near = sheet.work(f"l_1 of {name}", barrel_beside_port, x_1=x, x_2=0.0, a=a)
-        length = self.block.bores[self.bore].length
-        if not sheet.is_stated(f"length of {self.bore}", length):
-            return near
-        far = sheet.take(f"L of {self.bore}", length)
+        far = sheet.take(f"L of {self.bore}", self.block.bores[self.bore].length)
         return min(near, sheet.work(f"l_2 of {name}", barrel_beside_port, x_1=x, x_2=far, a=a))
 
     def places(self, sheet: Sheet) -> list[tuple[Metres, Metres]]:

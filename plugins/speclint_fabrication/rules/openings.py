@@ -225,6 +225,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
 
 @rule(
     "opening.in-flat-wall",
+    edition=2,
     title="A flat wall with an opening is so thick, net of corrosion, that what is cut out is replaced, or √2 times as "
     "thick as without it; beyond half of its shorter side as the metal across the opening needs",
     wrong="wall with opening {item} {found} thick, {limit} wanted",

@@ -28,15 +28,17 @@ _CERTIFICATES = ("3.1", "3.2")
 )
 def port_a_part(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each opening with something set in it, and the part that it names."""
-    set_in = [
-        (cut.name, cut)
-        for cut in cuts_of(block, sheet)
-        if sheet.is_stated(f"what {cut.name} is", cut.opening.set)
-        and sheet.read(f"{cut.name} is", cut.opening.set) in ("set in", "set on")
-    ]
+    set_in = [(cut.name, cut) for cut in cuts_of(block, sheet) if _is_welded_in(cut, sheet)]
     if not set_in:
         raise sheet.not_applicable("nothing is said to be welded into an opening of the block")
     return sheet.each(set_in, lambda item: _piece(*item, sheet))
+
+
+def _is_welded_in(cut: Cut, sheet: Sheet) -> bool:
+    """Whether something is welded into an opening: as it says, and where it does not, by the branch that it names."""
+    if sheet.is_stated(f"what {cut.name} is", cut.opening.set):
+        return sheet.read(f"{cut.name} is", cut.opening.set) in ("set in", "set on")
+    return sheet.is_stated(f"branch at {cut.name}", cut.opening.branch)
 
 
 def _piece(name: str, cut: Cut, sheet: Sheet) -> Judgement:

@@ -95,17 +95,18 @@ def carries_something(joint: BoltedJoint | Bracket, sheet: Sheet) -> bool:
 
 
 def is_grave(joint: BoltedJoint | Bracket, sheet: Sheet) -> bool:
-    """Whether somebody is hurt where it lets go: it carries a slide bar, holds the block, or hangs over the track."""
+    """Whether somebody is hurt where it lets go: it carries a bar, holds the block, or may hang over the track."""
     part = carrier_of(joint, sheet)
     if bars_of(part, sheet):
         return True
     if isinstance(joint, BoltedJoint) and isinstance(sheet.follow(joint.holds), CylinderBlock | SlideBar):
         return True
-    return any(
-        sheet.is_stated(f"{one.id} over the track", one.over_track)
-        and sheet.read(f"{one.id} over the track", one.over_track)
+    words = [
+        sheet.read(f"{one.id} over the track", one.over_track)
         for one in {id(joint): joint, id(part): part}.values()
-    )
+        if sheet.is_stated(f"{one.id} over the track", one.over_track)
+    ]
+    return any(words) or not words
 
 
 def pulls_on(joint: BoltedJoint | Bracket, case: LoadCase, sheet: Sheet) -> Pulls:

@@ -95,6 +95,7 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
 
 @rule(
     "joint.does-not-slip",
+    edition=2,
     title="Friction at the least preload holds the shear of what a joint carries, with jolts and twist, 1.2 times, or "
     "1.8 times where it reverses; else fitted bolts or keys take it within their limit",
     on=BoltedJoint,
@@ -174,6 +175,7 @@ def flange_of(joint: BoltedJoint, sheet: Sheet) -> Metres:
 
 @rule(
     "joint.does-not-part",
+    edition=2,
     title="The least preload is at least 1.2 times what tilt, pull and prying bring on the worst bolt",
     wrong="flanges part at {found} times what pulls at the worst bolt, {limit} wanted",
     on=BoltedJoint,
@@ -234,6 +236,7 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.bolt-fatigue",
+    edition=2,
     title="The stress amplitude of the bolts from what a joint carries at each stroke or jolt does not exceed the "
     "endurance limit of their thread over the factor",
     wrong="stress of the bolts alternates by {found}, {limit} allowed",

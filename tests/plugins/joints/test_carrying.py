@@ -85,6 +85,21 @@ def test_slip_from_both_sides(workshop: DesignFolder) -> None:
         assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    ("said", "grade"),
+    [("", Grade.HOLD), ("over_track = true\n", Grade.HOLD), ("over_track = false\n", Grade.NONCONFORMITY)],
+)
+def test_what_is_not_said_to_hang_clear_of_the_track_may_hang_over_it(
+    workshop: DesignFolder, said: str, grade: Grade
+) -> None:
+    """Bolts hardly tightened hold no lubricator."""
+    slack = ('torque = "500 N·m"', 'torque = "1 N·m"')
+    check = _of(
+        workshop, slack, ('purpose = "structural"\n', f'{said}purpose = "structural"\n'), bar=False
+    ).only(SLIP)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 def test_eight_bolts_slip(workshop: DesignFolder) -> None:
     """By hand 1.59 with 95.4 kN a bolt; here with what the wrench leaves."""
     check = _of(workshop, ("count = 12", "count = 8"), (', "370 mm", "450 mm"', "")).only(SLIP)
