@@ -9,7 +9,6 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Metres,
     MetresPerSecond,
-    NewtonMetres,
     Newtons,
     Radians,
     RadiansPerSecond,
@@ -129,32 +128,3 @@ def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, 
     share = s_prime / (R_b + r + s)
     root: float = (1 + share**2) ** 0.5
     return F_t * root
-
-
-@formula("T_c = F s′", cites=[FIRST_PRINCIPLES])
-def torque_of_cam(F: Newtons, s_prime: MetresPerRadian) -> NewtonMetres:
-    """Torque that a cam needs to lift its tappet, by the work of a small turn.
-
-    T_c = F s′
-
-    ``F`` load along the tappet [N]; ``s_prime`` s′, lift with angle [m/rad]. Returns [N·m], negative where the tappet
-    drives the cam.
-
-    >>> round(torque_of_cam(F=1500.0, s_prime=0.028), 6)
-    42.0
-    """
-    return F * s_prime
-
-
-@formula("T = T_0 + T_c", cites=[FIRST_PRINCIPLES])
-def torque_together(T_0: NewtonMetres, T_c: NewtonMetres) -> NewtonMetres:
-    """Torque of a shaft that drives one cam more.
-
-    T = T_0 + T_c
-
-    ``T_0`` torque of the cams before, ``T_c`` of one more [N·m]. Returns [N·m].
-
-    >>> torque_together(T_0=80.0, T_c=42.0)
-    122.0
-    """
-    return T_0 + T_c
