@@ -76,10 +76,13 @@ class Sheet(Judging, Placing):
         """
         if isinstance(value, Tie):
             base = self.take(f"{symbol}_b", value.base)
-            difference = self._taken(f"Δ{symbol}", value.difference, name and f"{name}, hotter by", 0.0)
+            apart = self._as_moved(value.difference) if self._context.moved else value.difference
+            difference = self._taken(f"Δ{symbol}", apart, name and f"{name}, hotter by", 0.0)
             return self.work(symbol, tied_temperature, T_b=base, ΔT=difference)
         if isinstance(value, NotStated):
             raise self._missing(value)
+        if self._context.moved:
+            value = self._as_moved(value)
         shift = -self._site_pressure() if value.datum == "absolute" else 0.0
         return self._taken(symbol, value, name, shift)
 
@@ -91,7 +94,7 @@ class Sheet(Judging, Placing):
         """
         measure = self._stated(value)
         if self._record is None:
-            return measure.nominal + self._context.moved.get(measure.where, 0.0)
+            return measure.nominal
         aimed_at = replace(measure, low=measure.nominal, high=measure.nominal)
         return self._taken(symbol, aimed_at, name or f"{in_words(measure.where.key)}, nominal", 0.0)
 
@@ -122,8 +125,7 @@ class Sheet(Judging, Placing):
             )
             return low, high
         measure = self._stated(value)
-        move = self._context.moved.get(measure.where, 0.0)
-        limits = measure.low + move, measure.high + move
+        limits = measure.low, measure.high
         if self._record:
             words = name or self._record.label(measure.where)
             for side, end in zip(("min", "max"), limits, strict=True):
@@ -184,7 +186,10 @@ class Sheet(Judging, Placing):
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._asked.values.add(id(value.where))
-        number = value.value + round(self._context.moved.get(value.where, 0.0))
+        number = value.value
+        if by := self._context.moved.get(value.where):
+            assert not isinstance(by, Measure)  # a count is moved by a number
+            number += round(by)
         if self._record:
             self._note_read(symbol, value)
             self._record.counted(symbol, name, number, value.value, value.where)
@@ -445,6 +450,7 @@ class Sheet(Judging, Placing):
                 place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
@@ -467,7 +473,14 @@ class Sheet(Judging, Placing):
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._asked.values.add(id(value.where))
-        return value
+        return self._as_moved(value) if self._context.moved else value
+
+    def _as_moved(self, measure: Measure) -> Measure:
+        """A quantity as the search for a remedy has it: with nominal and limits moved, or another in its place."""
+        change = self._context.moved.get(measure.where)
+        if change is None:
+            return measure
+        return change if isinstance(change, Measure) else measure.moved(change)
 
     def _note_read(self, name: str, value: Stated[Any]) -> None:
         place = self.record.place(value.where, name)
@@ -487,8 +500,7 @@ class Sheet(Judging, Placing):
         if self._record is None and measure.low == measure.high:  # as nearly every one of a load case is
             where = measure.where
             self._asked.values.add(id(where))
-            moved = self._context.moved
-            return measure.low + (shift + moved.get(where, 0.0) if moved else shift)
+            return measure.low + shift
         low, high, key = self._limits(symbol, measure, name, shift)
         if low == high and self._record is None:
             return low
@@ -500,12 +512,11 @@ class Sheet(Judging, Placing):
     def _limits(
         self, symbol: str, measure: Measure, name: str, shift: float
     ) -> tuple[float, float, Hashable]:
-        """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
-        move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
+        """Both limits of a quantity, moved by a shift, and what the corner knows it by."""
         where = measure.where
         self._asked.values.add(id(where))
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
-        return measure.low + move, measure.high + move, key
+        return measure.low + shift, measure.high + shift, key
 
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:
