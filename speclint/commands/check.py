@@ -75,7 +75,7 @@ def run(options: argparse.Namespace) -> int:
     with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         full = _in_full(options, assessment)
-        if writer is None and full:
+        if full and (writer is None or writer.remedies):
             shown("looking for remedies")
             find_remedies(assessment, processes, findings_once(assessment.checks))
     if writer is not None:
@@ -118,7 +118,7 @@ def _check_staged(
     kept = None if options.afresh else kept_folder()
     found = assess_staged(options.paths, loaded, date.today(), rules, kept)
     full = _in_full(options, found.assessment)
-    if writer is None and full:
+    if full and (writer is None or writer.remedies):
         with Processes() as processes:
             find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
