@@ -10,6 +10,7 @@ import pytest
 from hypothesis import settings
 
 from speclint.testing import DesignFolder
+from tests.example import SHARED
 
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
 settings.register_profile("desk", deadline=None)
@@ -19,9 +20,13 @@ settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 @pytest.fixture(autouse=True, scope="session")
 def _results_of_the_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Results that commands keep go to a folder of the tests, not to the user's."""
+    """Results that commands keep go to a folder of the tests, which the processes of one run share."""
+    own = tmp_path_factory.getbasetemp()
+    folder = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
     with pytest.MonkeyPatch.context() as patch:
-        patch.setenv("XDG_CACHE_HOME", str(tmp_path_factory.mktemp("cache")))
+        for variable, name in (("XDG_CACHE_HOME", "cache"), (SHARED, "share")):
+            (folder / name).mkdir(mode=0o700, exist_ok=True)
+            patch.setenv(variable, str(folder / name))
         yield
 
 

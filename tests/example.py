@@ -1,17 +1,73 @@
-"""The invented design repository, assessed once for all tests of one process: a run of it takes many seconds."""
+"""The invented design repository, assessed once for all tests: a run of it takes many seconds."""
 
 from __future__ import annotations
 
+import os
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
-from speclint.checking import Assessment, assess
+import pytest
+
+from speclint.checking import Assessment, KeptFolder, Processes, assess, loop
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
+#: The variable of the environment that names the folder in which the processes of one run of the tests share results.
+SHARED = "SPECLINT_TESTS_SHARE"
 
 
 @cache
 def assessed() -> Assessment:
-    """The whole of example_specs by every installed family; not to be changed."""
-    return assess([EXAMPLE], installed_families())
+    """The whole of example_specs by every installed family; not to be changed.
+
+    The first process of a run of the tests makes the checks, the others wait and take them over.
+    """
+    shared = os.environ.get(SHARED)
+    if shared is None:
+        return assess([EXAMPLE], installed_families())
+    folder = Path(shared)
+    with _one_at_a_time(folder / "example.lock"), Processes() as processes:
+        return _by_kept(KeptFolder(folder / "example"), processes)
+
+
+@cache
+def of_one_cylinder() -> Assessment:
+    """The same of the left cylinder and of what all share: quicker to draw, and of the same sorts."""
+    whole = assessed()
+    assert whole.design is not None
+    design = replace(whole.design, selected=frozenset(filter(is_of_one, whole.design.selected)))
+    return replace(
+        whole, design=design, checks=tuple(one for one in whole.checks if is_of_one(one.component))
+    )
+
+
+def is_of_one(name: str) -> bool:
+    """Whether an id of the example is of the left cylinder, or of none."""
+    return {"middle", "right"}.isdisjoint(name.split("-"))
+
+
+def _by_kept(kept: KeptFolder, processes: Processes) -> Assessment:
+    """The checks of another process where it made them; the design is read whole all the same."""
+    assert not kept.why_not
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(loop, "_remembered", lambda *_: None)
+        return replace(assess([EXAMPLE], installed_families(), processes=processes, kept=kept), kept=None)
+
+
+@contextmanager
+def _one_at_a_time(lock: Path) -> Iterator[None]:
+    """Wait while another process of this run of the tests holds a lock."""
+    while True:
+        try:
+            os.close(os.open(lock, os.O_CREAT | os.O_EXCL))
+            break
+        except FileExistsError:
+            time.sleep(0.2)
+    try:
+        yield
+    finally:
+        lock.unlink()

@@ -177,7 +177,8 @@ class Bench:
         """
         near = {name: design.specs[name] for name in (one.component, *(spec for spec, _ in one.places))}
         changed = [design.specs[spec] for spec, _ in one.places]
-        near |= {link.id: design.specs[link.id] for spec in changed for link in spec.links()}
+        before = [self.design.specs[spec] for spec, _ in one.places]  # a link that is left out led somewhere
+        near |= {link.id: design.specs[link.id] for spec in (*changed, *before) for link in spec.links()}
         near |= {part.id: part for spec in tuple(near.values()) for part in design.linking_to(spec)}
         far = {part.id: part for spec in near.values() for part in design.linking_to(spec)}
         for part in (near | far).values():

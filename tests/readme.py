@@ -13,7 +13,7 @@ from tests.example import assessed
 
 ROOT = Path(__file__).parents[1]
 README = ROOT / "README.md"
-SHOWN = "example_specs/seats/seat-exhaust.toml"
+SHOWN = "example_specs/steamways/partition-drain-left.toml"
 WIDTH = 100
 
 

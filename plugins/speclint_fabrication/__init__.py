@@ -1,4 +1,4 @@
-"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, junctions of walls."""
+"""Weldments and castings: flat walls, welds, heat treatment, toughness, warming, openings, junctions of walls."""
 
 from __future__ import annotations
 
@@ -12,8 +12,9 @@ speclint_api = "1"
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
-    """The rules of ``block.`` and ``casting.sections``."""
+    """The rules of ``block.``, ``weld.``, ``opening.`` and ``casting.sections``."""
     return [
         rules_in("speclint_fabrication.rules", "weldment"),
+        rules_in("speclint_fabrication.rules.openings_of_blocks", "cylinder-block"),
         rules_in("speclint_fabrication.rules.castings", "casting"),
     ]

@@ -67,3 +67,22 @@ FATIGUE_CURVE = _seen(EN_1993_1_9, "7.1, fig. 7.1")
 PARTIAL_FACTOR = _seen(EN_1993_1_9, "Table 3.1, safe life, high consequence")
 DUCTILE_STEEL = PED.at("7.5, as reproduced in a national regulation of 1999 after the directive before it")
 Z_CLASSES = _seen(EN_10164, "classes Z15, Z25, Z35")
+PRESSURE_AREA = EN_13445_3.at("9.5.2, single openings in cylindrical shells")
+SMALL_OPENING = EN_13445_3.at("9.4, small openings")
+OPENINGS_APART = EN_13445_3.at("9.6, multiple openings")
+OPENING_TO_EDGE = EN_13445_3.at("9.7, openings close to a discontinuity")
+ASME_VIII = Source("ASME Boiler and Pressure Vessel Code, Section VIII Division 1", "2013", memory=True)
+UG_37 = ASME_VIII.at("UG-37 and UG-40, reinforcement of openings in shells")
+UG_39 = ASME_VIII.at("UG-39, reinforcement of openings in flat heads")
+UG_53 = ASME_VIII.at("UG-53, ligaments")
+UW_9 = ASME_VIII.at("UW-9, tapered transitions 1 to 3")
+BUTT_DETAILS = EN_1993_1_9.at("Table 8.3, transverse butt welds, slope to 1 in 4")
+HOBBACHER_OFFSET = IIW_FATIGUE.at("6.3, misalignment of plates of unlike thickness")
+EN_10213 = Source("EN 10213, Steel castings for pressure purposes", "2007", "table 1, carbon", memory=True)
+EN_1011_2 = Source(
+    "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels",
+    "2001",
+    "annex C, preheat",
+    memory=True,
+)
+TEST_STRESS = _seen(EN_13445_3, "table 6-1, allowable stress on test")

@@ -1,4 +1,4 @@
-"""Rules of bolted joints, covers, glands, lens joints and the fastening of the block to the frames."""
+"""Rules of bolted joints, brackets, covers, glands, lens joints and the fastening of the block to the frames."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_joints.rules",
             "bolted-joint",
+            "bracket",
             "chamber-cover",
             "cylinder-cover",
             "cylinder-liner",

@@ -23,6 +23,15 @@ VDI_TORSION = VDI_2230.at(f"section 5.5.2, {_BOLTS}", memory=False)
 VDI_STRIPPING = VDI_2230.at("section 5.5.5, as named in a public calculation of threads", memory=False)
 TORQUE = SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False)
 TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculations", memory=False)
+EN_1993_1_8 = Source("EN 1993-1-8, Design of steel structures - Design of joints", "2005", memory=True)
+EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
+T_STUB = EN_1993_1_8.at("Table 6.2, equivalent T-stub, and Table 3.4")
+WELD_STRENGTH = EN_1993_1_8.at("4.5.3.2, directional method, and Table 4.1")
+FATIGUE_CURVE = EN_1993_1_9.at("7.1, fig. 7.1, as reproduced in public documents", memory=False)
+FATIGUE_SHEAR = EN_1993_1_9.at("7.1, fig. 7.2, shear")
+PARTIAL_FACTOR = EN_1993_1_9.at(
+    "Table 3.1, safe life, high consequence, as reproduced in public documents", memory=False
+)
 EN_10269 = Source(
     "EN 10269, Steels and nickel alloys for fasteners with specified elevated and/or low temperature properties",
     "2013",
@@ -53,20 +62,27 @@ __all__ = [
     "ASTM_A193",
     "CODE_GASKETS",
     "CODE_SEATING",
+    "EN_1993_1_8",
+    "EN_1993_1_9",
     "EN_10269",
     "EN_13445_3",
+    "FATIGUE_CURVE",
+    "FATIGUE_SHEAR",
     "ISO_898_1",
     "ISO_898_2",
     "JINDAL",
     "KHURMI",
+    "PARTIAL_FACTOR",
     "ROARK",
     "SHIGLEY",
     "TEST_STRESS",
     "TORQUE",
+    "T_STUB",
     "VDI_2230",
     "VDI_FATIGUE",
     "VDI_PRELOAD",
     "VDI_SLIP",
     "VDI_STRIPPING",
     "VDI_TORSION",
+    "WELD_STRENGTH",
 ]

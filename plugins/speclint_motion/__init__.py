@@ -16,14 +16,22 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in(
             "speclint_motion.rules",
+            "cam",
+            "compression-spring",
             "crosshead",
+            "cylinder-liner",
             "engine",
             "pin",
             "piston",
             "piston-ring",
             "piston-rod",
+            "poppet-valve",
+            "rocker",
             "shaft",
             "slide-bar",
             "stuffing-box",
+            "valve-gear",
+            "valve-seat",
+            "valve-spindle",
         )
     ]

@@ -35,3 +35,8 @@ SHAFTING = Source(
     "as reproduced in Sadhu Singh, Machine Design I, example 6.1: lesser of 0.30 of yield and 0.18 of tensile "
     "strength, 0.75 with a keyway, factors 1.5 and 1.0",
 )
+REBORING = Source(
+    "British Railways workshop standard MT276",
+    "edition not seen",
+    "as reported: a cylinder worn 0.060 in tapered or oval is rebored",
+)

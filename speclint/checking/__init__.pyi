@@ -14,6 +14,12 @@ from .concession_watch import (
     used_of as used_of,
     values_changed as values_changed,
 )
+from .design_changes import (
+    DesignChanges as DesignChanges,
+    ValueChange as ValueChange,
+    changed_specs as changed_specs,
+    new_and_cleared as new_and_cleared,
+)
 from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,

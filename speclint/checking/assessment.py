@@ -17,6 +17,7 @@ from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, 
 from speclint.rules import Context, Grade
 
 if TYPE_CHECKING:
+    from speclint.checking.design_changes import DesignChanges
     from speclint.checking.kept_results import KeptResults
 
 #: The register of a repository whose settings could not be read.
@@ -33,7 +34,7 @@ class Assessment:
     ``register`` is empty where the repository has none. ``basis`` is what the design was judged by. ``touched`` is
     false for a commit that touches no spec: then nothing had to be checked. ``accepted`` counts the checks that are
     left out of ``checks``, as a concession of their finding holds. ``kept`` are the results of earlier runs, where
-    they were used.
+    they were used. ``changes`` are what changed since a revision, where a report was asked to say so.
     """
 
     root: Path
@@ -48,6 +49,7 @@ class Assessment:
     touched: bool = True
     accepted: int = 0
     kept: KeptResults | None = field(default=None, repr=False, compare=False)
+    changes: DesignChanges | None = None
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
     _sought: set[tuple[str, str]] = field(default_factory=set, repr=False, compare=False)
 

@@ -120,7 +120,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
         return could_not_run(rule, component, _raised(problem, context))
-    if shared:
+    if shared and not known:  # of one that is shared only some corners were run
         cases = {one.case: one.worked for one in results if one.worked}
         shared.keep(rule, component.id, cases, asked, context)
     governing = max(results, key=lambda result: severity(result.ending, rule))
@@ -329,6 +329,8 @@ def _again(
     if severity(ending, rule) != worked.severity:
         return None
     matter = [(renamed.key(key), high) for key, high in worked.matter]
+    if any(key not in sheet.record.labels for key, _ in matter):
+        return None
     words, values = _sides(sheet.record, matter)
     written = {highs(corner.met): (ending, sheet)}
 

@@ -19,7 +19,16 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule
-from speclint.specs import Component, Link, NotStated, Spec, SpecTable, Stated
+from speclint.specs import (
+    EVERY_FIELD,
+    Component,
+    Link,
+    NotStated,
+    Spec,
+    SpecTable,
+    Stated,
+    fields_of,
+)
 
 #: Of a spec no rule reads these; what is taken over through them is in the other keys.
 _UNREAD = frozenset({"id", "like", "mirror_of", "each", "notes"})
@@ -41,21 +50,29 @@ class CaseWorked:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A check that was worked in full: of which component, what it asked for, and what governs."""
+    """A check that was worked in full: of which component, what it asked for, and what governs.
+
+    ``read`` are the fields that it looked at, by the identity of their table.
+    """
 
     component: str
     asked: Asked
+    read: Mapping[int, frozenset[str]]
     consulted: Consulted
     cases: Mapping[str, CaseWorked]
 
 
 @dataclass(slots=True)
 class _Pair:
-    """Two specs side by side: where each leads, the values that differ, and the ids that stand in them as words.
+    """Two specs side by side, in the fields that were ``read``, by the identity of their table; ``ids`` are all that
+    there are.
 
-    ``tables`` are those whose keys are ids, such as the temperatures of a duty: of the one and of the other.
+    It finds where each leads, the values that differ, and the ids that stand in them as words. ``tables`` are those
+    whose keys are ids, such as the temperatures of a duty: of the one and of the other.
     """
 
+    read: Mapping[int, frozenset[str]]
+    ids: Mapping[str, str]
     links: list[tuple[str, str]] = field(default_factory=list)
     differ: set[int] = field(default_factory=set)
     names: set[str] = field(default_factory=set)
@@ -76,6 +93,55 @@ class _Pair:
                     return None
                 found[_place_of(here)] = there.where
         return found
+
+    def alike(self, one: Any, other: Any) -> bool:
+        """Whether two specs, or two values of them, are built alike wherever it was looked at them; what differs in
+        them is put down.
+        """
+        if type(one) is not type(other):
+            return False
+        if isinstance(one, SpecTable):
+            return self._tables(one, other)
+        if isinstance(one, Mapping):
+            by_id = one.keys() & self.ids.keys()
+            if by_id and all(isinstance(one[key], Measure) for key in by_id):
+                self.tables.append((one, other))
+            else:
+                self.names |= by_id
+            return list(one) == list(other) and all(self.alike(one[key], other[key]) for key in one)
+        if isinstance(one, tuple | list):
+            return len(one) == len(other) and all(map(self.alike, one, other))
+        return self._leaves(one, other)
+
+    def _tables(self, one: SpecTable, other: SpecTable) -> bool:
+        read = self.read.get(id(one), frozenset())
+        here, there = fields_of(one), fields_of(other)
+        names = here if EVERY_FIELD in read else [name for name in here if name in read]
+        return all(self._field(name, here[name], there[name], isinstance(one, Spec)) for name in names)
+
+    def _field(self, name: str, one: object, other: object, whole: bool) -> bool:
+        if whole and name in _UNREAD:
+            return True
+        if whole and name in _OF_DRAWING and isinstance(one, NotStated) != isinstance(other, NotStated):
+            self.differ.add(id(one.where))  # type: ignore[attr-defined]  # as what is stated has a place too
+            return True
+        return self.alike(one, other)
+
+    def _leaves(self, one: Any, other: Any) -> bool:
+        where = getattr(one, "where", None)
+        if where is None:
+            return bool(one == other)
+        self.places[_place_of(one)] = other.where
+        if isinstance(one, Link):
+            self.links.append((one.id, other.id))
+            return bool(one.kinds == other.kinds)
+        if isinstance(one, NotStated):
+            return True
+        if isinstance(one, Stated) and isinstance(one.value, str) and one.value in self.ids:
+            self.names.add(one.value)
+        if list(_said(one)) != list(_said(other)):
+            self.differ.add(id(where))
+        return True
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,7 +180,7 @@ class WorkedOnce:
 
     def __init__(self) -> None:
         self._worked: dict[tuple[str, str], list[Worked]] = {}
-        self._pairs: dict[tuple[str, str], _Pair | None] = {}
+        self._names: dict[frozenset[str], frozenset[str]] = {}
         self._roots: dict[str, str] = {}
 
     def keep(
@@ -127,8 +193,12 @@ class WorkedOnce:
     ) -> None:
         """Keep how a check was worked, for those of parts alike."""
         root = self._root(component, context.design)
-        if root and not context.asked.everything:
-            worked = Worked(component, context.asked.copy(), consulted, cases)
+        if root and context.asked.whole:
+            known = self._names  # the same few fields of the same kinds, over and over
+            read = {
+                table: known.setdefault(names, names) for table, names in context.asked.by_table().items()
+            }
+            worked = Worked(component, context.asked.copy(), read, consulted, cases)
             self._worked.setdefault((rule.name, root), []).append(worked)
 
     def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
@@ -137,7 +207,7 @@ class WorkedOnce:
         for found in self._worked.get((rule.name, root), ()) if root else ():
             if found.component == component:
                 return None
-            if renamed := _Renaming(found, context.design, self._pairs).to(component):
+            if renamed := _Renaming(found, context.design).to(component):
                 return found, renamed
         return None
 
@@ -157,12 +227,13 @@ class WorkedOnce:
 class _Renaming:
     """Seeks the one renaming under which a check of one part is that of another."""
 
-    def __init__(self, worked: Worked, design: Design, pairs: dict[tuple[str, str], _Pair | None]) -> None:
-        self._worked, self._design, self._pairs = worked, design, pairs
+    def __init__(self, worked: Worked, design: Design) -> None:
+        self._worked, self._design = worked, design
         self._parts: dict[str, str] = {}
         self._back: dict[str, str] = {}
         self._needed = {worked.component, *worked.asked.followed}
         self._queries = list(worked.asked.queried)
+        self._leading = list(worked.asked.leading)
         self._compared: dict[str, _Pair] = {}
 
     def to(self, component: str) -> Renamed | None:
@@ -174,9 +245,10 @@ class _Renaming:
         while pending := [
             name for name in self._needed if name in self._parts and name not in self._compared
         ]:
-            if not all(self._compare(name) for name in pending) or not self._answer():
+            compared = all(self._compare(name) for name in pending)
+            if not (compared and self._answer() and self._answer_leading()):
                 return None
-        if self._queries or self._needed - self._compared.keys() or not self._same():
+        if self._queries or self._leading or self._needed - self._compared.keys() or not self._same():
             return None
         places = {place: where for pair in self._compared.values() for place, where in pair.places.items()}
         for pair in self._compared.values():
@@ -201,20 +273,12 @@ class _Renaming:
         return self._join(one.id, other.id)
 
     def _compare(self, name: str) -> bool:
-        pair = self._pair(name, self._parts[name])
-        if pair is None:
+        one, other = self._design.specs.get(name), self._design.specs.get(self._parts[name])
+        pair = _Pair(self._worked.read, self._design.files)
+        if one is None or other is None or not pair.alike(one, other):
             return False
         self._compared[name] = pair
-        return all(self._join(one, other) for one, other in pair.links)
-
-    def _pair(self, one: str, other: str) -> _Pair | None:
-        key = (one, other)
-        if key not in self._pairs:
-            specs = self._design.specs.get(one), self._design.specs.get(other)
-            pair = _Pair()
-            whole = None not in specs and _side_by_side(*specs, pair, self._design.files)
-            self._pairs[key] = pair if whole else None
-        return self._pairs[key]
+        return all(self._join(*link) for link in pair.links)
 
     def _answer(self) -> bool:
         """Whether what belongs to a part, as it was asked, stands for what belongs to the other, in its order."""
@@ -230,6 +294,28 @@ class _Renaming:
             self._needed.update(ones)
         return True
 
+    def _answer_leading(self) -> bool:
+        """Whether the entries of a table that lead to a part, as it was asked, are like those that lead to the other,
+        in their order.
+        """
+        for query in [one for one in self._leading if {one[0], one[3]} <= self._compared.keys()]:
+            self._leading.remove(query)
+            owner, table, by, target = query
+            pair = self._compared[owner]
+            ones, others = (
+                [
+                    entry
+                    for entry in fields_of(self._design.specs[spec])[table].values()
+                    if isinstance(link := fields_of(entry)[by], Link) and link.id == end
+                ]
+                for spec, end in ((owner, target), (self._parts[owner], self._parts[target]))
+            )
+            if len(ones) != len(others) or not all(map(pair.alike, ones, others)):
+                return False
+            if not all(self._join(*link) for link in pair.links):
+                return False
+        return True
+
     def _linking(self, name: str) -> tuple[Component, ...]:
         spec = self._design.specs.get(name)
         return self._design.linking_to(spec) if spec else ()
@@ -239,64 +325,6 @@ class _Renaming:
         moved = {name for pair in self._parts.items() if pair[0] != pair[1] for name in pair}
         asked = self._worked.asked.values
         return not any(pair.names & moved or pair.differ & asked for pair in self._compared.values())
-
-
-def _side_by_side(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
-    """Whether two specs, or two values of them, are built alike; what differs in them is put down."""
-    if isinstance(one, SpecTable):
-        if type(one) is not type(other):
-            return False
-        whole = isinstance(one, Spec)
-        return all(
-            (whole and name in _UNREAD)
-            or (whole and name in _OF_DRAWING and _stated_by_one(value, other.__dict__[name], pair))
-            or _side_by_side(value, other.__dict__[name], pair, ids)
-            for name, value in one.__dict__.items()
-        )
-    if isinstance(one, Mapping):
-        by_id = one.keys() & ids.keys()
-        if by_id and all(isinstance(one[key], Measure) for key in by_id):
-            pair.tables.append((one, other))
-        else:
-            pair.names |= by_id
-        return list(one) == list(other) and all(_side_by_side(one[key], other[key], pair, ids) for key in one)
-    if isinstance(one, tuple | list):
-        return len(one) == len(other) and all(
-            _side_by_side(a, b, pair, ids) for a, b in zip(one, other, strict=True)
-        )
-    if type(one) is not type(other):
-        return False
-    return _leaves(one, other, pair, ids)
-
-
-def _stated_by_one(one: Any, other: Any, pair: _Pair) -> bool:
-    """Whether only one of two parts states a word of its drawing: it is put down as what differs."""
-    if isinstance(one, NotStated) == isinstance(other, NotStated):
-        return False
-    pair.differ.add(id(one.where))
-    return True
-
-
-def _leaves(one: Any, other: Any, pair: _Pair, ids: Mapping[str, str]) -> bool:
-    where = getattr(one, "where", None)
-    if where is None:
-        return bool(one == other)
-    pair.places[_place_of(one)] = other.where
-    if isinstance(one, Link):
-        pair.links.append((one.id, other.id))
-        return bool(one.kinds == other.kinds)
-    if isinstance(one, NotStated):
-        return True
-    if isinstance(one, Stated) and isinstance(one.value, str) and one.value in ids:
-        pair.names.add(one.value)
-    if list(_said(one)) != list(_said(other)):
-        pair.differ.add(id(where))
-    return True
-
-
-def _place_of(value: Any) -> Place:
-    where: Location = value.where
-    return where.file, where.part, where.key
 
 
 def _said(value: Any) -> Iterator[object]:
@@ -309,3 +337,8 @@ def _said(value: Any) -> Iterator[object]:
             yield from _said(inner)
         else:
             yield inner
+
+
+def _place_of(value: Any) -> Place:
+    where: Location = value.where
+    return where.file, where.part, where.key

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import AbstractContextManager
+from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -35,6 +37,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--rule", action="append", default=[], metavar="RULE", help="only this rule")
     parser.add_argument(
         "--staged", action="store_true", help="what is staged in git, and only what it can have changed"
+    )
+    parser.add_argument(
+        "--against", metavar="REV", default="", help="say what changed since this git revision"
     )
     parser.add_argument(
         "--full", action="store_true", help="every finding in detail, as for one spec or one rule"
@@ -70,10 +75,15 @@ def run(options: argparse.Namespace) -> int:
     if options.staged:
         if options.on:
             raise SettingsError("what is staged is checked on this machine: leave out --on")
+        if options.against:
+            raise SettingsError("what is staged is a change of the last commit: leave out --against")
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
+        if options.against:
+            shown(f"checking what there was at {options.against}")
+            assessment = _with_changes(options, assessment, loaded, some, partial(_workers, "", shown))
         full = _in_full(options, assessment)
         if full and (writer is None or writer.remedies):
             shown("looking for remedies")
@@ -85,6 +95,22 @@ def run(options: argparse.Namespace) -> int:
 
         show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
     return assessment.exit_code
+
+
+def _with_changes(
+    options: argparse.Namespace,
+    now: Assessment,
+    loaded: Loaded,
+    rules: Sequence[Rule] | None,
+    workers: Callable[[], AbstractContextManager[Processes]],
+) -> Assessment:
+    """The assessment with what changed since a revision of git, by the same rules."""
+    from speclint.register import before_at
+    from speclint.repository import scratch_folder
+
+    with scratch_folder() as folder:
+        before = before_at(options.paths, options.against, loaded, folder, workers, rules)
+        return replace(now, changes=before.changes(now))
 
 
 def _in_full(options: argparse.Namespace, assessment: Assessment) -> bool:
@@ -116,11 +142,14 @@ def _check_staged(
     from speclint.register import assess_staged
 
     kept = None if options.afresh else kept_folder()
-    found = assess_staged(options.paths, loaded, date.today(), rules, kept)
-    full = _in_full(options, found.assessment)
-    if full and (writer is None or writer.remedies):
-        with Processes() as processes:
-            find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
+    with progress("checking") as shown:
+        workers = partial(Processes, on_part=shown.part)
+        found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)
+        full = _in_full(options, found.assessment)
+        if full and (writer is None or writer.remedies):
+            shown("looking for remedies")
+            with workers() as processes:
+                find_remedies(found.assessment, processes, findings_once(found.assessment.checks))
     if writer is not None:
         write(writer.write(found.assessment), options.to)
     else:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import argparse
 import datetime as dt
+from functools import partial
 from pathlib import Path
 
 from speclint.commands.loading import kept_folder, loaded_families
 from speclint.commands.output import show, write_data
+from speclint.commands.progress import progress
 
 EXAMPLE = "speclint gate example_specs"
 
@@ -31,11 +33,14 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Decide, and print the decision; returns the exit code."""
+    from speclint.checking import Processes
     from speclint.register import judge
     from speclint.reports import gate_data, gate_page
 
     kept = kept_folder() if options.kept else None
-    decision = judge(options.paths, loaded_families, dt.date.today(), options.against, kept)
+    with progress("checking") as shown:
+        workers = partial(Processes, on_part=shown.part)
+        decision = judge(options.paths, loaded_families, dt.date.today(), options.against, kept, workers)
     if options.form == "json":
         write_data(gate_data(decision), options.to)
     else:

@@ -3,6 +3,7 @@ from .access import (
     joints_of as joints_of,
     length_drawn_out as length_drawn_out,
     nuts_of as nuts_of,
+    parts_drawn_out as parts_drawn_out,
 )
 from .axes import (
     axis_by_crank as axis_by_crank,
@@ -11,6 +12,13 @@ from .axes import (
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
+)
+from .cam_torques import (
+    CRACKED as CRACKED,
+    cams_on as cams_on,
+    torque_of_shaft as torque_of_shaft,
+    torques_needed as torques_needed,
+    turning as turning,
 )
 from .cams_on_shafts import (
     PlacedCam as PlacedCam,
@@ -62,6 +70,7 @@ from .cylinders import (
     ends_of as ends_of,
     liner_under as liner_under,
     liners_of as liners_of,
+    openings_at_end as openings_at_end,
     pistons_in as pistons_in,
     rods_in as rods_in,
     side_closed as side_closed,
@@ -118,6 +127,9 @@ from .engine import (
 from .estimates import (
     estimated_temperature as estimated_temperature,
 )
+from .exhaust_pressures import (
+    greatest_exhaust_pressure as greatest_exhaust_pressure,
+)
 from .faces import (
     bore_up_to_stop as bore_up_to_stop,
     cover_beyond as cover_beyond,
@@ -140,6 +152,7 @@ from .frames import (
     mass_on_frame as mass_on_frame,
     pads_by_frame as pads_by_frame,
     shock_on_frame as shock_on_frame,
+    weldments_unweighed as weldments_unweighed,
 )
 from .gasket_rings import (
     gasket_ring as gasket_ring,
@@ -265,6 +278,11 @@ from .port_sweep import (
     edge_of_port as edge_of_port,
     ends_in_order as ends_in_order,
     place_in_bore as place_in_bore,
+)
+from .port_volumes import (
+    all_ports_drawn as all_ports_drawn,
+    volume_drawn as volume_drawn,
+    volume_of_passages as volume_of_passages,
 )
 from .ports import (
     areas_of_port as areas_of_port,
@@ -394,6 +412,17 @@ from .train import (
     lift_with_overtravel as lift_with_overtravel,
     valve_lift as valve_lift,
 )
+from .train_loads import (
+    holding_load as holding_load,
+    mass_at_valve as mass_at_valve,
+    sense_of_push as sense_of_push,
+    sense_of_weight as sense_of_weight,
+    spindle_load as spindle_load,
+    tappet_load as tappet_load,
+    torque_of_cam as torque_of_cam,
+    torque_together as torque_together,
+    valve_acceleration as valve_acceleration,
+)
 from .values_from_events import (
     exhaust_temperature as exhaust_temperature,
     gears_beside as gears_beside,
@@ -428,6 +457,12 @@ from .valve_timing import (
     drive_of as drive_of,
     event_angle as event_angle,
     share_at as share_at,
+)
+from .valve_trains import (
+    beats_of as beats_of,
+    mass_of_train as mass_of_train,
+    ratio_of_train as ratio_of_train,
+    springs_of as springs_of,
 )
 from .valves import (
     block_under as block_under,

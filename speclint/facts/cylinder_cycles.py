@@ -18,12 +18,16 @@ from speclint.equations import (
     Metres,
     Pascals,
     Radians,
+    RadiansPerSecond,
     Ratio,
     SquareMetres,
     WattsPerSquareMetreKelvin,
 )
 from speclint.facts.cylinder_volume import bore_as_drawn, clearance_volume, rod_as_drawn
+from speclint.facts.drives import cold_clearance
 from speclint.facts.gear_at_work import GearAtWork
+from speclint.facts.port_volumes import all_ports_drawn, volume_drawn, volume_of_passages
+from speclint.facts.speeds import speed_of_crank
 from speclint.facts.valve_gear import end_on
 from speclint.facts.valve_passages import passage_of
 from speclint.facts.valve_timing import CamAtWork
@@ -175,7 +179,7 @@ def _given(gear: GearAtWork, notch: str, case: LoadCase, sheet: Sheet) -> Cylind
         chest=chest,
         temperature=sheet.take_nominal("T_1", case.live_temperature),
         belt=belt,
-        speed=sheet.work("n", revolutions, ω=sheet.take_nominal("ω", case.rotational_speed)),
+        speed=sheet.work("n", revolutions, ω=_speed(gear, case, sheet)),
         coefficient=sheet.take_nominal("α", case.wall_coefficient) if walls else 0.0,
     )
 
@@ -192,21 +196,31 @@ def _absolute(value: Measure | NotStated, sheet: Sheet, symbol: str = "p_1") -> 
     return nominal + shift, low + shift, high + shift
 
 
+def _speed(gear: GearAtWork, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
+    """The speed of the crank: as the load case states it, else by the track speed and worn wheels."""
+    if sheet.is_stated("speed of the crank", case.rotational_speed):
+        return sheet.take_nominal("ω", case.rotational_speed)
+    return speed_of_crank(gear.place[0], case, sheet, sheet.take_nominal)
+
+
 def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: Sheet) -> EndGiven:
     at_work, (block, bore) = gear.end(notch, side), gear.place
     mark = side.value[0]
-    _, end = end_on(block, bore, side, sheet)
+    name, end = end_on(block, bore, side, sheet)
     d = sheet.take_nominal("d", bore_as_drawn(block, bore, sheet))
     rod = sheet.take_nominal("d_r", rod_as_drawn(block, bore, sheet)) if side is End.BACK else 0.0
-    V_p, c = (
-        sheet.take_nominal(f"V_p{mark}", end.passage_volume),
-        sheet.take_nominal(f"c_{mark}", end.clearance),
-    )
+    V_p = volume_of_passages(block, end, f"V_p{mark}", sheet, sheet.take_nominal)
+    c = cold_clearance(block, end, sheet, sheet.take_nominal, bore)
     drawn = sheet.work(f"V_c{mark}", clearance_volume, V_p=V_p, d=d, d_r=rod, c=c)
-    V_p, c = (
-        sheet.take_limits(name, one)[0]
-        for name, one in ((f"V_p{mark}", end.passage_volume), (f"c_{mark}", end.clearance))
+    V_p = volume_of_passages(
+        block, end, f"V_p{mark}", sheet, lambda name, one: sheet.take_limits(name, one)[0]
     )
+    if sheet.is_stated("clearance", end.clearance):
+        c = min(c, sheet.take_limits(f"c_{mark}", end.clearance)[0])
+    if all_ports_drawn(block, name, sheet) and (
+        ports := volume_drawn(block, name, sheet, sheet.take_nominal)
+    ):
+        V_p = min(V_p, ports.value)  # without pockets: the least that the steam is compressed into
     least = sheet.work(f"V_l{mark}", clearance_volume, V_p=V_p, d=d, d_r=rod, c=c)
     warm = sheet.is_stated("coefficient of heat to the walls", case.wall_coefficient)
     return EndGiven(

@@ -6,7 +6,9 @@ import math
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, Ratio, SquareMetres, formula
 from speclint.facts.cylinders import liners_of, rods_in
+from speclint.facts.drives import cold_clearance
 from speclint.facts.engine import stroke_of
+from speclint.facts.port_volumes import volume_of_passages
 from speclint.facts.valve_gear import end_on
 from speclint.handbook.members import round_area, tube_area
 from speclint.handbook.valve_events import End
@@ -93,8 +95,6 @@ def clearance_share(block: CylinderBlock, bore: str, side: End, sheet: Sheet) ->
     d_r = 0.0 if side is End.FRONT else sheet.take_nominal("d_r", rod_as_drawn(block, bore, sheet))
     stroke = sheet.take_nominal("S", stroke_of(block, sheet, bore))
     V_s = sheet.work(f"V_s{mark}", swept_volume, d=d, d_r=d_r, s=stroke)
-    V_p, c = (
-        sheet.take_nominal(f"V_p{mark}", end.passage_volume),
-        sheet.take_nominal(f"c_{mark}", end.clearance),
-    )
+    V_p = volume_of_passages(block, end, f"V_p{mark}", sheet, sheet.take_nominal)
+    c = cold_clearance(block, end, sheet, sheet.take_nominal, bore)
     return sheet.work(f"k_{mark}", clearance_ratio, V_p=V_p, d=d, d_r=d_r, c=c, V_s=V_s)

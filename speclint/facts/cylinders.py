@@ -130,3 +130,31 @@ def bore_closed(cover: CylinderCover, sheet: Sheet) -> Measure | NotStated:
     block = sheet.follow(cover.closes)
     liner = next(iter(liners_of(block, name, sheet)), None)
     return liner.bore if liner is not None else block.bores[name].diameter
+
+
+def openings_at_end(cover: CylinderCover, sheet: Sheet) -> dict[str, Measure]:
+    """The openings that the spigot of a cover could enter, as far as they are drawn, by the words of its key.
+
+    The recess only at the end where the collar of the liner sits, or where no liner says at which it does.
+    """
+    block = sheet.follow(cover.closes)
+    name, liner = bore_under(cover, sheet), liner_under(cover, sheet)
+    bore = block.bores.get(name) if name is not None else None
+    sizes: dict[str, Measure | NotStated] = {}
+    if liner is not None:
+        sizes["bore of the liner"] = liner.bore
+    if bore is not None:
+        sizes["bore of the block"] = bore.diameter
+        if liner is None or _takes_collar(liner, cover, sheet):
+            sizes["recess of the collar"] = bore.recess_diameter
+    return {
+        called: size
+        for called, size in sizes.items()
+        if sheet.is_stated(called, size) and isinstance(size, Measure)
+    }
+
+
+def _takes_collar(liner: CylinderLiner, cover: CylinderCover, sheet: Sheet) -> bool:
+    if not sheet.is_stated("end of the collar", liner.collar.end):
+        return True
+    return side_closed(cover, sheet) in (None, sheet.read("end of the collar", liner.collar.end))

@@ -143,22 +143,28 @@ def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) 
     return worked(room, front, back, stroke, length)
 
 
-def other_end(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> CylinderEnd | None:
+def other_end(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, bore: str = "") -> CylinderEnd | None:
     """The end of the same bore on the other side; None where there is none."""
-    bore = sheet.read("bore of end", end.of_bore)
-    return next((one for one in ends_of(block, bore, sheet).values() if one is not end), None)
+    name = bore or sheet.read("bore of end", end.of_bore)
+    return next((one for one in ends_of(block, name, sheet).values() if one is not end), None)
 
 
-def cold_clearance(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> float:
-    """Cold clearance from piston to cover at one end, m: the less of the stated one and of what the faces leave."""
-    room = room_for_strokes(block, sheet.read("bore of end", end.of_bore), sheet, sheet.take)
-    beyond = other_end(block, end, sheet)
+def cold_clearance(
+    block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: Take | None = None, bore: str = ""
+) -> float:
+    """Cold clearance from piston to cover at one end, m: the less of the stated one and of what the faces leave.
+
+    ``take`` is how sizes are taken, with their limits where none is given; ``bore`` the bore of the end, where the
+    caller knows it.
+    """
+    taken, name = take or sheet.take, bore or sheet.read("bore of end", end.of_bore)
+    room, beyond = room_for_strokes(block, name, sheet, taken), other_end(block, end, sheet, name)
     if room is None or beyond is None or not sheet.is_stated("clearance of the other end", beyond.clearance):
-        return sheet.take("c", end.clearance)
-    left = sheet.work("c_w", room_left, C=room.value, c_o=sheet.take("c_o", beyond.clearance))
+        return taken("c", end.clearance)
+    left = sheet.work("c_w", room_left, C=room.value, c_o=taken("c_o", beyond.clearance))
     if not sheet.is_stated("clearance", end.clearance):
         return left
-    return min(left, sheet.take("c", end.clearance))
+    return min(left, taken("c", end.clearance))
 
 
 def length_in_compression(rod: PistonRod, piston: Piston, block: CylinderBlock, sheet: Sheet) -> float:

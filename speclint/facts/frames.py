@@ -190,6 +190,16 @@ def mass_drawn(block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None
     return total if total.places else None
 
 
+def weldments_unweighed(block: CylinderBlock, sheet: Sheet) -> tuple[Weldment, ...]:
+    """The weldments of a block that state no mass, and that no weight of a lifting plan names."""
+    named = set[str]().union(*(parts_named(plan, sheet) for plan in sheet.belonging_to(block, LiftingPlan)))
+    return tuple(
+        one
+        for one in sheet.belonging_to(block, Weldment)
+        if one.id not in named and not sheet.is_stated(f"mass of {one.id}", one.mass)
+    )
+
+
 def _together(masses: Iterable[Worked], sheet: Sheet) -> Worked:
     total = Worked(0.0)
     for mass in masses:

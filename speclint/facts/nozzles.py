@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from speclint.equations import FIRST_PRINCIPLES, KilogramsPerSecond, Pascals, Ratio, SquareMetres, formula
 from speclint.errors import Location
 from speclint.facts.cylinders import liners_of
+from speclint.facts.engine import Take
 from speclint.facts.jets import pressure_before_nozzle
 from speclint.facts.stages import flow_of_cylinders
 from speclint.facts.steam_paths import Stage, paths_into
@@ -149,20 +150,23 @@ def flow_to(
     return sheet.work("m", flow_together, m_0=m, z=left, m_1=greatest) if left > 0 else m
 
 
-def opening_of(nozzle: BlastNozzle, sheet: Sheet) -> SquareMetres:
+def opening_of(nozzle: BlastNozzle, sheet: Sheet, take: Take | None = None) -> SquareMetres:
     """Area of all openings of a nozzle together, m²."""
-    z, d = sheet.count("z_n", nozzle.nozzles), sheet.take("d", nozzle.diameter)
+    z, d = sheet.count("z_n", nozzle.nozzles), (take or sheet.take)("d", nozzle.diameter)
     return sheet.work("A", nozzle_area, z=float(z), d=d)
 
 
-def back_pressures(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Iterator[Pascals]:
+def back_pressures(
+    nozzle: BlastNozzle, case: LoadCase, sheet: Sheet, take: Take | None = None
+) -> Iterator[Pascals]:
     """The absolute pressure that a nozzle needs behind the exhaust valves at the flow of a load case, path by path.
 
-    What the path loses is reckoned at the pressure of the load case.
+    What the path loses is reckoned at the pressure of the load case. ``take`` is how sizes and steam are taken, with
+    their limits where none is given.
     """
-    paths = [(stages, steam_along(stages, case, sheet)) for stages in paths_into(nozzle, sheet)]
-    m, A = flow_to(nozzle, paths, sheet), opening_of(nozzle, sheet)
-    C, out = sheet.take("C", nozzle.discharge_coefficient), float(sheet.setting("site pressure"))
+    paths = [(stages, steam_along(stages, case, sheet, take)) for stages in paths_into(nozzle, sheet)]
+    m, A = flow_to(nozzle, paths, sheet), opening_of(nozzle, sheet, take)
+    C, out = (take or sheet.take)("C", nozzle.discharge_coefficient), float(sheet.setting("site pressure"))
     for _, path in paths:
         p_n = sheet.work("p_n", pressure_before_nozzle, m=m, C=C, A=A, h=path.h, p_2=out)
         yield sheet.work("p_v", pressure_at_valves, p_n=p_n, p=path.flows[0].p, p_e=path.p)

@@ -28,7 +28,7 @@ def plays_along(block: CylinderBlock, bore: str, sheet: Sheet) -> Worked | None:
     stated: list[Measure | NotStated] = [block.drive.axlebox_wear]
     for rod in rods_in(block, bore, sheet):
         for head in crossheads_on(rod, sheet):
-            stated += [pin.wear for pin in sheet.belonging_to(head, Pin)]
+            stated += [pin.wear.along for pin in sheet.belonging_to(head, Pin)]
     known = [one for one in stated if sheet.is_stated("wear", one)]
     if not known:
         return None

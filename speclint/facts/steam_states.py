@@ -17,6 +17,7 @@ from speclint.equations import (
     Ratio,
     SquareMetres,
 )
+from speclint.facts.engine import Take
 from speclint.facts.stages import (
     bore_of_pipe,
     flow_left,
@@ -49,8 +50,9 @@ from speclint.handbook.steam import (
     steam_viscosity,
     temperature_at_enthalpy,
 )
+from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import LoadCase, SteamPassage, SteamPipe
+from speclint.specs import LoadCase, NotStated, SteamPassage, SteamPipe
 
 _QUARTER = math.pi / 2
 
@@ -86,41 +88,52 @@ class SteamPath(NamedTuple):
     m: KilogramsPerSecond
 
 
-def section_of(stage: Stage, i: str, sheet: Sheet) -> Section:
+def section_of(stage: Stage, i: str, sheet: Sheet, take: Take | None = None) -> Section:
     """Area and hydraulic diameter: of a pipe from its outside and wall, of a passage from area and wetted perimeter.
 
     A perimeter below that of a round passage of the same area is none, and the round one counts.
     """
+    taken = take or sheet.take
     if isinstance(stage, SteamPipe):
-        D, t = sheet.take(f"D_{i}", stage.outside_diameter), sheet.take(f"t_{i}", stage.wall)
+        D, t = taken(f"D_{i}", stage.outside_diameter), taken(f"t_{i}", stage.wall)
         d = sheet.work(f"d_{i}", bore_of_pipe, D=D, t=t)
         return Section(sheet.work(f"A_{i}", round_area, d=d), d)
-    A = sheet.take(f"A_{i}", stage.area)
-    P = max(sheet.take(f"P_{i}", stage.perimeter), sheet.work(f"P_0{i}", least_perimeter, A=A))
+    A = taken(f"A_{i}", stage.area)
+    P = max(taken(f"P_{i}", stage.perimeter), sheet.work(f"P_0{i}", least_perimeter, A=A))
     return Section(A, sheet.work(f"d_{i}", hydraulic_diameter, A=A, P=P))
 
 
-def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet) -> SteamPath:
+def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet, take: Take | None = None) -> SteamPath:
     """Area, speed, Mach number, pressure and temperature, stage by stage, at the mean flow of its cylinders.
 
     The enthalpy is that at the start: no heat is lost and no kinetic energy recovered. Live steam starts at the
-    duty's chest pressure, where it is a little less dense than at the header.
+    duty's chest pressure, where it is a little less dense than at the header. ``take`` is how sizes and steam are
+    taken, with their limits where none is given.
     """
+    taken = take or sheet.take
     live = carries_live(stages, sheet)
-    p = sheet.take_absolute("p_1", case.live_pressure if live else case.exhaust_pressure)
-    T = sheet.take("T", case.live_temperature if live else case.exhaust_temperature)
+    start = case.live_pressure if live else case.exhaust_pressure
+    p = sheet.take_absolute("p_1", start) if take is None else _aimed_at(start, sheet)
+    T = taken("T", case.live_temperature if live else case.exhaust_temperature)
     h = sheet.work("h", steam_enthalpy, p=p, T=T)
-    m = sheet.take("m", case.steam_flow)
+    m = taken("m", case.steam_flow)
     flows: list[Flow] = []
     for number, stage in enumerate(stages, 1):
         i = str(number)
-        section = section_of(stage, i, sheet)
+        section = section_of(stage, i, sheet, taken)
         flow = _steam(i, stage, section, (p, h, m), sheet)
-        loss = _loss(flow, section.d, flows[-1] if flows else None, sheet)
+        loss = _loss(flow, section.d, flows[-1] if flows else None, sheet, taken)
         flows.append(flow)
         p = sheet.work(f"p_{number + 1}", pressure_after, p=p, Δp=loss)
-        m = _flow_after_branches(stage, m, i, sheet)
+        m = _flow_after_branches(stage, m, i, sheet, taken)
     return SteamPath(tuple(flows), h, p, m)
+
+
+def _aimed_at(start: Measure | NotStated, sheet: Sheet) -> Pascals:
+    """The absolute pressure that a load case aims at, without its limits."""
+    p = sheet.take_nominal("p_1g", start)
+    above = isinstance(start, Measure) and start.datum == "gauge"
+    return p + (float(sheet.setting("site pressure")) if above else 0.0)
 
 
 def _steam(i: str, stage: Stage, section: Section, given: tuple[float, float, float], sheet: Sheet) -> Flow:
@@ -139,38 +152,40 @@ def flow_in(stage: Stage, i: str, m_1: KilogramsPerSecond, sheet: Sheet) -> Kilo
     return sheet.work(f"M_{i}", flow_of_cylinders, z=float(sheet.count(f"z_{i}", stage.cylinders)), m_1=m_1)
 
 
-def _flow_after_branches(stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet) -> KilogramsPerSecond:
+def _flow_after_branches(
+    stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet, take: Take
+) -> KilogramsPerSecond:
     for branch in branches_off(stage, sheet):
-        m = sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=sheet.take(f"x_{branch.id}", branch.share))
+        m = sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=take(f"x_{branch.id}", branch.share))
     return m
 
 
-def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet) -> Pascals:
+def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet, take: Take) -> Pascals:
     """Loss by friction, bends, and the step from the stage before."""
     i, stage = flow.i, flow.stage
     μ = sheet.work(f"μ_{i}", steam_viscosity, p=flow.p, T=flow.T)
     Re = sheet.work(f"Re_{i}", reynolds_number, ρ=flow.ρ, v=flow.v, d=d, μ=μ)
-    ε_r = sheet.work(f"ε_{i}", relative_roughness, ε=sheet.take(f"ε_0{i}", stage.roughness), d=d)
+    ε_r = sheet.work(f"ε_{i}", relative_roughness, ε=take(f"ε_0{i}", stage.roughness), d=d)
     f = sheet.work(f"f_{i}", friction_factor, Re=Re, ε_r=ε_r)
-    L = sheet.take(f"L_{i}", stage.length)
+    L = take(f"L_{i}", stage.length)
     friction = sheet.work(f"Δp_f{i}", friction_pressure_loss, f=f, L=L, d=d, ρ=flow.ρ, v=flow.v)
-    ζ = _fittings(stage, i, d, ε_r, sheet)
+    ζ = _fittings(stage, i, d, ε_r, sheet, take)
     fittings = sheet.work(f"Δp_ζ{i}", fitting_pressure_loss, ζ=ζ, ρ=flow.ρ, v=flow.v)
     step = _step(flow, before, sheet) if before else 0.0
     return sheet.work(f"Δp_{i}", loss_of_stage, Δp_f=friction, Δp_ζ=fittings, Δp_s=step)
 
 
-def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet) -> Ratio:
+def _fittings(stage: Stage, i: str, d: Metres, ε_r: Ratio, sheet: Sheet, take: Take) -> Ratio:
     """Loss coefficient of bends of a quarter turn, sharp corners and anything else stated; a pipe has bends only."""
     bends = sheet.count(f"n_b{i}", stage.bends)
     mitres = sheet.count(f"n_m{i}", stage.mitres) if isinstance(stage, SteamPassage) else 0
-    other = sheet.take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, SteamPassage) else 0.0
+    other = take(f"ζ_0{i}", stage.loss_coefficient) if isinstance(stage, SteamPassage) else 0.0
     if bends + mitres == 0:
         return sheet.work(f"ζ_{i}", losses_together, n_b=0.0, ζ_b=0.0, n_m=0.0, ζ_m=0.0, ζ_0=other)
     f_T = sheet.work(f"f_T{i}", rough_friction_factor, ε_r=ε_r)
     round_bend = corner = 0.0
     if bends:
-        over = sheet.work(f"r/d_{i}", radius_over_bore, r=sheet.take(f"r_{i}", stage.bend_radius), d=d)
+        over = sheet.work(f"r/d_{i}", radius_over_bore, r=take(f"r_{i}", stage.bend_radius), d=d)
         round_bend = sheet.work(f"ζ_b{i}", bend_loss, r_d=over, θ=_QUARTER, f_T=f_T)
     if mitres:
         corner = sheet.work(f"ζ_m{i}", mitre_loss, θ=_QUARTER, f_T=f_T)

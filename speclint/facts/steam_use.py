@@ -17,6 +17,7 @@ from speclint.equations import (
 from speclint.facts.cylinders import ends_of, liners_of
 from speclint.facts.drives import cold_clearance
 from speclint.facts.engine import stroke_of
+from speclint.facts.port_volumes import all_ports_drawn, volume_of_passages
 from speclint.facts.speeds import speed_of_crank, states_speed
 from speclint.handbook.steam import steam_density
 from speclint.rules import Sheet
@@ -72,7 +73,7 @@ def _taken(block: CylinderBlock, name: str, case: LoadCase, sheet: Sheet) -> flo
     ends = ends_of(block, name, sheet)
     liners = liners_of(block, name, sheet)
     bore = liners[0].last_bore if liners else block.bores[name].last_bore
-    volumes = [end.passage_volume for end in ends.values()]
+    volumes = [end.passage_volume for side, end in ends.items() if not all_ports_drawn(block, side, sheet)]
     clearances = [end.clearance for end in ends.values()]
     if not ends or not all(sheet.is_stated("bore or volume", one) for one in (bore, *volumes, *clearances)):
         return None
@@ -89,7 +90,7 @@ def _taken(block: CylinderBlock, name: str, case: LoadCase, sheet: Sheet) -> flo
             "m",
             steam_of_cylinder,
             c=max(cold_clearance(block, end, sheet), sheet.take("c", end.clearance)),
-            V_p=sheet.take("V_p", end.passage_volume),
+            V_p=volume_of_passages(block, end, "V_p", sheet),
             ρ=ρ,
             **sizes,
         )

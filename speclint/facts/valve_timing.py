@@ -152,11 +152,11 @@ class DriveOfGear:
 
 
 def drive_of(gear: ValveGear, sheet: Sheet) -> DriveOfGear:
-    """The errors of a gear's cams at their greatest; none where it states none."""
-    ends = []
-    for symbol, value in (("a_d", gear.drive_play), ("e_d", gear.setting)):
-        stated = sheet.is_stated("play or setting", value)
-        ends.append(sheet.take_limits(symbol, value)[1] if stated else 0.0)
+    """The errors of a gear's cams at their greatest; a gear that has none says so."""
+    ends = [
+        sheet.take_limits(symbol, value)[1]
+        for symbol, value in (("a_d", gear.drive_play), ("e_d", gear.setting))
+    ]
     return DriveOfGear(*ends)
 
 

@@ -1,3 +1,7 @@
+from .comparison import (
+    Before as Before,
+    before_at as before_at,
+)
 from .entering import (
     Acceptance as Acceptance,
     concede as concede,

@@ -2,13 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
+from contextlib import AbstractContextManager
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
-from speclint.checking import Assessment, Check, Processes, assess
+from speclint.checking import (
+    Assessment,
+    Check,
+    DesignChanges,
+    Processes,
+    assess,
+    changed_specs,
+    new_and_cleared,
+)
 from speclint.errors import SettingsError
 from speclint.register.loosened import changed_checks, changed_words
 from speclint.register.standing import Surroundings
@@ -34,6 +43,11 @@ from speclint.specs import Component, Spec, Stated
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
+    from speclint.rules import Rule
+
+
+#: What makes the processes that share the work of one design.
+Workers: TypeAlias = Callable[[], AbstractContextManager[Processes]]
 
 
 @dataclass(frozen=True)
@@ -46,6 +60,8 @@ class Before:
     folder: Path
     settings: Settings
     loaded: Loaded = field(repr=False)
+    workers: Workers = field(default=Processes, repr=False)
+    rules: Sequence[Rule] | None = field(default=None, repr=False)
     _made: dict[frozenset[str], tuple[Check, ...]] = field(default_factory=dict, repr=False, compare=False)
 
     @cached_property
@@ -66,8 +82,10 @@ class Before:
         """Every check of some components of the design as it was."""
         wanted = frozenset(names)
         if wanted and wanted not in self._made:
-            with Processes() as processes:
-                found = assess([self.folder], self.loaded, processes=processes, only=lambda *_: wanted)
+            with self.workers() as processes:
+                found = assess(
+                    [self.folder], self.loaded, self.rules, processes=processes, only=lambda *_: wanted
+                )
             self._made[wanted] = found.checks
         return self._made.get(wanted, ())
 
@@ -112,6 +130,24 @@ class Before:
             concerned = self._concerned(now, now.design)
             yield from changed_checks(self.checks_of(concerned), now.checks)
 
+    def changes(self, now: Assessment) -> DesignChanges | None:
+        """What changed since; None where the design cannot be read now."""
+        if now.design is None:
+            return None
+        then, is_now = self.design.files.keys(), now.design.files.keys()
+        removed = then - is_now
+        asked = (self._concerned(now, now.design) & now.design.selected) | removed
+        of_asked = [one for one in now.checks if one.component in asked or one.component not in then]
+        new, cleared = new_and_cleared(self.checks_of(asked & then), of_asked)
+        return DesignChanges(
+            self.revision,
+            tuple(sorted(is_now - then)),
+            tuple(sorted(removed)),
+            changed_specs(self.design, now.design),
+            new,
+            cleared,
+        )
+
     def _concerned(self, now: Assessment, design: Design) -> set[str]:
         """The components whose checks may have come out otherwise before the change."""
         if not self.has_same_basis(design):
@@ -148,8 +184,15 @@ class Before:
         return found
 
 
-def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path) -> Before:
-    """Lay out the repository that some paths lie in as it was at a revision.
+def before_at(
+    paths: Sequence[Path],
+    revision: str,
+    loaded: Loaded,
+    folder: Path,
+    workers: Workers = Processes,
+    rules: Sequence[Rule] | None = None,
+) -> Before:
+    """Lay out the repository that some paths lie in as it was at a revision, to be checked by all rules or by some.
 
     :raises RevisionError: where git has no such revision.
     :raises SettingsError: where there is nothing to judge by at that revision.
@@ -162,7 +205,7 @@ def before_at(paths: Sequence[Path], revision: str, loaded: Loaded, folder: Path
     settings, complaints = load_settings(folder)
     if settings is None or complaints:
         raise SettingsError(f"at {revision}: " + "; ".join(str(one) for one in complaints))
-    return Before(root, revision, snapshot, folder, settings, loaded)
+    return Before(root, revision, snapshot, folder, settings, loaded, workers, rules)
 
 
 def _preparers(spec: Spec) -> tuple[str, ...]:

@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, KeptFolder, Processes, assess
 from speclint.errors import FamilyError, SpeclintError
-from speclint.register.comparison import Before, before_at, changed_since
+from speclint.register.comparison import Before, Workers, before_at, changed_since
 from speclint.register.either import withheld_by_either
 from speclint.register.entering import surroundings
 from speclint.register.people import reviewer_called
@@ -85,17 +85,19 @@ def judge(
     today: dt.date,
     against: str | None = None,
     kept: KeptFolder | None = None,
+    workers: Workers = Processes,
 ) -> Decision:
     """Decide whether the specs at some paths may be released; any error withholds them.
 
-    Every check is made anew, unless results of earlier runs are given that may be ``kept``.
+    Every check is made anew, unless results of earlier runs are given that may be ``kept``. ``workers`` are those that
+    share the work, made anew for each design that is checked.
     """
     try:
         loaded = load()
         if against is None:
-            return _judged(paths, loaded, today, kept=kept)
+            return _judged(paths, loaded, today, kept=kept, workers=workers)
         with scratch_folder() as folder:
-            return _judged_against(paths, loaded, today, against, folder, kept)
+            return _judged_against(paths, loaded, today, against, folder, kept, workers)
     except SpeclintError as problem:
         return Decision((Reason(str(problem), code=problem.exit_code),), against=against or "")
 
@@ -107,10 +109,11 @@ def _judged(
     before: Before | None = None,
     basis: Basis | None = None,
     kept: KeptFolder | None = None,
+    workers: Workers = Processes,
 ) -> Decision:
     """Judge a design, and what it withdraws of what there was before, on its own design basis or on another."""
     try:
-        with Processes() as processes:
+        with workers() as processes:
             assessment = assess(paths, loaded, basis=basis, processes=processes, kept=kept)
         rules = assessment.loaded.rules  # every one, so that no family is there that is not whole
     except FamilyError as problem:
@@ -191,8 +194,9 @@ def _judged_against(
     against: str,
     folder: Path,
     kept: KeptFolder | None,
+    workers: Workers,
 ) -> Decision:
-    before = before_at(paths, against, loaded, folder)
+    before = before_at(paths, against, loaded, folder, workers)
     try:
         before.opened  # noqa: B018  # here, so that the families it needs are known to be there
     except FamilyError as problem:
@@ -200,12 +204,12 @@ def _judged_against(
         return Decision((reason,), to_review=before.changes_of_settings, against=against)
     now = open_repository([before.root], loaded.kinds).design
     paths = [*paths, *before.moved(now, paths)]
-    decision = _judged(paths, loaded, today, before, kept=kept)
+    decision = _judged(paths, loaded, today, before, kept=kept, workers=workers)
     to_review = (*before.changes_of_settings, *before.changes_of_duties(now))
     if before.has_same_basis(now):
         listed = tuple(before.listed(decision.assessment)) if decision.assessment else ()
     else:
-        own, decision = decision, _judged(paths, loaded, today, before, before.basis, kept)
+        own, decision = decision, _judged(paths, loaded, today, before, before.basis, kept, workers)
         judged = own.assessment if own.assessment and own.assessment.design else decision.assessment
         listed = tuple(before.listed(judged)) if judged else ()
         decision = withheld_by_either(decision, own, against)

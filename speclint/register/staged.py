@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
 from speclint.errors import Complaint, DesignError
+from speclint.register.comparison import Workers
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
 from speclint.repository import (
@@ -54,10 +55,11 @@ def assess_staged(
     today: dt.date,
     rules: Iterable[Rule] | None = None,
     kept: KeptFolder | None = None,
+    workers: Workers = Processes,
 ) -> StagedAssessment:
     """Check what is staged in the design repository that some paths lie in; nothing in the work tree is touched.
 
-    Results of earlier runs that ``kept`` holds, and that still hold, are taken from it.
+    Results of earlier runs that ``kept`` holds, and that still hold, are taken from it. ``workers`` share the work.
 
     :raises DesignError: for paths that are not of one repository, or one whose settings are not in git.
     :raises RevisionError: where git is absent, or what is staged cannot be read.
@@ -69,7 +71,7 @@ def assess_staged(
         raise DesignError(f"{root}: {FILE_NAME} is neither committed nor staged")
     files = staged_changes(root)
     change = _Change(root, files, paths)
-    with scratch_folder() as folder, Processes() as processes:
+    with scratch_folder() as folder, workers() as processes:
         copy = folder / root.name
         lay_out(snapshot, copy)
         found = assess([copy], loaded, rules, processes=processes, only=change.may_concern, kept=kept)

@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
-from speclint.checking import Assessment, Check, Remedy, still_to_be_drawn
+from speclint.checking import Assessment, Check, DesignChanges, Remedy, still_to_be_drawn
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.reports.printable import json_text
@@ -40,6 +40,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         "checks": [_in_its_group(assessment, check, alike) for check, alike in _of_groups(assessment)],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         **({"like": like} if (like := list(_like(assessment))) else {}),
+        **({"changes": changes_data(assessment.changes)} if assessment.changes else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
@@ -99,6 +100,21 @@ def _remedy(remedy: Remedy) -> dict[str, Any]:
 def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:
     """The TOML files that were not read as specs, each with the reason."""
     return [{"file": one.file, "why": one.why} for one in assessment.passed_over]
+
+
+def changes_data(changes: DesignChanges) -> dict[str, Any]:
+    """What changed since a revision: specs, values as written, and what came and went among the findings."""
+    return {
+        "since": changes.since,
+        "added": list(changes.added),
+        "removed": list(changes.removed),
+        "changed": {
+            name: [{"key": one.key, "was": one.was or None, "now": one.now or None} for one in values]
+            for name, values in changes.changed.items()
+        },
+        "new": [check_as_data(one) for one in changes.new],
+        "cleared": [check_as_data(one) for one in changes.cleared],
+    }
 
 
 def unfinished_data(assessment: Assessment) -> list[dict[str, Any]]:

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Sequence
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
+from speclint.reports.changed import came_and_went, first_few, rest, told
+from speclint.reports.finding_lines import called
 from speclint.reports.markdown_text import marked, table
-from speclint.reports.page_one import called
 from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, share_used, verdict
 from speclint.rules import Grade
 
@@ -22,9 +23,10 @@ def write(assessment: Assessment) -> str:
     conceded = standings_of(assessment)
     sums = arithmetic_of(assessment, conceded)
     lines = [f"## {marked(verdict(assessment))}", "", marked(f"{sums.says} {sums.beside}"), ""]
-    if told := left_out(assessment):
-        lines += [marked(told), ""]
+    if absent := left_out(assessment):
+        lines += [marked(absent), ""]
     lines += _complaints(assessment)
+    lines += _changes(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
     lines += _unfinished(assessment)
@@ -45,6 +47,19 @@ def _complaints(assessment: Assessment) -> list[str]:
         return []
     heading = f"### {count(len(rows), 'passage')} could not be read"
     return [heading, "", *table(("where", "what", "read", "write"), rows[:ROWS]), *_more(rows)]
+
+
+def _changes(assessment: Assessment) -> list[str]:
+    """What changed since a revision, where the report was asked to say so."""
+    changes = assessment.changes
+    if changes is None:
+        return []
+    rows = list(came_and_went(assessment, changes))
+    lines = [f"### Since {marked(changes.since)}: {marked(told(changes))}", ""]
+    lines += [f"- **{word}** {marked(said)}" for word, _, said in first_few(rows)]
+    if left := rest(rows):
+        lines.append(f"- {left}")
+    return [*lines, ""]
 
 
 def _passed_over(assessment: Assessment) -> list[str]:

@@ -10,7 +10,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
-from speclint.reports.page import Emphasis, Line, Page
+from speclint.reports.changed import changes_on
+from speclint.reports.finding_lines import called, conceded_by, cut_to_one, gravity, row, short, used
+from speclint.reports.page import Line, Page
 from speclint.reports.phrases import CAUTION, count, left_out, verdict
 from speclint.rules import ROUNDING, Grade
 from speclint.specs import Stated
@@ -19,9 +21,7 @@ from speclint.specs import Stated
 LINES = 40
 _FIRST_FEW = 3
 _NEAREST = 10
-_LINES_EACH = 2
 _NEAR = 0.8  # of a limit: below it nothing is close to it, common practice
-_BEYOND = 10.0  # a share above it says no more than that
 
 
 def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: bool = True) -> Page:
@@ -32,6 +32,7 @@ def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: 
     sums = arithmetic_of(assessment, conceded)
     page.wrapped(f"{sums.says} {sums.beside}")
     after = [
+        changes_on(assessment, width),
         *_others(assessment, conceded, width),
         _foot(assessment, width, alone=alone),
     ]
@@ -51,7 +52,8 @@ def _heading(page: Page, assessment: Assessment) -> None:
     families = len(assessment.loaded.families)
     counted = [count(specs, "spec"), count(len(assessment.checks), "check"), count(families, "family")]
     if assessment.design and (left := assessment.design.only_indexed):
-        counted.append(f"{count(len(assessment.design.specs) - left, 'spec')} read, {left} only indexed")
+        every = len(assessment.design.specs)
+        counted.append(f"{every - left} of {count(every, 'spec')} read, {left} indexed by an earlier run")
     page.wrapped(" · ".join(counted), emphasis="faint")
     page.gap()
 
@@ -71,9 +73,9 @@ def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -
     room -= len(page.lines)
     rows = [_hold(assessment, alike, conceded, width) for alike in groups]
     if sum(map(len, rows)) > room:
-        rows = [_cut_to_one(row, width) for row in rows]
+        rows = [cut_to_one(one, width) for one in rows]
     shown = rows if len(rows) <= room else rows[: room - 1]
-    page.lines += [line for row in shown for line in row]
+    page.lines += [line for one in shown for line in one]
     if len(shown) < len(rows):
         page.entry("", f"and {len(rows) - len(shown)} more: speclint check --full", indent=0, column=8)
     return page.lines
@@ -86,83 +88,17 @@ def _section(heading: str, width: int) -> Page:
     return page
 
 
-def gravity(alike: Alike) -> tuple[int, bool, float, tuple[str, str]]:
-    """Sorts findings: the gravest grade first, then by what is used of the limit, those without numbers last."""
-    check = alike.first
-    used = check.utilisation
-    return -(check.grade or 0), used is None, -(used or 0.0), check.order
-
-
 def _hold(assessment: Assessment, alike: Alike, conceded: Standings, width: int) -> list[Line]:
-    check = alike.first
-    said = f"{called(assessment, check.component)}: {short(check)}"
-    if alike.others:
-        said += f" (and {len(alike.others)} more alike)"
-    if by := conceded_by(check, conceded):
-        said += f"; {by}"
-    return _row(used(check), said, width, "hold")
+    """The words that may be cut stand last."""
+    said = f"{_who(called(assessment, alike.first.component), alike, conceded)}: {short(alike.first)}"
+    return row(used(alike.first), said, width, "hold")
 
 
-def _row(left: str, text: str, width: int, ink: Emphasis = "") -> list[Line]:
-    """A line with a figure in a column before it; two lines where one is too short, and no more."""
-    page = Page(width)
-    page.entry(f"{left:>6}", text, indent=0, column=8)
-    if len(page.lines) > _LINES_EACH:
-        page.lines = page.lines[:_LINES_EACH]
-        last = "".join(part for part, _ in page.lines[-1])
-        page.lines[-1] = ((last[: width - 2].rsplit(" ", 1)[0] + " …", ""),)
-    (figure, _), *rest = page.lines[0]
-    page.lines[0] = ((figure, ink), *rest)
-    return page.lines
-
-
-def _cut_to_one(row: list[Line], width: int) -> list[Line]:
-    """A row that takes one line, with a mark where something is left out."""
-    if len(row) == 1:
-        return row
-    figure, (text, ink) = row[0]
-    room = width - len(figure[0]) - 2
-    if len(text) > room:
-        text = text[:room].rsplit(" ", 1)[0]
-    return [(figure, (f"{text.rstrip()} …", ink))]
-
-
-def used(check: Check) -> str:
-    """What is used of the limit, in a narrow column."""
-    share = check.utilisation
-    if share is None:
-        return "–"
-    return f"{share:.2f}" if share < _BEYOND else "> 10"
-
-
-def called(assessment: Assessment, component: str) -> str:
-    """A component with its drawing and revision."""
-    spec = assessment.design.specs.get(component) if assessment.design else None
-    if spec is None or not isinstance(spec.drawing, Stated):
-        return component
-    revision = f" {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
-    return f"{component} ({spec.drawing.value}{revision})"
-
-
-def short(check: Check) -> str:
-    """What fails, in few words with its numbers: the rule's second sentence, or its name and the comparison."""
-    if check.could_not_run:
-        return f"{check.rule.name} could not be run"
-    if check.actual != check.says or check.judgement is None:
-        return check.actual
-    judged = check.judgement
-    return f"{check.rule.name}: {judged.numbers or judged.says}"
-
-
-def conceded_by(check: Check, conceded: Standings) -> str:
-    """How the concession of a finding stands, in few words; "" where none is entered."""
-    standing = conceded.get(check.order)
-    if standing is None:
-        return ""
-    one = standing.concession
-    if standing.holds:
-        return f"conceded by {one.accepted_by} until {one.until} ({one.number})"
-    return f"{one.number} is entered, {standing.state}"
+def _who(name: str, alike: Alike, conceded: Standings) -> str:
+    """A component, how many more have the same finding, and who conceded it."""
+    more = f" and {len(alike.others)} more alike" if alike.others else ""
+    by = conceded_by(alike.first, conceded)
+    return f"{name}{more}{by and f', {by}'}"
 
 
 # What else is said on the page
@@ -187,7 +123,7 @@ def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
         page = _section(f"{count(len(holds), 'safety check')} not assessed", width)
         for one in shown[:_FIRST_FEW]:
             wanting = "; ".join(one.missing) or one.says
-            page.lines += _cut_to_one(_row("", f"{one.component}, {one.rule.name}: {wanting}", width), width)
+            page.lines += cut_to_one(row("", f"{one.component}, {one.rule.name}: {wanting}", width), width)
     return page.lines
 
 
@@ -196,10 +132,8 @@ def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: 
     if groups:
         page = _section(count(len(groups), grade.word), width)
         for alike in groups[: _FIRST_FEW if grade is Grade.NONCONFORMITY else 1]:
-            said = f"{alike.first.component}: {short(alike.first)}"
-            if by := conceded_by(alike.first, conceded):
-                said += f"; {by}"
-            page.lines += _cut_to_one(_row(used(alike.first), said, width), width)
+            said = f"{_who(alike.first.component, alike, conceded)}: {short(alike.first)}"
+            page.lines += cut_to_one(row(used(alike.first), said, width), width)
     return page.lines
 
 

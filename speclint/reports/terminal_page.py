@@ -7,8 +7,9 @@ from itertools import groupby
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
+from speclint.reports.finding_lines import conceded_by, gravity
 from speclint.reports.page import Emphasis, Page
-from speclint.reports.page_one import conceded_by, gravity, page_one
+from speclint.reports.page_one import page_one
 from speclint.reports.phrases import (
     CAUTIONS,
     count,

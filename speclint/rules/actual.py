@@ -21,7 +21,7 @@ def actual(rule: Rule, judged: Judgement) -> str:
     if not wrong:
         return judged.says
     found, limit = judged.found, judged.limit
-    words = {"item": judged.of} if judged.of else {}
+    words = {"item": judged.of.replace("_", " ")} if judged.of else {}
     for name, one in (("found", found), ("limit", limit), ("left", judged.left)):
         if one is not None:
             words[name] = _written(one, limit if name == "found" else found)

@@ -12,6 +12,7 @@ from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import intervals
+from speclint.rules.by_pieces import by_pieces
 from speclint.rules.comparisons import ZERO_CELSIUS
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
@@ -191,7 +192,7 @@ class BoxSheet(Sheet):
     def work(self, _: str, formula: Callable[..., float], /, **arguments: Value) -> Value:
         """The result of a formula, over all of its arguments."""
         try:
-            return twin(formula)(**arguments)
+            return by_pieces(twin(formula), self._context.enclosed, formula, arguments)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
 

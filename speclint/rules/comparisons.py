@@ -108,8 +108,13 @@ class Judging:
         relation = relations[0] if judged.holds else relations[1]
         first, second = self._side(here, judged.found), self._side(there, judged.limit)
         where = here[0].where if here else judged.where
+        near, far = self._briefly(here, judged.found), self._briefly(there, judged.limit)
         return replace(
-            judged, says=f"{first} {relation} {second}".strip(), where=where, places=(*here, *there)
+            judged,
+            says=f"{first} {relation} {second}".strip(),
+            where=where,
+            places=(*here, *there),
+            brief=f"{near} {relation} {far}".strip(),
         )
 
     def _side(self, places: Sequence[StatedPlace], worked: Amount | None) -> str:
@@ -120,6 +125,18 @@ class Judging:
         if len(named) == 1 or worked is None:
             return ", ".join(named)
         return f"{amount(worked.value, worked.unit, worked.written_in)}, worked from {', '.join(named)}"
+
+    def _briefly(self, places: Sequence[StatedPlace], worked: Amount | None) -> str:
+        """The places of one side in few words: of several, the first and how many more."""
+        assert self._record is not None  # as was asked by the caller
+        if not places:
+            return ""
+        value = worked.value if worked else None
+        first, *others = places
+        if not others or worked is None:
+            return self._record.named_at(first.where, value)
+        more = f" and {len(others)} more" if others else ""
+        return f"{amount(worked.value, worked.unit, worked.written_in)} by {self._record.label(first.where)}{more}"
 
     def reported(self, value: float, says: str) -> Judgement:
         """Nothing is judged: a figure is written beside others for the reader."""

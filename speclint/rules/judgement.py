@@ -46,7 +46,7 @@ class Judgement:
     The worst of several judgements keeps them all in ``parts``, and in ``ended`` what could not be said of an item.
     ``of`` names the item that is judged, where a rule goes over several. ``places`` are those that state a fact and do
     not agree. ``wrong`` says what is wrong where this comparison fails, in place of the rule's own sentence
-    (:func:`speclint.rules.actual`).
+    (:func:`speclint.rules.actual`). ``brief`` is a result that names places with their drawings, in fewer words.
     """
 
     holds: bool
@@ -64,6 +64,7 @@ class Judgement:
     of: str = ""
     places: tuple[StatedPlace, ...] = ()
     wrong: str = ""
+    brief: str = ""
 
     @property
     def margin(self) -> float | None:
@@ -100,7 +101,7 @@ class Judgement:
 
     def saying(self, says: str) -> Judgement:
         """The same judgement in other words."""
-        return replace(self, says=says)
+        return replace(self, says=says, brief="")
 
     def else_says(self, wrong: str) -> Judgement:
         """The same judgement, with what is wrong where it fails: a sentence like that of a rule.

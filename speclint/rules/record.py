@@ -247,10 +247,6 @@ class Record:
 
         ``value`` is the one meant of several that were taken there, such as both limits of a size; else the last.
         """
-        steps = [one for one in reversed(self.steps) if one.where == where]
-        step = next((one for one in steps if one.value == value), next(iter(steps), None))
-        link = self.basis.get(f"link {self.place(where)}", "")
-        shown = _shown(step) if step else link and f'"{link}"'
         spec = self._design.specs.get(self._design.owner(where))
         drawing = (
             " revision ".join(
@@ -261,7 +257,15 @@ class Record:
         )
         on_drawing = f", drawing {drawing}" if drawing else ", no drawing number"
         line = f"{where.file}:{where.line}" if where.line else where.file
-        return f"{self.label(where)} {shown} ({line}{on_drawing})".replace("  ", " ")
+        return f"{self.named_at(where, value)} ({line}{on_drawing})"
+
+    def named_at(self, where: Location, value: float | None = None) -> str:
+        """A place without its file and drawing: what it is, of which component, and its value."""
+        steps = [one for one in reversed(self.steps) if one.where == where]
+        step = next((one for one in steps if one.value == value), next(iter(steps), None))
+        link = self.basis.get(f"link {self.place(where)}", "")
+        shown = _shown(step) if step else link and f'"{link}"'
+        return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()
 
     def side(self, key: object, *, high: bool) -> str:
         """An input that decides, with the value at its side: ``bore 480.063 mm (greatest)``."""

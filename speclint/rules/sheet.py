@@ -21,8 +21,8 @@ from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Unstated
-from speclint.rules.placing import Placing
-from speclint.rules.record import STATED, Record, in_words, stated_as
+from speclint.rules.placing import Placing, no_spec_at
+from speclint.rules.record import Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
 from speclint.specs import (
     Component,
@@ -201,8 +201,7 @@ class Sheet(Judging, Placing):
         self._asked.values.add(id(where))
         if where.key in OF_THE_DRAWING:
             self._consult(where)
-        if self._record:
-            self._note_stated(name, where, found)
+        self._note_stated(name, where, found)
         return found
 
     def follow(self, link: Link[S] | NotStated) -> S:
@@ -212,12 +211,9 @@ class Sheet(Judging, Placing):
         self._asked.followed.add(link.id)
         found = self._context.design.follow(link)
         self._context.consulted.specs.add(link.id)
-        if self._record:
-            place = self._record.place(link.where)
-            alike = self._record.renaming.part(link.id)
-            self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
+        self._note_link(link)
         if found is None:
-            raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
+            raise no_spec_at(link)
         return found  # type: ignore[return-value]  # the design has checked the target
 
     def duty_of(self, component: Component) -> Duty | None:
@@ -454,6 +450,7 @@ class Sheet(Judging, Placing):
                 place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
@@ -492,15 +489,9 @@ class Sheet(Judging, Placing):
         alike = self.record.renaming.place(str(value.value)) if named else None
         self.record.note(f"read {name} {place}", repr(value.value), place, plain, at=value.where, alike=alike)
 
-    def _note_stated(self, name: str, where: Location, found: bool) -> None:
-        place = self.record.place(where, name)
-        shown = STATED if found else "not stated"
-        self.record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
-
     def _missing(self, value: NotStated) -> NotAssessed:
         self._asked.values.add(id(value.where))
-        if self._record:
-            self._note_stated("", value.where, False)
+        self._note_stated("", value.where, False)
         if isinstance(value, FromEvents | Estimate) and value.why:
             return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)

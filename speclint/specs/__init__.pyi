@@ -2,6 +2,13 @@ from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
     Closable as Closable,
+    CutOpening as CutOpening,
+    ShellOpening as ShellOpening,
+)
+from .carried import (
+    Carried as Carried,
+    CarriedForce as CarriedForce,
+    CarriedPlace as CarriedPlace,
 )
 from .catalogue import (
     Catalogue as Catalogue,
@@ -51,6 +58,7 @@ from .fields import (
     Pressure as Pressure,
     RotationalSpeed as RotationalSpeed,
     SectionModulus as SectionModulus,
+    SignedForce as SignedForce,
     Speed as Speed,
     Stated as Stated,
     Stiffness as Stiffness,
@@ -63,6 +71,13 @@ from .fields import (
     Word as Word,
     bare as bare,
     opened as opened,
+)
+from .fields_read import (
+    EVERY_FIELD as EVERY_FIELD,
+    FieldRead as FieldRead,
+    begin_noting as begin_noting,
+    fields_of as fields_of,
+    noted_in as noted_in,
 )
 from .geometry import (
     AtMost as AtMost,
@@ -95,6 +110,10 @@ from .kinds.blast_nozzle import (
 )
 from .kinds.bolted_joint import (
     BoltedJoint as BoltedJoint,
+)
+from .kinds.bracket import (
+    Bracket as Bracket,
+    BracketWeld as BracketWeld,
 )
 from .kinds.cam import (
     Cam as Cam,
@@ -180,6 +199,9 @@ from .kinds.lens_joint import (
     LensJoint as LensJoint,
 )
 from .kinds.lifting_plan import (
+    Crane as Crane,
+    Jib as Jib,
+    LiftedState as LiftedState,
     LiftingPlan as LiftingPlan,
     LiftingPoint as LiftingPoint,
     Lug as Lug,
@@ -223,6 +245,7 @@ from .kinds.saddle import (
 )
 from .kinds.shaft import (
     Shaft as Shaft,
+    ShaftBearing as ShaftBearing,
 )
 from .kinds.slide_bar import (
     BarSupport as BarSupport,
@@ -248,6 +271,7 @@ from .kinds.valve_cage import (
 )
 from .kinds.valve_gear import (
     CamSetting as CamSetting,
+    DrivePin as DrivePin,
     Notch as Notch,
     ValveGear as ValveGear,
 )
@@ -265,6 +289,9 @@ from .kinds.weldment import (
     Ribs as Ribs,
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
+)
+from .lubrication import (
+    RubbingPair as RubbingPair,
 )
 from .making import (
     BlockMaking as BlockMaking,
@@ -303,6 +330,9 @@ from .spec import (
     Spec as Spec,
     SpecTable as SpecTable,
 )
+from .stated_values import (
+    stated_values as stated_values,
+)
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,
@@ -322,10 +352,27 @@ from .template import (
 from .ties import (
     Tie as Tie,
 )
+from .tolerancing import (
+    FORMS as FORMS,
+    LOCATIONS as LOCATIONS,
+    ORIENTATIONS as ORIENTATIONS,
+    RUN_OUTS as RUN_OUTS,
+    Datum as Datum,
+    GeometricalTolerance as GeometricalTolerance,
+    HolePattern as HolePattern,
+)
 from .water import (
     Drain as Drain,
     Floor as Floor,
     Wasting as Wasting,
+)
+from .wear import (
+    BearingWear as BearingWear,
+    PinWear as PinWear,
+    Regrind as Regrind,
+    RingWear as RingWear,
+    Wear as Wear,
+    WearFromNew as WearFromNew,
 )
 from .welding import (
     Welding as Welding,

@@ -17,6 +17,7 @@ KINDS: dict[str, str] = {
     "assembly": "speclint.specs.kinds.assembly:Assembly",
     "blast-nozzle": "speclint.specs.kinds.blast_nozzle:BlastNozzle",
     "bolted-joint": "speclint.specs.kinds.bolted_joint:BoltedJoint",
+    "bracket": "speclint.specs.kinds.bracket:Bracket",
     "cam": "speclint.specs.kinds.cam:Cam",
     "cam-box": "speclint.specs.kinds.cam_box:CamBox",
     "casting": "speclint.specs.kinds.casting:Casting",

@@ -10,10 +10,13 @@ from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.spec import Spec
 from speclint.specs.taking_over import Mirrors
+from speclint.specs.tolerancing import Datum, GeometricalTolerance, HolePattern
 from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
 Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
+#: The class of a drawing for geometrical tolerances that it does not state.
+GeneralTolerance = Literal["ISO 2768-2 H", "ISO 2768-2 K", "ISO 2768-2 L", "ISO 22081"]
 #: The medium where a part touches its neighbour.
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
@@ -29,6 +32,8 @@ class Component(Spec):
     ``hand`` is the side of the engine for which the part is made, where the other side has another.
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
     passage of a block.
+    ``tolerances`` are its geometrical tolerances by name, ``datums`` what they count from, ``hole_patterns`` its
+    patterns of holes, and ``general_tolerance`` the class of its drawing for faces that state none.
     """
 
     kind: ClassVar[str] = "component"
@@ -51,4 +56,8 @@ class Component(Spec):
     welding: Welding = Welding.unstated()
     lubrication: Lubrication = Lubrication.unstated()
     surface: Word[Surface] = NOT_STATED
+    datums: dict[str, Datum] = {}
+    tolerances: dict[str, GeometricalTolerance] = {}
+    general_tolerance: Word[GeneralTolerance] = NOT_STATED
+    hole_patterns: dict[str, HolePattern] = {}
     surroundings: Word[Surroundings] = NOT_STATED

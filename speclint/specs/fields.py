@@ -308,6 +308,8 @@ SectionModulus = Annotated[Measure | NotStated, Quantity("volume"), Span("100 mm
 Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
 Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]
+#: A force in either direction along an axis.
+SignedForce = Annotated[Measure | NotStated, Quantity("force", "any"), Span("0.01 N", "100 MN")]
 Moment = Annotated[Measure | NotStated, Quantity("moment"), Span("1 N·mm", "10000 kN·m")]
 Pressure = Annotated[
     Measure | NotStated, Quantity("fluid pressure", "any"), Span("0.01 mbar gauge", "1000 bar gauge")

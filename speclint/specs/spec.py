@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from functools import cache
-from typing import Annotated, Any, ClassVar, Self, TypeVar
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Self, TypeVar
 
 from pydantic import (
     BaseModel,
@@ -18,6 +18,7 @@ from pydantic import (
 
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
+from speclint.specs import fields_read
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
 from speclint.specs.taking_over import TakenOver, own_places
@@ -25,6 +26,7 @@ from speclint.specs.taking_over import TakenOver, own_places
 #: In a file of several parts such a mark stands for the name of each: the word is that of the list of names.
 MARK = r"\{([A-Za-z][A-Za-z0-9_-]*)\}"
 
+_attribute = object.__getattribute__
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
 
@@ -49,6 +51,12 @@ class SpecTable(BaseModel):
     old_keys: ClassVar[Mapping[str, str]] = {}
 
     _where: Location = PrivateAttr(default=NOWHERE)
+
+    if not TYPE_CHECKING:  # or any name would pass for a field
+
+        def __getattribute__(self, name: str) -> Any:
+            fields_read.into.add((id(self), name))
+            return _attribute(self, name)
 
     @model_validator(mode="wrap")
     @classmethod
@@ -161,9 +169,9 @@ class Spec(SpecTable):
 
         :raises LookupError: where no family adds it to the kind.
         """
-        for value in self.__dict__.values():
+        for name, value in fields_read.fields_of(self).items():
             if isinstance(value, holds):
-                return value
+                return getattr(self, name)  # type: ignore[no-any-return]
         raise LookupError(f"no family adds a table {holds.__name__} to a {self.kind}")
 
     def links(self) -> Iterator[Link[Any]]:
@@ -184,7 +192,7 @@ def _words(kind: type[Spec]) -> tuple[str, ...]:
 def _entry(value: object, part: str) -> object:
     """What a table, a named table or a list holds under one part of a key."""
     if isinstance(value, SpecTable) and part in type(value).model_fields:
-        return value.__dict__[part]
+        return getattr(value, part)
     if isinstance(value, Mapping) and part in value:
         return value[part]
     if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):

@@ -15,7 +15,7 @@ import pytest
 
 from speclint.reports.pack import REVIEW_FILE, review_page
 from tests.browser.reader import Reader
-from tests.example import assessed
+from tests.example import of_one_cylinder
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -56,9 +56,9 @@ def browser() -> Iterator[Browser]:
 
 @pytest.fixture(scope="session")
 def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """The review pack of the example, in a folder of its own."""
+    """The review pack of one cylinder of the example, in a folder of its own."""
     path = tmp_path_factory.mktemp("pack") / REVIEW_FILE
-    page = review_page(assessed())
+    page = review_page(of_one_cylinder())
     path.write_text(page, encoding="utf-8", newline="\n")
     return path
 

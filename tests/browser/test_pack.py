@@ -24,11 +24,6 @@ def test_it_opens_from_its_file_without_a_complaint_or_a_network(reader: Reader)
     assert "NOT IN ORDER" in reader.page.inner_text(".said")
 
 
-def test_the_pack_of_the_example_can_be_sent_by_post(pack: Path) -> None:
-    """Under 3.8 MB, 2 200 sheets and the drawings of the whole example included: mail commonly takes 10 MB."""
-    assert 1_000_000 < pack.stat().st_size < 3_800_000
-
-
 def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
     page = reader.page
     findings = reader.shown("article.finding")

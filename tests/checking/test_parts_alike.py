@@ -87,7 +87,7 @@ def test_reports_say_it_once_with_the_parts(shop: DesignFolder) -> None:
     text = " ".join(terminal_page.write(found, 100).text().split())
     first, _, details = text.partition("requirement")
     assert first.count("113.1 MPa > 100 MPa") == 1
-    assert "tube-a: tube.stress: 113.1 MPa > 100 MPa (and 2 more alike)" in first
+    assert "tube-a and 2 more alike: tube.stress: 113.1 MPa > 100 MPa" in first
     assert details.count("113.1 MPa > 100 MPa") == 1
     assert "and alike on 2 parts: tube-b, tube-c" in text
     assert tally(found).startswith("1 hold (3 with those of parts alike)")

@@ -8,7 +8,10 @@ import sys
 import pytest
 
 from speclint.checking import Processes
+from speclint.commands.command_line import main
 from speclint.commands.progress import progress
+from speclint.testing import DesignFolder
+from tests.register.office import git
 from tests.reports.test_page import Terminal
 
 
@@ -48,3 +51,17 @@ def test_nothing_is_told_elsewhere(
     with progress("checking") as shown:
         shown.part(1, 2)
     assert stream is None or not stream.getvalue()
+
+
+@pytest.mark.parametrize("words", [("check",), ("gate",), ("check", "--staged")], ids=" ".join)
+def test_each_command_that_takes_long_counts_the_parts(
+    words: tuple[str, ...], workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root = workshop.write({"lid.toml": 'kind = "chamber-cover"\n', "bar.toml": 'kind = "slide-bar"\n'}).root
+    for command in (("init", "--quiet"), ("add", ".")):
+        git(root, *command)
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", stream)
+    main([*words, str(root)])
+    assert {"checking: 1 of 2", "checking: 2 of 2"} <= set(lines(stream))

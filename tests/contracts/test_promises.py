@@ -15,8 +15,11 @@ from speclint.testing import DesignFolder, installed_families
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
-from tests.plugins.fits import frames
 from tests.plugins.events.promised import promised_design
+from tests.plugins.fabrication.test_openings import everything
+from tests.plugins.fabrication.test_unlike_plates import two_steels
+from tests.plugins.fits import frames
+from tests.plugins.joints import brackets
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.release import part
 from tests.plugins.steamways import wet
@@ -43,8 +46,23 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(made)
 
 
+def _carrying(workshop: DesignFolder) -> DesignFolder:
+    """A bracket with a slide bar and a lubricator."""
+    return workshop.write(brackets.loaded(), settings=brackets.settings())
+
+
 #: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
+    "bracket.welds-hold": _carrying,
+    "joint.bolt-fatigue": _carrying,
+    "joint.does-not-part": _carrying,
+    "joint.does-not-slip": _carrying,
+    "joint.purpose-by-place": _carrying,
+    "opening.apart": everything,
+    "opening.in-flat-wall": everything,
+    "opening.metal-replaced": everything,
+    "opening.port-a-part": everything,
+    "weld.two-metals": two_steels,
     "frame.grip-kept": _locked,
     "frame.locked-force": _locked,
     "frame.scheme-of-pads": _locked,

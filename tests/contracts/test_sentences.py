@@ -12,7 +12,7 @@ from tests.contracts.sentences import RuleSource, compared_in, modules_of, rules
 from tests.example import assessed
 
 OF_NUMBERS = ("liners", "joints", "valves", "springs", "motion", "steamways", "fits", "fabrication", "events")
-OF_SOME_NUMBERS = ("pairings", "clearances", "release")
+OF_SOME_NUMBERS = ("pairings", "clearances", "release", "assembly", "making")
 FAMILIES = [f"speclint_{name}" for name in (*OF_NUMBERS, *OF_SOME_NUMBERS)]
 RULES = [one for family in FAMILIES for one in rules_of(family)]
 SENTENCES = sorted({one for family in FAMILIES for one in sentences_of(family)})

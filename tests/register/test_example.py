@@ -24,7 +24,8 @@ def stand(today: dt.date = A_DAY) -> dict[str, Standing]:
 
 
 def test_it_has_entries_of_every_sort() -> None:
-    states = {number: one.state for number, one in stand().items()}
+    """Sixty days before its end, as the works asks for, one is listed as ending soon."""
+    states = {number: one.state for number, one in stand(dt.date(2029, 5, 1)).items()}
     assert states == {
         "C-001": "valid",
         "C-002": "ending soon",
@@ -38,7 +39,9 @@ def test_the_lapsed_one_says_which_value_changed_from_what_to_what() -> None:
     assert "studs-front-right circle was 736 mm, is 740 mm" in stand()["C-005"].reasons
 
 
-def test_one_that_ends_soon_ends() -> None:
+def test_one_that_ends_soon_was_valid_and_ends() -> None:
+    """Its last day is 30 June 2029, and 1 May is the sixtieth day before it."""
+    assert stand(dt.date(2029, 4, 30))["C-002"].state == "valid"
     assert stand(dt.date(2029, 7, 1))["C-002"].state == "expired"
 
 

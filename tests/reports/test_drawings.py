@@ -24,13 +24,13 @@ from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
 from speclint.rules import Grade
 from speclint.testing import DesignFolder
+from tests.example import of_one_cylinder
 from tests.plugins.valves.gear import train_files
-from tests.reports.test_pack import drawn
 
 
 @cache
 def all_figures() -> dict[str, Figure]:
-    found = list(figures(drawn()))
+    found = list(figures(of_one_cylinder()))
     assert len({figure.name for figure in found}) == len(found)
     return {figure.name: figure for figure in found}
 
@@ -112,10 +112,12 @@ def test_utilisations_stand_in_two_columns_where_one_is_too_tall_for_a_page(
     components: int, columns: int
 ) -> None:
     """230 units for a name and 500 for a column; names stand to the left of 230 and 730."""
-    base = next(check for check in drawn().checks if check.utilisation is not None)
+    base = next(check for check in of_one_cylinder().checks if check.utilisation is not None)
     checks = tuple(replace(base, component=f"part-{index:03}") for index in range(components))
     (figure,) = (
-        one for one in overview_figures(replace(drawn(), checks=checks)) if one.name == "utilisations"
+        one
+        for one in overview_figures(replace(of_one_cylinder(), checks=checks))
+        if one.name == "utilisations"
     )
     assert lefts(figure) == {230.0, 730.0} if columns == 2 else lefts(figure) == {230.0}
     assert [name for name in texts(figure) if name.startswith("part-")] == [
@@ -128,10 +130,10 @@ def test_utilisations_stand_in_two_columns_where_one_is_too_tall_for_a_page(
 
 
 def test_what_is_wrong_lies_on_top_of_what_holds() -> None:
-    base = next(check for check in drawn().checks if check.utilisation is not None)
+    base = next(check for check in of_one_cylinder().checks if check.utilisation is not None)
     wrong = replace(base, outcome="finding", grade=Grade.HOLD)
     right = replace(base, outcome="conforms", grade=None)
-    figure = next(overview_figures(replace(drawn(), checks=(wrong, right))))
+    figure = next(overview_figures(replace(of_one_cylinder(), checks=(wrong, right))))
     root = ElementTree.fromstring(figure.drawing)
     inks = [one.get("class") for one in root.iter() if "point" in (one.get("class") or "").split()]
     assert inks == ["point", "point hold"]
@@ -181,7 +183,7 @@ def test_pads_and_covers_stand_where_the_specs_put_them() -> None:
 
     The front cover's plate runs from 35 mm outwards by 50 mm, its flange from the recess's depth of 25 mm.
     """
-    (cylinder,) = (one for one in cylinders_of(drawn()) if one.liner.id == "liner-left")
+    (cylinder,) = (one for one in cylinders_of(of_one_cylinder()) if one.liner.id == "liner-left")
     assert {pad.name: (pad.start, pad.end, pad.locates) for pad in cylinder.pads} == {
         "back": (pytest.approx(601.0), pytest.approx(821.0), True),
         "front": (pytest.approx(1.0), pytest.approx(181.0), False),
@@ -250,7 +252,7 @@ def test_chambers_of_a_block_are_drawn_to_one_scale() -> None:
     assert rings[0] == pytest.approx(107 * scale, abs=0.02)
     assert len(inked(figure, "circle", "spent")) == 4 + 1  # four seat bores and the belt
     assert "since no spec places them" in figure.says
-    assert not list(chamber_figures(replace(drawn(), design=None)))
+    assert not list(chamber_figures(replace(of_one_cylinder(), design=None)))
 
 
 # Valves and springs
@@ -288,7 +290,7 @@ def value_at(figure: Figure, height: float) -> float:
 
 def test_what_is_asked_of_a_spring_is_drawn_over_the_lift_with_the_instant_that_governs() -> None:
     figure = all_figures()["load-valve-exhaust-left-back"]
-    found = next(courses_of(drawn().checks, "valve-exhaust-left-back"))
+    found = next(courses_of(of_one_cylinder().checks, "valve-exhaust-left-back"))
     worked = {step.symbol: step.value for step in found.check.steps if step.kind == "worked"}
     assert found.check.outcome == "finding"
     drawn_points = inked(figure, "circle", "bad")
@@ -350,7 +352,7 @@ def test_a_line_of_a_plot_breaks_off_where_there_is_no_value() -> None:
 
 
 def stations() -> tuple[Station, ...]:
-    return dict(paths_of(drawn()))["passage-pocket-left-front"]
+    return dict(paths_of(of_one_cylinder()))["passage-pocket-left-front"]
 
 
 def test_a_steam_path_follows_the_steam_from_pipe_to_nozzle() -> None:
@@ -414,7 +416,7 @@ def size_of_path(figure: Figure, what: str) -> tuple[str, ...]:
     [("finding", 40.1, True), ("finding", 39.9, False), ("conforms", 40.1, False)],
 )
 def test_a_station_is_over_where_its_sheet_found_it(outcome: str, speed: float, over: bool) -> None:
-    check = replace(drawn().checks[0], outcome=outcome)  # type: ignore[arg-type]
+    check = replace(of_one_cylinder().checks[0], outcome=outcome)  # type: ignore[arg-type]
     assert Station("pipe", "pipe", 0.02, speed, 40.0, check).over is over
 
 
@@ -422,7 +424,7 @@ def test_a_station_is_over_where_its_sheet_found_it(outcome: str, speed: float, 
 
 
 def fits() -> Iterator[Figure]:
-    yield from fit_figures(drawn())
+    yield from fit_figures(of_one_cylinder())
 
 
 def test_every_fit_is_drawn_cold_and_hot_whatever_its_kind() -> None:

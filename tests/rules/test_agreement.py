@@ -26,6 +26,7 @@ from speclint.checking.remedy_search import remedies
 from speclint.equations import Metres
 from speclint.errors import QuantityError
 from speclint.families import load_families
+from speclint.reports import terminal_page
 from speclint.specs import NOT_STATED, Component, Length, LinkTo, Word
 from speclint.testing import DesignFolder, made_family
 
@@ -162,6 +163,28 @@ def test_a_finding_names_both_places_with_value_line_and_drawing(design: DesignF
         "size of plug 22 mm (plug.toml:5, drawing A-1 revision B)"
     )
     assert (found.where.file, found.where.line, found.where.key) == ("socket.toml", 5, "size")
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (
+            ('size = "20 mm"', 'size = "22 mm"'),
+            "socket.size",
+            "size 20 mm does not agree with size of plug 22 mm",
+        ),
+        (('"30 mm ±0.5"', '"31 mm ±0.5"'), "depth 30.5 mm is less than head of plug 31.5 mm"),
+        (
+            ('"50 mm"', '"60 mm"'),
+            "length 80 mm does not agree with 90 mm by head of plug and 1 more",
+        ),
+    ],
+)
+def test_page_one_names_both_places_with_their_values_alone(
+    design: DesignFolder, change: tuple[str, str], said: str
+) -> None:
+    design.replace("plug.toml", *change)
+    assert f"socket (A-2): {said}" in terminal_page.write(design.assess(), 120, full=False).text()
 
 
 def test_a_finding_offers_the_change_here_and_the_change_there(design: DesignFolder) -> None:

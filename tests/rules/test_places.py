@@ -7,6 +7,7 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint.facts import WholeLift
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, LiftTable, Ramp, cam_law
 from speclint.rules.enclosed_cams import follower_at
 from speclint.rules.enclosed_functions import MATHEMATICS
@@ -14,7 +15,6 @@ from speclint.rules.enclosure import Enclosure, Input, between
 from speclint.rules.places import Grid, KnownRanges, Place
 from speclint.rules.scan import greatest_place
 from speclint.rules.slopes import slopes
-from speclint_valves.inputs.train import WholeLift
 
 STEPS = 40
 SIDES = st.floats(0.0, 1.0)

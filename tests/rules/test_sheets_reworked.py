@@ -47,7 +47,7 @@ def test_a_seat_that_comes_loose(example: DesignFolder) -> None:
 
 def test_u6_in_place_of_s6_clears_it(example: DesignFolder) -> None:
     """u6 of 190 mm begins at 236 µm, s6 at 122 µm (ISO 286-1): 0.114 mm more, of which 0.0474 mm were wanting."""
-    example.replace("seats/seat-exhaust.toml", "190 mm s6", "190 mm u6")
+    example.replace("seats/seat.toml", "190 mm s6", "190 mm u6")
     found = example.only("seat.retained-hot", "seat-exhaust-left-front-upper")
     assert found.outcome == "conforms"
     assert found.judgement is not None

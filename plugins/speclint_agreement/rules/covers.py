@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import box_of, end_closed_by, liner_under, packing_in, rod_in
+from speclint.facts import box_of, end_closed_by, liner_under, openings_at_end, packing_in, rod_in
 from speclint.specs import CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
@@ -29,6 +29,20 @@ def _holes(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(cover.central_hole, box.outside_diameter, "at least", name=box.id)
         elif rod is not None:
             yield Pair(cover.central_hole, rod.diameter, "at least", name=rod.id)
+
+
+def _spigots(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+    """What the spigot is said to enter, against the opening at its end that is nearest above its size."""
+    if not sheet.is_stated("spigot", cover.spigot_diameter) or not sheet.follow(cover.closes).ends:
+        return
+    spigot, openings = sheet.take_nominal("D_s", cover.spigot_diameter), openings_at_end(cover, sheet)
+    sizes = {name: sheet.take_nominal(f"D of the {name}", size) for name, size in openings.items()}
+    around = {name: size for name, size in sizes.items() if size >= spigot}
+    if spigot > 0 and around:
+        nearest = min(around, key=lambda name: around[name])
+        yield Pair(
+            cover.spigot_enters, worked(nearest, cover.spigot_diameter, openings[nearest]), name="spigot"
+        )
 
 
 def _glands(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
@@ -82,6 +96,16 @@ hole_for_box: Rule = agreement(
     leaves_out="how the box is fitted, and a hole in which no box is drawn",
 )
 
+spigot_enters: Rule = agreement(
+    "cover.spigot-of-its-opening",
+    title="The spigot of a cover is said to enter the opening of its end that it fits most closely",
+    on=CylinderCover,
+    pairs=_spigots,
+    grade=Grade.NONCONFORMITY,
+    why="a spigot judged against a wider opening than the one that centres it does not enter when it is offered up",
+    leaves_out="how closely it fits (cover.enters), and a spigot larger than every opening, of which that rule tells",
+)
+
 of_the_rod: Rule = agreement(
     "gland.of-the-rod",
     title="A gland states the rod, the bore and the packing of the box that it closes",
@@ -104,4 +128,4 @@ tested_together: Rule = agreement(
     leaves_out="parts tested by themselves before they are fitted",
 )
 
-RULES = (hole_for_box, of_its_end, of_the_rod, tested_together)
+RULES = (hole_for_box, of_its_end, of_the_rod, spigot_enters, tested_together)

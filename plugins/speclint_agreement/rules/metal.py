@@ -15,6 +15,7 @@ from speclint.specs import (
     CylinderCover,
     LensJoint,
     LoadCase,
+    PipeFlange,
     PoppetValve,
     SteamPipe,
 )
@@ -23,8 +24,8 @@ from speclint.specs import (
 def _followed(part: Component, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
     """The hottest that the metal is stated to be against the hottest that its steam is, within the limits.
 
-    Of pipes, lens rings and inlet valves to both sides; of block, covers and joints only that they are no hotter than
-    live steam.
+    Of pipes, lens rings, inlet valves and the bolts round a lens ring or flange of a live steam pipe to both sides; of
+    block, covers and other joints only that they are no hotter than live steam.
     """
     metal = case.temperature_of(part)
     live = _in_live_steam(part, sheet)
@@ -36,8 +37,10 @@ def _followed(part: Component, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
     above = sheet.limit("hotter", "ΔT_h") if live is not None else 0.0
     most = sheet.work("T_h", tied_temperature, T_b=hottest, ΔT=above)
     yield Pair(worked(hot, metal), worked(most, steam), "at most", name="hotter than its steam")
-    if live is not None:
-        name = "cooler" if part.is_one_of(("steam-pipe",)) else "cooler_inside"
+    bolts = isinstance(part, BoltedJoint) and _round_live_steam(part, sheet)
+    if live is not None or bolts:
+        inside = "cooler" if part.is_one_of(("steam-pipe",)) else "cooler_inside"
+        name = "cooler_bolts" if bolts else inside
         below = sheet.limit(name, "ΔT_c")
         least = sheet.work("T_c", tied_temperature, T_b=hottest, ΔT=-below)
         yield Pair(worked(hot, metal), worked(least, steam), "at least", name="cooler than its steam")
@@ -54,10 +57,21 @@ def _in_live_steam(part: Component, sheet: Sheet) -> bool | None:
     return None
 
 
+def _round_live_steam(joint: BoltedJoint, sheet: Sheet) -> bool:
+    """Whether a joint holds a lens ring or a flange of a pipe that carries live steam."""
+    if not sheet.is_stated("what the joint holds", joint.holds):
+        return False
+    held = sheet.follow(joint.holds)
+    if not isinstance(held, LensJoint | PipeFlange) or not sheet.is_stated(f"pipe of {held.id}", held.of):
+        return False
+    pipe = sheet.follow(held.of)
+    return isinstance(pipe, SteamPipe) and steam_carried(pipe, sheet).value == "live steam"
+
+
 follows_steam: Rule = agreement(
     "duty.metal-follows-steam",
-    title="Running, a pipe, a lens ring or an inlet valve is about as hot as its steam, and no block, cover or joint "
-    "is hotter than live steam",
+    title="Running, a pipe, a lens ring, an inlet valve or the bolts of a live steam pipe are about as hot as its "
+    "steam, and no block, cover or joint is hotter than live steam",
     on=(SteamPipe, LensJoint, PoppetValve, CylinderBlock, CylinderCover, ChamberCover, BoltedJoint),
     pairs=_followed,
     within="",
@@ -88,8 +102,15 @@ follows_steam: Rule = agreement(
             COMMON_PRACTICE,
             "what a lens ring or an inlet valve may be cooler than its steam",
         ),
+        Limit(
+            "cooler_bolts",
+            "80 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what the bolts round a lens ring or flange may be cooler than the live steam in it",
+        ),
     ],
-    edition=2,
+    edition=3,
 )
 
 RULES = (follows_steam,)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.specs import CylinderBlock, NotStated, Stated, SteamPassage
-from speclint_agreement.formulae.ports import times, with_passage
+from speclint.facts import all_ports_drawn, volume_drawn
+from speclint.specs import CylinderBlock
+from speclint_agreement.formulae.ports import times
 
 
 def _volumes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -14,36 +15,14 @@ def _volumes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
     The upper bound only where as many ports are drawn as the block has there.
     """
-    ports = sheet.belonging_to(block, SteamPassage)
     for name, end in block.ends.items():
-        drawn = [one for one in ports if _opens_at(one, name, sheet)]
-        if not drawn:
+        drawn = volume_drawn(block, name, sheet, sheet.take_nominal)
+        if drawn is None:
             continue
-        V = 0.0
-        for number, port in enumerate(drawn, start=1):
-            A, L = (
-                sheet.take_nominal(f"A_{number}", port.area),
-                sheet.take_nominal(f"L_{number}", port.length),
-            )
-            V = sheet.work("V", with_passage, V_0=V, A=A, L=L)
-        places = tuple(one.where for port in drawn for one in (port.area, port.length))
-        yield Pair(end.passage_volume, Worked(V, places), "at least", name=name)
-        if len(drawn) >= sum(_is_of(port.of_end, name, sheet) for port in block.ports.values()) > 0:
-            most = sheet.work("V_m", times, k=sheet.limit("most", "k_V"), V=V)
-            yield Pair(end.passage_volume, Worked(most, places), "at most", name=name)
-
-
-def _is_of(of_end: Stated[str] | NotStated, name: str, sheet: Sheet) -> bool:
-    return sheet.is_stated("end of the port", of_end) and sheet.read("end of the port", of_end) == name
-
-
-def _opens_at(passage: SteamPassage, end: str, sheet: Sheet) -> bool:
-    """Whether a passage is a port of an end and states its size."""
-    placed = sheet.is_stated(f"place of {passage.id}", passage.place)
-    if not placed or sheet.read(f"place of {passage.id}", passage.place) != "port":
-        return False
-    sized = all(sheet.is_stated(f"size of {passage.id}", one) for one in (passage.area, passage.length))
-    return sized and _is_of(passage.of_end, end, sheet)
+        yield Pair(end.passage_volume, drawn, "at least", name=name)
+        if all_ports_drawn(block, name, sheet):
+            most = sheet.work("V_m", times, k=sheet.limit("most", "k_V"), V=drawn.value)
+            yield Pair(end.passage_volume, Worked(most, drawn.places), "at most", name=name)
 
 
 volume_of_passages: Rule = agreement(

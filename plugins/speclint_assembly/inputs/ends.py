@@ -25,12 +25,17 @@ def sections_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, RodSection]
 
 
 def over_section(name: str, section: RodSection, sheet: Sheet) -> float:
-    """The greatest diameter at a section: over the crests of a thread, over the larger side of a shoulder."""
+    """The greatest diameter at a section: over the crests of a thread, over the larger side of a shoulder.
+
+    Whatever the section is called, the larger diameter that it states has to pass.
+    """
     form = sheet.read(f"form of {name}", section.form)
     if form == "thread":
         designation = sheet.read(f"thread of {name}", section.thread)
         return sheet.look_up(f"D {name}", over_the_thread, designation=designation)
-    return sheet.take(f"D {name}", section.larger_diameter if form == "shoulder" else section.diameter)
+    if form == "shoulder" or sheet.is_stated(f"larger diameter at {name}", section.larger_diameter):
+        return sheet.take(f"D {name}", section.larger_diameter)
+    return sheet.take(f"D {name}", section.diameter)
 
 
 def greatest_at(rod: PistonRod, end: str, sheet: Sheet) -> float:

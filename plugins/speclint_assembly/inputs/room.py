@@ -32,7 +32,9 @@ def passes(
 ) -> Judgement:
     """A part against the way through which it goes, both m: the room that is left against that wanted."""
     left = sheet.work(f"c_{index}", room_left, W=way, w=part)
-    judged = sheet.at_least(left, sheet.limit(limit, "c"))
+    judged = sheet.at_least(left, sheet.limit(limit, "c")).else_says(
+        f"{{found}} of room {where}, {{limit}} wanted"
+    )
     return judged.saying(f"{judged.says}, {where}") if judged.says else judged
 
 

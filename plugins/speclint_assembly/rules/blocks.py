@@ -32,31 +32,6 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(f"no locating face says that it takes {block.id}", block.where)
     wide, high = sheet.take("b", block.entering_width), sheet.take("h", block.entering_height)
 
-    def judge(face: LocatingFace) -> Judgement:
-        judged = [
-            passes(
-                sheet.take(f"B of {face.id}", face.opening_width),
-                wide,
-                "b",
-                f"across the opening at {face.id}",
-                sheet,
-                "with_tackle",
-            ),
-            passes(
-                sheet.take(f"H of {face.id}", face.opening_height),
-                high,
-                "h",
-                f"in the height of the opening at {face.id}",
-                sheet,
-                "with_tackle",
-            ),
-        ]
-        pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
-        if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
-            slot = sheet.take(f"s of {face.id}", face.slot)
-            judged.append(sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot))
-        return sheet.worst(*judged)
-
     def alone(name: str) -> Judgement:
         raise sheet.not_assessed(f"no locating face says that it takes pad {name}", block.pads[name].where)
 
@@ -66,12 +41,46 @@ def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
     ]
     items: list[tuple[str, LocatingFace | None]] = [(face.id, face) for face in faces]
     items += [(name, None) for name in left]
-    judged = sheet.each(items, lambda item: judge(item[1]) if item[1] else alone(item[0]))
+    judged = sheet.each(
+        items, lambda item: _past(item[1], block, wide, high, sheet) if item[1] else alone(item[0])
+    )
     return graded_as_assembly(judged, block, sheet)
+
+
+def _past(face: LocatingFace, block: CylinderBlock, wide: float, high: float, sheet: Sheet) -> Judgement:
+    """Through the opening beside one cut-out, and a pad that slides through the cut-out itself."""
+    judged = [
+        passes(
+            sheet.take(f"B of {face.id}", face.opening_width),
+            wide,
+            "b",
+            f"across the opening at {face.id}",
+            sheet,
+            "with_tackle",
+        ),
+        passes(
+            sheet.take(f"H of {face.id}", face.opening_height),
+            high,
+            "h",
+            f"in the height of the opening at {face.id}",
+            sheet,
+            "with_tackle",
+        ),
+    ]
+    pad = sheet.entry(block.pads, face.pad, f"the pads of {block.id}")
+    if not locks_block(sheet.read(f"pad of {face.id}", face.pad), pad, sheet):
+        slot = sheet.take(f"s of {face.id}", face.slot)
+        judged.append(
+            sheet.at_most(sheet.take(f"w of {face.id}", pad.width), slot).else_says(
+                f"pad {{found}} wide, the slot of {face.id} {{limit}}"
+            )
+        )
+    return sheet.worst(*judged)
 
 
 @rule(
     "fitting.goes-in",
+    edition=2,
     title="Relief valves and drain cocks are screwed in with the tool clear of the nearest obstacle and of the "
     "opening of the lagging by 0.5 mm",
     on=CylinderBlock,
@@ -107,7 +116,8 @@ def _goes_in(name: str, fitting: Fitting, sheet: Sheet) -> Judgement:
     half = sheet.work(f"r_t {name}", half_of_tool, k=sheet.limit("tool", "k"), d=flats)
     to_wall = sheet.take(f"l {name}", fitting.to_wall)
     judged = passes(to_wall, half, f"w {name}", f"of the tool beside the {name}", sheet)
-    if not sheet.read(f"lagging round {name}", fitting.lagged):
+    lagged = sheet.read(f"lagging round {name}", fitting.lagged)
+    if not lagged and not sheet.is_stated(f"opening of the lagging at the {name}", fitting.lagging_opening):
         return judged
     tool = sheet.work(f"D_t {name}", tool_over_hexagon, k=sheet.limit("tool", "k"), s=flats)
     opening = sheet.take(f"D_l {name}", fitting.lagging_opening)

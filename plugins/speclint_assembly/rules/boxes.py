@@ -59,12 +59,14 @@ def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:
 
 
 def _shaft(shaft: Shaft, housing: float, sheet: Sheet) -> Judgement:
-    return sheet.at_most(sheet.take(f"D of {shaft.id}", shaft.greatest_diameter), housing)
+    greatest = sheet.take(f"D of {shaft.id}", shaft.greatest_diameter)
+    return sheet.at_most(greatest, housing).else_says(f"{shaft.id} {{found}} across, its housing {{limit}}")
 
 
 def _tappet(tappet: Tappet, box: CamBox, sheet: Sheet) -> Judgement:
     stem = sheet.take(f"d of {tappet.id}", tappet.stem_diameter)
-    return sheet.at_most(stem, sheet.take("d_b", box.tappet_bore))
+    bore = sheet.take("d_b", box.tappet_bore)
+    return sheet.at_most(stem, bore).else_says(f"stem of {tappet.id} {{found}}, its bore {{limit}}")
 
 
 def _cam(cam: Cam, box: CamBox, housing: float, sheet: Sheet) -> Judgement:

@@ -34,7 +34,7 @@ def spring_enters(spring: CompressionSpring, sheet: Sheet) -> Judgement:
         passes(sheet.take("D_h", spring.housing), outside, "h", "in the housing", sheet),
         sheet.at_least(
             sheet.take("h_t", spring.tool_height), sheet.work("h", height_to_grip, L=free, y=plate)
-        ),
+        ).else_says("tool holds a spring {found} high, this one asks for {limit}"),
     )
 
 

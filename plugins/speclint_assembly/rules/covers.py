@@ -27,7 +27,10 @@ def cover_enters(cover: CylinderCover, sheet: Sheet) -> Judgement:
     judged = studs_pass(cover, sheet)
     spigot = sheet.take("D_s", cover.spigot_diameter)
     if spigot > 0:
-        judged = sheet.worst(judged, sheet.at_most(spigot, _entered(cover, sheet)))
+        enters = sheet.at_most(spigot, _entered(cover, sheet)).else_says(
+            "spigot {found}, what it enters {limit}"
+        )
+        judged = sheet.worst(judged, enters)
     return graded_as_assembly(judged, cover, sheet)
 
 

@@ -30,15 +30,25 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     if "heated" in way:
         warm = sheet.take("T_b", block_when_entering(liner, block, sheet))
     diameter, outside = sheet.take("D_b", bore.diameter), sheet.take("D_l", liner.outside_diameter)
-    judged = [sheet.at_most(sheet.take("D_f", liner.free_end_diameter), diameter)]
+    first = sheet.take("D_f", liner.free_end_diameter)
+    judged = [
+        sheet.at_most(first, diameter).else_says("free end of the liner {found}, bore of the block {limit}")
+    ]
     for name, length in bore.relieved.items():
         relieved = heated(sheet.take(f"D {name}", length.diameter), block, warm, f"r {name}", sheet)
-        judged.append(sheet.at_most(outside, relieved))
+        judged.append(
+            sheet.at_most(outside, relieved).else_says(
+                f"liner {{found}} outside, relieved length {name} {{limit}}"
+            )
+        )
     by_dowel = sheet.read("retained by", liner.retained_by) == "dowel"
     if not by_dowel or sheet.is_stated("diameter of the collar", liner.collar.diameter):
         collar = sheet.take("D_c", liner.collar.diameter)
-        judged.append(sheet.at_most(collar, sheet.take("D_r", bore.recess_diameter)))
-        judged.append(sheet.at_least(collar, diameter))
+        recess = sheet.take("D_r", bore.recess_diameter)
+        judged.append(sheet.at_most(collar, recess).else_says("collar {found}, its recess {limit}"))
+        judged.append(
+            sheet.at_least(collar, diameter).else_says("collar {found} falls through the bore, {limit}")
+        )
     return sheet.worst(*judged)
 
 
@@ -60,7 +70,7 @@ def piston_enters(piston: Piston, sheet: Sheet) -> Judgement:
     mouth, last = sheet.take("D_m", liner.mouth_diameter), sheet.take("D_x", liner.last_bore)
     return sheet.worst(
         passes(sheet.take("D", liner.bore), diameter, "p", "through the liner", sheet),
-        sheet.at_most(last, mouth),
+        sheet.at_most(last, mouth).else_says("last bore {found}, beyond the chamfer of the liner at {limit}"),
     )
 
 

@@ -63,7 +63,8 @@ def opens_over_piston(ring: PistonRing, sheet: Sheet) -> Judgement:
 
     def judge(piston: Piston) -> Judgement:
         over = sheet.take("D_p", piston.diameter)
-        return sheet.at_most(sheet.work("s_o", ring_opened, D_p=over, d=d, t=t, s=s), most)
+        opened = sheet.work("s_o", ring_opened, D_p=over, d=d, t=t, s=s)
+        return sheet.at_most(opened, most).else_says("ring opens to {found} over its piston, {limit} allowed")
 
     E, R = modulus_of_ring(ring, sheet), _strength(ring, sheet)
     delta = change_of_gap_in_bore(ring, sheet.take, sheet)
@@ -71,7 +72,13 @@ def opens_over_piston(ring: PistonRing, sheet: Sheet) -> Judgement:
     opened = sheet.work("σ_o", stress_of_gap_change, E=E, t=t, delta=further, d=d)
     shut = sheet.work("σ_s", stress_of_gap_change, E=E, t=t, delta=delta, d=d)
     held = sheet.work("σ_all", share_of_strength, k=sheet.limit("shut", "x"), R=R)
-    return sheet.worst(sheet.each(pistons, judge), sheet.at_most(opened, R), sheet.at_most(shut, held))
+    return sheet.worst(
+        sheet.each(pistons, judge),
+        sheet.at_most(opened, R).else_says(
+            "ring stressed to {found} as it goes over its piston, {limit} allowed"
+        ),
+        sheet.at_most(shut, held).else_says("ring stressed to {found} in its bore, {limit} allowed"),
+    )
 
 
 def _strength(ring: PistonRing, sheet: Sheet) -> Pascals:

@@ -13,6 +13,7 @@ from speclint_assembly.sources import GEOMETRY
 
 @rule(
     "rod.enters",
+    edition=2,
     title="One end of a piston rod, the piston's only where the piston comes off, passes the hole of the cover, "
     "the neck bush and the gland, unless these are in halves",
     on=PistonRod,
@@ -31,7 +32,13 @@ def rod_enters(rod: PistonRod, sheet: Sheet) -> Judgement:
     ends = [greatest_at(rod, CROSSHEAD_END, sheet)]
     if not forged_to(piston, sheet):
         ends.append(greatest_at(rod, PISTON_END, sheet))
-    return sheet.each(boxes, lambda box: sheet.at_most(min(ends), min(ways_past(box, sheet))))
+
+    def judge(box: StuffingBox) -> Judgement:
+        return sheet.at_most(min(ends), min(ways_past(box, sheet))).else_says(
+            f"smaller end of the rod {{found}}, way past {box.id} {{limit}}"
+        )
+
+    return sheet.each(boxes, judge)
 
 
 @rule(
@@ -52,7 +59,9 @@ def box_enters(part: StuffingBox | Gland, sheet: Sheet) -> Judgement:
         judged = studs_pass(part, sheet)
     else:
         hole = sheet.take("D_h", sheet.follow(part.in_cover).central_hole)
-        judged = sheet.at_most(sheet.take("D", part.outside_diameter), hole)
+        judged = sheet.at_most(sheet.take("D", part.outside_diameter), hole).else_says(
+            "stuffing box {found} outside, hole of its cover {limit}"
+        )
     return graded_as_assembly(judged, part, sheet)
 
 

@@ -139,11 +139,15 @@ def spindle_enters(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     from_valve = sheet.read("enters from", spindle.enters_from) == "valve side"
     leading = (gear,) if from_valve else (collar, end)
     return sheet.worst(
-        sheet.at_most(sheet.take("d", spindle.diameter), guide),
-        *(sheet.at_most(one, guide) for one in leading),
-        sheet.at_most(gear, sheet.take("d_s", spindle.seal_diameter)),
-        sheet.at_most(end, bore),
-        sheet.at_least(collar, bore),
+        *(
+            sheet.at_most(one, guide).else_says("spindle {found} where it passes its guide of {limit}")
+            for one in (sheet.take("d", spindle.diameter), *leading)
+        ),
+        sheet.at_most(gear, sheet.take("d_s", spindle.seal_diameter)).else_says(
+            "end at the gear {found}, the seal passes over {limit}"
+        ),
+        sheet.at_most(end, bore).else_says("end of the spindle {found}, bore of the valve {limit}"),
+        sheet.at_least(collar, bore).else_says("collar {found} passes the bore of the valve, {limit}"),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import CamAtWork, EndAtWork, GearAtWork, passage_of, piston_area
+from speclint.facts import CamAtWork, EndAtWork, GearAtWork, passage_of, piston_area, speed_of_crank
 from speclint.handbook.cams import mean_piston_speed, revolutions
 from speclint.handbook.steam import steam_speed_of_sound
 from speclint.handbook.valve_events import JSME, TAYLOR, mach_index
@@ -20,6 +20,7 @@ from speclint_events.inputs import clearance_corner, mean_cut_off, measured, run
 
 @rule(
     "events.opens",
+    edition=2,
     title="In every notch but mid gear every cam lifts its valve off its seat, with the greatest clearance too",
     wrong="{item} stays shut: {found} of lift is left",
     on=ValveGear,
@@ -125,7 +126,7 @@ def area_enough(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Z = c_m A/(a A_m): mean speed and area of the piston, speed of sound and mean effective area of the opening."""
     at_work = GearAtWork(gear, case, sheet)
     notch = running_notch(at_work, case, sheet)
-    n = sheet.work("n", revolutions, ω=sheet.take("ω", case.rotational_speed))
+    n = sheet.work("n", revolutions, ω=speed_of_crank(at_work.place[0], case, sheet))
     c_m = sheet.work("c_m", mean_piston_speed, S=at_work.crank.stroke, n=n)
     p, T = sheet.take_absolute("p_i", case.live_pressure), sheet.take("T_i", case.live_temperature)
     sound = {"inlet": sheet.work("a_i", steam_speed_of_sound, p=p, T=T)}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Radians
-from speclint.facts import SIDES, EndAtWork, GearAtWork
+from speclint.facts import SIDES, EndAtWork, GearAtWork, speed_of_crank
 from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.events import angle_between, lead_angle, leads_apart
 from speclint_events.formulae.openings import lift_at_dead_centre
@@ -14,6 +14,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
 
 @rule(
     "events.lead",
+    edition=2,
     title="The inlet opens 0° to 10° before dead centre, at least 2° in a notch that is run above 120 rev/min, and at "
     "most 6 mm by dead centre; in the longest notch it may open late",
     on=ValveGear,
@@ -34,7 +35,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
 def lead(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """λ = −φ of admission, with every clearance, play and setting; the lift at dead centre with every clearance."""
     at_work = GearAtWork(gear, case, sheet)
-    fast = _run_fast(case, sheet)
+    fast = _run_fast(at_work, case, sheet)
     last = {longest(at_work, direction, sheet) for direction in ("forward", "backward")}
 
     def judge(end: EndAtWork) -> Judgement:
@@ -53,12 +54,13 @@ def lead(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.each(at_work.ends(), judge)
 
 
-def _run_fast(case: LoadCase, sheet: Sheet) -> str | None:
+def _run_fast(at_work: GearAtWork, case: LoadCase, sheet: Sheet) -> str | None:
     """The notch that the load case runs in, where it runs faster than lead is needed from."""
     if not sheet.is_stated("notch", case.notch):
         return None
     name = sheet.read("notch", case.notch)
-    return name if sheet.take("ω", case.rotational_speed) > sheet.limit("speed", "ω_l") else None
+    ω = speed_of_crank(at_work.place[0], case, sheet)
+    return name if ω > sheet.limit("speed", "ω_l") else None
 
 
 def _lead(end: EndAtWork, sheet: Sheet) -> Radians:
@@ -100,6 +102,7 @@ def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.no-overlap",
+    edition=2,
     title="Inlet and exhaust of one end are never open together: at least 5° of the crank lie between the shutting of "
     "the one and the opening of the other",
     wrong="{item}: {found} between inlet and exhaust, {limit} wanted",

@@ -18,6 +18,7 @@ LEFT_OUT = (
 
 @rule(
     "events.compression-peak",
+    edition=2,
     title="Steam shut in the cylinder is pressed to at most 0.9 of the live pressure before the inlet opens",
     on=ValveGear,
     cases=("running",),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Metres, NewtonsPerMetre, Pascals
-from speclint.facts import fluids_beside, greatest_live_pressure, with_water
+from speclint.facts import fluids_beside, greatest_exhaust_pressure, greatest_live_pressure, with_water
 from speclint.specs import CylinderBlock, FlatWall, LoadCase
 from speclint_fabrication.formulae.walls import greatest_difference, membrane_force
 
@@ -50,7 +50,7 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
     On test not less than the test pressure of the block; with water in a cylinder not less than that at which the
     relief valves of the block blow off all of it.
     """
-    p = _greatest_in_work(side, case, sheet)
+    p = _greatest_in_work(side, case, block, sheet)
     if side == "cylinder":
         p = with_water(p, block.ends.values(), case, sheet)
     tested = _is(case, "test") and side in ("cylinder", "live steam")
@@ -59,13 +59,13 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
     return p
 
 
-def _greatest_in_work(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
+def _greatest_in_work(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
     if side == "cylinder" and sheet.is_stated("cylinder pressure", case.cylinder_pressure):
         return sheet.take("p_cyl", case.cylinder_pressure)
     if side in ("cylinder", "live steam"):
         return sheet.take("p_s", greatest_live_pressure(case, sheet))
     if side == "exhaust steam":
-        return sheet.take("p_e", case.exhaust_pressure)
+        return greatest_exhaust_pressure(block, case, sheet)
     return 0.0
 
 

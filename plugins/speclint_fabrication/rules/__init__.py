@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_fabrication.rules import fatigue, plates, records, relief, walls, warming
+from speclint_fabrication.rules import fatigue, plates, records, relief, unlike_plates, walls, warming
 
-_SUBJECTS = (walls, fatigue, records, relief, plates, warming)
+_SUBJECTS = (walls, fatigue, records, relief, plates, warming, unlike_plates)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -17,12 +17,18 @@ from speclint_fabrication.formulae.fatigue import (
     range_allowed,
     strokes_of_life,
 )
+from speclint_fabrication.formulae.unlike_plates import (
+    offset_factor,
+    offset_when_flush,
+    stress_with_offset,
+)
 from speclint_fabrication.formulae.walls import (
     membrane_force,
     membrane_stress,
     range_of_both_sides,
     stress_together,
 )
+from speclint_fabrication.inputs.joined import joined_by
 from speclint_fabrication.inputs.plates import plate_named, wall_left
 from speclint_fabrication.inputs.pressures import (
     across,
@@ -35,7 +41,13 @@ from speclint_fabrication.inputs.pressures import (
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
 from speclint_fabrication.inputs.welds import holds_pressure, walls_without_weld
 from speclint_fabrication.rules.walls import edge_stress
-from speclint_fabrication.sources import FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE, PARTIAL_FACTOR
+from speclint_fabrication.sources import (
+    FATIGUE_CURVE,
+    HOBBACHER_OFFSET,
+    HOT_FATIGUE,
+    IIW_FATIGUE,
+    PARTIAL_FACTOR,
+)
 
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
@@ -53,12 +65,12 @@ _BEST_WELD = 125e6
     on=Weldment,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
-    cites=[FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE.at("3.2"), COMMON_PRACTICE],
+    cites=[FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE.at("3.2"), HOBBACHER_OFFSET, COMMON_PRACTICE],
     why="A cylinder sees some hundred million strokes: a stress range that a boiler weld withstands for its "
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
-    edition=7,
+    edition=8,
     limits=[
         Limit(
             "partial_factor",
@@ -101,12 +113,30 @@ def _joint(
     f_t = sheet.work(f"f_t of {name}", fatigue_size_factor, t=sheet.take(f"t of {name}", plate.thickness))
     gamma = sheet.limit("partial_factor", "γ")
     judged = []
-    for found, strokes in _ranges(name, joint, weldment, block, case, sheet):
+    k_m = _offset(name, joint, weldment, sheet)
+    for in_line, strokes in _ranges(name, joint, weldment, block, case, sheet):
+        found = (
+            in_line if k_m is None else sheet.work(f"σ_k of {name}", stress_with_offset, k_m=k_m, σ=in_line)
+        )
         cycles = sheet.work(f"N of {name}", cycles_counted, N=strokes)
         strength = sheet.work(f"Δσ of {name}", fatigue_strength, Δσ_C=category, N=cycles)
         allowed = sheet.work(f"S of {name}", range_allowed, Δσ=strength, f_T=f_T, f_t=f_t, gamma=gamma)
         judged.append(sheet.at_most(found, allowed))
     return sheet.worst(*judged)
+
+
+def _offset(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Ratio | None:
+    """Factor for the bending of a butt weld whose plates are out of line; those not said to be are flush on one side.
+
+    None where the joint names no two plates: weld.unequal-plates asks for them.
+    """
+    if not joint.plates_joined or sheet.read(f"shape of {name}", joint.shape) != "butt":
+        return None
+    t_1, t_2 = joined_by(name, joint, weldment, sheet).thicknesses(sheet)
+    stated = sheet.is_stated(f"offset of {name}", joint.offset)
+    flush = sheet.work(f"e_f of {name}", offset_when_flush, t_1=t_1, t_2=t_2)
+    e = sheet.take(f"e of {name}", joint.offset) if stated else flush
+    return sheet.work(f"k_m of {name}", offset_factor, e=e, t_1=min(t_1, t_2), t_2=max(t_1, t_2))
 
 
 def _temperature(

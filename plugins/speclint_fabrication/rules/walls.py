@@ -57,7 +57,7 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds that are not listed, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
-    edition=7,
+    edition=8,
     limits=[
         Limit(
             "bending_factor",
@@ -109,9 +109,22 @@ def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
 def _wall(
     name: str, wall: FlatWall, weldment: Weldment, case: LoadCase, block: CylinderBlock, sheet: Sheet
 ) -> Judgement:
+    loaded = loaded_wall(name, wall, weldment, case, block, sheet)
+    stress, allowed = stress_of_panel(name, wall, loaded, weldment, sheet)
+    panel = sheet.at_most(stress, allowed).else_says("wall {item} stressed to {found}, {limit} allowed")
+    ribbed = sheet.read(f"{name} is ribbed", wall.ribbed)
+    if not (ribbed or sheet.is_stated(f"spacing of the ribs of {name}", wall.ribs.spacing)):
+        return panel
+    return sheet.worst(panel, _rib(name, wall, loaded, sheet))
+
+
+def loaded_wall(
+    name: str, wall: FlatWall, weldment: Weldment, case: LoadCase, block: CylinderBlock, sheet: Sheet
+) -> Loaded:
+    """A flat wall in a load case."""
     plate = plate_named(weldment, wall.plate, sheet)
     t = wall_left(name, plate, sides_of(name, wall, sheet), sheet)
-    loaded = Loaded(
+    return Loaded(
         metal=metal_of(name, plate, sheet),
         t=t,
         rolled=rolled_thickness(name, plate, sheet),
@@ -121,11 +134,6 @@ def _wall(
         ),
         at=temperature_of_wall(name, sides_of(name, wall, sheet), case, block, sheet),
     )
-    panel = _panel(name, wall, loaded, weldment, sheet)
-    ribbed = sheet.read(f"{name} is ribbed", wall.ribbed)
-    if not (ribbed or sheet.is_stated(f"spacing of the ribs of {name}", wall.ribs.spacing)):
-        return panel
-    return sheet.worst(panel, _rib(name, wall, loaded, sheet))
 
 
 def edge_stress(name: str, wall: FlatWall, p: Pascals, t: Metres, sheet: Sheet) -> Pascals:
@@ -141,7 +149,10 @@ def _allowed(name: str, factor: str, loaded: Loaded, rolled: Metres, sheet: Shee
     return sheet.work(f"S of {name}", multiple_of_allowable, k=sheet.limit(factor, "x"), f=f)
 
 
-def _panel(name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet: Sheet) -> Judgement:
+def stress_of_panel(
+    name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet: Sheet
+) -> tuple[Pascals, Pascals]:
+    """Stress of a panel, and what is allowed with the least factor of its welds."""
     bending = edge_stress(name, wall, loaded.p, loaded.t, sheet)
     stress = sheet.work(f"σ of {name}", stress_together, σ_b=bending, σ_m=loaded.membrane)
     allowed = _allowed(name, "bending_factor", loaded, loaded.rolled, sheet)
@@ -152,7 +163,7 @@ def _panel(name: str, wall: FlatWall, loaded: Loaded, weldment: Weldment, sheet:
     ]
     if factors:
         allowed = sheet.work(f"S_z of {name}", bending_allowed_at_weld, z=min(factors), S=allowed)
-    return sheet.at_most(stress, allowed).else_says("wall {item} stressed to {found}, {limit} allowed")
+    return stress, allowed
 
 
 def _rib(name: str, wall: FlatWall, loaded: Loaded, sheet: Sheet) -> Judgement:

@@ -9,6 +9,7 @@ from speclint.handbook.bolted_joints import loads, scatter, stiffness, tightenin
 from speclint.specs import BoltedJoint, FrameFastening, LoadCase
 from speclint_joints.formulae.preloads import preload_left
 from speclint_joints.formulae.springs import growth_of_stack
+from speclint_joints.inputs.purposes import seal_of
 from speclint_joints.inputs.stack import (
     Metals,
     Springs,
@@ -28,7 +29,7 @@ BY_ANGLE = "angle controlled"
 _COLDEST_SHOP, _WARMEST_SHOP = 273.15, 313.15
 
 #: Pairs of faces that the seal makes by itself: on both sides of a gasket or a ring, or metal on metal.
-_FACES_OF_SEAL = {"gasket": 2, "ground face": 1, "lens ring": 2}
+_FACES_OF_SEAL = {"gasket": 2, "ground face": 1, "lens ring": 2, "none": 1}
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,7 +146,7 @@ def settled_preload(joint: BoltedJoint, sheet: Sheet, tightened: Tightened, cold
 
 def _faces_that_settle(joint: BoltedJoint, sheet: Sheet) -> int:
     """The pairs of faces as stated; not assessed where they are fewer than the seal itself makes."""
-    faces, seal = sheet.count("faces", joint.faces), sheet.read("seal", joint.seal)
+    faces, seal = sheet.count("faces", joint.faces), seal_of(joint, sheet)
     if faces < _FACES_OF_SEAL[seal]:
         said = f"{faces} pairs of faces are stated to touch, but a {seal} alone makes {_FACES_OF_SEAL[seal]}"
         raise sheet.not_assessed(said, joint.faces.where)

@@ -8,6 +8,7 @@ from speclint import Sheet
 from speclint.facts import (
     end_closed_by,
     fitted_to,
+    greatest_exhaust_pressure,
     greatest_live_pressure,
     pressure_held,
     vessel_of,
@@ -38,7 +39,7 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
     """
     holds = pressure_held(joint, sheet)
     if holds == "exhaust":
-        p = sheet.take("p", case.exhaust_pressure)
+        p = greatest_exhaust_pressure(joint, case, sheet, "p")
     elif holds == "cylinder":
         p = pressure_in_cylinder(case, sheet, _ends_beside(joint, case, sheet))
     else:

@@ -8,6 +8,7 @@ from speclint.handbook.bolted_joints import pressure_load
 from speclint.specs import BoltedJoint, Gland, LensJoint, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.purposes import is_steam_tight, keeps_steam
 from speclint_joints.inputs.studs import Studs
 
 #: Which rule asks for the pressure on the faces of a joint that has no gasket.
@@ -19,6 +20,7 @@ _JUDGED_BY = {
 
 def not_a_gland(joint: BoltedJoint, sheet: Sheet) -> None:
     """End the rule on the studs of a gland."""
+    keeps_steam(joint, sheet)
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland compresses packing and closes no faced joint")
 
@@ -56,7 +58,9 @@ def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:
 
 
 def lift_per_stud(joint: BoltedJoint, case: LoadCase, sheet: Sheet, studs: Studs) -> float:
-    """Working load on one stud from the pressure inside the joint."""
+    """Working load on one stud from the pressure inside the joint; none where it holds no steam."""
+    if not is_steam_tight(joint, sheet):
+        return 0.0
     pressure = acting_pressure(joint, case, sheet)
     load = sheet.work("F_p", pressure_load, D=pressure_diameter(joint, sheet), p=pressure)
     return sheet.work("P", load_per_stud, F=load, n=studs.n)

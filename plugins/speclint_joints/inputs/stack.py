@@ -17,6 +17,7 @@ from speclint_joints.formulae.springs import (
     tapped_part_in_grip,
     two_part_stiffness,
 )
+from speclint_joints.inputs.purposes import seal_of
 from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 
@@ -70,7 +71,7 @@ def stack_of(joint: BoltedJoint, sheet: Sheet) -> Stack:
     grip = grip_held(joint, sheet)
     far_grip = 0.0 if tapped else grip_bolted_to(joint, sheet)
     set_in = sheet.take("s", joint.set_in) if tapped else 0.0
-    has_gasket = sheet.read("seal", joint.seal) == "gasket"
+    has_gasket = seal_of(joint, sheet) == "gasket"
     gasket_thickness = sheet.take("t_g", joint.gasket.thickness) if has_gasket else 0.0
     free = sheet.work("L", free_length, l_1=grip, l_2=far_grip, t_g=gasket_thickness, s=set_in)
     shank = sheet.take("d_s", joint.shank)

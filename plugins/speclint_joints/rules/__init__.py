@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from speclint import Rule
 from speclint_joints.rules import (
+    air_tight,
+    brackets,
+    carrying,
     collars,
     covers,
     engagement,
@@ -21,6 +24,9 @@ from speclint_joints.rules import (
 )
 
 _SUBJECTS = (
+    air_tight,
+    brackets,
+    carrying,
     collars,
     covers,
     engagement,

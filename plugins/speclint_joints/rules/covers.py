@@ -159,7 +159,7 @@ def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: floa
     "of it.",
     leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
     limits=[_BENDING],
-    edition=6,
+    edition=7,
 )
 def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, by the code's load and by the real one, and plate theory, in work."""
@@ -191,7 +191,7 @@ def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet)
         ),
         _BENDING,
     ],
-    edition=6,
+    edition=7,
 )
 def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""

@@ -84,7 +84,7 @@ def _group(material: Material, sheet: Sheet) -> str:
             "least width across flats over the diameter",
         ),
     ],
-    edition=7,
+    edition=8,
 )
 def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Stripping loads of stud, hole and nut, worst threads, against greatest and breaking load of the stud."""

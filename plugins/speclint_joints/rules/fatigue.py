@@ -10,6 +10,7 @@ from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
 from speclint_joints.inputs.preload import Working, working_preload
 from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.inputs.purposes import keeps_steam
 from speclint_joints.inputs.seals import pressure_diameter
 from speclint_joints.sources import VDI_2230, VDI_FATIGUE
 
@@ -32,6 +33,7 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
 )
 def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Amplitude of the stud's share of the load against the endurance limit of its thread as made."""
+    keeps_steam(joint, sheet)
     if isinstance(sheet.follow(joint.holds), Gland):
         raise sheet.not_applicable("a gland's studs carry the steady load of its packing")
     if pressure_held(joint, sheet) != "cylinder":
@@ -48,13 +50,13 @@ def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     swing = {"P_high": P_high, "P_low": P_low}
     amplitude = sheet.work("sigma_a", fatigue.stress_amplitude, Phi=working.Phi, A_s=studs.A_s, **swing)
     mean = sheet.work("F_mean", mean_stud_load, F_i=working.high, Phi=working.Phi, **swing)
-    endures = _endurance(joint, case, sheet, working, mean)
+    endures = endurance_of(joint, case, sheet, working, mean)
     return sheet.at_most(
         amplitude, sheet.work("sigma_A", endurance_with_factor, sigma=endures, S=sheet.limit("factor"))
     )
 
 
-def _endurance(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Working, mean: float) -> float:
+def endurance_of(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Working, mean: float) -> float:
     """Endurance limit of the thread by the way it was made."""
     studs = working.stack.studs
     before = sheet.work("sigma_AV", fatigue.endurance_rolled_before_treatment, d=studs.d)

@@ -8,6 +8,7 @@ from speclint.handbook.bolted_joints import gasket_materials, layout
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, ChamberCover, Component, CylinderCover, Gland, LensJoint, PipeFlange
 from speclint_joints.formulae.holes import inside_of_holes, outside_of_nuts
+from speclint_joints.inputs.purposes import keeps_steam
 from speclint_joints.sources import KHURMI
 
 
@@ -29,6 +30,7 @@ from speclint_joints.sources import KHURMI
 )
 def stud_count(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Even, a multiple of four on pipe flanges, not fewer than the least."""
+    keeps_steam(joint, sheet)
     held = sheet.follow(joint.holds)
     n = sheet.count("n", joint.count)
     least = sheet.limit("least on a gland" if isinstance(held, Gland) else "least", "n_least")
@@ -72,6 +74,7 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Room for a spanner along the chord; along the arc, the greatest pitch at which the joint is tight."""
+    keeps_steam(joint, sheet)
     held = sheet.follow(joint.holds)
     if isinstance(held, Gland):
         raise sheet.not_applicable("a gland presses packing, not a joint between its studs")
@@ -120,6 +123,7 @@ def flange_thickness(held: Component, sheet: Sheet) -> float:
 )
 def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Inside of the holes against the outside of the seal; outside of the nuts against that of the flange."""
+    keeps_steam(joint, sheet)
     held = sheet.follow(joint.holds)
     if isinstance(held, Gland):
         raise sheet.not_applicable("a gland has its packing far inside its studs")

@@ -140,7 +140,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
             "share of the tightening torsion that remains in service",
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def service_stress(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension of greatest hot preload and share of the pressure load, with half the torsion, against proof stress."""

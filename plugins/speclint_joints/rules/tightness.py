@@ -30,7 +30,7 @@ _DEFERS = "the local code and a competent person decide."
     ],
     why="A gasket that was never seated, or is too loose when hot, leaks; the jet of steam then cuts it out.",
     leaves_out=f"Bowing of the flange, and the maker's own factors for the gasket; {_DEFERS}",
-    edition=6,
+    edition=7,
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Seating and operating load of the classic form against all studs at their least preload."""
@@ -68,7 +68,7 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
             "times the pressure", "3", "ratio", COMMON_PRACTICE, "least contact pressure over steam pressure"
         )
     ],
-    edition=6,
+    edition=7,
 )
 def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Load left on the face under pressure, over its area, against a multiple of the pressure."""
@@ -102,7 +102,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     leaves_out="Prying by a flange that bows, and pressures above those that the relief valves allow; "
     f"{_DEFERS}",
     limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation")],
-    edition=6,
+    edition=7,
 )
 def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least hot preload over what of the pressure load unloads the faces: all, where its entry is not stated."""

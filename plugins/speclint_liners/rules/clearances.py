@@ -9,6 +9,7 @@ from speclint.facts import (
     rod_diameter,
     stroke_of,
     swept_volume,
+    volume_of_passages,
     wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -74,7 +75,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
-    edition=3,
+    edition=4,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
@@ -86,7 +87,7 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
         rod = rod_diameter(block, sheet) if back else 0.0
         stroke = sheet.take("s", stroke_of(block, sheet, end.of_bore))
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)
-        passages, gap = sheet.take("V_p", end.passage_volume), cold_clearance(block, end, sheet)
+        passages, gap = volume_of_passages(block, end, "V_p", sheet), cold_clearance(block, end, sheet)
         share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
         long = sheet.read("long passages", end.long_passages)
         return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))

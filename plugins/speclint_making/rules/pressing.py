@@ -145,7 +145,7 @@ def _heated_for(
     return sheet.at_least(
         _heat(block, steps, before[-1], sheet),
         sheet.take(f"T_b of {part.part.id}", part.asked_of(block, sheet)),
-    )
+    ).else_says(f"block at {{found}} as {part.part.id} goes in, {{limit}} asked")
 
 
 def _not_in_the_list(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -170,7 +170,9 @@ def _hottest_first(
     in_turn = sorted(group, key=lambda one: (one[0], one[1].part.id))
     for (at, part), (after, then) in pairwise(in_turn):
         if at < after:
-            yield sheet.at_least(_asked(part, block, sheet), _asked(then, block, sheet))
+            yield sheet.at_least(_asked(part, block, sheet), _asked(then, block, sheet)).else_says(
+                f"{part.part.id} goes in first at {{found}}, {then.part.id} after it at {{limit}}"
+            )
 
 
 def _asked(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> float:
@@ -186,8 +188,9 @@ def _stays(part: FittedPart, block: CylinderBlock, T: float, sheet: Sheet) -> Ju
     inner = sheet.look_up(f"α {name}", sheet.material_of(part.part).expansion, of=part.part, at=T)
     outer = sheet.look_up("α_b", sheet.material_of(block).expansion, of=block, at=T)
     both = {"alpha_in": inner, "T_in": T, "alpha_out": outer, "T_out": T, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.stays(
-        sheet.work(f"δ_h {name}", hot_interference, delta=cold, D=D, **both), cold, strictly=True
+    hot = sheet.work(f"δ_h {name}", hot_interference, delta=cold, D=D, **both)
+    return sheet.stays(hot, cold, strictly=True).else_says(
+        f"{name} loose as the block is heated again: {{left}} of interference left"
     )
 
 
@@ -222,9 +225,17 @@ def later_steps_cooler(block: CylinderBlock, sheet: Sheet) -> Judgement:
     judged = []
     for step in steps[relief[-1] + 1 :]:
         for temperature in _heats_of(step, block, sheet):
-            judged.append(sheet.no_hotter(temperature, limit))
+            judged.append(
+                sheet.no_hotter(temperature, limit).else_says(
+                    f"{step.written} heats the block to {{found}}, {{limit}} allowed"
+                )
+            )
             if step.word in ("paint", "lag"):
-                judged.append(sheet.no_hotter(temperature, sheet.take("T_d", block.design_temperature)))
+                judged.append(
+                    sheet.no_hotter(temperature, sheet.take("T_d", block.design_temperature)).else_says(
+                        f"{step.written} at {{found}}, the block is made for {{limit}}"
+                    )
+                )
     if not judged:
         raise sheet.not_applicable("no step after the stress relief is hot")
     return by_stage(sheet.worst(*judged), sheet)

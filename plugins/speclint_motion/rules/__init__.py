@@ -15,8 +15,24 @@ from speclint_motion.rules import (
     rods,
     shafts,
     supports,
+    wear,
+    worn,
 )
 
-_SUBJECTS = (rod_sections, rods, pistons, proof, rings, guides, pins, packing, shafts, supports, cranks)
+_SUBJECTS = (
+    rod_sections,
+    rods,
+    pistons,
+    proof,
+    rings,
+    guides,
+    pins,
+    packing,
+    shafts,
+    supports,
+    cranks,
+    wear,
+    worn,
+)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

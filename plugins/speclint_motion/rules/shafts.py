@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals, Ratio
+from speclint.facts import CRACKED, torque_of_shaft
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     MOORE,
@@ -34,7 +35,7 @@ _ONE_METRE: Metres = 1.0
     title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
     " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
@@ -65,13 +66,15 @@ _ONE_METRE: Metres = 1.0
         ),
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
         Limit("surface", "0.85", "ratio", COMMON_PRACTICE, "surface factor of a turned shaft"),
+        CRACKED,
         Limit("twist", "1 °", "angle", COMMON_PRACTICE, "greatest twist of one metre"),
     ],
 )
 def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
     """The code's shear; fatigue by distortion energy, the bending reversed at each turn; twist of a metre.
 
-    The torque is taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
+    The torque is that of the cams on it where they need more than is stated. It is taken to rise from nothing to its
+    greatest and to fall again at each turn, as that of cams does.
     """
     return sheet.worst(_by_code(shaft, sheet), _against_fatigue(shaft, sheet), _twist(shaft, sheet))
 
@@ -99,7 +102,7 @@ def _by_code(shaft: Shaft, sheet: Sheet) -> Judgement:
         "τ",
         shafting_shear,
         M=sheet.take("M", shaft.bending_moment),
-        T=sheet.take("T", shaft.torque),
+        T=torque_of_shaft(shaft, sheet),
         C_m=sheet.limit("bending", "C_m"),
         C_t=sheet.limit("torque", "C_t"),
         d=d,
@@ -116,7 +119,7 @@ def _against_fatigue(shaft: Shaft, sheet: Sheet) -> Judgement:
     d, (_, _, keyed) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
     K_f = sheet.limit("keyway_bending", "K_f") if keyed else 1.0
     K_s = sheet.limit("keyway_torsion", "K_s") if keyed else 1.0
-    M, T = sheet.take("M", shaft.bending_moment), sheet.take("T", shaft.torque)
+    M, T = sheet.take("M", shaft.bending_moment), torque_of_shaft(shaft, sheet)
     half = sheet.work("T_a", half_of_torque, T=T)
     material = sheet.material_of(shaft)
     n = sheet.work(
@@ -141,7 +144,7 @@ def _twist(shaft: Shaft, sheet: Sheet) -> Judgement:
     wound = sheet.work(
         "θ",
         twist,
-        T=sheet.take("T", shaft.torque),
+        T=torque_of_shaft(shaft, sheet),
         L=_ONE_METRE,
         G=sheet.look_up("G", sheet.material_of(shaft).shear_modulus, of=shaft, at=DRAWING_TEMPERATURE),
         J=sheet.work("J", tube_polar_moment, D=d, d=0.0),

@@ -57,7 +57,7 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],
     why="where water stands between two metals the less noble one corrodes, and the fit or the thread "
     "is lost",
-    edition=2,
+    edition=3,
     leaves_out="areas: a small less noble part in a large noble one corrodes fastest; treated and "
     "boiler water",
 )
@@ -68,7 +68,7 @@ def galvanic(component: Component, sheet: Sheet) -> Judgement:
     steam condenses: a seat, a liner, a cover, a flange, a joint that holds pressure.
     """
     unlinked = "it states no link to a part that it touches"
-    links = [link for link in component.links() if Duty.kind not in link.kinds]
+    links = [link for link in component.links() if _touches(component, link)]
     if not links:
         raise sheet.not_assessed(unlinked, component.where)
 
@@ -79,6 +79,12 @@ def galvanic(component: Component, sheet: Sheet) -> Judgement:
         return _between(component, other, sheet)
 
     return sheet.each(links, judge)
+
+
+def _touches(component: Component, link: Link[Any]) -> bool:
+    """Whether a link names a part that the component touches: no duty, and not the valve that a cover stands over."""
+    over = isinstance(component, ChamberCover) and link is component.over
+    return Duty.kind not in link.kinds and not over
 
 
 def _between(one: Component, other: Component, sheet: Sheet) -> Judgement:

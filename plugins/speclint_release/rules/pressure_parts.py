@@ -15,7 +15,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Kelvins
-from speclint.facts import holds_pressure
+from speclint.facts import greatest_exhaust_pressure, holds_pressure
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs import no_examination
@@ -56,7 +56,7 @@ _OF = (
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=4,
+    edition=5,
     leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
     "local code and the competent person or body that it names decide",
     limits=[
@@ -103,7 +103,11 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     exhaust = _holds_exhaust(component, sheet)
     steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
     margin = sheet.work("ΔT", temperature_margin, T_d=T_d, T=_metal(component, case, steam, sheet))
-    pressure = sheet.take("p", case.exhaust_pressure if exhaust else case.safety_valve_pressure)
+    pressure = (
+        greatest_exhaust_pressure(component, case, sheet, "p")
+        if exhaust
+        else sheet.take("p", case.safety_valve_pressure)
+    )
     return sheet.worst(
         sheet.at_least(design, pressure).else_says("designed for {found}, the duty has {limit}"),
         sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted).else_says(

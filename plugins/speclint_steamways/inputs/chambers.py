@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Kilograms, KilogramsPerSecond
-from speclint.facts import has_drain_cock, is_drained, mass_drawn
+from speclint.facts import has_drain_cock, is_drained, mass_drawn, steam_in, weldments_unweighed
 from speclint.handbook.steam import saturation_temperature
 from speclint.specs import CylinderBlock, CylinderEnd, Drain, LoadCase, NotStated, SteamPassage
 from speclint_steamways.formulae.heat import midway
@@ -46,7 +46,7 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> list[Chamber]:
         Chamber(
             passage.id,
             passage,
-            sheet.read(f"steam in {passage.id}", passage.carries) == "exhaust steam",
+            steam_in(passage, sheet).value == "exhaust steam",
         )
         for passage in sheet.belonging_to(block, SteamPassage)
         if gathers_water(passage, sheet)
@@ -79,8 +79,11 @@ def _key(chamber: Chamber) -> str:
 def metal_of_block(block: CylinderBlock, sheet: Sheet) -> Kilograms:
     """The metal of a block that steam warms: all that is drawn of it.
 
-    :raises NotAssessed: where neither a mass nor the sizes for one are stated.
+    :raises NotAssessed: where neither a mass nor the sizes for one are stated, and where its weldment has none.
     """
+    unweighed = weldments_unweighed(block, sheet)
+    if unweighed:
+        sheet.take("m", unweighed[0].mass)  # which says that it is not stated
     drawn = mass_drawn(block, sheet, sheet.take)
     if drawn is None:
         raise sheet.not_assessed(f"no mass of {block.id} and of what is on it is drawn", block.where)

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, SquareMetreKelvinsPerWatt, SquareMetres, WattsPerMetreKelvin
-from speclint.facts import build_of, panels_of_partition, partitions_in, weldment_of
+from speclint.facts import build_of, panels_of_partition, partitions_in, steam_in, weldment_of
 from speclint.handbook.heat import plane_wall_resistance
 from speclint.handbook.materials import Material
 from speclint.specs import (
@@ -71,7 +71,8 @@ def passage_beyond(name: str, face: PassageFace, passage: SteamPassage, sheet: S
 
 def is_live(passage: SteamPassage, sheet: Sheet) -> bool:
     """Whether a passage carries live steam."""
-    return sheet.read(f"steam in {passage.id}", passage.carries) == "live steam"
+    live: bool = steam_in(passage, sheet).value == "live steam"
+    return live
 
 
 def partition_of(face: PassageFace, passage: SteamPassage, sheet: Sheet) -> Partition | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
-from speclint.facts import steam_carried
+from speclint.facts import greatest_exhaust_pressure, steam_carried
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import thick_pipe_factor_y, wall_factor_y
 from speclint.specs import LoadCase, SteamPipe
@@ -23,7 +23,11 @@ _METALS = {
 def design_pressure(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Pascals:
     """The greater of what the duty gives for the steam of its path and what the pipe states, gauge."""
     exhaust = steam_carried(pipe, sheet).value == "exhaust steam"
-    duty = sheet.take("p", case.exhaust_pressure if exhaust else case.safety_valve_pressure)
+    duty = (
+        greatest_exhaust_pressure(pipe, case, sheet, "p")
+        if exhaust
+        else sheet.take("p", case.safety_valve_pressure)
+    )
     if not sheet.is_stated("design pressure", pipe.design_pressure):
         return duty
     return max(duty, sheet.take("p_d", pipe.design_pressure))

@@ -74,7 +74,7 @@ class _Taken(NamedTuple):
     leaves_out="loads from weight, thermal expansion and water, branches and ends: the local code named "
     "in the settings and a competent person decide, and the edition of the code in force takes "
     "precedence",
-    edition=4,
+    edition=5,
 )
 def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     """Straight pipe, and inside and outside of the sharpest bend, each by ASME B31.1 and by EN 13480-3.
@@ -132,7 +132,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     "and stresses the wall, straight and at the sharpest bend, to at most 0.9 of proof stress",
     on=SteamPipe,
     cases=("starting", "running"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[
         EN_13480_5.at("9.3.2.2"),

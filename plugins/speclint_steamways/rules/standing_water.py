@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import CubicMetres, Metres, Ratio
-from speclint.facts import cold_clearance, ends_of, liners_of
+from speclint.facts import cold_clearance, ends_of, liners_of, volume_of_passages
 from speclint.specs import CylinderBlock, CylinderEnd, Drain, SteamPassage
 from speclint_steamways.formulae.water import (
     beyond_drain,
@@ -25,6 +25,7 @@ _OPEN_AIR = "open air"
 
 @rule(
     "water.lies-on-the-grade",
+    edition=2,
     title="On the steepest grade and on the greatest cant, either way, the water that lies in a chamber beyond its "
     "drain is at most 10 % of the clearance volume of each cylinder end that it can reach",
     wrong="pool {item} takes {found} of the clearance volume, {limit} allowed",
@@ -112,7 +113,8 @@ def _clearance(end: CylinderEnd, passage: SteamPassage, block: CylinderBlock, sh
     liners = liners_of(block, name, sheet)
     D = sheet.take("D", liners[0].bore if liners else block.bores[name].diameter)
     c = cold_clearance(block, end, sheet)
-    return sheet.work("V_c", clearance_volume, D=D, c=c, V_p=sheet.take("V_p", end.passage_volume))
+    V_p = volume_of_passages(block, end, "V_p", sheet)
+    return sheet.work("V_c", clearance_volume, D=D, c=c, V_p=V_p)
 
 
 def _bore_name(end: CylinderEnd, passage: SteamPassage, block: CylinderBlock, sheet: Sheet) -> str:

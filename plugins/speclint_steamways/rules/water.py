@@ -80,6 +80,7 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "water.drain-passes-it",
+    edition=2,
     title="The drains of each chamber pass at least 1.5 times the water of the first steam, flashing at 0.2 bar, or by "
     "their head where no steam presses; every cylinder end and live chamber has one",
     on=CylinderBlock,

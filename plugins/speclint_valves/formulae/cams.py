@@ -9,7 +9,6 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Metres,
     MetresPerSecond,
-    NewtonMetres,
     Newtons,
     Radians,
     RadiansPerSecond,
@@ -37,13 +36,13 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
     return ρ
 
 
-@formula("k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r", cites=[FIRST_PRINCIPLES])
+@formula("k = (r/√D) (1 + (s′² − o κ)/D), D = o² + s′², o = R_b + r + s", cites=[FIRST_PRINCIPLES])
 def roller_over_its_path(
     R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
 ) -> Ratio:
     """Radius of a roller over that of the path of its centre round the cam, for a roller in line with its axis.
 
-    k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r
+    k = (r/√D) (1 + (s′² − o κ)/D), D = o² + s′², o = R_b + r + s
 
     ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
     lift by the angle [m/rad, m/rad²]. Below 0 on a hollow flank.
@@ -53,9 +52,10 @@ def roller_over_its_path(
     >>> round(roller_over_its_path(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 6)
     0.272727
     """
-    out = R_b + r + s
-    bent: float = r * (out**2 + 2 * s_prime**2 - out * κ) / (out**2 + s_prime**2) ** 1.5
-    return bent
+    o = R_b + r + s
+    D = o**2 + s_prime**2
+    k: float = r / D**0.5 * (1 + (s_prime**2 - o * κ) / D)
+    return k
 
 
 @formula("R = r (1 − k)", cites=[FIRST_PRINCIPLES])
@@ -128,32 +128,3 @@ def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, 
     share = s_prime / (R_b + r + s)
     root: float = (1 + share**2) ** 0.5
     return F_t * root
-
-
-@formula("T_c = F s′", cites=[FIRST_PRINCIPLES])
-def torque_of_cam(F: Newtons, s_prime: MetresPerRadian) -> NewtonMetres:
-    """Torque that a cam needs to lift its tappet, by the work of a small turn.
-
-    T_c = F s′
-
-    ``F`` load along the tappet [N]; ``s_prime`` s′, lift with angle [m/rad]. Returns [N·m], negative where the tappet
-    drives the cam.
-
-    >>> round(torque_of_cam(F=1500.0, s_prime=0.028), 6)
-    42.0
-    """
-    return F * s_prime
-
-
-@formula("T = T_0 + T_c", cites=[FIRST_PRINCIPLES])
-def torque_together(T_0: NewtonMetres, T_c: NewtonMetres) -> NewtonMetres:
-    """Torque of a shaft that drives one cam more.
-
-    T = T_0 + T_c
-
-    ``T_0`` torque of the cams before, ``T_c`` of one more [N·m]. Returns [N·m].
-
-    >>> torque_together(T_0=80.0, T_c=42.0)
-    122.0
-    """
-    return T_0 + T_c

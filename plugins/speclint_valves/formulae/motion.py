@@ -7,7 +7,6 @@ from typing import Annotated
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Kilograms,
-    KilogramSquareMetres,
     Metres,
     MetresPerSecond,
     MetresPerSecondSquared,
@@ -19,49 +18,6 @@ from speclint.equations import (
 
 MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
-
-
-@formula("m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
-def mass_at_valve(
-    m_v: Kilograms,
-    m_s: Kilograms,
-    m_f: Kilograms,
-    m_t: Kilograms,
-    i: Ratio,
-    J: KilogramSquareMetres,
-    b_v: Metres,
-) -> Kilograms:
-    """Mass of the whole train reduced to the valve.
-
-    m = m_v + m_s + m_f/3 + m_t/i² + J/b_v²
-
-    ``m_v``, ``m_s``, ``m_f``, ``m_t`` mass of valve, spindle, springs and tappet [kg]; ``i`` travel of the valve
-    over travel of the tappet; ``J`` inertia of the rocker about its axis [kg·m²] and ``b_v`` its arm
-    at the valve [m]. Returns [kg]. A third of the springs moves with the valve: common practice, and exact
-    for a spring that deflects evenly. Raises OutOfRange unless i > 0 and b_v > 0.
-
-    Hand working: 4.5 + 1.5 + 0.6/3 + 0.9/1.5² + 0.0036/0.06² = 7.6 kg.
-
-    >>> round(mass_at_valve(m_v=4.5, m_s=1.5, m_f=0.6, m_t=0.9, i=1.5, J=0.0036, b_v=0.06), 9)
-    7.6
-    """
-    require(i > 0 and b_v > 0, "lever ratio and arm must be above 0")
-    return m_v + m_s + m_f / 3 + m_t / i**2 + J / b_v**2
-
-
-@formula("a = i κ ω²", cites=[FIRST_PRINCIPLES])
-def valve_acceleration(i: Ratio, κ: MetresPerSquareRadian, ω: RadiansPerSecond) -> MetresPerSecondSquared:
-    """Acceleration of the valve at an angle of the cam.
-
-    a = i κ ω²
-
-    ``i`` travel of the valve over travel of the tappet; ``κ`` second derivative of the tappet's lift by
-    the angle [m/rad²]; ``ω`` speed of the cam [rad/s]. Returns [m/s²], negative where the spring must follow.
-
-    >>> round(valve_acceleration(i=1.0, κ=-0.05, ω=40.0), 6)
-    -80.0
-    """
-    return i * κ * ω**2
 
 
 @formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
@@ -135,26 +91,6 @@ def overspeed(x: Ratio, ω: RadiansPerSecond) -> RadiansPerSecond:
     44.0
     """
     return x * ω
-
-
-@formula("F_t = i (F_f + F_st + m a + F_r + W)", cites=[FIRST_PRINCIPLES])
-def tappet_load(
-    i: Ratio, F_f: Newtons, F_st: Newtons, m: Kilograms, a: MetresPerSecondSquared, F_r: Newtons, W: Newtons
-) -> Newtons:
-    """Load between cam and tappet, along the tappet.
-
-    F_t = i (F_f + F_st + m a + F_r + W)
-
-    ``i`` travel of the valve over travel of the tappet; ``F_f`` springs, ``F_st`` steam that holds the valve
-    shut, ``F_r`` friction, ``W`` weight that shuts, negative where weight opens, all at the valve [N]; ``m``
-    mass [kg] and ``a`` acceleration [m/s²] there. Returns [N].
-
-    Hand working: 1.2 (1000 + 2000 + 7.5 × 100 + 20 + 50) = 4584 N.
-
-    >>> round(tappet_load(i=1.2, F_f=1000.0, F_st=2000.0, m=7.5, a=100.0, F_r=20.0, W=50.0), 6)
-    4584.0
-    """
-    return i * (F_f + F_st + m * a + F_r + W)
 
 
 @formula("F_v = F_t/i", cites=[FIRST_PRINCIPLES])

@@ -2,27 +2,8 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
-
-
-@formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
-def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
-    """Load of steam on the end of a spindle that passes through a seal.
-
-    F_s = g π d² p/4
-
-    ``g`` 1 where it pushes the valve open, −1 where it pushes it shut; ``d`` diameter in the seal [m]; ``p``
-    gauge pressure inside the seal [Pa]. Returns [N], positive for lifting.
-
-    Hand working: 20 mm at 1.5 MPa: 314.159 × 1.5 = 471.2 N.
-
-    >>> round(spindle_load(g=-1.0, d=0.020, p=1.5e6), 1)
-    -471.2
-    """
-    return g * math.pi * d**2 * p / 4
+from speclint.equations import Newtons, NewtonsPerMetre, Pascals, Ratio
 
 
 @formula("F_l = max(F_v + F_s, 0)", cites=[FIRST_PRINCIPLES])
@@ -173,17 +154,3 @@ def gauge_pressure(p: Pascals, p_b: Pascals, p_g: Pascals) -> Pascals:
     7.0
     """
     return p - (p_b - p_g)
-
-
-@formula("F_st = max(−F, 0)", cites=[FIRST_PRINCIPLES])
-def holding_load(F: Newtons) -> Newtons:
-    """Steam load that holds the valve shut as it is opened.
-
-    F_st = max(−F, 0)
-
-    ``F`` steam load, positive for lifting [N]. Returns [N].
-
-    >>> holding_load(F=-2000.0)
-    2000.0
-    """
-    return (abs(F) - F) / 2

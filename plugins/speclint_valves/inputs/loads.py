@@ -16,29 +16,33 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import event_pressure, speed_of_gear, steam_at_valve, valve_lift
+from speclint.facts import (
+    ValvesTrain,
+    WholeLift,
+    event_pressure,
+    holding_load,
+    mass_of_train,
+    motion,
+    ratio_of_train,
+    speed_of_gear,
+    steam_at_valve,
+    tappet_load,
+    turning,
+    valve_acceleration,
+    valve_lift,
+)
 from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
-from speclint_valves.formulae.motion import tappet_load, valve_acceleration, valve_end_load, valve_speed
-from speclint_valves.formulae.shutting import gauge_pressure, holding_load
+from speclint_valves.formulae.motion import valve_end_load, valve_speed
+from speclint_valves.formulae.shutting import gauge_pressure
 from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new
-from speclint_valves.inputs.train import (
-    SCAN,
-    Train,
-    WholeLift,
-    clearance,
-    mass,
-    motion,
-    ratio,
-    trains_of,
-)
-from speclint_valves.inputs.turning import turning
+from speclint_valves.inputs.train import SCAN, clearance, trains_of
 
 
 class Phase(NamedTuple):
@@ -59,7 +63,7 @@ class Phase(NamedTuple):
 class Loaded:
     """Everything on which the load at the cam depends, at any angle."""
 
-    train: Train
+    train: ValvesTrain
     cam: WholeLift
     i: Ratio
     m: Kilograms
@@ -104,10 +108,10 @@ class Loaded:
         }
 
 
-def loaded(train: Train, case: LoadCase, sheet: Sheet) -> Loaded:
+def loaded(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Loaded:
     """The load of a train in a load case; friction adds to the load of the cam."""
-    i, cam = ratio(train, sheet), motion(train.cam, sheet)
-    m, c, ω = mass(train, i, sheet), clearance(train, sheet), speed_of_gear(train.valve, case, sheet)
+    i, cam = ratio_of_train(train, sheet), motion(train.cam, sheet)
+    m, c, ω = mass_of_train(train, i, sheet), clearance(train, sheet), speed_of_gear(train.valve, case, sheet)
     angle = _taken_up(cam, c, sheet)
     opening = sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c")
     v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
@@ -172,7 +176,7 @@ def _landed(cam: WholeLift, c: Metres, sheet: Sheet) -> Radians:
     )
 
 
-def _stiffness(train: Train, sheet: Sheet) -> NewtonsPerMetre:
+def _stiffness(train: ValvesTrain, sheet: Sheet) -> NewtonsPerMetre:
     """Stiffness of the train at the valve, as stated, or estimated from the spindle within a band."""
     spindle = train.spindle
     if sheet.is_stated("stiffness of the train", spindle.train_stiffness):
@@ -187,7 +191,7 @@ def _stiffness(train: Train, sheet: Sheet) -> NewtonsPerMetre:
     )
 
 
-def held_by_steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
+def held_by_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve shut, with supply on one side and exhaust on the other.
 
     An exhaust valve opens against the pressure at release, where the cycle of its cylinder is known; otherwise against
@@ -253,13 +257,13 @@ def greatest_valve_load(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tup
     return worked_valve_load(loaded(_asking_most(valve, case, sheet), case, sheet), sheet)
 
 
-def _asking_most(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Train:
+def _asking_most(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> ValvesTrain:
     """The train with the track of the greatest load, every size as the drawings aim at it."""
     trains = trains_of(valve, sheet)
     if len(trains) == 1:
         return trains[0]
 
-    def greatest(train: Train) -> Newtons:
+    def greatest(train: ValvesTrain) -> Newtons:
         on_track = turning(train.cam, case, 0.0, sheet)
         steps = range(_STEPS + 1)
         return max(tappet_load(**on_track.load(on_track.cam.duration * step / _STEPS)) for step in steps)

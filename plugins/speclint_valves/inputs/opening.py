@@ -6,21 +6,20 @@ import math
 
 from speclint import Sheet
 from speclint.equations import Metres, MetresPerSecond, RadiansPerSecond, SquareMetres
-from speclint.facts import areas_of_port, block_under, bore_served, connecting_rod_of, stroke_of, throat_of
+from speclint.facts import (
+    areas_of_port,
+    beats_of,
+    block_under,
+    bore_served,
+    connecting_rod_of,
+    stroke_of,
+    throat_of,
+)
 from speclint.handbook.cams import mean_piston_speed, piston_speed, revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import beat_area, double_beat_flow_area, single_beat_flow_area, throat_area
 from speclint.specs import Beat, CylinderBlock, CylinderLiner, PoppetValve
 from speclint_valves.formulae.flow import area_after_meeting, governing_area
-
-
-def beats_of(valve: PoppetValve, sheet: Sheet) -> tuple[tuple[str, Beat], ...]:
-    """The beats, each with the index that its symbols carry."""
-    count = sheet.count("z", valve.beats)
-    if count not in (1, 2):
-        raise sheet.not_covered(f"a poppet valve of {count} beats: one or two are covered")
-    both = (("u", valve.upper_beat), ("l", valve.lower_beat))
-    return both[:count]
 
 
 def throat(beat: Beat, index: str, sheet: Sheet) -> SquareMetres:

@@ -5,20 +5,23 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.equations import Metres, Newtons, Pascals
 from speclint.facts import (
+    beats_of,
     block_under,
     circle_on_contact,
     contact_of,
     greatest_live_pressure,
+    sense_of_push,
+    sense_of_weight,
+    spindle_load,
     steam_inside_seal,
     supply_acts,
     weight_shutting,
 )
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
-from speclint_valves.formulae.shutting import lifting_load, spindle_load
-from speclint_valves.formulae.tables import place_of_seal, sense_of_push, sense_of_weight
+from speclint_valves.formulae.shutting import lifting_load
+from speclint_valves.formulae.tables import place_of_seal
 from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
-from speclint_valves.inputs.opening import beats_of
 
 
 def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:

@@ -7,11 +7,12 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Newtons, NewtonsPerMetre, Ratio
-from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads
+from speclint.facts import furthest_lift, rate_by_sizes, rates, shut_loads, springs_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import load_deviation, relaxation_loss, shear_stress, spring_load_at_lift
 from speclint.specs import CompressionSpring, Duty, LoadCase, PoppetValve
+from speclint_valves.formulae.regrinding import load_when_shortened
 from speclint_valves.formulae.shutting import hot_load, hot_rate, load_after_set
 
 
@@ -23,17 +24,14 @@ class Springs:
     rate: NewtonsPerMetre
 
 
-def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:
-    """The springs that state that they close the valve."""
-    springs = sheet.belonging_to(valve, CompressionSpring)
-    if not springs:
-        raise sheet.not_assessed(f"no spring states that it closes {valve.id}")
-    return springs
-
-
 def springs_relaxed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
     """The springs hot and with the set that the hottest case of all leaves: what they have at the least."""
     return _together(valve, case, sheet, relaxed=True)
+
+
+def springs_worn(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
+    """The same, and as short as their limit of wear allows, where that takes more of their load."""
+    return _together(valve, case, sheet, relaxed=True, worn=True)
 
 
 def springs_new(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
@@ -41,17 +39,26 @@ def springs_new(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Springs:
     return _together(valve, case, sheet, relaxed=False)
 
 
-def _together(valve: PoppetValve, case: LoadCase, sheet: Sheet, *, relaxed: bool) -> Springs:
+def _together(
+    valve: PoppetValve, case: LoadCase, sheet: Sheet, *, relaxed: bool, worn: bool = False
+) -> Springs:
     shut = rate = 0.0
     for number, spring in enumerate(springs_of(valve, sheet), start=1):
-        one = _hot(valve, spring, case, sheet, str(number), relaxed=relaxed)
+        one = _hot(valve, spring, case, sheet, str(number), relaxed=relaxed, worn=worn)
         shut = sheet.work(f"F_f{number}", sum_of_loads, F_1=shut, F_2=one.shut) if number > 1 else one.shut
         rate += one.rate
     return Springs(shut, rate)
 
 
 def _hot(
-    valve: PoppetValve, spring: CompressionSpring, case: LoadCase, sheet: Sheet, index: str, *, relaxed: bool
+    valve: PoppetValve,
+    spring: CompressionSpring,
+    case: LoadCase,
+    sheet: Sheet,
+    index: str,
+    *,
+    relaxed: bool,
+    worn: bool,
 ) -> Springs:
     by_sizes = rate_by_sizes(spring, sheet, f"_{index}")
     least, greatest = rates(spring, sheet, by_sizes, f"_{index}")
@@ -62,7 +69,8 @@ def _hot(
         lifted = sheet.take("h", valve.lift) if h is None else h
         opened = sheet.work(f"F_O{index}", spring_load_at_lift, F_U=F, R=greatest, h=lifted)
         r = _loss(valve, spring, sheet, opened, index)
-        F = sheet.work(f"F_r{index}", load_after_set, F_U=F, F_O=opened, r=r)
+        set_hot = sheet.work(f"F_r{index}", load_after_set, F_U=F, F_O=opened, r=r)
+        F = min(set_hot, _shortened(spring, F, R, sheet, index)) if worn else set_hot
     wire, T = sheet.material_of(spring), sheet.take(f"T_f{index}", case.temperature_of(spring))
     moduli = {
         "G_T": sheet.look_up(f"G_T{index}", wire.shear_modulus, of=spring, at=T),
@@ -70,6 +78,20 @@ def _hot(
     }
     shut = sheet.work(f"F_{index}", hot_load, F_20=F, **moduli)
     return Springs(shut, sheet.work(f"R_T{index}", hot_rate, R_20=R, **moduli))
+
+
+def _shortened(
+    spring: CompressionSpring, F: Newtons, R: NewtonsPerMetre, sheet: Sheet, index: str
+) -> Newtons:
+    """The load shut of a spring whose free length is at its limit of wear."""
+    return sheet.work(
+        f"F_w{index}",
+        load_when_shortened,
+        F_U=F,
+        R=R,
+        L_0=sheet.take(f"L_0{index}", spring.free_length),
+        L=sheet.take(f"L_{index}", spring.wear.limit),
+    )
 
 
 def _shut_load(spring: CompressionSpring, sheet: Sheet, index: str) -> Newtons:

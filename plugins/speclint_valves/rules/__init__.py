@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from speclint_valves.rules import (
+    alignment,
+    cam_shape,
     cams,
     landing,
     motion,
     opening,
+    regrinding,
+    rocker_shafts,
     rockers,
     seats,
     shafts,
@@ -18,10 +22,14 @@ from speclint_valves.rules import (
 )
 
 RULES = (
+    *alignment.RULES,
+    *cam_shape.RULES,
     *cams.RULES,
     *landing.RULES,
     *motion.RULES,
     *opening.RULES,
+    *regrinding.RULES,
+    *rocker_shafts.RULES,
     *rockers.RULES,
     *seats.RULES,
     *shafts.RULES,

@@ -1,26 +1,21 @@
-"""Cams: contact stress and pressure angle under the follower, and jumps in the lift law."""
+"""Cams: contact stress under the follower, and jumps in the lift law."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import speed_of_gear
+from speclint.facts import CRACKED, motion, ratio_of_train, speed_of_gear, valve_acceleration
 from speclint.handbook.cams import NORTON, cam_law
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Cam, LoadCase
-from speclint_valves.formulae.cams import jump_of_speed, pressure_angle
-from speclint_valves.formulae.motion import valve_acceleration
+from speclint_valves.formulae.cams import jump_of_speed
 from speclint_valves.inputs.loads import Loaded, Phase, loaded, worked_struck_load, worked_tappet_load
 from speclint_valves.inputs.touch import Pressed, Touch, borne
-from speclint_valves.inputs.train import SCAN, motion, ratio, train_of
-
-CRACKED = Limit(
-    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
-)
+from speclint_valves.inputs.train import SCAN, train_of
 
 
 @rule(
     "cam.contact-stress",
-    edition=7,
+    edition=8,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,
@@ -85,37 +80,6 @@ def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
 
 
 @rule(
-    "cam.pressure-angle",
-    title="The cam does not push its roller too far aslant",
-    wrong="cam pushes its roller {found} aslant, {limit} allowed",
-    on=Cam,
-    grade=Grade.NONCONFORMITY,
-    cites=[NORTON, COMMON_PRACTICE],
-    why="a tappet pushed aslant rubs its guide, jams and wears it oval",
-    leaves_out="a flat or crowned foot, which the cam pushes along its way, and a roller out of line with the axis",
-    limits=[Limit("greatest", "30 °", "angle", COMMON_PRACTICE, "greatest pressure angle")],
-)
-def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
-    """φ = arctan(s′/(R_b + r + s)) at its greatest over the lift."""
-    tappet = sheet.follow(cam.lifts)
-    if sheet.read("follower", tappet.follower) != "roller":
-        raise sheet.not_applicable("the follower is no roller: the cam pushes it along its way")
-    R_b, r = sheet.take("R_b", cam.base_radius), sheet.take("r", tappet.follower_radius)
-    moved = motion(cam, sheet)
-
-    def aslant(angle: float) -> float:
-        at = moved.at(angle)
-        return pressure_angle(s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
-
-    angle = sheet.scan(
-        "θ", "cam angle of the greatest pressure angle", aslant, 0.0, moved.duration, unit="rad"
-    )
-    at = moved.at(angle)
-    φ = sheet.work("φ", pressure_angle, s_prime=at.slope, R_b=R_b, r=r, s=at.lift)
-    return sheet.at_most(φ, sheet.limit("greatest"))
-
-
-@rule(
     "cam.acceleration",
     edition=3,
     title="The lift law of the cam has no jump in acceleration where it joins ramp or dwell, and at the foot of a ramp "
@@ -140,7 +104,7 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
 def acceleration(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """The greatest accelerations in both directions, the jump in speed at either ramp, and any infinite jerk."""
     train = train_of(cam, sheet)
-    i, moved, ω = ratio(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
+    i, moved, ω = ratio_of_train(train, sheet), motion(cam, sheet), speed_of_gear(train.valve, case, sheet)
 
     def accelerated(angle: float) -> float:
         return valve_acceleration(i=i, κ=moved.at(angle).curvature, ω=ω)
@@ -173,4 +137,4 @@ def _joined(cam: Cam, sheet: Sheet) -> Judgement:
     return sheet.states(True, f"a {law} law joins ramp and dwell without a jump in acceleration")
 
 
-RULES = (contact_stress, pressure_angle_of_cam, acceleration)
+RULES = (contact_stress, acceleration)

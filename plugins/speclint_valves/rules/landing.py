@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import (
+    beats_of,
     beyond_full_lift,
     block_under,
     bore_served,
@@ -34,7 +35,7 @@ from speclint_valves.formulae.landing import (
     seating_load,
     size_of_gap,
 )
-from speclint_valves.inputs.opening import beats_of, piston
+from speclint_valves.inputs.opening import piston
 from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS

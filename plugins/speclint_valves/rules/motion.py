@@ -6,7 +6,16 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
-from speclint.facts import speed_of_gear, valve_lift
+from speclint.facts import (
+    ValvesTrain,
+    WholeLift,
+    mass_of_train,
+    motion,
+    ratio_of_train,
+    speed_of_gear,
+    valve_acceleration,
+    valve_lift,
+)
 from speclint.handbook.cams import NORTON
 from speclint.handbook.members import load_with_factor
 from speclint.handbook.springs import spring_load_at_lift
@@ -16,22 +25,12 @@ from speclint_valves.formulae.motion import (
     following_load,
     load_to_follow,
     overspeed,
-    valve_acceleration,
     valve_speed,
 )
 from speclint_valves.formulae.shutting import lifting_load
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
 from speclint_valves.inputs.springs import Springs, springs_relaxed
-from speclint_valves.inputs.train import (
-    SCAN,
-    Train,
-    WholeLift,
-    clearance,
-    mass,
-    motion,
-    on_every_track,
-    ratio,
-)
+from speclint_valves.inputs.train import SCAN, clearance, on_every_track
 
 #: A margin that never governs, for angles at which the cam pushes the valve.
 _AMPLE = 1e6
@@ -65,11 +64,11 @@ def spring_follows_cam(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judg
     return on_every_track(valve, sheet, lambda train: _followed(train, case, sheet))
 
 
-def _followed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+def _followed(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """Whether the spring keeps the train on one track of its cam."""
     valve = train.valve
-    i, cam = ratio(train, sheet), motion(train.cam, sheet)
-    m, c = mass(train, i, sheet), clearance(train, sheet)
+    i, cam = ratio_of_train(train, sheet), motion(train.cam, sheet)
+    m, c = mass_of_train(train, i, sheet), clearance(train, sheet)
     ω = sheet.work("ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=speed_of_gear(valve, case, sheet))
     springs, W = springs_relaxed(valve, case, sheet), weight(valve, sheet)
     F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
@@ -87,7 +86,7 @@ def _followed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
     return _judged(sheet, angle, moving)
 
 
-def _held_open(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
+def _held_open(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve open: on its spindle, and of the flow where stated."""
     supply, delivery = lifting_pressures(train.valve, case, sheet)
     spindle = on_spindle(train.spindle, sheet, supply, delivery)
@@ -177,9 +176,9 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     return on_every_track(valve, sheet, lambda train: _landed(train, case, sheet))
 
 
-def _landed(train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+def _landed(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """The speed with which one track of the cam sets the valve down."""
-    i, cam, c = ratio(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
+    i, cam, c = ratio_of_train(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
 
     def apart(angle: float) -> float:
         return abs(cam.at(angle).lift - c)

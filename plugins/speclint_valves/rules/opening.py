@@ -6,7 +6,7 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, KilogramsPerCubicMetre, MetresPerSecond, Pascals
-from speclint.facts import block_under, passages_of_port, speed_of_crank
+from speclint.facts import beats_of, block_under, passages_of_port, speed_of_crank
 from speclint.handbook.steam import (
     HEYWOOD,
     fitting_pressure_loss,
@@ -26,7 +26,6 @@ from speclint_valves.formulae.flow import (
 )
 from speclint_valves.inputs.opening import (
     beats_area,
-    beats_of,
     common_throat,
     flow_area,
     greatest_speed,

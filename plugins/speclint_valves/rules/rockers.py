@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Pascals, Ratio
+from speclint.facts import CRACKED
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import projected_pressure, rectangle_second_moment, round_second_moment
@@ -11,7 +12,6 @@ from speclint.specs import LoadCase, Rocker
 from speclint_valves.formulae.flow import share_of_lift
 from speclint_valves.formulae.spindle import arm_stress, lift_lost, pin_bending_stress, pin_load
 from speclint_valves.inputs.loads import greatest_valve_load
-from speclint_valves.rules.cams import CRACKED
 
 #: The limit that each family of metal has as a bush.
 _BUSHES = {

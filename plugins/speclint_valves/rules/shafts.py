@@ -1,71 +1,27 @@
-"""The torque of a camshaft, by the cams that turn on it."""
+"""The torque of a camshaft, by the cams that turn on it, and the key between them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 
-from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.equations import NewtonMetres
-from speclint.facts import PlacedCam, placed_in_notches
-from speclint.specs import Cam, LoadCase, Shaft
-from speclint_valves.formulae.cams import torque_of_cam, torque_together
-from speclint_valves.formulae.motion import tappet_load
-from speclint_valves.inputs.turning import Turning, angle_of_greatest, turning
-from speclint_valves.rules.cams import CRACKED
+from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement
+from speclint.facts import CRACKED, cams_on, torques_needed
+from speclint.specs import LoadCase, Shaft
 
 
 def _torques(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
-    """The torque of the shaft, at its least, against the greatest of its cams in a turn.
-
-    Together in each notch of the valve gear that names them, or where every cam states its place on the shaft; else
-    each at the angle at which it needs most.
-    """
-    cams = [
-        cam
-        for cam in sheet.belonging_to(shaft, Cam)
-        if sheet.is_stated(f"shaft of {cam.id}", cam.turns_on) and sheet.follow(cam.turns_on).id == shaft.id
-    ]
-    if not (cams and sheet.is_stated("torque", shaft.torque)):
+    """The torque of the shaft, at its least, against the greatest of its cams in a turn, in each notch."""
+    if not (cams_on(shaft, sheet) and sheet.is_stated("torque", shaft.torque)):
         return
-    if notches := placed_in_notches(cams, sheet):
-        yield from _in_notches(shaft, notches, case, sheet)
-        return
-    placed = all(sheet.is_stated(f"place of {cam.id}", cam.phase) for cam in cams)
-    turned = [turning(cam, case, _place(cam, sheet) if placed else 0.0, sheet) for cam in cams]
-    together = [tuple(turned)] if placed else [(one,) for one in turned]
-    T: NewtonMetres = 0.0
-    for group in together:
-        θ = sheet.look_up("θ", angle_of_greatest, cams=group)
-        for one in group:
-            T = sheet.work("T", torque_together, T_0=T, T_c=_at(one, θ, sheet))
-    phases = [cam.phase for cam in cams] if placed else []
-    yield Pair(shaft.torque, worked(T, *(cam.turns_on for cam in cams), *phases), "at least")
+    for notch, needed in torques_needed(shaft, case, sheet):
+        yield Pair(shaft.torque, needed, "at least", name=f"notch {notch}" if notch else "")
 
 
-def _in_notches(
-    shaft: Shaft, notches: Mapping[str, tuple[PlacedCam, ...]], case: LoadCase, sheet: Sheet
-) -> Iterator[Pair]:
-    for notch, placed in notches.items():
-        turned = tuple(turning(one.cam, case, one.place, sheet, backward=one.backward) for one in placed)
-        θ = sheet.look_up(f"θ_{notch}", angle_of_greatest, cams=turned)
-        T: NewtonMetres = 0.0
-        for one in turned:
-            T = sheet.work("T", torque_together, T_0=T, T_c=_at(one, θ, sheet))
-        yield Pair(
-            shaft.torque, worked(T, *(one.cam.turns_on for one in placed)), "at least", name=f"notch {notch}"
-        )
-
-
-def _place(cam: Cam, sheet: Sheet) -> float:
-    return sheet.take_nominal(f"φ of {cam.id}", cam.phase)
-
-
-def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
-    """The torque of a cam at an angle of the shaft, written on the sheet; a cam on its base circle needs none."""
-    if not one.bears(θ):
-        return 0.0
-    F = sheet.work(f"F of {one.name}", tappet_load, **one.load(θ))
-    return sheet.work(f"T of {one.name}", torque_of_cam, F=max(F, 0.0), s_prime=one.follower(θ).slope)
+def _keyways(shaft: Shaft, sheet: Sheet) -> Iterator[Pair]:
+    """The keyway of the shaft against that of each cam on it: one key sits in both."""
+    for cam in cams_on(shaft, sheet):
+        if sheet.is_stated(f"keyway of {cam.id}", cam.keyway_width):
+            yield Pair(shaft.keyway_width, cam.keyway_width, name=cam.id)
 
 
 turns_its_cams: Rule = agreement(
@@ -85,4 +41,15 @@ turns_its_cams: Rule = agreement(
     "clearance is taken up; friction of followers and bearings",
 )
 
-RULES = (turns_its_cams,)
+one_key: Rule = agreement(
+    "shaft.key-of-its-cams",
+    title="The keyway of a camshaft has the nominal width of the keyways in the cams that it turns",
+    on=Shaft,
+    pairs=_keyways,
+    grade=Grade.NONCONFORMITY,
+    why="a key that is narrower than one of its two seats lets the cam turn on the shaft, and the valve opens late",
+    leaves_out="depth, place and fit of the keyways; cams that are keyed elsewhere on a shaft of several keyways, or "
+    "forged on",
+)
+
+RULES = (one_key, turns_its_cams)

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import block_under
+from speclint.facts import beats_of, block_under
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress_between_pressures
 from speclint.handbook.fits import size_of_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.shells import collapsing_pressure, pressure_with_factor
 from speclint_valves.inputs.cylinder import greatest_in_cylinder
-from speclint_valves.inputs.opening import beats_of
 from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.sources import ELASTIC_STABILITY
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Pascals
+from speclint.equations import Newtons, Pascals
 from speclint.facts import event_pressure, steam_at_valve
 from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import EN_13906_1, RELAXATION_DIAGRAMS
@@ -83,26 +83,30 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
     does not hold, a valve that is meant to lift in the case must do so: the load on it exceeds what shuts it. One whose
     lifting hurts is never meant to lift while the engine drifts.
     """
+    return held_shut(valve, case, springs_relaxed(valve, case, sheet).shut, sheet)
+
+
+def held_shut(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet) -> Judgement:
+    """What springs of a load hold shut, with weight and sure friction, against what lifts the valve in a case."""
     hurts = sheet.read("reversal hurts", valve.reversal_hurts)
     friction = least_friction(spindle_of(valve, sheet), sheet)
-    held = sheet.work(
-        "F_c",
-        shutting_load,
-        F_f=springs_relaxed(valve, case, sheet).shut,
-        W=weight(valve, sheet),
-        F_r=friction,
-    )
+    held = sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=friction)
     lifted = greatest_lifting(valve, case, sheet)
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=lifted)
     judged = sheet.at_least(held, needed).else_says(
         "steam may lift the valve: shut by {found}, {limit} wanted"
     )
-    meant = _meant_to_lift(valve, case, sheet) and not (hurts and case.where.key.endswith("drifting"))
-    if meant and not judged.holds:
+    if may_lift(valve, case, sheet) and not judged.holds:
         judged = sheet.at_most(held, lifted).else_says(
             "valve meant to lift may not: shut by {found}, lifted by {limit}"
         )
     return judged.graded(Grade.HOLD) if hurts else judged
+
+
+def may_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
+    """Whether a valve is meant to lift in a load case, and harms nothing by it."""
+    hurts = sheet.read("reversal hurts", valve.reversal_hurts)
+    return _meant_to_lift(valve, case, sheet) and not (hurts and case.where.key.endswith("drifting"))
 
 
 def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
@@ -117,7 +121,6 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
     edition=6,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
-    wrong="springs and weight shut the valve with {found}, {limit} wanted",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
     grade=Grade.NONCONFORMITY,
@@ -128,16 +131,19 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
 )
 def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Springs hot and relaxed + weight ≥ factor × (friction + spindle's load), the pressures round the valve equal."""
+    return shut_against_friction(valve, case, springs_relaxed(valve, case, sheet).shut, sheet)
+
+
+def shut_against_friction(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet) -> Judgement:
+    """What springs of a load and the weight shut, against the friction and the steam on the spindle."""
     spindle = spindle_of(valve, sheet)
     supply, delivery = lifting_pressures(valve, case, sheet)
     pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
     against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=against)
-    springs = springs_relaxed(valve, case, sheet).shut
     return sheet.at_least(
-        sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0),
-        needed,
-    )
+        sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=0.0), needed
+    ).else_says("springs and weight shut the valve with {found}, {limit} wanted")
 
 
 @rule(

@@ -17,7 +17,7 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
-from speclint.facts import speed_of_gear, strain_since
+from speclint.facts import CRACKED, ValvesTrain, motion, ratio_of_train, speed_of_gear, strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -41,8 +41,7 @@ from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
-from speclint_valves.inputs.train import SCAN, Train, motion, on_every_track, ratio
-from speclint_valves.rules.cams import CRACKED
+from speclint_valves.inputs.train import SCAN, on_every_track
 
 
 @rule(
@@ -190,9 +189,13 @@ def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     return on_every_track(valve, sheet, lambda train: _sealed(spindle, train, case, sheet))
 
 
-def _sealed(spindle: ValveSpindle, train: Train, case: LoadCase, sheet: Sheet) -> Judgement:
+def _sealed(spindle: ValveSpindle, train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """The seal at the speed that one track of the cam gives the spindle."""
-    i, moved, ω = ratio(train, sheet), motion(train.cam, sheet), speed_of_gear(train.valve, case, sheet)
+    i, moved, ω = (
+        ratio_of_train(train, sheet),
+        motion(train.cam, sheet),
+        speed_of_gear(train.valve, case, sheet),
+    )
 
     def rubbing(angle: float) -> float:
         return valve_speed(i=i, s_prime=moved.at(angle).slope, ω=ω)

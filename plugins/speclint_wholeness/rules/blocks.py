@@ -25,6 +25,22 @@ def _engines(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     yield place(f"engine of {block.id}", block, Engine, sheet, by="cranks.*.block")
 
 
+def _cranks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """For each bore the cranks that name it, where one engine names the block; else its engine is asked for."""
+    engines = sheet.fillers(block, Engine, by="cranks.*.block")
+    turned = [
+        (name, said(f"bore of crank {name}", crank.bore, sheet))
+        for engine in engines
+        for name, crank in engine.cranks.items()
+        if sheet.is_stated(f"block of crank {name}", crank.block) and sheet.follow(crank.block).id == block.id
+    ]
+    for bore, table in block.bores.items() if len(engines) == 1 else ():
+        found = tuple(
+            f"crank {name}" for name, of in turned if of == bore or (not of and len(block.bores) == 1)
+        )
+        yield ToFill(f"bore {bore}", "crank", found, where=table.where)
+
+
 def _nozzles(engine: Engine, sheet: Sheet) -> Iterator[ToFill]:
     """The nozzle that the engine states."""
     found = (sheet.follow(engine.nozzle),) if sheet.is_stated("nozzle", engine.nozzle) else ()
@@ -113,6 +129,17 @@ one_engine: Rule = filled_once(
     leaves_out="whether the engine is the right one: its wheels and boiler are compared by agreements",
 )
 
+one_crank: Rule = filled_once(
+    "bore.one-crank",
+    title="The piston of each bore turns one crank of the engine of its block",
+    on=CylinderBlock,
+    places=_cranks,
+    row=15,
+    gravity="part",
+    why="a cylinder whose crank is left out counts neither in the thrust on the frames nor in the back pressure",
+    leaves_out="a block that no engine names, of which engine.blocks-named tells; the angle of the crank",
+)
+
 one_nozzle: Rule = filled_once(
     "engine.exhaust-ends-in-nozzle",
     title="An engine names the blast nozzle in which its exhaust ends",
@@ -180,4 +207,4 @@ openings: Rule = filled_once(
     edition=2,
 )
 
-RULES = (lagged, lifted, made_once, one_engine, one_nozzle, openings, plans)
+RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, plans)

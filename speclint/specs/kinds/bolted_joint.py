@@ -5,16 +5,20 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.carried import Carried
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
     Angle,
+    Area,
     Force,
     Fraction,
     Length,
     LinkTo,
+    MassFlow,
     Moment,
+    Pressure,
     Stress,
     Temperature,
     Word,
@@ -69,6 +73,20 @@ class GroundFace(SpecTable):
 
     outside: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
     inside: Annotated[Length, Span("15 mm", "2.4 m")] = NOT_STATED
+
+
+class Packing(SpecTable):
+    """The packing of a joint that keeps air or oil out or in, and no steam.
+
+    Fields:
+        width: of the strip that is pressed
+        pressure: that seats it
+        recovery: what it springs back when the joint opens
+    """
+
+    width: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    pressure: Stress = NOT_STATED
+    recovery: Annotated[Allowance, Span("5 µm", "20 mm")] = NOT_STATED
 
 
 class Tightening(SpecTable):
@@ -143,6 +161,10 @@ class Nut(SpecTable):
             "lock nut",
             "prevailing torque nut",
             "peened",
+            "wedge washers",
+            "spring washer",
+            "nylon ring nut",
+            "adhesive",
         ]
     ] = NOT_STATED
     could_fall_into: Word[Literal["nothing", "valve", "cylinder", "cam box", "motion", "track"]] = NOT_STATED
@@ -180,6 +202,26 @@ class BoltedJoint(Component):
         pressure_circle: diameter to which the pressure reaches, for a ground face or a lens ring.
         over_track: whether the part, or a stud or nut of it, could fall on the track if it came away.
         second_retention: what else would keep it from falling.
+        purpose: what it is for; left out, what the part held says
+        stands: how its face stands, where it carries something: upright, or level with the part held on top or below
+        carries: what pulls at it, by name; what hangs on a bracket that it holds stands with the bracket
+        friction: of the faces on each other
+        shear_taken_by: friction, fitted bolts, or keys
+        fitted_diameter: of fitted bolts
+        key_area: of all keys in shear
+        rows: from the edge on which the part held would turn to each row of bolts
+        per_row: how many bolts stand in a row
+        row_width: from the first to the last bolt of a row
+        edge: from the axis of a bolt to the free edge of its flange
+        web_distance: from the axis of a bolt to the face of the web
+        flange_width: length of flange that works with one bolt
+        pitch: greatest distance of two bolts of an air-tight joint
+        strip_width: width of its flange
+        length: over which the parts of an air-tight joint are joined, where bolts stand in a line
+        slot: length of the holes, where they are slotted
+        packing: what makes a joint tight that holds no steam
+        vacuum: pressure outside over that inside, of a smokebox
+        gas_flow: gas that the smokebox takes, against which its inflow counts
         to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
         making: the step of the block at which its studs are set, "set studs" where it is left out.
     """
@@ -220,6 +262,26 @@ class BoltedJoint(Component):
     pressure_circle: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
     over_track: Word[bool] = NOT_STATED
     second_retention: Word[SecondRetention] = NOT_STATED
+    purpose: Word[Literal["steam-tight", "air-tight", "structural"]] = NOT_STATED
+    stands: Word[Literal["upright", "on top", "below"]] = NOT_STATED
+    carries: dict[str, Carried] = {}
+    friction: Fraction = NOT_STATED
+    shear_taken_by: Word[Literal["friction", "fitted bolts", "keys"]] = NOT_STATED
+    fitted_diameter: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
+    key_area: Area = NOT_STATED
+    rows: tuple[Length, ...] = ()
+    per_row: Word[int] = NOT_STATED
+    row_width: Annotated[Length, Span("5 mm", "2 m")] = NOT_STATED
+    edge: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    web_distance: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    flange_width: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
+    pitch: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
+    strip_width: Annotated[Length, Span("5 mm", "500 mm")] = NOT_STATED
+    length: Annotated[Length, Span("20 mm", "10 m")] = NOT_STATED
+    slot: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
+    packing: Packing = Packing.unstated()
+    vacuum: Pressure = NOT_STATED
+    gas_flow: MassFlow = NOT_STATED
     gasket: Gasket = Gasket.unstated()
     ground_face: GroundFace = GroundFace.unstated()
     tightening: Tightening = Tightening.unstated()

@@ -10,6 +10,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Regrind, Wear
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -34,14 +35,17 @@ class Cam(Component):
         turns_on: the shaft that turns it.
         phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
+        keyway_width: of the keyway in that bore; left out where the cam is not keyed.
         base_radius: radius of the base circle.
         width: of the track.
+        wear: of the depth worn off its track.
+        regrind: what grinding takes off its track.
         hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
     """
 
     kind: ClassVar[str] = "cam"
     called: ClassVar[str] = "cam"
-    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"),)
+    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"), Below("keyway_width", "bore"))
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
     track: Word[str] = NOT_STATED
@@ -57,6 +61,9 @@ class Cam(Component):
     turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
+    keyway_width: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    wear: Wear = Wear.unstated()
+    regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
 from speclint.specs.making import CastingMaking
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -74,6 +75,9 @@ class Casting(Component):
         meetings: walls that meet, by name
         cores: by name
         cored: false where it has no core
+        first_datum: name of the machined face from which its first machining is set out
+        first_machining: the operation in which that is done, and what is held
+        weld_preparation: of its edges, where it is welded into a block
         making: the steps in which it is made
     """
 
@@ -90,4 +94,7 @@ class Casting(Component):
     meetings: dict[str, Meeting] = {}
     cores: dict[str, Core] = {}
     cored: Word[bool] = NOT_STATED
+    first_datum: Annotated[Word[str], NamedIn("faces")] = NOT_STATED
+    first_machining: Word[str] = NOT_STATED
+    weld_preparation: Word[str] = NOT_STATED
     making: CastingMaking = CastingMaking.unstated()

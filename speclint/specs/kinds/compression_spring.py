@@ -21,6 +21,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Wear
 
 Seating = Literal[
     "both ends held and guided in line",
@@ -68,6 +69,8 @@ class CompressionSpring(Component):
         housing: bore of the part round it.
         broken_half_caught: true when neither a broken half nor another part can come loose and fall into the engine.
         tool_height: height above its lower seat at which the tool can take hold of its plate to press it down.
+        packed_by: washers put under it by its last regrind, to make up for the sink of the valve.
+        wear: of its free length, which set shortens.
         plate_depth: height of the spring plate over the end of the spring; 0 mm where the tool bears at that level.
     """
 
@@ -119,4 +122,6 @@ class CompressionSpring(Component):
     housing: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     broken_half_caught: Word[bool] = NOT_STATED
     tool_height: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
+    packed_by: Annotated[Allowance, Span("50 µm", "10 mm")] = NOT_STATED
+    wear: Wear = Wear.unstated()
     plate_depth: Annotated[Allowance, Span("0.5 mm", "200 mm")] = NOT_STATED

@@ -24,6 +24,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE, Mirrors
+from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
 Entering = Literal["pressed", "chilled", "heated block", "chilled and heated block"]
@@ -147,6 +148,7 @@ class CylinderLiner(Component):
         free_end_diameter: outside at the free end, over its lead
         mouth_diameter: of the chamfer at the end by which the piston enters, at its wide end
         making: the steps in which it is made
+        wear: how far its bore wears out of round or tapered, and to what
     """
 
     kind: ClassVar[str] = "cylinder-liner"
@@ -202,3 +204,4 @@ class CylinderLiner(Component):
     free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
     mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
     making: LinerMaking = LinerMaking.unstated()
+    wear: WearFromNew = WearFromNew.unstated()

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import PinWear
 
 
 class Pin(Component):
@@ -24,7 +25,7 @@ class Pin(Component):
         span: between the middles of a crosshead pin's supports
         overhang: from the face that holds a crank pin to the middle of the connecting rod's bearing
         larger_diameter: beyond the shoulder at which it is held
-        wear: greatest movement along the cylinder, either way, that the wear of its bearing allows
+        wear: of the clearance of its bearing, and how far that lets it move
         fillet: fillet radius of that shoulder
     """
 
@@ -44,4 +45,4 @@ class Pin(Component):
     overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED
     larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
-    wear: Annotated[Allowance, Span("20 µm", "10 mm")] = NOT_STATED
+    wear: PinWear = PinWear.unstated()

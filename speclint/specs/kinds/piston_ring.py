@@ -11,6 +11,7 @@ from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import RingWear
 
 
 class PistonRing(Component):
@@ -31,6 +32,7 @@ class PistonRing(Component):
         hardness: of the ring
         phosphorus: content of its iron
         structure: of its iron
+        wear: of its radial thickness, and beside it in its groove
     """
 
     kind: ClassVar[str] = "piston-ring"
@@ -50,3 +52,4 @@ class PistonRing(Component):
     hardness: Hardness = NOT_STATED
     phosphorus: Fraction = NOT_STATED
     structure: Word[Structure] = NOT_STATED
+    wear: RingWear = RingWear.unstated()

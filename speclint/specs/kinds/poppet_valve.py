@@ -26,6 +26,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Regrind, Wear
 
 
 class Beat(SpecTable):
@@ -100,6 +101,8 @@ class PoppetValve(Component):
         passage_below: widest opening through which a fragment could fall into the cylinder.
         reversal_hurts: true when its lifting traps water or drives the engine in mid gear.
         spindle_bore: bore that the spindle goes through.
+        wear: of the depth worn off its faces.
+        regrind: what grinding takes off its faces.
     """
 
     kind: ClassVar[str] = "poppet-valve"
@@ -147,4 +150,6 @@ class PoppetValve(Component):
     smallest_piece: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
     passage_below: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED
+    wear: Wear = Wear.unstated()
+    regrind: Regrind = Regrind.unstated()
     spindle_bore: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component, Surface
-from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Stress, Word
+from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Position, Stress, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
-from speclint.specs.link_targets import CamBox, ValveSpindle
+from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import BearingWear
 
 
 class Rocker(Component):
@@ -30,6 +31,10 @@ class Rocker(Component):
         bush_material: metal of the bush.
         pin_material: metal of the shaft or pin.
         pin_surface: surface treatment of the shaft or pin; leave out if it has none.
+        on_shaft: the turning shaft that carries its arms apart; left out where they are one piece on a pin.
+        arm_at: place of the valve arm on that shaft.
+        arm_distance: from the valve arm to the tappet arm along that shaft, either way.
+        wear: of the clearance of its bush.
         bush_pressure: greatest mean pressure for which the bush is rated.
     """
 
@@ -54,4 +59,8 @@ class Rocker(Component):
     bush_material: Word[str] = NOT_STATED
     pin_material: Word[str] = NOT_STATED
     pin_surface: Word[Surface] = NOT_STATED
+    on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
+    arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED
+    arm_distance: Annotated[Position, Span("2 mm", "3 m")] = NOT_STATED
+    wear: BearingWear = BearingWear.unstated()
     bush_pressure: Stress = NOT_STATED

@@ -5,10 +5,21 @@ from __future__ import annotations
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment, Position
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+
+class ShaftBearing(SpecTable):
+    """A bearing of a shaft.
+
+    Fields:
+        at: the middle of it along the shaft
+    """
+
+    at: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
 
 
 class Shaft(Component):
@@ -19,6 +30,7 @@ class Shaft(Component):
         diameter: at its most stressed section
         keyway_width: of the keyway there; 0 mm where there is none
         keyway_depth: of the keyway in the shaft
+        bearings: that carry it, by name
         torque: the greatest that it transmits
         bending_moment: the greatest at that section
         greatest_diameter: over its largest collar or journal, cams and wheels off
@@ -35,6 +47,7 @@ class Shaft(Component):
     diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     keyway_width: Annotated[Allowance, Span("1 mm", "100 mm")] = NOT_STATED
     keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm")] = NOT_STATED
+    bearings: dict[str, ShaftBearing] = {}
     torque: Moment = NOT_STATED
     bending_moment: Moment = NOT_STATED
     greatest_diameter: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED

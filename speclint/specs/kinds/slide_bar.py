@@ -11,6 +11,7 @@ from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import WearFromNew
 
 
 class BarSupport(SpecTable):
@@ -40,6 +41,7 @@ class SlideBar(Component):
         bars_sharing: how many equal bars share the thrust in one direction
         crosshead_from_end: from its front support to the crosshead's middle with the piston at its front dead centre
         supports: what carries its ends, by name
+        wear: of the clearance of the slippers on it
     """
 
     kind: ClassVar[str] = "slide-bar"
@@ -63,3 +65,4 @@ class SlideBar(Component):
     bars_sharing: Word[int] = NOT_STATED
     crosshead_from_end: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     supports: dict[str, BarSupport] = {}
+    wear: WearFromNew = WearFromNew.unstated()

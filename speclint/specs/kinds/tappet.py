@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Position, Word
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -25,6 +25,9 @@ class Tappet(Component):
         clearance: cold, between tappet and what it works, the valve shut.
         seat_wear: greatest wear of the seat before the clearance is reset.
         clearance_setting: accuracy to which the clearance can be set, either way.
+        offset: of its line from the cam's centre, positive to the side that eases the rise; left out
+            where there is none.
+        foot_length: of a foot in the plane of the cam, or its diameter.
         stem_diameter: of the part that slides in its guide.
     """
 
@@ -41,4 +44,6 @@ class Tappet(Component):
     clearance: Annotated[Length, Span("50 µm", "5 mm")] = NOT_STATED
     seat_wear: Annotated[Allowance, Span("10 µm", "2.5 mm")] = NOT_STATED
     clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED
+    offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
+    foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     stem_diameter: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED

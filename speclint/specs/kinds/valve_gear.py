@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Angle, Fraction, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Word
 from speclint.specs.link_targets import Cam, CylinderBlock
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -24,6 +24,20 @@ class CamSetting(SpecTable):
 
     cam: Annotated[LinkTo[Cam], OWN_PLACE] = NOT_STATED
     foot: Annotated[Angle, Span("0.01 °", "360 °")] = NOT_STATED
+
+
+class DrivePin(SpecTable):
+    """A pin or a bearing between crank and cams.
+
+    Fields:
+        clearance: diametral, at which it is renewed
+        ratio: of the movement at the arm that turns the cams over that at this pin
+        arm: length of the arm that turns the cams, from its axis to where it is driven
+    """
+
+    clearance: Annotated[Length, Span("10 µm", "5 mm")] = NOT_STATED
+    ratio: Fraction = NOT_STATED
+    arm: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
 
 
 class Notch(SpecTable):
@@ -68,6 +82,7 @@ class ValveGear(Component):
             one.
         cylinders: how many cylinders alike the engine has.
         drive_play: lost motion of the drive between crank and cams, as crank angle: by so much the cams may lag.
+        drive_pins: the pins and bearings between crank and cams, by name.
         setting: error to which a cam can be set, either way, as crank angle.
         cams_turn: true where the reverser turns the cams against the crank; otherwise one cam that works in both
             directions has one setting.
@@ -82,6 +97,7 @@ class ValveGear(Component):
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("in_block.bores")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     drive_play: Angle = NOT_STATED
+    drive_pins: dict[str, DrivePin] = {}
     setting: Angle = NOT_STATED
     cams_turn: Word[bool] = NOT_STATED
     notches: dict[str, Notch] = {}

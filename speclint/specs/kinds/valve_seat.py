@@ -12,6 +12,7 @@ from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Regrind, Wear
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
 Retention = Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
@@ -39,6 +40,8 @@ class ValveSeat(Component):
         sticking_drag: greatest force on the seat from a sticking valve when it is lifted.
         retention: what holds the ring if the fit is lost; "none" where nothing does.
         making: the steps in which it is made.
+        wear: of the depth worn off its face.
+        regrind: what grinding takes off its face.
     """
 
     kind: ClassVar[str] = "valve-seat"
@@ -75,3 +78,5 @@ class ValveSeat(Component):
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED
     making: SeatMaking = SeatMaking.unstated()
+    wear: Wear = Wear.unstated()
+    regrind: Regrind = Regrind.unstated()

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
+    Allowance,
     Force,
     Length,
     LinkTo,
@@ -22,6 +23,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.wear import Wear
 
 
 class ValveSpindle(Component):
@@ -60,6 +62,9 @@ class ValveSpindle(Component):
         enters_from: the side from which it is put through its guide.
         collar_diameter: of the collar or shoulder that bears on the valve.
         valve_end_diameter: greatest diameter of the end that goes through the valve, its nut off.
+        guide_from_seat: along the axis, from the plane of the valve's seat to the nearer end of the guide.
+        shortens: by how much cap or screw can shorten the way from seat to gear in its life, to make up for grinding.
+        wear: of its clearance in the guide.
         gear_end_diameter: greatest diameter between the guide and the end at the gear, cap, nuts and spring plate off.
     """
 
@@ -102,4 +107,7 @@ class ValveSpindle(Component):
     enters_from: Word[Literal["valve side", "gear side"]] = NOT_STATED
     collar_diameter: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     valve_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    guide_from_seat: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
+    shortens: Annotated[Allowance, Span("50 µm", "30 mm")] = NOT_STATED
+    wear: Wear = Wear.unstated()
     gear_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

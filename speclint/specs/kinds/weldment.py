@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.block_openings import ShellOpening
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
@@ -37,6 +38,7 @@ class Plate(SpecTable):
         thickness: by the drawing
         rolled_thickness: as rolled, before any machining
         serves_as: flat wall, curved shell, or flange or pad; what a flat wall bounds stands under walls
+        inside_diameter: of a round shell that no bore of the block names
         meets_steam: whether steam or its water touches it
         corrosion_allowance: allowance for corrosion
         carbon_equivalent: on its inspection document, by the formula of the International Institute of Welding
@@ -52,6 +54,7 @@ class Plate(SpecTable):
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     rolled_thickness: Annotated[Length, Span("3 mm", "160 mm")] = NOT_STATED
     serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED
+    inside_diameter: Annotated[Length, Span("50 mm", "3 m")] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm")] = NOT_STATED
     carbon_equivalent: Fraction = NOT_STATED
@@ -117,6 +120,10 @@ class WeldedJoint(SpecTable):
 
     Fields:
         plate: name of the plate that is loaded through its thickness, or of the thinner plate of a butt joint
+        plates_joined: names of the plates on both sides
+        filler: filler metal, by its standard
+        taper: slope to which the thicker plate is drawn down, rise over length: "0.25" is 1 in 4
+        offset: of the middle of one plate from that of the other
         shape: how the plates meet
         weld: type and penetration of the weld
         throat: effective throat of the weld on one side
@@ -134,6 +141,10 @@ class WeldedJoint(SpecTable):
     """
 
     plate: Annotated[Word[str], NamedIn("plates")] = NOT_STATED
+    plates_joined: tuple[Word[str], ...] = ()
+    filler: Word[str] = NOT_STATED
+    taper: Fraction = NOT_STATED
+    offset: Annotated[Allowance, Span("0.05 mm", "100 mm")] = NOT_STATED
     shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
     weld: Word[Literal["full penetration", "partial penetration", "fillet", "single-run fillet"]] = NOT_STATED
     throat: Annotated[Length, Span("1.5 mm", "100 mm")] = NOT_STATED
@@ -201,6 +212,7 @@ class Weldment(Component):
         plates: by name
         walls: flat walls, by name
         joints: welded joints, by name
+        openings: openings cut in its plates that stand under no opening of the block, by name
         cavities: closed cavities, by name
         cavities_sought: whether the drawing was searched for closed cavities
         cavities_record: the report of that search, which must be stated where it found none
@@ -230,6 +242,7 @@ class Weldment(Component):
     plates: dict[str, Plate] = {}
     walls: dict[str, FlatWall] = {}
     joints: dict[str, WeldedJoint] = {}
+    openings: dict[str, ShellOpening] = {}
     cavities: dict[str, Cavity] = {}
     cavities_sought: Word[bool] = NOT_STATED
     cavities_record: Word[str] = NOT_STATED

@@ -150,3 +150,38 @@ def test_a_gland_of_another_test_is_told(design: DesignFolder) -> None:
     text = GLAND + 'test_pressure = "20 bar gauge"\n'
     (design.root / "gland.toml").write_text(text, encoding="utf-8")
     assert "gland.toml" in design.only("cylinder.tested-together").says
+
+
+RECESSED = BLOCK.replace('diameter = "560 mm"\n', 'diameter = "560 mm"\nrecess_diameter = "634 mm"\n')
+
+
+@pytest.mark.parametrize(
+    ("spigot", "said", "collar", "ends"),
+    [
+        ("499.5 mm", "bore of the liner", "front", FINE),
+        ("499.5 mm", "bore of the block", "front", WRONG),
+        ("499.5 mm", "recess of the collar", "back", WRONG),
+        ("559 mm", "bore of the block", "front", FINE),
+        ("632 mm", "recess of the collar", "back", FINE),
+        ("632 mm", "bore of the block", "back", WRONG),
+        ("0 mm", "bore of the block", "back", ("not applicable", None)),
+    ],
+)
+def test_a_spigot_is_said_to_enter_what_it_fits(
+    design: DesignFolder, spigot: str, said: str, collar: str, ends: Ends
+) -> None:
+    """The liner is bored to 500 mm and the block to 560 mm; the recess of 634 mm is at the end of the collar."""
+    design.write({"block.toml": RECESSED, "liner.toml": LINER + f'[collar]\nend = "{collar}"\n'})
+    (design.root / "cover.toml").write_text(
+        f'{COVER}spigot_diameter = "{spigot}"\nspigot_enters = "{said}"\n', encoding="utf-8"
+    )
+    assert outcome(design, "cover.spigot-of-its-opening") == ends
+
+
+def test_a_recess_at_the_other_end_is_no_opening_of_this_one(design: DesignFolder) -> None:
+    """Nothing at the back takes a spigot of 632 mm, of which cover.enters tells."""
+    design.write({"block.toml": RECESSED, "liner.toml": LINER + '[collar]\nend = "front"\n'})
+    (design.root / "cover.toml").write_text(
+        f'{COVER}spigot_diameter = "632 mm"\nspigot_enters = "recess of the collar"\n', encoding="utf-8"
+    )
+    assert outcome(design, "cover.spigot-of-its-opening") == ("not applicable", None)

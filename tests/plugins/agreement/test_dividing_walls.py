@@ -119,15 +119,17 @@ PLACES = {
 }
 
 
-@pytest.fixture
-def design(tmp_path: Path) -> DesignFolder:
+def walled() -> dict[str, str]:
     ways = {
         f"{name}.toml": PASSAGE.format(name=name, place=place, steam=steam)
         for name, (place, steam) in PLACES.items()
     }
-    return DesignFolder(tmp_path).write(
-        {"block.toml": BLOCK, "weldment.toml": WELDMENT, "partition.toml": PARTITION, **ways}
-    )
+    return {"block.toml": BLOCK, "weldment.toml": WELDMENT, "partition.toml": PARTITION, **ways}
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(walled())
 
 
 SINGLE, DOUBLE = 'wall = "between"\nthickness = "25 mm"', 'other_wall = "belt"\nthickness = "16 mm"'

@@ -40,8 +40,7 @@ tappet_arm = "50 mm"
 SHAFT = 'kind = "shaft"\nid = "shaft"\nmaterial = "known-steel"\ndiameter = "60 mm"\n'
 
 
-@pytest.fixture
-def design(tmp_path: Path) -> DesignFolder:
+def of_one_end() -> dict[str, str]:
     """An inlet valve of the front end, its tappet, rocker and cam in the box of that end."""
     files = train_files(
         tappet=(('works = "spindle"', 'works = "rocker"'),),
@@ -55,7 +54,12 @@ def design(tmp_path: Path) -> DesignFolder:
     first, second = files["valve.toml"].split("[lower_beat]")
     files["valve.toml"] = first + "[lower_beat]" + second.replace('"seat"', '"lower"')
     files["box.toml"] = files["box.toml"].replace("tappets = 1", 'of_end = "front"\ntappets = 1')
-    return DesignFolder(tmp_path).write(files)
+    return files
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(of_one_end())
 
 
 def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, Grade | None]:

@@ -35,12 +35,14 @@ broken_half_caught = false
 SPRING = (("1100 N ±0.0001", "1100 N ±5 %"), ('rate = "40 N/mm"', f'rate = "46 N/mm"\n{SIZES}'))
 
 
+def trained() -> dict[str, str]:
+    """A valve with its whole train, and a spring that states its sizes."""
+    return train_files(cam=RAMP, spring=SPRING, valve=(('overtravel = "0.5 mm"', 'overtravel = "0.6 mm"'),))
+
+
 @pytest.fixture
 def design(tmp_path: Path) -> DesignFolder:
-    """A valve with its whole train, and a spring that states its sizes."""
-    return DesignFolder(tmp_path).write(
-        train_files(cam=RAMP, spring=SPRING, valve=(('overtravel = "0.5 mm"', 'overtravel = "0.6 mm"'),))
-    )
+    return DesignFolder(tmp_path).write(trained())
 
 
 def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, Grade | None]:

@@ -121,3 +121,49 @@ def test_the_pressure_drives_the_flow(m: float, C: float, h: float) -> None:
     assert nozzle_mass_flow(C=C, A=0.025, G=steam_nozzle_flux(p=p, h=h, p_2=1e5)) == pytest.approx(
         m, rel=1e-6
     )
+
+
+RECORD = """design_pressure = "{} bar gauge"
+design_temperature = "300 °C"
+test_pressure = "3 bar gauge"
+examination = "hydraulic test and visual, every year"
+competent_body = "the inspecting body"
+inspection_document = "3.1"
+"""
+
+
+@pytest.mark.parametrize(
+    ("stated", "designed", "says"),
+    [
+        (
+            "0.25",
+            "0.27",
+            "design pressure 0.27 bar < 0.308 bar",
+        ),  # the nozzle needs 0.31 bar, whatever the duty states
+        ("0.25", "0.36", ""),
+        ("0.40", "0.36", "design pressure 0.36 bar < 0.4 bar"),  # the duty states more than the nozzle needs
+        ("0.40", "0.41", ""),
+    ],
+)
+def test_an_exhaust_pipe_holds_what_the_nozzle_needs(
+    workshop: DesignFolder, stated: str, designed: str, says: str
+) -> None:
+    engine = with_engine(('"0.35 bar gauge"', f'"{stated} bar gauge"'), part="duty")
+    pipe = files("out", add=RECORD.format(designed))["out.toml"]
+    duty = engine["duty.toml"].replace('pipe = "380 °C"\n', 'pipe = "380 °C"\nout = "170 °C"\n')
+    duty = duty.replace('pipe = "300 °C"\n', 'pipe = "300 °C"\nout = "150 °C"\n')
+    check = workshop.write({**engine, "out.toml": pipe, "duty.toml": duty}).only(
+        "release.pressure-part", "out"
+    )
+    assert check.outcome == ("finding" if says else "conforms"), check.says
+    assert says in check.says
+
+
+def test_without_a_nozzle_that_is_drawn_whole_the_duty_counts(workshop: DesignFolder) -> None:
+    engine = with_engine(('"0.35 bar gauge"', '"0.25 bar gauge"'), part="duty")
+    nozzle = without("nozzle", "diameter", engine=ENGINE, other=OTHER)["nozzle.toml"]
+    pipe = files("out", add=RECORD.format("0.27"))["out.toml"]
+    check = workshop.write({**engine, "nozzle.toml": nozzle, "out.toml": pipe}).only(
+        "release.pressure-part", "out"
+    )
+    assert not any("designed for" in one.says for one in (check.judgement.every if check.judgement else ()))

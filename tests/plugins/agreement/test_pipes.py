@@ -161,3 +161,28 @@ def test_an_exhaust_valve_is_only_no_hotter_than_live_steam(design: DesignFolder
     design.replace("valve.toml", "inlet", "exhaust")
     design.replace("duty.toml", 'poppet-valve = "350 °C"', 'poppet-valve = "200 °C"')
     assert outcome(design, "duty.metal-follows-steam", "valve") == FINE
+
+
+@pytest.mark.parametrize("held", ["lens", "flange"])
+@pytest.mark.parametrize(("metal", "ends"), [("320 °C", FINE), ("319.9 °C", HOLD), ("401 °C", HOLD)])
+def test_the_bolts_of_a_live_steam_pipe_are_nearly_as_hot(
+    design: DesignFolder, held: str, metal: str, ends: Ends
+) -> None:
+    """No more than 80 K below 400 °C, the hottest live steam, and no hotter than it."""
+    bolts = f'kind = "bolted-joint"\nid = "bolts"\nduty = "duty"\nholds = "{held}"\n'
+    design.write({"bolts.toml": bolts})
+    design.replace(
+        "duty.toml", "[cases.running.temperatures]\n", f'[cases.running.temperatures]\nbolts = "{metal}"\n'
+    )
+    assert outcome(design, "duty.metal-follows-steam", "bolts") == ends
+
+
+def test_the_bolts_of_an_exhaust_pipe_may_be_cool(design: DesignFolder) -> None:
+    bolts = 'kind = "bolted-joint"\nid = "bolts"\nduty = "duty"\nholds = "flange"\n'
+    design.write({"bolts.toml": bolts})
+    for file in ("pipe.toml", "chest.toml"):
+        design.replace(file, "live steam", "exhaust steam")
+    design.replace(
+        "duty.toml", "[cases.running.temperatures]\n", '[cases.running.temperatures]\nbolts = "90 °C"\n'
+    )
+    assert outcome(design, "duty.metal-follows-steam", "bolts") == FINE

@@ -17,12 +17,15 @@ SILENT = ("not applicable", None)
 RULE = "retention.has-a-part"
 
 
-@pytest.fixture
-def design(tmp_path: Path) -> DesignFolder:
+def caged() -> dict[str, str]:
     """A valve that lifts 20 mm and stands 120 mm above its seat, its cage ending 145 mm above it."""
     stated = (('"none"', '"cage"\ncage_opening = "12 mm"'),)
-    files = {**gear_files(stated), "cage.toml": CAGE.replace("150 mm", "145 mm")}
-    return DesignFolder(tmp_path).write(files)
+    return {**gear_files(stated), "cage.toml": CAGE.replace("150 mm", "145 mm")}
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(caged())
 
 
 def outcome(design: DesignFolder, rule: str, component: str) -> tuple[str, Grade | None]:

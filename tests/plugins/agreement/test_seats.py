@@ -28,8 +28,7 @@ ENDS = "".join(
 LOWER = (('id = "seat"', 'id = "lower"'), ('in_bore = "upper"', 'in_bore = "lower"'))
 
 
-@pytest.fixture
-def design(tmp_path: Path) -> DesignFolder:
+def seated() -> dict[str, str]:
     """A valve on two seats that state their faces, in a block that says where they are."""
     files = gear_files()
     files["block.toml"] = (
@@ -40,7 +39,12 @@ def design(tmp_path: Path) -> DesignFolder:
     files["lower.toml"] = changed(seat, *LOWER) + FACE.replace("150 mm", "140 mm")
     upper, lower = files["valve.toml"].split("[lower_beat]")
     files["valve.toml"] = upper + "[lower_beat]" + lower.replace('seat = "seat"', 'seat = "lower"')
-    return DesignFolder(tmp_path).write(files)
+    return files
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(seated())
 
 
 def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, Grade | None]:

@@ -64,8 +64,41 @@ def test_a_port_that_is_not_drawn_leaves_the_volume_open(tmp_path: Path) -> None
 )
 def test_wear_adds_up(tmp_path: Path, axlebox: str, pin: str, ends: tuple[str, Grade | None]) -> None:
     """The drive states 1 mm either way."""
-    drawn = {**DRAWN, "pin.toml": PIN + (f'wear = "{pin}"\n' if pin else "")}
+    drawn = {**DRAWN, "pin.toml": PIN + (f'wear.along = "{pin}"\n' if pin else "")}
     design = DesignFolder(tmp_path).write({**bench(), **drawn})
     if axlebox:
         design.replace("block.toml", "[drive]\n", f'[drive]\naxlebox_wear = "{axlebox}"\n')
     assert outcome(design, "drive.wear-adds-up") == ends
+
+
+def shares(folder: Path, stated: str, length: str) -> list[float]:
+    """The clearance volumes of both ends of the bench, as shares of what the piston sweeps."""
+    drawn = {"port.toml": PORT.format(name="port", length=length)} if length else {}
+    design = DesignFolder(folder).write({**bench(), **drawn})
+    design.replace("block.toml", "[ports.front]\n", '[ports.front]\nof_end = "front"\n')
+    volume = 'passage_volume = "9000 cm³"\n'
+    text = (folder / "block.toml").read_text(encoding="utf-8")
+    assert text.index("[ends.front]") < text.index(volume) < text.index("[ends.back]")
+    new = f'passage_volume = "{stated}"\n' if stated else ""
+    (folder / "block.toml").write_text(text.replace(volume, new, 1), encoding="utf-8")
+    judged = design.only("cylinder.clearance-volume", "block").judgement
+    assert judged is not None
+    return [margin for one in judged.every for margin in one.margins]
+
+
+@pytest.mark.parametrize(
+    ("stated", "length", "used"),
+    [
+        ("9000 cm³", "400 mm", "9000 cm³"),  # between its ports, 8000 cm³, and half as much again
+        ("9000 cm³", "500 mm", "10000 cm³"),  # less than its ports
+        ("9000 cm³", "200 mm", "6000 cm³"),  # more than its ports and pockets: 1.5 × 200 cm² × 200 mm
+        ("", "400 mm", "8000 cm³"),
+    ],
+)
+def test_a_volume_that_its_ports_contradict_is_theirs(
+    tmp_path: Path, stated: str, length: str, used: str
+) -> None:
+    """The one port of the front end has 200 cm²; without it drawn, the volume is as stated."""
+    assert shares(tmp_path / "drawn", stated, length) == pytest.approx(
+        shares(tmp_path / "as-stated", used, "")
+    )

@@ -103,7 +103,7 @@ def test_the_piston_moves_by_the_wear_of_all_bearings(tmp_path: Path) -> None:
     workshop = DesignFolder(tmp_path).write({**cylinder(), **DRAWN, "pin.toml": PIN})
     room = on_sheet(workshop.only("cylinder.end-clearance", "block"), "c_l")
     workshop.replace("block.toml", "[drive]\n", '[drive]\naxlebox_wear = "0.6 mm"\n')
-    (workshop.root / "pin.toml").write_text(PIN + 'wear = "0.9 mm"\n', encoding="utf-8")
+    (workshop.root / "pin.toml").write_text(PIN + 'wear.along = "0.9 mm"\n', encoding="utf-8")
     left = on_sheet(workshop.only("cylinder.end-clearance", "block"), "c_l")
     assert left == pytest.approx(room - 0.5e-3)
     assert ends(workshop.only("drive.wear-adds-up", "block")) == HOLD

@@ -140,6 +140,16 @@ def test_a_size_that_is_not_stated_is_told(
         assert any(key in one for one in found.missing)
 
 
+@pytest.mark.parametrize(("opening", "outcome"), [("80.51 mm", "conforms"), ("80.49 mm", "finding")])
+def test_an_opening_of_the_lagging_counts_whatever_the_word_says(
+    workshop: DesignFolder, opening: str, outcome: str
+) -> None:
+    """The tool 2 × 0.8 × 50 = 80 mm, and 0.5 mm."""
+    new = f'lagged = false\nlagging_opening = "{opening}"'
+    change = ("block", 'lagged = true\nlagging_opening = "90 mm"', new)
+    assert write(workshop, change, only={"block"}).only("fitting.goes-in", "block").outcome == outcome
+
+
 def test_the_small_engine_goes_together(workshop: DesignFolder) -> None:
     """No rule of the family finds anything in it, or lacks anything."""
     folder = write(workshop)

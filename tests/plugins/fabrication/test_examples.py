@@ -12,5 +12,6 @@ def test_only_the_honest_mistakes_are_found() -> None:
     assert found == {
         ("block.through-thickness", "weldment-block-right"),
         ("block.warming-rate", "weldment-block-left"),
+        ("block.warming-rate", "weldment-block-middle"),
         ("block.warming-rate", "weldment-block-right"),
     }

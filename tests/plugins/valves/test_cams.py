@@ -9,6 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.facts import tappet_load
 from speclint.testing import DesignFolder, found
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
@@ -17,7 +18,7 @@ from speclint_valves.formulae.cams import (
     relative_radius_of_roller,
     roller_over_its_path,
 )
-from speclint_valves.formulae.motion import tappet_load, valve_end_load
+from speclint_valves.formulae.motion import valve_end_load
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
 
@@ -106,8 +107,8 @@ def test_pressure_angle_from_both_sides(workshop: DesignFolder, base: str, outco
     assert workshop.write(files).only(ANGLE).outcome == outcome
 
 
-def test_a_flat_foot_has_no_pressure_angle(workshop: DesignFolder) -> None:
-    assert workshop.write(train_files()).only(ANGLE).outcome == "not applicable"
+def test_a_flat_foot_must_say_how_long_it_is(workshop: DesignFolder) -> None:
+    assert workshop.write(train_files()).only(ANGLE).outcome == "not assessed"
 
 
 def test_pressure_angle_is_not_assessed_without_the_base_circle(workshop: DesignFolder) -> None:

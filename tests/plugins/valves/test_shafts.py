@@ -178,3 +178,53 @@ def test_a_rocker_and_the_weight_press_on_the_guide(
 def test_an_arm_must_be_longer_than_half_the_lift() -> None:
     with pytest.raises(OutOfRange, match="less than twice its length"):
         load_aslant(F=1.0, h=0.02, b=0.01)
+
+
+TORSION, KEY = "shaft.torsion", "shaft.key-of-its-cams"
+STRONG = """material = "forging-42CrMo4"
+diameter = "60 mm"
+keyway_width = "18 mm"
+keyway_depth = "7 mm"
+bending_moment = "1 N·m"
+"""
+
+
+def in_shear(design: DesignFolder) -> float:
+    """The stress of the shafting code, Pa: 16 T/(π d³), with next to no bending."""
+    return on_sheet(design.only(TORSION), "τ")
+
+
+@pytest.mark.parametrize(("share", "taken"), [(0.01, 1.0), (1.5, 1.5)])
+def test_a_shaft_is_judged_by_the_greater_of_stated_and_needed(
+    design: DesignFolder, share: float, taken: float
+) -> None:
+    """Two cams of which nobody says how they stand to each other ask twice the torque of one."""
+    needed = 2 * RUNNING
+    shafted(design, f"{needed * share:.4f} N·m", "", "")
+    shaft = (design.root / "shaft.toml").read_text(encoding="utf-8") + STRONG
+    (design.root / "shaft.toml").write_text(shaft, encoding="utf-8")
+    assert in_shear(design) == pytest.approx(16 * taken * needed / (math.pi * 0.060**3), rel=2e-3)
+
+
+def test_a_shaft_that_states_no_torque_is_judged_by_its_cams(design: DesignFolder) -> None:
+    shafted(design, "1 N·m", "")
+    shaft = (design.root / "shaft.toml").read_text(encoding="utf-8").replace('torque = "1 N·m"\n', STRONG)
+    (design.root / "shaft.toml").write_text(shaft, encoding="utf-8")
+    assert in_shear(design) == pytest.approx(16 * RUNNING / (math.pi * 0.060**3), rel=2e-3)
+
+
+@pytest.mark.parametrize(("width", "ends"), [("18 mm", FINE), ("18.1 mm", WRONG), ("16 mm", WRONG)])
+def test_one_key_sits_in_shaft_and_cam(
+    design: DesignFolder, width: str, ends: tuple[str, Grade | None]
+) -> None:
+    shafted(design, "600 N·m", "")
+    for name, text in (("shaft", STRONG), ("cam-0", f'keyway_width = "{width}"\n')):
+        path = design.root / f"{name}.toml"
+        path.write_text(path.read_text(encoding="utf-8") + text, encoding="utf-8")
+    check = design.only(KEY)
+    assert (check.outcome, check.grade) == ends
+
+
+def test_a_cam_that_is_not_keyed_is_not_asked_for_a_keyway(design: DesignFolder) -> None:
+    check = shafted(design, "600 N·m", "").only(KEY)
+    assert (check.outcome, check.grade) == SILENT

@@ -7,16 +7,10 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
-from speclint.facts import circle_on_contact, great_edge, weight_shutting
+from speclint.facts import circle_on_contact, great_edge, spindle_load, weight_shutting
 from speclint.handbook.steam.double_beat import unbalanced_load
 from speclint.testing import DesignFolder, found, limit, on_sheet
-from speclint_valves.formulae.shutting import (
-    compression_pressure,
-    hot_load,
-    lifting_load,
-    load_after_set,
-    spindle_load,
-)
+from speclint_valves.formulae.shutting import compression_pressure, hot_load, lifting_load, load_after_set
 from tests.plugins.valves.gear import RELIEVED, duty, gear_files
 
 SENSE, HOLDS, CLOSES, COMPRESSION = (

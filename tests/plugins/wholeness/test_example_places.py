@@ -104,8 +104,9 @@ ALONE = (
     *("casting-liner-left", "piston-left", "rod-left", "crosshead-left", "box-left", "pin-crank-left"),
     *("cover-front-left", "studs-front-left", "face-left-back", "fastening-left-back", "pipe-live-left"),
     *("seat-inlet-left-front-upper", "spindle-inlet-left-back", "spring-inlet-left-back"),
-    *("tappet-inlet-left-front", "cam-inlet-left-front", "cambox-left-front", "ring-left-front"),
+    *("tappet-inlet-left-front", "cam-inlet-35-left-front", "cambox-left-front", "ring-left-front"),
     *("valve-inlet-left-front", "rocker-exhaust-left-back", "studs-gland-left", "lagging-pipe-live-left"),
+    *("lid-exhaust-left-front", "studs-inlet-left-front", "gear-left"),
 )
 
 

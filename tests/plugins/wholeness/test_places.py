@@ -225,6 +225,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("block", '"fabricated"', '"cast"'),
         {"block.made-once": HOLD},
     ),
+    "a bore that turns two cranks": (
+        line("engine", 'block = "block"', 'block = "block"\n[cranks.right]\nblock = "block"'),
+        {"bore.one-crank": NONCONFORMITY},
+    ),
     "a bore without a back end": (line("block", 'side = "back"'), {"bore.two-ends": HOLD}),
     "a cover of the other side": (
         line("cover-front", 'end = "front"\ncentral', 'end = "back"\ncentral'),

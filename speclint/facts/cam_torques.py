@@ -1,12 +1,14 @@
-"""What a cam asks of its shaft at any angle, with every size as the drawings aim at it."""
+"""What cams ask of their shaft: the torque of each at any angle, and of all together, as the drawings aim at it."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from speclint import FIRST_PRINCIPLES, Sheet
 from speclint.equations import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
     Kilograms,
     Metres,
     NewtonMetres,
@@ -15,29 +17,40 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.facts import (
-    rate_by_sizes,
-    speed_of_gear,
-    steam_inside_seal,
-    supply_acts,
-    valve_lift,
-    weight_shutting,
+from speclint.facts.cam_motion import WholeLift, motion
+from speclint.facts.cams_on_shafts import placed_in_notches
+from speclint.facts.seats import steam_inside_seal, supply_acts
+from speclint.facts.side_loads import weight_shutting
+from speclint.facts.speeds import speed_of_gear
+from speclint.facts.springs import rate_by_sizes
+from speclint.facts.train import valve_lift
+from speclint.facts.train_loads import (
+    holding_load,
+    sense_of_push,
+    sense_of_weight,
+    spindle_load,
+    tappet_load,
+    torque_of_cam,
+    torque_together,
+    valve_acceleration,
 )
+from speclint.facts.valve_gear import ValvesTrain, train_of_cam
+from speclint.facts.valve_trains import beats_of, mass_of_train, ratio_of_train, springs_of
 from speclint.handbook.cams import Follower
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import reversed_cam
-from speclint.specs import Cam, LoadCase
-from speclint_valves.formulae.cams import torque_of_cam
-from speclint_valves.formulae.motion import tappet_load, valve_acceleration
-from speclint_valves.formulae.shutting import holding_load, spindle_load
-from speclint_valves.formulae.tables import sense_of_push, sense_of_weight
-from speclint_valves.inputs.opening import beats_of
-from speclint_valves.inputs.springs import springs_of
-from speclint_valves.inputs.train import Train, WholeLift, mass, motion, ratio, train_of
+from speclint.rules import Limit, Sheet, Worked, worked
+from speclint.specs import Cam, LoadCase, Shaft
 
+#: The lift up to which steam loads a valve; every rule that asks a fact for the load of a cam declares it.
+CRACKED = Limit(
+    "cracked", "2 %", "ratio", COMMON_PRACTICE, "share of the lift at which steam no longer loads the valve"
+)
+#: Load cases in which the cams work against steam.
+_WORKING = ("starting", "running")
 _TURN = 2 * math.pi
 #: Steps of a turn in which the angle of the greatest torque is looked for, and again of two steps about the best.
 _STEPS = 720
@@ -108,8 +121,8 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
 
     Backwards the cam is read from its other end.
     """
-    train, take = train_of(cam, sheet), sheet.take_nominal
-    i, lift = ratio(train, sheet, take), motion(cam, sheet, take)
+    train, take = train_of_cam(cam, sheet), sheet.take_nominal
+    i, lift = ratio_of_train(train, sheet, take), motion(cam, sheet, take)
     tappet, spindle = train.tappet, train.spindle
     stated = sheet.is_stated("clearance of the tappet", tappet.clearance)
     _, friction = sheet.take_limits("F_r", spindle.friction)
@@ -124,12 +137,12 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
         cracked=take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),
         friction=friction,
         weight=_weight(train, sheet),
-        m=mass(train, i, sheet, take),
+        m=mass_of_train(train, i, sheet, take),
         phase=phase,
     )
 
 
-def _springs(train: Train, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre]:
+def _springs(train: ValvesTrain, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre]:
     """Load shut and rate of all springs of a valve together, as stated; a rate that is not by the sizes."""
     shut = rate = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
@@ -141,7 +154,7 @@ def _springs(train: Train, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre]:
     return shut, rate
 
 
-def _steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
+def _steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve shut as it is opened, on the small circles of its seats."""
     take, valve = sheet.take_nominal, train.valve
     supply, delivery = take("p_s", case.live_pressure), take("p_d", case.exhaust_pressure)
@@ -162,7 +175,80 @@ def _steam(train: Train, case: LoadCase, sheet: Sheet) -> Newtons:
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 
-def _weight(train: Train, sheet: Sheet) -> Newtons:
+def _weight(train: ValvesTrain, sheet: Sheet) -> Newtons:
     g = sheet.look_up("g_w", sense_of_weight, opens=sheet.read("opens", train.valve.opens))
     m_v, m_s = sheet.take_nominal("m_v", train.valve.mass), sheet.take_nominal("m_s", train.spindle.mass)
     return sheet.work("W", weight_shutting, g=g, m_v=m_v, m_s=m_s)
+
+
+def cams_on(shaft: Shaft, sheet: Sheet) -> tuple[Cam, ...]:
+    """The cams that say that a shaft turns them."""
+    return tuple(
+        cam
+        for cam in sheet.belonging_to(shaft, Cam)
+        if sheet.is_stated(f"shaft of {cam.id}", cam.turns_on) and sheet.follow(cam.turns_on).id == shaft.id
+    )
+
+
+def torques_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple[str, Worked]]:
+    """The greatest torque, N·m, that the cams of a shaft need in a turn, with the notch of the valve gear.
+
+    Together in each notch of the gear that names them, or, without a gear, where every cam states its place on the
+    shaft; else each at the angle at which it needs most, and the notch is "".
+    """
+    cams = cams_on(shaft, sheet)
+    notches = placed_in_notches(cams, sheet)
+    for notch, placed in notches.items():
+        turned = [turning(one.cam, case, one.place, sheet, backward=one.backward) for one in placed]
+        T = _together(turned, f"θ_{notch}", sheet)
+        yield notch, worked(T, *(one.cam.turns_on for one in placed))
+    if notches or not cams:
+        return
+    stated = all(sheet.is_stated(f"place of {cam.id}", cam.phase) for cam in cams)
+    turned = [turning(cam, case, _phase(cam, sheet) if stated else 0.0, sheet) for cam in cams]
+    T = 0.0
+    for group in [turned] if stated else [[one] for one in turned]:
+        T = _together(group, "θ", sheet, T)
+    yield "", worked(T, *(cam.turns_on for cam in cams), *(cam.phase for cam in cams if stated))
+
+
+def torque_of_shaft(shaft: Shaft, sheet: Sheet) -> NewtonMetres:
+    """The torque of a shaft, N·m: as stated, and no less than its cams need in starting and running.
+
+    A shaft on which no cam says that it turns, or that sees no duty, has the stated one.
+    """
+    cams, duty = cams_on(shaft, sheet), sheet.duty_of(shaft)
+    cases = [case for name, case in duty.cases.items() if name in _WORKING] if cams and duty else []
+    if not cases:
+        return sheet.take("T", shaft.torque)
+    needed = sheet.once(("torque of its cams", shaft.id), lambda: _greatest(shaft, cases, sheet))
+    if not sheet.is_stated("torque", shaft.torque):
+        return needed
+    return max(sheet.take("T", shaft.torque), needed)
+
+
+def _greatest(shaft: Shaft, cases: Sequence[LoadCase], sheet: Sheet) -> NewtonMetres:
+    greatest: NewtonMetres = max(
+        needed.value for case in cases for _, needed in torques_needed(shaft, case, sheet)
+    )
+    return greatest
+
+
+def _phase(cam: Cam, sheet: Sheet) -> float:
+    return sheet.take_nominal(f"φ of {cam.id}", cam.phase)
+
+
+def _together(cams: Sequence[Turning], symbol: str, sheet: Sheet, before: NewtonMetres = 0.0) -> NewtonMetres:
+    """The torque of some cams at the angle at which they need most together, with that of others before."""
+    θ, T = sheet.look_up(symbol, angle_of_greatest, cams=tuple(cams)), before
+    for one in cams:
+        T = sheet.work("T", torque_together, T_0=T, T_c=_at(one, θ, sheet))
+    return T
+
+
+def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
+    """The torque of a cam at an angle of the shaft, written on the sheet; a cam on its base circle needs none."""
+    if not one.bears(θ):
+        return 0.0
+    F = sheet.work(f"F of {one.name}", tappet_load, **one.load(θ))
+    return sheet.work(f"T of {one.name}", torque_of_cam, F=max(F, 0.0), s_prime=one.follower(θ).slope)

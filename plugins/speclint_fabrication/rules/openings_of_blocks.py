@@ -1,0 +1,10 @@
+"""The rules of openings in the walls of a block, and of what is welded into them."""
+
+from __future__ import annotations
+
+from speclint import Rule
+from speclint_fabrication.rules import openings, openings_apart, pieces
+
+_SUBJECTS = (openings, openings_apart, pieces)
+
+RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -1,0 +1,265 @@
+"""Welds at the root of a bracket, its stiffness and its natural frequency."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import (
+    CubicMetres,
+    Hertz,
+    Kilograms,
+    Metres,
+    MetresPerSecond,
+    NewtonMetres,
+    Newtons,
+    NewtonsPerMetre,
+    Pascals,
+    Ratio,
+    SquareMetres,
+)
+from speclint_joints.sources import FATIGUE_CURVE, FATIGUE_SHEAR, WELD_STRENGTH
+
+
+@formula("A = n a l", cites=[FIRST_PRINCIPLES])
+def throat_area(n: Ratio, a: Metres, l: Metres) -> SquareMetres:  # noqa: E741 - the letter of the equation
+    """Area of the throats of welds side by side.
+
+    A = n a l
+
+    ``n`` welds; ``a`` throat, ``l`` length of one [m]. Returns [m²].
+
+    >>> round(throat_area(n=2, a=0.008, l=0.3) * 1e6, 6)
+    4800.0
+    """
+    return n * a * l
+
+
+@formula("W = n a l²/6", cites=[FIRST_PRINCIPLES])
+def throat_modulus(n: Ratio, a: Metres, l: Metres) -> CubicMetres:  # noqa: E741
+    """Section modulus of the throats of welds side by side, bent along their length.
+
+    W = n a l²/6
+
+    ``n`` welds; ``a`` throat, ``l`` length of one [m]. Returns [m³].
+
+    >>> round(throat_modulus(n=2, a=0.008, l=0.3) * 1e9, 3)
+    240000.0
+    """
+    return n * a * l**2 / 6
+
+
+@formula("σ = M/W + P/A", cites=[FIRST_PRINCIPLES])
+def stress_across_throat(M: NewtonMetres, W: CubicMetres, P: Newtons, A: SquareMetres) -> Pascals:
+    """Stress square to the face of the root, on the throats.
+
+    σ = M/W + P/A
+
+    ``M`` moment [N·m]; ``W`` section modulus [m³]; ``P`` pull [N]; ``A`` area [m²] of the throats. Returns [Pa].
+
+    Hand working: 17.25 kN·m on 240 000 mm³ 71.9 MPa.
+
+    >>> round(stress_across_throat(M=17250.0, W=240e-6, P=0.0, A=4800e-6) / 1e6, 1)
+    71.9
+    """
+    return M / W + P / A
+
+
+@formula("σ_v = √(2 σ² + 3 τ²)", cites=[WELD_STRENGTH])
+def equivalent_in_fillet(σ: Pascals, τ: Pascals) -> Pascals:
+    """Equivalent stress of a fillet weld: σ square to the face is σ/√2 across and along the throat.
+
+    σ_v = √(2 σ² + 3 τ²)
+
+    ``σ`` stress square to the face of the root, ``τ`` shear along the weld [Pa]. Returns [Pa]: σ²/2 + 3 (σ²/2 + τ²).
+
+    Hand working: √(2 × 71.9² + 3 × 12.0²) = 103.8 MPa.
+
+    >>> round(equivalent_in_fillet(σ=71.9e6, τ=12.0e6) / 1e6, 1)
+    103.8
+    """
+    return math.sqrt(2 * σ**2 + 3 * τ**2)
+
+
+@formula("σ_v = √(σ² + 3 τ²)", cites=[WELD_STRENGTH])
+def equivalent_in_plate(σ: Pascals, τ: Pascals) -> Pascals:
+    """Equivalent stress of a weld that goes through its plate.
+
+    σ_v = √(σ² + 3 τ²)
+
+    ``σ`` stress square to the face of the root, ``τ`` shear along the weld [Pa]. Returns [Pa].
+
+    >>> equivalent_in_plate(σ=40e6, τ=0.0)
+    40000000.0
+    """
+    return math.sqrt(σ**2 + 3 * τ**2)
+
+
+@formula(
+    "S = f_u/(β 1.25), β = 0.8 if f_u ≤ 360 MPa, 0.85 if f_u ≤ 430 MPa, 0.9 if f_u ≤ 510 MPa, else 1",
+    cites=[WELD_STRENGTH],
+)
+def strength_of_weld(f_u: Pascals) -> Pascals:
+    """Design strength of a fillet weld by the steel that it joins.
+
+    S = f_u/(β 1.25), β = 0.8 if f_u ≤ 360 MPa, 0.85 if f_u ≤ 430 MPa, 0.9 if f_u ≤ 510 MPa, else 1
+
+    ``f_u`` tensile strength of the weaker plate [Pa]. Returns [Pa]. γ_M2 is 1.25.
+
+    Hand working: 470/(0.9 × 1.25) = 417.8 MPa.
+
+    >>> round(strength_of_weld(f_u=470e6) / 1e6, 1)
+    417.8
+    """
+    if f_u <= 360e6:
+        return f_u / (0.8 * 1.25)
+    if f_u <= 430e6:
+        return f_u / (0.85 * 1.25)
+    return f_u / (0.9 * 1.25) if f_u <= 510e6 else f_u / 1.25
+
+
+@formula("S = 0.9 f_u/1.25", cites=[WELD_STRENGTH])
+def strength_across_throat(f_u: Pascals) -> Pascals:
+    """Design strength of a weld for the stress square to its throat.
+
+    S = 0.9 f_u/1.25
+
+    ``f_u`` tensile strength of the weaker plate [Pa]. Returns [Pa].
+
+    >>> round(strength_across_throat(f_u=470e6) / 1e6, 1)
+    338.4
+    """
+    return 0.9 * f_u / 1.25
+
+
+@formula("σ_s = σ/√2", cites=[WELD_STRENGTH])
+def across_fillet(σ: Pascals) -> Pascals:
+    """Stress square to the throat of a fillet weld.
+
+    σ_s = σ/√2
+
+    ``σ`` stress square to the face of the root [Pa]. Returns [Pa].
+
+    >>> round(across_fillet(σ=71.9e6) / 1e6, 1)
+    50.8
+    """
+    return σ / math.sqrt(2)
+
+
+@formula("Δσ = k σ", cites=[FIRST_PRINCIPLES])
+def range_of_stress(k: Ratio, σ: Pascals) -> Pascals:
+    """Range of a stress that comes and goes, or reverses.
+
+    Δσ = k σ
+
+    ``k`` 2 where it reverses, 1 where it comes and goes; ``σ`` greatest stress [Pa]. Returns [Pa].
+
+    >>> range_of_stress(k=2, σ=36e6)
+    72000000.0
+    """
+    return k * σ
+
+
+@formula("S = 0.405 Δσ_C/γ", cites=[FATIGUE_CURVE])
+def range_beyond_counting(Δσ_C: Pascals, gamma: Ratio) -> Pascals:
+    """Range of stress below which no number of cycles harms.
+
+    S = 0.405 Δσ_C/γ
+
+    ``Δσ_C`` strength at two million cycles [Pa]; ``gamma`` partial factor. Returns [Pa]: the cut-off at 10⁸ cycles.
+
+    Hand working: 0.405 × 36/1.35 = 10.8 MPa, × 71 21.3.
+
+    >>> [round(range_beyond_counting(one, 1.35) / 1e6, 1) for one in (36e6, 71e6)]
+    [10.8, 21.3]
+    """
+    return 0.405 * Δσ_C / gamma
+
+
+@formula("S = 0.457 Δτ_C/γ", cites=[FATIGUE_SHEAR])
+def shear_beyond_counting(Δτ_C: Pascals, gamma: Ratio) -> Pascals:
+    """Range of shear below which no number of cycles harms: slope 5 from 2 · 10⁶ to 10⁸ cycles.
+
+    S = 0.457 Δτ_C/γ
+
+    ``Δτ_C`` strength at two million cycles [Pa]; ``gamma`` partial factor. Returns [Pa].
+
+    >>> round(shear_beyond_counting(80e6, 1.35) / 1e6, 1), round((2e6 / 1e8) ** 0.2, 3)
+    (27.1, 0.457)
+    """
+    return 0.457 * Δτ_C / gamma
+
+
+@formula("f = √(k/m)/(2 π)", cites=[FIRST_PRINCIPLES])
+def natural_frequency(k: NewtonsPerMetre, m: Kilograms) -> Hertz:
+    """Natural frequency of a mass on a bracket.
+
+    f = √(k/m)/(2 π)
+
+    ``k`` stiffness [N/m]; ``m`` mass [kg], above 0. Returns [Hz]. Raises OutOfRange otherwise.
+
+    Hand working, 25 kg: on 2e6 N/m 45.0 Hz, on 2e5 14.2.
+
+    >>> [round(natural_frequency(k, 25.0), 1) for k in (2e6, 2e5)]
+    [45.0, 14.2]
+    """
+    require(m > 0 * m, "a mass must be above 0")
+    return math.sqrt(k / m) / (2 * math.pi)
+
+
+@formula("f_e = max(2 v/(π D), v/L)", cites=[FIRST_PRINCIPLES])
+def exciting_frequency(v: MetresPerSecond, D: Metres, L: Metres) -> Hertz:
+    """Highest frequency that shakes an engine: twice the turns of the wheels, or the joints of the rails.
+
+    f_e = max(2 v/(π D), v/L)
+
+    ``v`` speed [m/s]; ``D`` worn wheel, ``L`` length of a rail [m]. Returns [Hz].
+
+    Hand working: 32 m/s on 1.675 m: 12.16 Hz.
+
+    >>> round(exciting_frequency(v=32.0, D=1.675, L=18.3), 2)
+    12.16
+    """
+    return max(2 * v / (math.pi * D), v / L)
+
+
+@formula("f_n = k f_e", cites=[FIRST_PRINCIPLES])
+def frequency_wanted(k: Ratio, f_e: Hertz) -> Hertz:
+    """Least natural frequency of what hangs on an engine.
+
+    f_n = k f_e
+
+    ``k`` factor; ``f_e`` highest exciting frequency [Hz]. Returns [Hz].
+
+    >>> frequency_wanted(k=2, f_e=12.0)
+    24.0
+    """
+    return k * f_e
+
+
+@formula("y = F/k", cites=[FIRST_PRINCIPLES])
+def deflection_of_bracket(F: Newtons, k: NewtonsPerMetre) -> Metres:
+    """Deflection of a bracket at what it carries.
+
+    y = F/k
+
+    ``F`` load [N]; ``k`` stiffness [N/m]. Returns [m].
+
+    >>> deflection_of_bracket(F=50e3, k=1e8)
+    0.0005
+    """
+    return F / k
+
+
+@formula("y_n = x L", cites=[FIRST_PRINCIPLES])
+def deflection_allowed(x: Ratio, L: Metres) -> Metres:
+    """Deflection allowed, as a share of the span of a slide bar or of the lift of a valve.
+
+    y_n = x L
+
+    ``x`` share; ``L`` span or lift [m]. Returns [m].
+
+    >>> round(deflection_allowed(x=0.001, L=1.3), 6)
+    0.0013
+    """
+    return x * L

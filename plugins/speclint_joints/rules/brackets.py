@@ -1,0 +1,204 @@
+"""Brackets: the welds at their root, their stiffness and their natural frequency."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Newtons
+from speclint.facts import worn_wheel
+from speclint.handbook.members import direct_stress, sum_of_loads
+from speclint.specs import Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
+from speclint_joints.formulae.brackets import (
+    across_fillet,
+    deflection_allowed,
+    deflection_of_bracket,
+    equivalent_in_fillet,
+    equivalent_in_plate,
+    exciting_frequency,
+    frequency_wanted,
+    natural_frequency,
+    range_beyond_counting,
+    range_of_stress,
+    shear_beyond_counting,
+    strength_across_throat,
+    strength_of_weld,
+    stress_across_throat,
+    throat_area,
+    throat_modulus,
+)
+from speclint_joints.inputs.carried import JOLTS, Pulls, bars_of, carries_something, mass_of, pulls_on
+from speclint_joints.sources import FATIGUE_CURVE, FATIGUE_SHEAR, PARTIAL_FACTOR, WELD_STRENGTH
+
+_DEFERS = "the local railway code and a competent person decide"
+
+
+@rule(
+    "bracket.welds-hold",
+    title="The welds at the root of a bracket bear what it carries, with jolts, and in running no range of stress "
+    "across or along them exceeds that which no number of cycles harms",
+    on=Bracket,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[WELD_STRENGTH, FATIGUE_CURVE, FATIGUE_SHEAR, PARTIAL_FACTOR, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A fillet weld that is strong enough ten times over still cracks from its root at the ten millionth stroke.",
+    leaves_out=f"moments across the plane of the welds, the plate itself, inertia of crosshead and rods; {_DEFERS}",
+    limits=[
+        JOLTS,
+        Limit("partial factor", "1.35", "ratio", PARTIAL_FACTOR, "partial factor on fatigue strength"),
+    ],
+)
+def welds_hold(bracket: Bracket, case: LoadCase, sheet: Sheet) -> Judgement:
+    """M/W + P/A and S/A on the throats; the welds of one name bear it all."""
+    if not bracket.welds:
+        raise sheet.not_applicable("no weld of the bracket is stated: it is bolted")
+    _loaded(bracket, sheet)
+    pulls = pulls_on(bracket, case, sheet)
+    judged = sheet.each(bracket.welds.items(), lambda item: _weld(*item, bracket, pulls, case, sheet))
+    return judged.graded(Grade.HOLD) if pulls.grave and not judged.holds else judged
+
+
+def _loaded(bracket: Bracket, sheet: Sheet) -> None:
+    if not carries_something(bracket, sheet):
+        raise sheet.not_assessed("what the bracket carries is not stated", bracket.where)
+
+
+def _weld(
+    name: str, weld: BracketWeld, bracket: Bracket, pulls: Pulls, case: LoadCase, sheet: Sheet
+) -> Judgement:
+    n, a, l = sheet.count("n_w", weld.count), sheet.take("a_w", weld.throat), sheet.take("l_w", weld.length)  # noqa: E741
+    A = sheet.work("A_w", throat_area, n=n, a=a, l=l)
+    W = sheet.work("W", throat_modulus, n=n, a=a, l=l)
+    σ = sheet.work("σ", stress_across_throat, M=pulls.M_x, W=W, P=pulls.P, A=A)
+    τ = sheet.work("τ", direct_stress, F=pulls.S, A=A)
+    at = sheet.take("T", case.temperature_of(bracket))
+    f_u = sheet.look_up("f_u", sheet.material_of(bracket).tensile_strength, of=bracket, at=at)
+    fillet = sheet.read(f"weld {name}", weld.weld) == "fillet"
+    together = sheet.work("σ_v", equivalent_in_fillet if fillet else equivalent_in_plate, σ=σ, τ=τ)
+    across = sheet.work("σ_s", across_fillet, σ=σ) if fillet else σ
+    judged = [
+        sheet.at_most(together, sheet.work("S_v", strength_of_weld, f_u=f_u)).else_says(
+            "weld {item} stressed to {found}, {limit} allowed"
+        ),
+        sheet.at_most(across, sheet.work("S_s", strength_across_throat, f_u=f_u)).else_says(
+            "weld {item} stressed to {found} across its throat, {limit} allowed"
+        ),
+    ]
+    if case.where.key.endswith("cases.running"):
+        k, gamma = 2.0 if pulls.reverses else 1.0, sheet.limit("partial factor", "γ")
+        allowed = sheet.work(
+            "S_R", range_beyond_counting, Δσ_C=sheet.take("Δσ_C", weld.detail_category), gamma=gamma
+        )
+        sheared = sheet.work(
+            "S_T", shear_beyond_counting, Δτ_C=sheet.take("Δτ_C", weld.shear_category), gamma=gamma
+        )
+        judged += [
+            sheet.at_most(sheet.work("Δσ", range_of_stress, k=k, σ=σ), allowed).else_says(
+                "stress range of weld {item} {found}, {limit} allowed"
+            ),
+            sheet.at_most(sheet.work("Δτ", range_of_stress, k=k, σ=τ), sheared).else_says(
+                "range of shear of weld {item} {found}, {limit} allowed"
+            ),
+        ]
+    return sheet.worst(*judged)
+
+
+@rule(
+    "bracket.stiff-enough",
+    title="What hangs on a bracket swings at twice the highest frequency that shakes the engine or above, and under a "
+    "slide bar or a rocker it gives no more than their shares",
+    on=Bracket,
+    cases=("running",),
+    grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A lubricator on a springy plate shakes itself to pieces at one speed, and just there the engine runs.",
+    leaves_out="the give of frame and bolts, resonance of pipes that hang on it, brackets that share one load",
+    limits=[
+        JOLTS,
+        Limit(
+            "frequency",
+            "2",
+            "ratio",
+            COMMON_PRACTICE,
+            "least natural frequency over the highest exciting one",
+        ),
+        Limit("rail", "18.3 m", "length", COMMON_PRACTICE, "length of a rail between its joints"),
+        Limit(
+            "slide bar", "0.001", "ratio", COMMON_PRACTICE, "greatest give under a slide bar over its span"
+        ),
+        Limit(
+            "rocker",
+            "0.02",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest give under a rocker over the lift of its valve",
+        ),
+    ],
+)
+def stiff_enough(bracket: Bracket, case: LoadCase, sheet: Sheet) -> Judgement:
+    """√(k/m)/2π against turns and rail joints; F/k against span or lift."""
+    _loaded(bracket, sheet)
+    k = sheet.take("k", bracket.stiffness)
+    judged = [*_swings(bracket, k, case, sheet), *_gives(bracket, k, case, sheet)]
+    if not judged:
+        raise sheet.not_applicable("no mass, slide bar or rocker is said to hang on it")
+    return sheet.worst(*judged)
+
+
+def _swings(bracket: Bracket, k: float, case: LoadCase, sheet: Sheet) -> list[Judgement]:
+    m = 0.0
+    for name, one in bracket.carries.items():
+        mass = mass_of(name, one, sheet)
+        m += mass if mass is not None else 0.0
+    if m == 0.0:
+        return []
+    on = sheet.follow(bracket.on)
+    block = on if isinstance(on, CylinderBlock) else _block_beside(bracket, sheet)
+    f_e = sheet.work(
+        "f_e",
+        exciting_frequency,
+        v=sheet.take("v", case.track_speed),
+        D=sheet.take("D_w", worn_wheel(block, sheet)),
+        L=sheet.limit("rail", "L_r"),
+    )
+    wanted = sheet.work("f_n", frequency_wanted, k=sheet.limit("frequency", "k_f"), f_e=f_e)
+    return [
+        sheet.at_least(sheet.work("f_1", natural_frequency, k=k, m=m), wanted).else_says(
+            "what hangs on the bracket swings at {found}, {limit} wanted"
+        )
+    ]
+
+
+def _block_beside(bracket: Bracket, sheet: Sheet) -> CylinderBlock:
+    """The block of the engine to whose frame a bracket is fixed."""
+    frame = sheet.follow(bracket.on)
+    blocks = [sheet.follow(face.locks) for face in sheet.belonging_to(frame, LocatingFace)]
+    if not blocks:
+        raise sheet.not_assessed(f"no block is joined to {bracket.id}", bracket.where)
+    return blocks[0]
+
+
+def _gives(bracket: Bracket, k: float, case: LoadCase, sheet: Sheet) -> list[Judgement]:
+    judged = []
+    pulls = pulls_on(bracket, case, sheet)
+    load: Newtons = sheet.work("F", sum_of_loads, F_1=pulls.S, F_2=pulls.P)
+    y = sheet.work("y", deflection_of_bracket, F=load, k=k)
+    for bar in bars_of(bracket, sheet):
+        allowed = sheet.work(
+            "y_n", deflection_allowed, x=sheet.limit("slide bar", "x"), L=sheet.take("L", bar.span)
+        )
+        judged.append(
+            sheet.at_most(y, allowed).else_says("bracket gives {found} under its slide bar, {limit} allowed")
+        )
+    for name, one in bracket.carries.items():
+        part = sheet.follow(one.of) if sheet.is_stated(f"part {name}", one.of) else None
+        if isinstance(part, Rocker):
+            h = sheet.take("h", sheet.follow(sheet.follow(part.works).moves).lift)
+            allowed = sheet.work("y_r", deflection_allowed, x=sheet.limit("rocker", "x_r"), L=h)
+            judged.append(
+                sheet.at_most(y, allowed).else_says("bracket gives {found} under its rocker, {limit} allowed")
+            )
+    return [one if one.holds else one.graded(Grade.NONCONFORMITY) for one in judged]
+
+
+RULES: tuple[Rule, ...] = (welds_hold, stiff_enough)

@@ -1,0 +1,228 @@
+"""Wear in proportion to the distance run, and what it does to the parts."""
+
+from __future__ import annotations
+
+import math
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Radians, Ratio
+
+#: The distance over which a rate of wear is stated: 100 000 km [m].
+PER_DISTANCE: Metres = 1e8
+
+
+@formula("m = a + w s/S", cites=[FIRST_PRINCIPLES])
+def grown_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
+    """A clearance, or a depth worn off, after a distance.
+
+    m = a + w s/S
+
+    ``a`` new; ``w`` by how much it grows over the distance S; ``s`` distance run [m]. Returns [m].
+
+    Hand working: 0.061 + 0.02 × 200 000/100 000 = 0.101 mm.
+
+    >>> round(grown_by_wear(a=61e-6, w=20e-6, s=2e8, S=1e8) * 1e3, 6)
+    0.101
+    """
+    return a + w * s / S
+
+
+@formula("m = a − w s/S", cites=[FIRST_PRINCIPLES])
+def left_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
+    """A thickness or a length that is left after a distance.
+
+    m = a − w s/S
+
+    ``a`` new; ``w`` by how much it falls over the distance S; ``s`` distance run [m]. Returns [m].
+
+    >>> round(left_by_wear(a=0.0145, w=0.0001, s=2e8, S=1e8) * 1e3, 6)
+    14.3
+    """
+    return a - w * s / S
+
+
+@formula("e = (c/2) (1 + 2 a/L)", cites=[FIRST_PRINCIPLES])
+def shift_at_seat(c: Metres, a: Metres, L: Metres) -> Metres:
+    """How far a spindle that tilts in its guide is off its axis at the seat.
+
+    e = (c/2) (1 + 2 a/L)
+
+    ``c`` diametral clearance in the guide; ``a`` from the guide's nearer end to the seat; ``L`` length of the guide
+    [m]. Returns [m]. At the ends of the guide it is off by half the clearance, to either side. Raises OutOfRange unless
+    L > 0.
+
+    Hand working: 0.22 mm, 60 and 100 mm: 0.11 × 2.2 = 0.242 mm.
+
+    >>> round(shift_at_seat(c=0.00022, a=0.060, L=0.100) * 1e3, 6)
+    0.242
+    """
+    require(L > 0, f"guide of {L * 1e3:.6g} mm has no length")
+    return (c / 2) * (1 + 2 * a / L)
+
+
+@formula("b = w cos β", cites=[FIRST_PRINCIPLES])
+def face_across(w: Metres, β: Radians) -> Metres:
+    """Width of a conical face across the axis.
+
+    b = w cos β
+
+    ``w`` along the cone [m]; ``β`` of the cone, from the plane of the seat [rad]. Returns [m].
+
+    >>> round(face_across(w=0.0022, β=math.radians(45)) * 1e3, 3)
+    1.556
+    """
+    return w * math.cos(β)
+
+
+@formula("h = (t_s + t_v)/cos β", cites=[FIRST_PRINCIPLES])
+def sink_by_wear(t_s: Metres, t_v: Metres, β: Radians) -> Metres:
+    """How far a valve sinks along its axis as it and its seat wear.
+
+    h = (t_s + t_v)/cos β
+
+    ``t_s``, ``t_v`` depth worn off seat and valve, square to the face [m]; ``β`` of the cone, from the plane of the
+    seat [rad]. Returns [m]. Raises OutOfRange unless β < 90°.
+
+    >>> round(sink_by_wear(t_s=30e-6, t_v=30e-6, β=math.radians(45)) * 1e6, 2)
+    84.85
+    """
+    require(math.pi / 2 > β, f"angle {math.degrees(β):.6g}° is not below 90°")
+    return (t_s + t_v) / math.cos(β)
+
+
+@formula("x = R (L_0 − L)/F", cites=[FIRST_PRINCIPLES])
+def share_lost_by_set(R: NewtonsPerMetre, L_0: Metres, L: Metres, F: Newtons) -> Ratio:
+    """Share of its load on the shut valve that a spring has lost when its free length is at its limit.
+
+    x = R (L_0 − L)/F
+
+    ``R`` rate [N/m]; ``L_0`` free length new, ``L`` at its limit [m]; ``F`` load shut, new [N]. Returns a ratio. Raises
+    OutOfRange unless F > 0.
+
+    Hand working: 38.7 N/mm × 0.5 mm of 1000 N: 1.935 %.
+
+    >>> round(share_lost_by_set(R=38.7e3, L_0=0.1418, L=0.1413, F=1000.0), 6)
+    0.01935
+    """
+    require(F > 0, f"load {F:.6g} N is not above 0")
+    return R * (L_0 - L) / F
+
+
+@formula("w = c/2", cites=[FIRST_PRINCIPLES])
+def either_way(c: Metres) -> Metres:
+    """How far a pin moves either way in a bearing.
+
+    w = c/2
+
+    ``c`` diametral clearance [m]. Returns [m].
+
+    >>> either_way(c=0.0004)
+    0.0002
+    """
+    return c / 2
+
+
+@formula("D_w = D + ΔD", cites=[FIRST_PRINCIPLES])
+def bore_worn(D: Metres, ΔD: Metres) -> Metres:
+    """A bore that has worn.
+
+    D_w = D + ΔD
+
+    ``D`` new, ``ΔD`` by how much it has grown [m]. Returns [m].
+
+    >>> round(bore_worn(D=0.5, ΔD=0.0006), 6)
+    0.5006
+    """
+    return D + ΔD
+
+
+@formula("w = t − t_w", cites=[FIRST_PRINCIPLES])
+def worn_off(t: Metres, t_w: Metres) -> Metres:
+    """What wear has taken of a thickness.
+
+    w = t − t_w
+
+    ``t`` new, ``t_w`` left [m]. Returns [m].
+
+    >>> round(worn_off(t=0.0145, t_w=0.0141) * 1e3, 6)
+    0.4
+    """
+    return t - t_w
+
+
+@formula("g_w = g + π ΔD + 2 π w", cites=[FIRST_PRINCIPLES])
+def gap_of_worn_ring(g: Metres, ΔD: Metres, w: Metres) -> Metres:
+    """End gap of a worn ring in a worn bore.
+
+    g_w = g + π ΔD + 2 π w
+
+    ``g`` new; ``ΔD`` by how much the bore has grown on its diameter; ``w`` radial wear of the ring [m]. Returns [m].
+
+    Hand working: 0.6 and 0.4 mm: 1.885 + 2.513 = 4.398 mm more; 1.5 and 1.0 mm: 4.712 + 6.283 = 10.996 mm more.
+
+    >>> round(gap_of_worn_ring(g=0.0, ΔD=0.0006, w=0.0004) * 1e3, 3)
+    4.398
+    >>> round(gap_of_worn_ring(g=0.0, ΔD=0.0015, w=0.0010) * 1e3, 3)
+    10.996
+    """
+    return g + math.pi * ΔD + 2 * math.pi * w
+
+
+@formula("g_n = k D + g_0", cites=[FIRST_PRINCIPLES])
+def greatest_worn_gap(k: Ratio, D: Metres, g_0: Metres) -> Metres:
+    """Greatest end gap of a worn ring.
+
+    g_n = k D + g_0
+
+    ``k`` share of the bore; ``D`` bore; ``g_0`` what is added to it [m]. Returns [m].
+
+    >>> round(greatest_worn_gap(k=0.01, D=0.5, g_0=0.002) * 1e3, 6)
+    7.0
+    """
+    return k * D + g_0
+
+
+@formula("t_l = t − r/2", cites=[FIRST_PRINCIPLES])
+def wall_after_reaming(t: Metres, r: Metres) -> Metres:
+    """Wall of a bush whose bore has been reamed.
+
+    t_l = t − r/2
+
+    ``t`` new; ``r`` by how much its bore is reamed larger, on the diameter [m]. Returns [m].
+
+    >>> round(wall_after_reaming(t=0.010, r=0.002) * 1e3, 6)
+    9.0
+    """
+    return t - r / 2
+
+
+@formula("t_n = k t", cites=[FIRST_PRINCIPLES])
+def share_of_thickness(k: Ratio, t: Metres) -> Metres:
+    """Share of a thickness.
+
+    t_n = k t
+
+    ``k`` share; ``t`` thickness [m]. Returns [m].
+
+    >>> round(share_of_thickness(k=0.85, t=0.0145) * 1e3, 6)
+    12.325
+    """
+    return k * t
+
+
+@formula("θ = θ_0 + k c/a", cites=[FIRST_PRINCIPLES])
+def play_with_pin(θ_0: Radians, k: Ratio, c: Metres, a: Metres) -> Radians:
+    """Angle by which an arm lags, by the clearances of some pins and one more.
+
+    θ = θ_0 + k c/a
+
+    ``θ_0`` of the others [rad]; ``k`` movement at the arm over that at the pin; ``c`` diametral clearance of the pin;
+    ``a`` length of the arm [m]. Returns [rad], small. Raises OutOfRange unless a > 0.
+
+    Hand working: 0.1 mm on 200 mm is 0.0005 rad; five are 0.0025 rad, 0.143°.
+
+    >>> round(math.degrees(5 * play_with_pin(θ_0=0.0, k=1.0, c=0.0001, a=0.2)), 3)
+    0.143
+    """
+    require(a > 0, f"arm of {a * 1e3:.6g} mm has no length")
+    return θ_0 + k * c / a

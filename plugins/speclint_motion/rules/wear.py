@@ -1,0 +1,133 @@
+"""Wear between overhauls: its limits, and whether they are reached before."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
+from speclint.handbook.fits import diametral_clearance, share_of_diameter
+from speclint.specs import (
+    Cam,
+    CompressionSpring,
+    CylinderLiner,
+    Pin,
+    PistonRing,
+    PoppetValve,
+    Rocker,
+    SlideBar,
+    ValveSeat,
+    ValveSpindle,
+)
+from speclint_motion.formulae.wear import PER_DISTANCE, grown_by_wear, left_by_wear
+from speclint_motion.sources import REBORING
+
+Wearing = (
+    Cam
+    | CompressionSpring
+    | CylinderLiner
+    | Pin
+    | PistonRing
+    | PoppetValve
+    | Rocker
+    | SlideBar
+    | ValveSeat
+    | ValveSpindle
+)
+_KINDS = (
+    Cam,
+    CompressionSpring,
+    CylinderLiner,
+    Pin,
+    PistonRing,
+    PoppetValve,
+    Rocker,
+    SlideBar,
+    ValveSeat,
+    ValveSpindle,
+)
+
+
+@rule(
+    "wear.limits-stated",
+    title="Each part that wears states its limit of wear, its rate with how that is known, and the overhaul until "
+    "which it lasts; the limit of a bore or a guide beyond common practice is a query",
+    on=_KINDS,
+    grade=Grade.NONCONFORMITY,
+    cites=[REBORING, COMMON_PRACTICE],
+    why="a part without a limit of wear is run until it fails",
+    leaves_out="whether the limit is right for the part (wear.works-at-limit, wear.rings, wear.pins-and-bushes)",
+    limits=[
+        Limit("bore", "1.5 mm", "length", REBORING, "greatest taper or ovality of a cylinder bore"),
+        Limit(
+            "guide",
+            "0.010",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest clearance in a guide over the spindle's diameter",
+        ),
+    ],
+)
+def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
+    """What the table of wear states, and two limits against common practice."""
+    if sheet.setting("stage") == "draft":
+        raise sheet.not_applicable("a draft: wear is stated before review")
+    wear = part.wear
+    stated = {"limit": wear.limit, "rate": wear.rate, "basis": wear.basis, "until": wear.until}
+    missing = [name for name, value in stated.items() if not sheet.is_stated(f"{name} of wear", value)]
+    if missing:
+        return sheet.states(False, f"of its wear not stated: {', '.join(missing)}", where=part.where)
+    if isinstance(part, CylinderLiner):
+        return _queried(sheet.at_most(sheet.take("m_n", wear.limit), sheet.limit("bore")))
+    if isinstance(part, ValveSpindle):
+        k, d = sheet.limit("guide", "k"), sheet.take("d", part.diameter)
+        most = sheet.work("c_n", share_of_diameter, k=k, D=d)
+        return _queried(sheet.at_most(sheet.take("m_n", wear.limit), most))
+    return sheet.states(True, "limit and rate of wear are stated")
+
+
+def _queried(judged: Judgement) -> Judgement:
+    said = judged.else_says("may wear to {found}, common practice allows {limit}")
+    return said if said.holds else said.graded(Grade.QUERY)
+
+
+@rule(
+    "wear.lasts-to-overhaul",
+    title="At the overhaul until which a part lasts its wear has not passed its limit",
+    on=_KINDS,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a part that wears out between two overhauls stops the engine, or goes on working worn out",
+    leaves_out="wear out of proportion to the distance run: scuffing for want of oil, dirt, corrosion",
+    limits=[
+        Limit("light", "100000 km", "length", COMMON_PRACTICE, "distance run until a light overhaul"),
+        Limit("heavy", "200000 km", "length", COMMON_PRACTICE, "distance run until a heavy overhaul"),
+    ],
+)
+def lasts_to_overhaul(part: Wearing, sheet: Sheet) -> Judgement:
+    """New size and rate × distance against the limit; where the rate is common practice alone, a query."""
+    limit, w = sheet.take("m_n", part.wear.limit), sheet.take("w", part.wear.rate)
+    until = sheet.read("lasts until", part.wear.until)
+    run = {"w": w, "s": sheet.limit(until.removesuffix(" overhaul"), "s"), "S": PER_DISTANCE}
+    if isinstance(part, PistonRing | CompressionSpring):
+        new = part.thickness if isinstance(part, PistonRing) else part.free_length
+        left = sheet.work("m", left_by_wear, a=sheet.take("a", new), **run)
+        judged = sheet.at_least(left, limit).else_says(f"worn to {{found}} at the {until}, {{limit}} wanted")
+    else:
+        grown = sheet.work("m", grown_by_wear, a=_new(part, sheet), **run)
+        judged = sheet.at_most(grown, limit).else_says(f"worn to {{found}} at the {until}, {{limit}} allowed")
+    known = sheet.read("rate known by", part.wear.basis)
+    return judged.graded(Grade.QUERY) if known == "common practice" and not judged.holds else judged
+
+
+def _new(
+    part: CylinderLiner | Pin | Rocker | SlideBar | ValveSpindle | Cam | PoppetValve | ValveSeat, sheet: Sheet
+) -> Metres:
+    """The clearance of a new part; nothing is worn off a new face."""
+    if isinstance(part, ValveSpindle):
+        D, d = sheet.take("D_g", part.guide_bore), sheet.take("d", part.diameter)
+        return sheet.work("a", diametral_clearance, D=D, d=d)
+    if isinstance(part, CylinderLiner | Pin | Rocker | SlideBar):
+        return sheet.take("a", part.wear.new)
+    return 0.0
+
+
+RULES = (limits_stated, lasts_to_overhaul)

@@ -1,0 +1,162 @@
+"""The shape of a cam under its follower: how aslant it pushes, and whether it is undercut."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import WholeLift, motion
+from speclint.handbook.cams import NORTON
+from speclint.specs import Cam, Tappet
+from speclint_valves.formulae.cam_shape import (
+    base_reground,
+    foot_wanted,
+    height_of_roller,
+    path_over_roller,
+    pressure_angle_of_roller,
+    radius_under_flat,
+    reach_on_crown,
+    reach_on_flat,
+    roller_over_offset_path,
+)
+from speclint_valves.formulae.regrinding import ground_off, skin_used
+from speclint_valves.inputs.train import SCAN
+
+
+@rule(
+    "cam.pressure-angle",
+    title="The cam pushes its roller no more than 30° aslant, and touches a foot nowhere nearer to its edge than 2 mm",
+    on=Cam,
+    edition=2,
+    grade=Grade.NONCONFORMITY,
+    cites=[NORTON, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a tappet pushed aslant rubs its guide, jams and wears it oval, and a cam that touches the edge of a foot "
+    "scores itself",
+    leaves_out="a follower that rocks on an arm of its own, and what tilts a flat foot in its guide",
+    limits=[
+        Limit(
+            "greatest", "30 °", "angle", COMMON_PRACTICE, "greatest pressure angle of a tappet that slides"
+        ),
+        Limit("edge", "2 mm", "length", COMMON_PRACTICE, "least foot beyond where the cam touches it"),
+    ],
+)
+def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
+    """α = arctan(|s′ − e|/y) at its greatest over rise and fall; of a foot the place where the cam touches it."""
+    tappet = sheet.follow(cam.lifts)
+    kind, moved = sheet.read("follower", tappet.follower), motion(cam, sheet)
+    if kind == "flat foot":
+        return _on_flat(tappet, moved, sheet)
+    R_b, r = sheet.take("R_b", cam.base_radius), sheet.take("r", tappet.follower_radius)
+    e = _offset(tappet, sheet)
+
+    def aslant(angle: float) -> float:
+        at = moved.at(angle)
+        return pressure_angle_of_roller(
+            s_prime=at.slope, e=e, y=height_of_roller(R_b=R_b, r=r, e=e, s=at.lift)
+        )
+
+    angle = sheet.scan(
+        "θ", "cam angle of the greatest pressure angle", aslant, 0.0, moved.duration, unit="rad"
+    )
+    at = moved.at(angle)
+    y = sheet.work("y", height_of_roller, R_b=R_b, r=r, e=e, s=at.lift)
+    α = sheet.work("α", pressure_angle_of_roller, s_prime=at.slope, e=e, y=y)
+    if kind == "crowned foot":
+        return _reached(tappet, sheet.work("b", reach_on_crown, r=r, α=α), sheet)
+    return sheet.at_most(α, sheet.limit("greatest")).else_says(
+        "cam pushes its roller {found} aslant, {limit} allowed"
+    )
+
+
+def _offset(tappet: Tappet, sheet: Sheet) -> Metres:
+    return sheet.take("e", tappet.offset) if sheet.is_stated("offset", tappet.offset) else 0.0
+
+
+def _on_flat(tappet: Tappet, moved: WholeLift, sheet: Sheet) -> Judgement:
+    angle = sheet.scan(
+        "θ",
+        "cam angle of the greatest reach on the foot",
+        lambda angle: reach_on_flat(s_prime=moved.at(angle).slope),
+        0.0,
+        moved.duration,
+        unit="rad",
+    )
+    return _reached(tappet, sheet.work("b", reach_on_flat, s_prime=moved.at(angle).slope), sheet)
+
+
+def _reached(tappet: Tappet, b: Metres, sheet: Sheet) -> Judgement:
+    wanted = sheet.work("l_n", foot_wanted, b=b, c=sheet.limit("edge", "c"))
+    return sheet.at_least(sheet.take("l", tappet.foot_length), wanted).else_says(
+        "foot {found} long, {limit} wanted so that the cam does not touch its edge"
+    )
+
+
+@rule(
+    "cam.no-undercut",
+    title="Reground and worn, the cam is nowhere curved more sharply than its follower can follow: a radius of 5 mm "
+    "under a flat or crowned foot, and a path of the roller of 1.3 times its radius",
+    on=Cam,
+    grade=Grade.NONCONFORMITY,
+    cites=[NORTON, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="an undercut cam has lost the metal that should lift the valve, and a sharp nose wears away",
+    leaves_out="how the form of flanks and nose changes as it wears",
+    limits=[
+        Limit("flat", "5 mm", "length", COMMON_PRACTICE, "least radius under a foot"),
+        Limit("path", "1.3", "ratio", COMMON_PRACTICE, "least radius of the path over that of the roller"),
+    ],
+)
+def no_undercut(cam: Cam, sheet: Sheet) -> Judgement:
+    """The least radius over rise and fall, on the base circle less what is ground and worn off."""
+    tappet, moved = sheet.follow(cam.lifts), motion(cam, sheet)
+    R_b = _worn_base(cam, sheet)
+    if sheet.read("follower", tappet.follower) != "roller":
+        return _under_foot(R_b, moved, sheet)
+    r, e = sheet.take("r", tappet.follower_radius), _offset(tappet, sheet)
+
+    def bent(angle: float) -> float:
+        at = moved.at(angle)
+        y = height_of_roller(R_b=R_b, r=r, e=e, s=at.lift)
+        return roller_over_offset_path(r=r, y=y, s_prime=at.slope, κ=at.curvature, e=e)
+
+    angle = sheet.scan(
+        "θ", "cam angle of the sharpest path", bent, 0.0, moved.duration, unit="rad", steps=SCAN
+    )
+    at = moved.at(angle)
+    y = sheet.work("y", height_of_roller, R_b=R_b, r=r, e=e, s=at.lift)
+    k = sheet.work("k", roller_over_offset_path, r=r, y=y, s_prime=at.slope, κ=at.curvature, e=e)
+    return sheet.at_least(sheet.work("x", path_over_roller, k=k), sheet.limit("path")).else_says(
+        "path of the roller {found} times its radius, {limit} wanted"
+    )
+
+
+def _worn_base(cam: Cam, sheet: Sheet) -> Metres:
+    """The base circle less what all regrinds take, and wear at its limit, as far as they are stated."""
+    R_b, ground = sheet.take("R_b", cam.base_radius), 0.0
+    if sheet.is_stated("regrinds", cam.regrind.times):
+        n = sheet.count("n", cam.regrind.times)
+        ground = sheet.work("t_g", ground_off, n=float(n), g=sheet.take("g", cam.regrind.depth))
+    if sheet.is_stated("limit of wear", cam.wear.limit):
+        ground = sheet.work("t", skin_used, t_g=ground, t_w=sheet.take("t_w", cam.wear.limit))
+    return sheet.work("R", base_reground, R_b=R_b, t=ground)
+
+
+def _under_foot(R_b: Metres, moved: WholeLift, sheet: Sheet) -> Judgement:
+    def radius(angle: float) -> float:
+        at = moved.at(angle)
+        return radius_under_flat(R_b=R_b, s=at.lift, κ=at.curvature)
+
+    angle = sheet.scan(
+        "θ",
+        "cam angle of the least radius",
+        radius,
+        0.0,
+        moved.duration,
+        unit="rad",
+        find="least",
+        steps=SCAN,
+    )
+    at = moved.at(angle)
+    ρ = sheet.work("ρ", radius_under_flat, R_b=R_b, s=at.lift, κ=at.curvature)
+    return sheet.at_least(ρ, sheet.limit("flat")).else_says("radius of the cam {found}, {limit} wanted")
+
+
+RULES = (pressure_angle_of_cam, no_undercut)

@@ -1,0 +1,72 @@
+"""What a change did to a design: its specs, value by value, and what stands in the way of a release."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from speclint.checking.check_result import Check
+from speclint.repository import Design
+from speclint.specs import stated_values
+
+
+@dataclass(frozen=True, slots=True)
+class ValueChange:
+    """A value of a spec as it was written before and as it is now; "" where it is not stated."""
+
+    key: str
+    was: str
+    now: str
+
+
+@dataclass(frozen=True, slots=True)
+class DesignChanges:
+    """What changed since a revision.
+
+    ``added`` and ``removed`` are ids of specs, ``changed`` the values of those that were there and still are. ``new``
+    are findings and safety checks not assessed that did not stand in the way before, or stood there less gravely;
+    ``cleared`` are those that do so no longer, as they came out before.
+    """
+
+    since: str
+    added: tuple[str, ...]
+    removed: tuple[str, ...]
+    changed: Mapping[str, tuple[ValueChange, ...]]
+    new: tuple[Check, ...]
+    cleared: tuple[Check, ...]
+
+
+def changed_specs(before: Design, now: Design) -> dict[str, tuple[ValueChange, ...]]:
+    """The values that differ of each spec that both designs have, where any does."""
+    found = {}
+    for name in sorted(before.files.keys() & now.files.keys()):
+        if before.state_of(name) == now.state_of(name):
+            continue
+        was, is_now = before.specs.get(name), now.specs.get(name)
+        old, new = (stated_values(one) if one is not None else {} for one in (was, is_now))
+        differs = tuple(
+            ValueChange(key, old.get(key, ""), new.get(key, ""))
+            for key in dict.fromkeys([*old, *new])
+            if old.get(key) != new.get(key)
+        )
+        if differs:
+            found[name] = differs
+    return found
+
+
+def new_and_cleared(
+    before: Iterable[Check], now: Iterable[Check]
+) -> tuple[tuple[Check, ...], tuple[Check, ...]]:
+    """What stands in the way now and did not before, and the reverse, by component and rule; graver counts as new."""
+    old = {one.order: one for one in before if one.stands_in_the_way is not None}
+    new = {one.order: one for one in now if one.stands_in_the_way is not None}
+    return (
+        tuple(one for order, one in new.items() if _grade(one) > _grade(old.get(order))),
+        tuple(one for order, one in old.items() if order not in new),
+    )
+
+
+def _grade(check: Check | None) -> int:
+    """The grade at which a check stands in the way; below every grade where it does not."""
+    grade = check.stands_in_the_way if check is not None else None
+    return -1 if grade is None else int(grade)

@@ -1,0 +1,92 @@
+"""Geometrical tolerances of a part by the words of ISO 1101, its datums, and patterns of holes."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, Position, Word
+from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import Mirrors
+
+#: Words of ISO 1101:2017, by what they limit.
+FORMS = ("flat", "straight", "round", "cylindrical", "profile")
+ORIENTATIONS = ("parallel", "square", "angular")
+LOCATIONS = ("position", "coaxial", "symmetric")
+RUN_OUTS = ("run-out", "total run-out")
+
+
+class Datum(SpecTable):
+    """A face or an axis from which geometrical tolerances count.
+
+    Fields:
+        feature: the face or the axis
+        order: its place in the order of datums; 1 is the face that seats first
+    """
+
+    feature: Word[str] = NOT_STATED
+    order: Word[int] = NOT_STATED
+
+
+class GeometricalTolerance(SpecTable):
+    """A geometrical tolerance of one face or axis.
+
+    Fields:
+        form: what is limited, by ISO 1101
+        of: the face or the axis
+        zone: width of its zone, or its diameter
+        diameter_zone: whether the zone is round
+        to: the datums from which it counts, by their letters, or ids of other parts
+        modifier: "M" where the zone grows with the size's distance from most metal, "P" where it is projected
+        projects: how far a projected zone stands out
+        over: the length over which the zone holds
+    """
+
+    form: Word[
+        Literal[
+            "flat",
+            "straight",
+            "round",
+            "cylindrical",
+            "profile",
+            "parallel",
+            "square",
+            "angular",
+            "position",
+            "coaxial",
+            "symmetric",
+            "run-out",
+            "total run-out",
+        ]
+    ] = NOT_STATED
+    of: Word[str] = NOT_STATED
+    zone: Annotated[Allowance, Span("0.5 µm", "20 mm")] = NOT_STATED
+    diameter_zone: Word[bool] = NOT_STATED
+    to: tuple[Word[str], ...] = ()
+    modifier: Word[Literal["M", "P"]] = NOT_STATED
+    projects: Annotated[Length, Span("1 mm", "500 mm")] = NOT_STATED
+    over: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
+
+
+class HolePattern(SpecTable):
+    """Holes on a circle that match those of a joined part; what is left out is that of the joint.
+
+    Fields:
+        joint: the bolted joint, by its id
+        count: how many
+        circle: diameter of the circle
+        first_angle: of the first hole round the circle, from the top, clockwise seen from outside
+        diameter: of the holes; of tapped holes left out
+        position: zone in which the axis of each hole lies, as a diameter
+        coordinates: error of each coordinate either way, where no zone is stated
+        projected: whether the zone of a tapped hole is projected to the height of the plate that it holds
+    """
+
+    joint: Word[str] = NOT_STATED
+    count: Word[int] = NOT_STATED
+    circle: Annotated[Length, Span("40 mm", "2.5 m")] = NOT_STATED
+    first_angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
+    diameter: Annotated[Length, Span("4 mm", "130 mm")] = NOT_STATED
+    position: Annotated[Allowance, Span("2 µm", "6 mm")] = NOT_STATED
+    coordinates: Annotated[Position, Span("2 µm", "4 mm")] = NOT_STATED
+    projected: Word[bool] = NOT_STATED

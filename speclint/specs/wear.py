@@ -1,0 +1,84 @@
+"""How parts wear, to what they may wear, and what regrinding takes off them."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from speclint.specs.fields import NOT_STATED, Allowance, Length, Word
+from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
+
+
+class Wear(SpecTable):
+    """What wear changes of a part, up to when.
+
+    What is measured is, by kind: of a liner how far its bore is out of round or tapered; of a ring its radial
+    thickness; of a spindle the diametral clearance in its guide; of a valve, a seat and a cam the depth worn off the
+    face, square to it; of a pin and a rocker the diametral clearance of the bearing; of a slide bar the clearance of
+    the slippers; of a spring its free length.
+
+    Fields:
+        limit: at which the part is renewed or made good
+        rate: by how much it changes while the engine runs 100 000 km
+        basis: how the rate is known
+        until: the overhaul up to which the part must last
+    """
+
+    limit: Annotated[Length, Span("5 µm", "1.2 m")] = NOT_STATED
+    rate: Annotated[Allowance, Span("0.5 µm", "20 mm")] = NOT_STATED
+    basis: Word[Literal["works record", "common practice"]] = NOT_STATED
+    until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
+
+
+class WearFromNew(Wear):
+    """The same, of a part whose own sizes do not say what is measured when it is new.
+
+    Fields:
+        new: what is measured of a new part, with its tolerance
+    """
+
+    new: Annotated[Allowance, Span("1 µm", "20 mm")] = NOT_STATED
+
+
+class RingWear(Wear):
+    """The same, of a piston ring, which wears its groove too.
+
+    Fields:
+        side_limit: clearance beside it in its groove at which one of the two is renewed
+    """
+
+    side_limit: Annotated[Length, Span("20 µm", "3 mm")] = NOT_STATED
+
+
+class BearingWear(WearFromNew):
+    """The same, of a bearing with a bush, which is reamed when its pin is reground.
+
+    Fields:
+        bush_wall: thickness of the new bush
+        reamed: by how much its bore may be reamed larger in its life, on the diameter
+    """
+
+    bush_wall: Annotated[Length, Span("1 mm", "60 mm")] = NOT_STATED
+    reamed: Annotated[Allowance, Span("50 µm", "15 mm")] = NOT_STATED
+
+
+class PinWear(BearingWear):
+    """The same, of a pin of the motion.
+
+    Fields:
+        along: greatest movement along the cylinder, either way, that the wear of its bearing allows
+    """
+
+    along: Annotated[Allowance, Span("20 µm", "10 mm")] = NOT_STATED
+
+
+class Regrind(SpecTable):
+    """What is ground off a face in the life of a part, square to the face.
+
+    Fields:
+        depth: each time
+        times: how often
+    """
+
+    depth: Annotated[Length, Span("10 µm", "3 mm")] = NOT_STATED
+    times: Word[int] = NOT_STATED

@@ -1,0 +1,442 @@
+"""Openings in round shells and flat walls, beside each other, and the pieces that are welded in.
+
+The steel of the bench allows 133.33 MPa at 220 °C; live steam stands at 16.6 bar gauge at starting.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found, limit, on_sheet
+from speclint_fabrication.formulae.area_replacement import (
+    area_of_branch,
+    area_of_shell,
+    area_required,
+    share_of_area,
+    thickness_required,
+    wall_with_opening,
+)
+from speclint_fabrication.formulae.openings import (
+    load_at_opening,
+    metal_of_branch,
+    metal_of_shell,
+    reach_in_branch,
+    reach_in_shell,
+    strength_at_opening,
+    stress_of_ligament,
+)
+from tests.plugins.fabrication import bench
+from tests.plugins.known_metals import WITH_METALS
+
+REPLACED, FLAT, APART, PIECE = (
+    "opening.metal-replaced",
+    "opening.in-flat-wall",
+    "opening.apart",
+    "opening.port-a-part",
+)
+#: A round end of the chest, of the steel of the bench, 9 mm thick of which 1 mm may waste.
+DRUM = """
+[plates.drum]
+material = "known-plate"
+thickness = "9 mm"
+rolled_thickness = "9 mm"
+serves_as = "shell"
+inside_diameter = "500 mm"
+meets_steam = true
+corrosion_allowance = "1 mm"
+z_quality = "none"
+"""
+INLET = """
+[openings.inlet]
+place = "chest inlet"
+carries = "live steam"
+plate = "drum"
+set = "set in"
+diameter = "300 mm"
+wall = "11 mm"
+projects_out = "200 mm"
+to_edge = "100 mm"
+material = "known-plate"
+"""
+
+
+def _write(
+    workshop: DesignFolder,
+    *changes: tuple[str, str],
+    drum: tuple[str, str] = ("", ""),
+    opening: str = INLET,
+    more: str = "",
+) -> DesignFolder:
+    text = opening
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    files = {
+        **bench.FILES,
+        "block.toml": bench.BLOCK + text,
+        "weldment.toml": bench.WELDMENT + (DRUM.replace(*drum) if drum[0] else DRUM) + more,
+    }
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def _en(r: float, e: float, d: float, t_b: float, f_b: float = 130.0, counted: float | None = None) -> float:
+    """Use by pressed areas at 1.66 MPa, a shell of 150 MPa, all in mm."""
+    r, e, d, t_b = r / 1e3, e / 1e3, d / 1e3, t_b / 1e3
+    e_b = t_b if counted is None else counted / 1e3
+    l_s, l_b = reach_in_shell(r, e), reach_in_branch(d, e_b)
+    F = load_at_opening(1.66e6, r, l_s, d, d - 2 * t_b, l_b, e)
+    A_s, A_b = metal_of_shell(e, l_s), metal_of_branch(e_b, l_b, 0.0, e)
+    return F / strength_at_opening(A_s, 150e6, A_b, f_b * 1e6, 1.66e6)
+
+
+def _asme(r: float, t: float, d_e: float, t_n: float) -> float:
+    r, t, d, t_n, f_r = r / 1e3, t / 1e3, (d_e - 2 * t_n) / 1e3, t_n / 1e3, 130 / 150
+    t_r, t_rn = thickness_required(1.66e6, r, 150e6), thickness_required(1.66e6, d / 2, 130e6)
+    A = area_required(d, t_r, t_n, f_r)
+    return share_of_area(A, area_of_shell(d, t, t_r, t_n, f_r), area_of_branch(t, t_n, t_rn, f_r))
+
+
+@pytest.mark.parametrize(
+    ("sizes", "use", "beside"),
+    [
+        # inside radius, shell, branch outside × wall; hand working: needs 127 of 980 kN, 103 of 156, 92.7 of 57.8,
+        # 40.0 of 24.5
+        ((289, 37.5, 180, 10), 0.13, 0.09),
+        ((250, 8, 300, 10), 0.66, 0.455),
+        ((250, 5, 300, 4), 1.60, 1.20),
+        ((150, 3, 220, 3), 1.63, 1.18),
+    ],
+)
+def test_openings_worked_by_hand(sizes: tuple[float, float, float, float], use: float, beside: float) -> None:
+    """Both methods agree on what is sound, though the branch of the second code counts otherwise."""
+    assert _en(*sizes) == pytest.approx(use, abs=0.006)
+    assert _asme(*sizes) == pytest.approx(beside, abs=0.006)
+
+
+def test_a_thick_branch_counts_as_twice_its_shell() -> None:
+    """10 mm counted as 6 on a shell of 3: 41.3 of 43.6 kN; the whole 10 mm would have more to spare."""
+    assert _en(150, 3, 220, 10, counted=6) == pytest.approx(0.95, abs=0.005)
+    assert _en(150, 3, 220, 10) < 0.7
+
+
+def test_the_metal_beside_an_opening(workshop: DesignFolder) -> None:
+    """Net 8 mm and 10 mm: l_s 63.75, l_b 53.85 mm; 103.1 kN on 510 × (133.3 − 0.83) + 618.5 × the same = 149.5 kN."""
+    check = _write(workshop).only(REPLACED)
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(103.08e3, rel=2e-3)
+    assert limit(check) == pytest.approx(149.5e3, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("thickness", "outcome"), [("8.1 mm", "conforms"), ("7.9 mm", "finding"), ("6 mm", "finding")]
+)
+def test_a_thin_shell_is_a_hold(workshop: DesignFolder, thickness: str, outcome: str) -> None:
+    """Branch net 6.5 mm: 0.99 at 7.1 mm net, 1.01 at 6.9; at 5 mm the shell alone has 84 MPa of hoop stress."""
+    check = _write(workshop, ('"11 mm"', '"7.5 mm"'), drum=('"9 mm"', f'"{thickness}"')).only(REPLACED)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ('to_edge = "100 mm"', 'to_edge = "5 mm"'),
+        ('projects_out = "200 mm"', 'projects_out = "0 mm"'),
+        ('set = "set in"', 'set = "drilled"'),
+        ('diameter = "300 mm"', 'diameter = "300 mm"\nangle = "59 °"'),
+    ],
+)
+def test_what_is_not_there_does_not_help(workshop: DesignFolder, change: tuple[str, str]) -> None:
+    """Shell to a corner, no branch outside, no branch at all, a long chord aslant."""
+    assert _write(workshop, ('"11 mm"', '"7 mm"')).only(REPLACED).outcome == "conforms"
+    assert _write(workshop, ('"11 mm"', '"7 mm"'), change).only(REPLACED).outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (('plate = "drum"\n', ""), "plate"),
+        (('set = "set in"\n', ""), "set"),
+        (('wall = "11 mm"\n', ""), "wall"),
+        (('material = "known-plate"\n', ""), "material"),
+        (('to_edge = "100 mm"\n', ""), "to_edge"),
+        (('plate = "drum"', 'plate = "flange"'), "serves as|flange"),
+    ],
+)
+def test_what_is_not_stated_is_a_hold(workshop: DesignFolder, change: tuple[str, str], says: str) -> None:
+    check = _write(workshop, change).only(REPLACED)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert any(one in "; ".join(check.missing) + check.says for one in says.split("|"))
+
+
+def test_beyond_the_range_it_is_not_covered(workshop: DesignFolder) -> None:
+    aslant = ('diameter = "300 mm"', 'diameter = "300 mm"\nangle = "61 °"')
+    check = _write(workshop, aslant).only(REPLACED)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "finite elements" in check.says
+    oblong = ('diameter = "300 mm"', 'width = "100 mm"\nlength = "201 mm"')
+    check = _write(workshop, oblong).only(REPLACED)
+    assert "finite elements" in check.says
+
+
+@pytest.mark.parametrize(("diameter", "set_"), [("9.5 mm", "drilled")])
+def test_a_small_opening_alone_needs_no_working(workshop: DesignFolder, diameter: str, set_: str) -> None:
+    """0.15 × 63.75 = 9.56 mm."""
+    small = _write(workshop, ('"300 mm"', f'"{diameter}"'), ('"set in"', f'"{set_}"'))
+    check = small.only(REPLACED)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "d_0") * 1e3 == pytest.approx(9.56, abs=0.01)
+
+
+PORTS = """
+[bores.main]
+diameter = "578 mm"
+plate = "barrel"
+length = "900 mm"
+[ports.front]
+of_end = "front"
+from_seat = "150 mm"
+height = "40 mm"
+width = "400 mm"
+[ports.back]
+of_end = "back"
+from_seat = "750 mm"
+height = "40 mm"
+width = "400 mm"
+[ends.front]
+of_bore = "main"
+relief_set = "1 bar gauge"
+"""
+BARREL = DRUM.replace("plates.drum", "plates.barrel").replace('inside_diameter = "500 mm"\n', "")
+
+
+def _ported(workshop: DesignFolder, *changes: tuple[str, str], thickness: str = "38.5 mm") -> DesignFolder:
+    text = PORTS.replace("[ends.front]", '[ends.front]\nside = "front"')
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    block = bench.BLOCK.replace("[ends.back]", '[ends.back]\nof_bore = "main"') + text
+    barrel = BARREL.replace('"9 mm"', f'"{thickness}"')
+    files = {**bench.FILES, "block.toml": block, "weldment.toml": bench.WELDMENT + barrel}
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def test_ports_round_the_barrel(workshop: DesignFolder) -> None:
+    """6.007 MPa at 16.6 bar over 1 − 400/(2 π 307.75) = 0.7931: 7.57 MPa, and by 18 bar on test 8.21."""
+    check = _ported(workshop).only(REPLACED)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "σ_x") / 1e6 in (pytest.approx(7.573, rel=1e-3), pytest.approx(8.212, rel=1e-3))
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("1760 mm", "conforms"), ("1800 mm", "finding")])
+def test_ports_leave_metal_round_the_barrel(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """Starting, of 133.3/2 = 66.7 MPa: 6.007/66.7 = 0.0901 must be left of 1933.6 mm: 1759 mm; test allows more."""
+    edge = 1933.64 * (1 - 6.007 / 66.667)
+    assert edge == pytest.approx(1759.4, abs=0.5)
+    width = f"{edge + (-2 if outcome == 'conforms' else 2):.1f} mm"
+    check = _ported(workshop, ('"400 mm"', f'"{width}"')).only(REPLACED)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_ports_near_each_other_leave_a_ligament(workshop: DesignFolder) -> None:
+    """38.5 mm net 37.5: apart alone from 2 × 152 + 40; at 42 mm σ = 1.66 × 307.75/37.5/(2/42) = 286 MPa."""
+    check = _ported(workshop, ('from_seat = "750 mm"', 'from_seat = "192 mm"')).only(APART)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert _ported(workshop).only(APART).outcome == "conforms"
+
+
+ROW = """
+[openings.drains]
+plate = "drum"
+set = "drilled"
+diameter = "60 mm"
+count = 4
+to_next = "160 mm"
+to_edge = "100 mm"
+carries = "live steam"
+"""
+
+
+@pytest.mark.parametrize(("apart", "outcome"), [("104.4 mm", "conforms"), ("103.2 mm", "finding")])
+def test_a_row_from_both_sides(workshop: DesignFolder, apart: str, outcome: str) -> None:
+    """1.66 × 254/8/η = 52.705/η ≤ 133.33: η 0.3953, p = 60/(1 − 0.3953) = 99.2 mm; on test 18 bar of 228 MPa, less."""
+    edge = 60 / (1 - 52.705 / (400 / 3))
+    assert edge == pytest.approx(99.22, abs=0.01)
+    apart = f"{edge + (0.1 if outcome == 'conforms' else -0.1):.3f} mm"
+    row = ROW.replace('"160 mm"', f'"{apart}"')
+    check = _write(workshop, opening="", more=row).only(APART)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_row_says_how_near_its_holes_are(workshop: DesignFolder) -> None:
+    check = _write(workshop, opening="", more=ROW.replace('to_next = "160 mm"\n', "")).only(APART)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("edge", "outcome"), [("24.1 mm", "conforms"), ("23.9 mm", "finding")])
+def test_clear_of_welds(workshop: DesignFolder, edge: str, outcome: str) -> None:
+    """max(0.2 × 63.75, 3 × 8) = 24 mm."""
+    check = _write(workshop, ('"100 mm"', f'"{edge}"')).only(APART)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_through_a_weld_that_is_fully_examined(workshop: DesignFolder) -> None:
+    through = ('to_edge = "100 mm"', 'to_edge = "100 mm"\nthrough_weld = "barrel-seam"')
+    assert _write(workshop, through).only(APART).outcome == "conforms"
+    partly = ('to_edge = "100 mm"', 'to_edge = "100 mm"\nthrough_weld = "chest-edge"')
+    assert _write(workshop, partly).only(APART).outcome == "finding"
+
+
+IN_WALL = INLET.replace('plate = "drum"', 'flat_wall = "barrel"').replace('set = "set in"', 'set = "drilled"')
+
+
+def _in_wall(workshop: DesignFolder, diameter: str, thickness: str = "20 mm") -> DesignFolder:
+    weldment = bench.WELDMENT.replace('thickness = "20 mm"\nmeets', f'thickness = "{thickness}"\nmeets')
+    text = IN_WALL.replace('"300 mm"', f'"{diameter}"')
+    files = {**bench.FILES, "block.toml": bench.BLOCK + text, "weldment.toml": weldment}
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def test_an_opening_in_a_flat_wall(workshop: DesignFolder) -> None:
+    """The wall of 95 mm: to 47.5 mm √2 of its thickness, at 70 mm √(95/25) = 1.95 times; at 77 it is too large."""
+    check = _in_wall(workshop, "47 mm").only(FLAT)
+    assert check.outcome == "conforms"
+    t_0 = on_sheet(check, "t_0 of inlet")
+    assert on_sheet(check, "t_n of inlet") == pytest.approx(t_0 * math.sqrt(2))
+    wide = _in_wall(workshop, "70 mm").only(FLAT)
+    assert on_sheet(wide, "t_n of inlet") == pytest.approx(t_0 * math.sqrt(95 / 25))
+    assert "finite elements" in _in_wall(workshop, "77 mm").only(FLAT).says
+    assert _in_wall(workshop, "47 mm").only(REPLACED).outcome == "not applicable"
+
+
+def test_a_thin_flat_wall_with_an_opening_is_a_hold(workshop: DesignFolder) -> None:
+    """A thickness that the wall alone would do with."""
+    folder = _in_wall(workshop, "70 mm", "9.4 mm")
+    check = folder.only(FLAT)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+@given(t_0=st.floats(1e-3, 0.1), a=st.floats(0.05, 1), share=st.floats(0.01, 0.79), A=st.floats(0, 1e-2))
+def test_an_opening_never_makes_a_wall_thinner(t_0: float, a: float, share: float, A: float) -> None:
+    assert t_0 * (1 - 1e-12) <= wall_with_opening(t_0, share * a, a, A)
+
+
+@given(r=st.floats(0.05, 0.5), e=st.floats(2e-3, 0.05), p=st.floats(0.1, 1), d=st.floats(0.001, 0.09))
+def test_a_ligament_is_never_stressed_less_than_the_shell(r: float, e: float, p: float, d: float) -> None:
+    assert stress_of_ligament(1e6, r, e, p, d, d) >= 1e6 * (r + e / 2) / e
+
+
+@given(st.floats(0.05, 0.5), st.floats(2e-3, 0.05), st.floats(1.01, 3))
+def test_a_larger_opening_is_loaded_more(r: float, e: float, more: float) -> None:
+    l_s = reach_in_shell(r, e)
+    one = load_at_opening(1e6, r, l_s, 0.1, 0.08, 0.05, e)
+    assert load_at_opening(1e6, r, l_s, 0.1 * more, 0.08 * more, 0.05, e) > one
+
+
+CASTING = """
+kind = "casting"
+id = "casting-port"
+title = "Live port, cast"
+material = "cast-steel-GP240GH"
+becomes = "passage-port"
+inspection_document = "3.1"
+pressure_part = true
+first_datum = "seat"
+first_machining = "edges planed from the seat face, 0.2 mm"
+weld_preparation = "single V, 60 degrees, 2 mm face"
+[faces.seat]
+dimension = "120 mm"
+allowance = "5 mm"
+"""
+PASSAGE = """
+kind = "steam-passage"
+id = "passage-port"
+in_block = "block"
+place = "chest"
+carries = "live steam"
+"""
+BRANCH = INLET.replace('material = "known-plate"\n', 'branch = "passage-port"\n')
+
+
+def _cast(workshop: DesignFolder, *changes: tuple[str, str], notes: str = "", wall: str = "") -> DesignFolder:
+    text = CASTING
+    for old, new in changes:
+        assert old in text, old
+        text = text.replace(old, new)
+    weldment = bench.WELDMENT.replace('one_side = "live steam"', f'{wall}one_side = "live steam"') + DRUM
+    files = {
+        **bench.FILES,
+        "block.toml": bench.BLOCK + BRANCH + notes,
+        "weldment.toml": weldment,
+        "casting.toml": text,
+        "passage.toml": PASSAGE,
+    }
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def test_a_cast_port_is_a_part(workshop: DesignFolder) -> None:
+    folder = _cast(workshop)
+    check = folder.only(PIECE)
+    assert check.outcome == "conforms", check.says
+    assert folder.only(REPLACED).outcome == "conforms"
+    assert _write(workshop, opening="").only(PIECE).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("change", "outcome"),
+    [
+        (('inspection_document = "3.1"', 'inspection_document = "2.1"'), "finding"),
+        (("pressure_part = true\n", ""), "finding"),
+        (("pressure_part = true", "pressure_part = false"), "finding"),
+        (('material = "cast-steel-GP240GH"', 'material = "known-iron"'), "not assessed"),
+        (('inspection_document = "3.1"\n', ""), "not assessed"),
+        (('first_datum = "seat"\n', ""), "not assessed"),
+        (('allowance = "5 mm"\n', ""), "not assessed"),
+        (('weld_preparation = "single V, 60 degrees, 2 mm face"\n', ""), "not assessed"),
+        (('becomes = "passage-port"\n', ""), "not assessed"),
+    ],
+)
+def test_a_port_that_is_not_a_part(workshop: DesignFolder, change: tuple[str, str], outcome: str) -> None:
+    check = _cast(workshop, change).only(PIECE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
+
+
+def test_what_is_welded_in_names_a_part(workshop: DesignFolder) -> None:
+    check = _write(workshop).only(PIECE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    exhaust = _write(workshop, ('carries = "live steam"', 'carries = "exhaust steam"')).only(PIECE)
+    assert exhaust.grade is Grade.NONCONFORMITY
+
+
+def test_no_pressure_part_where_a_wall_of_the_block_holds_it(workshop: DesignFolder) -> None:
+    """A reason alone does not do, and a wall alone does not."""
+    lining = ("pressure_part = true", "pressure_part = false")
+    notes = '\n[notes]\ncasting-port = "a lining, with the chest wall round it"\n'
+    wall = 'one_passage = "passage-port"\n'
+    assert _cast(workshop, lining, notes=notes).only(PIECE).outcome == "finding"
+    assert _cast(workshop, lining, wall=wall).only(PIECE).outcome == "finding"
+    assert _cast(workshop, lining, notes=notes, wall=wall).only(PIECE).outcome == "conforms"
+
+
+def everything(workshop: DesignFolder) -> DesignFolder:
+    """A block with a cast port, a row of holes, ports round its barrel and an opening in a flat wall."""
+    bored = bench.BLOCK.replace("[ends.back]", '[ends.back]\nof_bore = "main"')
+    in_wall = IN_WALL.replace("openings.inlet", "openings.hand-hole").replace('"300 mm"', '"47 mm"')
+    files = {
+        **bench.FILES,
+        "block.toml": bored + BRANCH + 'to_next = "700 mm"\n' + in_wall + PORTS,
+        "weldment.toml": bench.WELDMENT + DRUM + BARREL.replace('"9 mm"', '"38.5 mm"') + ROW,
+        "casting.toml": CASTING,
+        "passage.toml": PASSAGE,
+    }
+    return workshop.write(files, settings=WITH_METALS)
+
+
+def test_each_opening_is_judged_by_its_own_rule(workshop: DesignFolder) -> None:
+    folder = everything(workshop)
+    for rule in (REPLACED, FLAT, APART, PIECE):
+        check = folder.only(rule)
+        assert check.outcome == "conforms", (rule, check.says)

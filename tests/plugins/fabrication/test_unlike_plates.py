@@ -1,0 +1,167 @@
+"""Welds of plates that differ in thickness or metal."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from speclint_fabrication.formulae.unlike_plates import offset_factor
+from tests.plugins.fabrication import bench
+from tests.plugins.known_metals import WITH_METALS
+
+UNEQUAL, METALS, FATIGUE = "weld.unequal-plates", "weld.two-metals", "block.weld-fatigue"
+_SEAM = '[joints.barrel-seam]\nplate = "chest"\n'
+#: A steel like that of the bench, of another name.
+OTHER = bench.PLATE.replace("known-plate", "other-plate")
+
+
+def _thick(thickness: str, material: str = "known-plate") -> str:
+    return f"""
+[plates.thick]
+material = "{material}"
+thickness = "{thickness}"
+rolled_thickness = "{thickness}"
+serves_as = "flange"
+meets_steam = true
+corrosion_allowance = "1 mm"
+carbon_equivalent = "0.44 %"
+z_quality = "none"
+"""
+
+
+def _joined(
+    workshop: DesignFolder,
+    thickness: str,
+    *lines: str,
+    material: str = "known-plate",
+    metal: str = OTHER,
+    change: tuple[str, str] = ("", ""),
+) -> DesignFolder:
+    """The seam of the bench between its plate of 20 mm and another."""
+    joined = _SEAM + 'plates_joined = ["chest", "thick"]\n' + "".join(f"{line}\n" for line in lines)
+    made = bench.write(workshop, (_SEAM, joined), beside={"metals.toml": bench.FILES["metals.toml"] + metal})
+    made.write(
+        {
+            "weldment.toml": (workshop.root / "weldment.toml").read_text(encoding="utf-8").replace(*change)
+            + _thick(thickness, material)
+        },
+        settings=WITH_METALS,
+    )
+    return made
+
+
+@pytest.mark.parametrize(
+    ("thickness", "lines", "outcome"),
+    [
+        ("23 mm", (), "conforms"),
+        ("23.1 mm", (), "not assessed"),
+        ("30 mm", ('taper = "0.25"',), "conforms"),
+        ("30 mm", ('taper = "0.26"',), "finding"),
+    ],
+)
+def test_a_step_is_drawn_down(
+    workshop: DesignFolder, thickness: str, lines: tuple[str, ...], outcome: str
+) -> None:
+    """Of 20 mm the least of 3 mm and 5 mm may stand; beyond, 1 in 4 beside a cylinder."""
+    check = _joined(workshop, thickness, *lines).only(UNEQUAL)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade is Grade.NONCONFORMITY
+
+
+def test_away_from_the_cylinder_one_in_three(workshop: DesignFolder) -> None:
+    still = (
+        'one_side = "exhaust steam"\nother_side = "cylinder"',
+        'one_side = "exhaust steam"\nother_side = "live steam"',
+    )
+    assert _joined(workshop, "30 mm", 'taper = "0.33"', change=still).only(UNEQUAL).outcome == "conforms"
+    assert _joined(workshop, "30 mm", 'taper = "0.34"', change=still).only(UNEQUAL).outcome == "finding"
+
+
+def test_a_butt_weld_says_what_it_joins(workshop: DesignFolder) -> None:
+    assert bench.write(workshop).only(UNEQUAL).outcome == "not assessed"
+
+
+def test_an_offset_counts_in_fatigue(workshop: DesignFolder) -> None:
+    """16 on 25 mm flush: 1.571; here 20 on 23 mm flush, e 1.5: 1 + 6 × 0.075 × 89.4/(89.4 + 110.3) = 1.2015."""
+    plain = bench.write(workshop).only(FATIGUE)
+    check = _joined(workshop, "23 mm").only(FATIGUE)
+    assert on_sheet(check, "k_m of barrel-seam") == pytest.approx(1.2015, abs=1e-4)
+    assert check.utilisation is not None
+    assert plain.utilisation is not None
+    assert check.utilisation == pytest.approx(1.2015 * plain.utilisation, rel=1e-3)
+    in_line = _joined(workshop, "23 mm", 'offset = "0 mm"').only(FATIGUE)
+    assert in_line.utilisation == pytest.approx(plain.utilisation)
+
+
+@given(e=st.floats(0, 0.02), more=st.floats(1e-6, 0.01), t=st.floats(0.005, 0.1), t_2=st.floats(0.005, 0.1))
+def test_more_offset_bends_more(e: float, more: float, t: float, t_2: float) -> None:
+    assert offset_factor(e + more, min(t, t_2), max(t, t_2)) > offset_factor(e, min(t, t_2), max(t, t_2)) >= 1
+
+
+def _two(
+    workshop: DesignFolder, *lines: str, metal: str = OTHER, change: tuple[str, str] = ("", "")
+) -> DesignFolder:
+    filler = lines or ('filler = "EN ISO 2560-A E 42 4 B"',)
+    plates = 'z_quality = "none"\nrolled_thickness = "0.020 m"'
+    made = _joined(workshop, "20 mm", *filler, material="other-plate", metal=metal, change=change)
+    text = (workshop.root / "weldment.toml").read_text(encoding="utf-8")
+    return made.write(
+        {"weldment.toml": text.replace(plates, 'carbon_equivalent = "0.40 %"\n' + plates)},
+        settings=WITH_METALS,
+    )
+
+
+def test_two_steels_that_suit_each_other(workshop: DesignFolder) -> None:
+    preheat = ('preheat = "90 °C"', 'preheat = "120 °C"')
+    check = _two(workshop, change=preheat).only(METALS)
+    assert check.outcome == "conforms", check.says
+    assert bench.write(workshop).only(METALS).outcome in ("not applicable", "not assessed")
+
+
+@pytest.mark.parametrize(
+    ("preheat", "treatment", "outcome"),
+    [("40 °C", "570 °C", "finding"), ("120 °C", "540 °C", "finding"), ("120 °C", "599 °C", "conforms")],
+)
+def test_preheat_and_relief_of_both(
+    workshop: DesignFolder, preheat: str, treatment: str, outcome: str
+) -> None:
+    made = _two(workshop, change=('preheat = "90 °C"', f'preheat = "{preheat}"'))
+    text = (workshop.root / "weldment.toml").read_text(encoding="utf-8").replace('"570 °C"', f'"{treatment}"')
+    made.write({"weldment.toml": text}, settings=WITH_METALS)
+    assert made.only(METALS).outcome == outcome
+
+
+def test_no_treatment_suits_both(workshop: DesignFolder) -> None:
+    """Group 1 at 550 to 600 °C, chromium and molybdenum at 630 to 680 °C."""
+    chromium = OTHER.replace(
+        "composition = { C = [0, 0.2], Mn = [0.6, 1.2]",
+        "composition = { C = [0, 0.2], Mn = [0.6, 1.2], Cr = [0.7, 1.15]",
+    )
+    assert chromium != OTHER
+    check = _two(workshop, metal=chromium, change=('preheat = "90 °C"', 'preheat = "200 °C"')).only(METALS)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "no heat treatment suits both" in check.says or "suits both" in str(check.judgement)
+
+
+def test_iron_is_not_welded(workshop: DesignFolder) -> None:
+    """A hold, however it is filled and treated."""
+    made = _joined(workshop, "20 mm", 'filler = "nickel"', material="known-iron", metal="")
+    check = made.only(METALS)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("growth", "outcome"), [("[15.9, 17.9]", "conforms"), ("[16.1, 18.1]", "finding")])
+def test_unlike_growth(workshop: DesignFolder, growth: str, outcome: str) -> None:
+    """At 220 °C ½ × 190 × 1.03 GPa × 200 K × (Δα + 0.6e-6) ≤ 0.5 × 200 MPa: Δα 4.51e-6, from 12.5e-6 to 17.01e-6."""
+    metal = OTHER.replace("value = [11.5, 13.5]", f"value = {growth}")
+    assert metal != OTHER
+    check = _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(METALS)
+    assert check.outcome == outcome
+
+
+def two_steels(workshop: DesignFolder) -> DesignFolder:
+    """A weld of two steels that suit each other."""
+    return _two(workshop, change=('preheat = "90 °C"', 'preheat = "120 °C"'))

@@ -1,0 +1,299 @@
+"""Joints that hold no steam: purpose, slip, parting, prying, fatigue, locking; brackets and their welds."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, on_sheet
+from speclint_joints.formulae.air_tight import opening_between_bolts
+from speclint_joints.formulae.carried import slip_factor
+from speclint_joints.formulae.prying import bending_of_flange, lever_of_contact, prying_ratio
+from tests.plugins.joints import brackets
+
+PURPOSE, SLIP, PART, PRY = (
+    "joint.purpose-by-place",
+    "joint.does-not-slip",
+    "joint.does-not-part",
+    "joint.prying",
+)
+FATIGUE, LOCK, AIR = "joint.bolt-fatigue", "joint.lock-suits", "joint.air-tight"
+WELDS, STIFF = "bracket.welds-hold", "bracket.stiff-enough"
+
+
+def _of(
+    workshop: DesignFolder, *changes: tuple[str, str], part: str = "joint", bar: bool = True
+) -> DesignFolder:
+    return workshop.write(brackets.files(*changes, part=part, bar=bar), settings=brackets.settings())
+
+
+def test_a_bracket_of_a_slide_bar_by_hand(workshop: DesignFolder) -> None:
+    """57.5 kN across, 17.25 kN·m, Σy² 0.974 m²: 7.97 kN, pried by 0.317 to 10.5."""
+    folder = _of(workshop)
+    check = folder.only(SLIP)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "N") == pytest.approx(57.5e3, rel=1e-3)
+    assert on_sheet(check, "V") == pytest.approx(57.5e3, rel=1e-3)
+    part = folder.only(PART)
+    assert part.outcome == "conforms"
+    assert on_sheet(part, "F_x") == pytest.approx(7.97e3, rel=1e-3)
+    assert on_sheet(part, "B") == pytest.approx(10.5e3, rel=1e-3)
+    for rule in (PURPOSE, PRY, FATIGUE, LOCK):
+        assert folder.only(rule).outcome == "conforms", rule
+
+
+def test_nothing_of_steam_is_asked(workshop: DesignFolder) -> None:
+    folder = _of(workshop)
+    for rule in (
+        "joint.gasket-load",
+        "joint.stud-count",
+        "joint.face-pressure",
+        "joint.stud-pitch",
+        "joint.room",
+    ):
+        assert folder.only(rule).outcome == "not applicable", rule
+    for rule in ("joint.stud-fatigue", "joint.separation", "joint.thermal", "joint.gasket-crush"):
+        assert folder.only(rule).outcome == "not applicable", rule
+
+
+@pytest.mark.parametrize(
+    ("change", "outcome"),
+    [
+        (('purpose = "structural"', 'purpose = "steam-tight"'), "finding"),
+        (('purpose = "structural"', 'purpose = "structural"\npressure = "live"'), "finding"),
+        (('purpose = "structural"', 'purpose = "structural"\nseal = "gasket"'), "finding"),
+        (('purpose = "structural"', 'purpose = "structural"\npacking = { width = "10 mm" }'), "finding"),
+        (('purpose = "structural"\n', ""), "not assessed"),
+        (('purpose = "structural"\n', 'seal = "gasket"\n'), "conforms"),
+    ],
+)
+def test_the_purpose_is_that_of_the_place(
+    workshop: DesignFolder, change: tuple[str, str], outcome: str
+) -> None:
+    check = _of(workshop, change).only(PURPOSE)
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.HOLD)
+
+
+def test_slip_from_both_sides(workshop: DesignFolder) -> None:
+    """At 0.12 the factor is S: 1.8 is left at 0.12 × 1.8/S."""
+    S = on_sheet(_of(workshop).only(SLIP), "S_G")
+    for share, outcome in ((1.001, "conforms"), (0.999, "finding")):
+        check = _of(workshop, ('friction = "0.12"', f'friction = "{0.12 * 1.8 / S * share:.6f}"')).only(SLIP)
+        assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_eight_bolts_slip(workshop: DesignFolder) -> None:
+    """By hand 1.59 with 95.4 kN a bolt; here with what the wrench leaves."""
+    check = _of(workshop, ("count = 12", "count = 8"), (', "370 mm", "450 mm"', "")).only(SLIP)
+    twelve = on_sheet(_of(workshop).only(SLIP), "S_G")
+    assert on_sheet(check, "S_G") == pytest.approx(twelve * 8 / 12)
+
+
+@pytest.mark.parametrize(("fitted", "outcome"), [("10.1 mm", "conforms"), ("10.0 mm", "finding")])
+def test_fitted_bolts(workshop: DesignFolder, fitted: str, outcome: str) -> None:
+    """57.5 kN on 12 bolts at 60 MPa: 79.9 mm², 10.08 mm."""
+    by = ('shear_taken_by = "friction"', f'shear_taken_by = "fitted bolts"\nfitted_diameter = "{fitted}"')
+    assert _of(workshop, by).only(SLIP).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ("per_row = 2", "per_row = 3"),
+        ('friction = "0.12"\n', ""),
+        ('edge = "40 mm"\n', ""),
+        ('shear_taken_by = "friction"\n', ""),
+    ],
+)
+def test_what_is_not_stated_is_told(workshop: DesignFolder, change: tuple[str, str]) -> None:
+    folder = _of(workshop, change)
+    outcomes = {folder.only(rule).outcome for rule in (SLIP, PART)}
+    assert "not assessed" in outcomes
+
+
+def test_a_bracket_that_says_nothing_of_its_load(workshop: DesignFolder) -> None:
+    made = brackets.files()
+    del made["bar.toml"]
+    folder = workshop.write(made, settings=brackets.settings())
+    assert (folder.only(SLIP).outcome, folder.only(SLIP).grade) == ("not assessed", Grade.HOLD)
+    assert folder.only(WELDS).outcome == "not assessed"
+
+
+def test_a_thin_flange_pries_its_bolts(workshop: DesignFolder) -> None:
+    """7.97 kN: 25 mm 17 MPa of 161; at 7 mm 218."""
+    check = _of(workshop).only(PRY)
+    assert on_sheet(check, "σ") / 1e6 == pytest.approx(7.97e3 * 22.33 * 6 / (100 * 625), rel=1e-2)
+    thin = _of(workshop, ('thickness = "25 mm"', 'thickness = "7 mm"'), part="bracket").only(PRY)
+    assert (thin.outcome, thin.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def test_parting_from_both_sides(workshop: DesignFolder) -> None:
+    """The arm grows until 1.2 is left."""
+    S = on_sheet(_of(workshop).only(PART), "S_p")
+    for share, outcome in ((0.999, "conforms"), (1.001, "finding")):
+        arm = ('arm = "300 mm"', f'arm = "{300 * S / 1.2 * share:.3f} mm"')
+        check = _of(workshop, arm, part="bracket").only(PART)
+        assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("how", "outcome"),
+    [
+        ("split pin", "conforms"),
+        ("wedge washers", "conforms"),
+        ("spring washer", "finding"),
+        ("lock nut", "conforms"),
+        ("nylon ring nut", "conforms"),
+    ],
+)
+def test_locking(workshop: DesignFolder, how: str, outcome: str) -> None:
+    assert _of(workshop, ('"wedge washers"', f'"{how}"')).only(LOCK).outcome == outcome
+
+
+def test_locking_by_friction_where_the_joint_may_slip(workshop: DesignFolder) -> None:
+    made = ('friction = "0.12"', 'friction = "0.05"')
+    assert _of(workshop, made).only(LOCK).outcome == "conforms"
+    assert _of(workshop, made, ('"wedge washers"', '"lock nut"')).only(LOCK).outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("how", "at", "outcome"),
+    [
+        ("nylon ring nut", "119 °C", "conforms"),
+        ("nylon ring nut", "121 °C", "finding"),
+        ("adhesive", "149 °C", "conforms"),
+        ("adhesive", "151 °C", "finding"),
+    ],
+)
+def test_locking_by_heat(workshop: DesignFolder, how: str, at: str, outcome: str) -> None:
+    made = brackets.files(('"wedge washers"', f'"{how}"'), bar=False)
+    made["duty.toml"] = (
+        made["duty.toml"]
+        .replace('bolted-joint = "20 °C"', f'bolted-joint = "{at}"')
+        .replace('bracket = "20 °C"', f'bracket = "{at}"')
+        .replace('cylinder-block = "20 °C"', f'cylinder-block = "{at}"')
+    )
+    made["joint.toml"] = made["joint.toml"].replace('friction = "0.12"', 'friction = "0.6"')
+    assert workshop.write(made, settings=brackets.settings()).only(LOCK).outcome == outcome
+
+
+def test_a_lubricator_by_hand(workshop: DesignFolder) -> None:
+    """25 kg, three times: 735.5 N down, 490.3 across; upright. 45 Hz on 2000 N/mm, 14.2 on 200; 24.3 wanted."""
+    folder = _of(workshop, ('"100000 N/mm"', '"2000 N/mm"'), part="bracket", bar=False)
+    check = folder.only(SLIP)
+    assert on_sheet(check, "W of lubricator") == pytest.approx(735.5, rel=1e-3)
+    stiff = folder.only(STIFF)
+    assert stiff.outcome == "conforms"
+    assert on_sheet(stiff, "f_1") == pytest.approx(45.0, rel=1e-3)
+    assert on_sheet(stiff, "f_n") == pytest.approx(2 * 12.16, rel=1e-3)
+    soft = _of(workshop, ('"100000 N/mm"', '"200 N/mm"'), part="bracket", bar=False).only(STIFF)
+    assert (soft.outcome, soft.grade) == ("finding", Grade.OBSERVATION)
+
+
+def test_a_bracket_gives_under_its_bar(workshop: DesignFolder) -> None:
+    """57.5 kN on 44 kN/mm: 1.31 mm of 1300/1000."""
+    for stiffness, outcome in (("44300 N/mm", "conforms"), ("44150 N/mm", "finding")):
+        check = _of(workshop, ('"100000 N/mm"', f'"{stiffness}"'), part="bracket").only(STIFF)
+        assert (check.outcome, check.grade) == (
+            outcome,
+            Grade.NONCONFORMITY if outcome == "finding" else None,
+        )
+
+
+def _welded(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
+    return _of(workshop, *changes, part="bracket")
+
+
+def test_welds_by_hand(workshop: DesignFolder) -> None:
+    """Full penetration 40 × 400: 16.2 MPa, range 32.4 as it reverses, of 0.405 × 112/1.35 = 33.6."""
+    check = _welded(workshop).only(WELDS)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "σ") / 1e6 == pytest.approx(16.2, rel=5e-3)
+    worse = _welded(workshop, ('"112 MPa"', '"107 MPa"')).only(WELDS)
+    assert (worse.outcome, worse.grade) == ("finding", Grade.HOLD)
+
+
+def test_two_fillets_are_strong_and_crack(workshop: DesignFolder) -> None:
+    """a 8 × 300: 71.9, together 103.8 MPa of 400/(0.85 × 1.25); range 143.8 of 10.8."""
+    fillets = (
+        ('weld = "full penetration"', 'weld = "fillet"'),
+        ('throat = "40 mm"', 'throat = "8 mm"'),
+        ('length = "400 mm"', 'length = "300 mm"'),
+        ("count = 1", "count = 2"),
+        ('"112 MPa"', '"36 MPa"'),
+    )
+    check = _welded(workshop, *fillets).only(WELDS)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert on_sheet(check, "σ") / 1e6 == pytest.approx(71.9, rel=1e-3)
+    assert on_sheet(check, "σ_v") / 1e6 == pytest.approx(103.8, rel=1e-3)
+    assert on_sheet(check, "S_R") / 1e6 == pytest.approx(10.8, rel=1e-3)
+
+
+LID = (
+    ('holds = "bracket"', 'holds = "saddle"'),
+    ('purpose = "structural"', 'purpose = "air-tight"'),
+    ('grip = "25 mm"', 'grip = "8 mm"'),
+    (
+        "[tightening]",
+        'pitch = "150 mm"\nstrip_width = "40 mm"\nlength = "1500 mm"\nvacuum = "15 mbar gauge"\n'
+        'gas_flow = "5 kg/s"\n[packing]\nwidth = "10 mm"\npressure = "2 MPa"\nrecovery = "0.3 mm"\n[tightening]',
+    ),
+)
+SADDLE = 'kind = "saddle"\nid = "saddle"\non = "block"\nmaterial = "known-steel"\nthickness = "12 mm"\n'
+
+
+def _lid(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
+    made = brackets.files(*LID, *changes)
+    return workshop.write({**made, "saddle.toml": SADDLE}, settings=brackets.settings())
+
+
+@pytest.mark.parametrize(
+    ("pitch", "outcome"), [("205 mm", "conforms"), ("214 mm", "finding"), ("250 mm", "finding")]
+)
+def test_a_smokebox_flange_from_both_sides(workshop: DesignFolder, pitch: str, outcome: str) -> None:
+    """20 N/mm on 8 × 40 mm: 0.075 mm at 150, 0.58 at 250; 0.3 at 150 (0.3/0.077)^¼ = 210 mm with 200 GPa, 3 % less."""
+    assert _lid(workshop, ('pitch = "150 mm"', f'pitch = "{pitch}"')).only(AIR).outcome == outcome
+
+
+def test_parts_that_grow_apart_want_slots(workshop: DesignFolder) -> None:
+    made = brackets.files(*LID)
+    hot = made["duty.toml"].replace('saddle = "60 °C"', 'saddle = "320 °C"')
+    folder = workshop.write({**made, "saddle.toml": SADDLE, "duty.toml": hot}, settings=brackets.settings())
+    check = folder.only(AIR)
+    assert check.outcome == "finding"
+    slotted = {**made, "saddle.toml": SADDLE, "duty.toml": hot}
+    slotted["joint.toml"] = slotted["joint.toml"].replace("pitch =", 'slot = "32 mm"\npitch =')
+    assert workshop.write(slotted, settings=brackets.settings()).only(AIR).outcome == "conforms"
+
+
+def test_a_smokebox_that_draws_air(workshop: DesignFolder) -> None:
+    """0.077 mm × 1.5 m × 0.6 × √(2 × 1.2 × 1500 Pa) = 0.0042 kg/s: 0.5 % of 0.83 kg/s."""
+    assert _lid(workshop, ('"5 kg/s"', '"0.9 kg/s"')).only(AIR).outcome == "conforms"
+    assert _lid(workshop, ('"5 kg/s"', '"0.8 kg/s"')).only(AIR).outcome == "finding"
+
+
+@given(m=st.floats(0.01, 0.1), e=st.floats(0.01, 0.2), more=st.floats(1.01, 4), F=st.floats(1e3, 1e5))
+def test_a_longer_lever_of_contact_pries_less(m: float, e: float, more: float, F: float) -> None:
+    n, far = lever_of_contact(e, m), lever_of_contact(e * more, m)
+    assert prying_ratio(m, far) <= prying_ratio(m, n)
+    assert bending_of_flange(F, m, prying_ratio(m, n), n, 0.1, 0.02) >= 0
+
+
+@given(
+    mu=st.floats(0.05, 0.3),
+    n=st.integers(2, 40),
+    F=st.floats(1e3, 2e5),
+    P=st.floats(0, 1e5),
+    more=st.floats(0, 1e5),
+)
+def test_pull_never_helps_against_slip(mu: float, n: int, F: float, P: float, more: float) -> None:
+    assert slip_factor(mu, n, F, P + more, 1e4) <= slip_factor(mu, n, F, P, 1e4)
+
+
+@given(p=st.floats(0.05, 0.5), k=st.floats(1.1, 3))
+def test_an_opening_grows_with_the_fourth_power_of_the_pitch(p: float, k: float) -> None:
+    one = opening_between_bolts(2e6, 0.01, p, 2e11, 0.04, 0.008)
+    assert math.isclose(opening_between_bolts(2e6, 0.01, p * k, 2e11, 0.04, 0.008), one * k**4, rel_tol=1e-9)

@@ -1,0 +1,121 @@
+"""Valves, seats and cams after their last regrind, worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, changed, on_sheet
+from speclint_valves.formulae.regrinding import face_widened, load_when_sunk, ring_outside_face, sink_of_valve
+from tests.plugins.valves.gear import CAM, train_files
+
+GROUND = "wear.seats-reground"
+
+
+def files(
+    times: int = 3,
+    depth: str = "0.1 mm",
+    angle: str = "45 °",
+    free: str = "170 mm",
+    shortens: str = "3 mm",
+    add: str = "",
+) -> dict[str, str]:
+    """The train of the tests with cones of 45°, ground three times by 0.1 mm on both faces."""
+    regrind = f'[regrind]\ndepth = "{depth}"\ntimes = {times}\n'
+    made = train_files(
+        valve=(
+            (
+                'seat_diameter = "150 mm"\nseat_angle = "0 °"',
+                f'seat_diameter = "150 mm"\nseat_angle = "{angle}"',
+            ),
+            (
+                'seat_diameter = "140 mm"\nseat_angle = "0 °"',
+                f'seat_diameter = "140 mm"\nseat_angle = "{angle}"',
+            ),
+        )
+    )
+    made["valve.toml"] += regrind
+    seat = (
+        made["seat.toml"].replace('"170 mm"', '"139 mm"') + f'seat_angle = "{angle}"\nseat_width = "3 mm"\n'
+    )
+    made["seat.toml"] = seat + 'seat_diameter = "150 mm"\n' + regrind
+    made["lower.toml"] = seat.replace('"seat"', '"lower"') + 'seat_diameter = "140 mm"\n' + regrind
+    made["valve.toml"] = made["valve.toml"].replace(
+        'seat = "seat"\nseat_diameter = "140 mm"', 'seat = "lower"\nseat_diameter = "140 mm"'
+    )
+    made["spindle.toml"] = made["spindle.toml"] + f'shortens = "{shortens}"\n'
+    made["spring.toml"] += f'free_length = "{free}"\nshut_length = "142.5 mm"\n{add}wear.limit = "169.9 mm"\n'
+    return made
+
+
+def test_the_sink_of_the_page(workshop: DesignFolder) -> None:
+    """2 × 3 × 0.1/cos 45° = 0.8485 mm."""
+    check = workshop.write(files()).only(GROUND, "valve")
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "h_u") * 1e3 == pytest.approx(0.8485, abs=1e-4)
+
+
+def test_springs_that_the_sink_leaves_too_weak_are_a_hold(workshop: DesignFolder) -> None:
+    """Drifting, 944 N are wanted: 964 N new pass, and 0.8485 mm × 40 N/mm = 33.9 N less do not."""
+    weak = files()
+    weak["spring.toml"] = changed(weak["spring.toml"], ('"1100 N ±0.0001"', '"940 N ±0.0001"'))
+    workshop.write(weak)
+    assert workshop.only("valve.spring-holds-shut").outcome == "conforms"
+    check = workshop.only(GROUND, "valve")
+    assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "drifting")
+
+
+def test_a_washer_makes_up_for_the_sink(workshop: DesignFolder) -> None:
+    """No more than the sink: a thicker one gives the new load, not more."""
+    assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.0005) == pytest.approx(980.0)
+    assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.005) == 1000.0
+    without = on_sheet(workshop.write(files()).only(GROUND, "valve"), "F_su")
+    packed = on_sheet(workshop.write(files(add='packed_by = "0.8 mm"\n')).only(GROUND, "valve"), "F_su")
+    assert packed - without == pytest.approx(0.8e-3 * 40e3, rel=0.05)
+
+
+@pytest.mark.parametrize(("shortens", "outcome"), [("0.849 mm", "conforms"), ("0.848 mm", "finding")])
+def test_the_gear_must_take_the_sink_up(workshop: DesignFolder, shortens: str, outcome: str) -> None:
+    check = workshop.write(files(shortens=shortens)).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("depth", "outcome"), [("0.333 mm", "conforms"), ("0.334 mm", "finding")])
+def test_the_contact_grows_no_wider_than_5_mm(workshop: DesignFolder, depth: str, outcome: str) -> None:
+    """3 + 3 × 0.3333/0.5 = 5 mm."""
+    assert workshop.write(files(depth=depth)).only(GROUND, "valve").outcome == outcome
+
+
+@pytest.mark.parametrize(("outside", "outcome"), [("160.9 mm", "conforms"), ("160.7 mm", "finding")])
+def test_metal_of_the_ring_is_left(workshop: DesignFolder, outside: str, outcome: str) -> None:
+    """Twice 0.1 mm: 150/2 + (3 + 0.2/0.5) cos 45° + 3 = 80.404 mm from the axis, 160.81 mm across."""
+    made = files(times=2)
+    made["seat.toml"] = changed(made["seat.toml"], ('"200.2 mm"', f'"{outside}"'))
+    assert ring_outside_face(D=0.16081, d=0.150, w=0.0034, β=math.radians(45)) * 1e3 == pytest.approx(
+        3.001, abs=1e-3
+    )
+    assert workshop.write(made).only(GROUND, "valve").outcome == outcome
+
+
+def test_a_valve_that_says_nothing_of_regrinding_is_not_assessed(workshop: DesignFolder) -> None:
+    check = workshop.write(train_files()).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(9, "conforms"), (10, "finding")])
+def test_half_of_a_hardened_skin_is_left(workshop: DesignFolder, times: int, outcome: str) -> None:
+    """9 × 0.1 + 0.1 = 1.0 mm of 2 mm."""
+    made = train_files()
+    made["cam.toml"] = CAM + f'wear.limit = "0.09 mm"\n[regrind]\ndepth = "0.1 mm"\ntimes = {times}\n'
+    assert workshop.write(made).only(GROUND, "cam").outcome == outcome
+
+
+@given(β=st.floats(0.1, 1.4), t=st.floats(1e-5, 1e-3))
+def test_a_face_widens_by_what_its_edge_moves(β: float, t: float) -> None:
+    """The outer edge moves outwards by t/sin β, and the valve sinks by t/cos β."""
+    grown = face_widened(w=0.003, t=t, β=β) - 0.003
+    assert grown * math.cos(β) == pytest.approx(t / math.sin(β))
+    assert sink_of_valve(t_s=t, t_v=0.0, β=β) == pytest.approx(t / math.cos(β))
