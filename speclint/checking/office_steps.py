@@ -28,6 +28,7 @@ _FINE = Fraction(1, 10**5)
 _FINEST = {"mm": Fraction(1, 1000), "in": Fraction(1, 10000)}
 _STEPS_TABLE = "drawing-steps-common-practice.csv"
 _LARGE = 10**9  # of a unit without a step of its own: that of the decade counts
+_FIGURES = 9  # of a size that another part gives; more are what floats leave
 _ROUNDING = 1e-12  # relative: the logarithm of a power of ten may fall short of it
 
 
@@ -78,6 +79,18 @@ def threads(designation: str) -> tuple[list[Restated], list[Restated]]:
     return up, down
 
 
+def sized(measure: Measure, size: float) -> Restated | None:
+    """A quantity of another size, SI, its limits as they are; None where it is not written so."""
+    written = _as_taken(measure)
+    if written is None:
+        return None
+    by = size - measure.nominal
+    wanted = (size - (measure.nominal - float(written.first) * _factor(measure))) / _factor(measure)
+    other = replace(written.at(Fraction(f"{wanted:.{_FIGURES}g}")), fraction=False)
+    value = other.read()
+    return Restated(str(other), value, by, measure.nominal) if value else None
+
+
 def _classes(written: Written, measure: Measure) -> Iterator[Restated]:
     if not written.letters:
         return
@@ -105,8 +118,7 @@ class Rounding:
 
     def __init__(self, measure: Measure, written: Written, *, limits: bool) -> None:
         self._measure, self._written, self._limits = measure, written, limits
-        plain = "pressure" if measure.dimension == "fluid pressure" else measure.dimension
-        self._factor = Fraction(repr(units.factor(measure.unit, plain)))
+        self._factor = Fraction(repr(_factor(measure)))
         self._steps = _steps(written, measure, limits=limits)
         self.reach = abs(measure.nominal) * (_LIMITS_REACH if limits else _REACH)
 
@@ -154,6 +166,12 @@ def rounding(measure: Measure, *, limits: bool = False) -> Rounding | None:
     if limits and (measure.dimension != "length" or written.lower in (None, written.upper)):
         return None
     return Rounding(measure, written, limits=limits)
+
+
+def _factor(measure: Measure) -> float:
+    """The SI value of one of the unit in which a quantity is written."""
+    plain = "pressure" if measure.dimension == "fluid pressure" else measure.dimension
+    return units.factor(measure.unit, plain)
 
 
 def _as_taken(measure: Measure) -> Written | None:
