@@ -218,9 +218,9 @@ def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: S
     if sheet.is_stated("clearance", end.clearance):
         c = min(c, sheet.take_limits(f"c_{mark}", end.clearance)[0])
     if all_ports_drawn(block, name, sheet) and (
-        ports := volume_drawn(block, name, sheet, sheet.take_nominal)
+        ports := volume_drawn(block, name, sheet, lambda name, one: sheet.take_limits(name, one)[0])
     ):
-        V_p = min(V_p, ports.value)  # without pockets: the least that the steam is compressed into
+        V_p = min(V_p, ports.value)  # pockets that a stated volume may hold are drawn nowhere: not counted on
     least = sheet.work(f"V_l{mark}", clearance_volume, V_p=V_p, d=d, d_r=rod, c=c)
     warm = sheet.is_stated("coefficient of heat to the walls", case.wall_coefficient)
     return EndGiven(

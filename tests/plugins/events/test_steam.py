@@ -11,8 +11,16 @@ import pytest
 
 from speclint.checking import Check
 from speclint.rules import Grade
-from speclint.testing import expect_conforms, expect_finding, expect_not_assessed, found, on_sheet
-from tests.plugins.events.worked_engine import AT_20, AT_65, judged, of_running
+from speclint.testing import (
+    DesignFolder,
+    expect_conforms,
+    expect_finding,
+    expect_not_assessed,
+    found,
+    on_sheet,
+)
+from tests.plugins.events.worked_engine import AT_20, AT_65, judged, of_running, worked_engine
+from tests.plugins.known_metals import WITH_METALS
 
 CHEST = 1620.0  # kPa
 _PEAK = max(AT_20["admission"]) / CHEST
@@ -214,3 +222,60 @@ def test_heat_to_the_walls_needs_the_surface(tmp_path: Path) -> None:
         for side in ("front", "back")
     ]
     expect_conforms(judged(tmp_path, "events.expansion-used", warm, *surfaces))
+
+
+PORT = """
+kind = "steam-passage"
+id = "{name}"
+in_block = "block"
+place = "port"
+of_end = "{end}"
+area = "{area} mm²"
+length = "400 mm"
+"""
+
+
+@pytest.mark.parametrize(
+    ("drawn", "stated", "least"),
+    [
+        # the port alone, 200 cm² × 40 cm = 8000 cm³, where 9500 are stated with what pockets there may be
+        (("20000",), "9500 cm³", 9570.796),
+        # as drawn at its limit: 199 cm² × 40 cm = 7960 cm³
+        (("20000 ±100",), "9500 cm³", 9530.796),
+        # one of two ports is not drawn: the stated volume, at its lower limit
+        ((), "9500 cm³", 11070.796),
+        ((), "9500 cm³ ±100", 10970.796),
+        # stated less than the port that is drawn: the port
+        (("20000",), "7000 cm³", 9570.796),
+    ],
+)
+def test_steam_is_compressed_into_the_least_volume(
+    tmp_path: Path, drawn: tuple[str, ...], stated: str, least: float
+) -> None:
+    """To the ports the clearance of the piston is added: π/4 × 50² × 0.8 = 1570.796 cm³; 8000 and it are 9570.796."""
+    old = 'side = "front"\nclearance = "8 mm"\npassage_volume = "9500 cm³"'
+    files = worked_engine(("block.toml", old, old.replace("9500 cm³", stated)))
+    files["block.toml"] += '[ports.front]\nof_end = "front"\n'
+    for area in drawn:
+        value, _, tolerance = area.partition(" ")
+        text = PORT.format(name="port", end="front", area=value)
+        files["port.toml"] = text.replace(" mm²", f" mm² {tolerance}") if tolerance else text
+    check = DesignFolder(tmp_path).write(files, settings=WITH_METALS).only("events.compression-peak")
+    assert on_sheet(check, "V_lf") * 1e6 == pytest.approx(least, abs=0.001)
+
+
+def test_a_smaller_volume_is_pressed_higher(tmp_path: Path) -> None:
+    """The cycle is worked with the least volume: with the port alone the peak is higher than with what is stated."""
+    as_stated = judged(tmp_path / "stated", "events.compression-peak")
+    files = worked_engine()
+    files["block.toml"] += '[ports.front]\nof_end = "front"\n'
+    files["port.toml"] = PORT.format(name="port", end="front", area="20000")
+    drawn = DesignFolder(tmp_path / "drawn").write(files, settings=WITH_METALS)
+    assert found(drawn.only("events.compression-peak")) > 1.05 * found(as_stated)
+
+
+@pytest.mark.parametrize("key", ["drive_play", "setting"])
+def test_a_gear_says_what_play_and_error_it_has(tmp_path: Path, key: str) -> None:
+    """None cannot be taken for what is left out: it would be the kindest of all."""
+    check = judged(tmp_path, "events.no-overlap", ("gear.toml", f'{key} = "0.1 °"\n', ""))
+    expect_not_assessed(check, f"{key} is not stated")

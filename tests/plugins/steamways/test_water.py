@@ -54,6 +54,16 @@ def test_the_drain_that_passes_it_by_hand(workshop: DesignFolder) -> None:
     assert on_sheet(check, "w_a") * 60 == pytest.approx(4.69, rel=1e-2)
 
 
+def test_a_weldment_without_its_mass_leaves_the_water_unknown(workshop: DesignFolder) -> None:
+    """A liner that is drawn is metal, but not all of it: the lightest block would have the least water to drain."""
+    liner = 'kind = "cylinder-liner"\nid = "liner"\nmaterial = "steel-45"\nhoused_in = "block"\nin_bore = "main"\n'
+    sizes = 'bore = "440 mm"\noutside_diameter = "500 mm"\nlength = "900 mm"\n'
+    made = {**files("weldment", ('mass = "2200 kg"\n', "")), "liner.toml": liner + sizes}
+    for rule in (WARMING, PASSES):
+        check = workshop.write(made).only(rule, "block")
+        assert (check.outcome, "mass is not stated in weldment.toml" in check.says) == ("not assessed", True)
+
+
 def test_a_drain_of_six_millimetres_is_too_small(workshop: DesignFolder) -> None:
     """It was a drain, and that was all that was asked: it passes 1.9 kg a minute."""
     made = files("chest", ('"10 mm"', '"6 mm"'))
