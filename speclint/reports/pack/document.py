@@ -14,6 +14,7 @@ from speclint.reports.pack.anchors import component_anchor, finding_anchor, shee
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.mathematics import equation, filled, symbol
+from speclint.reports.pack.same_working import SameWorking
 from speclint.reports.phrases import CAUTIONS, NO_CODES, share_of_limit, share_used, tally, verdict
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 from speclint.reports.taken_over import said_of_like
@@ -95,14 +96,24 @@ class ShownSheet:
 
 
 @dataclass(frozen=True, slots=True)
+class SameAs:
+    """A check that conforms with the same working as another, whose sheet stands for it: both places, and the rule."""
+
+    anchor: str
+    sheet: str
+    rule: str
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
-    """A component and its sheets."""
+    """A component and its sheets, and the checks for which a sheet of a part alike stands, by that part."""
 
     name: str
     anchor: str
     described: str
     file: str
     sheets: tuple[ShownSheet, ...]
+    same_as: dict[str, list[SameAs]] = field(default_factory=dict)
 
     @property
     def findings(self) -> list[ShownSheet]:
@@ -201,16 +212,27 @@ def _parts(
     shown = [check for check in assessment.checks if check.outcome != "not applicable"]
     design = assessment.design
     alike = {check.order: group for group in with_concessions(shown, conceded) for check in group.checks}
+    working = SameWorking(design.files if design else ())
     for component, group in groupby(shown, key=lambda check: check.component):
         on_progress(f"sheets of {component}")
-        sheets = [_sheet(assessment, alike[check.order], check, system, sources, conceded) for check in group]
+        firsts = [(check, working.first(check)) for check in group]
+        sheets = [
+            _sheet(assessment, alike[check.order], check, system, sources, conceded)
+            for check, first in firsts
+            if first is check
+        ]
+        same_as: dict[str, list[SameAs]] = {}
+        for check, first in firsts:
+            if first is not check:
+                one = SameAs(sheet_anchor(check), sheet_anchor(first), check.rule.name)
+                same_as.setdefault(first.component, []).append(one)
         sheets.sort(
             key=lambda one: (-(one.check.grade or 0), -(one.check.utilisation or 0.0), one.check.rule.name)
         )
         spec = design.specs.get(component) if design else None
         file = design.files.get(component, "") if design else ""
         said = "; ".join(filter(None, (_described(spec), said_of_like(assessment, component))))
-        yield Part(component, component_anchor(component), said, file, tuple(sheets))
+        yield Part(component, component_anchor(component), said, file, tuple(sheets), same_as)
 
 
 def _described(spec: Spec | None) -> str:
