@@ -12,7 +12,7 @@ from tests.browser.reader import Reader
 from tests.reports.test_pack import unpacked
 
 if TYPE_CHECKING:
-    from playwright.sync_api import Browser
+    from playwright.sync_api import Browser, Page
 
 _WIDTHS = (390, 900, 1600)
 
@@ -128,16 +128,38 @@ def test_the_look_at_drawings_sees_what_is_wrong(reader: Reader) -> None:
     assert any("is cut" in one for one in reader.overlaps())
 
 
-@pytest.mark.parametrize("scheme", ["light", "dark"])
-def test_it_passes_an_automated_accessibility_check(reader: Reader, scheme: str) -> None:
+def test_it_passes_an_automated_accessibility_check(reader: Reader) -> None:
+    """With what is of one part shown, which has every sort of thing: others only add more of the same."""
     from axe_playwright_python.sync_playwright import Axe
 
     page = reader.page
-    page.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
-    for sheet in page.locator("details.sheet").all()[:3]:
+    _show_one_part(page)
+    for sheet in page.locator("details.sheet:not([hidden])").all()[:3]:
         sheet.locator("summary").click()
+    for what in ("article.finding", "figure.item", "details.sheet .facts", "#utilisations a"):
+        assert page.locator(f"{what}:visible").count() > 0, what
+    page.emulate_media(color_scheme="light")
     results = Axe().run(page)
     assert results.violations_count == 0, results.generate_report()
+
+
+def test_colours_of_the_dark_ground_have_contrast(reader: Reader) -> None:
+    """All else is the same on either ground."""
+    from axe_playwright_python.sync_playwright import Axe
+
+    page = reader.page
+    _show_one_part(page)
+    page.locator("details.sheet:visible summary").first.click()
+    page.emulate_media(color_scheme="dark")
+    results = Axe().run(page, options={"runOnly": ["color-contrast"]})
+    assert results.violations_count == 0, results.generate_report()
+    page.add_style_tag(content=".facts dd { color: #333 !important }")
+    assert Axe().run(page, options={"runOnly": ["color-contrast"]}).violations_count == 1, "it would be seen"
+
+
+def _show_one_part(page: Page) -> None:
+    page.select_option("#component", "liner-left")
+    page.locator("article.finding[hidden]").first.wait_for(state="attached")
 
 
 def test_dark_and_light_can_be_changed_by_hand(reader: Reader) -> None:
@@ -169,33 +191,55 @@ def test_it_prints_on_a4_and_can_print_every_sheet(reader: Reader) -> None:
 
 
 def test_nothing_is_wider_than_the_paper(reader: Reader) -> None:
-    """Everything unfolded as for print, as wide as the paper between its margins: 182 mm at 96 to the inch."""
+    """Unfolded as for print, as wide as the paper between its margins: 182 mm at 96 to the inch.
+
+    Of the sheets of each rule the longest, for the lines of the others are the same with other numbers.
+    """
     page = reader.page
     page.set_viewport_size({"width": round(182 / 25.4 * 96), "height": 1000})
+    page.evaluate(_LONGEST_OF_EACH_RULE)
     page.check("#every")
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     page.emulate_media(media="print")
-    wide = page.evaluate(
-        """() => [...document.querySelectorAll("main *")]
-          .filter((one) => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
-          .map((one) => `${one.tagName} ${one.closest("[id]")?.id} ${one.textContent.slice(0, 60)}`)"""
-    )
+    assert page.locator("details.sheet[open] table.working").count() > 100
+    wide = page.evaluate(_WIDE)
     assert wide == []
+    page.locator("details.sheet[open] table.working b").first.evaluate(
+        "(one) => one.textContent = 'W'.repeat(9)"
+    )
+    page.add_style_tag(content="table.working b { overflow-wrap: normal; font-size: 5in }")
+    assert page.evaluate(_WIDE) != [], "what is wider would be seen"
+
+
+#: Leaves of the packed sheets of each rule, which the summary names, one that is not hidden.
+_LONGEST_OF_EACH_RULE = """() => {
+  const rules = new Set();
+  for (const sheet of document.querySelectorAll("details.packed")) {
+    const rule = sheet.querySelector("summary").childNodes[1].textContent.trim();
+    sheet.hidden = rules.has(rule);
+    rules.add(rule);
+  }
+}"""
+_WIDE = """() => [...document.querySelectorAll("main *")]
+  .filter((one) => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+  .map((one) => `${one.tagName} ${one.closest("[id]")?.id} ${one.textContent.slice(0, 60)}`)"""
 
 
 def test_the_words_for_print_say_what_is_left_out(reader: Reader) -> None:
+    """Of one part, so that to lay out its every sheet is a matter of a second."""
     page = reader.page
     page.emulate_media(media="print")
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     assert page.locator(".left-out").is_visible()
     page.emulate_media(media="screen")
+    _show_one_part(page)
     page.check("#every")
     page.evaluate("dispatchEvent(new Event('beforeprint'))")
     page.emulate_media(media="print")
     assert not page.locator(".left-out").is_visible()
-    assert page.evaluate(
-        "() => [...document.querySelectorAll('details.packed:not([hidden])')].every((one) => one.open)"
-    )
+    shown = "[...document.querySelectorAll('details.packed:not([hidden])')]"
+    assert page.evaluate(f"{shown}.length") > 10
+    assert page.evaluate(f"{shown}.every((one) => one.open && one.querySelector('.body'))")
 
 
 def test_a_browser_that_cannot_unpack_says_so_and_shows_the_rest(reader: Reader) -> None:

@@ -19,7 +19,17 @@ def slug(text: str) -> str:
 
 def sheet_anchor(check: Check) -> str:
     """The place of a check's sheet."""
-    return f"sheet.{slug(check.component)}.{slug(check.rule.name)}"
+    return sheet_anchor_of(check.component, check.rule.name)
+
+
+def sheet_anchor_of(component: str, rule: str) -> str:
+    """The place of the sheet of a rule on a component."""
+    return f"sheet.{slug(component)}.{slug(rule)}"
+
+
+def sheets_anchor(component: str) -> str:
+    """The place of a component's sheets."""
+    return f"sheets.{slug(component)}"
 
 
 def finding_anchor(check: Check) -> str:

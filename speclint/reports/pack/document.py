@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from importlib.metadata import version
 from itertools import groupby
@@ -10,17 +10,24 @@ from itertools import groupby
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
 from speclint.reports.accepted import Standings, standings_of, with_concessions
-from speclint.reports.pack.anchors import component_anchor, finding_anchor, sheet_anchor, source_anchor
+from speclint.reports.pack.anchors import (
+    component_anchor,
+    finding_anchor,
+    sheet_anchor,
+    sheets_anchor,
+    source_anchor,
+)
 from speclint.reports.pack.drawings import figures
-from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.drawn_once import ShownFigure, drawn_once
 from speclint.reports.pack.mathematics import equation, filled, symbol
-from speclint.reports.pack.same_working import SameWorking
+from speclint.reports.pack.same_working import Firsts, SameAs, firsts_of, led, same_as
 from speclint.reports.phrases import CAUTIONS, NO_CODES, share_of_limit, share_used, tally, verdict
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
 from speclint.specs import Spec, Stated
 
+_LONG = 60  # lines of a sheet that is still laid out at once: some two pages of A4
 _GAUGE = 1.5  # a gauge ends at one and a half times the limit
 
 
@@ -62,6 +69,13 @@ class ShownSheet:
         return self.text.check
 
     @property
+    def way(self) -> str:
+        """How the page has it, as a class: packed, packed for its length though it is printed, or "" where laid out."""
+        if self.check.outcome == "conforms":
+            return "packed"
+        return "long" if len(self.lines) > _LONG else ""
+
+    @property
     def after(self) -> list[tuple[int, str]]:
         """The sources, those that the rule itself cites first."""
         cited = [str(source) for source in self.check.rule.cites]
@@ -96,24 +110,20 @@ class ShownSheet:
 
 
 @dataclass(frozen=True, slots=True)
-class SameAs:
-    """A check that conforms with the same working as another, whose sheet stands for it: both places, and the rule."""
-
-    anchor: str
-    sheet: str
-    rule: str
-
-
-@dataclass(frozen=True, slots=True)
 class Part:
-    """A component and its sheets, and the checks for which a sheet of a part alike stands, by that part."""
+    """A component and its sheets, and the checks for which sheets of parts alike stand."""
 
     name: str
     anchor: str
     described: str
     file: str
     sheets: tuple[ShownSheet, ...]
-    same_as: dict[str, list[SameAs]] = field(default_factory=dict)
+    same_as: tuple[SameAs, ...] = ()
+
+    @property
+    def sheets_anchor(self) -> str:
+        """Where its sheets begin."""
+        return sheets_anchor(self.name)
 
     @property
     def findings(self) -> list[ShownSheet]:
@@ -134,7 +144,7 @@ class Document:
     complaints: tuple[str, ...]
     changed_limits: tuple[str, ...]
     parts: tuple[Part, ...]
-    figures: tuple[Figure, ...]
+    figures: tuple[ShownFigure, ...]
     sources: tuple[str, ...]
     cautions: tuple[str, ...]
     codes: tuple[str, ...]
@@ -175,7 +185,11 @@ def document(
 ) -> Document:
     """Gather the document; ``on_progress`` is called with the stage of the work."""
     sources = _Sources()
-    parts = tuple(_parts(assessment, system, sources, on_progress))
+    names = assessment.design.files if assessment.design else ()
+    conceded = standings_of(assessment)
+    alike = tuple(with_concessions(_shown(assessment), conceded))
+    firsts = {**firsts_of(assessment.checks, names), **dict(_firsts_of_findings(alike))}
+    parts = tuple(_parts(assessment, system, sources, (conceded, alike, firsts), on_progress))
     on_progress("drawing")
     settings = assessment.settings
     name = settings.works.name if settings else None
@@ -190,7 +204,7 @@ def document(
         complaints=tuple(str(one) for one in assessment.complaints),
         changed_limits=assessment.changed_limits,
         parts=parts,
-        figures=tuple(figures(assessment)),
+        figures=drawn_once((led(figure, firsts) for figure in figures(assessment)), names),
         sources=tuple(sources.listed),
         cautions=CAUTIONS,
         codes=tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,),
@@ -205,34 +219,44 @@ def _versions(assessment: Assessment) -> tuple[tuple[str, str], ...]:
     return (("speclint", version("speclint")), *families)
 
 
+def _shown(assessment: Assessment) -> list[Check]:
+    return [check for check in assessment.checks if check.outcome != "not applicable"]
+
+
+def _firsts_of_findings(groups: Iterable[Alike]) -> Iterator[tuple[tuple[str, str], Check]]:
+    """Of findings on parts alike, each but the first, with the first."""
+    for group in groups:
+        if group.first.outcome == "finding":
+            yield from ((check.order, group.first) for check in group.checks[1:])
+
+
 def _parts(
-    assessment: Assessment, system: System, sources: _Sources, on_progress: Callable[[str], None]
+    assessment: Assessment,
+    system: System,
+    sources: _Sources,
+    known: tuple[Standings, Sequence[Alike], Firsts],
+    on_progress: Callable[[str], None],
 ) -> Iterator[Part]:
-    conceded = standings_of(assessment)
-    shown = [check for check in assessment.checks if check.outcome != "not applicable"]
+    conceded, groups, firsts = known
     design = assessment.design
-    alike = {check.order: group for group in with_concessions(shown, conceded) for check in group.checks}
-    working = SameWorking(design.files if design else ())
-    for component, group in groupby(shown, key=lambda check: check.component):
+    alike = {check.order: group for group in groups for check in group.checks}
+    for component, group in groupby(_shown(assessment), key=lambda check: check.component):
         on_progress(f"sheets of {component}")
-        firsts = [(check, working.first(check)) for check in group]
+        checks = list(group)
         sheets = [
             _sheet(assessment, alike[check.order], check, system, sources, conceded)
-            for check, first in firsts
-            if first is check
+            for check in checks
+            if check.order not in firsts
         ]
-        same_as: dict[str, list[SameAs]] = {}
-        for check, first in firsts:
-            if first is not check:
-                one = SameAs(sheet_anchor(check), sheet_anchor(first), check.rule.name)
-                same_as.setdefault(first.component, []).append(one)
         sheets.sort(
             key=lambda one: (-(one.check.grade or 0), -(one.check.utilisation or 0.0), one.check.rule.name)
         )
         spec = design.specs.get(component) if design else None
         file = design.files.get(component, "") if design else ""
         said = "; ".join(filter(None, (_described(spec), said_of_like(assessment, component))))
-        yield Part(component, component_anchor(component), said, file, tuple(sheets), same_as)
+        yield Part(
+            component, component_anchor(component), said, file, tuple(sheets), tuple(same_as(checks, firsts))
+        )
 
 
 def _described(spec: Spec | None) -> str:

@@ -14,6 +14,9 @@ from speclint.reports.printable import visible
 from speclint.rules import Step
 
 _SPACE = "http://www.w3.org/1998/Math/MathML"
+_ROW, _IDENTIFIER = f"{{{_SPACE}}}mrow", f"{{{_SPACE}}}mi"
+_OPERATOR = f"{{{_SPACE}}}mo"
+_BRACKETS = ("(", ")", "[", "]")  # MathML Core's dictionary of operators has them as fences that stretch
 #: Letters to a line between the margins of A4 paper, in a column, and how wide signs and indices are against a letter.
 _LINE = 80.0
 _COLUMN = 24.0  # letters that the column of values holds
@@ -149,13 +152,32 @@ def _mathml(source: str) -> str:
 
     root = ElementTree.fromstring(convert(source))
     _tidy(root)
+    if [child.tag for child in root] == [_ROW]:
+        root[:] = list(root[0])
     text = ElementTree.tostring(root, encoding="unicode")
     text = text.replace(f' xmlns:ns0="{_SPACE}"', "").replace("ns0:", "").replace(' display="inline"', "")
     return re.sub(r"\s+/>", "/>", text)
 
 
 def _tidy(node: ElementTree.Element) -> None:
+    if node.tag == _OPERATOR and node.text in _BRACKETS:
+        node.attrib.clear()
     for index, child in enumerate(list(node)):
         _tidy(child)
-        if child.tag == f"{{{_SPACE}}}mrow" and len(child) == 1:
+        if child.tag != _ROW:
+            continue
+        if len(child) == 1:
             node[index] = child[0]
+        elif len(child) > 1 and all(_is_upright(one) for one in child):
+            node[index] = _name("".join(one.text or "" for one in child))
+
+
+def _is_upright(node: ElementTree.Element) -> bool:
+    return node.tag == _IDENTIFIER and node.attrib == {"mathvariant": "normal"}
+
+
+def _name(text: str) -> ElementTree.Element:
+    """A name of several letters, which MathML Core sets upright of itself."""
+    name = ElementTree.Element(_IDENTIFIER)
+    name.text = text
+    return name

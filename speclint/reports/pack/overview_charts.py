@@ -12,7 +12,8 @@ from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
-from speclint.reports.pack.paper import SIZE, Paper, Point, placed, shortened, wide
+from speclint.reports.pack.paper import SIZE, Paper, Point, placed, rounded, shortened, wide
+from speclint.reports.pack.same_working import Firsts, firsts_of
 from speclint.reports.phrases import share_of_limit
 from speclint.rules import Grade
 
@@ -22,17 +23,18 @@ _TALLEST = (
 )
 _MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
 _EDGE = 22.0
-_POINT = 4.0
+_POINT = 4
 _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a chart of their own
 
 
 def overview_figures(assessment: Assessment) -> Iterator[Figure]:
     """The page of all utilisations, then the speeds of the steam."""
-    yield from _utilisations(assessment.checks)
+    firsts = firsts_of(assessment.checks, assessment.design.files if assessment.design else ())
+    yield from _utilisations(assessment.checks, firsts)
     yield from _speeds(assessment.checks)
 
 
-def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
+def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
     judged = [check for check in checks if check.utilisation is not None]
     if not judged:
         return
@@ -51,14 +53,14 @@ def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
         left, here = column * _COLUMN, rows[column * tall : (column + 1) * tall]
         _grid(paper, left, _TOP + len(here) * _ROW)
         for number, (component, group) in enumerate(here):
-            _row(paper, component, group, (left, _TOP + (number + 0.5) * _ROW))
+            _row(paper, component, group, firsts, (left, _TOP + (number + 0.5) * _ROW))
     yield Figure(
         paper.name,
         "",
         "How much of each limit is used, all on one page",
         "One row a component, one point a check: a round point holds, a square is a finding, a diamond is a hold. The "
         "heavy line is the limit; what lies beyond one and a half times the limit stands at the right edge. Each point "
-        "leads to its sheet.",
+        "leads to its sheet, but for those whose sheet is that of a part alike.",
         paper.markup(),
     )
 
@@ -78,18 +80,22 @@ def _place(utilisation: float) -> float:
     return _LABELS + 14 + min(max(utilisation, 0.0), _MOST) / _MOST * (_COLUMN - _LABELS - 14 - _EDGE)
 
 
-def _row(paper: Paper, component: str, group: Sequence[Check], at: Point) -> None:
+def _row(paper: Paper, component: str, group: Sequence[Check], firsts: Firsts, at: Point) -> None:
     left, y = at
     paper.text((left + _LABELS, y + SIZE / 3), shortened(component, _LABELS - 4), "word", "end")
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
-    for check in sorted(group, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
+    plain = {left + _place(check.utilisation or 0.0) for check in group if check.order in firsts}
+    for x in sorted(plain):
+        paper.circle((x, y), _POINT, "point")
+    linked = (check for check in group if check.order not in firsts)
+    for check in sorted(linked, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
         used = check.utilisation or 0.0
         point = _point(check, left + _place(used), y)
         paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {share_of_limit(used)}", [point])
 
 
 def _point(check: Check, x: float, y: float) -> svg.Element:
-    x, y = round(x, 2), round(y, 2)
+    ((x, y),) = rounded([(x, y)])
     if check.outcome != "finding":
         return svg.Circle(cx=x, cy=y, r=_POINT, class_=["point"])
     if check.grade is Grade.HOLD:

@@ -2,9 +2,6 @@
 
 from __future__ import annotations
 
-import base64
-import gzip
-import json
 import re
 from collections.abc import Iterable
 from functools import cache
@@ -13,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from speclint.reports.pack.anchors import source_anchor
 from speclint.reports.pack.document import Document, ShownSheet
+from speclint.reports.pack.packed_sheets import packed
 from speclint.reports.pack.policy import policy_of
 from speclint.reports.printable import visible
 
@@ -27,15 +25,17 @@ _WIDTH = re.compile(r'class="drawing own-(\d+)"')
 def page_of(document: Document) -> str:
     """The whole pack.
 
-    Sheets of checks that conform are kept packed in the page, and laid out when they are opened or printed.
+    Sheets of checks that conform, and long ones, are kept packed in the page, and laid out when they are opened or
+    printed.
     """
     # sheets of one rule are nearly alike: side by side they pack into less
-    alike = sorted(document.sheets("conforms"), key=lambda one: (one.check.rule.name, one.check.component))
-    packed = {one.anchor: sheet_html(one) for one in alike}
-    style, script = _style(figure.drawing for figure in document.figures), _file("script.js")
+    kept = (one for one in document.sheets() if one.way)
+    alike = sorted(kept, key=lambda one: (one.check.rule.name, one.check.component))
+    sheets = {one.anchor: sheet_html(one) for one in alike}
+    style, script = _style(one.figure.drawing for one in document.figures), _file("script.js")
     return _template("pack.html").render(
         document=document,
-        packed=_packed(packed),
+        packed=packed(sheets),
         style=style,
         script=script,
         policy=policy_of(style, script),
@@ -60,11 +60,6 @@ def _style(drawings: Iterable[str]) -> str:
     """The style of the pack, with a rule for each width of a drawing: no element may have a style of its own."""
     widths = sorted({int(width) for drawing in drawings for width in _WIDTH.findall(drawing)})
     return _file("style.css") + "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
-
-
-def _packed(sheets: dict[str, str]) -> str:
-    data = json.dumps(sheets, ensure_ascii=False).encode("utf-8")
-    return base64.b64encode(gzip.compress(data, 9, mtime=0)).decode("ascii")
 
 
 @cache

@@ -37,11 +37,18 @@ def shortened(text: str, room: float, size: float = SIZE) -> str:
 
 def placed(points: Iterable[Point]) -> list[svg.Point]:
     """Points as the library of drawings has them."""
-    return [svg.Point(_round(x), _round(y)) for x, y in points]
+    return [svg.Point(x, y) for x, y in rounded(points)]
+
+
+def rounded(points: Iterable[Point]) -> list[Point]:
+    """Points with as many decimals as a drawing has."""
+    return [(_round(x), _round(y)) for x, y in points]
 
 
 def _round(value: float) -> float:
-    return round(value, _DECIMALS)
+    """A place on the paper, without decimals where it has none."""
+    rounded = round(value, _DECIMALS)
+    return int(rounded) if rounded == int(rounded) else rounded
 
 
 @dataclass
@@ -100,12 +107,9 @@ class Paper:
 
     def linked(self, target: str, title: str, marks: Sequence[svg.Element]) -> None:
         """Marks that lead to a place of the page, with what they are."""
-        named = svg.Title(text=escape(visible(title)))
-        group = svg.G(elements=[named, *marks])
+        named = svg.Title(text=escape(visible(title)))  # which names the link too
         self.role = "group"  # what leads elsewhere must be within reach of a keyboard and a screen reader
-        self.marks.append(
-            svg.A(href=f"#{target}", elements=[group], extra={"aria-label": escape(visible(title))})
-        )
+        self.marks.append(svg.A(href=f"#{target}", elements=[named, *marks]))
 
     def across(self, start: Point, end: Point, text: str, off: float) -> None:
         """A dimension between two points of one height, ``off`` below them (above where it is negative)."""
