@@ -16,6 +16,7 @@ import pytest
 from speclint.reports.pack import REVIEW_FILE, review_page
 from tests.browser.reader import Reader
 from tests.example import of_one_cylinder
+from tests.reports.test_pack import unremedied
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -58,7 +59,7 @@ def browser() -> Iterator[Browser]:
 def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The review pack of one cylinder of the example, in a folder of its own."""
     path = tmp_path_factory.mktemp("pack") / REVIEW_FILE
-    page = review_page(of_one_cylinder())
+    page = review_page(unremedied(of_one_cylinder()))
     path.write_text(page, encoding="utf-8", newline="\n")
     return path
 

@@ -44,7 +44,7 @@ class Station:
 
 def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]]:
     """Each steam path with the component at which its live part ends, or its whole where it has but one part."""
-    ends = [one for one in map(_End.of, assessment.checks) if one is not None]
+    ends = [end for check in assessment.checks for end in _End.all_of(check)]
     paths = [(end, tuple(end.stations(assessment))) for end in ends]
     live = [(end, stations) for end, stations in paths if stations and stations[0].live]
     exhaust = [(end, stations) for end, stations in paths if stations and not stations[0].live]
@@ -59,23 +59,41 @@ def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]
         out = _through(assessment, onward[0].stages(assessment)[0], inlet=False)
         yield end.check.component, (*stations, *middle, *out, *onward[1], *_nozzle(assessment, onward[0]))
     for end, stations in exhaust:
-        if end.check.component not in joined:
-            out = _through(assessment, end.stages(assessment)[0], inlet=False)
-            yield end.check.component, (*out, *stations, *_nozzle(assessment, end))
+        if end.check.component in joined:
+            continue
+        out = _through(assessment, end.stages(assessment)[0], inlet=False)
+        name = end.check.component if end.first else stations[0].component
+        yield name, (*out, *stations, *_nozzle(assessment, end))
 
 
 @dataclass(frozen=True, slots=True)
 class _End:
-    """The check at which a path is judged, and the speeds through sections that its sheet works."""
+    """The check at which a path is judged, and the speeds through sections that its sheet works along it.
+
+    Several paths may end at one part, as those of the cylinders do at a nozzle; ``first`` is true of one of them.
+    """
 
     check: Check
     speeds: tuple[tuple[int, Step], ...]
+    first: bool = True
 
     @classmethod
-    def of(cls, check: Check) -> _End | None:
-        """What a check says of a path; None of one that judges no greatest speed of stages."""
-        speeds = tuple((place, step) for place, step in enumerate(check.steps) if _is_mean_speed(step))
-        return cls(check, speeds) if speeds and _limit(check) is not None else None
+    def all_of(cls, check: Check) -> Iterator[_End]:
+        """What a check says of each path; none of one that judges no greatest speed of stages.
+
+        The limits follow the last stage of each path.
+        """
+        if _limit(check) is None:
+            return
+        first, speeds = True, []
+        for place, step in enumerate(check.steps):
+            if _is_mean_speed(step):
+                speeds.append((place, step))
+            elif step.kind == "limit" and speeds:
+                yield cls(check, tuple(speeds), first)
+                first, speeds = False, []
+        if speeds:
+            yield cls(check, tuple(speeds), first)
 
     def stages(self, assessment: Assessment) -> list[Stage]:
         """The stages, in the order of the steam: each the last whose sizes were taken before its speed."""
