@@ -33,6 +33,8 @@ if TYPE_CHECKING:  # else imported where helpers are started: a short check has 
 
 #: This many components take one processor some seconds; fewer are done before a helper has started.
 _ENOUGH = 24
+#: Remedies of this many findings take as long: each is sought by many runs of its rule.
+_ENOUGH_FINDINGS = 8
 #: More helpers than this cost more memory than they save time.
 _MOST = 15
 
@@ -57,6 +59,7 @@ class Processes:
         self._helpers: list[TendedHelper] = []
         self._rules: dict[str, Rule] = {}
         self._beginning: object = None
+        self._not_begun: tuple[Context, object] | None = None
         self._seconds = 0
         self._spare: TendedHelper | None = None
 
@@ -76,8 +79,9 @@ class Processes:
         """
         self._rules = {rule.name: rule for rule in rules}
         self._seconds = context.design.settings.seconds_per_rule
-        if self._wanted > 0 and len(parts) >= self._enough:
-            self._begin(context, given)
+        self._not_begun = (context, given)
+        if len(parts) >= self._enough:
+            self._begin_once()
         return self._divide(
             lambda: self._transport("checked"),
             lambda part: check_named(part, rules, context),
@@ -89,6 +93,8 @@ class Processes:
         self, tasks: Sequence[tuple[Check, list[Check]]], checks: Sequence[Check], context: Context
     ) -> list[tuple[list[Remedy], Consulted]]:
         """The remedies of some findings, each given with the checks that it could spoil, and what was consulted."""
+        if len(tasks) >= min(self._enough, _ENOUGH_FINDINGS):  # none help yet where all checks were kept
+            self._begin_once()
         of_findings = {found.component for found, _ in tasks}
         own: dict[str, list[Check]] = {name: [] for name in of_findings}
         for one in checks:
@@ -157,6 +163,12 @@ class Processes:
     def _patience(self) -> float:
         """After how many seconds a helper that says nothing is given up: it stops a rule of its own accord before."""
         return self._seconds + 2 * GRACE
+
+    def _begin_once(self) -> None:
+        """Start the helpers for the design at hand, unless they are started."""
+        if self._wanted > 0 and self._not_begun is not None:
+            self._begin(*self._not_begun)
+            self._not_begun = None
 
     def _begin(self, context: Context, given: object) -> None:
         """Start the helpers; where the system has no room for more, those that there are do."""

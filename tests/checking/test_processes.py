@@ -142,6 +142,23 @@ def test_remedies_found_with_help_are_kept(alone: Assessment) -> None:
     assert copy.remedies(finding) is copy.remedies(finding)
 
 
+@pytest.mark.parametrize(("enough", "begun"), [(1, 1), (2, 0)])
+def test_helpers_are_called_for_remedies_where_no_check_was_left_to_make(
+    alone: Assessment, monkeypatch: pytest.MonkeyPatch, enough: int, begun: int
+) -> None:
+    """As where all checks were kept of an earlier run, by which remedies were not asked for."""
+    calls: list[object] = []
+    monkeypatch.setattr(Processes, "_begin", lambda *given: calls.append(given))
+    copy = replace(alone, _remedies={})
+    finding = next(check for check in copy.checks if check.outcome == "finding")
+    assert copy.context is not None
+    with Processes(helpers=1, enough=enough) as processes:
+        processes.check((), copy.context, None, [])
+        find_remedies(copy, processes, [finding])
+    assert len(calls) == begun
+    assert copy.sought(finding) is not None
+
+
 def test_helpers_do_any_function_of_a_module(repository: Path) -> None:
     """The lengths of words, once with helpers and once where they are lost."""
     words = [["bore", "rod"], ["piston"], [], ["liner", "cover"]]
