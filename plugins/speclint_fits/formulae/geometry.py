@@ -7,20 +7,6 @@ from speclint.equations import Metres, Radians, Ratio
 from speclint_fits.sources import ASME_Y14_5
 
 
-@formula("t_n = k t", cites=[FIRST_PRINCIPLES])
-def share_of_zone(k: Ratio, t: Metres) -> Metres:
-    """Share of a zone.
-
-    t_n = k t
-
-    ``k`` share; ``t`` zone [m]. Returns [m].
-
-    >>> round(share_of_zone(k=0.5, t=0.0004) * 1e3, 6)
-    0.2
-    """
-    return k * t
-
-
 @formula("T = 2 √(x² + x²)", cites=[FIRST_PRINCIPLES])
 def zone_of_coordinates(x: Metres) -> Metres:
     """Diameter of the round zone that holds an axis with an error of each of two coordinates.

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Radians
 from speclint.facts import grip_held
-from speclint.handbook.fits import diametral_clearance
+from speclint.handbook.fits import diametral_clearance, share_of_size
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import (
     FORMS,
@@ -25,7 +25,6 @@ from speclint_fits.formulae.geometry import (
     opening_of_zone,
     room_for_form,
     room_in_hole,
-    share_of_zone,
     zone_of_coordinates,
     zones_together,
 )
@@ -90,7 +89,7 @@ def _datum(letter: str, t: Metres, named: list[Named], part: Component, sheet: S
     ]
     if not forms:
         return sheet.states(False, f"datum {letter}, {face}, has no tolerance of form", where=part.where)
-    allowed = sheet.work("t_n", share_of_zone, k=sheet.limit("datum", "k"), t=t)
+    allowed = sheet.work("t_n", share_of_size, k=sheet.limit("datum", "k"), t=t)
     return sheet.at_most(min(forms), allowed).else_says(
         f"datum {letter} may be {{found}} out of true, {{limit}} allowed by what counts from it"
     )
@@ -248,7 +247,7 @@ def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
 def room_in_guide(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """Least clearance less the straightness of spindle and guide."""
     d, L = sheet.take("d", spindle.diameter), sheet.take("L", spindle.guide_length)
-    if sheet.work("L_n", share_of_zone, k=sheet.limit("long", "k"), t=d) >= L:
+    if sheet.work("L_n", share_of_size, k=sheet.limit("long", "k"), t=d) >= L:
         raise sheet.not_applicable("the guide is short")
     c = sheet.work("c_0", diametral_clearance, D=sheet.take("D_g", spindle.guide_bore), d=d)
     t_1, t_2 = (_straightness(spindle, face, sheet) for face in ("guide", "diameter"))

@@ -161,20 +161,6 @@ def wall_after_reaming(t: Metres, r: Metres) -> Metres:
     return t - r / 2
 
 
-@formula("t_n = k t", cites=[FIRST_PRINCIPLES])
-def share_of_thickness(k: Ratio, t: Metres) -> Metres:
-    """Share of a thickness.
-
-    t_n = k t
-
-    ``k`` share; ``t`` thickness [m]. Returns [m].
-
-    >>> round(share_of_thickness(k=0.85, t=0.0145) * 1e3, 6)
-    12.325
-    """
-    return k * t
-
-
 @formula("θ = θ_0 + k c/a", cites=[FIRST_PRINCIPLES])
 def play_with_pin(θ_0: Radians, k: Ratio, c: Metres, a: Metres) -> Radians:
     """Angle by which an arm lags, by the clearances of some pins and one more.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
+from speclint.handbook.fits import share_of_size
 from speclint.handbook.members import shift_at_seat, sink_of_valve
 from speclint.specs import (
     BearingWear,
@@ -25,7 +26,6 @@ from speclint_motion.formulae.wear import (
     greatest_worn_gap,
     play_with_pin,
     share_lost_by_set,
-    share_of_thickness,
     wall_after_reaming,
     worn_off,
 )
@@ -179,7 +179,7 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
         D=sheet.take("D", liner.bore),
         g_0=sheet.limit("added", "g_0"),
     )
-    least = sheet.work("t_n", share_of_thickness, k=sheet.limit("thickness", "k_t"), t=t)
+    least = sheet.work("t_n", share_of_size, k=sheet.limit("thickness", "k_t"), t=t)
     return sheet.worst(
         sheet.at_most(gap, most).else_says("gap of the worn ring {found}, {limit} allowed"),
         sheet.at_least(limit, least).else_says("ring may wear to {found}, {limit} wanted"),
@@ -221,9 +221,9 @@ def pins_and_bushes(part: Pin | Rocker | ValveGear, sheet: Sheet) -> Judgement:
 def _reamed(wear: BearingWear, sheet: Sheet) -> Judgement:
     t = sheet.take("t", wear.bush_wall)
     left = sheet.work("t_l", wall_after_reaming, t=t, r=sheet.take("r", wear.reamed))
-    return sheet.at_least(
-        left, sheet.work("t_n", share_of_thickness, k=sheet.limit("wall", "k"), t=t)
-    ).else_says("bush reamed to a wall of {found}, {limit} wanted")
+    return sheet.at_least(left, sheet.work("t_n", share_of_size, k=sheet.limit("wall", "k"), t=t)).else_says(
+        "bush reamed to a wall of {found}, {limit} wanted"
+    )
 
 
 def _play(gear: ValveGear, sheet: Sheet) -> Judgement:
