@@ -142,10 +142,19 @@ def test_the_search_for_the_worst_corner_agrees_with_full_enumeration() -> None:
     assert compared > 50
 
 
-#: What no bounds can follow: rules that ask a library of steam, and one whose load is as great over a range of places.
+#: What no bounds can follow: rules that ask a library of steam, one whose load is as great over a range of places, and
+#: one that compares a share of a weight with the weight, to which some forty drawn sizes add a little each.
 NOT_ENCLOSED = {
     "a library function asks for one number": {
+        "blast-pipe.area",
+        "blast-pipe.lift",
+        "duty.back-pressure-by-nozzle",
+        "events.area-enough",
+        "heat.exhaust-heating",
+        "heat.lost-work",
+        "heat.one-wall-between",
         "partition.stress",
+        "steamway.branch",
         "steamway.choked",
         "steamway.pressure-drop",
         "steamway.speed",
@@ -153,7 +162,7 @@ NOT_ENCLOSED = {
         "valve.pressure-loss",
     },
     "a branch hangs on where a scan finds its worst": {"rod.buckling"},
-    "160 boxes leave it open": {"valve.compression-lift", "valve.spring-holds-shut"},
+    "160 boxes leave it open": {"frame.carrying-pads"},
 }
 
 

@@ -17,4 +17,6 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_clearances.rules.room", "envelope"),
         rules_in("speclint_clearances.rules.access", "access-plan"),
         rules_in("speclint_clearances.rules.lifting", "lifting-plan"),
+        rules_in("speclint_clearances.rules.cranes", "lifting-plan"),
+        rules_in("speclint_clearances.rules.withdrawing", "access-plan"),
     ]

@@ -78,8 +78,11 @@ UG_53 = ASME_VIII.at("UG-53, ligaments")
 UW_9 = ASME_VIII.at("UW-9, tapered transitions 1 to 3")
 BUTT_DETAILS = EN_1993_1_9.at("Table 8.3, transverse butt welds, slope to 1 in 4")
 HOBBACHER_OFFSET = IIW_FATIGUE.at("6.3, misalignment of plates of unlike thickness")
-EN_10213 = Source("EN 10213, Steel castings for pressure purposes", "2007", memory=True)
+EN_10213 = Source("EN 10213, Steel castings for pressure purposes", "2007", "table 1, carbon", memory=True)
 EN_1011_2 = Source(
-    "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
+    "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels",
+    "2001",
+    "annex C, preheat",
+    memory=True,
 )
 TEST_STRESS = _seen(EN_13445_3, "table 6-1, allowable stress on test")

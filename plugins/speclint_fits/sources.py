@@ -32,3 +32,22 @@ ISO_8062_3_ALLOWANCES = ISO_8062_3.at(
 ISO_8062_3_TOLERANCES = ISO_8062_3.at(
     "Table 2, as reproduced after the edition of 1994 in SFSA Supplement 3", memory=False
 )
+ISO_1101 = Source(
+    "ISO 1101, Geometrical tolerancing: form, orientation, location and run-out",
+    "2017",
+    "table of geometrical characteristics",
+    memory=True,
+)
+ISO_2692 = Source("ISO 2692, Maximum material requirement", "2014", "virtual condition", memory=True)
+ASME_Y14_5 = Source(
+    "ASME Y14.5, Dimensioning and Tolerancing",
+    "2018",
+    "appendix on fasteners, fixed fastener with and without projected zone",
+    memory=True,
+)
+ASME_PCC_1 = Source(
+    "ASME PCC-1, Guidelines for Pressure Boundary Bolted Flange Joint Assembly",
+    "2013",
+    "appendix D, flatness of contact faces",
+    memory=True,
+)

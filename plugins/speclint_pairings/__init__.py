@@ -43,6 +43,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in(
             "speclint_pairings.rules.oil", "cam-box", "cylinder-block", "cylinder-liner", "valve-spindle"
         ),
+        rules_in("speclint_pairings.rules.pairs", "cam-box", "cylinder-block"),
         rules_in("speclint_pairings.rules.pressed", "cylinder-liner", "valve-seat"),
         rules_in("speclint_pairings.rules.unlike", *unlike),
         rules_in("speclint_pairings.rules.brittle", *loaded),

@@ -9,8 +9,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from speclint.checking.check_result import Check
+from speclint.checking.office_steps import Restated, sized
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check, still_conforms
+from speclint.quantities import Measure
 from speclint.rules import Context, Judgement, StatedPlace, Step, in_words
 from speclint.specs import Component
 
@@ -45,10 +47,12 @@ def _proved(
         aimed = place if place.aim is not None else _solved(found, judged, component, step, context)
         if aimed is None or not _sensible(aimed, step):
             continue
-        changed = _changed(context, step, aimed)
+        restated = _restated(context, aimed)
+        changed = _changed(context, step, aimed, restated)
         part = _same_pair(check(found.rule, component, changed), judged)
         if part is not None and part.holds:
-            yield _remedy(step, aimed, _name(place, component, context), _spoilt(place, checks, changed))
+            name, spoils = _name(place, component, context), _spoilt(place, checks, changed)
+            yield _remedy(step, aimed, name, spoils, restated)
 
 
 def _solved(
@@ -89,8 +93,28 @@ def _sensible(aimed: StatedPlace, step: Step) -> bool:
     return aimed.aim * stated > 0 and abs(aimed.aim - stated) <= _REACH * abs(stated)
 
 
-def _changed(context: Context, step: Step, place: StatedPlace) -> Context:
+def _restated(context: Context, place: StatedPlace) -> tuple[Measure, Restated] | None:
+    """The quantity at a place, and how it would be written; None for a word, a count, or what is not written so."""
+    if not isinstance(place.aim, float):
+        return None
+    try:
+        stated = context.design.specs[context.design.owner(place.where)].under(place.where.key)
+    except LookupError:
+        return None
+    if not isinstance(stated, Measure) or stated.dimension.startswith("temperature"):
+        return None
+    restated = sized(stated, place.aim)
+    return (stated, restated) if restated else None
+
+
+def _changed(
+    context: Context, step: Step, place: StatedPlace, restated: tuple[Measure, Restated] | None
+) -> Context:
     assert place.aim is not None  # as was asked by the caller
+    if restated is not None:
+        value = restated[1].value
+        assert isinstance(value, Measure)
+        return replace(context, moved=context.design.restated(place.where, value))
     if isinstance(place.aim, str | bool):
         return replace(context, worded=context.design.reworded(place.where, place.aim))
     return replace(context, moved=context.design.moved(place.where, place.aim - _stated(step)))
@@ -106,10 +130,17 @@ def _name(place: StatedPlace, component: Component, context: Context) -> str:
     return words if owner == component.id else f"{words} of {owner}"
 
 
-def _remedy(step: Step, place: StatedPlace, name: str, spoils: tuple[str, ...]) -> Remedy:
+def _remedy(
+    step: Step,
+    place: StatedPlace,
+    name: str,
+    spoils: tuple[str, ...],
+    restated: tuple[Measure, Restated] | None,
+) -> Remedy:
     assert place.aim is not None  # as was asked by the caller
     now = step.value if isinstance(step.value, str | bool) else _stated(step)
-    return Remedy(place.where, name, now, place.aim, step.unit, step.written_in, None, spoils)
+    remedy = Remedy(place.where, name, now, place.aim, step.unit, step.written_in, None, spoils)
+    return replace(remedy, written=restated[0].text, instead=restated[1].text) if restated else remedy
 
 
 def _spoilt(place: StatedPlace, checks: Sequence[Check], changed: Context) -> tuple[str, ...]:

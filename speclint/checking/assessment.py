@@ -51,6 +51,7 @@ class Assessment:
     kept: KeptResults | None = field(default=None, repr=False, compare=False)
     changes: DesignChanges | None = None
     _remedies: dict[tuple[str, str], list[Remedy]] = field(default_factory=dict, repr=False, compare=False)
+    _sought: set[tuple[str, str]] = field(default_factory=set, repr=False, compare=False)
 
     def remedies(self, check: Check) -> list[Remedy]:
         """What would clear a finding; worked out when first asked for, where it has not been found already."""
@@ -64,6 +65,11 @@ class Assessment:
     def keep(self, found: Mapping[tuple[str, str], list[Remedy]]) -> None:
         """Keep remedies that were worked out elsewhere, by component and rule."""
         self._remedies.update(found)
+        self._sought.update(found)
+
+    def sought(self, check: Check) -> list[Remedy] | None:
+        """What would clear a finding where that was sought before the report; None where it was not."""
+        return self._remedies[check.order] if check.order in self._sought else None
 
     @property
     def changed_limits(self) -> tuple[str, ...]:

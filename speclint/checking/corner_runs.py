@@ -32,6 +32,7 @@ class CornerRuns:
     def __init__(self, run: Callable[[Corner], Ending], rule: Rule) -> None:
         self._run, self._rule = run, rule
         self._seen: dict[Highs, CornerRun] = {}
+        self._elsewhere: dict[tuple[Highs, tuple[tuple[int, float], ...]], CornerRun] = {}
         self._failing: dict[tuple[int, int, str], tuple[Severity, Corner]] = {}
         self.worst: CornerRun | None = None
 
@@ -48,10 +49,14 @@ class CornerRuns:
         return found
 
     def elsewhere(self, sides: Sides, places: Mapping[int, float]) -> CornerRun:
-        """The rule at one corner with some of its scans held at other places than their worst; it is not kept."""
-        corner = Corner(sides, places)
-        ending = self._run(corner)
-        return CornerRun(corner, ending, severity(ending, self._rule))
+        """The rule at one corner with some of its scans held at other places than their worst; it is none of ``at``."""
+        key = highs(sides), tuple(places.items())
+        found = self._elsewhere.get(key)
+        if found is None:
+            corner = Corner(sides, places)
+            ending = self._run(corner)
+            found = self._elsewhere[key] = CornerRun(corner, ending, severity(ending, self._rule))
+        return found
 
     def keep(self, corner: Corner, ending: Ending) -> None:
         """Add a run that was made elsewhere."""

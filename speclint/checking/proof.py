@@ -16,10 +16,11 @@ from dataclasses import dataclass
 from itertools import pairwise, product
 from typing import Literal
 
-from speclint.checking.corner_runs import CornerRuns, Sides, highs
+from speclint.checking.corner_runs import CornerRuns, Sides
 from speclint.checking.severity import rank_of
 from speclint.rules import (
     Compared,
+    Corner,
     Enclosure,
     ManyPlaces,
     NotEnclosed,
@@ -70,8 +71,9 @@ class Prover:
         self._worsts: dict[Hashable, _Worst] = {}
         self._gone_through: set[Hashable] = set()
         self.boxes = self.splits = 0
-        #: The inputs that surely count for a comparison, where its worst corner was decided.
-        self.counts: dict[tuple[frozenset[Hashable], int], set[Hashable]] = {}
+        self._counts: dict[int, list[tuple[_Box, frozenset[Hashable]]]] = {}
+        #: A comparison that makes the very same margin as an earlier one, by their indices: that one is gone through.
+        self.same_as: dict[int, int] = {}
 
     def prove(self) -> None:
         """Run the worst corner of each comparison, among others."""
@@ -101,13 +103,15 @@ class Prover:
         asked.sort(
             key=lambda one: one[0]
         )  # the nearest to its limit first: it is likely to leave the others idle
-        seen: set[tuple[int, tuple[bool, ...]]] = set()
+        seen: dict[tuple[int, tuple[bool, ...]], int] = {}
         for least, margin, worst in asked:
             same = id(margin), worst.part.to_reach
-            if same not in seen and not self._idle(least, worst):
+            if same in seen:
+                self.same_as[worst.index] = seen[same]
+            elif not self._idle(least, worst):
                 self._note(box.sides, worst)
                 self._one_of(box, least, _followed(margin), worst)
-            seen.add(same)
+            seen.setdefault(same, worst.index)
 
     def _proved(self, box: _Box, worst: _Worst, alternatives: Sequence[Slopes]) -> bool:
         """Whether the same margin was gone through before, over a box that differs in places it does not hang on."""
@@ -178,6 +182,7 @@ class Prover:
         if not alternatives:
             self._note(box.sides, worst)
         elif least < worst.margin and not self._proved(box, worst, alternatives):
+            self._count(box, alternatives, worst)
             for slopes in alternatives:
                 self._by_slopes(box, slopes, least, worst)
 
@@ -189,7 +194,6 @@ class Prover:
         guess = {key: slopes[key][1] > -slopes[key][0] for key in gains}
         corner = {**box.sides, **fixed, **guess}
         here = self._note(corner, worst)
-        self._count(corner, slopes, worst)
         reach = least
         if here is not None:
             gained = sum(gains.values()) * _ROUNDED
@@ -237,7 +241,7 @@ class Prover:
             asked = worst.index, worst.number, key.number, frozenset(box.ranges.items())
             if asked in self._aligned:
                 continue
-            margins = [self._held_at(corner, {key.number: share}, worst) for share in key.nodes]
+            margins = [self._held_at(corner, key, share, worst) for share in key.nodes]
             if min(margins, default=here) >= here - _NEAR * max(abs(here), 1.0):
                 self._aligned.add(asked)
             else:
@@ -245,14 +249,23 @@ class Prover:
                 lowest = min(lowest, min(margins) - step)
         return lowest
 
-    def _held_at(self, corner: Sides, places: Mapping[int, float], worst: _Worst) -> float:
-        part = self._runs.elsewhere(corner, places).part(worst.index)
+    def _held_at(self, corner: Sides, key: Place, share: float, worst: _Worst) -> float:
+        """A margin at a corner with one scan held; the scans before it, on which it may hang, stay where they were."""
+        before = self._runs.at(corner).corner.shares[: key.number]
+        part = self._runs.elsewhere(corner, {**dict(enumerate(before)), key.number: share}).part(worst.index)
         margins = part.margins if part is not None else ()
         return margins[worst.number] if worst.number < len(margins) else math.inf
 
-    def _count(self, corner: Sides, slopes: Slopes, worst: _Worst) -> None:
-        surely = {key for key, (low, high) in slopes.items() if low > 0.0 or high < 0.0}
-        self.counts.setdefault((highs(corner), worst.index), set()).update(surely)
+    def counts(self, key: Hashable, corner: Corner, index: int) -> bool:
+        """Whether an input surely counts for a comparison at a corner, by its slope over a box in which that lies."""
+        return any(key in surely and box.holds(corner) for box, surely in self._counts.get(index, ()))
+
+    def _count(self, box: _Box, alternatives: Sequence[Slopes], worst: _Worst) -> None:
+        """Keep the inputs of which the slope is never nothing over a box, whichever of several values governs."""
+        of_each = [
+            {key for key, (low, high) in one.items() if low > 0.0 or high < 0.0} for one in alternatives
+        ]
+        self._counts.setdefault(worst.index, []).append((box, frozenset(set.intersection(*of_each))))
 
     def _note(self, sides: Sides, worst: _Worst) -> float | None:
         """Run a corner, and keep the least margin of a comparison."""
@@ -297,6 +310,14 @@ class _Box:
     def key(self) -> Hashable:
         """The same for the same box."""
         return frozenset(self.sides.items()), frozenset(self.ranges.items())
+
+    def holds(self, corner: Corner) -> bool:
+        """Whether a corner lies in it, with the places at which the scans came to their worst there."""
+        met, shares = corner.met, corner.shares
+        return all(met.get(key, side) == side for key, side in self.sides.items()) and all(
+            number < len(shares) and low <= shares[number] <= high
+            for number, (low, high) in self.ranges.items()
+        )
 
     def at(self, sides: Sides) -> _Box:
         """The part of it at some sides."""

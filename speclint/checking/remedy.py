@@ -14,7 +14,10 @@ from speclint.quantities import amount
 class Remedy:
     """One stated value, and what it would have to be for the rule to hold: in SI units, or a word.
 
-    ``spoils`` are the rules that hold now and would not hold then.
+    ``spoils`` are the rules that hold now and would not hold then. ``written`` is how the spec has it, and ``instead``
+    how it would be written, in the step of the drawing office, or exactly where that is too coarse; both "" where the
+    number alone is known. ``by`` is how far a size or its limits move where the values do not tell: of a size with
+    limits or a class that stays, and of a thread.
     """
 
     where: Location
@@ -25,10 +28,16 @@ class Remedy:
     written_in: str
     utilisation: float | None
     spoils: tuple[str, ...] = ()
+    written: str = ""
+    instead: str = ""
+    exact: bool = False
+    by: float = 0.0
 
     @property
     def change(self) -> float:
-        """The change as a share of the present value; nothing for a word."""
+        """The change as a share of the present value; nothing for a word that is no size."""
+        if self.by:
+            return abs(self.by)
         if isinstance(self.now, str | bool) or isinstance(self.then, str | bool):
             return 0.0
         return abs(self.then - self.now) / abs(self.now) if self.now else math.inf
@@ -36,17 +45,34 @@ class Remedy:
     def __str__(self) -> str:
         return self.said(amount)
 
-    def said(self, amount: Callable[[float, str, str], str]) -> str:
-        """The change in words, its amounts written by a function of SI value, SI unit and the unit of the spec."""
-        now, then = (self._shown(one, amount) for one in (self.now, self.then))
-        change = f"{self.name} from {now} to {then}"
-        return (
-            f"{change}, but then {', '.join(self.spoils)} would not hold"
-            if self.spoils
-            else f"{change}, all else equal"
-        )
+    def said(self, write: Callable[[float, str, str], str]) -> str:
+        """The change in words, its amounts written by a function of SI value, SI unit and the unit of the spec.
 
-    def _shown(self, value: float | str | bool, amount: Callable[[float, str, str], str]) -> str:
+        What a spec would state is in its own unit; the amounts stand beside it where they are in another.
+        """
+        change = (
+            f"{self.name} from {self._shown(self.written, self.now)} to {self._then()}{self._beside(write)}"
+        )
+        if self.spoils:
+            return f"{change}, but then {', '.join(self.spoils)} would not hold"
+        return f"{change}, all else equal"
+
+    def _then(self) -> str:
+        return f"{'exactly ' if self.exact else ''}{self._shown(self.instead, self.then)}"
+
+    def _beside(self, write: Callable[[float, str, str], str]) -> str:
+        if isinstance(self.now, str | bool) or isinstance(self.then, str | bool):
+            return ""
+        texts = [
+            write(one, self.unit, self.written_in) for one in (self.now, self.then, self.then - self.now)
+        ]
+        if texts[1] == amount(self.then, self.unit, self.written_in):
+            return ""
+        return f" (limits moved by {texts[2]})" if self.by else f" ({texts[0]} to {texts[1]})"
+
+    def _shown(self, text: str, value: float | str | bool) -> str:
+        if text:
+            return text
         if isinstance(value, bool):
             return "true" if value else "false"
         return f'"{value}"' if isinstance(value, str) else amount(value, self.unit, self.written_in)

@@ -329,6 +329,8 @@ def _again(
     if severity(ending, rule) != worked.severity:
         return None
     matter = [(renamed.key(key), high) for key, high in worked.matter]
+    if any(key not in sheet.record.labels for key, _ in matter):
+        return None
     words, values = _sides(sheet.record, matter)
     written = {highs(corner.met): (ending, sheet)}
 

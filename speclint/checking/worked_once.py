@@ -2,9 +2,10 @@
 
 A rule reads nothing but its component, the specs that its sheet leads it to, and the values that its sheet opens. So a
 check of a second part comes out as that of the first where, with every id renamed one to one, the same specs are
-reached by the same links, have the same entries, and state the same values wherever the rule asked for one at any
-corner. Then the second part is run at the corners that govern the first, and written down in its own words. Whatever
-differs in anything that was asked is worked by itself.
+reached by the same links, have the same entries wherever the rule looked at them, and state the same values wherever
+it asked for one at any corner. What it never looked at may differ (:mod:`speclint.specs.fields_read`). Then the second
+part is run at the corners that govern the first, and written down in its own words. Whatever differs in anything that
+was asked is worked by itself.
 """
 
 from __future__ import annotations
@@ -233,6 +234,7 @@ class _Renaming:
         self._back: dict[str, str] = {}
         self._needed = {worked.component, *worked.asked.followed}
         self._queries = list(worked.asked.queried)
+        self._leading = list(worked.asked.leading)
         self._compared: dict[str, _Pair] = {}
 
     def to(self, component: str) -> Renamed | None:
@@ -244,9 +246,10 @@ class _Renaming:
         while pending := [
             name for name in self._needed if name in self._parts and name not in self._compared
         ]:
-            if not all(self._compare(name) for name in pending) or not self._answer():
+            compared = all(self._compare(name) for name in pending)
+            if not (compared and self._answer() and self._answer_leading()):
                 return None
-        if self._queries or self._needed - self._compared.keys() or not self._same():
+        if self._queries or self._leading or self._needed - self._compared.keys() or not self._same():
             return None
         places = {place: where for pair in self._compared.values() for place, where in pair.places.items()}
         for pair in self._compared.values():
@@ -290,6 +293,28 @@ class _Renaming:
             if len(ones) != len(others) or not all(map(self._join, ones, others)):
                 return False
             self._needed.update(ones)
+        return True
+
+    def _answer_leading(self) -> bool:
+        """Whether the entries of a table that lead to a part, as it was asked, are like those that lead to the other,
+        in their order.
+        """
+        for query in [one for one in self._leading if {one[0], one[3]} <= self._compared.keys()]:
+            self._leading.remove(query)
+            owner, table, by, target = query
+            pair = self._compared[owner]
+            ones, others = (
+                [
+                    entry
+                    for entry in fields_of(self._design.specs[spec])[table].values()
+                    if isinstance(link := fields_of(entry)[by], Link) and link.id == end
+                ]
+                for spec, end in ((owner, target), (self._parts[owner], self._parts[target]))
+            )
+            if len(ones) != len(others) or not all(map(pair.alike, ones, others)):
+                return False
+            if not all(self._join(*link) for link in pair.links):
+                return False
         return True
 
     def _linking(self, name: str) -> tuple[Component, ...]:

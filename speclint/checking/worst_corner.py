@@ -6,7 +6,7 @@ import math
 from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 
-from speclint.checking.corner_runs import CornerRun, CornerRuns, highs
+from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.corner_search import search_each, visit_all
 from speclint.checking.proof import Boxed, Method, Proof, Prover
 from speclint.rules import Judgement, NotEnclosed
@@ -92,8 +92,10 @@ def _surely(key: Hashable, run: CornerRun, prover: Prover) -> bool:
     if not isinstance(ending, Judgement) or not ending.utilisation or math.isinf(ending.utilisation):
         return False
     parts = ending.every
-    governing = [index for index, one in enumerate(parts) if one.margin == ending.margin]
-    return len(governing) == 1 and key in prover.counts.get((highs(run.corner.met), governing[0]), ())
+    governing = {
+        prover.same_as.get(index, index) for index, one in enumerate(parts) if one.margin == ending.margin
+    }
+    return len(governing) == 1 and prover.counts(key, run.corner, min(governing))
 
 
 def _differs(other: CornerRun, here: Judgement) -> bool:

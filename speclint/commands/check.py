@@ -85,7 +85,7 @@ def run(options: argparse.Namespace) -> int:
             shown(f"checking what there was at {options.against}")
             assessment = _with_changes(options, assessment, loaded, some, partial(_workers, "", shown))
         full = _in_full(options, assessment)
-        if writer is None and full:
+        if full and (writer is None or writer.remedies):
             shown("looking for remedies")
             find_remedies(assessment, processes, findings_once(assessment.checks))
     if writer is not None:
@@ -146,7 +146,7 @@ def _check_staged(
         workers = partial(Processes, on_part=shown.part)
         found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)
         full = _in_full(options, found.assessment)
-        if writer is None and full:
+        if full and (writer is None or writer.remedies):
             shown("looking for remedies")
             with workers() as processes:
                 find_remedies(found.assessment, processes, findings_once(found.assessment.checks))

@@ -3,6 +3,7 @@ from .access import (
     joints_of as joints_of,
     length_drawn_out as length_drawn_out,
     nuts_of as nuts_of,
+    parts_drawn_out as parts_drawn_out,
 )
 from .axes import (
     axis_by_crank as axis_by_crank,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.joints import flange_held
@@ -11,12 +11,19 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     BoltedJoint,
     ChamberCover,
+    Component,
+    CompressionSpring,
     CylinderBlock,
     CylinderCover,
     CylinderLiner,
     FrameFastening,
     NotStated,
+    Piston,
+    PistonRod,
+    PoppetValve,
     SteamPassage,
+    ValveSeat,
+    ValveSpindle,
 )
 
 _Take = Callable[[str, Measure | NotStated], float]
@@ -105,3 +112,19 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
         if sheet.is_stated(f"place of {passage.id}", passage.place)
         and sheet.read(f"place of {passage.id}", passage.place) in _CHAMBERS
     )
+
+
+def parts_drawn_out(block: CylinderBlock, sheet: Sheet) -> Iterator[Component]:
+    """What is drawn out of a block in its frames: seats, valves, spindles and springs, pistons and rods."""
+    valves: dict[str, PoppetValve] = {}
+    for seat in sheet.belonging_to(block, ValveSeat):
+        yield seat
+        valves |= {valve.id: valve for valve in sheet.belonging_to(seat, PoppetValve)}
+    for valve in valves.values():
+        yield valve
+        yield from sheet.belonging_to(valve, ValveSpindle)
+        yield from sheet.belonging_to(valve, CompressionSpring)
+    for liner in sheet.belonging_to(block, CylinderLiner):
+        for piston in sheet.belonging_to(liner, Piston):
+            yield piston
+            yield from sheet.belonging_to(piston, PistonRod)

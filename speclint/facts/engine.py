@@ -31,11 +31,7 @@ def cranks_of(engine: Engine, block: CylinderBlock, sheet: Sheet) -> Iterator[tu
 
     A crank that names no bore is that of the only one of the block.
     """
-    for name, crank in engine.cranks.items():
-        if not sheet.is_stated(f"block of crank {name}", crank.block):
-            continue
-        if sheet.follow(crank.block).id != block.id:
-            continue
+    for name, crank in sheet.leading_to(block, Crank, engine, "cranks", by="block", called="crank"):
         if sheet.is_stated(f"bore of crank {name}", crank.bore) or len(block.bores) != 1:
             yield sheet.read(f"bore of crank {name}", crank.bore), crank
         else:

@@ -12,8 +12,11 @@ class ReportWriter:
     """A way to write an assessment.
 
     ``write`` takes a :class:`speclint.checking.Assessment` and returns the text; it reads, and decides nothing.
+    ``remedies`` says that it shows what would clear a finding, where that was sought: for one spec or one rule, or in
+    full.
     """
 
     name: str
     says: str
     write: Callable[[Any], str]
+    remedies: bool = False

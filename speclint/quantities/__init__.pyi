@@ -13,7 +13,11 @@ from .mirroring import (
     negated as negated,
     round_the_axis as round_the_axis,
 )
+from .rewriting import (
+    Written as Written,
+)
 from .tolerance_classes import (
+    classes_of_grade as classes_of_grade,
     deviations as deviations,
 )
 from .unit_systems import (

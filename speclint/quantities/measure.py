@@ -90,7 +90,8 @@ _LONGEST, _MOST_DIGITS, _LARGEST_POWER = 100, 20, LARGEST_POWER
 _NUMBER = r"[+-]?(?:[0-9]+\s[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
 _SIGNED = r"[+-]?[0-9]+(?:\.[0-9]+)?"
 _UNIT = r"1e-6/K|10⁻⁶/K|1/[A-Za-z°]+|deg [CF]|[A-Za-zµμ°%\"][^±+\s]*(?:\s(?:lbf|m|ft|in)(?![A-Za-z0-9]))?"
-_QUANTITY = re.compile(
+#: A whole quantity, its parts by name.
+GRAMMAR = re.compile(
     rf"(?P<first>{_NUMBER})(?:\s*\.\.\s*(?P<last>{_NUMBER}))?"
     rf"(?:\s*(?P<unit>(?!(?:gauge|absolute|difference)\b)(?:{_UNIT})))?"
     r"(?:\s+(?P<datum>gauge|absolute|difference))?"
@@ -140,7 +141,7 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
     _refuse_beyond_bounds(text)
     words = " ".join(text.split())
     _refuse_known_mistakes(words)
-    found = _QUANTITY.fullmatch(words)
+    found = GRAMMAR.fullmatch(words)
     if not found:
         raise QuantityError("this is not a number with its unit and limits", example(dimension))
     parts = found.groupdict()
@@ -236,9 +237,9 @@ def _datum(word: str, dimension: str) -> Datum:
 
 
 def _values(parts: dict[str, str | None], scale: _Scale, dimension: str) -> tuple[float, float, float]:
-    first = _number(parts["first"] or "")
+    first = as_fraction(parts["first"] or "")
     if parts["last"] is not None:
-        last = _number(parts["last"])
+        last = as_fraction(parts["last"])
         if last < first:
             raise QuantityError(
                 "the low end is above the high end", f'"{parts["last"]}..{parts["first"]} {scale.unit}"'
@@ -256,9 +257,9 @@ def _limits(
     parts: dict[str, str | None], first: Fraction, scale: _Scale, dimension: str
 ) -> tuple[float, float]:
     if parts["band"] is not None:
-        return _equal_limits(_number(parts["band"]), parts["band_unit"] or "", first, scale, dimension)
+        return _equal_limits(as_fraction(parts["band"]), parts["band_unit"] or "", first, scale, dimension)
     if parts["upper"] is not None and parts["lower"] is not None:
-        upper, lower = _number(parts["upper"]), _number(parts["lower"])
+        upper, lower = as_fraction(parts["upper"]), as_fraction(parts["lower"])
         if lower > upper:
             raise QuantityError(
                 "the upper deviation is written first", f'"{parts["lower"]}/{parts["upper"]}"'
@@ -308,7 +309,11 @@ def _class_limits(nominal: float, letter: str, dimension: str) -> tuple[float, f
     return nominal + lower, nominal + upper
 
 
-def _number(text: str) -> Fraction:
+def as_fraction(text: str) -> Fraction:
+    """A number of the grammar, exact.
+
+    :raises QuantityError: for a fraction with the denominator 0.
+    """
     sign = -1 if text.startswith("-") else 1
     try:
         return sign * sum((Fraction(part) for part in text.lstrip("+-").split()), Fraction(0))

@@ -186,3 +186,26 @@ def _table(name: str) -> tuple[Row, ...]:
     return tuple(
         {column: float(cell) for column, cell in zip(columns, row, strict=True) if cell} for row in rows
     )
+
+
+def classes_of_grade(nominal: float, tolerance_class: str) -> tuple[tuple[str, float], ...]:
+    """The classes of one grade that ISO 286-1 gives at a size, of holes or of shafts as the one named.
+
+    Each with its lower limit deviation, m, the lowest first; of one grade all are as wide. Parameters as for
+    :func:`deviations`.
+
+    :raises NotKnown: as for :func:`deviations`.
+
+    >>> [name for name, _ in classes_of_grade(0.190, "s6")][-8:]
+    ['u6', 'v6', 'x6', 'y6', 'z6', 'za6', 'zb6', 'zc6']
+    """
+    letter, grade = _letter_and_grade(tolerance_class)
+    deviations(nominal, tolerance_class)
+    found: dict[str, float] = {}
+    for small in _BELOW_ZERO + _OTHERS:
+        name = f"{small if letter.islower() else small.upper()}{grade}"
+        try:
+            found[name] = deviations(nominal, name)[0]
+        except NotKnown:  # the standard leaves it blank
+            continue
+    return tuple(sorted(found.items(), key=lambda one: (one[1], one[0])))

@@ -17,9 +17,13 @@ if TYPE_CHECKING:
 def speclint_reports() -> Sequence[ReportWriter]:
     """Each is imported when it writes."""
     return (
-        ReportWriter("json", "one document for machines, schema speclint.result/1", _in("json_report")),
-        ReportWriter("sarif", "findings in SARIF 2.1.0, for editors and forges", _in("sarif_report")),
-        ReportWriter("markdown", "a summary for a change request", _in("markdown_report")),
+        ReportWriter(
+            "json", "one document for machines, schema speclint.result/1", _in("json_report"), remedies=True
+        ),
+        ReportWriter(
+            "sarif", "findings in SARIF 2.1.0, for editors and forges", _in("sarif_report"), remedies=True
+        ),
+        ReportWriter("markdown", "a summary for a change request", _in("markdown_report"), remedies=True),
         ReportWriter("csv", "every check, one row each, for a spreadsheet", _in("csv_report")),
     )
 

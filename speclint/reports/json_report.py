@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
-from speclint.checking import Assessment, Check, DesignChanges, still_to_be_drawn
+from speclint.checking import Assessment, Check, DesignChanges, Remedy, still_to_be_drawn
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.reports.printable import json_text
@@ -37,7 +37,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
             {"name": family.name, "version": family.version} for family in assessment.loaded.families
         ],
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
-        "checks": [_with_alike(check, alike) for check, alike in _of_groups(assessment)],
+        "checks": [_in_its_group(assessment, check, alike) for check, alike in _of_groups(assessment)],
         "complaints": [_complaint(complaint) for complaint in assessment.complaints],
         **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"changes": changes_data(assessment.changes)} if assessment.changes else {}),
@@ -73,8 +73,28 @@ def _of_groups(assessment: Assessment) -> Iterator[tuple[Check, str]]:
         yield check, check.alike if check.alike and sizes[check.alike] > 1 else ""
 
 
-def _with_alike(check: Check, alike: str) -> dict[str, Any]:
-    return {**check_as_data(check), **({"alike": alike} if alike else {})}
+def _in_its_group(assessment: Assessment, check: Check, alike: str) -> dict[str, Any]:
+    data = check_as_data(check)
+    if alike:
+        data["alike"] = alike
+    sought = assessment.sought(check)
+    if sought is not None:
+        data["remedies"] = [_remedy(one) for one in sought]
+    return data
+
+
+def _remedy(remedy: Remedy) -> dict[str, Any]:
+    """The change of one value: as the spec has it and as it would be written; null where only words are known."""
+    return {
+        "says": str(remedy),
+        "name": remedy.name,
+        "where": _where(remedy.where),
+        "written": remedy.written or None,
+        "instead": remedy.instead or None,
+        "exact": remedy.exact,
+        "utilisation": _finite(remedy.utilisation),
+        "spoils": list(remedy.spoils),
+    }
 
 
 def passed_over_data(assessment: Assessment) -> list[dict[str, str]]:

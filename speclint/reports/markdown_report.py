@@ -15,6 +15,7 @@ from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
 ROWS = 100
+_REMEDIES_SHOWN = 2
 
 
 def write(assessment: Assessment) -> str:
@@ -109,10 +110,12 @@ def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple
     when = "; ".join(part for part in (check.case, ", ".join(check.at_worst)) if part)
     others = f"<br>and {marked(alike.said)}" if alike.said else ""
     said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.actual)}"
+    sought = (assessment.sought(check) or [])[:_REMEDIES_SHOWN]
+    clear = "".join(f"<br>remedy: {marked(str(one))}" for one in sought)
     return (
         word,
         marked(called(assessment, check.component)),
-        said + (f"<br>when {marked(when)}" if when else "") + others,
+        said + (f"<br>when {marked(when)}" if when else "") + others + clear,
         "" if check.utilisation is None else share_used(check.utilisation),
         marked(str(check.where)),
     )

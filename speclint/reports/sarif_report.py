@@ -49,7 +49,7 @@ def log(assessment: Assessment) -> dict[str, Any]:
         "invocations": [_invocation(assessment)],
         "originalUriBaseIds": {_BASE: {"description": {"text": "the folder that holds speclint.toml"}}},
         "results": [
-            _result(alike, numbers[alike.first.rule.name], conceded)
+            _result(assessment, alike, numbers[alike.first.rule.name], conceded)
             for alike in with_concessions(shown, conceded)
         ],
     }
@@ -149,7 +149,7 @@ def _location(where: Location, component: str = "") -> dict[str, Any]:
     return location
 
 
-def _result(alike: Alike, number: int, conceded: Standings) -> dict[str, Any]:
+def _result(assessment: Assessment, alike: Alike, number: int, conceded: Standings) -> dict[str, Any]:
     check = alike.first
     counts = check.stands_in_the_way
     result: dict[str, Any] = {
@@ -163,6 +163,8 @@ def _result(alike: Alike, number: int, conceded: Standings) -> dict[str, Any]:
         "partialFingerprints": {"restsOn/v1": check.fingerprint},
         "properties": {**_properties(check), **({"alike": check.alike} if alike.others else {})},
     }
+    if sought := assessment.sought(check):
+        result["properties"]["remedies"] = _shown(map(str, sought))
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:
         grounds = "; ".join((standing.concession.grounds, *standing.reasons))

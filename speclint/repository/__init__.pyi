@@ -36,6 +36,9 @@ from .kept_index import (
 from .likeness import (
     look as look,
 )
+from .misfits import (
+    misfits_of as misfits_of,
+)
 from .opening import (
     Repository as Repository,
     families_left_out as families_left_out,

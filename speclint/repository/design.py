@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
 from speclint.errors import Complaint, Location
+from speclint.quantities import Measure
 from speclint.repository.digests import State, state_of
 from speclint.repository.index import Index
 from speclint.repository.lazy_specs import LazySpecs
@@ -141,12 +142,39 @@ class Design:
         taken = spec.taken_over if spec else None
         return taken is not None and where.key in taken.turned and where.file != self.files[where.part]
 
-    def moved(self, where: Location, by: float) -> dict[Location, float]:
+    def moved(self, where: Location, by: float) -> dict[Location, float | Measure]:
         """A change of a stated value, by each place where it is read: every part of the drawing changes with it."""
         return {
             place: -by if self.is_turned(place) != self.is_turned(where) else by
             for place in self._read_at(where)
         }
+
+    def restated(self, where: Location, instead: Measure) -> dict[Location, float | Measure]:
+        """Another quantity in the place of a stated one, by each place where it is read.
+
+        On a part of the other hand nominal and limits are moved the other way.
+
+        :raises LookupError: when no quantity is read there.
+        """
+        changed: dict[Location, float | Measure] = {}
+        for place in self._read_at(where):
+            if self.is_turned(place) == self.is_turned(where):
+                changed[place] = replace(instead, where=place)
+            else:
+                changed[place] = self._turned(place, where, instead)
+        return changed
+
+    def _turned(self, place: Location, where: Location, instead: Measure) -> Measure:
+        there, here = (self.specs[self.owner(one)].under(one.key) for one in (place, where))
+        if not isinstance(there, Measure) or not isinstance(here, Measure):
+            raise LookupError(where.key)
+        return replace(
+            there,
+            nominal=there.nominal - (instead.nominal - here.nominal),
+            low=there.low - (instead.high - here.high),
+            high=there.high - (instead.low - here.low),
+            tolerance_class=instead.tolerance_class,
+        )
 
     def reworded(self, where: Location, word: str | bool) -> dict[Location, str | bool]:
         """A change of a stated word, by each place where it is read."""

@@ -17,13 +17,16 @@ class Asked:
 
     ``values`` are the values that were opened, by the identity of their places, which live as long as the specs;
     ``followed`` the ids to which links led; ``queried`` the parts of which it was asked what belongs to them, and of
-    what kind. ``everything`` where more was asked than can be told, such as how other checks came out. ``fields`` are
-    the fields of specs and of their tables that were looked at, whether a value there was opened or not.
+    what kind; ``leading`` the named tables of which it was asked which entries lead to a part: the id of the spec, the
+    table, the key of the link, the id of the part. ``everything`` where more was asked than can be told, such as how
+    other checks came out. ``fields`` are the fields of specs and of their tables that were looked at, whether a value
+    there was opened or not.
     """
 
     values: set[int] = field(default_factory=set)
     followed: set[str] = field(default_factory=set)
     queried: set[tuple[str, type[Component]]] = field(default_factory=set)
+    leading: set[tuple[str, str, str, str]] = field(default_factory=set)
     everything: bool = False
     fields: set[FieldRead] = field(default_factory=set)
 
@@ -37,12 +40,15 @@ class Asked:
         self.values.clear()
         self.followed.clear()
         self.queried.clear()
+        self.leading.clear()
         self.everything = False
         self.fields = begin_noting()
 
     def copy(self) -> Asked:
         """The same, to be kept; the fields by table instead, of which there are many, with ``by_table``."""
-        return Asked(set(self.values), set(self.followed), set(self.queried), self.everything)
+        return Asked(
+            set(self.values), set(self.followed), set(self.queried), set(self.leading), self.everything
+        )
 
     def by_table(self) -> dict[int, frozenset[str]]:
         """The names of the fields that were looked at, by the identity of their table."""

@@ -12,12 +12,13 @@ from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import intervals
+from speclint.rules.by_pieces import by_pieces
 from speclint.rules.comparisons import ZERO_CELSIUS
 from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course
 from speclint.rules.definition import Rule
-from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between
+from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between, greater
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
 from speclint.rules.margin import margin_below, margin_of_stay, margins_within
@@ -191,7 +192,7 @@ class BoxSheet(Sheet):
     def work(self, _: str, formula: Callable[..., float], /, **arguments: Value) -> Value:
         """The result of a formula, over all of its arguments."""
         try:
-            return twin(formula)(**arguments)
+            return by_pieces(twin(formula), self._context.enclosed, formula, arguments)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
 
@@ -338,6 +339,15 @@ def _below(value: Value, limit: Value) -> Value:
 
 
 def _above(value: Value, limit: Value) -> Value:
+    """The margin above a limit to be reached. One that is nothing in a part of the box is used there by nothing.
+
+    The worst lies where the limit is more than that: it is taken as no less than a value of which it would be used by
+    next to nothing.
+    """
+    if isinstance(limit, Enclosure) and limit.low == 0.0 < limit.high:
+        least = value.low if isinstance(value, Enclosure) else value
+        if least > 0.0 and least / limit.high - 1.0 < least:  # what is left in SI units lies above too
+            return value / greater(limit, ROUNDING * least) - 1.0
     return -_below(value, limit)
 
 

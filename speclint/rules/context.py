@@ -29,14 +29,15 @@ class Context:
     """What every sheet of one run may consult.
 
     ``limits`` are those that the repository sets, by rule and name. To search for a remedy ``moved`` shifts stated
-    values by SI amounts, and ``worded`` puts words in the place of others. ``concessions`` gives the number of each
-    concession of a component, and why it no longer holds, "" where it is not; the rule that asks is left out.
+    values by SI amounts or puts another quantity in the place of one, and ``worded`` puts words in the place of
+    others. ``concessions`` gives the number of each concession of a component, and why it no longer holds, "" where it
+    is not; the rule that asks is left out.
     """
 
     design: Design
     material: Callable[[str], Material]
     limits: Mapping[tuple[str, str], Measure]
-    moved: Mapping[Location, float] = field(default_factory=dict)
+    moved: Mapping[Location, float | Measure] = field(default_factory=dict)
     worded: Mapping[Location, Any] = field(default_factory=dict)
     outcomes: dict[str, dict[str, str]] | None = None
     assumed_by_holds: dict[str, tuple[str, ...]] = field(default_factory=dict)

@@ -18,6 +18,8 @@ class Corner:
         self.met: dict[Hashable, bool] = {}
         self._places = places or {}
         self._scans = 0
+        #: The share of the way at which each scan came to its place.
+        self.shares: list[float] = []
 
     def pick(self, key: Hashable, low: float, high: float) -> float:
         """Low or high of an input; the same side each time the same input is taken."""
@@ -30,3 +32,7 @@ class Corner:
         """Where the next scan of the rule is held; None where it is to look for its place."""
         self._scans += 1
         return self._places.get(self._scans - 1)
+
+    def note_place(self, start: float, stop: float, place: float) -> None:
+        """Keep where a scan came to its place."""
+        self.shares.append((place - start) / (stop - start) if stop != start else 0.0)

@@ -42,10 +42,25 @@ def follower_at(angle: Any, cam: Any) -> Follower:
         return found
     lift, slope, curvature, jerk = _over_range(cam, inside.low, inside.high)
     return Follower(
-        _over(lift, inside, slope),  # type: ignore[arg-type]  # enclosures stand for floats
-        _over(slope, inside, curvature),  # type: ignore[arg-type]
-        _over(curvature, inside, jerk),  # type: ignore[arg-type]
+        Moved(lift, slope, 0, cam, inside),  # type: ignore[arg-type]  # enclosures stand for floats
+        Moved(slope, curvature, 1, cam, inside),  # type: ignore[arg-type]
+        Moved(curvature, jerk, 2, cam, inside),  # type: ignore[arg-type]
     )
+
+
+class Moved(Enclosure):
+    """The lift of a cam over a range of angles, or its derivative of some order, 1 or 2."""
+
+    __slots__ = ("angle", "cam", "order")
+
+    def __init__(self, bounds: Interval, slope: Interval, order: int, cam: Any, angle: Enclosure) -> None:
+        super().__init__(*bounds, angle, *slope)
+        self.order, self.cam, self.angle = order, cam, angle
+
+    def over(self, low: float, high: float) -> Interval:
+        """Its bounds over a part of the range of angles [rad]."""
+        bounds: Interval = _over_range(self.cam, low, high)[self.order]
+        return bounds
 
 
 @lru_cache(maxsize=_KEPT)
@@ -57,10 +72,6 @@ def _over_range(cam: Any, low: float, high: float) -> _Bounds:
         if not _meet(before, after):
             jerk = (-inf, inf)
     return lift, slope, curvature, jerk
-
-
-def _over(bounds: Interval, angle: Enclosure, slope: Interval) -> Enclosure:
-    return Enclosure(*bounds, angle, *slope)
 
 
 def _pieces(cam: CamMotion, low: float, high: float) -> Iterator[_Bounds]:

@@ -121,6 +121,8 @@ class Enclosure:
             low, high = intervals.divide((self.low, self.high), (other, other))
             slope = intervals.reciprocal((other, other))
             return Enclosure(low, high, self, *slope)
+        if other is self and not self.low <= 0.0 <= self.high:
+            return Enclosure(1.0, 1.0)
         return _divided((self.low, self.high), other, self)
 
     def __rtruediv__(self, other: float) -> Enclosure:

@@ -4,17 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TypeVar
+from typing import Any, TypeVar
 
 from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
 from speclint.rules.consulted import class_in_full
 from speclint.rules.context import Context
 from speclint.rules.judgement import NotAssessed
-from speclint.rules.record import Record
-from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated
+from speclint.rules.record import STATED, Record
+from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated, fields_of
 
 C = TypeVar("C", bound=Component)
+T = TypeVar("T", bound=SpecTable)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +83,33 @@ class Placing:
             raise NotAssessed(f"no {kind.called or kind.kind} is drawn for {place}", owner.where)
         files = " and ".join(f"{one.id} ({one.where.file})" for one in found)
         raise NotAssessed(f"{place} is filled {len(found)} times: {files}", found[-1].where)
+
+    def leading_to(
+        self, target: Spec, kind: type[T], owner: Spec, table: str, *, by: str, called: str
+    ) -> tuple[tuple[str, T], ...]:
+        """The entries of a named table of a spec that lead to another by a link, each with its name: the cranks of an
+        engine that a block turns.
+
+        ``by`` is the key of the link, and ``called`` what a sheet calls an entry. An entry without the link leads
+        nowhere. Asked so, a check depends on those entries alone, and is worked once for parts alike to which other
+        entries lead: the names are for words, and nothing may be judged by them.
+
+        :raises NotAssessed: where a link leads to a spec that could not be read.
+        """
+        self._asked.leading.add((owner.id, table, by, target.id))
+        found = []
+        for name, entry in entries_of(owner, table, kind).items():
+            link = fields_of(entry)[by]
+            self._note_stated(f"{by} of {called} {name}", link.where, isinstance(link, Link))
+            if isinstance(link, Link):
+                self._context.consulted.specs.add(link.id)
+                self._note_link(link)
+                if self._context.design.follow(link) is None:
+                    self._asked.everything = True  # what cannot be read stands for no other part
+                    raise no_spec_at(link)
+                if link.id == target.id:
+                    found.append((name, entry))
+        return tuple(found)
 
     def unread_fillers(self) -> tuple[str, ...]:
         """The files that could not be read and may hold what ``fillers`` was asked for."""
@@ -199,6 +227,20 @@ class Placing:
             self._record.note(note, repr(found), shown=", ".join(found) or "none")
         return found
 
+    def _note_link(self, link: Link[Any]) -> None:
+        if self._record:
+            place = self._record.place(link.where)
+            alike = self._record.renaming.part(link.id)
+            self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
+
+    def _note_stated(self, name: str, where: Location, found: bool) -> None:
+        if self._record:
+            place = self._record.place(where, name)
+            shown = STATED if found else "not stated"
+            if not found:
+                self._record.silent[place] = None
+            self._record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
+
     def _names(self, part: Component, key: str, name: str) -> bool:
         """Whether a component states a name under a key."""
         value = getattr(part, key)
@@ -212,6 +254,19 @@ class Placing:
 def not_read(files: Sequence[str]) -> NotAssessed:
     """Why a rule ends that looks for parts which files that could not be read may hold."""
     return NotAssessed(f"not judged: {' and '.join(files)} could not be read", Location(files[0]))
+
+
+def no_spec_at(link: Link[Any]) -> NotAssessed:
+    """Why a rule ends that follows a link to a spec which could not be read."""
+    return NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
+
+
+def entries_of(owner: Spec, table: str, kind: type[T]) -> Mapping[str, T]:
+    """The entries of a named table of a spec, of which a check is not held to depend on all."""
+    found = fields_of(owner)[table]
+    assert isinstance(found, Mapping)
+    assert all(isinstance(one, kind) for one in found.values())
+    return found
 
 
 def links_under(value: object, key: str) -> Iterator[Link[Spec]]:

@@ -21,8 +21,8 @@ from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Unstated
-from speclint.rules.placing import Placing
-from speclint.rules.record import STATED, Record, in_words, stated_as
+from speclint.rules.placing import Placing, no_spec_at
+from speclint.rules.record import Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
 from speclint.specs import (
     Component,
@@ -76,10 +76,13 @@ class Sheet(Judging, Placing):
         """
         if isinstance(value, Tie):
             base = self.take(f"{symbol}_b", value.base)
-            difference = self._taken(f"Δ{symbol}", value.difference, name and f"{name}, hotter by", 0.0)
+            apart = self._as_moved(value.difference) if self._context.moved else value.difference
+            difference = self._taken(f"Δ{symbol}", apart, name and f"{name}, hotter by", 0.0)
             return self.work(symbol, tied_temperature, T_b=base, ΔT=difference)
         if isinstance(value, NotStated):
             raise self._missing(value)
+        if self._context.moved:
+            value = self._as_moved(value)
         shift = -self._site_pressure() if value.datum == "absolute" else 0.0
         return self._taken(symbol, value, name, shift)
 
@@ -91,7 +94,7 @@ class Sheet(Judging, Placing):
         """
         measure = self._stated(value)
         if self._record is None:
-            return measure.nominal + self._context.moved.get(measure.where, 0.0)
+            return measure.nominal
         aimed_at = replace(measure, low=measure.nominal, high=measure.nominal)
         return self._taken(symbol, aimed_at, name or f"{in_words(measure.where.key)}, nominal", 0.0)
 
@@ -122,8 +125,7 @@ class Sheet(Judging, Placing):
             )
             return low, high
         measure = self._stated(value)
-        move = self._context.moved.get(measure.where, 0.0)
-        limits = measure.low + move, measure.high + move
+        limits = measure.low, measure.high
         if self._record:
             words = name or self._record.label(measure.where)
             for side, end in zip(("min", "max"), limits, strict=True):
@@ -184,7 +186,10 @@ class Sheet(Judging, Placing):
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._asked.values.add(id(value.where))
-        number = value.value + round(self._context.moved.get(value.where, 0.0))
+        number = value.value
+        if by := self._context.moved.get(value.where):
+            assert not isinstance(by, Measure)  # a count is moved by a number
+            number += round(by)
         if self._record:
             self._note_read(symbol, value)
             self._record.counted(symbol, name, number, value.value, value.where)
@@ -201,8 +206,7 @@ class Sheet(Judging, Placing):
         self._asked.values.add(id(where))
         if where.key in OF_THE_DRAWING:
             self._consult(where)
-        if self._record:
-            self._note_stated(name, where, found)
+        self._note_stated(name, where, found)
         return found
 
     def follow(self, link: Link[S] | NotStated) -> S:
@@ -212,12 +216,9 @@ class Sheet(Judging, Placing):
         self._asked.followed.add(link.id)
         found = self._context.design.follow(link)
         self._context.consulted.specs.add(link.id)
-        if self._record:
-            place = self._record.place(link.where)
-            alike = self._record.renaming.part(link.id)
-            self._record.note(f"link {place}", link.id, place, at=link.where, alike=alike)
+        self._note_link(link)
         if found is None:
-            raise NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
+            raise no_spec_at(link)
         return found  # type: ignore[return-value]  # the design has checked the target
 
     def duty_of(self, component: Component) -> Duty | None:
@@ -454,6 +455,7 @@ class Sheet(Judging, Placing):
                 place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
             span = f"{amount(start, unit)} to {amount(stop, unit)}"
@@ -476,7 +478,14 @@ class Sheet(Judging, Placing):
         if isinstance(value, NotStated):
             raise self._missing(value)
         self._asked.values.add(id(value.where))
-        return value
+        return self._as_moved(value) if self._context.moved else value
+
+    def _as_moved(self, measure: Measure) -> Measure:
+        """A quantity as the search for a remedy has it: with nominal and limits moved, or another in its place."""
+        change = self._context.moved.get(measure.where)
+        if change is None:
+            return measure
+        return change if isinstance(change, Measure) else measure.moved(change)
 
     def _note_read(self, name: str, value: Stated[Any]) -> None:
         place = self.record.place(value.where, name)
@@ -485,17 +494,9 @@ class Sheet(Judging, Placing):
         alike = self.record.renaming.place(str(value.value)) if named else None
         self.record.note(f"read {name} {place}", repr(value.value), place, plain, at=value.where, alike=alike)
 
-    def _note_stated(self, name: str, where: Location, found: bool) -> None:
-        place = self.record.place(where, name)
-        shown = STATED if found else "not stated"
-        if not found:
-            self.record.silent[place] = None
-        self.record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
-
     def _missing(self, value: NotStated) -> NotAssessed:
         self._asked.values.add(id(value.where))
-        if self._record:
-            self._note_stated("", value.where, False)
+        self._note_stated("", value.where, False)
         if isinstance(value, FromEvents | Estimate) and value.why:
             return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
@@ -504,8 +505,7 @@ class Sheet(Judging, Placing):
         if self._record is None and measure.low == measure.high:  # as nearly every one of a load case is
             where = measure.where
             self._asked.values.add(id(where))
-            moved = self._context.moved
-            return measure.low + (shift + moved.get(where, 0.0) if moved else shift)
+            return measure.low + shift
         low, high, key = self._limits(symbol, measure, name, shift)
         if low == high and self._record is None:
             return low
@@ -517,12 +517,11 @@ class Sheet(Judging, Placing):
     def _limits(
         self, symbol: str, measure: Measure, name: str, shift: float
     ) -> tuple[float, float, Hashable]:
-        """Both limits of a quantity, moved as the context asks, and what the corner knows it by."""
-        move = shift + self._context.moved.get(measure.where, 0.0) if self._context.moved else shift
+        """Both limits of a quantity, moved by a shift, and what the corner knows it by."""
         where = measure.where
         self._asked.values.add(id(where))
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
-        return measure.low + move, measure.high + move, key
+        return measure.low + shift, measure.high + shift, key
 
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:

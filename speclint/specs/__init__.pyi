@@ -199,6 +199,9 @@ from .kinds.lens_joint import (
     LensJoint as LensJoint,
 )
 from .kinds.lifting_plan import (
+    Crane as Crane,
+    Jib as Jib,
+    LiftedState as LiftedState,
     LiftingPlan as LiftingPlan,
     LiftingPoint as LiftingPoint,
     Lug as Lug,
@@ -287,6 +290,9 @@ from .kinds.weldment import (
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
 )
+from .lubrication import (
+    RubbingPair as RubbingPair,
+)
 from .making import (
     BlockMaking as BlockMaking,
     CastingMaking as CastingMaking,
@@ -306,6 +312,9 @@ from .named_in import (
 from .old_keys import (
     old_keys_in as old_keys_in,
     old_keys_of as old_keys_of,
+)
+from .restating import (
+    could_state as could_state,
 )
 from .schema import (
     schema_of as schema_of,

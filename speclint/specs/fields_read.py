@@ -6,7 +6,7 @@ a table has, whether a link is stated, what a word is. What is read is noted for
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from typing import Any
 
 #: A table, by its identity, and the name of a field of it.
 FieldRead = tuple[int, str]
@@ -29,7 +29,7 @@ def noted_in(place: set[FieldRead]) -> bool:
     return into is place
 
 
-def fields_of(table: object) -> Mapping[str, object]:
+def fields_of(table: object) -> dict[str, Any]:
     """The fields of a table with their values; that they are looked at is not noted."""
-    values: Mapping[str, object] = object.__getattribute__(table, EVERY_FIELD)
+    values: dict[str, Any] = object.__getattribute__(table, EVERY_FIELD)
     return values

@@ -11,6 +11,24 @@ from speclint.specs.spec import SpecTable
 ViscosityClass = Literal["ISO VG 320", "ISO VG 460", "ISO VG 680", "ISO VG 1000", "ISO VG 1500"]
 
 
+class RubbingPair(SpecTable):
+    """A rubbing pair and its oil, or all pairs alike of a box or a block.
+
+    Fields:
+        between: the two parts, by their ids or kinds; "guide" for that of a spindle
+        oil: what lubricates it
+        feed: what feeds it, such as "oil pump, branch 2"
+        returns: where the oil goes back or away
+        shared: true where one feed serves several pairs on purpose
+    """
+
+    between: tuple[Word[str], ...] = ()
+    oil: Word[Literal["cylinder oil", "engine oil", "grease"]] = NOT_STATED
+    feed: Word[str] = NOT_STATED
+    returns: Word[str] = NOT_STATED
+    shared: Word[bool] = NOT_STATED
+
+
 class Lubrication(SpecTable):
     """How a rubbing surface is oiled.
 

@@ -62,7 +62,9 @@ class SpecTable(BaseModel):
     @classmethod
     def _remember_places(cls, data: Any, handler: ModelWrapValidatorHandler[SpecTable]) -> SpecTable:
         table = handler(data)
-        if broken := [detail for one in conditions_of(cls) for detail in one.details(table.__dict__)]:
+        if broken := [
+            detail for one in conditions_of(cls) for detail in one.details(fields_read.fields_of(table))
+        ]:
             raise ValidationError.from_exception_data(cls.__name__, broken)
         if isinstance(data, Table):
             table._place(data.where, data.unstated_at)
@@ -78,13 +80,14 @@ class SpecTable(BaseModel):
     def _place(self, where: Location, unstated_at: Location | None = None) -> None:
         self._where = where
         prefix = f"{where.key}." if where.key else ""
-        for name, value in self.__dict__.items():
+        values = fields_read.fields_of(self)
+        for name, value in values.items():
             if value is NOT_STATED:
                 at = where if unstated_at is None or name in own_places(type(self)) else unstated_at
-                self.__dict__[name] = NotStated(at.at(prefix + name))
+                values[name] = NotStated(at.at(prefix + name))
             elif isinstance(value, SpecTable) and name not in self.model_fields_set:
                 # a default table may be shared between specs: place a copy
-                self.__dict__[name] = placed = value.model_copy(update=_unplaced(value))
+                values[name] = placed = value.model_copy(update=_unplaced(value))
                 placed._place((unstated_at or where).at(prefix + name))
 
     @property
@@ -94,7 +97,11 @@ class SpecTable(BaseModel):
 
 
 def _unplaced(table: SpecTable) -> dict[str, NotStated]:
-    return {name: NOT_STATED for name, value in table.__dict__.items() if isinstance(value, NotStated)}
+    return {
+        name: NOT_STATED
+        for name, value in fields_read.fields_of(table).items()
+        if isinstance(value, NotStated)
+    }
 
 
 class Spec(SpecTable):

@@ -37,7 +37,7 @@ class GeometricalTolerance(SpecTable):
         zone: width of its zone, or its diameter
         diameter_zone: whether the zone is round
         to: the datums from which it counts, by their letters, or ids of other parts
-        modifier: "M" where the zone grows with the size's distance from most metal, "P" where it is projected
+        modifier: "M" where the zone grows as the part departs from its most metal, "P" where it is projected
         projects: how far a projected zone stands out
         over: the length over which the zone holds
     """

@@ -1,4 +1,4 @@
-"""What would clear a finding: the value solved for by hand, proved by running the check again."""
+"""What would clear a finding: the value solved for by hand, rounded to a step, proved by running the check again."""
 
 from __future__ import annotations
 
@@ -28,13 +28,15 @@ def found(folder: Path, rule: str, *changes: tuple[str, str]) -> list[Remedy]:
 def test_each_own_value_is_solved_for(tmp_path: Path) -> None:
     """By hand at 45 bar, σ = p d/(D − d) ≤ 100 MPa at d = b + 0.5 and D = o − 0.5:
 
-    outside: o = 101 + 4.5 × 100.5/100 = 105.5225 mm;  bore: 4.5 (b + 0.5) = 100 (104 − b) → b = 99.4976 mm;
-    pressure: 100 × 4/100.5 = 3.98010 MPa.
+    outside: o = 101 + 4.5 × 100.5/100 = 105.5225 mm;  bore: 4.5 (b + 0.5) = 100 (104 − b) → b = 99.5 mm;
+    pressure: 100 × 4/100.5 = 3.98010 MPa. The limits of the sizes are 1 mm apart: steps of 0.1 mm; 45 bar has steps
+    of 0.1 bar. Each is rounded to its step, away from what fails. A hole of 106 mm takes no tube of 105.6 + 0.5 mm.
     """
-    solved = {one.name: one.then for one in found(tmp_path, "tube.stress", ("30 bar", "45 bar"))}
-    assert solved["outside"] == pytest.approx(105.5225e-3, abs=2e-6)
-    assert solved["bore"] == pytest.approx(99.4976e-3, abs=2e-6)
-    assert solved["pressure"] == pytest.approx(3.98010e6, rel=1e-4)
+    assert {str(one) for one in found(tmp_path, "tube.stress", ("30 bar", "45 bar"))} == {
+        "outside from 105 mm ±0.5 to 105.6 mm ±0.5, but then tube.loose-hot would not hold",
+        "bore from 100 mm ±0.5 to 99.5 mm ±0.5, all else equal",
+        "pressure from 45 bar gauge to 39.8 bar gauge, all else equal",
+    }
 
 
 def test_what_spoils_nothing_comes_first_then_the_smallest_change_and_every_one_is_proved(
@@ -43,7 +45,7 @@ def test_what_spoils_nothing_comes_first_then_the_smallest_change_and_every_one_
     solved = found(tmp_path, "tube.stress", ("30 bar", "45 bar"))
     order = [(len(one.spoils), one.change) for one in solved]
     assert order == sorted(order)
-    assert all(one.utilisation is not None and 0.99 < one.utilisation <= 1.0 + 1e-9 for one in solved)
+    assert all(one.utilisation is not None and 0.95 < one.utilisation <= 1.0 + 1e-9 for one in solved)
 
 
 def test_a_count_is_added_to_piece_by_piece(tmp_path: Path) -> None:
@@ -56,8 +58,8 @@ def test_a_count_is_added_to_piece_by_piece(tmp_path: Path) -> None:
 def test_a_remedy_says_which_other_rule_it_spoils(
     tmp_path: Path, pressure: str, spoils: tuple[str, ...]
 ) -> None:
-    """A tube of 107 mm does not enter; 105.24 mm would. The wall round 100.5 mm carries, by hand, 100 × 6/100.5 =
-    5.97 MPa at 107 less 0.5 mm and 100 × 4.24/100.5 = 4.22 MPa at 105.24 less 0.5 mm: 50 bar is then too much."""
+    """A tube of 107 mm does not enter; 105.2 mm would. The wall round 100.5 mm carries, by hand, 100 × 6/100.5 =
+    5.97 MPa at 107 less 0.5 mm and 100 × 4.2/100.5 = 4.18 MPa at 105.2 less 0.5 mm: 50 bar is then too much."""
     (remedy,) = found(tmp_path, "tube.loose-hot", ("105 mm ±0.5", "107 mm ±0.5"), ("30 bar", pressure))
     assert remedy.spoils == spoils
     assert ("tube.stress would not hold" in str(remedy)) is bool(spoils)
@@ -66,7 +68,7 @@ def test_a_remedy_says_which_other_rule_it_spoils(
 def test_a_limit_at_zero_is_solved_for(tmp_path: Path) -> None:
     """The outside at 107 mm does not even enter; by hand g′ = 106 − D − 12.3e-6 D 200 = 0 at D = 105.7399 − 0.5 mm."""
     (remedy,) = found(tmp_path, "tube.loose-hot", ("105 mm ±0.5", "107 mm ±0.5"))
-    assert remedy.then == pytest.approx(105.2399e-3, abs=2e-6)
+    assert (remedy.written, remedy.instead) == ("107 mm ±0.5", "105.2 mm ±0.5")
 
 
 def test_no_remedy_where_nothing_is_wrong_or_nothing_is_a_number(tmp_path: Path) -> None:

@@ -2,19 +2,63 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import fields, replace
 from pathlib import Path
-from typing import Any
+from typing import Annotated, Any, ClassVar
 
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from speclint.checking import Check, rule_run, worst_corner
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint.checking import Assessment, Check, rule_run, worst_corner
+from speclint.families import load_families
+from speclint.reports.json_report import check_as_data
+from speclint.reports.sheet_text import sheet_of
+from speclint.specs import NOT_STATED, OWN_PLACE, Component, Length, LinkTo, SpecTable
 from speclint.testing import DesignFolder
-from tests.tubes import DUTY, RACK, TUBE, tubes
+from tests.example import assessed
+from tests.tubes import DUTY, RACK, RULES, TUBE, Rack, Tube, entry_point, tubes
 
 Files = dict[str, str]
 FAMILY = tubes()
+_COMMON: dict[str, Any] = {"cites": [FIRST_PRINCIPLES], "why": "for tests", "leaves_out": "nothing"}
+
+
+class Bay(SpecTable):
+    """Where a rack stands in a wagon."""
+
+    rack: Annotated[LinkTo[Rack], OWN_PLACE] = NOT_STATED
+    width: Length = NOT_STATED
+
+
+class Wagon(Component):
+    """A wagon for racks."""
+
+    kind: ClassVar[str] = "wagon"
+    called: ClassVar[str] = "wagon"
+
+    bays: dict[str, Bay] = {}
+
+
+@rule("tube.bay", title="the tube goes into its bay", on=Tube, grade=Grade.QUERY, **_COMMON)
+def bay(tube: Tube, sheet: Sheet) -> Judgement:
+    """The bay of the tube's rack, one of several in the wagon."""
+    rack = sheet.follow(tube.held_in)
+    (wagon,) = sheet.belonging_to(rack, Wagon)
+    ((_, own),) = sheet.leading_to(rack, Bay, wagon, "bays", by="rack", called="bay")
+    return sheet.at_least(sheet.take("w", own.width), sheet.take("D", tube.outside))
+
+
+@rule("tube.slots", title="the rack has one slot", on=Tube, grade=Grade.QUERY, **_COMMON)
+def slots(tube: Tube, sheet: Sheet) -> Judgement:
+    """A rule that looks at a table without opening a value of it."""
+    return sheet.states(len(sheet.follow(tube.held_in).slots) == 1, "the rack has one slot")
+
+
+WAGONS = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(*RULES, bay, slots))])
+TWO_RULES = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(bay, slots))])
 
 
 @pytest.fixture
@@ -47,6 +91,28 @@ def compared(folder: DesignFolder, files: Files, *single: str) -> None:
     assert len(found) == len(expected) > 0
     for order in expected:
         assert found[order] == expected[order], order
+
+
+def as_written(run: Assessment, checks: Iterable[Check]) -> dict[tuple[object, ...], str]:
+    """Each check as its JSON and its sheet have it."""
+    return {
+        (one.component, one.rule.name): json.dumps(check_as_data(one)) + repr(sheet_of(run, one))
+        for one in checks
+    }
+
+
+def anew(run: Assessment, checks: Iterable[Check]) -> list[Check]:
+    """Checks made again, each by itself."""
+    assert run.context is not None
+    context = replace(run.context, shared=False)
+    return [rule_run.check(one.rule, part_of(run, one), context) for one in checks]
+
+
+def part_of(run: Assessment, check: Check) -> Component:
+    """The component of a check."""
+    part = run.design.specs[check.component] if run.design else None
+    assert isinstance(part, Component)
+    return part
 
 
 LIKE = 'kind = "tube"\nlike = "tube"\nheld_in = "{rack}"\n'
@@ -123,3 +189,91 @@ def test_whatever_differs_the_outcome_is_that_of_each_by_itself(
     other = OTHER.replace("106 mm +0.1/0", hole)
     files = {**PLAIN, "other.toml": other, "second.toml": second}
     compared(DesignFolder(tmp_path, FAMILY), files, "second.toml")
+
+
+WAGON = """
+kind = "wagon"
+[bays.a]
+rack = "{first}"
+width = "110 mm ±1"
+[bays.b]
+rack = "{second}"
+width = "{width}"
+"""
+SLOT = '[slots.{name}]\nwidth = "10 mm"\n'
+
+
+@pytest.mark.parametrize(
+    ("first", "width", "more", "searches"),
+    [
+        ("rack", "110 mm ±1", "", 2),
+        ("other", "110 mm ±1", "", 2),
+        ("rack", "110 mm ±2", "", 3),
+        ("rack", "110 mm ±1", SLOT.format(name="one"), 3),
+    ],
+)
+def test_entries_that_lead_elsewhere_and_tables_not_looked_at_are_no_difference(
+    tmp_path: Path, worked: list[str], first: str, width: str, more: str, searches: int
+) -> None:
+    """Two rules: that of the bay sees the width of its own bay alone, that of the slots how many there are."""
+    second = "other" if first == "rack" else "rack"
+    files = {
+        **PLAIN,
+        "other.toml": OTHER + more,
+        "second.toml": LIKE.format(rack="other"),
+        "wagon.toml": WAGON.format(first=first, second=second, width=width),
+    }
+    run = DesignFolder(tmp_path, TWO_RULES).write(files).assess()
+    assert run.complaints == ()
+    assert len(worked) == searches
+    assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
+
+
+RACKS = ("one", "two", "three")
+
+
+def wagon_of(racks: Sequence[str], widths: Sequence[str]) -> str:
+    """A wagon with those racks, in that order."""
+    places = zip("abc", racks, widths, strict=True)
+    return 'kind = "wagon"\n' + "".join(
+        f'[bays.{name}]\nrack = "{rack}"\nwidth = "{width}"\n' for name, rack, width in places
+    )
+
+
+@settings(max_examples=6, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(
+    order=st.permutations(RACKS),
+    widths=st.lists(st.sampled_from(["110 mm ±1", "105 mm ±1"]), min_size=3, max_size=3),
+    holes=st.lists(st.sampled_from(["106 mm +0.1/0", "105.6 mm +0.1/0"]), min_size=3, max_size=3),
+    slotted=st.lists(st.booleans(), min_size=3, max_size=3),
+    bores=st.lists(st.sampled_from(["", "99 mm ±0.5", "100.4 mm ±0.5"]), min_size=2, max_size=2),
+)
+def test_a_check_taken_over_is_written_as_one_made_anew(
+    tmp_path: Path,
+    order: list[str],
+    widths: list[str],
+    holes: list[str],
+    slotted: list[bool],
+    bores: list[str],
+) -> None:
+    """Property: over small designs of three tubes alike, in racks of one wagon that are alike or not."""
+    files = {"duty.toml": DUTY, "wagon.toml": wagon_of(order, widths)}
+    files["tube.toml"] = TUBE.replace('"rack"', '"one"')
+    for rack, hole, slot in zip(RACKS, holes, slotted, strict=True):
+        files[f"{rack}.toml"] = f'kind = "rack"\nhole = "{hole}"\n' + SLOT.format(name="x") * slot
+    for rack, bore in zip(RACKS[1:], bores, strict=True):
+        files[f"tube-{rack}.toml"] = LIKE.format(rack=rack) + (f'bore = "{bore}"\n' if bore else "")
+    run = DesignFolder(tmp_path, WAGONS).write(files).assess()
+    assert run.complaints == ()
+    assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
+
+
+def test_checks_of_the_example_are_written_as_those_made_anew() -> None:
+    """A sample of the checks of parts of which a file draws several, but for the longest of them."""
+    run = assessed()
+    assert run.design is not None
+    several = {name for name, entry in run.design.index.entries.items() if entry.of_several}
+    checks = [one for one in run.checks if one.component in several and not one.rule.reviews]
+    sample = [one for one in checks[::61] if one.rule.name != "cam.contact-stress"]
+    assert len(sample) > 50
+    assert as_written(run, sample) == as_written(run, anew(run, sample))

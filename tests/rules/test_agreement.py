@@ -186,7 +186,7 @@ def test_page_one_names_both_places_with_their_values_alone(
 def test_a_finding_offers_the_change_here_and_the_change_there(design: DesignFolder) -> None:
     design.replace("plug.toml", 'size = "20 mm"', 'size = "22 mm"')
     assert [str(one) for one in remedied(design, "socket.size")] == [
-        "size from 20 mm to 22 mm, all else equal",
+        "size from 20 mm H7 to 22 mm H7, all else equal",
         "size of plug from 22 mm to 20 mm, all else equal",
     ]
 
@@ -244,7 +244,7 @@ def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) 
     assert [str(one) for one in remedied(design, "socket.length")] == [
         "length from 81 mm to 80 mm, all else equal",
         "shank of plug from 50 mm to 51 mm, all else equal",
-        "head of plug from 30 mm to 31 mm, but then socket.depth would not hold",
+        "head of plug from 30 mm ±0.5 to 31 mm ±0.5, but then socket.depth would not hold",
     ]
 
 

@@ -200,3 +200,8 @@ def test_a_class_that_derives_from_an_abstract_one_has_a_twin() -> None:
     assert (found.low, found.high) == pytest.approx((4.0, 9.0))
     assert isinstance(Square(1.0), twin(Square))
     assert not isinstance(1.0, twin(Square))
+
+
+def test_a_value_over_itself_is_one() -> None:
+    mass = Input("mass", 2.0, 3.0)
+    assert (mass / mass).bounds == (1.0, 1.0)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import chambers_of, joints_of, length_drawn_out, nuts_of
+from speclint.facts import chambers_of, joints_of, length_drawn_out, nuts_of, parts_drawn_out
 from speclint.specs import (
     AccessPlan,
     Chamber,
@@ -26,7 +26,7 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
     title="Every chamber has an opening of the required size, every pressure weld can be seen, every seat lapped in "
     "place, and the spanners of every joint and every stud and liner withdrawn have room",
     on=AccessPlan,
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
@@ -49,7 +49,8 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 )
 def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
     """Openings by size, welds and seats by name against weldment and block, spanners and studs by their room."""
-    chambers = chambers_of(sheet.follow(plan.serves), sheet)
+    block = sheet.follow(plan.serves)
+    chambers = chambers_of(block, sheet)
     said = sheet.is_stated("chambers complete", plan.chambers_complete)
     if (said or not chambers) and not sheet.read("chambers complete", plan.chambers_complete):
         return sheet.states(False, "not every chamber under pressure is listed")
@@ -65,7 +66,9 @@ def inspection(plan: AccessPlan, sheet: Sheet) -> Judgement:
         not names, "; ".join(names) or "every chamber, weld, seat, joint and liner can be reached"
     )
     rooms: list[tuple[str, Chamber | SpannerRoom | Withdrawal]] = []
-    rooms += [*plan.chambers.items(), *plan.spanners.items(), *plan.withdrawals.items()]
+    elsewhere = {part.id for part in parts_drawn_out(block, sheet)}
+    drawn = [item for item in plan.withdrawals.items() if item[0] not in elsewhere]
+    rooms += [*plan.chambers.items(), *plan.spanners.items(), *drawn]
     return sheet.worst(named, sheet.each(rooms, lambda item: _room(*item, plan, sheet)))
 
 

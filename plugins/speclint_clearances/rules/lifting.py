@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -13,7 +14,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.members import projected_pressure
 from speclint.handbook.threads import internal_stripping_area
-from speclint.specs import LiftingPlan, LiftingPoint, Lug
+from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
 from speclint_clearances.formulae.lifting import (
     GRAVITY,
     centre_together,
@@ -143,13 +144,14 @@ def points(plan: LiftingPlan, sheet: Sheet) -> Judgement:
     """
     if not plan.weights or not plan.points:
         raise sheet.not_assessed("neither weights nor points may be left out", plan.where)
-    load = _load(plan, sheet)
+    load = load_of(plan.weights, sheet)
     return sheet.each(plan.points.items(), lambda item: sheet.worst(*_point(*item, plan, load, sheet)))
 
 
-def _load(plan: LiftingPlan, sheet: Sheet) -> Load:
+def load_of(weights: Mapping[str, Weight], sheet: Sheet) -> Load:
+    """Mass and centre of the pieces that go up together."""
     m = x = y = z = 0.0
-    for name, weight in plan.weights.items():
+    for name, weight in weights.items():
         if not goes_up(weight, sheet):
             continue
         m_1 = mass_weighed(name, weight, sheet)

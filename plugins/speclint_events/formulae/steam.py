@@ -19,20 +19,6 @@ from speclint_events.sources import CGPM
 STANDARD_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
-@formula("p_n = x p", cites=[FIRST_PRINCIPLES])
-def share_of_pressure(x: Ratio, p: Pascals) -> Pascals:
-    """A share of an absolute pressure.
-
-    p_n = x p
-
-    ``x`` share; ``p`` absolute pressure [Pa]. Returns [Pa].
-
-    >>> round(share_of_pressure(x=0.9, p=16e5) / 1e5, 6)
-    14.4
-    """
-    return x * p
-
-
 @formula("m_n = x m", cites=[FIRST_PRINCIPLES])
 def share_of_flow(x: Ratio, m: KilogramsPerSecond) -> KilogramsPerSecond:
     """A flow of steam within the error of its calculation.

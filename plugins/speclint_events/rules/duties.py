@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import SERVES, SIDES, GearAtWork, clearance_share, is_typed
-from speclint.handbook.steam import IF97
+from speclint.handbook.steam import IF97, share_of_pressure
 from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.events import mean_of_ends
-from speclint_events.formulae.steam import share_of_flow, share_of_pressure
+from speclint_events.formulae.steam import share_of_flow
 from speclint_events.inputs import Steam, mean_cut_off, steam_of
 from speclint_events.rules.steam import LEFT_OUT
 

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import SIDES, end_on
-from speclint.handbook.steam import IF97, excess_pressure
+from speclint.handbook.steam import IF97, excess_pressure, share_of_pressure
 from speclint.handbook.valve_events import End
 from speclint.specs import LoadCase, ValveGear
-from speclint_events.formulae.steam import share_of_pressure
 from speclint_events.inputs import steam_of
 
 LEFT_OUT = (

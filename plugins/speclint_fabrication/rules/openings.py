@@ -61,9 +61,8 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 
 @rule(
     "opening.metal-replaced",
-    edition=2,
-    title="Beside every opening in a round shell the metal of shell and branch, net of corrosion, carries the pressure "
-    "on what is cut out, and beside ports round a barrel half of the allowable tension is not exceeded",
+    title="Beside every opening in a round shell the net metal of shell and branch carries the pressure on what is cut "
+    "out, and beside ports round a barrel at most half of the allowable tension is used",
     on=CylinderBlock,
     cases=CASES,
     grade=Grade.HOLD,

@@ -114,9 +114,16 @@ def _in_shell(
 
 
 def _is_mate(cut: Cut, other: Cut, sheet: Sheet) -> bool:
-    """Whether another opening is there beside one; of a row the next is one of its own."""
-    if other is not cut:
-        return True
+    """Whether another opening is the one that ``to_next`` of an opening leads to, or may be.
+
+    Of a row it is one of its own, or of another row: what stands alone states its own distance to the row.
+    """
+    if _is_row(cut, sheet):
+        return other is cut or _is_row(other, sheet)
+    return other is not cut
+
+
+def _is_row(cut: Cut, sheet: Sheet) -> bool:
     count = cut.opening.count
     return sheet.is_stated(f"how many of {cut.name}", count) and sheet.count(f"n of {cut.name}", count) > 1
 

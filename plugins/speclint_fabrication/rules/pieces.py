@@ -14,9 +14,8 @@ _CERTIFICATES = ("3.1", "3.2")
 
 @rule(
     "opening.port-a-part",
-    edition=2,
-    title="What is welded into a block is a piece of its own: of a steel that welds, with a certificate, a casting "
-    "with its first datum, first machining and weld preparation; live steam in it makes it a pressure part",
+    title="What is welded into a block is a piece of its own: of steel that welds, certified, a casting with first "
+    "datum, first machining and weld preparation; with live steam in it a pressure part",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,

@@ -83,8 +83,8 @@ class _Two(NamedTuple):
 
 @rule(
     "weld.two-metals",
-    title="A weld of two metals names its filler, is preheated for the worse of both, relieved at a temperature that "
-    "suits both, and their unlike growth stresses it to at most half of the proof stress; none is of iron",
+    title="A weld of two metals names its filler, is preheated for the worse, relieved to suit both, and stressed by "
+    "unlike growth to at most half of the proof stress; none is of iron",
     on=Weldment,
     cases=("running",),
     grade=Grade.NONCONFORMITY,

@@ -33,8 +33,8 @@ _HOT = {"nylon ring nut": "nylon", "adhesive": "adhesive"}
 
 @rule(
     "joint.air-tight",
-    title="A flange opens between its bolts, by its packing and by heat, no further than the packing springs back, its "
-    "holes let both parts grow, and a smokebox draws in at most 0.5 % of its gas where the packing is dead",
+    title="A flange opens between its bolts no further than its packing springs back, its holes let both parts grow, "
+    "and a smokebox draws in at most 0.5 % of its gas where the packing is dead",
     on=BoltedJoint,
     cases=("running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
@@ -162,6 +162,8 @@ def lock_suits(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         return heat
     pulls, working = pulls_on(joint, case, sheet), working_preload(joint, case, sheet)
     V = shear_of_pattern(joint, pulls, working.stack.studs, sheet)
+    if V <= 0:
+        return heat
     mu, n = sheet.take("μ", joint.friction), working.stack.studs.n
     factor = sheet.work("S_G", slip_factor, mu=mu, n=n, F=working.low, P=pulls.P, V=V)
     return sheet.worst(

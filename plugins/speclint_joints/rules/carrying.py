@@ -127,6 +127,8 @@ def does_not_slip(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
         working = working_preload(joint, case, sheet)
         studs = working.stack.studs
         V = shear_of_pattern(joint, pulls, studs, sheet)
+        if V <= 0:
+            raise sheet.not_applicable("nothing pulls across the joint")
         mu = sheet.take("μ", joint.friction)
         factor = sheet.work("S_G", slip_factor, mu=mu, n=studs.n, F=working.low, P=pulls.P, V=V)
         wanted = sheet.limit("reversing" if pulls.reverses else "steady")
@@ -152,6 +154,8 @@ def does_not_slip(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
 def _pried(joint: BoltedJoint, working: Working, pulls: Pulls, sheet: Sheet) -> _Pried:
     """The worst bolt with what its flange pries; nothing where the flange lifts wholly off."""
     F = pull_on_worst(joint, pulls, working.stack.studs, sheet)
+    if F <= 0:
+        raise sheet.not_applicable("nothing pulls at the bolts")
     m, l = sheet.take("m", joint.web_distance), sheet.take("l_e", joint.flange_width)  # noqa: E741
     t = flange_of(joint, sheet)
     n = sheet.work("n_c", lever_of_contact, e=sheet.take("e", joint.edge), m=m)

@@ -41,25 +41,6 @@ def left_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
     return a - w * s / S
 
 
-@formula("e = (c/2) (1 + 2 a/L)", cites=[FIRST_PRINCIPLES])
-def shift_at_seat(c: Metres, a: Metres, L: Metres) -> Metres:
-    """How far a spindle that tilts in its guide is off its axis at the seat.
-
-    e = (c/2) (1 + 2 a/L)
-
-    ``c`` diametral clearance in the guide; ``a`` from the guide's nearer end to the seat; ``L`` length of the guide
-    [m]. Returns [m]. At the ends of the guide it is off by half the clearance, to either side. Raises OutOfRange unless
-    L > 0.
-
-    Hand working: 0.22 mm, 60 and 100 mm: 0.11 × 2.2 = 0.242 mm.
-
-    >>> round(shift_at_seat(c=0.00022, a=0.060, L=0.100) * 1e3, 6)
-    0.242
-    """
-    require(L > 0, f"guide of {L * 1e3:.6g} mm has no length")
-    return (c / 2) * (1 + 2 * a / L)
-
-
 @formula("b = w cos β", cites=[FIRST_PRINCIPLES])
 def face_across(w: Metres, β: Radians) -> Metres:
     """Width of a conical face across the axis.
@@ -72,22 +53,6 @@ def face_across(w: Metres, β: Radians) -> Metres:
     1.556
     """
     return w * math.cos(β)
-
-
-@formula("h = (t_s + t_v)/cos β", cites=[FIRST_PRINCIPLES])
-def sink_by_wear(t_s: Metres, t_v: Metres, β: Radians) -> Metres:
-    """How far a valve sinks along its axis as it and its seat wear.
-
-    h = (t_s + t_v)/cos β
-
-    ``t_s``, ``t_v`` depth worn off seat and valve, square to the face [m]; ``β`` of the cone, from the plane of the
-    seat [rad]. Returns [m]. Raises OutOfRange unless β < 90°.
-
-    >>> round(sink_by_wear(t_s=30e-6, t_v=30e-6, β=math.radians(45)) * 1e6, 2)
-    84.85
-    """
-    require(math.pi / 2 > β, f"angle {math.degrees(β):.6g}° is not below 90°")
-    return (t_s + t_v) / math.cos(β)
 
 
 @formula("x = R (L_0 − L)/F", cites=[FIRST_PRINCIPLES])
@@ -194,20 +159,6 @@ def wall_after_reaming(t: Metres, r: Metres) -> Metres:
     9.0
     """
     return t - r / 2
-
-
-@formula("t_n = k t", cites=[FIRST_PRINCIPLES])
-def share_of_thickness(k: Ratio, t: Metres) -> Metres:
-    """Share of a thickness.
-
-    t_n = k t
-
-    ``k`` share; ``t`` thickness [m]. Returns [m].
-
-    >>> round(share_of_thickness(k=0.85, t=0.0145) * 1e3, 6)
-    12.325
-    """
-    return k * t
 
 
 @formula("θ = θ_0 + k c/a", cites=[FIRST_PRINCIPLES])

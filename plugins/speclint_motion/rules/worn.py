@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
+from speclint.handbook.fits import share_of_size
+from speclint.handbook.members import shift_at_seat, sink_of_valve
 from speclint.specs import (
     BearingWear,
     CompressionSpring,
@@ -24,9 +26,6 @@ from speclint_motion.formulae.wear import (
     greatest_worn_gap,
     play_with_pin,
     share_lost_by_set,
-    share_of_thickness,
-    shift_at_seat,
-    sink_by_wear,
     wall_after_reaming,
     worn_off,
 )
@@ -112,7 +111,7 @@ def _resets(valve: PoppetValve, sheet: Sheet) -> Judgement:
         for mark, beat in (("u", valve.upper_beat), ("l", valve.lower_beat)):
             seat = sheet.follow(beat.seat)
             t_s, β = sheet.take(f"t_s{mark}", seat.wear.limit), sheet.take(f"β_{mark}", seat.seat_angle)
-            sunk.append(sheet.work(f"h_{mark}", sink_by_wear, t_s=t_s, t_v=t_v, β=β))
+            sunk.append(sheet.work(f"h_{mark}", sink_of_valve, t_s=t_s, t_v=t_v, β=β))
         return sheet.worst(*(_counted(h, y, sheet) for h in sunk))
 
     return sheet.each([(one.id, one) for one in tappets], judge)
@@ -180,7 +179,7 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
         D=sheet.take("D", liner.bore),
         g_0=sheet.limit("added", "g_0"),
     )
-    least = sheet.work("t_n", share_of_thickness, k=sheet.limit("thickness", "k_t"), t=t)
+    least = sheet.work("t_n", share_of_size, k=sheet.limit("thickness", "k_t"), t=t)
     return sheet.worst(
         sheet.at_most(gap, most).else_says("gap of the worn ring {found}, {limit} allowed"),
         sheet.at_least(limit, least).else_says("ring may wear to {found}, {limit} wanted"),
@@ -192,8 +191,8 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
 
 @rule(
     "wear.pins-and-bushes",
-    title="The worn bearing of a crosshead pin has at most 0.5 mm of clearance and of a crank pin 1.0 mm, a bush "
-    "reamed keeps 0.6 of its wall, and worn pins between crank and cams play no more than the events allow for",
+    title="A worn crosshead pin has at most 0.5 mm of clearance and a crank pin 1.0 mm, a reamed bush keeps 0.6 of its "
+    "wall, and worn pins between crank and cams play no more than the events allow for",
     on=(Pin, Rocker, ValveGear),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -222,9 +221,9 @@ def pins_and_bushes(part: Pin | Rocker | ValveGear, sheet: Sheet) -> Judgement:
 def _reamed(wear: BearingWear, sheet: Sheet) -> Judgement:
     t = sheet.take("t", wear.bush_wall)
     left = sheet.work("t_l", wall_after_reaming, t=t, r=sheet.take("r", wear.reamed))
-    return sheet.at_least(
-        left, sheet.work("t_n", share_of_thickness, k=sheet.limit("wall", "k"), t=t)
-    ).else_says("bush reamed to a wall of {found}, {limit} wanted")
+    return sheet.at_least(left, sheet.work("t_n", share_of_size, k=sheet.limit("wall", "k"), t=t)).else_says(
+        "bush reamed to a wall of {found}, {limit} wanted"
+    )
 
 
 def _play(gear: ValveGear, sheet: Sheet) -> Judgement:

@@ -134,20 +134,6 @@ def drained_together(
     return w_0 + passed
 
 
-@formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
-def metal_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
-    """Two masses of metal together.
-
-    m = m_0 + m_1
-
-    ``m_0``, ``m_1`` [kg]. Returns [kg].
-
-    >>> metal_together(m_0=800.0, m_1=400.0)
-    1200.0
-    """
-    return m_0 + m_1
-
-
 @formula("V = H L b + b a² max(s − φ, 0)/2", cites=[FIRST_PRINCIPLES])
 def pool(H: Metres, L: Metres, b: Metres, a: Metres, s: Ratio, φ: Ratio) -> CubicMetres:
     """Water that stays on a flat floor beyond its drain as the engine stands on a slope.
@@ -257,19 +243,20 @@ def thickness_of_strength(t: Metres, a: Metres) -> Metres:
     return t - a
 
 
-@formula("x = M_d/M", cites=[FIRST_PRINCIPLES])
-def share_of_metal(M_d: Kilograms, M: Kilograms) -> Ratio:
-    """Metal whose water is drained, as a share of all.
+@formula("x = x_0 + M_d/M", cites=[FIRST_PRINCIPLES])
+def share_of_metal(x_0: Ratio, M_d: Kilograms, M: Kilograms) -> Ratio:
+    """Metal whose water is drained, as a share of all: that of one chamber more.
 
-    x = M_d/M
+    x = x_0 + M_d/M
 
-    ``M_d``, ``M`` [kg], M above 0. Returns a ratio. Raises OutOfRange outside.
+    ``x_0`` share of the chambers before; ``M_d`` metal of one more, ``M`` all of it [kg], M above 0. Returns a ratio.
+    Raises OutOfRange outside.
 
-    >>> share_of_metal(M_d=1100.0, M=2200.0)
-    0.5
+    >>> share_of_metal(x_0=0.25, M_d=1100.0, M=2200.0)
+    0.75
     """
     require(M_d >= 0 * M_d and M > 0 * M, "the metal of the block must be above 0")
-    return M_d / M
+    return x_0 + M_d / M
 
 
 @formula("w_a = n w", cites=[FIRST_PRINCIPLES])

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kilograms, KilogramsPerCubicMetre, KilogramsPerSecond, Pascals
+from speclint.equations import Kilograms, KilogramsPerCubicMetre, KilogramsPerSecond, Pascals, Ratio
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderBlock, Drain, LoadCase
 from speclint_steamways.formulae.water import (
     density_of_boiling_water,
     drained_together,
-    metal_together,
     pressure_of_head,
     share_of_metal,
     water_allowed_for,
@@ -30,6 +29,7 @@ _ATMOSPHERE = 101325.0
 
 @rule(
     "water.of-warming",
+    edition=2,
     title="All water that condenses as steam warms the block gathers in chambers that have a drain",
     on=CylinderBlock,
     cases=("warming",),
@@ -66,10 +66,9 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     drained = sheet.each([(one.name, one) for one in chambers], lambda item: judge(item[1]))
     if len(lands) < len(chambers):
         return drained  # whether the others have drains is not stated
-    together: Kilograms = 0.0
+    share: Ratio = 0.0
     for metal in lands.values():
-        together = sheet.work("M_d", metal_together, m_0=together, m_1=metal)
-    share = sheet.work("x_M", share_of_metal, M_d=together, M=whole)
+        share = sheet.work("x_M", share_of_metal, x_0=share, M_d=metal, M=whole)
     return sheet.worst(
         drained,
         sheet.at_least(share, sheet.limit("counted", "x_c")).else_says(

@@ -6,24 +6,6 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals
 
 
-@formula("e = (c/2) (1 + 2 a/L)", cites=[FIRST_PRINCIPLES])
-def out_of_line_allowed(c: Metres, a: Metres, L: Metres) -> Metres:
-    """How far a seat may be off the axis of the guide without the spindle being bent.
-
-    e = (c/2) (1 + 2 a/L)
-
-    ``c`` diametral clearance in the guide; ``a`` from the guide's nearer end to the seat; ``L`` length of the guide
-    [m]. Returns [m]. Raises OutOfRange unless L > 0.
-
-    Hand working: 0.030 mm, 60 and 100 mm: 0.015 × 2.2 = 0.033 mm.
-
-    >>> round(out_of_line_allowed(c=30e-6, a=0.060, L=0.100) * 1e6, 6)
-    33.0
-    """
-    require(L > 0, f"guide of {L * 1e3:.6g} mm has no length")
-    return (c / 2) * (1 + 2 * a / L)
-
-
 @formula("e = e_0 + t/2", cites=[FIRST_PRINCIPLES])
 def out_of_line(e_0: Metres, t: Metres) -> Metres:
     """How far one axis may be off another, by what came before and one more coaxial zone.

@@ -36,13 +36,13 @@ def cam_radius_under_flat(R_b: Metres, s: Metres, κ: MetresPerSquareRadian) -> 
     return ρ
 
 
-@formula("k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r", cites=[FIRST_PRINCIPLES])
+@formula("k = (r/√D) (1 + (s′² − o κ)/D), D = o² + s′², o = R_b + r + s", cites=[FIRST_PRINCIPLES])
 def roller_over_its_path(
     R_b: Metres, r: Metres, s: Metres, s_prime: MetresPerRadian, κ: MetresPerSquareRadian
 ) -> Ratio:
     """Radius of a roller over that of the path of its centre round the cam, for a roller in line with its axis.
 
-    k = r ((R + s)² + 2 s′² − (R + s) κ)/((R + s)² + s′²)^1.5, R = R_b + r
+    k = (r/√D) (1 + (s′² − o κ)/D), D = o² + s′², o = R_b + r + s
 
     ``R_b`` base circle, ``r`` roller, ``s`` lift [m]; ``s_prime`` s′ and ``κ`` first and second derivative of the
     lift by the angle [m/rad, m/rad²]. Below 0 on a hollow flank.
@@ -52,9 +52,10 @@ def roller_over_its_path(
     >>> round(roller_over_its_path(R_b=0.040, r=0.015, s=0.0, s_prime=0.0, κ=0.0), 6)
     0.272727
     """
-    out = R_b + r + s
-    bent: float = r * (out**2 + 2 * s_prime**2 - out * κ) / (out**2 + s_prime**2) ** 1.5
-    return bent
+    o = R_b + r + s
+    D = o**2 + s_prime**2
+    k: float = r / D**0.5 * (1 + (s_prime**2 - o * κ) / D)
+    return k
 
 
 @formula("R = r (1 − k)", cites=[FIRST_PRINCIPLES])

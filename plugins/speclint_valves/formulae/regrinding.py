@@ -22,25 +22,6 @@ def ground_off(n: Ratio, g: Metres) -> Metres:
     return n * g
 
 
-@formula("h = (t_s + t_v)/cos β", cites=[FIRST_PRINCIPLES])
-def sink_of_valve(t_s: Metres, t_v: Metres, β: Radians) -> Metres:
-    """How far a valve sinks along its axis when its face and that of its seat are ground.
-
-    h = (t_s + t_v)/cos β
-
-    ``t_s``, ``t_v`` depth ground off seat and valve, square to the face [m]; ``β`` of the cone, from the plane of the
-    seat [rad]. Returns [m]. Raises OutOfRange unless 0 ≤ β < 90°.
-
-    Hand working: three of 0.1 mm on each, 45°: 0.6/0.7071 = 0.849 mm.
-
-    >>> round(sink_of_valve(t_s=0.0003, t_v=0.0003, β=math.radians(45)) * 1e3, 3)
-    0.849
-    """
-    require(β >= 0, f"angle {math.degrees(β):.6g}° is below 0°")
-    require(math.pi / 2 > β, f"angle {math.degrees(β):.6g}° is not below 90°")
-    return (t_s + t_v) / math.cos(β)
-
-
 @formula("w_n = w + t/(sin β cos β)", cites=[FIRST_PRINCIPLES])
 def face_widened(w: Metres, t: Metres, β: Radians) -> Metres:
     """Width along its cone of a ground face between a cylinder inside and a plane above.

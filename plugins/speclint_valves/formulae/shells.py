@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import formula, require
 from speclint.equations import Metres, Pascals, Ratio
 from speclint_valves.sources import ELASTIC_STABILITY
 
@@ -23,17 +23,3 @@ def collapsing_pressure(E: Pascals, nu: Ratio, t: Metres, D: Metres) -> Pascals:
     """
     require(0 < 5 * t <= D, f"a wall of {t * 1e3:.4g} mm on {D * 1e3:.4g} mm is not that of a thin tube")
     return 2 * E / (1 - nu**2) * (t / D) ** 3
-
-
-@formula("p_n = x p", cites=[FIRST_PRINCIPLES])
-def pressure_with_factor(x: Ratio, p: Pascals) -> Pascals:
-    """Pressure that a shell has to stand, with its factor.
-
-    p_n = x p
-
-    ``x`` factor; ``p`` pressure outside [Pa]. Returns [Pa].
-
-    >>> pressure_with_factor(x=3.0, p=1.6e6)
-    4800000.0
-    """
-    return x * p

@@ -19,8 +19,7 @@ def lifting_load(F_v: Newtons, F_s: Newtons) -> Newtons:
     >>> lifting_load(F_v=300.0, F_s=-471.2)
     0.0
     """
-    both = F_v + F_s
-    return (both + abs(both)) / 2
+    return max(F_v + F_s, 0.0)
 
 
 @formula("F_r = F_U − r F_O", cites=[FIRST_PRINCIPLES])

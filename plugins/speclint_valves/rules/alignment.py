@@ -6,11 +6,11 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres
 from speclint.facts import side_load
 from speclint.handbook.fits import diametral_clearance
+from speclint.handbook.members import shift_at_seat
 from speclint.specs import Component, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
     edge_pressure,
     out_of_line,
-    out_of_line_allowed,
     tip_beyond_guide,
 )
 
@@ -37,7 +37,7 @@ def in_line(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     d = sheet.take("d", spindle.diameter)
     c = sheet.work("c", diametral_clearance, D=sheet.take("D_g", spindle.guide_bore), d=d)
     a, L = sheet.take("a", spindle.guide_from_seat), sheet.take("L", spindle.guide_length)
-    allowed = sheet.work("e_n", out_of_line_allowed, c=c, a=a, L=L)
+    allowed = sheet.work("e_n", shift_at_seat, c=c, a=a, L=L)
     valve = sheet.follow(spindle.moves)
     seats = [sheet.follow(valve.upper_beat.seat), sheet.follow(valve.lower_beat.seat)]
 

@@ -8,6 +8,7 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Radians
 from speclint.facts import springs_of
+from speclint.handbook.members import sink_of_valve
 from speclint.specs import Beat, Cam, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.regrinding import (
     adjustment_left,
@@ -17,7 +18,6 @@ from speclint_valves.formulae.regrinding import (
     ring_below_face,
     ring_outside_face,
     share_of_skin,
-    sink_of_valve,
     skin_used,
 )
 from speclint_valves.inputs.shutting import spindle_of

@@ -44,8 +44,8 @@ class _Arms(NamedTuple):
 
 @rule(
     "gear.rocker-twist",
-    title="Twist and bending of a rocker's shaft between arms that stand apart lose at most 2 % of the lift, delay the "
-    "valve by at most 2° of its cam, and stress the shaft to at most 0.2 of its tensile strength at its key",
+    title="The shaft between a rocker's arms that stand apart loses at most 2 % of the lift, delays the valve at "
+    "most 2° of its cam, and is stressed to at most 0.2 of its tensile strength at its key",
     on=Rocker,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

@@ -7,8 +7,9 @@ from speclint.facts import beats_of, block_under
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress_between_pressures
 from speclint.handbook.fits import size_of_stress
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.steam import share_of_pressure
 from speclint.specs import LoadCase, PoppetValve
-from speclint_valves.formulae.shells import collapsing_pressure, pressure_with_factor
+from speclint_valves.formulae.shells import collapsing_pressure
 from speclint_valves.inputs.cylinder import greatest_in_cylinder
 from speclint_valves.inputs.shutting import supply_at_most
 from speclint_valves.sources import ELASTIC_STABILITY
@@ -49,7 +50,7 @@ def shell(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     allowed = sheet.work("σ_n", share_of_strength, k=sheet.limit("share", "k"), R=proof)
     E, nu = sheet.look_up("E", metal.modulus, of=valve, at=T), sheet.look_up("ν", metal.poisson, of=valve)
     collapses = sheet.work("p_k", collapsing_pressure, E=E, nu=nu, t=t, D=D - t)
-    wanted = sheet.work("p_n", pressure_with_factor, x=sheet.limit("factor", "x"), p=p)
+    wanted = sheet.work("p_n", share_of_pressure, x=sheet.limit("factor", "x"), p=p)
     return sheet.worst(
         sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed).else_says(
             "steam stresses the shell to {found}, {limit} allowed"

@@ -35,6 +35,7 @@ from .limits_and_fits import (
     least_clearance as least_clearance,
     least_interference as least_interference,
     share_of_diameter as share_of_diameter,
+    share_of_size as share_of_size,
 )
 from .press_fits import (
     DIN_7190_2001 as DIN_7190_2001,

@@ -239,3 +239,17 @@ def name_of_fit(hole_class: str, shaft_class: str) -> str:
     table = rows("asme-b4.2-1978-preferred-fits.csv")
     found = [row["name"] for row in table if written in (row["hole basis"], row["shaft basis"])]
     return found[0] if found else ""
+
+
+@formula("t_n = k t", cites=[FIRST_PRINCIPLES])
+def share_of_size(k: Ratio, t: Metres) -> Metres:
+    """Share of a size, or of the zone of a tolerance.
+
+    t_n = k t
+
+    ``k`` share; ``t`` size [m]. Returns [m].
+
+    >>> round(share_of_size(k=0.85, t=0.0145) * 1e3, 6)
+    12.325
+    """
+    return k * t

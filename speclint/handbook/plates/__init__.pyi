@@ -10,3 +10,6 @@ from .panels import (
     panel_stress as panel_stress,
     panel_stress_factor as panel_stress_factor,
 )
+from .rolled import (
+    rolled_thicknesses as rolled_thicknesses,
+)

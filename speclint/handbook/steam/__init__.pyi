@@ -46,6 +46,7 @@ from .flow import (
     mean_speed as mean_speed,
     reynolds_number as reynolds_number,
     rough_friction_factor as rough_friction_factor,
+    share_of_pressure as share_of_pressure,
     speed_ratio as speed_ratio,
 )
 from .if97 import (

@@ -252,3 +252,17 @@ def _colebrook(Re: float, ε_r: float) -> float:
     for _ in range(_STEPS):
         x = -2 * math.log10(ε_r / 3.7 + 2.51 * x / Re)
     return 1 / x**2
+
+
+@formula("p_n = x p", cites=[FIRST_PRINCIPLES])
+def share_of_pressure(x: Ratio, p: Pascals) -> Pascals:
+    """A pressure times a factor: a share of it, or what a shell must stand.
+
+    p_n = x p
+
+    ``x`` share or factor; ``p`` pressure [Pa]. Returns [Pa].
+
+    >>> round(share_of_pressure(x=0.9, p=16e5) / 1e5, 6)
+    14.4
+    """
+    return x * p

@@ -1,3 +1,6 @@
+from .designations import (
+    beside as beside,
+)
 from .engagement import (
     external_stripping_area as external_stripping_area,
     internal_stripping_area as internal_stripping_area,

@@ -70,6 +70,28 @@ def read(designation: str) -> Designation:
     )
 
 
+def beside(designation: str) -> tuple[tuple[Designation, ...], tuple[Designation, ...]]:
+    """The threads of the same series that are larger, the nearest first, and those that are smaller.
+
+    Of the metric fine series none, where a diameter has several pitches, nor of pipe threads. NotKnown is raised
+    as by ``read``.
+
+    >>> [one.name for one in beside("M20")[0][:2]], beside("1 BSW")[1][0].name
+    (['M22', 'M24'], '7/8 BSW')
+    """
+    found = read(designation)
+    table = METRIC_TABLE if found.series == "metric coarse" else _TABLES.get(found.series, "")
+    if not table:
+        return (), ()
+    make = _of_metric_row if table == METRIC_TABLE else _of_row
+    listed = sorted(
+        (make(row) for row in rows(table) if row["series"] == found.series),
+        key=lambda one: one.major_diameter,
+    )
+    larger = tuple(one for one in listed if one.major_diameter > found.major_diameter)
+    return larger, tuple(one for one in reversed(listed) if one.major_diameter < found.major_diameter)
+
+
 def _metric(text: str, match: re.Match[str]) -> Designation:
     diameter, pitch = match.group("diameter", "pitch")
     listed = [row for row in rows(METRIC_TABLE) if float(row["diameter"]) == float(diameter)]
@@ -83,7 +105,10 @@ def _metric(text: str, match: re.Match[str]) -> Designation:
         pitches = ", ".join(row["pitch"] for row in listed)
         what = "coarse pitch" if pitch is None else f"pitch of {pitch} mm"
         raise NotKnown(f"{text}: ISO 261 lists no {what} for this diameter; it lists {pitches}")
-    row = found[0]
+    return _of_metric_row(found[0])
+
+
+def _of_metric_row(row: Row) -> Designation:
     name = f"M{row['diameter']}" + ("" if row["series"] == "metric coarse" else f"x{row['pitch']}")
     return Designation(name, row["series"], float(row["diameter"]) / 1e3, float(row["pitch"]) / 1e3)
 

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
-from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Position, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import CylinderBlock, SteamPassage, Weldment
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -56,11 +56,17 @@ class SpannerRoom(SpecTable):
         to_wall: from the nut's axis to the nearest obstacle
         swing: angle through which the spanner can be swung
         spanner: the kind that fits there
+        by: what turns it
+        bar: length of the bar by which a hand turns it
+        reaction_at: where a multiplier or a hydraulic spanner takes its reaction
     """
 
     across_flats: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
     to_wall: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     swing: Angle = NOT_STATED
+    by: Word[Literal["hand", "multiplier", "hydraulic"]] = NOT_STATED
+    bar: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
+    reaction_at: Word[str] = NOT_STATED
     spanner: Word[Literal["ring of twelve points", "ring of six points", "open"]] = NOT_STATED
 
 
@@ -70,11 +76,19 @@ class Withdrawal(Dimension):
     It is left out for studs and liners whose own sizes give it.
 
     Fields:
+        direction: in which it is drawn out
+        in_place: what stays in its place meanwhile: frames, motion, running board, wheels
+        comes_off: what has to come off before
+        engagement: length over which it still engages when it begins to move freely
         room: clear length beyond its outer end, along the axis
     """
 
     size: Annotated[Position, Span("10 mm", "2.5 m")] = NOT_STATED
     room: Annotated[Length, Span("10 mm", "3 m")] = NOT_STATED
+    direction: Word[str] = NOT_STATED
+    in_place: tuple[Word[str], ...] = ()
+    comes_off: tuple[Word[str], ...] = ()
+    engagement: Annotated[Allowance, Span("1 mm", "1 m")] = NOT_STATED
 
 
 class AccessPlan(Component):

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -37,6 +38,7 @@ class CamBox(Component):
         tappet_bore: bore of its guides for the tappets.
         lid_length: longer clear dimension of the opening under its lid.
         lid_width: shorter clear dimension of that opening.
+        pairs: what rubs in it, and how it is oiled, by name.
         making: the step of the block at which it is fitted, "fit gear" where it is left out.
         path: the stool or the feet between the block and the box.
         chamber: the outside of the box.
@@ -66,6 +68,7 @@ class CamBox(Component):
     tappet_bore: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     lid_length: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
     lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
+    pairs: dict[str, RubbingPair] = {}
     making: FittedMaking = FittedMaking.unstated()
     path: HeatPath = HeatPath.unstated()
     chamber: WarmChamber = WarmChamber.unstated()

@@ -25,6 +25,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.heat_flow import HeatPath
+from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -380,6 +381,7 @@ class CylinderBlock(Component):
         section_modulus: of that section
         mean_temperature: name under which the duty states its mean temperature along the pads
         weight_at: its centre of weight, forward of the fixed point
+        pairs: what rubs in its cylinders and on their motion, and how it is oiled, by name
         drive: the piston and what drives it
         entering_width: greatest width that passes the opening of the frames as the block is put in
         entering_height: greatest height that passes that opening
@@ -407,6 +409,7 @@ class CylinderBlock(Component):
     section_modulus: SectionModulus = NOT_STATED
     mean_temperature: Word[str] = NOT_STATED
     weight_at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
+    pairs: dict[str, RubbingPair] = {}
     drive: Drive = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED

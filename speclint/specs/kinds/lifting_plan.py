@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Mass, Position, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Mass, Position, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -95,6 +95,56 @@ class LiftingPoint(SpecTable):
     lug: Lug = Lug.unstated()
 
 
+class LiftedState(SpecTable):
+    """A state in which the part is lifted, such as bare, with its liner, or with its boxes.
+
+    Fields:
+        on: names of the weights that are on it
+    """
+
+    on: tuple[Word[str], ...] = ()
+
+
+class Crane(SpecTable):
+    """A crane that lifts the part.
+
+    Fields:
+        capacity: at the radius at which the part is put down
+        hook_above_floor: greatest height of its hook
+        lifts_over: height above the floor of what the part is lifted over, such as the frames
+    """
+
+    capacity: Mass = NOT_STATED
+    hook_above_floor: Annotated[Length, Span("1 m", "60 m")] = NOT_STATED
+    lifts_over: Annotated[Allowance, Span("50 mm", "10 m")] = NOT_STATED
+
+
+class Jib(SpecTable):
+    """A jib on a post that takes off a part, such as a box or a cover.
+
+    Fields:
+        material: of the post
+        load: what it lifts
+        reach: from the middle of the post
+        post: outside diameter of the post, a tube
+        wall: of that tube
+        socket: depth to which the post stands in its socket
+        throat: of the fillet weld round the post, where it is welded on instead
+        posts: how many share the load, 1 or 2
+    """
+
+    geometry: ClassVar[Conditions] = (Below("wall", "post", times=1 / 2),)
+
+    material: Word[str] = NOT_STATED
+    load: Mass = NOT_STATED
+    reach: Annotated[Length, Span("50 mm", "5 m")] = NOT_STATED
+    post: Annotated[Length, Span("15 mm", "400 mm")] = NOT_STATED
+    wall: Annotated[Length, Span("1 mm", "60 mm")] = NOT_STATED
+    socket: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
+    throat: Annotated[Length, Span("1 mm", "30 mm")] = NOT_STATED
+    posts: Word[Literal["one", "two"]] = NOT_STATED
+
+
 class LiftingPlan(Component):
     """How a part is lifted; positions are measured from any one corner of it.
 
@@ -104,6 +154,11 @@ class LiftingPlan(Component):
         weights: all pieces of the load, by name
         points: by name
         hook_height: of the hook above the points
+        states: in which it is lifted, by name
+        cranes: that lift it, by name
+        tackle: mass of hook block, slings and shackles
+        bottom: lowest place of the load, upwards
+        jibs: for parts of it, by name
         sling_leans: greatest angle by which a sling may stand out of its line, as the load swings or is turned over
     """
 
@@ -115,4 +170,9 @@ class LiftingPlan(Component):
     weights: dict[str, Weight] = {}
     points: dict[str, LiftingPoint] = {}
     hook_height: Annotated[Length, Span("100 mm", "15 m")] = NOT_STATED
+    states: dict[str, LiftedState] = {}
+    cranes: dict[str, Crane] = {}
+    tackle: Mass = NOT_STATED
+    bottom: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
+    jibs: dict[str, Jib] = {}
     sling_leans: Angle = NOT_STATED

@@ -101,7 +101,7 @@ def test_more_offset_bends_more(e: float, more: float, t: float, t_2: float) -> 
     assert offset_factor(e + more, min(t, t_2), max(t, t_2)) > offset_factor(e, min(t, t_2), max(t, t_2)) >= 1
 
 
-def of_two_metals(
+def _two(
     workshop: DesignFolder, *lines: str, metal: str = OTHER, change: tuple[str, str] = ("", "")
 ) -> DesignFolder:
     filler = lines or ('filler = "EN ISO 2560-A E 42 4 B"',)
@@ -116,7 +116,7 @@ def of_two_metals(
 
 def test_two_steels_that_suit_each_other(workshop: DesignFolder) -> None:
     preheat = ('preheat = "90 °C"', 'preheat = "120 °C"')
-    check = of_two_metals(workshop, change=preheat).only(METALS)
+    check = _two(workshop, change=preheat).only(METALS)
     assert check.outcome == "conforms", check.says
     assert bench.write(workshop).only(METALS).outcome in ("not applicable", "not assessed")
 
@@ -128,7 +128,7 @@ def test_two_steels_that_suit_each_other(workshop: DesignFolder) -> None:
 def test_preheat_and_relief_of_both(
     workshop: DesignFolder, preheat: str, treatment: str, outcome: str
 ) -> None:
-    made = of_two_metals(workshop, change=('preheat = "90 °C"', f'preheat = "{preheat}"'))
+    made = _two(workshop, change=('preheat = "90 °C"', f'preheat = "{preheat}"'))
     text = (workshop.root / "weldment.toml").read_text(encoding="utf-8").replace('"570 °C"', f'"{treatment}"')
     made.write({"weldment.toml": text}, settings=WITH_METALS)
     assert made.only(METALS).outcome == outcome
@@ -141,9 +141,7 @@ def test_no_treatment_suits_both(workshop: DesignFolder) -> None:
         "composition = { C = [0, 0.2], Mn = [0.6, 1.2], Cr = [0.7, 1.15]",
     )
     assert chromium != OTHER
-    check = of_two_metals(workshop, metal=chromium, change=('preheat = "90 °C"', 'preheat = "200 °C"')).only(
-        METALS
-    )
+    check = _two(workshop, metal=chromium, change=('preheat = "90 °C"', 'preheat = "200 °C"')).only(METALS)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert "no heat treatment suits both" in check.says or "suits both" in str(check.judgement)
 
@@ -160,7 +158,10 @@ def test_unlike_growth(workshop: DesignFolder, growth: str, outcome: str) -> Non
     """At 220 °C ½ × 190 × 1.03 GPa × 200 K × (Δα + 0.6e-6) ≤ 0.5 × 200 MPa: Δα 4.51e-6, from 12.5e-6 to 17.01e-6."""
     metal = OTHER.replace("value = [11.5, 13.5]", f"value = {growth}")
     assert metal != OTHER
-    check = of_two_metals(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(
-        METALS
-    )
+    check = _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(METALS)
     assert check.outcome == outcome
+
+
+def two_steels(workshop: DesignFolder) -> DesignFolder:
+    """A weld of two steels that suit each other."""
+    return _two(workshop, change=('preheat = "90 °C"', 'preheat = "120 °C"'))

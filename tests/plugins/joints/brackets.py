@@ -132,3 +132,8 @@ def files(*changes: tuple[str, str], part: str = "joint", bar: bool = True, **te
         assert old in made[part], old
         made[part] = made[part].replace(old, new)
     return {**{f"{name}.toml": text for name, text in made.items()}, "metals.toml": METALS}
+
+
+def loaded() -> dict[str, str]:
+    """A bracket with a slide bar and a lubricator, and its joint."""
+    return files(bracket=BRACKET + LUBRICATOR)

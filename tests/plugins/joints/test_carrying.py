@@ -137,6 +137,14 @@ def test_a_bracket_that_says_nothing_of_its_load(workshop: DesignFolder) -> None
     assert folder.only(WELDS).outcome == "not assessed"
 
 
+def test_a_straight_pull_slips_nowhere(workshop: DesignFolder) -> None:
+    """Below a level face the thrust pulls at the bolts, and nothing across."""
+    below = _of(workshop, ('stands = "upright"', 'stands = "below"'), part="bracket")
+    assert below.only(SLIP).outcome == "not applicable"
+    check = below.only(PART)
+    assert on_sheet(check, "F_b") == pytest.approx(on_sheet(check, "F_x") + 57.5e3 / 12, rel=1e-3)
+
+
 def test_a_thin_flange_pries_its_bolts(workshop: DesignFolder) -> None:
     """7.97 kN: 25 mm 17 MPa of 161; at 7 mm 218."""
     check = _of(workshop).only(PRY)

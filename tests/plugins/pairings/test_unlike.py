@@ -113,6 +113,28 @@ def test_a_joint_stands_wet_where_it_holds_pressure(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
+@pytest.mark.parametrize(
+    ("metal", "links", "outcome"),
+    [
+        (
+            "structural-S355",
+            'closes = "block"\nover = "valve"\n',
+            "conforms",
+        ),  # steel on steel; it is clear of the valve
+        ("stainless-1.4021", 'closes = "block"\nover = "valve"\n', "finding"),  # on the block: 0.25 V > 0.15
+        ("structural-S355", 'over = "valve"\n', "not assessed"),
+    ],
+)
+def test_a_cover_is_no_pair_with_the_valve_that_it_stands_over(
+    workshop: DesignFolder, metal: str, links: str, outcome: str
+) -> None:
+    """Steel −0.85 V, the stainless valve −0.60 V: 0.25 V apart would be too much, if the two touched."""
+    valve = 'kind = "poppet-valve"\nid = "valve"\nmaterial = "stainless-1.4021"\n'
+    cover = f'kind = "chamber-cover"\nid = "cover"\nmaterial = "{metal}"\n{links}'
+    check = workshop.write({**files(), "valve.toml": valve, "cover.toml": cover}).only(GALVANIC, "cover")
+    assert check.outcome == outcome
+
+
 def test_a_seat_that_is_in_nothing_is_not_assessed(workshop: DesignFolder) -> None:
     text = 'kind = "valve-seat"\nid = "seat"\nmaterial = "grey-iron-300"\n'
     assert workshop.write({"seat.toml": text}).only(GALVANIC).outcome == "not assessed"

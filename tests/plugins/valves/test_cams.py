@@ -107,8 +107,8 @@ def test_pressure_angle_from_both_sides(workshop: DesignFolder, base: str, outco
     assert workshop.write(files).only(ANGLE).outcome == outcome
 
 
-def test_a_flat_foot_has_no_pressure_angle(workshop: DesignFolder) -> None:
-    assert workshop.write(train_files()).only(ANGLE).outcome == "not applicable"
+def test_a_flat_foot_must_say_how_long_it_is(workshop: DesignFolder) -> None:
+    assert workshop.write(train_files()).only(ANGLE).outcome == "not assessed"
 
 
 def test_pressure_angle_is_not_assessed_without_the_base_circle(workshop: DesignFolder) -> None:

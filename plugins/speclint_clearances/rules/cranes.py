@@ -1,0 +1,237 @@
+"""Each state in which a part is lifted, and the cranes and jibs that lift it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Kilograms, Metres, Newtons
+from speclint.facts import goes_up, mass_together, mass_weighed
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
+from speclint_clearances.formulae.cranes import (
+    hook_wanted,
+    mass_on_crane,
+    mean_with,
+    moment_of_jib,
+    pressure_in_socket,
+    proof_over,
+    share_of_crane,
+    stress_of_post,
+    stress_of_ring_weld,
+    tilt_of_load,
+    weld_over,
+)
+from speclint_clearances.formulae.lifting import (
+    GRAVITY,
+    distance,
+    dynamic_pull,
+    force_of_mass,
+    leg_pull,
+    share_of_leg,
+)
+from speclint_clearances.rules.lifting import Load, load_of
+from speclint_clearances.sources import EN_818_4
+
+_DEFERS = "the rules for lifting at work, the local code and a competent person decide; nobody stands under the load"
+
+
+@rule(
+    "lifting.each-state",
+    title="In each state in which the part is lifted its centre of gravity hangs at most 5° aslant, and no leg is "
+    "pulled harder than its point is marked for; every piece is on in some state",
+    on=LiftingPlan,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[
+        EN_818_4.at("angles of legs, as reproduced in the tables of makers of slings", memory=False),
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+    ],
+    why="a block that hangs true when bare tips when its boxes are on, and then one leg carries nearly all",
+    leaves_out=f"eyes, threads, lugs and welds, which lifting.points judges under all pieces; {_DEFERS}",
+    limits=[
+        Limit("tilt", "5 °", "angle", COMMON_PRACTICE, "greatest angle at which a load hangs"),
+        Limit("dynamic", "1.5", "ratio", COMMON_PRACTICE, "dynamic factor of the crane"),
+    ],
+)
+def each_state(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """Centre of each state's pieces against the middle of the points, and the pull of each leg by its true share."""
+    if not plan.states or not plan.points:
+        raise sheet.not_assessed(
+            f"neither states nor points may be left out in {plan.where.file}", plan.where
+        )
+    x, y, z = _middle(plan, sheet)
+
+    def judge(item: tuple[str, LiftedState]) -> Judgement:
+        name, state = item
+        of = f"weights of {plan.id}"
+        on = {sheet.read(f"on in {name}", one): sheet.entry(plan.weights, one, of) for one in state.on}
+        load = load_of(on, sheet)
+        e = sheet.work("e", distance, x_1=load.x, y_1=load.y, x_2=x, y_2=y)
+        β = sheet.work("β", tilt_of_load, e=e, z_p=z, h=sheet.take("h", plan.hook_height), z_c=load.z)
+        hangs = sheet.at_most(β, sheet.limit("tilt")).else_says(
+            "{item}: hangs {found} aslant, {limit} allowed"
+        )
+        legs = [_leg(one, point, plan, load, sheet) for one, point in plan.points.items()]
+        return sheet.worst(hangs, *legs)
+
+    return sheet.worst(_all_named(plan, sheet), sheet.each(plan.states.items(), judge))
+
+
+def _middle(plan: LiftingPlan, sheet: Sheet) -> tuple[Metres, Metres, Metres]:
+    """The middle of the lifting points."""
+    x = y = z = 0.0
+    n = float(len(plan.points))
+    for name, point in plan.points.items():
+        x = sheet.work("x_p", mean_with, x_0=x, x_1=sheet.take(f"x {name}", point.x), n=n)
+        y = sheet.work("y_p", mean_with, x_0=y, x_1=sheet.take(f"y {name}", point.y), n=n)
+        z = sheet.work("z_p", mean_with, x_0=z, x_1=sheet.take(f"z {name}", point.z), n=n)
+    return x, y, z
+
+
+def _all_named(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """Every piece that goes up is on in some state."""
+    named = {sheet.read("on", one) for state in plan.states.values() for one in state.on}
+    missing = [name for name, weight in plan.weights.items() if goes_up(weight, sheet) and name not in named]
+    says = f"on in no state: {', '.join(missing)}" if missing else "every piece is on in some state"
+    return sheet.states(not missing, says, where=plan.where)
+
+
+def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> Judgement:
+    """The pull of one leg with its opposite, against what the eye is marked for; of a lug against all pieces."""
+    across = sheet.entry(plan.points, point.opposite, f"points of {plan.id}")
+    pull = _pull(name, point, across, plan, load, sheet)
+    if sheet.read(f"{name} is", point.form) == "lug":
+        marked = _pull(f"{name}, all", point, across, plan, load_of(plan.weights, sheet), sheet)
+    else:
+        m_w = sheet.take(f"m_w {name}", point.working_load)
+        marked = sheet.work(f"F_w {name}", force_of_mass, m=m_w, g=GRAVITY)
+    judged = sheet.at_most(pull, marked).else_says(
+        f"{{item}}: leg at {name} pulled by {{found}}, {{limit}} allowed"
+    )
+    return judged if judged.holds else judged.graded(Grade.HOLD)
+
+
+def _pull(
+    name: str, point: LiftingPoint, across: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet
+) -> Newtons:
+    x_1, y_1 = sheet.take(f"x {name}", point.x), sheet.take(f"y {name}", point.y)
+    x_2, y_2 = sheet.take(f"x across {name}", across.x), sheet.take(f"y across {name}", across.y)
+    L = sheet.work(f"L {name}", distance, x_1=x_1, y_1=y_1, x_2=x_2, y_2=y_2)
+    ends = {"x_1": x_1, "y_1": y_1, "x_2": x_2, "y_2": y_2}
+    k = sheet.work(f"k {name}", share_of_leg, x_c=load.x, y_c=load.y, L=L, **ends)
+    r = sheet.work(f"r {name}", distance, x_1=x_1, y_1=y_1, x_2=load.x, y_2=load.y)
+    h = sheet.take("h", plan.hook_height)
+    F = sheet.work(f"F {name}", leg_pull, k=k, m=load.m, g=GRAVITY, r=r, h=h)
+    return sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=F)
+
+
+@rule(
+    "lifting.crane",
+    title="The greatest load with its tackle and 5 % of unstated weld takes at most 0.9 of each crane's capacity, "
+    "whose hook is high enough to lift it over what stands in the way",
+    on=LiftingPlan,
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a crane that is asked for more than it is made for tips, or drops its load",
+    leaves_out=f"two cranes together, which want an analysis of their own; wind; state of crane and slings; {_DEFERS}",
+    limits=[
+        Limit("share", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the capacity"),
+        Limit("weld", "5 %", "ratio", COMMON_PRACTICE, "weld of a fabrication that no drawing states"),
+        Limit(
+            "clearance", "100 mm", "length", COMMON_PRACTICE, "least clearance over what it is lifted over"
+        ),
+    ],
+)
+def crane(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """All pieces at their greatest, against the capacity at the radius at which the part is put down."""
+    if not plan.cranes:
+        raise sheet.not_assessed(f"cranes is not stated in {plan.where.file}", plan.where)
+    m = welded = 0.0
+    for name, weight in plan.weights.items():
+        if goes_up(weight, sheet):
+            piece = mass_weighed(name, weight, sheet)
+            m = sheet.work("m_0", mass_together, m_0=m, m_1=piece)
+            if _is_welded(weight, sheet):
+                welded = sheet.work("m_w", mass_together, m_0=welded, m_1=piece)
+    tackle = sheet.take("m_t", plan.tackle)
+    m = sheet.work("m", mass_on_crane, m_0=m, k=sheet.limit("weld", "k"), m_w=welded, m_t=tackle)
+    return sheet.each(plan.cranes.items(), lambda item: sheet.worst(*_by_crane(*item, m, plan, sheet)))
+
+
+def _is_welded(weight: Weight, sheet: Sheet) -> bool:
+    """Whether a piece is a weldment; one that names no part counts as one."""
+    return not sheet.is_stated("part", weight.of) or isinstance(sheet.follow(weight.of), Weldment)
+
+
+def _by_crane(name: str, one: Crane, m: Kilograms, plan: LiftingPlan, sheet: Sheet) -> list[Judgement]:
+    share = sheet.work(f"x {name}", share_of_crane, m=m, m_c=sheet.take(f"m_c {name}", one.capacity))
+    z_p = max(sheet.take(f"z {point}", at.z) for point, at in plan.points.items())
+    wanted = sheet.work(
+        f"H {name}",
+        hook_wanted,
+        a=sheet.take(f"a {name}", one.lifts_over),
+        c=sheet.limit("clearance", "c"),
+        z_p=z_p,
+        z_b=sheet.take("z_b", plan.bottom),
+        h=sheet.take("h", plan.hook_height),
+    )
+    return [
+        sheet.at_most(share, sheet.limit("share")).else_says(
+            "crane {item}: load takes {found} of its capacity, {limit} allowed"
+        ),
+        sheet.at_least(sheet.take(f"H_0 {name}", one.hook_above_floor), wanted).else_says(
+            "crane {item}: hook {found} above the floor, {limit} wanted"
+        ),
+    ]
+
+
+@rule(
+    "lifting.jib",
+    title="The post of each jib bends at most to its proof stress over 1.5 under 1.25 times its load, and its socket "
+    "or weld bears as much",
+    on=LiftingPlan,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a post that bends lets a box or a cover down on whoever guides it",
+    leaves_out=f"deflection, the arm of the jib and its chain block, and the part under socket or weld; {_DEFERS}",
+    limits=[
+        Limit("jerk", "1.25", "ratio", COMMON_PRACTICE, "factor of the load for jerks"),
+        Limit("shared", "0.75", "ratio", COMMON_PRACTICE, "share of the load on each of two posts"),
+        Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least proof stress over stress"),
+        Limit("heavy", "50 kg", "mass", COMMON_PRACTICE, "load above which a jib that is too weak is a hold"),
+    ],
+)
+def jib(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """M = 1.25 m g r in the post, and in its socket or in the weld round it."""
+    if not plan.jibs:
+        raise sheet.not_applicable("no jib is stated")
+    return sheet.each(plan.jibs.items(), lambda item: _jib(*item, sheet))
+
+
+def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
+    m, D = sheet.take(f"m {name}", one.load), sheet.take(f"D {name}", one.post)
+    s = sheet.limit("shared", "s") if sheet.read(f"posts of {name}", one.posts) == "two" else 1.0
+    r, k = sheet.take(f"r {name}", one.reach), sheet.limit("jerk", "k")
+    M = sheet.work(f"M {name}", moment_of_jib, s=s, k=k, m=m, g=GRAVITY, r=r)
+    t, n = sheet.take(f"t {name}", one.wall), sheet.limit("factor", "n")
+    metal = sheet.material_named(f"the post of {name}", one.material)
+    R = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)
+    allowed = sheet.work(f"S {name}", proof_over, R=R, n=n)
+    bent = sheet.at_most(sheet.work(f"σ {name}", stress_of_post, M=M, D=D, t=t), allowed).else_says(
+        "post of jib {item} bent to {found}, {limit} allowed"
+    )
+    if sheet.is_stated(f"throat of {name}", one.throat):
+        a = sheet.take(f"a {name}", one.throat)
+        τ = sheet.work(f"τ {name}", stress_of_ring_weld, M=M, D=D, a=a)
+        foot = sheet.at_most(τ, sheet.work(f"S_w {name}", weld_over, R=R, n=n)).else_says(
+            "weld of jib {item} stressed to {found}, {limit} allowed"
+        )
+    else:
+        p = sheet.work(f"p {name}", pressure_in_socket, M=M, D=D, l=sheet.take(f"l {name}", one.socket))
+        foot = sheet.at_most(p, allowed).else_says("socket of jib {item} pressed by {found}, {limit} allowed")
+    judged = sheet.worst(bent, foot)
+    return judged.graded(Grade.HOLD) if m > sheet.limit("heavy") and not judged.holds else judged
+
+
+RULES: tuple[Rule, ...] = (each_state, crane, jib)

@@ -1,0 +1,148 @@
+"""Parts that come out with the block in its frames, and the tools of its nuts."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import is_safety_part, nuts_of, parts_drawn_out
+from speclint.specs import (
+    AccessPlan,
+    BoltedJoint,
+    Component,
+    CompressionSpring,
+    FrameFastening,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    SpannerRoom,
+    ValveSeat,
+    Withdrawal,
+)
+from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
+
+
+@rule(
+    "room.withdrawn-in-frames",
+    title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out: the room "
+    "is at least its length, its engagement and 25 mm for the tool",
+    on=AccessPlan,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
+    leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a part that swings as it "
+    "comes out; whether what has to come off can; the local code and a competent person decide",
+    limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
+)
+def withdrawn_in_frames(plan: AccessPlan, sheet: Sheet) -> Judgement:
+    """Each part with a life shorter than the block's has an entry, what stays in place, and room enough."""
+    parts = [*parts_drawn_out(sheet.follow(plan.serves), sheet)]
+    if not parts:
+        raise sheet.not_applicable("no part of the block is drawn that is drawn out of it")
+    return sheet.each([(part.id, part) for part in parts], lambda item: _drawn_out(item[1], plan, sheet))
+
+
+def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
+    drawn = plan.withdrawals.get(part.id)
+    if drawn is None:
+        return _graver(
+            sheet.states(False, f"{part.id} has no room for withdrawal stated", where=plan.where), part, sheet
+        )
+    sheet.read(f"direction of {part.id}", drawn.direction)
+    if not drawn.in_place:
+        raise sheet.not_assessed(f"in_place of {part.id} is not stated in {plan.where.file}", plan.where)
+    wanted = sheet.work(
+        f"r {part.id}",
+        room_to_draw_out,
+        l=_length(part, drawn, sheet),
+        e=sheet.take(f"e {part.id}", drawn.engagement),
+        c=sheet.limit("tool", "c"),
+    )
+    judged = sheet.at_least(sheet.take(f"r_0 {part.id}", drawn.room), wanted).else_says(
+        "{item} has {found} to be drawn out in the frames, {limit} wanted"
+    )
+    return _graver(judged, part, sheet)
+
+
+def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:
+    """A safety part that cannot be drawn out cannot be inspected: a hold."""
+    return judged if judged.holds or not is_safety_part(part, sheet) else judged.graded(Grade.HOLD)
+
+
+def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
+    """The length of a part: the greater of its own size and that of the plan."""
+    own = None
+    if isinstance(part, PoppetValve):
+        own = part.height
+    elif isinstance(part, CompressionSpring):
+        own = part.free_length
+    elif isinstance(part, ValveSeat | Piston):
+        own = part.length
+    elif isinstance(part, PistonRod):
+        own = part.free_length
+    lengths = [sheet.take(f"l {part.id}", own)] if own is not None else []
+    if not lengths or sheet.is_stated(f"size of {part.id}", drawn.size):
+        lengths.append(sheet.take(f"l_p {part.id}", drawn.size))
+    return max(lengths)
+
+
+@rule(
+    "room.spanner-each-joint",
+    title="Each nut of a block has a tool that can turn it: a bar of at most 1.5 m by hand, else a multiplier or a "
+    "hydraulic spanner with a place for its reaction",
+    on=AccessPlan,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a nut that no tool of the shed can tighten is tightened with a tube and a guess",
+    leaves_out="room beside the nut and swing of the spanner (access.inspection); nuts that are tightened by "
+    "elongation; height over the nut",
+    limits=[
+        Limit("hand", "400 N", "force", COMMON_PRACTICE, "force of a hand on a bar"),
+        Limit("bar", "1.5 m", "length", COMMON_PRACTICE, "longest bar that a hand turns in a shed"),
+    ],
+)
+def spanner_each_joint(plan: AccessPlan, sheet: Sheet) -> Judgement:
+    """T over the force of a hand for each joint with a torque, against the bar; a query where no tool is said."""
+    nuts = nuts_of(sheet.follow(plan.serves), sheet)
+    turned = [
+        (name, one)
+        for name, one in nuts.items()
+        if sheet.is_stated(f"torque of {name}", one.tightening.torque)
+    ]
+    if not turned:
+        raise sheet.not_applicable("no joint of the block states a torque")
+    return sheet.each(turned, lambda item: _turned(*item, plan, sheet))
+
+
+def _turned(name: str, joint: BoltedJoint | FrameFastening, plan: AccessPlan, sheet: Sheet) -> Judgement:
+    room = plan.spanners.get(name)
+    if room is None or not sheet.is_stated(f"tool of {name}", room.by):
+        said = sheet.states(False, f"no tool is said that turns the nuts of {name}", where=plan.where)
+        return said.graded(Grade.QUERY)
+    if sheet.read(f"tool of {name}", room.by) != "hand":
+        place = sheet.is_stated(f"reaction of {name}", room.reaction_at)
+        says = (
+            f"{name}: the reaction is taken"
+            if place
+            else f"{name}: nothing is said to take the reaction of its tool"
+        )
+        return sheet.states(place, says, where=plan.where)
+    return sheet.worst(*_by_hand(name, joint, room, sheet))
+
+
+def _by_hand(
+    name: str, joint: BoltedJoint | FrameFastening, room: SpannerRoom, sheet: Sheet
+) -> list[Judgement]:
+    T = sheet.take(f"T {name}", joint.tightening.torque)
+    wanted = sheet.work(f"l {name}", bar_wanted, T=T, F=sheet.limit("hand", "F"))
+    return [
+        sheet.at_most(wanted, sheet.limit("bar")).else_says(
+            "nuts of {item} want a bar of {found}, {limit} is the most by hand"
+        ),
+        sheet.at_least(sheet.take(f"l_b {name}", room.bar), wanted).else_says(
+            "bar for {item} {found} long, {limit} wanted"
+        ),
+    ]
+
+
+RULES: tuple[Rule, ...] = (withdrawn_in_frames, spanner_each_joint)

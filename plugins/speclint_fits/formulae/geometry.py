@@ -1,0 +1,98 @@
+"""Zones of geometrical tolerances, and holes that match those of another part."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Radians, Ratio
+from speclint_fits.sources import ASME_Y14_5
+
+
+@formula("T = 2 √(x² + x²)", cites=[FIRST_PRINCIPLES])
+def zone_of_coordinates(x: Metres) -> Metres:
+    """Diameter of the round zone that holds an axis with an error of each of two coordinates.
+
+    T = 2 √(x² + x²)
+
+    ``x`` error either way [m]. Returns [m].
+
+    Hand working: ±0.3 mm: 2 × 0.4243 = 0.849 mm.
+
+    >>> round(zone_of_coordinates(x=0.0003) * 1e3, 3)
+    0.849
+    """
+    zone: Metres = 2 * (x**2 + x**2) ** 0.5
+    return zone
+
+
+@formula("T_n = T_1 k + T_2 + 2 r Δθ", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
+def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians) -> Metres:
+    """What two zones of position and an error of the first angle take of the room of a stud in its hole.
+
+    T_n = T_1 k + T_2 + 2 r Δθ
+
+    ``T_1`` zone of the tapped hole, ``k`` by how much it opens at the top of the plate; ``T_2`` zone of the clearance
+    hole; ``r`` radius of the circle [m]; ``Δθ`` error of the first angle [rad]. Returns [m], on the diameter.
+
+    Hand working: 0.8 + 0.8 = 1.6 mm projected; 0.8 × (1 + 80/36) + 0.8 = 3.378 mm not projected.
+
+    >>> round(zones_together(T_1=0.0008, k=1 + 80 / 36, T_2=0.0008, r=0.3, Δθ=0.0) * 1e3, 3)
+    3.378
+    """
+    return T_1 * k + T_2 + 2 * r * Δθ
+
+
+@formula("k = 1 + 2 P/D", cites=[ASME_Y14_5])
+def opening_of_zone(P: Metres, D: Metres) -> Ratio:
+    """By how much the zone of a tapped hole opens at the far side of the plate that its stud holds.
+
+    k = 1 + 2 P/D
+
+    ``P`` thickness of that plate; ``D`` depth of the thread [m]. Returns a ratio. Raises OutOfRange unless D > 0.
+
+    >>> round(opening_of_zone(P=0.040, D=0.036), 4)
+    3.2222
+    """
+    require(D > 0, "the thread has no depth")
+    return 1 + 2 * P / D
+
+
+@formula("Δθ = |θ_1 − θ_2|", cites=[FIRST_PRINCIPLES])
+def angles_apart(θ_1: Radians, θ_2: Radians) -> Radians:
+    """By how much the first angles of two patterns differ.
+
+    Δθ = |θ_1 − θ_2|
+
+    ``θ_1``, ``θ_2`` [rad]. Returns [rad].
+
+    >>> round(angles_apart(θ_1=0.1, θ_2=0.3), 6)
+    0.2
+    """
+    return abs(θ_1 - θ_2)
+
+
+@formula("c = H − F", cites=[FIRST_PRINCIPLES])
+def room_in_hole(H: Metres, F: Metres) -> Metres:
+    """Room of a stud in its clearance hole.
+
+    c = H − F
+
+    ``H`` hole, ``F`` stud [m]. Returns [m].
+
+    >>> round(room_in_hole(H=0.026, F=0.024) * 1e3, 6)
+    2.0
+    """
+    return H - F
+
+
+@formula("c = c_0 − t_1 − t_2", cites=[FIRST_PRINCIPLES])
+def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
+    """Clearance of a sliding fit that is left between parts that are not straight.
+
+    c = c_0 − t_1 − t_2
+
+    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of straightness of hole and shaft [m]. Returns [m].
+
+    >>> round(room_for_form(c_0=0.03e-3, t_1=0.01e-3, t_2=0.01e-3) * 1e3, 6)
+    0.01
+    """
+    return c_0 - t_1 - t_2

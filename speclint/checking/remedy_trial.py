@@ -1,0 +1,267 @@
+"""One stated value of a finding, tried at other values in the steps of the drawing office.
+
+At known corners a trial is cheap; whatever holds there is proved by the whole check.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
+
+from speclint.checking.check_result import Check
+from speclint.checking.office_steps import Restated, Rounding, listed, rounding, threads
+from speclint.checking.remedy import Remedy
+from speclint.checking.rolled_parts import is_of_plate
+from speclint.checking.rule_run import check, run_once, still_conforms, where_it_fails
+from speclint.checking.severity import Ending, Severity, severity
+from speclint.errors import Location
+from speclint.quantities import Measure
+from speclint.repository import misfits_of
+from speclint.rules import Context, Judgement, Step
+from speclint.specs import Component, could_state
+
+#: Shares of the reach looked at, since a window may lie between the present value and the reach: of a whole value, and
+#: of limits alone, where windows are narrow.
+_SHARES = (1.0, 0.4, 0.1, 0.02, 0.004, 0.0008)
+_SHARES_OF_LIMITS = (1.0, 0.4, 0.15, 0.06, 0.02, 0.006)
+_PROOFS = 6
+_HALVINGS = 40
+#: Of what golden section leaves of an interval, and how often it is used to find a window in one.
+_GOLDEN, _CLOSER = (5**0.5 - 1) / 2, 12
+#: More added pieces than this are another design: common practice.
+_PIECES = 12
+
+#: Whether a rule holds with a value moved by an amount.
+_Holds = Callable[[float], bool]
+
+
+class Trial:
+    """Tries a rule with one value restated: at known corners cheaply, in full to prove."""
+
+    def __init__(
+        self, found: Check, component: Component, step: Step, checks: Sequence[Check], context: Context
+    ) -> None:
+        self._found, self._component, self._context = found, component, context
+        self.step = step
+        self._corners = [(found.case, found.corner)]
+        self._others = [one for one in checks if one.outcome == "conforms" and _took(one, step.where)]
+        self._proofs = 0
+        self._hoped: Restated | None = None
+
+    def hoped(self) -> Remedy | None:
+        """The least change that holds at every corner met so far; None where none does, or too many proofs failed."""
+        self._hoped = self._least() if self._proofs < _PROOFS else None
+        return self._remedy(self._hoped) if self._hoped else None
+
+    def proved(self, remedy: Remedy) -> Remedy | None:
+        """The remedy hoped for with the whole check behind it; None where that fails: its corner joins those tried."""
+        assert self._hoped is not None  # the remedy is made of it
+        changed = self._changed(self._hoped)
+        self._proofs += 1
+        if failing := where_it_fails(self._found.rule, self._component, changed, self._found.corners):
+            self._corners.append(failing)
+            return None
+        proof = check(self._found.rule, self._component, changed)
+        if proof.outcome == "conforms":
+            return replace(remedy, utilisation=proof.utilisation, spoils=self._spoils(changed))
+        self._corners.append((proof.case, proof.corner))
+        return None
+
+    def _least(self) -> Restated | None:
+        step = self.step
+        if step.kind == "counted":
+            return self._pieces()
+        if isinstance(step.value, str):
+            larger, smaller = threads(step.value)
+            return self._first(larger) or self._first(smaller)
+        stated = self._stated()
+        if stated is None:
+            return None
+        above, below = listed(stated, plate=is_of_plate(self._component, step.where.key, self._context))
+        up = self._first(above)
+        down = self._first(one for one in below if up is None or abs(one.by) < abs(up.by))
+        if found := down or up:
+            return found
+        limits, whole = rounding(stated, limits=True), rounding(stated)
+        found = self._rounded(limits, _SHARES_OF_LIMITS) if limits else None
+        return found or (self._rounded(whole, _SHARES) if whole else None)
+
+    def _stated(self) -> Measure | None:
+        """The quantity as the component states it."""
+        try:
+            found = self._component.under(self.step.where.key)
+        except LookupError:
+            return None
+        return found if isinstance(found, Measure) and found.where == self.step.where else None
+
+    def _pieces(self) -> Restated | None:
+        """The fewest added pieces that clear the finding and spoil nothing, or else that clear it."""
+        fewest: Restated | None = None
+        now = round(self.step.stated)
+        for more in range(1, _PIECES + 1):
+            one = Restated(f"{now + more}", now + more, float(more), now)
+            if self._holds(one):
+                if not self._seems_to_spoil(one):
+                    return one
+                fewest = fewest or one
+        return fewest
+
+    def _first(self, some: Iterable[Restated]) -> Restated | None:
+        return next((one for one in some if self._holds(one)), None)
+
+    def _rounded(self, steps: Rounding, shares: Sequence[float]) -> Restated | None:
+        """The least change up or down, rounded to a step."""
+        found = []
+        for sign in (1, -1):
+            tried: dict[float, Severity] = {}
+            end = self._end([sign * share * steps.reach for share in shares], steps, tried)
+            if end is None:
+                self._end([0.0], steps, tried)
+                valley = _valley(tried)
+                end = self._closing_in(steps, *valley) if valley else None
+            found.append(None if end is None else self._on_a_step(steps, end))
+        return min((one for one in found if one), key=lambda one: abs(one.by), default=None)
+
+    def _end(self, shifts: Sequence[float], steps: Rounding, tried: dict[float, Severity]) -> float | None:
+        """The first of some shifts that holds; how grave the others are is noted."""
+        for by in shifts:
+            changed = self._with(steps.moved(by))
+            if self._at_corners(changed, tried, by):
+                return by
+        return None
+
+    def _closing_in(self, steps: Rounding, start: float, stop: float) -> float | None:
+        """A shift that holds between two, by golden section on how grave it is."""
+        tried: dict[float, Severity] = {}
+        inner = [stop - _GOLDEN * (stop - start), start + _GOLDEN * (stop - start)]
+        for _ in range(_CLOSER):
+            if (end := self._end([one for one in inner if one not in tried], steps, tried)) is not None:
+                return end
+            if tried[inner[0]] <= tried[inner[1]]:
+                stop, inner = inner[1], [inner[1] - _GOLDEN * (inner[1] - start), inner[0]]
+            else:
+                start, inner = inner[0], [inner[1], inner[0] + _GOLDEN * (stop - inner[0])]
+        return None
+
+    def _on_a_step(self, steps: Rounding, end: float) -> Restated | None:
+        """The first step that holds on the way to a change that does: the coarsest that there is."""
+        fails, works = 0.0, end
+        for finer, step in enumerate(steps.steps):
+            fails, works = _halved(lambda by: self._runs(steps.moved(by)), fails, works, step / 10)
+            for further in (-1, 0, 1):
+                one = steps.rounded(works, finer, further)
+                if one and abs(one.by) > abs(fails) and self._holds(one):
+                    return one
+        return None
+
+    def _holds(self, restated: Restated) -> bool:
+        """Whether the spec could state it, and the rule holds with it at every corner met so far."""
+        return self._may_stand(restated) and self._at_corners(self._changed(restated))
+
+    def _may_stand(self, restated: Restated) -> bool:
+        value, key, part = restated.value, self.step.where.key, self._component
+        if not isinstance(value, Measure):
+            return True
+        whole = part if "." in key else part.model_copy(update={key: value})
+        return could_state(part, key, value) and not any(misfits_of(whole, self._context.design.specs))
+
+    def _runs(self, moved: Measure) -> bool:
+        """Whether the rule holds with a quantity that nobody could write."""
+        return self._at_corners(self._with(moved))
+
+    def _at_corners(
+        self, changed: Context, tried: dict[float, Severity] | None = None, by: float = 0.0
+    ) -> bool:
+        """Whether the rule holds at every corner met so far; how grave it is at the first where it fails is noted."""
+        rule = self._found.rule
+        for case, sides in self._corners:
+            ending = run_once(rule, self._component, case, sides, changed)
+            if not _ends_well(ending):
+                if tried is not None:
+                    tried[by] = severity(ending, rule)
+                return False
+        return True
+
+    def _changed(self, restated: Restated) -> Context:
+        where, design = self.step.where, self._context.design
+        if isinstance(restated.value, Measure):
+            return self._with(restated.value)
+        if isinstance(restated.value, str):
+            return replace(self._context, worded=design.reworded(where, restated.value))
+        return replace(self._context, moved=design.moved(where, restated.by))
+
+    def _with(self, value: Measure) -> Context:
+        return replace(self._context, moved=self._context.design.restated(self.step.where, value))
+
+    def _remedy(self, restated: Restated) -> Remedy:
+        step, value = self.step, restated.value
+        now: float | str = step.value if isinstance(step.value, str) else step.stated
+        then: float | str
+        written, by = f"{now:g}" if isinstance(now, float) else now, 0.0
+        if isinstance(value, Measure):
+            stated = self._stated()
+            assert stated is not None  # it was restated
+            written, then = stated.text, value.nominal
+            if value.nominal == stated.nominal:  # its limits alone move
+                now, then = (stated.low + stated.high) / 2, (value.low + value.high) / 2
+                by = restated.share
+        else:
+            then = value if isinstance(value, str) else float(value)
+            by = restated.share
+        spoils = self._seems_to_spoil(restated)
+        plain = Remedy(step.where, step.name, now, then, step.unit, step.written_in, None, spoils)
+        return replace(plain, written=written, instead=restated.text, exact=restated.exact, by=by)
+
+    def _spoils(self, changed: Context) -> tuple[str, ...]:
+        """The rules that took the same value, hold as it is, and would not hold with it changed."""
+        return self._failing(
+            lambda one, part: (
+                _ends_well(run_once(one.rule, part, one.case, one.corner, changed))
+                and still_conforms(one, part, changed)
+            )
+        )
+
+    def _seems_to_spoil(self, restated: Restated) -> tuple[str, ...]:
+        """The same at the corners that govern now: quick, and enough to choose by."""
+        changed = self._changed(restated)
+        return self._failing(
+            lambda one, part: _ends_well(run_once(one.rule, part, one.case, one.corner, changed))
+        )
+
+    def _failing(self, holds: Callable[[Check, Component], bool]) -> tuple[str, ...]:
+        failing: dict[str, None] = {}
+        for one in self._others:
+            part = self._context.design.specs[one.component]
+            if one.rule.name not in failing and isinstance(part, Component) and not holds(one, part):
+                failing[one.rule.name] = None
+        return tuple(failing)
+
+
+def _ends_well(ending: Ending) -> bool:
+    return isinstance(ending, Judgement) and ending.holds
+
+
+def _took(one: Check, where: Location) -> bool:
+    return not one.rule.reviews and any(step.where.drawn == where.drawn for step in one.steps)
+
+
+def _halved(holds: _Holds, fails: float, works: float, width: float) -> tuple[float, float]:
+    """A change that does not hold and one that does, closer together than a width."""
+    for _ in range(_HALVINGS):
+        if abs(works - fails) < width:
+            break
+        middle = (fails + works) / 2
+        fails, works = (fails, middle) if holds(middle) else (middle, works)
+    return fails, works
+
+
+def _valley(tried: Mapping[float, Severity]) -> tuple[float, float] | None:
+    """The shifts on both sides of one that is less grave than they are; None where there is none.
+
+    A window that was missed makes what lies beside it less grave than what lies on. Tried in order.
+    """
+    places, grave = list(tried), list(tried.values())
+    for at in range(1, len(places) - 1):
+        if grave[at - 1] > grave[at] < grave[at + 1]:
+            return places[at + 1], places[at - 1]
+    return None

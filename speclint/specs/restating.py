@@ -1,0 +1,68 @@
+"""Whether a spec could state another quantity under one of its keys."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any, get_args
+
+from speclint.quantities import Measure
+from speclint.specs.fields import Quantity
+from speclint.specs.geometry import conditions_of
+from speclint.specs.spans import Span
+from speclint.specs.spec import Spec, SpecTable
+
+
+def could_state(spec: Spec, key: str, instead: Measure) -> bool:
+    """Whether another quantity under a dotted key would be read: its sign, its span and the geometry of its tables.
+
+    :raises LookupError: when the key leads to no quantity.
+    """
+    return _put(spec, key.split("."), instead) is not None
+
+
+def _put(value: Any, parts: list[str], instead: Measure) -> Any:
+    """What a table is with another quantity within it; None where that is refused."""
+    if not parts:
+        if not isinstance(value, Measure):
+            raise LookupError("no quantity")
+        return instead
+    part, *rest = parts
+    if isinstance(value, SpecTable):
+        field = type(value).model_fields.get(part)
+        if field is None:
+            raise LookupError(part)
+        annotations = [*_annotations(field.annotation), *field.metadata]
+        if not _allowed(annotations, instead) and isinstance(value.__dict__[part], Measure):
+            return None
+        inner = _put(value.__dict__[part], rest, instead)
+        changed = {**value.__dict__, part: inner}
+        broken = any(True for one in conditions_of(type(value)) for _ in one.faults(changed))
+        return None if inner is None or broken else changed
+    return _put_among(value, part, rest, instead)
+
+
+def _put_among(value: Any, part: str, rest: list[str], instead: Measure) -> Any:
+    if isinstance(value, Mapping) and part in value:
+        inner = _put(value[part], rest, instead)
+        return None if inner is None else {**value, part: inner}
+    if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
+        inner = _put(value[int(part)], rest, instead)
+        at = int(part)
+        return None if inner is None else (*value[:at], inner, *value[at + 1 :])
+    raise LookupError(part)
+
+
+def _allowed(annotations: list[Any], instead: Measure) -> bool:
+    """Whether the sign and the span of a field hold; of several spans the last counts."""
+    signs = [one.sign for one in annotations if isinstance(one, Quantity)]
+    spans = [one for one in annotations if isinstance(one, Span)]
+    if signs and signs[-1] != "any" and instead.dimension != "temperature":
+        least = instead.low
+        if least < 0 or (signs[-1] == "positive" and least == 0):
+            return False
+    return not spans or spans[-1].holds(instead)
+
+
+def _annotations(annotation: Any) -> Iterator[Any]:
+    for inner in get_args(annotation):
+        yield from getattr(inner, "__metadata__", ())

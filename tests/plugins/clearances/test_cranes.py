@@ -1,0 +1,160 @@
+"""States, cranes and jibs, worked by hand: the block of the page with its liner, cages and gear."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found
+from speclint_clearances.formulae.cranes import stress_of_post, tilt_of_load
+from tests.plugins.clearances.bench import write
+
+STATE, CRANE, JIB = "lifting.each-state", "lifting.crane", "lifting.jib"
+
+
+def weight(name: str, mass: str, x: str, y: str, z: str) -> str:
+    return f'[weights.{name}]\nmass = "{mass}"\nx = "{x}"\ny = "{y}"\nz = "{z}"\n'
+
+
+def eye(name: str, x: str, y: str, across: str) -> str:
+    return (
+        f'[points.{name}]\nx = "{x}"\ny = "{y}"\nz = "520 mm"\nopposite = "{across}"\n'
+        'form = "eye bolt"\nworking_load = "3300 kg"\n'
+    )
+
+
+HEAD = """
+kind = "lifting-plan"
+id = "plan"
+hook_height = "1200 mm"
+tackle = "90 kg"
+bottom = "-470 mm"
+"""
+POINTS = (
+    eye("front-outer", "760 mm", "210 mm", "back-inner")
+    + eye("back-inner", "-60 mm", "-190 mm", "front-outer")
+    + eye("front-inner", "760 mm", "-190 mm", "back-outer")
+    + eye("back-outer", "-60 mm", "210 mm", "front-inner")
+)
+BARE = (
+    weight("block", "1650 kg", "350 mm", "15 mm", "80 mm")
+    + weight("liner", "330 kg", "350 mm", "40 mm", "0 mm")
+    + weight("cages", "140 kg", "340 mm", "-20 mm", "310 mm")
+)
+STATES = '[states.bare]\non = ["block", "liner", "cages"]\n'
+#: The crane lifts 2120 kg, 5 % of pieces that name no part, and 90 kg of tackle.
+SHOP = '[cranes.shop]\ncapacity = "{}"\nhook_above_floor = "{}"\nlifts_over = "1.4 m"\n'
+POST = (
+    '[jibs.box]\nmaterial = "known-steel"\nload = "{load}"\nreach = "{reach}"\npost = "{post}"\nwall = "{wall}"\n'
+    'socket = "80 mm"\nposts = "{posts}"\n'
+)
+
+
+def plan(*more: str, states: str = STATES, weights: str = BARE) -> dict[str, str]:
+    return {"plan.toml": HEAD + weights + POINTS + states + "".join(more)}
+
+
+def test_the_block_of_the_page_hangs_true(workshop: DesignFolder) -> None:
+    """At (349.3, 16.6, 82.7) mm: 6.6 mm beside (350, 10), 1637 mm under the hook: 0.23°."""
+    check = write(workshop, plan()).only(STATE)
+    assert check.outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("piece", "tilt"),
+    [
+        (weight("box", "180 kg", "700 mm", "16.6 mm", "82.7 mm"), 0.94),
+        (weight("box", "900 kg", "900 mm", "16.6 mm", "82.7 mm"), 5.7),
+    ],
+)
+def test_gear_tips_it(workshop: DesignFolder, piece: str, tilt: float) -> None:
+    """x = 376.8 mm: 27.6 mm aside; x = 513 mm: 163 mm aside, above 5°: it passed before."""
+    made = plan(weights=BARE + piece, states=STATES.replace('"cages"', '"cages", "box"'))
+    check = write(workshop, made).only(STATE)
+    worst = check.outcome == "finding"
+    assert worst == (tilt > 5)
+    if worst:
+        assert check.grade == Grade.NONCONFORMITY
+        assert math.degrees(found(check)) == pytest.approx(tilt, abs=0.1)
+
+
+def test_a_piece_in_no_state_is_told(workshop: DesignFolder) -> None:
+    check = write(workshop, plan(states='[states.bare]\non = ["block", "liner"]\n')).only(STATE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "cages" in check.says
+
+
+def test_a_leg_that_takes_nearly_all_is_a_hold(workshop: DesignFolder) -> None:
+    """In the one state with the gear the leg beside it is pulled by more than its eye is marked for."""
+    gear = weight("gear", "3000 kg", "700 mm", "180 mm", "0 mm")
+    made = plan(weights=BARE + gear, states=STATES.replace('"cages"', '"cages", "gear"'))
+    made["plan.toml"] = made["plan.toml"].replace("3300 kg", "2000 kg")
+    check = write(workshop, made).only(STATE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_a_plan_without_states_is_not_assessed(workshop: DesignFolder) -> None:
+    assert write(workshop, plan(states="")).only(STATE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("capacity", "hook", "outcome"),
+    [
+        ("3200 kg", "5 m", "conforms"),
+        ("2574 kg", "5 m", "conforms"),
+        ("2572 kg", "5 m", "finding"),
+        ("3200 kg", "3.691 m", "conforms"),
+        ("3200 kg", "3.689 m", "finding"),
+    ],
+)
+def test_the_crane_from_both_sides(workshop: DesignFolder, capacity: str, hook: str, outcome: str) -> None:
+    """(2120 × 1.05 + 90)/0.9 = 2573.3 kg; 1.4 + 0.1 + 0.52 + 0.47 + 1.2 = 3.69 m."""
+    check = write(workshop, plan(SHOP.format(capacity, hook))).only(CRANE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_plan_without_a_crane_is_a_hold(workshop: DesignFolder) -> None:
+    check = write(workshop, plan()).only(CRANE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(
+    ("load", "reach", "post", "wall", "posts", "outcome"),
+    [
+        ("90 kg", "0.8 m", "60.3 mm", "5 mm", "one", "conforms"),
+        ("90 kg", "0.8 m", "48.3 mm", "4 mm", "one", "conforms"),
+        ("90 kg", "1.0 m", "48.3 mm", "4 mm", "one", "finding"),
+        ("90 kg", "1.0 m", "48.3 mm", "4 mm", "two", "conforms"),
+        ("45 kg", "2.1 m", "48.3 mm", "4 mm", "one", "finding"),
+    ],
+)
+def test_the_posts_of_the_page(
+    workshop: DesignFolder, load: str, reach: str, post: str, wall: str, posts: str, outcome: str
+) -> None:
+    """240/1.5 = 160 MPa: 79.5, 154.8, 193.5, 145.1 and 203 MPa; a load of 45 kg is no hold."""
+    made = plan(POST.format(load=load, reach=reach, post=post, wall=wall, posts=posts))
+    check = write(workshop, made).only(JIB)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.grade == (Grade.HOLD if load == "90 kg" else Grade.NONCONFORMITY)
+
+
+def test_no_jib_is_not_asked_for(workshop: DesignFolder) -> None:
+    assert write(workshop, plan()).only(JIB).outcome == "not applicable"
+
+
+@given(e=st.floats(0.0, 0.5), h=st.floats(0.5, 3.0))
+def test_a_higher_hook_hangs_it_truer(e: float, h: float) -> None:
+    tilts = [tilt_of_load(e=e, z_p=0.5, h=height, z_c=0.1) for height in (h, 2 * h)]
+    assert tilts[1] <= tilts[0]
+
+
+@given(M=st.floats(1.0, 1e4))
+def test_a_solid_post_bears_the_most(M: float) -> None:
+    """With the wall as thick as the radius: 32 M/(π D³)."""
+    solid = stress_of_post(M=M, D=0.06, t=0.03 - 1e-12)
+    assert solid == pytest.approx(32 * M / (math.pi * 0.06**3))
+    assert stress_of_post(M=M, D=0.06, t=0.005) > solid

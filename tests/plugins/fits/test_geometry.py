@@ -1,0 +1,166 @@
+"""Geometrical tolerances, flat faces and holes that match, worked by hand."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found
+from speclint_fits.formulae.geometry import opening_of_zone, zone_of_coordinates, zones_together
+
+WHOLE, FLAT, MATCH, ROOM = (
+    "geometry.whole",
+    "geometry.joint-face-flat",
+    "holes.match",
+    "geometry.room-for-form",
+)
+COVER = 'kind = "cylinder-cover"\nid = "cover"\n'
+BLOCK = 'kind = "cylinder-block"\nid = "block"\n'
+
+
+def zone(name: str, form: str, size: str, of: str = "face", to: str = "") -> str:
+    datums = f'to = ["{to}"]\n' if to else ""
+    return f'[tolerances.{name}]\nform = "{form}"\nof = "{of}"\nzone = "{size}"\n{datums}'
+
+
+DATUM = '[datums.A]\nfeature = "face"\norder = 1\n'
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [
+        (DATUM + zone("flat", "flat", "0.05 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "conforms"),
+        (DATUM + zone("flat", "flat", "0.051 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
+        (DATUM + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
+        (zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
+        (zone("bore", "run-out", "0.1 mm", "bore"), "finding"),
+        (zone("flat", "flat", "0.05 mm", to="B"), "finding"),
+        (
+            zone("bore", "round", "0.02 mm", "bore") + zone("at", "position", "0.02 mm", "bore", "rod"),
+            "conforms",
+        ),
+        (
+            zone("bore", "round", "0.03 mm", "bore") + zone("at", "position", "0.02 mm", "bore", "rod"),
+            "finding",
+        ),
+    ],
+)
+def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
+    """A datum half as wide as what counts from it; form within orientation within location."""
+    check = workshop.write({"cover.toml": COVER + text}).only(WHOLE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_part_without_tolerances_is_not_asked(workshop: DesignFolder) -> None:
+    assert workshop.write({"cover.toml": COVER}).only(WHOLE).outcome == "not applicable"
+
+
+JOINT = """
+kind = "bolted-joint"
+id = "studs"
+holds = "cover"
+screwed_into = "block"
+fastener = "stud"
+thread = "M24"
+hole = "26 mm"
+count = 24
+circle = "600 mm"
+grip = "40 mm"
+tapped.engagement = "36 mm"
+"""
+
+
+def holes(position: str = 'position = "0.8 mm"', more: str = "", angle: str = "0 °") -> str:
+    return f'[hole_patterns.studs]\njoint = "studs"\nfirst_angle = "{angle}"\n{position}\n{more}\n'
+
+
+def joined(cover: str, block: str, joint: str = 'seal = "gasket"\ngasket.form = "flat"\n') -> dict[str, str]:
+    return {"studs.toml": JOINT + joint, "cover.toml": COVER + cover, "block.toml": BLOCK + block}
+
+
+def flat(size: str) -> str:
+    return zone("joint", "flat", size, "studs")
+
+
+@pytest.mark.parametrize(
+    ("seal", "size", "outcome"),
+    [
+        ('seal = "gasket"\ngasket.form = "flat"\n', "0.25 mm", "conforms"),
+        ('seal = "gasket"\ngasket.form = "flat"\n', "0.26 mm", "finding"),
+        ('seal = "gasket"\ngasket.form = "ring in a groove"\n', "0.15 mm", "conforms"),
+        ('seal = "gasket"\ngasket.form = "ring in a groove"\n', "0.16 mm", "finding"),
+        ('seal = "ground face"\n', "0.02 mm", "conforms"),
+        ('seal = "ground face"\n', "0.021 mm", "finding"),
+        ('seal = "lens ring"\n', "1 mm", "not applicable"),
+    ],
+)
+def test_faces_are_flat_from_both_sides(workshop: DesignFolder, seal: str, size: str, outcome: str) -> None:
+    made = joined(flat("0.01 mm"), flat(size), seal)
+    assert workshop.write(made).only(FLAT).outcome == outcome
+
+
+def test_a_face_that_states_nothing_is_not_assessed(workshop: DesignFolder) -> None:
+    assert workshop.write(joined(flat("0.1 mm"), "")).only(FLAT).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("cover", "block", "outcome", "taken"),
+    [
+        (holes(), holes(more="projected = true"), "conforms", 1.6),
+        (holes(), holes(more="projected = false"), "finding", 3.378),
+        (holes('position = "1.21 mm"'), holes(more="projected = true"), "finding", 2.01),
+        (
+            holes('coordinates = "0.3 mm"'),
+            holes('coordinates = "0.3 mm"', "projected = true"),
+            "conforms",
+            1.697,
+        ),
+        (holes(angle="0.25 °"), holes(more="projected = true"), "finding", 1.6 + 2 * 1.309),
+        (holes(angle="0.03 °"), holes(more="projected = true"), "conforms", 1.6 + 2 * 0.1571),
+    ],
+)
+def test_the_holes_of_the_page(
+    workshop: DesignFolder, cover: str, block: str, outcome: str, taken: float
+) -> None:
+    """M24 in 26 mm leaves 2.0 mm; 0.8 (1 + 80/36) + 0.8 = 3.378; ±0.3 is 0.849; 0.25° at 300 mm 1.309 mm, each way."""
+    check = workshop.write(joined(cover, block)).only(MATCH)
+    assert check.outcome == outcome
+    assert found(check) * 1e3 == pytest.approx(taken, abs=2e-3)
+
+
+@pytest.mark.parametrize(
+    "other", [holes(more="projected = true\ncount = 20"), holes(more='projected = true\ncircle = "601 mm"')]
+)
+def test_another_count_or_circle_is_found(workshop: DesignFolder, other: str) -> None:
+    check = workshop.write(joined(holes(), other)).only(MATCH)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def test_holes_that_nobody_drew_are_not_assessed(workshop: DesignFolder) -> None:
+    assert workshop.write(joined(holes(), "")).only(MATCH).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("bent", "outcome"), [("0.019 mm", "conforms"), ("0.021 mm", "finding")])
+def test_a_long_spindle_keeps_room_for_its_form(workshop: DesignFolder, bent: str, outcome: str) -> None:
+    """22.03 − 22 − 0.01 − 0.02 = 0."""
+    text = 'kind = "valve-spindle"\nid = "spindle"\ndiameter = "22 mm"\nguide_bore = "22.03 mm"\n'
+    text += 'guide_length = "100 mm"\n' + zone("a", "straight", "0.01 mm", "guide")
+    made = {"spindle.toml": text + zone("b", "straight", bent, "diameter")}
+    assert workshop.write(made).only(ROOM).outcome == outcome
+
+
+@given(x=st.floats(1e-6, 1e-3), θ=st.floats(0.0, 6.28))
+def test_the_zone_of_coordinates_holds_every_error(x: float, θ: float) -> None:
+    """No point of the square of ±x lies beyond half of the zone."""
+    edge = x / max(abs(math.cos(θ)), abs(math.sin(θ)))
+    assert edge <= zone_of_coordinates(x=x) / 2 * (1 + 1e-12)
+
+
+@given(P=st.floats(0.0, 0.1), T=st.floats(0.0, 1e-3))
+def test_a_projected_zone_takes_the_least(P: float, T: float) -> None:
+    k = opening_of_zone(P=P, D=0.036)
+    wide = zones_together(T_1=T, k=k, T_2=T, r=0.3, Δθ=0.0)
+    assert wide >= zones_together(T_1=T, k=1.0, T_2=T, r=0.3, Δθ=0.0) == pytest.approx(2 * T)

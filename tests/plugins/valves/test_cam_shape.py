@@ -1,0 +1,168 @@
+"""Pressure angle and undercut of the cams of the page, worked by hand; valves in line, and edges of guides."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.handbook.members import shift_at_seat
+from speclint.testing import DesignFolder, found, limit
+from speclint_valves.formulae.alignment import edge_pressure
+from speclint_valves.formulae.cam_shape import (
+    height_of_roller,
+    pressure_angle_of_roller,
+    roller_over_offset_path,
+)
+from speclint_valves.formulae.cams import roller_over_its_path
+from tests.plugins.valves.gear import train_files
+
+ANGLE, UNDERCUT, LINE, EDGE = "cam.pressure-angle", "cam.no-undercut", "gear.in-line", "gear.guide-edge-load"
+
+#: The cam of the page: 3-4-5, 22.7 mm in 92°; s′ at most 1.875 × 22.7/1.6057 = 26.5 mm/rad. Its ramp of 1.1 mm is put
+#: on the base circle, so that it has no slope of its own.
+PAGE = (
+    ('"harmonic"', '"3-4-5 polynomial"'),
+    ('lift = "20 mm"', 'lift = "22.7 mm"'),
+    ('rise_angle = "70 °"', 'rise_angle = "92 °"'),
+    ('fall_angle = "70 °"', 'fall_angle = "92 °"'),
+)
+
+
+def on_page(base: str, follower: str, *cam: tuple[str, str]) -> dict[str, str]:
+    tappet = (('follower = "flat foot"', follower),)
+    return train_files(cam=(*PAGE, ('base_radius = "60 mm"', f'base_radius = "{base}"'), *cam), tappet=tappet)
+
+
+def roller(radius: str, more: str = "") -> str:
+    return f'follower = "roller"\nfollower_radius = "{radius}"\n{more}'
+
+
+def test_the_rollers_of_the_page(workshop: DesignFolder) -> None:
+    """Roller 30 on 60: 14.6°, path 77.2 mm; roller 15 on 15: 32.8°, above 30, path 27.1 mm against 19.5."""
+    workshop.write(on_page("61.1 mm", roller("30 mm")))
+    assert math.degrees(found(workshop.only(ANGLE))) == pytest.approx(14.6, abs=0.05)
+    assert found(workshop.only(UNDERCUT)) * 30 == pytest.approx(77.2, abs=0.1)
+    workshop.write(on_page("16.1 mm", roller("15 mm")))
+    check = workshop.only(ANGLE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert math.degrees(found(check)) == pytest.approx(32.8, abs=0.05)
+    path = workshop.only(UNDERCUT)
+    assert path.outcome == "conforms"
+    assert found(path) * 15 == pytest.approx(27.1, abs=0.1)
+
+
+def test_the_flat_feet_of_the_page(workshop: DesignFolder) -> None:
+    """On 60 mm the least radius is 31.3 mm, on 30 mm 1.3 mm: less than 5, and it passed before."""
+    sound = workshop.write(on_page("61.1 mm", 'follower = "flat foot"')).only(UNDERCUT)
+    assert sound.outcome == "conforms"
+    assert found(sound) * 1e3 == pytest.approx(31.3, abs=0.1)
+    check = workshop.write(on_page("31.1 mm", 'follower = "flat foot"')).only(UNDERCUT)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert found(check) * 1e3 == pytest.approx(1.3, abs=0.1)
+
+
+@pytest.mark.parametrize(("foot", "outcome"), [("57.1 mm", "conforms"), ("57.0 mm", "finding")])
+def test_a_foot_is_long_enough_from_both_sides(workshop: DesignFolder, foot: str, outcome: str) -> None:
+    """2 × (26.507 + 2) = 57.01 mm."""
+    made = on_page("61.1 mm", f'follower = "flat foot"\nfoot_length = "{foot}"')
+    assert workshop.write(made).only(ANGLE).outcome == outcome
+
+
+def test_regrinding_takes_from_the_base(workshop: DesignFolder) -> None:
+    """34.9 mm leave 5.1 mm of radius under a flat foot; ground and worn by 0.5 mm, 4.6 mm."""
+    grind = (
+        'width = "25 mm"',
+        'width = "25 mm"\nwear.limit = "0.1 mm"\nregrind = { depth = "0.2 mm", times = 2 }',
+    )
+    base = "34.9 mm"
+    assert workshop.write(on_page(base, 'follower = "flat foot"')).only(UNDERCUT).outcome == "conforms"
+    assert workshop.write(on_page(base, 'follower = "flat foot"', grind)).only(UNDERCUT).outcome == "finding"
+
+
+def test_an_offset_eases_the_rise_and_not_the_fall(workshop: DesignFolder) -> None:
+    """With the fall alike the angle grows, whatever the side."""
+    plain = found(workshop.write(on_page("61.1 mm", roller("30 mm"))).only(ANGLE))
+    offset = on_page("61.1 mm", roller("30 mm", 'offset = "5 mm"\n'))
+    assert found(workshop.write(offset).only(ANGLE)) > plain
+
+
+@given(
+    r=st.floats(0.005, 0.05),
+    R=st.floats(0.02, 0.1),
+    s=st.floats(0, 0.03),
+    v=st.floats(-0.03, 0.03),
+    a=st.floats(-0.05, 0.05),
+)
+def test_without_an_offset_the_path_is_the_one_of_the_contact(
+    r: float, R: float, s: float, v: float, a: float
+) -> None:
+    y = height_of_roller(R_b=R, r=r, e=0.0, s=s)
+    k = roller_over_offset_path(r=r, y=y, s_prime=v, κ=a, e=0.0)
+    assert k == pytest.approx(roller_over_its_path(R_b=R, r=r, s=s, s_prime=v, κ=a))
+
+
+@given(v=st.floats(0.0, 0.03), e=st.floats(0.0, 0.02))
+def test_rise_and_fall_change_places_with_the_side(v: float, e: float) -> None:
+    assert pressure_angle_of_roller(s_prime=v, e=e, y=0.1) == pressure_angle_of_roller(
+        s_prime=-v, e=-e, y=0.1
+    )
+
+
+def lined(zone: str, beats: str = "0.03 mm", form: str = "coaxial") -> dict[str, str]:
+    """A guide of 100 mm, 60 mm from its seats, with 0.030 mm of clearance."""
+    made = train_files(spindle=(('"22.08 mm"', '"22.03 mm"\nguide_from_seat = "60 mm"'),))
+    zones = f'[tolerances.guide]\nform = "{form}"\nzone = "{zone}"\nto = ["spindle"]\n'
+    made["seat.toml"] += zones
+    made["lower.toml"] = made["seat.toml"].replace('id = "seat"', 'id = "lower"') + (
+        f'[tolerances.beats]\nform = "coaxial"\nzone = "{beats}"\nto = ["seat"]\n'
+    )
+    head, _, tail = made["valve.toml"].partition("[lower_beat]")
+    made["valve.toml"] = head + "[lower_beat]" + tail.replace('seat = "seat"', 'seat = "lower"')
+    return made
+
+
+@pytest.mark.parametrize(
+    ("zone", "beats", "outcome"),
+    [
+        ("0.05 mm", "0.03 mm", "conforms"),
+        ("0.0659 mm", "0.03 mm", "conforms"),
+        ("0.0661 mm", "0.03 mm", "finding"),
+        ("0.10 mm", "0.03 mm", "finding"),
+        ("0.05 mm", "0.039 mm", "conforms"),
+        ("0.05 mm", "0.041 mm", "finding"),
+    ],
+)
+def test_in_line_as_on_the_page(workshop: DesignFolder, zone: str, beats: str, outcome: str) -> None:
+    """0.030/2 × (1 + 120/100) = 0.033 mm: a zone of 0.066 mm; between the seats 0.02 mm, a zone of 0.04 mm."""
+    check = workshop.write(lined(zone, beats)).only(LINE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert limit(check) == pytest.approx(0.033e-3) or limit(check) == pytest.approx(0.02e-3)
+
+
+def test_a_seat_without_a_zone_passed_before(workshop: DesignFolder) -> None:
+    assert workshop.write(lined("0.05 mm", form="position")).only(LINE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("550 N", "conforms"), ("700 N", "finding")])
+def test_the_edge_of_a_guide(workshop: DesignFolder, load: str, outcome: str) -> None:
+    """Gear 60 mm beyond the guide: 3.4545 kPa for a newton, 2 MPa at 579 N."""
+    side = f'side_load = "{load}"\nguide_from_seat = "240 mm"\nguide_length = "100 mm"'
+    made = train_files(spindle=(('guide_length = "100 mm"', side),))
+    check = workshop.write(made).only(EDGE)
+    assert check.outcome == outcome
+    assert found(check) / float(load[:3]) == pytest.approx(3454.5, rel=1e-3)
+
+
+@given(F=st.floats(1.0, 2e3))
+def test_the_edge_bears_in_proportion(F: float) -> None:
+    one = edge_pressure(F=F, d=0.022, L=0.1, b=0.06)
+    assert edge_pressure(F=2 * F, d=0.022, L=0.1, b=0.06) == pytest.approx(2 * one)
+    assert edge_pressure(F=F, d=0.022, L=0.2, b=0.06) < one
+
+
+@given(c=st.floats(1e-6, 1e-3), a=st.floats(0.0, 0.3))
+def test_more_clearance_allows_more(c: float, a: float) -> None:
+    assert shift_at_seat(c=2 * c, a=a, L=0.1) == pytest.approx(2 * shift_at_seat(c=c, a=a, L=0.1))
