@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from speclint.reports import Paper, Point, ticks
+from speclint_events.figures.labels import Labels
 
 WIDTH = 760.0
 _TICK = 5.0
@@ -51,7 +52,7 @@ class Field:
 
     def curve(self, points: Iterable[tuple[float, float]], ink: str = "edge") -> None:
         """A line through pairs of values."""
-        self.paper.path([self.place(*point) for point in points], ink)
+        self.paper.path(self.on(points), ink)
 
     def level(self, up: float, ink: str = "axis") -> Point:
         """A line across the whole field at one value; returns its right end."""
@@ -76,6 +77,15 @@ class Field:
         """Words at a pair of values, moved by so much."""
         x, y = self.place(*at)
         self.paper.text((x + off[0], y + off[1]), text, ink, anchor)
+
+    def labels(self, right: float = 0.0) -> Labels:
+        """Words to be placed within the field, and so far beyond its right end."""
+        (x, y), (wide, tall) = self.corner, self.size
+        return Labels(self.paper, (x, y - 12, x + wide + right, y + tall - 2))
+
+    def on(self, points: Iterable[tuple[float, float]]) -> list[Point]:
+        """Where pairs of values stand."""
+        return [self.place(*point) for point in points]
 
     def cross(self, across: float, up: float) -> None:
         """A small cross at a pair of values."""

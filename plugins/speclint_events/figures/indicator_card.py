@@ -11,10 +11,12 @@ from speclint.handbook.valve_events import End, positions_of
 from speclint.reports import Figure, Paper
 from speclint_events.figures.fields import WIDTH, Field, bars, percent, top_of
 from speclint_events.figures.gears import GearDrawn, gears_drawn
+from speclint_events.figures.labels import Labels
 
 _STEAM, _FACTOR = "cycle.steam-rate", "diagram factor"
 _AIR = 101325.0  # Pa, the standard atmosphere: the line that an indicator draws with its cock open
 _POINTS = 120
+_INK = {End.FRONT: "edge", End.BACK: "edge dashed"}
 
 
 def indicator_cards(assessment: Assessment) -> Iterator[Figure]:
@@ -37,11 +39,16 @@ def _figure(drawn: GearDrawn, both: CylinderCycle) -> Figure:
     highest = top_of([supply.chest, both.greatest_pressure], 1.08) / 1e5
     field = Field(paper, (70.0, 26.0), (660.0, 390.0), (-before, 1 + after), (0.0, highest))
     field.frame("share of the stroke from the front dead centre", "pressure, bar absolute", marks=_TENTHS)
-    _lines(field, supply.chest, supply.belt)
+    labels = field.labels()
+    _lines(field, supply.chest, supply.belt, labels)
     for cycle in ends:
         _theoretical(field, cycle)
+        labels.avoid(field.on(_diagram(cycle)))
     for cycle in ends:
-        _drawn(field, cycle)
+        field.curve(_diagram(cycle), _INK[cycle.end.end])
+        _events(field, cycle, labels)
+    for cycle in ends:
+        _name(field, cycle, labels)
     for number, cycle in enumerate(ends):
         paper.text((70.0, 480.0 + 20 * number), _beneath(cycle), "figure")
     return Figure(
@@ -60,9 +67,10 @@ def _figure(drawn: GearDrawn, both: CylinderCycle) -> Figure:
 _TENTHS = [n / 10 for n in range(11)]
 
 
-def _lines(field: Field, chest: float, belt: float) -> None:
+def _lines(field: Field, chest: float, belt: float, labels: Labels) -> None:
     for value, says in ((chest, "chest"), (belt, "belt"), (_AIR, "atmosphere")):
         x, y = field.level(value / 1e5, "fine")
+        labels.avoid([(field.corner[0], y), (x, y)])
         field.paper.text((x, y + (14 if says == "atmosphere" else -4)), says, "quiet", "end")
     for share in (0.0, 1.0):
         field.upright(share)
@@ -78,35 +86,30 @@ def _theoretical(field: Field, cycle: Cycle) -> None:
     field.curve([(_across(cycle, share), p / 1e5) for share, p in card], "axis")
 
 
-def _drawn(field: Field, cycle: Cycle) -> None:
-    front = cycle.end.end is End.FRONT
-    card = indicator_card(cycle)
-    points = [(_across(cycle, share), p / 1e5) for share, p in thinned(card)]
-    field.curve(points, "edge" if front else "edge dashed")
-    events = cycle.end.events
-    at = positions_of(events, cycle.end.crank, cycle.end.end)
-    for event in ("cut_off", "release", "compression", "admission"):
-        share, pressure = at_angle(cycle, getattr(events, event))
-        place = (_across(cycle, share), pressure / 1e5)
+def _diagram(cycle: Cycle) -> list[tuple[float, float]]:
+    """Places on the card and pressures [bar] of a revolution."""
+    return [(_across(cycle, share), p / 1e5) for share, p in thinned(indicator_card(cycle))]
+
+
+def _events(field: Field, cycle: Cycle, labels: Labels) -> None:
+    """A cross at each event, with the share of the stroke."""
+    at = positions_of(cycle.end.events, cycle.end.crank, cycle.end.end)
+    for event in ("cut_off", "admission", "release", "compression"):
+        share, pressure = at_angle(cycle, getattr(cycle.end.events, event))
+        place = _across(cycle, share), pressure / 1e5
         field.cross(*place)
-        inward, down, begins = _OFF[event]
-        off = (inward if front else -inward, down)
-        field.says(place, percent(getattr(at, event)), off, "start" if begins == front else "end")
-    middle = next(share for share, p in card if share > _NAMED and p > 2 * _AIR)
-    pressure = next(p for share, p in card if share > _NAMED and p > 2 * _AIR)
-    off, anchor = (10.0 if front else -10.0, -8.0), "start" if front else "end"
-    field.says((_across(cycle, middle), pressure / 1e5), cycle.end.end.value, off, anchor)
+        labels.put(field.place(*place), percent(getattr(at, event)))
 
 
-#: The share of the stroke at which the name of an end stands on its expansion line.
-_NAMED = 0.7
-#: Where the figure of an event stands beside its cross: units inward and down, and whether it begins there.
-_OFF = {
-    "cut_off": (8.0, -6.0, True),
-    "release": (6.0, -12.0, False),
-    "compression": (8.0, -7.0, True),
-    "admission": (10.0, 4.0, True),
-}
+def _name(field: Field, cycle: Cycle, labels: Labels) -> None:
+    """The name of the end on its line of expansion."""
+    angle = cycle.end.crank.angle(cycle.end.end, _NAMED)
+    share, pressure = at_angle(cycle, angle)
+    labels.put(field.place(_across(cycle, share), pressure / 1e5), cycle.end.end.value)
+
+
+#: The share of the stroke at which the name of an end stands.
+_NAMED = 0.6
 
 
 def at_angle(cycle: Cycle, angle: float) -> tuple[float, float]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from speclint import Assessment, OutOfRange
 from speclint.facts import CylinderGiven, cycles_as_drawn
-from speclint.handbook.steam_cycle import SpeedPoint, over_speed
+from speclint.handbook.steam_cycle import over_speed
 from speclint.reports import Figure, Paper
 from speclint_events.figures.fields import WIDTH, Field, shown, top_of
 from speclint_events.figures.gears import GearDrawn, gears_drawn
@@ -97,19 +97,23 @@ def _points(
     given: CylinderGiven, engine: Engine, speeds: list[float]
 ) -> Iterator[tuple[float, float, float, float]]:
     try:
-        running = cycles_as_drawn(given).front.running  # with the walls that the running engine settles at
+        known = cycles_as_drawn(given)
     except OutOfRange:
         return
-    ends = given.front.at("hot"), given.back.at("hot")
-    for point in over_speed(*ends, running, engine.wheel, speeds):
-        yield from _whole(point, engine)
-
-
-def _whole(point: SpeedPoint, engine: Engine) -> Iterator[tuple[float, float, float, float]]:
-    effort, steam, rate = point.tractive_effort, point.steam_flow, point.per_kilowatt_hour
-    if effort is not None and steam is not None and rate is not None:
-        z = engine.cylinders
-        yield engine.speed(point.speed), z * effort / 1e3, z * steam, rate
+    ends, running = (given.front.at("hot"), given.back.at("hot")), known.front.running
+    for (
+        speed
+    ) in speeds:  # with the walls that the engine settles at; at its own speed the cycle is known already
+        result: tuple[float | None, float | None, float | None]
+        if speed == given.speed and known.power > 0:
+            result = known.tractive_effort(engine.wheel), known.steam_flow, known.per_kilowatt_hour
+        else:
+            (point,) = over_speed(*ends, running, engine.wheel, [speed])
+            result = point.tractive_effort, point.steam_flow, point.per_kilowatt_hour
+        effort, steam, rate = result
+        if effort is not None and steam is not None and rate is not None:
+            z = engine.cylinders
+            yield engine.speed(speed), z * effort / 1e3, z * steam, rate
 
 
 def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
@@ -128,7 +132,7 @@ def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
         drawn.name,
         f"{drawn.of}: what each notch does over the speed",
         f"All {engine.cylinders:g} cylinders, tyres worn, friction of the engine left out; worked at the speeds "
-        "that are marked, straight lines between. A line is dashed where the cylinders take more steam than the boiler makes.",
+        "that are marked, straight lines between. Dashed: the cylinders take more steam than the boiler makes.",
         paper.markup(),
         rows,
         ("notch", "speed", "tractive effort", "steam", "steam for work"),
@@ -137,26 +141,38 @@ def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
 
 def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> None:
     field.frame("", "tractive effort, kN")
+    labels = field.labels()
     if engine.adhesion is not None:
         x, y = field.level(engine.adhesion / 1e3)
+        labels.avoid([field.place(0.0, engine.adhesion / 1e3), (x, y)])
         field.paper.text((x, y - 6), f"adhesion, {engine.adhesion / 1e3:.1f} kN", "figure", "end")
     for notch in notches:
         limit = notch.limit(engine.boiler) if engine.boiler is not None else None
         _curve(field, notch, engine, limit)
+        labels.avoid(field.on(notch.efforts()))
     _name(field, [(notch.efforts()[-1], notch.name) for notch in notches])
-    limits = [limit for notch in notches if engine.boiler and (limit := notch.limit(engine.boiler))]
-    if limits and engine.boiler:
-        field.curve(sorted(limits), "axis")
-        for limit in limits:
-            field.cross(*limit)
-        field.says(min(limits), f"boiler, {engine.boiler:.2f} kg/s", (8.0, -8.0), "start")
+    for place, says in _marked(drawn, engine, notches):
+        field.cross(*place)
+        labels.put(field.place(*place), says)
     v = engine.speed(drawn.given.speed)
+    own = [point for notch in notches if notch.name == drawn.notch for point in notch.efforts()]
+    for speed, effort in own:
+        if math.isclose(speed, v):
+            field.paper.circle(field.place(speed, effort), 4.5, "solid")
+            labels.put(field.place(speed, effort), f"running, {effort:.1f} kN")
+
+
+def _marked(
+    drawn: GearDrawn, engine: Engine, notches: list[Notch]
+) -> Iterator[tuple[tuple[float, float], str]]:
+    """Speed [km/h] and effort [kN] of starting, by its sheet, and of what the boiler can feed, with their words."""
+    turns, effort = drawn.on_sheet(_ADHESION, "n"), drawn.on_sheet(_ADHESION, "F")
+    if turns is not None and effort is not None:
+        yield (engine.speed(turns), effort / 1e3), f"starting, {effort / 1e3:.1f} kN"
     for notch in notches:
-        for speed, effort in notch.efforts():
-            if notch.name == drawn.notch and math.isclose(speed, v):
-                field.paper.circle(field.place(speed, effort), 4.5, "solid")
-                field.says((speed, effort), f"running, {effort:.1f} kN", (6.0, -10.0), "start")
-    _starting(field, drawn, engine)
+        limit = notch.limit(engine.boiler) if engine.boiler is not None else None
+        if limit is not None:
+            yield limit, f"boiler, {engine.boiler:.2f} kg/s"
 
 
 def _name(field: Field, ends: list[tuple[tuple[float, float], str]]) -> None:
@@ -166,15 +182,6 @@ def _name(field: Field, ends: list[tuple[tuple[float, float], str]]) -> None:
         x, y = field.place(*end)
         above = min(y + 4, above - _LINE)
         field.paper.text((x + 8, above), f"notch {name}", "figure")
-
-
-def _starting(field: Field, drawn: GearDrawn, engine: Engine) -> None:
-    """The effort at starting as the sheet has it."""
-    turns, effort = drawn.on_sheet(_ADHESION, "n"), drawn.on_sheet(_ADHESION, "F")
-    if turns is not None and effort is not None:
-        place = (engine.speed(turns), effort / 1e3)
-        field.cross(*place)
-        field.says(place, f"starting, {place[1]:.1f} kN", (8.0, -6.0), "start")
 
 
 def _curve(field: Field, notch: Notch, engine: Engine, limit: tuple[float, float] | None) -> None:

@@ -66,17 +66,26 @@ def _figure(gear: str, turning: list[Turning], mean: float, least: float) -> Fig
     paper = Paper(name, "Turning moment of all cylinders at standstill", about, WIDTH, 400.0)
     highest = [one.moment.greatest[1] / 1e3 for one in turning] + [mean / 1e3]
     low = min(0.0, *(one.moment.least[1] / 1e3 for one in turning)) * 1.1
-    field = Field(paper, (70.0, 20.0), (530.0, 310.0), (0.0, 360.0), (low, top_of(highest)))
+    field = Field(paper, (70.0, 20.0), (490.0, 310.0), (0.0, 360.0), (low, top_of(highest)))
     field.frame(
         "crank angle of the first crank, in the direction of running, °",
         "turning moment, kN·m",
         marks=_ANGLES,
     )
+    told, labels = _told(turning), field.labels()
     for value, says in ((mean, "mean"), (least * mean, "least allowed")):
         x, y = field.level(value / 1e3, "fine")
+        labels.avoid([field.place(0.0, value / 1e3), (x, y)])
         paper.text((x + 6, y + 4), f"{says}, {value / 1e3:.1f} kN·m", "quiet")
-    for number, (says, one) in enumerate(_told(turning)):
-        _curve(field, one, says, number, one.moment.least[1] < least * mean)
+    for _, one in told:
+        points = _points(one.moment)
+        field.curve(points, _INK[one.direction])
+        labels.avoid(field.on(points))
+    for says, one in told:
+        angle, moment = one.moment.least
+        at = field.place(math.degrees(angle), moment / 1e3)
+        paper.circle(at, 4.0, "point hold" if moment < least * mean else "solid")
+        labels.put(at, f"{says}, {moment / 1e3:.1f} kN·m")
     return Figure(
         name,
         gear,
@@ -94,8 +103,8 @@ _SAME = 1e-6  # of the greatest moment: curves as near as this are drawn once
 
 
 def _told(turning: list[Turning]) -> list[tuple[str, Turning]]:
-    """Each direction in words; both in one where their curves are the same."""
-    words = [f"{one.direction}, notch {one.notch}" for one in turning]
+    """Each direction by its name; both in one where their curves are the same."""
+    words = [one.direction for one in turning]
     if len(turning) > 1:
         pairs = zip(turning[0].moment.moments, turning[1].moment.moments, strict=True)
         if max(abs(a - b) for a, b in pairs) <= _SAME * turning[0].moment.greatest[1]:
@@ -103,17 +112,12 @@ def _told(turning: list[Turning]) -> list[tuple[str, Turning]]:
     return list(zip(words, turning, strict=True))
 
 
-def _curve(field: Field, turning: Turning, says: str, number: int, short: bool) -> None:
-    moment = turning.moment
+def _points(moment: TurningMoment) -> list[tuple[float, float]]:
+    """Crank angle [°] and moment [kN·m] of a whole revolution, the least among them."""
     whole = [(math.degrees(at), up / 1e3) for at, up in zip(moment.angles, moment.moments, strict=True)]
-    worst = (math.degrees(moment.least[0]), moment.least[1] / 1e3)
-    points = [one for number, one in enumerate(whole) if number % _EVERY == 0 or one == worst]
-    field.curve([*points, (360.0, points[0][1])], _INK[turning.direction])
-    angle, least = moment.least
-    field.paper.circle(field.place(*worst), 4.0, "point hold" if short else "solid")
-    words = f"{says}: {least / 1e3:.1f} kN·m at {degrees(angle, 0)}"
-    side = "start" if worst[0] < 180 else "end"
-    field.says(worst, words, (0.0, 16.0 + 15 * number), side)
+    worst = moment.angles.index(moment.least[0])
+    points = [one for number, one in enumerate(whole) if number % _EVERY == 0 or number == worst]
+    return [*points, (360.0, whole[0][1])]
 
 
 def _rows(turning: list[Turning], mean: float, least: float) -> Iterator[tuple[str, str]]:

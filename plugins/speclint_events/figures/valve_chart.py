@@ -91,7 +91,7 @@ def _figure(drawn: GearDrawn, end: CylinderEnd) -> Figure:
         drawn.name,
         f"{drawn.of}: lift and open area of the valves of the {end.end.value} end",
         "Clearances hot, play and setting left out. Dashed: the area that the piston asks for at the greatest "
-        f"Mach index allowed ({asked or 'not worked'}). What is left of the lift of the turn before stands at the left.",
+        f"Mach index allowed ({asked or 'not worked'}). At the left, the end of the turn before.",
         paper.markup(),
         rows,
         ("what", "size"),
@@ -131,9 +131,12 @@ def _areas(
     for points in demands.values():
         for part in _turned(points, across):
             field.curve(part, "ghost")
-    named = demands.get("inlet", [])[round(0.6 * _PARTS) :][:1]
-    for place in named:  # the other half is drawn alike
-        field.says(place, "asked for by the piston", (4.0, -8.0), "start", "quiet")
+    labels = field.labels()
+    for one in openings:
+        labels.avoid(field.on(one.areas()))
+    for points in list(demands.values())[:1]:  # the other half is drawn alike
+        labels.avoid(field.on(points))
+        labels.put(field.place(*points[round(0.55 * _PARTS)]), "asked for by the piston", "quiet")
 
 
 def _demands(drawn: GearDrawn, end: CylinderEnd) -> dict[str, list[tuple[float, float]]]:
