@@ -15,7 +15,7 @@ from speclint_events.figures.labels import Labels
 
 _STEAM, _FACTOR = "cycle.steam-rate", "diagram factor"
 _AIR = 101325.0  # Pa, the standard atmosphere: the line that an indicator draws with its cock open
-_POINTS = 120
+_POINTS = 180
 _INK = {End.FRONT: "edge", End.BACK: "edge dashed"}
 
 
@@ -117,7 +117,7 @@ def at_angle(cycle: Cycle, angle: float) -> tuple[float, float]:
     return cycle.end.crank.share(cycle.end.end, angle), cycle.pressure(angle)
 
 
-def thinned(card: tuple[tuple[float, float], ...], most: int = 2 * _POINTS) -> list[tuple[float, float]]:
+def thinned(card: tuple[tuple[float, float], ...], most: int = _POINTS) -> list[tuple[float, float]]:
     """A card with no more points than a line of this width shows; both its ends are kept."""
     step = max(1, -(-len(card) // most))
     return [*card[:-1:step], card[-1]]

@@ -151,9 +151,15 @@ def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch
         _curve(field, notch, engine, limit)
         labels.avoid(field.on(notch.efforts()))
     _name(field, [(notch.efforts()[-1], notch.name) for notch in notches])
-    for place, says in _marked(drawn, engine, notches):
+    fed = [place for place, _ in _fed(engine, notches)]
+    if len(fed) > 1:
+        field.curve(fed, "axis")
+        labels.avoid(field.on(fed))
+    marked = [*_starting(drawn, engine), *_fed(engine, notches)]
+    for place, says in marked:
         field.cross(*place)
-        labels.put(field.place(*place), says)
+        if says:
+            labels.put(field.place(*place), says)
     v = engine.speed(drawn.given.speed)
     own = [point for notch in notches if notch.name == drawn.notch for point in notch.efforts()]
     for speed, effort in own:
@@ -162,17 +168,23 @@ def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch
             labels.put(field.place(speed, effort), f"running, {effort:.1f} kN")
 
 
-def _marked(
-    drawn: GearDrawn, engine: Engine, notches: list[Notch]
-) -> Iterator[tuple[tuple[float, float], str]]:
-    """Speed [km/h] and effort [kN] of starting, by its sheet, and of what the boiler can feed, with their words."""
+_Mark = tuple[tuple[float, float], str]
+
+
+def _starting(drawn: GearDrawn, engine: Engine) -> Iterator[_Mark]:
+    """Speed [km/h] and effort [kN] of starting, by its sheet."""
     turns, effort = drawn.on_sheet(_ADHESION, "n"), drawn.on_sheet(_ADHESION, "F")
     if turns is not None and effort is not None:
         yield (engine.speed(turns), effort / 1e3), f"starting, {effort / 1e3:.1f} kN"
-    for notch in notches:
-        limit = notch.limit(engine.boiler) if engine.boiler is not None else None
-        if limit is not None:
-            yield limit, f"boiler, {engine.boiler:.2f} kg/s"
+
+
+def _fed(engine: Engine, notches: list[Notch]) -> Iterator[_Mark]:
+    """Speed and effort of each notch at which it takes what the boiler makes, by speed; the first has the words."""
+    says = f"boiler, {engine.boiler:.2f} kg/s" if engine.boiler is not None else ""
+    found = [notch.limit(engine.boiler) for notch in notches if engine.boiler is not None]
+    for place in sorted(one for one in found if one is not None):
+        yield place, says
+        says = ""
 
 
 def _name(field: Field, ends: list[tuple[tuple[float, float], str]]) -> None:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from speclint import Assessment, Check
 from speclint.reports import Figure, Paper
 from speclint_events.figures.fields import WIDTH, Field, degrees, percent, shown
+from speclint_events.figures.labels import Labels
 
 _RULE = "valve.spring-follows-cam"
 _HATCHED = 2  # every second place of the scan has a line of the hatching
@@ -86,36 +87,49 @@ def _ends(values: list[float], share: float = 0.12) -> tuple[float, float]:
 def _accelerated(field: Field, scan: _Scan) -> None:
     field.frame("", "acceleration, m/s²", numbers=False)
     field.level(0.0, "fine")
-    field.curve(zip(scan.angles, scan.accelerations, strict=True))
-    least = min(zip(scan.accelerations, scan.angles, strict=True))
-    field.says((least[1], least[0]), f"{shown(round(least[0]))} m/s²", (0.0, 15.0))
-    most = max(zip(scan.accelerations, scan.angles, strict=True))
-    field.says((most[1], most[0]), f"{shown(round(most[0]))} m/s²", (8.0, 4.0), "start")
+    pairs = list(zip(scan.angles, scan.accelerations, strict=True))
+    field.curve(pairs)
+    labels = field.labels()
+    labels.avoid(field.on(pairs))
+    ends = [find(pairs, key=lambda one: one[1]) for find in (min, max)]
+    for end in ends:
+        labels.put(field.place(*end), f"{shown(round(end[1]))} m/s²")
 
 
 def _loaded(field: Field, scan: _Scan) -> None:
     field.frame("angle of the cam from the foot of its lift, °", "load, N")
     field.level(0.0, "fine")
     pairs = list(zip(scan.angles, scan.given, scan.asked, strict=True))
+    labels = field.labels()
     for at, given, asked in pairs[::_HATCHED]:
         if asked is not None and asked < given:
             field.paper.line(field.place(at, given), field.place(at, asked), "hatch")
-    field.curve([(at, given) for at, given, _ in pairs])
-    for run in _runs([(at, asked) for at, _, asked in pairs]):
-        field.curve(run, "edge dashed")
-    top = max(pairs, key=lambda one: one[1])
-    field.says(top[:2], "given by the springs, hot and relaxed")
-    at, given, asked = (scan.on_sheet(symbol) for symbol in ("φ", "F_h", "F_a"))
-    place = math.degrees(at)
-    short = asked > given
-    for load in (given, asked):
-        field.paper.circle(field.place(place, load), 3.5, "point hold" if short else "solid")
-    field.paper.dimension(field.place(place, given), field.place(place, asked))
-    words = f"{abs(given - asked):.0f} N {'short' if short else 'left'}"
-    field.says((place, (given + asked) / 2), words, (8.0, 4.0), "start")
-    wanted = [(at, up) for at, up in zip(scan.angles, scan.asked, strict=True) if up is not None]
+            labels.avoid([field.place(at, given), field.place(at, asked)])
+    lines = [([(at, given) for at, given, _ in pairs], "edge")]
+    lines += [(run, "edge dashed") for run in _runs([(at, asked) for at, _, asked in pairs])]
+    for line, ink in lines:
+        field.curve(line, ink)
+        labels.avoid(field.on(line))
+    _margin(field, scan, labels)
+    top = max(scan.given)
+    flat = [at for at, given, _ in pairs if given >= top * 0.999]
+    labels.put(field.place((flat[0] + flat[-1]) / 2, top), "given by the springs, hot and relaxed")
+    wanted = [(at, asked) for at, _, asked in pairs if asked is not None]
     beneath = (wanted[0][0] + wanted[-1][0]) / 2, max(up for _, up in wanted) * 0.3
-    field.says(beneath, "asked for, with its margin", (0.0, 4.0))
+    labels.put(field.place(*beneath), "asked for, with its margin")
+
+
+def _margin(field: Field, scan: _Scan, labels: Labels) -> None:
+    """The two loads that the sheet judges, and how far they are apart."""
+    at, given, asked = (scan.on_sheet(symbol) for symbol in ("φ", "F_h", "F_a"))
+    short = asked > given
+    ends = [field.place(math.degrees(at), load) for load in (given, asked)]
+    for end in ends:
+        field.paper.circle(end, 3.5, "point hold" if short else "solid")
+    field.paper.dimension(*ends)
+    labels.avoid(ends)
+    middle = ends[0][0], (ends[0][1] + ends[1][1]) / 2
+    labels.put(middle, f"{abs(given - asked):.0f} N {'short' if short else 'left'}")
 
 
 def _runs(points: list[tuple[float, float | None]]) -> Iterator[list[tuple[float, float]]]:
