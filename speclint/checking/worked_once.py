@@ -2,9 +2,10 @@
 
 A rule reads nothing but its component, the specs that its sheet leads it to, and the values that its sheet opens. So a
 check of a second part comes out as that of the first where, with every id renamed one to one, the same specs are
-reached by the same links, have the same entries, and state the same values wherever the rule asked for one at any
-corner. Then the second part is run at the corners that govern the first, and written down in its own words. Whatever
-differs in anything that was asked is worked by itself.
+reached by the same links, have the same entries wherever the rule looked at them, and state the same values wherever
+it asked for one at any corner. What it never looked at may differ (:mod:`speclint.specs.fields_read`). Then the second
+part is run at the corners that govern the first, and written down in its own words. Whatever differs in anything that
+was asked is worked by itself.
 """
 
 from __future__ import annotations

@@ -17,7 +17,7 @@ from speclint.commands.progress import Progress, progress
 from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
-    from speclint.checking import Assessment, Processes
+    from speclint.checking import Assessment, Check, Processes
     from speclint.families import Loaded, ReportWriter
     from speclint.rules import Rule
 
@@ -55,7 +55,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check, and print the findings; returns the exit code."""
-    from speclint.checking import assess, chosen_rules, find_remedies, findings_once
+    from speclint.checking import assess, chosen_rules, findings_once
 
     if options.schema:
         from speclint.reports import schema
@@ -86,8 +86,13 @@ def run(options: argparse.Namespace) -> int:
             assessment = _with_changes(options, assessment, loaded, some, partial(_workers, "", shown))
         full = _in_full(options, assessment)
         if full and (writer is None or writer.remedies):
+            found = findings_once(assessment.checks)
+            whole = None
+            if some is not None and found:
+                shown("checking what else rests on the same values")
+                whole = assess(options.paths, loaded, processes=processes, kept=kept)
             shown("looking for remedies")
-            find_remedies(assessment, processes, findings_once(assessment.checks))
+            _seek(found, assessment, whole, processes)
     if writer is not None:
         write(writer.write(assessment), options.to)
     else:
@@ -95,6 +100,20 @@ def run(options: argparse.Namespace) -> int:
 
         show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
     return assessment.exit_code
+
+
+def _seek(
+    found: Sequence[Check], assessment: Assessment, whole: Assessment | None, processes: Processes
+) -> None:
+    """Find the remedies of some findings; where only some rules were run, held against all, so that all are named."""
+    from speclint.checking import find_remedies
+
+    known = {one.order: one for one in whole.checks if one.outcome == "finding"} if whole else {}
+    if whole is not None:
+        of_all = [known[one.order] for one in found if one.order in known]
+        find_remedies(whole, processes, of_all)
+        assessment.keep({one.order: whole.remedies(one) for one in of_all})
+    find_remedies(assessment, processes, [one for one in found if one.order not in known])
 
 
 def _with_changes(

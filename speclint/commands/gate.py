@@ -11,7 +11,7 @@ from speclint.commands.loading import kept_folder, loaded_families
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
 
-EXAMPLE = "speclint gate example_specs"
+EXAMPLE = "speclint gate example_specs/liners"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:

@@ -180,6 +180,10 @@ from .glands import (
     packing_in as packing_in,
     rod_in as rod_in,
 )
+from .guided_valves import (
+    shift_at_seat as shift_at_seat,
+    sink_of_valve as sink_of_valve,
+)
 from .heating import (
     block_when_entering as block_when_entering,
 )

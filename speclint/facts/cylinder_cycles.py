@@ -18,7 +18,6 @@ from speclint.equations import (
     Metres,
     Pascals,
     Radians,
-    RadiansPerSecond,
     Ratio,
     SquareMetres,
     WattsPerSquareMetreKelvin,
@@ -179,7 +178,7 @@ def _given(gear: GearAtWork, notch: str, case: LoadCase, sheet: Sheet) -> Cylind
         chest=chest,
         temperature=sheet.take_nominal("T_1", case.live_temperature),
         belt=belt,
-        speed=sheet.work("n", revolutions, ω=_speed(gear, case, sheet)),
+        speed=sheet.work("n", revolutions, ω=speed_of_crank(gear.place[0], case, sheet, sheet.take_nominal)),
         coefficient=sheet.take_nominal("α", case.wall_coefficient) if walls else 0.0,
     )
 
@@ -194,13 +193,6 @@ def _absolute(value: Measure | NotStated, sheet: Sheet, symbol: str = "p_1") -> 
         else 0.0
     )
     return nominal + shift, low + shift, high + shift
-
-
-def _speed(gear: GearAtWork, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
-    """The speed of the crank: as the load case states it, else by the track speed and worn wheels."""
-    if sheet.is_stated("speed of the crank", case.rotational_speed):
-        return sheet.take_nominal("ω", case.rotational_speed)
-    return speed_of_crank(gear.place[0], case, sheet, sheet.take_nominal)
 
 
 def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: Sheet) -> EndGiven:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal, get_args
 
 from speclint.quantities.units import by_si
-from speclint.quantities.writing import displayed, number, readable
+from speclint.quantities.writing import displayed, number, readable, without_rounding
 
 System = Literal["as written", "metric", "imperial"]
 SYSTEMS: tuple[System, ...] = get_args(System)
@@ -61,7 +61,7 @@ def _shown(system: System, value: float, si_unit: str, written_in: str) -> tuple
     if system != "imperial" or written_in in _OF_INCH_AND_POUND:
         return displayed(value, si_unit, written_in)
     if si_unit == "ΔK":
-        return value * _FAHRENHEIT, "°F difference"
+        return without_rounding(value, si_unit) * _FAHRENHEIT, "°F difference"
     if si_unit == "K":
         return displayed(value, si_unit, "°F")
     dimension = by_si(si_unit)

@@ -20,14 +20,30 @@ _TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
 #: Below these amounts, by SI unit, a value is what rounding leaves of zero: floats hold about 16 figures, and no sheet
-#: works with a length of 1 km, a stress of 10 GPa or a force of 10 MN.
-_NOTHING = {"m": 1e-12, "rad": 1e-12, "ΔK": 1e-9, "Pa": 1e-5, "N": 1e-8, "N·m": 1e-8}
+#: works with a length of 1 km, an area of 1000 m², a mass of 1000 t, a stress of 10 GPa or a force of 10 MN.
+_NOTHING = {
+    "1": 1e-13,
+    "m": 1e-12,
+    "m²": 1e-13,
+    "m³": 1e-13,
+    "kg": 1e-9,
+    "rad": 1e-12,
+    "rad/s": 1e-10,
+    "ΔK": 1e-9,
+    "Pa": 1e-5,
+    "N": 1e-8,
+    "N·m": 1e-8,
+}
+
+
+def without_rounding(value: float, si_unit: str) -> float:
+    """A SI value, zero where it is only what rounding leaves of zero."""
+    return 0.0 if abs(value) < _NOTHING.get(si_unit, 0.0) else value
 
 
 def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, str]:
     """A SI value in the unit a sheet writes, or in the unit the spec used; what rounding leaves of zero is zero."""
-    if abs(value) < _NOTHING.get(si_unit, 0.0):
-        value = 0.0
+    value = without_rounding(value, si_unit)
     if si_unit == "K":
         if written_in == "°F":
             return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale

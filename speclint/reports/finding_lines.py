@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
-from speclint.checking import Alike, Assessment, Check
+from collections.abc import Sequence
+
+from speclint.checking import Alike, Assessment, Check, Remedy
+from speclint.errors import Location
 from speclint.reports.accepted import Standings
 from speclint.reports.page import Emphasis, Line, Page
 from speclint.specs import Stated
@@ -80,3 +83,10 @@ def conceded_by(check: Check, conceded: Standings) -> str:
     if standing.holds:
         return f"conceded by {one.accepted_by} until {one.until} ({one.number})"
     return f"{one.number} is entered, {standing.state}"
+
+
+def where_to_look(check: Check, remedies: Sequence[Remedy]) -> Location:
+    """The value to look at: that of the check, or of the first remedy where none of them changes that one."""
+    if not remedies or any(one.where.drawn == check.where.drawn for one in remedies):
+        return check.where
+    return remedies[0].where

@@ -7,7 +7,7 @@ from itertools import groupby
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
-from speclint.reports.finding_lines import conceded_by, gravity
+from speclint.reports.finding_lines import conceded_by, gravity, where_to_look
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.page_one import page_one
 from speclint.reports.phrases import (
@@ -129,7 +129,7 @@ def _finding(page: Page, assessment: Assessment, alike: Alike, conceded: Standin
         page.entry("needs", "; ".join(check.missing), column=_COLUMN)
     if worst := _at_worst(check):
         page.entry("at worst", worst, column=_COLUMN)
-    page.entry("where", str(check.where), column=_COLUMN)
+    page.entry("where", str(where_to_look(check, assessment.remedies(check))), column=_COLUMN)
     if alike.said:
         page.entry("and", alike.said, column=_COLUMN)
     _remedies(page, assessment, check)

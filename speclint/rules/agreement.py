@@ -23,6 +23,8 @@ from speclint.specs import CaseName, Component, Link, LoadCase, NotStated, State
 
 Must = Literal["equal", "at least", "at most"]
 
+#: Of places that state nothing so many are named.
+_NAMED = 3
 _AGREE = "agrees with"
 _FAILS = {"equal": "does not agree with", "at least": "is less than", "at most": "is more than"}
 
@@ -121,9 +123,7 @@ def _function(
 
     def judged(found: tuple[Pair, ...], sheet: Sheet) -> Judgement:
         if not found:
-            raise sheet.not_applicable(
-                "nothing to compare: no other spec states this, or the sizes from which it could be worked"
-            )
+            raise sheet.not_applicable(_nothing_beside(sheet))
         return sheet.each(
             [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
         )
@@ -137,6 +137,15 @@ def _function(
     made = held_in_case if in_case else held
     made.__doc__ = pairs.__doc__
     return made
+
+
+def _nothing_beside(sheet: Sheet) -> str:
+    """Why there is nothing to compare: by the first places that the rule looked at and that state nothing."""
+    silent = sheet.silent
+    if not silent:
+        return "nothing to compare: no other spec states this, or the sizes from which it could be worked"
+    more = f" and {len(silent) - _NAMED} more" if len(silent) > _NAMED else ""
+    return f"nothing to compare; not stated: {', '.join(silent[:_NAMED])}{more}"
 
 
 def _held(pair: Pair, sheet: Sheet, *, optional: bool) -> Judgement:

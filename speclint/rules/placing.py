@@ -237,6 +237,8 @@ class Placing:
         if self._record:
             place = self._record.place(where, name)
             shown = STATED if found else "not stated"
+            if not found:
+                self._record.silent[place] = None
             self._record.note(f"stated {name} {place}", repr(found), place, shown, at=where)
 
     def _names(self, part: Component, key: str, name: str) -> bool:

@@ -74,6 +74,8 @@ class Record:
         #: The basis with every name of a part and of a place replaced by a number.
         self.alike: dict[tuple[str, str], None] = {}
         self.assumed: list[Location] = []
+        #: The places that a rule looked at and that state nothing, each once, in the order of its questions.
+        self.silent: dict[str, None] = {}
         self.places: list[PlaceSeen] = []
 
     def note(

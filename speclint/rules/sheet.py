@@ -195,6 +195,11 @@ class Sheet(Judging, Placing):
             self._record.counted(symbol, name, number, value.value, value.where)
         return number
 
+    @property
+    def silent(self) -> list[str]:
+        """The places that the rule looked at and that state nothing; none on a sheet that does not record."""
+        return list(self._record.silent) if self._record else []
+
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found, where = not isinstance(value, NotStated), value.where

@@ -321,3 +321,14 @@ def test_the_core_brings_reports_for_machines_and_forges(
 ) -> None:
     assert run("check", "--as", form) == 0
     assert capsys.readouterr().out.startswith(begins)
+
+
+@pytest.mark.parametrize("words", [(), ("--rule", "tube.loose-hot")], ids=" ".join)
+def test_a_remedy_says_what_it_spoils_whichever_rules_are_asked_about(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], words: tuple[str, ...]
+) -> None:
+    """A tube of 107 mm does not enter its hole; 105.2 mm would, and its wall would not carry 50 bar."""
+    shop.replace("tube.toml", "105 mm ±0.5", "107 mm ±0.5").replace("tube.toml", "30 bar", "50 bar")
+    run("check", "--full", *words)
+    said = " ".join(capsys.readouterr().out.split())
+    assert "outside from 107 mm ±0.5 to 105.2 mm ±0.5, but then tube.stress would not hold" in said

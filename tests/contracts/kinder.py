@@ -36,6 +36,17 @@ _OTHER = {
     "single wall": "two walls",
 }
 _EPSILON = 1e-6  # of a utilisation: the same, but for rounding
+#: What is kinder all the same, by key and rule, with the reason.
+OPEN: Mapping[tuple[str, str], str] = {
+    (
+        "duty.cases.*.exhaust_pressure",
+        "events.compression-peak",
+    ): "what the nozzle needs is worked from the flow of this cycle, which cannot wait for it: the agreement tells",
+    (
+        "cylinder-block.pads.*.area",
+        "frame.block-couple",
+    ): "never more than its sides leave: what the agreement proposes stands at another corner of the hole, 3e-5 away",
+}
 
 
 class Place(NamedTuple):
@@ -160,12 +171,22 @@ def is_kinder(done: Check, taker: Check, place: StatedPlace) -> bool:
     return False
 
 
+def is_open(trial: Kinder) -> bool:
+    """Whether a trial is listed as kinder, with the reason."""
+    return (trial.key, trial.rule) in OPEN
+
+
 def main() -> int:
-    wrong = [trial for trial, made in sorted(tried().items()) if is_kinder(*made)]
+    found = {trial: is_kinder(*made) for trial, made in sorted(tried().items())}
+    wrong = [trial for trial, kinder in found.items() if kinder and not is_open(trial)]
     for trial in wrong:
         print(f"{trial.rule} is kinder by {trial.key}, whatever {trial.agreement} finds")
-    print(f"{len(tried())} trials")
-    return int(bool(wrong))
+    kept = {(trial.key, trial.rule) for trial, kinder in found.items() if kinder}
+    stale = [row for row in OPEN if row not in kept]
+    for key, rule in stale:
+        print(f"{rule} is listed as kinder by {key}, and is not")
+    print(f"{len(found)} trials")
+    return int(bool(wrong or stale))
 
 
 if __name__ == "__main__":

@@ -9,10 +9,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from fractions import Fraction
 
 import pytest
 
-from speclint.handbook.plates import circular as plates, flat_covers, panels, rings as ring_plates
+from speclint.handbook.plates import (
+    circular as plates,
+    flat_covers,
+    panels,
+    rings as ring_plates,
+    rolled_thicknesses,
+)
 from tests.handbook.plate_equilibrium import clamped_rectangle, supported_rectangle
 from tests.published.proof import proves
 from tests.published.row import Row
@@ -315,3 +322,20 @@ def test_the_european_cover_is_the_same_plate(G: float, p: float, W: float, h: f
     f = 100e6
     theirs = math.sqrt((3 * 3.3 / 32 * G**2 * p + 6 * W * h / (math.pi * G)) / f)
     assert flat_covers.bolted_cover_thickness(G, 0.3, p, f, 1.0, W, h) == pytest.approx(theirs, rel=0.017)
+
+
+@proves("plates.rolled", memory="IS 1730, Steel plates, sheets, strips and flats, thicknesses of plate")
+@pytest.mark.parametrize("thickness", [5, 6, 8, 10, 12, 20, 25, 40, 45, 50, 80])
+def test_plate_is_rolled_in_the_thicknesses_of_a_standard(thickness: int) -> None:
+    assert thickness in rolled_thicknesses("mm")
+
+
+@proves(
+    "plates.rolled",
+    memory="AISC Manual of Steel Construction, plates: sixteenths, eighths, quarters of an inch",
+)
+@pytest.mark.parametrize(
+    "thickness", ["1/4", "5/16", "3/8", "1/2", "5/8", "3/4", "7/8", "1", "5/4", "3/2", "2"]
+)
+def test_plate_is_rolled_in_the_inches_of_a_manual(thickness: str) -> None:
+    assert Fraction(thickness) in rolled_thicknesses("in")

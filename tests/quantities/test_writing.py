@@ -89,6 +89,12 @@ def test_five_figures_before_the_point_take_the_next_multiple(
         (0.1 + 0.2 - 0.3, "m", "0 mm"),  # 5.6e-17 m
         (-6.9e-18, "m", "0 mm"),
         (1.1e-12, "m", "1.1e−9 mm"),  # no rounding
+        (-6.9e-18, "m²", "0 mm²"),
+        (-6.9e-18, "m³", "0 cm³"),
+        (2e-12, "m³", "2e−6 cm³"),
+        (-3e-10, "kg", "0 kg"),
+        (-3e-17, "1", "0 1"),
+        (-3e-17, "rad/s", "0 rev/min"),
         (-9e-6, "Pa", "0 MPa"),
         (-1e-9, "N", "0 N"),
         (3e-10, "ΔK", "0 K"),

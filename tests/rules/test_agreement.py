@@ -168,11 +168,7 @@ def test_a_finding_names_both_places_with_value_line_and_drawing(design: DesignF
 @pytest.mark.parametrize(
     ("change", "said"),
     [
-        (
-            ('size = "20 mm"', 'size = "22 mm"'),
-            "socket.size",
-            "size 20 mm does not agree with size of plug 22 mm",
-        ),
+        (('size = "20 mm"', 'size = "22 mm"'), "size 20 mm does not agree with size of plug 22 mm"),
         (('"30 mm ±0.5"', '"31 mm ±0.5"'), "depth 30.5 mm is less than head of plug 31.5 mm"),
         (
             ('"50 mm"', '"60 mm"'),
@@ -320,6 +316,38 @@ def test_a_place_that_is_silent_is_worked_from_the_other(design: DesignFolder) -
         "not applicable",
         "size is not stated: it is worked from the other place",
     )
+
+
+def _where_stated(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The depth against the head, of a plug that is drawn whole."""
+    plug = sheet.follow(socket.takes)
+    asked = {"head": plug.head, "shank": plug.shank, "keys": plug.keys, "hand": plug.hand}
+    stated = [sheet.is_stated(name, value) for name, value in asked.items()]
+    if all(stated):
+        yield Pair(socket.depth, plug.head)
+
+
+@pytest.mark.parametrize(
+    ("left_out", "says"),
+    [
+        (("head",), "nothing to compare; not stated: plug head"),
+        (("head", "shank"), "nothing to compare; not stated: plug head, plug shank"),
+        (
+            ("head", "shank", "keys", "hand"),
+            "nothing to compare; not stated: plug head, plug shank, plug keys and 1 more",
+        ),
+    ],
+)
+def test_what_leaves_nothing_to_compare_is_named(
+    design: DesignFolder, left_out: tuple[str, ...], says: str
+) -> None:
+    text = (design.root / "plug.toml").read_text(encoding="utf-8").splitlines()
+    kept = [line for line in text if line.partition(" ")[0] not in left_out]
+    (design.root / "plug.toml").write_text("\n".join(kept) + "\n", encoding="utf-8")
+    asking = agreement("socket.asking", pairs=_where_stated, title="Both", within="", **WORDS)
+    loaded = load_families([made_family("asking", kinds=[Plug, Socket], rules=[asking])])
+    check = DesignFolder(design.root, loaded).only("socket.asking")
+    assert (check.outcome, check.says) == ("not applicable", says)
 
 
 def test_the_other_place_must_not_be_silent(design: DesignFolder) -> None:

@@ -22,7 +22,8 @@ def reach_in_shell(r: Metres, e: Metres) -> Metres:
     >>> round(reach_in_shell(r=0.250, e=0.008) * 1e3, 2)
     63.75
     """
-    return math.sqrt((2 * r + e) * e)
+    found: float = ((2 * r + e) * e) ** 0.5
+    return found
 
 
 @formula("l_b = √((d − e) e)", cites=[PRESSURE_AREA])
@@ -39,7 +40,8 @@ def reach_in_branch(d: Metres, e: Metres) -> Metres:
     53.85
     """
     require(e < d, "the wall of a branch is no less than its outside diameter")
-    return math.sqrt((d - e) * e)
+    found: float = ((d - e) * e) ** 0.5
+    return found
 
 
 @formula("d_0 = k l_s", cites=[SMALL_OPENING])

@@ -7,7 +7,7 @@ from speclint.equations import KelvinDifference, Metres, Pascals, PerKelvin, Rat
 from speclint_fabrication.sources import HOBBACHER_OFFSET, UW_9
 
 
-@formula("d = min(3 mm, t_1/4)", cites=[UW_9])
+@formula("d = min(3 mm, t_1/4)", cites=[UW_9], empirical="metres")
 def difference_without_taper(t_1: Metres) -> Metres:
     """Difference of thickness up to which two plates are welded without a taper.
 

@@ -132,7 +132,7 @@ def _round(name: str, cut: Cut, cuts: list[Cut], case: LoadCase, sheet: Sheet) -
     if alone and not bores:
         small = sheet.work("d_0", unworked_opening, k=sheet.limit("small", "k"), l_s=l_s)
         if d <= small:
-            return sheet.at_most(d, small)
+            return sheet.at_most(d, small).else_says("opening {item} of {found} is worked, beyond {limit}")
     there = min(l_s, sheet.take(f"a of {name}", cut.opening.to_edge))
     if sheet.read(f"{name} is", cut.opening.set) in ("set in", "set on"):
         return _with_branch(name, cut, shell, d, there, sides, case, sheet)

@@ -133,7 +133,7 @@ def _ligament(
 ) -> Judgement:
     alone = sheet.work(f"n of {name}", apart_alone, l_s=l_s, d_1=d_1, d_2=d_2)
     if p >= alone:
-        return sheet.at_least(p, alone)
+        return sheet.at_least(p, alone).else_says("opening {item} {found} from the next, {limit} wanted")
     σ = sheet.work(f"σ of {name}", stress_of_ligament, P=shell.P, r=shell.r, e=shell.e, p=p, d_1=d_1, d_2=d_2)
     return sheet.at_most(σ, shell.f).else_says(
         "ligament beside opening {item} stressed to {found}, {limit} allowed"

@@ -59,7 +59,9 @@ def _drawn_down(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet)
     apart = sheet.work(f"Δt of {name}", difference_of_plates, t_1=t_1, t_2=t_2)
     free = sheet.work(f"d of {name}", difference_without_taper, t_1=min(t_1, t_2))
     if apart <= free:
-        return sheet.at_most(apart, free)
+        return sheet.at_most(apart, free).else_says(
+            "plates of weld {item} differ by {found}, {limit} allowed"
+        )
     strokes = "every stroke" if _feels_strokes(name, joint, weldment, sheet) else "elsewhere"
     return sheet.at_most(sheet.take(f"s of {name}", joint.taper), sheet.limit(strokes)).else_says(
         "plates of weld {item} drawn down at {found}, {limit} allowed"

@@ -78,7 +78,8 @@ def equivalent_in_fillet(σ: Pascals, τ: Pascals) -> Pascals:
     >>> round(equivalent_in_fillet(σ=71.9e6, τ=12.0e6) / 1e6, 1)
     103.8
     """
-    return math.sqrt(2 * σ**2 + 3 * τ**2)
+    found: float = (2 * σ**2 + 3 * τ**2) ** 0.5
+    return found
 
 
 @formula("σ_v = √(σ² + 3 τ²)", cites=[WELD_STRENGTH])
@@ -92,12 +93,14 @@ def equivalent_in_plate(σ: Pascals, τ: Pascals) -> Pascals:
     >>> equivalent_in_plate(σ=40e6, τ=0.0)
     40000000.0
     """
-    return math.sqrt(σ**2 + 3 * τ**2)
+    found: float = (σ**2 + 3 * τ**2) ** 0.5
+    return found
 
 
 @formula(
     "S = f_u/(β 1.25), β = 0.8 if f_u ≤ 360 MPa, 0.85 if f_u ≤ 430 MPa, 0.9 if f_u ≤ 510 MPa, else 1",
     cites=[WELD_STRENGTH],
+    empirical="pascals",
 )
 def strength_of_weld(f_u: Pascals) -> Pascals:
     """Design strength of a fillet weld by the steel that it joins.
@@ -204,7 +207,8 @@ def natural_frequency(k: NewtonsPerMetre, m: Kilograms) -> Hertz:
     [45.0, 14.2]
     """
     require(m > 0 * m, "a mass must be above 0")
-    return math.sqrt(k / m) / (2 * math.pi)
+    found: float = (k / m) ** 0.5 / (2 * math.pi)
+    return found
 
 
 @formula("f_e = max(2 v/(π D), v/L)", cites=[FIRST_PRINCIPLES])

@@ -31,7 +31,8 @@ def thrust_of_bar(F: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E741 - 
     57500.0
     """
     require(0 * l < r < l, "a crank is no shorter than its connecting rod")
-    return F * r / math.sqrt(l**2 - r**2)
+    found: float = F * r / (l**2 - r**2) ** 0.5
+    return found
 
 
 @formula("k = 2 √(c (1 − c)) if c < 0.5, else 1", cites=[FIRST_PRINCIPLES])
@@ -225,7 +226,8 @@ def farthest_in_rows(h: Metres, w: Metres) -> Metres:
     >>> farthest_in_rows(h=0.4, w=0.3)
     0.25
     """
-    return math.sqrt(h**2 + w**2) / 2
+    found: float = (h**2 + w**2) ** 0.5 / 2
+    return found
 
 
 @formula("S = μ max(n F − P, 0)/V", cites=[COMMON_PRACTICE])

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
+from speclint.facts import shift_at_seat, sink_of_valve
 from speclint.handbook.fits import share_of_size
-from speclint.handbook.members import shift_at_seat, sink_of_valve
 from speclint.specs import (
     BearingWear,
     CompressionSpring,

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import side_load
+from speclint.facts import shift_at_seat, side_load
 from speclint.handbook.fits import diametral_clearance
-from speclint.handbook.members import shift_at_seat
 from speclint.specs import Component, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
     edge_pressure,

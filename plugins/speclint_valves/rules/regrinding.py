@@ -7,8 +7,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Radians
-from speclint.facts import springs_of
-from speclint.handbook.members import sink_of_valve
+from speclint.facts import sink_of_valve, springs_of
 from speclint.specs import Beat, Cam, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.regrinding import (
     adjustment_left,

@@ -33,10 +33,6 @@ from .contact import (
     relative_radius as relative_radius,
     slipper_pressure as slipper_pressure,
 )
-from .guided_valves import (
-    shift_at_seat as shift_at_seat,
-    sink_of_valve as sink_of_valve,
-)
 from .loads import (
     load_ratio as load_ratio,
     load_with_factor as load_with_factor,

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import cache
+from pathlib import Path
 
 import pytest
 
@@ -12,7 +14,7 @@ from speclint.errors import Location
 from speclint.rules import Context, Judgement, StatedPlace, Step
 from speclint.specs import Component
 from speclint.testing import installed_families
-from tests.example import assessed
+from tests.example import assessed, is_of_one
 
 AGREEMENTS = {rule.name: rule for rule in installed_families().rules if rule.agreement}
 #: Shares by which a stated quantity is changed, either way, or nothing by so many units: beyond what any rule allows.
@@ -31,10 +33,20 @@ _OTHER = {
 
 
 def agreeing(rule: str) -> Iterator[tuple[Check, Judgement]]:
-    """Every pair of places of a rule that agree."""
-    for one in assessed().checks:
-        if one.rule.name == rule and one.judgement is not None:
+    """Every pair of places of a rule that agree: of one cylinder and of what all share, as the others are alike."""
+    checks = [one for one in _checks().get(rule, ()) if one.judgement is not None]
+    for one in [one for one in checks if is_of_one(one.component)] or checks:
+        if one.judgement is not None:
             yield from ((one, part) for part in one.judgement.every if part.holds and part.places)
+
+
+@cache
+def _checks() -> dict[str, list[Check]]:
+    """The checks of each rule of the example."""
+    found: dict[str, list[Check]] = {}
+    for one in assessed().checks:
+        found.setdefault(one.rule.name, []).append(one)
+    return found
 
 
 def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Context]:
@@ -94,6 +106,13 @@ def wrong_at(found: Check | None, part: Judgement) -> bool:
 def is_taken(found: Check, place: StatedPlace) -> bool:
     """Whether a place has a value; a link has none: another part would have to be drawn."""
     return any(one.where == place.where for one in found.steps)
+
+
+def test_every_agreement_is_tested_beside_the_example() -> None:
+    """A small design for each, so that none rests on what the example happens to state."""
+    here = Path(__file__)
+    texts = [one.read_text(encoding="utf-8") for one in here.parents[1].rglob("test_*.py") if one != here]
+    assert not [rule for rule in AGREEMENTS if not any(f'"{rule}"' in text for text in texts)]
 
 
 @pytest.mark.parametrize("rule", sorted(AGREEMENTS))

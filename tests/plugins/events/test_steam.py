@@ -279,3 +279,21 @@ def test_a_gear_says_what_play_and_error_it_has(tmp_path: Path, key: str) -> Non
     """None cannot be taken for what is left out: it would be the kindest of all."""
     check = judged(tmp_path, "events.no-overlap", ("gear.toml", f'{key} = "0.1 °"\n', ""))
     expect_not_assessed(check, f"{key} is not stated")
+
+
+@pytest.mark.parametrize(
+    ("stated", "km_h", "turns"),
+    [
+        ("180 rev/min", "50 km/h", 180.0),  # 50/3.6/(π × 1.675) = 2.639 turns a second, 158.4 a minute
+        ("18 rev/min", "50 km/h", 158.4),
+        ("180 rev/min", "80 km/h", 253.4),
+    ],
+)
+def test_the_cycle_runs_no_slower_than_worn_tyres(
+    tmp_path: Path, stated: str, km_h: str, turns: float
+) -> None:
+    """A speed that the track contradicts does not throttle less."""
+    old = 'rotational_speed = "180 rev/min"\nnotch = "20"'
+    new = f'rotational_speed = "{stated}"\ntrack_speed = "{km_h}"\nnotch = "20"'
+    check = judged(tmp_path, "events.compression-peak", ("duty.toml", old, new))
+    assert on_sheet(check, "n") * 60 == pytest.approx(turns, rel=1e-3)

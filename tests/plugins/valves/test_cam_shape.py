@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.handbook.members import shift_at_seat
+from speclint.facts import shift_at_seat
 from speclint.testing import DesignFolder, found, limit
 from speclint_valves.formulae.alignment import edge_pressure
 from speclint_valves.formulae.cam_shape import (

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.handbook.members import sink_of_valve
+from speclint.facts import sink_of_valve
 from speclint.testing import DesignFolder, changed, on_sheet
 from speclint_valves.formulae.regrinding import face_widened, load_when_sunk, ring_outside_face
 from tests.plugins.valves.gear import CAM, train_files
