@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from speclint import OutOfRange, Sheet
-from speclint.equations import Metres
+from speclint.equations import Metres, Radians
 from speclint.facts import (
     SIDES,
     CamAtWork,
@@ -17,11 +17,14 @@ from speclint.facts import (
     GearAtWork,
     clearance_at_work,
     cylinder_given,
+    engine_of,
+    piston_area,
 )
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End, Events, ValveTrain, events_of
-from speclint.specs import LoadCase, ValveGear
+from speclint.specs import Engine, LoadCase, ValveGear
 from speclint_events.formulae.cycles import of_cylinder, of_end
+from speclint_events.formulae.turning import Standing
 
 _TURN = 2 * math.pi
 
@@ -118,3 +121,42 @@ def steam_of(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Steam:
     cylinder = cylinder_given(at_work, notch, case, sheet)
     at = f"{gear.id}, notch {notch}, {cylinder.speed * 60:.6g} rev/min"
     return Steam(at_work, notch, cylinder, at, sheet)
+
+
+def at_all_clearances(cam: CamAtWork) -> tuple[ValveTrain, ValveTrain, ValveTrain]:
+    """The inlet hot, and with the least and the greatest of its clearances."""
+    band = cam.clearances
+    return (
+        cam.with_clearance(band.hot),
+        cam.with_clearance(max(band.low, 0.0)),
+        cam.with_clearance(band.high),
+    )
+
+
+def engine_of_gear(at_work: GearAtWork, sheet: Sheet) -> Engine:
+    """The engine whose cranks name the block of a gear."""
+    block, _ = at_work.place
+    engine = engine_of(block, sheet)
+    if engine is None:
+        raise sheet.not_assessed(f"no crank of an engine names {block.id}", block.where)
+    return engine
+
+
+def _leads(engine: Engine, sheet: Sheet) -> list[Radians]:
+    """The angles by which the cranks lead the one from which angles count, running forwards."""
+    return [
+        sheet.take_nominal(f"θ_{number}", one.angle) for number, one in enumerate(engine.cranks.values(), 1)
+    ]
+
+
+def standing(at_work: GearAtWork, case: LoadCase, backward: bool, sheet: Sheet) -> Standing:
+    """The engine at standstill in a load case, about to start forwards or backwards; sizes as drawn."""
+    leads = _leads(engine_of_gear(at_work, sheet), sheet)
+    air = float(sheet.setting("site pressure"))
+    live, exhaust = (
+        sheet.take_nominal(symbol, value)
+        for symbol, value in (("p_1", case.live_pressure), ("p_b", case.exhaust_pressure))
+    )
+    areas = [piston_area(*at_work.place, side, sheet) for side in SIDES]
+    turned = tuple(-lead if backward else lead for lead in leads)
+    return Standing(at_work.crank, areas[0], areas[1], turned, live, exhaust, air)

@@ -34,6 +34,9 @@ from .on_executor import (
     OnExecutor as OnExecutor,
     cluster as cluster,
 )
+from .once_more import (
+    once_more as once_more,
+)
 from .parts_alike import (
     Alike as Alike,
     findings_once as findings_once,

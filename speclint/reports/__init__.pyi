@@ -29,6 +29,7 @@ from .pack.figures import (
     millimetres as millimetres,
     said as said,
     specs_of as specs_of,
+    taken_again as taken_again,
     word as word,
 )
 from .pack.paper import (

@@ -64,7 +64,7 @@ OF_REPORTS = {
         "hatched",
         "known_of",
     ),
-    *("millimetres", "niced", "said", "specs_of", "ticks", "visible", "word"),
+    *("millimetres", "niced", "said", "specs_of", "taken_again", "ticks", "visible", "word"),
 }
 
 

@@ -2,7 +2,7 @@
 
 ``__init__.py`` hooks and nothing else; ``rules/`` one module a subject; ``formulae/`` what the rules work and the
 tables that they look up; ``sources.py`` the works cited. ``inputs`` (a module or a package: what several rules take
-alike) and ``data/`` (tables in files) stand only where they are needed.
+alike), ``figures/`` (drawings for the review pack) and ``data/`` (tables in files) stand only where they are needed.
 """
 
 from __future__ import annotations
@@ -16,7 +16,10 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 FAMILIES = sorted(path.parent for path in (ROOT / "plugins").glob("speclint_*/__init__.py"))
-NEEDED, OPTIONAL = {"__init__.py", "rules", "formulae", "sources.py"}, {"inputs.py", "inputs", "data"}
+NEEDED, OPTIONAL = (
+    {"__init__.py", "rules", "formulae", "sources.py"},
+    {"inputs.py", "inputs", "figures", "data"},
+)
 #: Where each mark may stand.
 ROOM = {"formula": "formulae", "rule": "rules", "family": "__init__"}
 each_family = pytest.mark.parametrize("family", FAMILIES, ids=lambda path: path.name)
@@ -29,7 +32,7 @@ def faults_of_layout(family: Path) -> Iterator[str]:
     yield from (f"{name} is missing" for name in sorted(NEEDED - found))
     if {"inputs.py", "inputs"} <= found:
         yield "inputs is a module or a package, not both"
-    for name in sorted(found & {"rules", "formulae", "inputs"}):
+    for name in sorted(found & {"rules", "formulae", "inputs", "figures"}):
         if not (family / name / "__init__.py").is_file():
             yield f"{name} is not a package"
     if "data" in found and not any(path.suffix in (".csv", ".toml") for path in (family / "data").iterdir()):

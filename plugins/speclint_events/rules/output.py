@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import SIDES, bore_as_drawn, engine_of, flow_of_cylinders, piston_area, worn_wheel
+from speclint.facts import SIDES, bore_as_drawn, flow_of_cylinders, piston_area, worn_wheel
 from speclint.handbook.steam import IF97
 from speclint.handbook.valve_events import BALDWIN, tractive_effort, tractive_effort_by_the_trade
-from speclint.specs import Engine, LoadCase, ValveGear
+from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.steam import STANDARD_GRAVITY, effort_of_engine, force_of_adhesion
-from speclint_events.inputs import Steam, steam_of
+from speclint_events.inputs import engine_of_gear, steam_of
 from speclint_events.rules.steam import LEFT_OUT
 from speclint_events.sources import BRUCE
 
@@ -53,7 +53,7 @@ def equal_work(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam of both ends of one cylinder, times the cylinders, against the evaporation of the boiler."""
     steam = steam_of(gear, case, sheet)
-    engine = _engine(steam, sheet)
+    engine = engine_of_gear(steam.gear, sheet)
     z = float(sheet.count("z", gear.cylinders))
     m = sheet.work("m", flow_of_cylinders, z=z, m_1=steam.of_both("m_1", "steam"))
     return sheet.at_most(m, sheet.take("m_b", engine.boiler.evaporation))
@@ -74,7 +74,7 @@ def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """F = z Σ p_m A S/(π D) with worn tyres, against μ m g; the trade's formula stands beside it."""
     steam = steam_of(gear, case, sheet)
-    engine, (block, bore) = _engine(steam, sheet), steam.gear.place
+    engine, (block, bore) = engine_of_gear(steam.gear, sheet), steam.gear.place
     D, S = sheet.take_nominal("D", worn_wheel(block, sheet)), steam.gear.crank.stroke
     z = float(sheet.count("z", gear.cylinders))
     ends = {
@@ -123,14 +123,6 @@ def steam_rate(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     kilograms = steam.of_both("w", "kilograms for kilowatt hour")
     sheet.list_item("steam for each indicated horsepower-hour", f"{pounds:.1f} lb/ihp·h")
     return sheet.reported(kilograms, "steam for each indicated kilowatt-hour, kg/kWh")
-
-
-def _engine(steam: Steam, sheet: Sheet) -> Engine:
-    block, _ = steam.gear.place
-    engine = engine_of(block, sheet)
-    if engine is None:
-        raise sheet.not_assessed(f"no crank of an engine names {block.id}", block.where)
-    return engine
 
 
 RULES = (equal_work, boiler_feeds, adhesion, steam_rate)

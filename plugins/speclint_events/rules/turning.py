@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import NewtonMetres, Radians
-from speclint.facts import SIDES, CamAtWork, GearAtWork, bore_as_drawn, engine_of, piston_area
-from speclint.handbook.valve_events import BALDWIN, ValveTrain
-from speclint.specs import Engine, LoadCase, ValveGear
+from speclint.equations import NewtonMetres
+from speclint.facts import SIDES, GearAtWork, bore_as_drawn
+from speclint.handbook.valve_events import BALDWIN
+from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.steam import mean_starting_moment, share_of_moment
-from speclint_events.formulae.turning import Standing, greatest_moment, least_moment
-from speclint_events.inputs import longest
+from speclint_events.formulae.turning import greatest_moment, least_moment
+from speclint_events.inputs import at_all_clearances, engine_of_gear, longest, standing
 
 _ALIKE = "cylinders that are not alike: all are taken as the one of this gear"
 
@@ -42,9 +42,9 @@ def starts_anywhere(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         least = sheet.look_up(
             f"M_{direction[0]}",
             least_moment,
-            engine=_standing(at_work, case, direction == "backward", sheet),
-            fronts=_at_all_clearances(inlets[0]),
-            backs=_at_all_clearances(inlets[1]),
+            engine=standing(at_work, case, direction == "backward", sheet),
+            fronts=at_all_clearances(inlets[0]),
+            backs=at_all_clearances(inlets[1]),
         )
         share = sheet.work(f"x_{direction[0]}", share_of_moment, M=least, M_m=mean)
         return sheet.at_least(share, sheet.limit("least"))
@@ -80,50 +80,13 @@ def mid_gear(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         inlets = [at_work.cam(notch, "inlet", side) for side in SIDES]
         if not any(inlets):
             return sheet.states(True, f"notch {notch}: no cam opens an inlet")
-        front, back = (_at_all_clearances(one) if one else (None, None, None) for one in inlets)
-        engine = _standing(at_work, case, False, sheet)
+        front, back = (at_all_clearances(one) if one else (None, None, None) for one in inlets)
+        engine = standing(at_work, case, False, sheet)
         M = sheet.look_up("M_0", greatest_moment, engine=engine, fronts=front, backs=back)
         share = sheet.work("x_0", share_of_moment, M=M, M_m=_mean(at_work, case, sheet))
         return sheet.at_most(share, sheet.limit("most"))
 
     return sheet.each(names, judge)
-
-
-def _at_all_clearances(cam: CamAtWork) -> tuple[ValveTrain, ValveTrain, ValveTrain]:
-    """The inlet hot, and with the least and the greatest of its clearances."""
-    band = cam.clearances
-    return (
-        cam.with_clearance(band.hot),
-        cam.with_clearance(max(band.low, 0.0)),
-        cam.with_clearance(band.high),
-    )
-
-
-def _engine(at_work: GearAtWork, sheet: Sheet) -> Engine:
-    block, _ = at_work.place
-    engine = engine_of(block, sheet)
-    if engine is None:
-        raise sheet.not_assessed(f"no crank of an engine names {block.id}", block.where)
-    return engine
-
-
-def _leads(engine: Engine, sheet: Sheet) -> list[Radians]:
-    """The angles by which the cranks lead the one from which angles count, running forwards."""
-    return [
-        sheet.take_nominal(f"θ_{number}", one.angle) for number, one in enumerate(engine.cranks.values(), 1)
-    ]
-
-
-def _standing(at_work: GearAtWork, case: LoadCase, backward: bool, sheet: Sheet) -> Standing:
-    leads = _leads(_engine(at_work, sheet), sheet)
-    air = float(sheet.setting("site pressure"))
-    live, exhaust = (
-        sheet.take_nominal(symbol, value)
-        for symbol, value in (("p_1", case.live_pressure), ("p_b", case.exhaust_pressure))
-    )
-    areas = [piston_area(*at_work.place, side, sheet) for side in SIDES]
-    turned = tuple(-lead if backward else lead for lead in leads)
-    return Standing(at_work.crank, areas[0], areas[1], turned, live, exhaust, air)
 
 
 def _mean(at_work: GearAtWork, case: LoadCase, sheet: Sheet) -> NewtonMetres:
@@ -136,7 +99,7 @@ def _mean(at_work: GearAtWork, case: LoadCase, sheet: Sheet) -> NewtonMetres:
         p=sheet.take_nominal("p_g", case.live_pressure),
         d=d,
         S=at_work.crank.stroke,
-        z=float(len(_engine(at_work, sheet).cranks)),
+        z=float(len(engine_of_gear(at_work, sheet).cranks)),
     )
 
 

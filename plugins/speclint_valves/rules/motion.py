@@ -5,7 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kilograms, Metres, Newtons, Radians, RadiansPerSecond, Ratio
+from speclint.equations import (
+    Kilograms,
+    Metres,
+    MetresPerSecondSquared,
+    Newtons,
+    Radians,
+    RadiansPerSecond,
+    Ratio,
+)
 from speclint.facts import (
     ValvesTrain,
     WholeLift,
@@ -117,10 +125,13 @@ class Moving:
         """Load of the springs."""
         return spring_load_at_lift(F_U=self.springs.shut, R=self.springs.rate, h=self.lift(angle))
 
+    def acceleration(self, angle: Radians) -> MetresPerSecondSquared:
+        """Acceleration of the valve while the train follows the cam."""
+        return valve_acceleration(i=self.i, κ=self.cam.at(angle).curvature, ω=self.ω)
+
     def inertia(self, angle: Radians) -> Newtons:
         """Load that makes the train follow the cam; negative where the cam pushes it."""
-        a = valve_acceleration(i=self.i, κ=self.cam.at(angle).curvature, ω=self.ω)
-        return following_load(m=self.m, a=a)
+        return following_load(m=self.m, a=self.acceleration(angle))
 
     def margin(self, angle: Radians) -> Ratio:
         """Load available over the load that the inertia needs."""
@@ -143,6 +154,7 @@ class Moving:
             Course("F_h", "load of the springs, hot and relaxed", "N", self.spring),
             Course("F_0", "spring load needed for steam, friction and weight", "N", lambda _: steady),
             Course("F_a", "spring load needed in all, including the margin on inertia", "N", asked),
+            Course("a", "acceleration of the valve", "m/s²", self.acceleration),
         )
 
 

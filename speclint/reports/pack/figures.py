@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import TypeVar
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Assessment, Check, once_more
 from speclint.quantities import Measure, amount_in
-from speclint.specs import Dimension, Link, NotStated, Spec, Stated
+from speclint.rules import Sheet
+from speclint.specs import Component, Dimension, Link, LoadCase, NotStated, Spec, Stated
 
 S = TypeVar("S", bound=Spec)
+T = TypeVar("T")
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +35,17 @@ def compared(check: Check, sign: str, unit: str) -> tuple[float, float] | None:
         return None
     found, limit = judgement.found, judgement.limit
     return (found.value, limit.value) if found.unit == limit.unit == unit else None
+
+
+def taken_again(
+    assessment: Assessment, check: Check, work: Callable[[Component, LoadCase, Sheet], T]
+) -> T | None:
+    """What a check rests on, taken once more for a drawing that shows a curve of which its sheet has one number.
+
+    ``work`` is given component, load case and a sheet of the check's rule, and takes sizes as they are drawn. None
+    where it cannot be taken.
+    """
+    return once_more(check, assessment.context, work) if assessment.context is not None else None
 
 
 def millimetres(value: object) -> float | None:

@@ -145,7 +145,7 @@ def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: D
     check = workshop.write(train_files()).only(FOLLOWS)
     (scan,) = (step for step in check.steps if step.series)
     by_symbol = {one.symbol: one.values for one in scan.series}
-    assert list(by_symbol) == ["φ", "h", "F_h", "F_0", "F_a"]
+    assert list(by_symbol) == ["φ", "h", "F_h", "F_0", "F_a", "a"]
     assert {len(values) for values in by_symbol.values()} == {181}
     at = {symbol: values[80] for symbol, values in by_symbol.items()}
     assert at["φ"] == pytest.approx(math.radians(88.889), abs=1e-5)
@@ -153,6 +153,7 @@ def test_what_is_asked_of_the_springs_is_written_down_along_the_lift(workshop: D
     assert at["F_h"] == pytest.approx(1845.8, abs=0.3)
     assert at["F_0"] == pytest.approx(-48.84, abs=0.01)
     assert at["F_a"] == pytest.approx(999.4, abs=0.3)
+    assert at["a"] == pytest.approx(-113.71 * 0.99876, abs=0.02)
     assert by_symbol["F_a"][40] is by_symbol["F_a"][90] is None
 
 

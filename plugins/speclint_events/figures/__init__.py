@@ -1,0 +1,1 @@
+"""Drawings for the review pack: the valves, the steam and the pull of an engine, one figure a module."""

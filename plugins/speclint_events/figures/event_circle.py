@@ -1,0 +1,170 @@
+"""The events of both ends round the circle of the crank, for running forward and for running backward."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from speclint import Assessment
+from speclint.facts import CylinderGiven
+from speclint.handbook.steam_cycle import CylinderEnd, circle_of_events, tenths_of_stroke
+from speclint.handbook.valve_events import End, positions_of
+from speclint.reports import Figure, Paper, Point
+from speclint_events.figures.fields import degrees, percent
+from speclint_events.figures.gears import GearDrawn, gears_drawn
+
+_WIDTH, _RADIUS = 840.0, 84.0
+#: Radius of the ring of each valve: the front's within the back's.
+RINGS = {
+    ("front", "inlet"): 96.0,
+    ("front", "exhaust"): 105.0,
+    ("back", "inlet"): 122.0,
+    ("back", "exhaust"): 131.0,
+}
+_LETTERS = {"admission": "A", "cut_off": "C", "release": "R", "compression": "K"}
+_ARC_STEP = math.radians(4)
+
+
+@dataclass(frozen=True)
+class Circle:
+    """A circle of the crank on its paper; the front dead centre lies to the left, forward turns below it."""
+
+    paper: Paper
+    centre: Point
+    backward: bool
+
+    def at(self, angle: float, radius: float) -> Point:
+        """A crank angle from the front dead centre in the direction of running, at a radius."""
+        down = -1.0 if self.backward else 1.0
+        x, y = self.centre
+        return (
+            round(x - radius * math.cos(angle), 1),
+            round(y + down * radius * math.sin(angle), 1),
+        )
+
+    def arc(self, first: float, last: float, radius: float, ink: str) -> None:
+        """Part of a circle about the centre."""
+        parts = max(2, math.ceil((last - first) / _ARC_STEP))
+        angles = [first + (last - first) * n / parts for n in range(parts + 1)]
+        self.paper.path([self.at(angle, radius) for angle in angles], ink)
+
+
+def event_circles(assessment: Assessment) -> Iterator[Figure]:
+    """A figure of the notch of the load case, with a notch of the other direction beside it."""
+    for drawn in gears_drawn(assessment):
+        yield _figure(drawn, [drawn.notch, *_other(drawn)])
+
+
+def _other(drawn: GearDrawn) -> list[str]:
+    """The notch of the other direction that cuts off nearest to that of the load case."""
+    own = drawn.directions[drawn.notch]
+
+    def apart(name: str) -> float:
+        return abs(_cut_off(drawn.notches[name]) - _cut_off(drawn.given))
+
+    found = [name for name in drawn.notches if drawn.directions[name] != own]
+    return [min(found, key=apart)] if found else []
+
+
+def _cut_off(given: CylinderGiven) -> float:
+    ends = [end.at("hot") for end in (given.front, given.back)]
+    return sum(positions_of(end.events, end.crank, end.end).cut_off for end in ends) / len(ends)
+
+
+def _figure(drawn: GearDrawn, notches: list[str]) -> Figure:
+    name = f"circle-{drawn.name}"
+    rows = tuple(row for notch in notches for row in _rows(notch, drawn.notches[notch]))
+    about = "; ".join(", ".join(row) for row in rows)
+    paper = Paper(name, f"Events of {drawn.name} round the circle of the crank", about, _WIDTH, 400.0)
+    for number, notch in enumerate(notches):
+        backward = drawn.directions[notch] == "backward"
+        circle = Circle(paper, (210.0 + 420.0 * number, 205.0), backward)
+        _circle(circle, drawn.notches[notch])
+        paper.text((circle.centre[0], 392.0), f"notch {notch}, {drawn.directions[notch]}", "figure", "middle")
+    return Figure(
+        name,
+        drawn.name,
+        f"{drawn.of}: events of both ends round the circle of the crank",
+        "Front dead centre to the left; a ring is black where the valve is open, from within: inlet and exhaust of the "
+        "front, inlet and exhaust of the back. Arcs of the length of the connecting rod mark tenths of the stroke. A "
+        "admission and K compression with the share of the stroke that is left, C cut-off and R release with the share "
+        "that is made. Clearances hot, play and setting left out.",
+        paper.markup(),
+        rows,
+        ("notch", "end", "event", "crank angle", "stroke"),
+    )
+
+
+def _circle(circle: Circle, given: CylinderGiven) -> None:
+    paper, (x, y) = circle.paper, circle.centre
+    front, back = given.front.at("hot"), given.back.at("hot")
+    paper.circle(circle.centre, _RADIUS, "thin")
+    paper.line((x - 152, y), (x + 152, y), "axis")
+    _tenths(circle, front)
+    for end in (front, back):
+        turned = 0.0 if end.end is End.FRONT else math.pi
+        for valve, (first, last) in circle_of_events(end).items():
+            radius = RINGS[end.end.value, valve]
+            circle.paper.circle(circle.centre, radius, "fine")
+            circle.arc(first + turned, last + turned, radius, "stated")
+        _letters(circle, end, turned)
+    _arrow(circle)
+
+
+def _tenths(circle: Circle, end: CylinderEnd) -> None:
+    """Arcs of the rod's length through each tenth of the stroke, from the line of stroke to the crank circle."""
+    scale = _RADIUS / end.crank.radius
+    for angle in tenths_of_stroke(end)[1:-1]:
+        ends = [circle.at(sign * angle, _RADIUS) for sign in (-1, 1)]
+        bow = _bow(end.crank.rod * scale, math.dist(*ends) / 2)
+        middle = (ends[0][0] + bow, circle.centre[1])
+        circle.paper.path([ends[0], *_between(ends[0], middle, ends[1]), ends[1]], "fine")
+
+
+def _bow(radius: float, half: float) -> float:
+    """How far an arc bows from its chord: away from the crosshead, which lies to the left."""
+    return radius - math.sqrt(radius**2 - half**2)
+
+
+def _between(start: Point, middle: Point, end: Point) -> list[Point]:
+    """Points of a flat arc through three, as a parabola: at this bow no line is wide enough to show the difference."""
+    half = abs(end[1] - start[1]) / 2
+    found = []
+    for part in (-0.75, -0.5, -0.25, 0.0, 0.25, 0.5, 0.75):
+        across = start[0] + (middle[0] - start[0]) * (1 - part**2)
+        found.append((round(across, 1), round(middle[1] + math.copysign(half, end[1] - start[1]) * part, 1)))
+    return found
+
+
+def _letters(circle: Circle, end: CylinderEnd, turned: float) -> None:
+    at = positions_of(end.events, end.crank, end.end)
+    front = end.end is End.FRONT
+    for event, letter in _LETTERS.items():
+        angle = getattr(end.events, event) + turned
+        valve = "inlet" if letter in "AC" else "exhaust"
+        ring = RINGS[end.end.value, valve]
+        circle.paper.line(circle.at(angle, ring - 6), circle.at(angle, ring + 6), "thin")
+        x, y = circle.at(angle, 66.0 if front else 150.0)
+        anchor = "middle" if front else ("end" if x < circle.centre[0] - 20 else "start")
+        circle.paper.text((x, y + 4), f"{letter} {percent(getattr(at, event))}", "figure", anchor)
+
+
+def _arrow(circle: Circle) -> None:
+    """The direction in which the crank turns, by an arrow within the circle."""
+    radius = 30.0
+    first, last = math.radians(200), math.radians(320)
+    circle.arc(first, last, radius, "thin")
+    tip, along = circle.at(last + 0.2, radius), circle.at(last - 0.05, radius)
+    side = (tip[1] - along[1], along[0] - tip[0])
+    long = math.hypot(*side) or 1.0
+    wings = [(along[0] + sign * side[0] / long * 3, along[1] + sign * side[1] / long * 3) for sign in (-1, 1)]
+    circle.paper.shape([tip, *wings], "arrow")
+
+
+def _rows(notch: str, given: CylinderGiven) -> Iterator[tuple[str, ...]]:
+    for end in (given.front.at("hot"), given.back.at("hot")):
+        at = positions_of(end.events, end.crank, end.end)
+        for event in _LETTERS:
+            travel = f"{at.travel(event) * 1e3:.1f} mm from its end, {percent(getattr(at, event))}"
+            yield notch, end.end.value, event.replace("_", "-"), degrees(getattr(end.events, event)), travel
