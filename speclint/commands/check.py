@@ -73,10 +73,6 @@ def run(options: argparse.Namespace) -> int:
         writer = loaded.writers[options.form]
     some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
     if options.staged:
-        if options.on:
-            raise SettingsError("what is staged is checked on this machine: leave out --on")
-        if options.against:
-            raise SettingsError("what is staged is a change of the last commit: leave out --against")
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, _workers(options.on, shown) as processes:
@@ -160,6 +156,10 @@ def _check_staged(
     from speclint.checking import Processes, find_remedies, findings_once
     from speclint.register import assess_staged
 
+    if options.on:
+        raise SettingsError("what is staged is checked on this machine: leave out --on")
+    if options.against:
+        raise SettingsError("what is staged is a change of the last commit: leave out --against")
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown:
         workers = partial(Processes, on_part=shown.part)
