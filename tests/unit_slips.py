@@ -123,7 +123,10 @@ class Bench:
         with TemporaryDirectory() as folder:
             path = Path(folder) / Path(file).name
             path.write_text("\n".join(lines), encoding="utf-8")
-            return load_specs(path, file, self.loaded.kinds)[0].spec
+            read = load_specs(path, file, self.loaded.kinds)
+        if any(one.spec is None for one in read):  # of the parts of one file too, which share the value
+            return None
+        return next(one.spec for one in read if one.id == slip.spec)
 
     def _near(self, name: str, design: Design) -> Iterator[Component]:
         """The component, and those that link to it or that it links to."""

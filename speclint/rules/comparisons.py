@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
+from enum import Enum
 from typing import TypeVar
 
 from speclint.errors import NOWHERE, Location
@@ -213,6 +214,8 @@ def _name_of(item: object) -> str:
     """What an item of a rule is called: its own name in a table, the key where it is stated, or its id."""
     if isinstance(item, tuple) and item and isinstance(item[0], str):
         return item[0]
+    if isinstance(item, Enum):
+        return str(item.value)
     where = getattr(item, "where", NOWHERE)
     return item if isinstance(item, str) else str(where.key or getattr(item, "id", ""))
 

@@ -15,8 +15,6 @@ from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
 Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
-#: The class of a drawing for geometrical tolerances that it does not state.
-GeneralTolerance = Literal["ISO 2768-2 H", "ISO 2768-2 K", "ISO 2768-2 L", "ISO 22081"]
 #: The medium where a part touches its neighbour.
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
@@ -33,7 +31,7 @@ class Component(Spec):
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
     passage of a block.
     ``tolerances`` are its geometrical tolerances by name, ``datums`` what they count from, ``hole_patterns`` its
-    patterns of holes, and ``general_tolerance`` the class of its drawing for faces that state none.
+    patterns of holes.
     """
 
     kind: ClassVar[str] = "component"
@@ -58,6 +56,5 @@ class Component(Spec):
     surface: Word[Surface] = NOT_STATED
     datums: dict[str, Datum] = {}
     tolerances: dict[str, GeometricalTolerance] = {}
-    general_tolerance: Word[GeneralTolerance] = NOT_STATED
     hole_patterns: dict[str, HolePattern] = {}
     surroundings: Word[Surroundings] = NOT_STATED

@@ -21,11 +21,9 @@ class Datum(SpecTable):
 
     Fields:
         feature: the face or the axis
-        order: its place in the order of datums; 1 is the face that seats first
     """
 
     feature: Word[str] = NOT_STATED
-    order: Word[int] = NOT_STATED
 
 
 class GeometricalTolerance(SpecTable):
@@ -35,10 +33,7 @@ class GeometricalTolerance(SpecTable):
         form: what is limited, by ISO 1101
         of: the face or the axis
         zone: width of its zone, or its diameter
-        diameter_zone: whether the zone is round
         to: the datums from which it counts, by their letters, or ids of other parts
-        modifier: "M" where the zone grows as the part departs from its most metal, "P" where it is projected
-        projects: how far a projected zone stands out
         over: the length over which the zone holds
     """
 
@@ -61,10 +56,7 @@ class GeometricalTolerance(SpecTable):
     ] = NOT_STATED
     of: Word[str] = NOT_STATED
     zone: Annotated[Allowance, Span("0.5 µm", "20 mm")] = NOT_STATED
-    diameter_zone: Word[bool] = NOT_STATED
     to: tuple[Word[str], ...] = ()
-    modifier: Word[Literal["M", "P"]] = NOT_STATED
-    projects: Annotated[Length, Span("1 mm", "500 mm")] = NOT_STATED
     over: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
 
 

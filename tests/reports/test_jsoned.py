@@ -71,8 +71,9 @@ def test_what_runs_beside_a_scan_is_in_the_document(workshop: DesignFolder) -> N
     jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)
     (check,) = made["checks"]
     (series,) = (step["series"] for step in check["steps"] if "series" in step)
-    assert [one["symbol"] for one in series] == ["φ", "h", "F_h", "F_0", "F_a"]
-    assert None in series[-1]["values"], "nothing is asked where the cam pushes"
+    assert [one["symbol"] for one in series] == ["φ", "h", "F_h", "F_0", "F_a", "a"]
+    (pushed,) = (one for one in series if one["symbol"] == "F_a")
+    assert None in pushed["values"], "nothing is asked where the cam pushes"
     series[-1]["values"][0] = "much"
     with pytest.raises(jsonschema.ValidationError):
         jsonschema.validate(made, schema(), jsonschema.Draft202012Validator)

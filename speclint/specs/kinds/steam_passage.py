@@ -35,8 +35,8 @@ class PassageFace(SpecTable):
         to: "atmosphere", "cylinder", "frame", "spring chamber", or the id of the passage of steam beyond it
         share: of the whole surface of the passage, its perimeter times its length with its ends
         area: of this part; leave out where its share is stated
-        wall: name of the flat wall of the block's weldment that it is; or the id of a partition, or of the valve seat
-            or the liner whose wall it is
+        wall: which wall that is: a flat wall of the block's weldment, a partition, the valve seat or the liner, as it
+            is called there
     """
 
     to: Annotated[Word[str], OWN_PLACE, NamedIn(ids_of=("steam-passage",), beside=BEYOND)] = NOT_STATED
