@@ -55,7 +55,7 @@ class GeometricalTolerance(SpecTable):
         ]
     ] = NOT_STATED
     of: Word[str] = NOT_STATED
-    zone: Annotated[Allowance, Span("0.5 µm", "20 mm")] = NOT_STATED
+    zone: Annotated[Allowance, Span("2 µm", "20 mm")] = NOT_STATED
     to: tuple[Word[str], ...] = ()
     over: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
 
@@ -79,6 +79,6 @@ class HolePattern(SpecTable):
     circle: Annotated[Length, Span("40 mm", "2.5 m")] = NOT_STATED
     first_angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
     diameter: Annotated[Length, Span("4 mm", "130 mm")] = NOT_STATED
-    position: Annotated[Allowance, Span("2 µm", "6 mm")] = NOT_STATED
+    position: Annotated[Allowance, Span("0.05 mm", "6 mm")] = NOT_STATED
     coordinates: Annotated[Position, Span("2 µm", "4 mm")] = NOT_STATED
     projected: Word[bool] = NOT_STATED

@@ -25,7 +25,7 @@ class Wear(SpecTable):
     """
 
     limit: Annotated[Length, Span("5 µm", "1.2 m")] = NOT_STATED
-    rate: Annotated[Allowance, Span("0.5 µm", "20 mm")] = NOT_STATED
+    rate: Annotated[Allowance, Span("0.5 µm", "5 mm")] = NOT_STATED
     basis: Word[Literal["works record", "common practice"]] = NOT_STATED
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
 
@@ -69,7 +69,7 @@ class PinWear(BearingWear):
         along: greatest movement along the cylinder, either way, that the wear of its bearing allows
     """
 
-    along: Annotated[Allowance, Span("20 µm", "10 mm")] = NOT_STATED
+    along: Annotated[Allowance, Span("20 µm", "4 mm")] = NOT_STATED
 
 
 class Regrind(SpecTable):

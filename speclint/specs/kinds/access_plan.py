@@ -84,7 +84,7 @@ class Withdrawal(Dimension):
     """
 
     size: Annotated[Position, Span("10 mm", "2.5 m")] = NOT_STATED
-    room: Annotated[Length, Span("10 mm", "3 m")] = NOT_STATED
+    room: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     direction: Word[str] = NOT_STATED
     in_place: tuple[Word[str], ...] = ()
     comes_off: tuple[Word[str], ...] = ()

@@ -306,7 +306,7 @@ class Pad(Closable):
     web: PadWeb = PadWeb.unstated()
     carry_height: Annotated[Position, Span("1 µm", "20 mm")] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
-    squareness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    squareness: Annotated[Allowance, Span("1 µm", "2 mm")] = NOT_STATED
     square_to_axis: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "0.2 mm")] = NOT_STATED
     path: HeatPath = HeatPath.unstated()

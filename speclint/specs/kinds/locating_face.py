@@ -66,7 +66,7 @@ class LocatingFace(Component):
     entering_force: Force = NOT_STATED
     in_frame: Annotated[LinkTo[Frame], OWN_PLACE] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
-    squareness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
+    squareness: Annotated[Allowance, Span("1 µm", "2 mm")] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "0.2 mm")] = NOT_STATED
     chamfer: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED
     room: Annotated[Length, Span("0.2 mm", "60 mm")] = NOT_STATED
