@@ -79,7 +79,11 @@ def repository(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 @pytest.fixture(scope="module")
 def alone(repository: Path) -> Assessment:
-    return assess([repository], LOADED)
+    """What one process finds, its remedies too: JSON writes those that were sought before the report."""
+    found = assess([repository], LOADED)
+    with Processes(helpers=0) as processes:
+        find_remedies(found, processes)
+    return found
 
 
 def remedied(assessment: Assessment) -> list[list[str]]:
@@ -136,7 +140,7 @@ def test_no_helper_is_called_for_little_work(repository: Path, monkeypatch: pyte
 
 def test_remedies_found_with_help_are_kept(alone: Assessment) -> None:
     with Processes(helpers=0) as processes:
-        copy = replace(alone, _remedies={})
+        copy = replace(alone, _remedies={}, _sought=set())
         find_remedies(copy, processes)
     finding = next(check for check in copy.checks if check.outcome == "finding")
     assert copy.remedies(finding) is copy.remedies(finding)
@@ -149,7 +153,7 @@ def test_helpers_are_called_for_remedies_where_no_check_was_left_to_make(
     """As where all checks were kept of an earlier run, by which remedies were not asked for."""
     calls: list[object] = []
     monkeypatch.setattr(Processes, "_begin", lambda *given: calls.append(given))
-    copy = replace(alone, _remedies={})
+    copy = replace(alone, _remedies={}, _sought=set())
     finding = next(check for check in copy.checks if check.outcome == "finding")
     assert copy.context is not None
     with Processes(helpers=1, enough=enough) as processes:

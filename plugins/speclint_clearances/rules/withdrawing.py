@@ -51,10 +51,10 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
     sheet.read(f"direction of {part.id}", drawn.direction)
     if not drawn.in_place:
         raise sheet.not_assessed(f"in_place of {part.id} is not stated in {plan.where.file}", plan.where)
-    for stays in drawn.in_place:
-        sheet.read(f"in place as {part.id} is drawn out", stays)
-    for first in drawn.comes_off:
-        sheet.read(f"off before {part.id} is drawn out", first)
+    for what in drawn.in_place:
+        sheet.read(f"in place as {part.id} is drawn out", what)
+    for what in drawn.comes_off:
+        sheet.read(f"off before {part.id} is drawn out", what)
     wanted = sheet.work(
         f"r {part.id}",
         room_to_draw_out,
