@@ -12,8 +12,8 @@ from speclint.quantities import Measure
 from speclint.rules import Context, Corner, NotAssessed, Rule, RuleEnded, Sheet
 from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, ValveGear
 
-#: Worked on a sheet of its own, from the part whose temperature it is or the component that is checked.
-_Work = Callable[[Sheet], "Measure | Tie"]
+#: Worked on a sheet of its own, from the block or the component that is checked.
+_Work = Callable[[Component, Sheet], "Measure | Tie"]
 
 
 class WorkedCase(LoadCase):
@@ -34,7 +34,7 @@ class WorkedCase(LoadCase):
             return object.__getattribute__(self, name)
         value = getattr(self._case, name)
         if isinstance(value, FromEvents):
-            return self._worked(value, lambda sheet: value_from_events(name, self._component, self, sheet))
+            return self._worked(value, lambda near, sheet: value_from_events(name, near, self, sheet))
         return value
 
     def temperature_of(self, part: Spec) -> Any:
@@ -51,10 +51,9 @@ class WorkedCase(LoadCase):
         if isinstance(value, FromEvents):
             return getattr(self, value.where.key.rpartition(".")[2])
         if isinstance(value, Estimate):
-            component = self._component
 
-            def estimated(sheet: Sheet) -> Measure | Tie:
-                return estimated_temperature(value, part, component, self, sheet)
+            def estimated(near: Component, sheet: Sheet) -> Measure | Tie:
+                return estimated_temperature(value, part, near, self, sheet)
 
             return self._worked(value, estimated, part)
         return value
@@ -67,20 +66,23 @@ class WorkedCase(LoadCase):
         return self._known[key]
 
     def _once(self, value: FromEvents | Estimate, work: _Work, part: Spec | None) -> Any:
-        """The value as it was worked for another component of the same block, or worked now."""
+        """The value as it was worked for another component of the same block, or worked now.
+
+        It is worked from the block, so that what it rests on is the same whichever component asks first.
+        """
         context = self._context
         if context.moved or context.worded:
-            return self._work(value, work)
+            return self._work(value, work, self._component)
         block, way = context.design.way_to(self._component, ("cylinder-block",))
         context.consulted.specs.update(way)
         context.asked.everything = True
         by_block = block is not None and (part is not None or isinstance(value, FromEvents))
         by_block = by_block and not isinstance(self._component, ValveGear)
-        near = block.id if by_block and block is not None else self._component.id
-        key = value.where, near, part.id if part is not None else ""
+        near = block if by_block and isinstance(block, Component) else self._component
+        key = value.where, near.id, part.id if part is not None else ""
         if key not in context.worked:
             with context.asking() as consulted:
-                found = self._work(value, work)
+                found = self._work(value, work, near)
             if isinstance(found, FromEvents | Estimate):
                 return found  # it may only rest on itself here
             context.worked[key] = found, consulted
@@ -88,10 +90,10 @@ class WorkedCase(LoadCase):
         context.consulted.add(consulted)
         return found
 
-    def _work(self, value: FromEvents | Estimate, work: _Work) -> Any:
-        sheet = Sheet(self._rule, self._component, self._context, Corner(), record=True)
+    def _work(self, value: FromEvents | Estimate, work: _Work, near: Component) -> Any:
+        sheet = Sheet(self._rule, near, self._context, Corner(), record=True)
         try:
-            found = work(sheet)
+            found = work(near, sheet)
         except RuleEnded as ended:
             return replace(value, why=ended.says)
         rests = repr(sorted(sheet.record.basis.items())).encode()

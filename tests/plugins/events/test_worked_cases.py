@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Check
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint.checking import Check, rule_run
+from speclint.specs import Component
+from speclint.testing import DesignFolder, expect_not_assessed, installed_families, on_sheet
 from tests.plugins.events.worked_engine import AT_20, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
 
@@ -109,3 +110,20 @@ def test_a_part_of_which_no_estimate_is_known_is_told(tmp_path: Path) -> None:
     )
     check = folder.only("events.lead")
     expect_not_assessed(check, "cannot be worked: no estimate is known for cam-box")
+
+
+def test_a_concession_does_not_hang_on_which_part_asked_first(tmp_path: Path) -> None:
+    """The valve of the front takes the value that was worked for that of the back, and rests on the same."""
+    folder = DesignFolder(tmp_path).write(
+        worked_engine(of_running('steam_flow = { from = "events" }')), settings=WITH_METALS
+    )
+    alone, after = folder.assess("duty.toml").context, folder.assess("duty.toml").context
+    assert alone is not None
+    assert after is not None
+    (mach,) = (rule for rule in installed_families().rules if rule.name == "valve.mach")
+    first, second = (after.design.specs[f"valve-exhaust-{end}"] for end in ("back", "front"))
+    assert isinstance(first, Component)
+    assert isinstance(second, Component)
+    rule_run.check(mach, first, after)
+    assert after.worked, "nothing was worked that the second could take over"
+    assert rule_run.check(mach, second, after).fingerprint == rule_run.check(mach, second, alone).fingerprint
