@@ -10,7 +10,7 @@ from tests.contracts.promises import promised
 from tests.omission import ELSEWHERE, Bench, Omission
 
 SEED = 16
-TRIED = 12
+TRIED = 6
 
 
 @pytest.fixture(scope="module")
