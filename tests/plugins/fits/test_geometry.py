@@ -26,7 +26,7 @@ def zone(name: str, form: str, size: str, of: str = "face", to: str = "") -> str
     return f'[tolerances.{name}]\nform = "{form}"\nof = "{of}"\nzone = "{size}"\n{datums}'
 
 
-DATUM = '[datums.A]\nfeature = "face"\norder = 1\n'
+DATUM = '[datums.A]\nfeature = "face"\n'
 
 
 @pytest.mark.parametrize(
