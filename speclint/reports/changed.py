@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, DesignChanges, grouped, named
+from speclint.checking import Alike, Assessment, Check, grouped, named
 from speclint.reports.finding_lines import called, cut_to_one, gravity, row, short
 from speclint.reports.page import Line, Page
 from speclint.reports.phrases import count
+
+if TYPE_CHECKING:
+    from speclint.checking import DesignChanges
 
 #: New findings that are written out before the rest is counted, and cleared ones.
 FIRST_FEW = 5
@@ -27,13 +31,19 @@ def told(changes: DesignChanges) -> str:
     return "; ".join(parts) or "no spec differs"
 
 
-def came_and_went(assessment: Assessment, changes: DesignChanges) -> Iterator[tuple[str, Check, str]]:
-    """New reasons and findings, the gravest first, then those that are cleared: a word, the check, what is wrong."""
-    for word, checks in (("new", changes.new), ("cleared", changes.cleared)):
-        for one in sorted(grouped(checks), key=gravity):
-            more = f" (and {len(one.others)} more alike)" if one.others else ""
-            said = f"{called(assessment, one.first.component)}: {short(one.first)}{more}"
-            yield word, one.first, f"{_graded(one.first)}: {said}"
+def came_and_went(assessment: Assessment, changes: DesignChanges) -> list[tuple[str, str]]:
+    """New reasons and findings, the gravest first, then those that are cleared: a word, and what is wrong."""
+    return [
+        (word, _said(assessment, one))
+        for word, checks in (("new", changes.new), ("cleared", changes.cleared))
+        for one in sorted(grouped(checks), key=gravity)
+    ]
+
+
+def _said(assessment: Assessment, alike: Alike) -> str:
+    check = alike.first
+    more = f" (and {len(alike.others)} more alike)" if alike.others else ""
+    return f"{_graded(check)}: {called(assessment, check.component)}: {short(check)}{more}"
 
 
 def _graded(check: Check) -> str:
@@ -49,22 +59,17 @@ def changes_on(assessment: Assessment, width: int) -> list[Line]:
         return page.lines
     page.gap_always()
     page.wrapped(f"Since {changes.since}: {told(changes)}", emphasis="strong")
-    rows = list(came_and_went(assessment, changes))
-    for word, _, said in first_few(rows):
+    rows = came_and_went(assessment, changes)
+    for word, said in rows[:FIRST_FEW]:
         page.lines += cut_to_one(row(word, said, width), width)
     if left := rest(rows):
         page.entry("", left, indent=0, column=8)
     return page.lines
 
 
-def first_few(rows: Sequence[tuple[str, Check, str]]) -> Iterable[tuple[str, Check, str]]:
-    """The rows that are written out."""
-    return rows[:FIRST_FEW]
-
-
-def rest(rows: Sequence[tuple[str, Check, str]]) -> str:
+def rest(rows: Sequence[tuple[str, str]]) -> str:
     """How many rows are not written out; "" where all are."""
-    left = [word for word, _, _ in rows[FIRST_FEW:]]
+    left = [word for word, _ in rows[FIRST_FEW:]]
     if not left:
         return "" if rows else "no finding is new, and none is cleared"
     parts = [f"{left.count(word)} {word}" for word in ("new", "cleared") if word in left]

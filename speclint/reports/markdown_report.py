@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
-from speclint.reports.changed import came_and_went, first_few, rest, told
+from speclint.reports.changed import FIRST_FEW, came_and_went, rest, told
 from speclint.reports.finding_lines import called
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, share_used, verdict
@@ -54,9 +54,9 @@ def _changes(assessment: Assessment) -> list[str]:
     changes = assessment.changes
     if changes is None:
         return []
-    rows = list(came_and_went(assessment, changes))
+    rows = came_and_went(assessment, changes)
     lines = [f"### Since {marked(changes.since)}: {marked(told(changes))}", ""]
-    lines += [f"- **{word}** {marked(said)}" for word, _, said in first_few(rows)]
+    lines += [f"- **{word}** {marked(said)}" for word, said in rows[:FIRST_FEW]]
     if left := rest(rows):
         lines.append(f"- {left}")
     return [*lines, ""]

@@ -5,13 +5,14 @@ A dimension is judged by rules; a word decides which rules apply, how grave a fi
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from functools import cache
 from typing import Any, Literal, get_args, get_origin
 
 from speclint.quantities import Measure
 from speclint.specs.fields import Deciding, Link, Stated
-from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.spec import Spec, SpecTable, leaves
+from speclint.specs.stated_values import as_written
 from speclint.specs.worked_values import Estimate, FromEvents
 
 
@@ -22,33 +23,18 @@ def deciding_words(spec: Spec) -> dict[str, str]:
     provenance of every quantity that is not from the drawing, under its key and ``from``: that it is worked from the
     valve events, or estimated, among them.
     """
-    return {"kind": spec.kind, **dict(_of_table(spec, ""))}
+    return {"kind": spec.kind, **dict(_words(spec))}
 
 
-def _of_table(table: SpecTable, prefix: str) -> Iterator[tuple[str, str]]:
-    marked = _deciding_fields(type(table))
-    for name, value in table.__dict__.items():
-        yield from _of_value(value, f"{prefix}{name}", name in marked)
-
-
-def _of_value(value: object, key: str, deciding: bool) -> Iterator[tuple[str, str]]:
-    if isinstance(value, SpecTable):
-        yield from _of_table(value, f"{key}.")
-    elif isinstance(value, Mapping):
-        for name, inner in value.items():
-            yield from _of_value(inner, f"{key}.{name}", deciding)
-    elif isinstance(value, tuple | list):
-        for number, inner in enumerate(value):
-            yield from _of_value(inner, f"{key}[{number}]", deciding)
-    elif isinstance(value, Measure):
-        if value.provenance != "drawing":
-            yield f"{key} from", value.provenance
-    elif isinstance(value, FromEvents | Estimate):
-        yield f"{key} from", "events" if isinstance(value, FromEvents) else "estimate"
-    elif deciding and isinstance(value, Stated):
-        yield key, str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
-    elif deciding and isinstance(value, Link):
-        yield key, value.id
+def _words(spec: Spec) -> Iterator[tuple[str, str]]:
+    for key, value, table, field in leaves(spec):
+        if isinstance(value, Measure):
+            if value.provenance != "drawing":
+                yield f"{key} from", value.provenance
+        elif isinstance(value, FromEvents | Estimate):
+            yield f"{key} from", "events" if isinstance(value, FromEvents) else "estimate"
+        elif isinstance(value, Stated | Link) and field in _deciding_fields(table):
+            yield key, as_written(value)
 
 
 @cache

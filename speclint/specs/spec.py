@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
 from functools import cache
-from typing import TYPE_CHECKING, Annotated, Any, ClassVar, Self, TypeVar
+from typing import TYPE_CHECKING, Annotated, Any, ClassVar, NamedTuple, Self, TypeVar
 
 from pydantic import (
     BaseModel,
@@ -220,3 +220,31 @@ def _values_in(value: object) -> Iterator[object]:
             yield from _values_in(inner)
     else:
         yield value
+
+
+class Leaf(NamedTuple):
+    """A value, stated or not, at its dotted key, with the table and the field of it that declare it."""
+
+    key: str
+    value: object
+    table: type[SpecTable]
+    field: str
+
+
+def leaves(table: SpecTable, prefix: str = "") -> Iterator[Leaf]:
+    """Every value of a table, down to the innermost table, in the order of the fields."""
+    for field, value in table.__dict__.items():
+        yield from _leaves_of(value, f"{prefix}{field}", type(table), field)
+
+
+def _leaves_of(value: object, key: str, table: type[SpecTable], field: str) -> Iterator[Leaf]:
+    if isinstance(value, SpecTable):
+        yield from leaves(value, f"{key}.")
+    elif isinstance(value, Mapping):
+        for name, inner in value.items():
+            yield from _leaves_of(inner, f"{key}.{name}", table, field)
+    elif isinstance(value, tuple | list):
+        for number, inner in enumerate(value):
+            yield from _leaves_of(inner, f"{key}[{number}]", table, field)
+    else:
+        yield Leaf(key, value, table, field)

@@ -2,40 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-
 from speclint.quantities import Measure
 from speclint.specs.fields import Link, NotStated, Stated
-from speclint.specs.spec import Spec, SpecTable
+from speclint.specs.spec import Spec, leaves
 from speclint.specs.ties import Tie
 from speclint.specs.worked_values import Estimate, FromEvents
 
 
 def stated_values(spec: Spec) -> dict[str, str]:
     """Every value that a spec states or takes over, by its dotted key, as it is written."""
-    return {"kind": spec.kind, **dict(_of_table(spec, ""))}
+    stated = ((one.key, one.value) for one in leaves(spec))
+    return {"kind": spec.kind, **{key: as_written(value) for key, value in stated if _is_stated(value)}}
 
 
-def _of_table(table: SpecTable, prefix: str) -> Iterator[tuple[str, str]]:
-    for name, value in table.__dict__.items():
-        yield from _of_value(value, f"{prefix}{name}")
+def _is_stated(value: object) -> bool:
+    """Whether a value stands in a file: also where it is left to be worked."""
+    return isinstance(value, FromEvents | Estimate) or not isinstance(value, NotStated)
 
 
-def _of_value(value: object, key: str) -> Iterator[tuple[str, str]]:
-    if isinstance(value, SpecTable):
-        yield from _of_table(value, f"{key}.")
-    elif isinstance(value, Mapping):
-        for name, inner in value.items():
-            yield from _of_value(inner, f"{key}.{name}")
-    elif isinstance(value, tuple | list):
-        for number, inner in enumerate(value, start=1):
-            yield from _of_value(inner, f"{key}[{number}]")
-    elif (written := _as_written(value)) is not None:
-        yield key, written
-
-
-def _as_written(value: object) -> str | None:
-    """A value as it stands in its file; None for what is not stated."""
+def as_written(value: object) -> str:
+    """A value that is stated, as it stands in its file."""
     if isinstance(value, Measure):
         return value.text
     if isinstance(value, Link):
@@ -43,7 +29,7 @@ def _as_written(value: object) -> str | None:
     if isinstance(value, Stated):
         return str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
     if isinstance(value, Tie):
-        return f"{_as_written(value.base)} + {value.difference.text}"
+        return f"{as_written(value.base)} + {value.difference.text}"
     if isinstance(value, FromEvents | Estimate):
         return "from the valve events" if isinstance(value, FromEvents) else "an estimate"
-    return None if isinstance(value, NotStated) else str(value)
+    return str(value)
