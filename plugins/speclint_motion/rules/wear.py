@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import get_args
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
@@ -32,18 +34,7 @@ Wearing = (
     | ValveSeat
     | ValveSpindle
 )
-_KINDS = (
-    Cam,
-    CompressionSpring,
-    CylinderLiner,
-    Pin,
-    PistonRing,
-    PoppetValve,
-    Rocker,
-    SlideBar,
-    ValveSeat,
-    ValveSpindle,
-)
+_KINDS = get_args(Wearing)
 
 
 @rule(

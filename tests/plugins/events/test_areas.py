@@ -16,28 +16,16 @@ from iapws import IAPWS97
 from speclint.rules import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
 from tests.plugins.events.gear import checked, files
+from tests.plugins.events.worked_engine import STEADY
 from tests.plugins.known_metals import WITH_METALS
 
 OPENING, SHUTTING, ENOUGH = "events.opening-speed", "events.shutting-speed", "events.area-enough"
-#: The clearance is 0.5 mm cold, hot and worn: every part at 20 °C.
-_STEADY = [
-    *(
-        change
-        for serves in ("inlet", "exhaust")
-        for side in ("front", "back")
-        for change in (
-            (f"tappet-{serves}-{side}.toml", 'clearance = "0.6 mm"', 'clearance = "0.5 mm"'),
-            (f"tappet-{serves}-{side}.toml", 'seat_wear = "0.05 mm"', 'seat_wear = "0 mm"'),
-        )
-    ),
-    ("cam-inlet-front-20.toml", 'dwell_angle = "2.5 °"', 'dwell_angle = "6 °"'),
-]
 MEAN = 173144.9e-6 / 58.909  # m²
 EARLY, TOP = 3329.77, 5845.08  # mm²
 
 
 def steady(*changes: tuple[str, str, str]) -> dict[str, str]:
-    found = files(*_STEADY, *changes)
+    found = files(*STEADY, *changes)
     return {**found, "duty.toml": found["duty.toml"].replace("62.69 °C", "20 °C")}
 
 
