@@ -18,7 +18,6 @@ from typing import Any, BinaryIO
 from speclint.checking.helper import Said
 from speclint.checking.inputs import context_of
 from speclint.checking.packing import Unpacker, packed
-from speclint.checking.remedy_search import solved
 from speclint.checking.rule_run import check, check_named, remember
 from speclint.checking.time_limit import begin_anew
 from speclint.errors import FamilyError, in_words
@@ -90,6 +89,8 @@ def remedied(task: bytes) -> bytes:
 
     Given are the checks that they could break, and those of its component.
     """
+    from speclint.checking.remedy_search import solved  # only where remedies are sought
+
     helper = _set_up()
     found, checks, own = unpacked(task, helper.rules)
     remember(found.component, own, helper.context)

@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs, context_of
-from speclint.checking.remedy_search import Spoiling, of_part_alike
 from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
@@ -163,6 +162,8 @@ def find_remedies(
 
     ``shown`` are the findings whose remedies a report shows, where not all.
     """
+    from speclint.checking.remedy_search import Spoiling, of_part_alike  # only where remedies are sought
+
     if assessment.context is None:
         return
     spoiling, kept = Spoiling(assessment.checks), assessment.kept

@@ -19,7 +19,6 @@ from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 from speclint.checking.check_result import Check
 from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
-from speclint.checking.remedy_search import solved
 from speclint.checking.rule_run import check_named, could_not_run, late
 from speclint.checking.time_limit import GRACE, end_watch
 from speclint.errors import FamilyError
@@ -93,6 +92,8 @@ class Processes:
         self, tasks: Sequence[tuple[Check, list[Check]]], checks: Sequence[Check], context: Context
     ) -> list[tuple[list[Remedy], Consulted]]:
         """The remedies of some findings, each given with the checks that it could spoil, and what was consulted."""
+        from speclint.checking.remedy_search import solved  # only where remedies are sought
+
         if len(tasks) >= min(self._enough, _ENOUGH_FINDINGS):  # none help yet where all checks were kept
             self._begin_once()
         of_findings = {found.component for found, _ in tasks}

@@ -7,7 +7,6 @@ from dataclasses import replace
 from hashlib import sha256
 from typing import Any
 
-from speclint import facts  # its parts are read where a case asks for one
 from speclint.quantities import Measure
 from speclint.rules import Context, Corner, NotAssessed, Rule, RuleEnded, Sheet
 from speclint.specs import Component, Estimate, FromEvents, LoadCase, NotStated, Spec, Tie, ValveGear
@@ -34,7 +33,9 @@ class WorkedCase(LoadCase):
             return object.__getattribute__(self, name)
         value = getattr(self._case, name)
         if isinstance(value, FromEvents):
-            return self._worked(value, lambda near, sheet: facts.value_from_events(name, near, self, sheet))
+            from speclint.facts import value_from_events  # only where a case asks for one
+
+            return self._worked(value, lambda near, sheet: value_from_events(name, near, self, sheet))
         return value
 
     def temperature_of(self, part: Spec) -> Any:
@@ -51,9 +52,10 @@ class WorkedCase(LoadCase):
         if isinstance(value, FromEvents):
             return getattr(self, value.where.key.rpartition(".")[2])
         if isinstance(value, Estimate):
+            from speclint.facts import estimated_temperature  # only where a case asks for one
 
             def estimated(near: Component, sheet: Sheet) -> Measure | Tie:
-                return facts.estimated_temperature(value, part, near, self, sheet)
+                return estimated_temperature(value, part, near, self, sheet)
 
             return self._worked(value, estimated, part)
         return value

@@ -12,7 +12,6 @@ from itertools import pairwise
 from typing import Any
 
 from speclint.rules import intervals
-from speclint.rules.enclosed_cams import Moved
 from speclint.rules.enclosure import Enclosure, Input, Undecided
 from speclint.rules.intervals import Interval
 from speclint.rules.slopes import slopes
@@ -23,6 +22,20 @@ _PIECES = 12
 _WIDE = 0.01
 _NONE: Interval = (0.0, 0.0)
 Known = MutableMapping[Hashable, Any]
+
+
+class Ranged(Enclosure):
+    """What hangs on an angle over a range of it, and can be asked for its bounds on a part of that range."""
+
+    __slots__ = ("angle", "whole")
+
+    def __init__(self, bounds: Interval, slope: Interval, angle: Enclosure, whole: float) -> None:
+        super().__init__(*bounds, angle, *slope)
+        self.angle, self.whole = angle, whole
+
+    def over(self, low: float, high: float) -> Interval:
+        """Its bounds over a part of the range of angles [rad]."""
+        raise NotImplementedError
 
 
 class Pieced(Enclosure):
@@ -91,10 +104,10 @@ def _worked(
 
 
 def _is_wide(one: Any) -> bool:
-    return isinstance(one, Moved) and one.angle.high - one.angle.low > _WIDE * one.cam.duration
+    return isinstance(one, Ranged) and one.angle.high - one.angle.low > _WIDE * one.whole
 
 
-def _pieces(one: Pieced | Moved) -> tuple[Interval, ...]:
+def _pieces(one: Pieced | Ranged) -> tuple[Interval, ...]:
     """The bounds on each part of the range of angles."""
     if isinstance(one, Pieced):
         return one.pieces

@@ -16,6 +16,7 @@ from typing import Any
 
 from speclint.handbook.cams import CamMotion, Follower
 from speclint.rules import intervals
+from speclint.rules.by_pieces import Ranged
 from speclint.rules.enclosed_functions import BUILT_IN
 from speclint.rules.enclosure import Enclosure, Input
 from speclint.rules.intervals import Interval
@@ -48,14 +49,14 @@ def follower_at(angle: Any, cam: Any) -> Follower:
     )
 
 
-class Moved(Enclosure):
+class Moved(Ranged):
     """The lift of a cam over a range of angles, or its derivative of some order, 1 or 2."""
 
-    __slots__ = ("angle", "cam", "order")
+    __slots__ = ("cam", "order")
 
     def __init__(self, bounds: Interval, slope: Interval, order: int, cam: Any, angle: Enclosure) -> None:
-        super().__init__(*bounds, angle, *slope)
-        self.order, self.cam, self.angle = order, cam, angle
+        super().__init__(bounds, slope, angle, cam.duration)
+        self.order, self.cam = order, cam
 
     def over(self, low: float, high: float) -> Interval:
         """Its bounds over a part of the range of angles [rad]."""

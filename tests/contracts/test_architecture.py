@@ -20,6 +20,7 @@ from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.specs import Link, Stated
 from speclint.testing import installed_families
+from tests.benchmarks.specs import make
 from tests.example import EXAMPLE, is_of_one
 
 ROOT = Path(__file__).parents[2]
@@ -309,6 +310,41 @@ def test_heavy_imports_wait_until_they_are_used() -> None:
         [sys.executable, "-c", program], capture_output=True, text=True, check=True, cwd=ROOT
     )
     assert done.stdout.strip() == "[]"
+
+
+#: What a check of a spring alone has no use for: remedies, cams, steam, joints, and rules of parts that it is not.
+_OF_OTHERS = (
+    "speclint.checking.remedy_search",
+    "speclint.checking.office_steps",
+    "speclint.checking.design_changes",
+    "speclint.handbook.cams",
+    "speclint.handbook.steam",
+    "speclint.facts.cylinders",
+    "speclint.facts.joints",
+    "speclint_motion.rules.rods",
+    "speclint_motion.rules.shafts",
+    "speclint_joints.rules",
+)
+
+
+def test_what_other_parts_need_waits_until_there_is_one(tmp_path: Path) -> None:
+    make(tmp_path, 2)
+    program = (
+        "import sys\n"
+        "from pathlib import Path\n"
+        "from speclint.families import load_families\n"
+        "from speclint.checking import Processes, assess\n"
+        "from speclint.reports import terminal_page\n"
+        f"found = assess([Path({str(tmp_path)!r})], load_families(), processes=Processes(0))\n"
+        "assert terminal_page.write(found, 80, full=False).lines\n"
+        "print(*sorted(name for name in sys.modules if name.startswith('speclint')))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True, cwd=ROOT
+    )
+    read = done.stdout.split()
+    assert "speclint_springs.rules" in read
+    assert [name for name in _OF_OTHERS if name in read] == []
 
 
 def test_public_names_of_the_package() -> None:

@@ -4,9 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Grade,
+    Judgement,
+    Limit,
+    Rule,
+    Sheet,
+    facts,  # what it works of joints is imported where there are any
+    rule,
+)
 from speclint.equations import Metres, Radians
-from speclint.facts import grip_held
 from speclint.handbook.fits import diametral_clearance, share_of_size
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import (
@@ -216,7 +225,7 @@ def _taken(one: HolePattern, other: HolePattern, r: Metres, joint: BoltedJoint, 
     k = 1.0
     if sheet.read("fastener", joint.fastener) == "stud" and not sheet.read("projected", other.projected):
         k = sheet.work(
-            "k", opening_of_zone, P=grip_held(joint, sheet), D=sheet.take("D", joint.tapped.engagement)
+            "k", opening_of_zone, P=facts.grip_held(joint, sheet), D=sheet.take("D", joint.tapped.engagement)
         )
     θ_1, θ_2 = sheet.take("θ_1", one.first_angle), sheet.take("θ_2", other.first_angle)
     Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2)

@@ -11,11 +11,11 @@ from speclint import (
     Judgement,
     Limit,
     Sheet,
-    facts,  # what it works of joints and pipes is imported where there are any
+    facts,  # what it works of joints, pipes and exhausts is imported where there are any
     rule,
 )
 from speclint.equations import Kelvins
-from speclint.facts import greatest_exhaust_pressure, holds_pressure
+from speclint.facts import holds_pressure
 from speclint.specs import Component, Link, LoadCase
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs import no_examination
@@ -104,7 +104,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     steam = sheet.take("T_s", case.exhaust_temperature if exhaust else case.live_temperature)
     margin = sheet.work("ΔT", temperature_margin, T_d=T_d, T=_metal(component, case, steam, sheet))
     pressure = (
-        greatest_exhaust_pressure(component, case, sheet, "p")
+        facts.greatest_exhaust_pressure(component, case, sheet, "p")
         if exhaust
         else sheet.take("p", case.safety_valve_pressure)
     )
