@@ -72,5 +72,5 @@ def rest(rows: Sequence[tuple[str, str]]) -> str:
     left = [word for word, _ in rows[FIRST_FEW:]]
     if not left:
         return "" if rows else "no finding is new, and none is cleared"
-    parts = [f"{left.count(word)} {word}" for word in ("new", "cleared") if word in left]
-    return f"and {', '.join(parts)} more"
+    parts = [f"{left.count(word)} more {word}" for word in ("new", "cleared") if word in left]
+    return f"and {', '.join(parts)}"

@@ -13,7 +13,7 @@ from speclint.checking import Assessment, DesignChanges
 from speclint.register import before_at
 from speclint.reports import json_report, markdown_report, terminal_page
 from speclint.repository import scratch_folder
-from tests.register.office import Office, committed
+from tests.register.office import FILES, Office, committed
 from tests.tubes import RACK
 
 
@@ -113,3 +113,23 @@ def test_each_report_says_it(overloaded: Office) -> None:
     assert document["changes"]["changed"] == {
         "tube": [{"key": "pressure", "was": "45 bar gauge", "now": "30 bar gauge"}]
     }
+
+
+def test_the_first_five_are_told_and_the_others_counted(overloaded: Office) -> None:
+    """Seven more tubes, each a hold by a pressure of its own, and the one that was there is sound now."""
+    tube = FILES["tube.toml"]
+    more = {f"tube-{number}.toml": tube.replace("45 bar", f"4{number}.5 bar") for number in range(1, 8)}
+    overloaded.shop.write(more)
+    overloaded.shop.replace("tube.toml", "45 bar", "30 bar")
+    found = since(overloaded)
+    assert found.changes is not None
+    new, cleared = (
+        sum(1 for one in some if one.rule.name == "tube.stress")
+        for some in (found.changes.new, found.changes.cleared)
+    )
+    assert (new, cleared) == (7, 1)
+    page = terminal_page.write(found, 100, full=False).text()
+    section = page[page.index("Since HEAD:") :].partition("\n\n")[0].splitlines()[1:]
+    assert sum(line.lstrip().startswith(("new ", "cleared ")) for line in section if "more" not in line) == 5
+    left = len(found.changes.new) - 5
+    assert f"and {left} more new, {len(found.changes.cleared)} more cleared" in " ".join(page.split())

@@ -151,8 +151,8 @@ def _web(name: str, one: Seated, F: Newtons, both: Newtons, sheet: Sheet) -> Pas
 @rule(
     "frame.grip-kept",
     limits=[LEAD],
-    title="Each of two locked pads stays gripped by its cut-out, at its least interference less what the hottest case "
-    "sets, against its share of the greatest thrust, cold, and hot by growth or grip",
+    title="Each of two locked pads stays gripped by its cut-out under its share of the greatest thrust: cold with the "
+    "least interference that the hottest case leaves, hot with that or with growth",
     on=CylinderBlock,
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES],

@@ -123,8 +123,8 @@ def _draws(joint: BoltedJoint, w: Metres, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.lock-suits",
-    title="The locking of every nut bears the heat of its metal, a spring washer alone is none, and a joint with "
-    "something across it and a slip factor below 1.8 has a lock of form",
+    title="The locking of every nut bears the heat of its metal; a spring washer alone locks nothing; a joint loaded "
+    "across its bolts, with a slip factor below 1.8, is locked by shape, as by a pin or a tab",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -139,7 +139,7 @@ def _draws(joint: BoltedJoint, w: Metres, sheet: Sheet) -> Judgement:
         Limit(
             "adhesive", "150 °C", "temperature", COMMON_PRACTICE, "hottest metal of a thread held by adhesive"
         ),
-        Limit("slip", "1.8", "ratio", VDI_SLIP, "factor against slip below which a lock of form is wanted"),
+        Limit("slip", "1.8", "ratio", VDI_SLIP, "factor against slip below which nuts are locked by shape"),
     ],
 )
 def lock_suits(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -105,7 +105,7 @@ def _weld(
 @rule(
     "bracket.stiff-enough",
     title="What hangs on a bracket swings at twice the highest frequency that shakes the engine or above, and under a "
-    "slide bar or a rocker it gives no more than their shares",
+    "slide bar or a rocker it gives way by no more than a set share of span or lift",
     on=Bracket,
     cases=("running",),
     grade=Grade.OBSERVATION,
