@@ -53,6 +53,7 @@ from .cylinder_cycles import (
     CylinderBand as CylinderBand,
     CylinderGiven as CylinderGiven,
     cycles_as_drawn as cycles_as_drawn,
+    cycles_to_safety_valves as cycles_to_safety_valves,
     cylinder_given as cylinder_given,
     worked_cycles as worked_cycles,
 )
@@ -267,6 +268,12 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .piston_forces import (
+    PistonForces as PistonForces,
+    most_on_piston as most_on_piston,
+    piston_forces as piston_forces,
+    steam_on_piston as steam_on_piston,
+)
 from .piston_room import (
     bore_with_direction as bore_with_direction,
     lifts_clear_of_piston as lifts_clear_of_piston,
@@ -388,7 +395,15 @@ from .stages import (
 from .steam_at_valves import (
     SteamAtValve as SteamAtValve,
     event_pressure as event_pressure,
+    known_steam_beside as known_steam_beside,
     steam_at_valve as steam_at_valve,
+)
+from .steam_in_cylinders import (
+    SteamInCylinder as SteamInCylinder,
+    error_of_pressures as error_of_pressures,
+    gauge_within_error as gauge_within_error,
+    steam_in_bore as steam_in_bore,
+    works_with_steam as works_with_steam,
 )
 from .steam_paths import (
     Stage as Stage,

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import replace
+from hashlib import sha256
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
@@ -421,6 +422,28 @@ class Sheet(Judging, Placing):
             context.steady[key] = work()
         found: T = context.steady[key]
         return found
+
+    def aside(self, name: str, work: Callable[..., T], /, *about: Any) -> T:
+        """What ``work`` gives, on a sheet of its own that follows ``about`` as its last argument.
+
+        For a long calculation of which this sheet is to show the result alone, as the cycle in a cylinder. It is worked
+        once for all corners of a check: it must take nothing but nominals and limits. This sheet holds what it rests on
+        as one line; ``name`` tells one such calculation of a check from another.
+        """
+        context, key = self._context, ("aside", name)
+        known = context.steady.get(key)
+        if known is None or not known[2].isdisjoint((*context.moved, *context.worded)):
+            sheet = Sheet(self._rule, self._component, context, Corner(), record=True)
+            found = work(*about, sheet)
+            rests = repr(sorted(sheet.record.basis.items())).encode()
+            digest = f"worked from {sha256(rests).hexdigest()[:16]}"
+            known = found, digest, {step.where for step in sheet.record.steps}
+            if not (context.moved or context.worded):
+                context.steady[key] = known
+        if self._record:
+            self._record.note(name, known[1])
+        result: T = known[0]
+        return result
 
     def list_item(self, name: str, says: str) -> None:
         """Write a line of a result in words, such as a step of an order; nothing rests on it."""

@@ -44,6 +44,7 @@ class _Arms(NamedTuple):
 
 @rule(
     "gear.rocker-twist",
+    edition=2,
     title="The shaft between a rocker's arms that stand apart loses at most 2 % of the lift, delays the valve at "
     "most 2° of its cam, and is stressed to at most 0.2 of its tensile strength at its key",
     on=Rocker,
