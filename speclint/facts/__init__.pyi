@@ -52,6 +52,8 @@ from .cranks import (
 from .cylinder_cycles import (
     CylinderBand as CylinderBand,
     CylinderGiven as CylinderGiven,
+    EndGiven as EndGiven,
+    ValveGiven as ValveGiven,
     cycles_as_drawn as cycles_as_drawn,
     cycles_to_safety_valves as cycles_to_safety_valves,
     cylinder_given as cylinder_given,
@@ -270,6 +272,7 @@ from .pipes import (
 )
 from .piston_forces import (
     PistonForces as PistonForces,
+    forces_of_cycles as forces_of_cycles,
     most_on_piston as most_on_piston,
     piston_forces as piston_forces,
     steam_on_piston as steam_on_piston,

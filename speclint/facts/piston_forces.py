@@ -63,7 +63,11 @@ def most_on_piston(forces: PistonForces, sense: Ratio) -> Reading:
 
 
 @lru_cache(maxsize=32)
-def _forces(given: CylinderGiven, air: Pascals, at: str) -> PistonForces:
+def forces_of_cycles(given: CylinderGiven, air: Pascals, at: str) -> PistonForces:
+    """The forces of all states that are worked of a cylinder; ``air`` is the pressure on the piston rod [Pa absolute].
+
+    :raises OutOfRange: where one of its cycles is not covered.
+    """
     band = cycles_to_safety_valves(given)
     cycles = (band.nominal, *band.corners)
     angles = tuple(2 * math.pi * step / _STEPS for step in range(_STEPS + 1))
@@ -99,6 +103,6 @@ def piston_forces(block: CylinderBlock, bore: str, case: LoadCase, sheet: Sheet)
         steam = steam_in_bore(block, bore, case, sheet)
         if steam is None:
             return None
-        return _forces(steam.cylinder, float(sheet.setting("site pressure")), steam.at)
+        return forces_of_cycles(steam.cylinder, float(sheet.setting("site pressure")), steam.at)
     except (RuleEnded, OutOfRange):
         return None

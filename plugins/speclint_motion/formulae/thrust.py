@@ -182,21 +182,21 @@ def force_in_sense(
     return F_k - g * m * piston_acceleration(r=r, l=l, ω=ω, θ=θ)
 
 
-@formula("N = |F tan φ|, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
+@formula("N = F |tan φ|, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
 def thrust_of_force(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  # noqa: E741
-    """Magnitude of the thrust of a crosshead on its slide bar, by the force along the line of stroke.
+    """Thrust of a crosshead on one of its slide bars, by the force along the line of stroke in one sense.
 
-    N = |F tan φ|, φ = arcsin((r/l) sin θ)
+    N = F |tan φ|, φ = arcsin((r/l) sin θ)
 
-    ``F`` that force [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``θ`` crank angle [rad]. Returns [N].
-    Raises OutOfRange outside.
+    ``F`` that force [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``θ`` crank angle [rad]. Returns [N],
+    negative where the force acts in the other sense. Raises OutOfRange outside.
 
     Hand working, r = 0.3, l = 0.5, crank upright: tan φ = 0.3/0.4; 320 × 0.75 = 240 kN.
 
     >>> round(thrust_of_force(320e3, 0.3, 0.5, math.pi / 2))
     240000
     """
-    return abs(side_thrust(F=F, φ=rod_angle(r=r, l=l, θ=θ)))
+    return F * abs(math.tan(rod_angle(r=r, l=l, θ=θ)))
 
 
 @formula("F_c = F/cos φ, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
