@@ -1,4 +1,4 @@
-"""Rods, pins and crosshead under the force of both diagrams, where the cylinder has a valve gear and the engine runs."""
+"""Rods, pins and crosshead under the force of both diagrams, where the cylinder has a valve gear, as it runs."""
 
 from __future__ import annotations
 
