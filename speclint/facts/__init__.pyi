@@ -404,6 +404,7 @@ from .steam_at_valves import (
 from .steam_in_cylinders import (
     SteamInCylinder as SteamInCylinder,
     error_of_pressures as error_of_pressures,
+    error_of_steam as error_of_steam,
     gauge_within_error as gauge_within_error,
     steam_in_bore as steam_in_bore,
     works_with_steam as works_with_steam,
@@ -446,6 +447,7 @@ from .train_loads import (
     valve_acceleration as valve_acceleration,
 )
 from .values_from_events import (
+    exhaust_dryness as exhaust_dryness,
     exhaust_temperature as exhaust_temperature,
     gears_beside as gears_beside,
     is_typed as is_typed,

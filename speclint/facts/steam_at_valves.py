@@ -10,7 +10,12 @@ from functools import partial
 from speclint.equations import FIRST_PRINCIPLES, Pascals
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
 from speclint.facts.seats import bore_of, ends_of_valve
-from speclint.facts.steam_in_cylinders import error_of_pressures, gauge_within_error, steam_in_bore
+from speclint.facts.steam_in_cylinders import (
+    error_of_pressures,
+    gauge_within_error,
+    highest_compression,
+    steam_in_bore,
+)
 from speclint.facts.valves import block_under
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.handbook.tables import Reading
@@ -47,6 +52,7 @@ def _with_exhaust_shut(cycle: Cycle) -> _Found:
 
 _RESULTS: dict[str, tuple[str, Callable[[Cycle], _Found]]] = {
     "compression": ("greatest pressure before admission", _peak),
+    "highest": ("highest pressure of compression", highest_compression),
     "release": ("pressure at release", _released),
     "shutting": ("pressure as the exhaust shuts", _shutting),
     "least, inlet shut": ("least pressure while the inlet is shut", _with_inlet_shut),
@@ -138,8 +144,9 @@ def _bore_of(end: CylinderEnd, block: CylinderBlock, sheet: Sheet) -> str:
 def event_pressure(steam: SteamAtValve, event: str, symbol: str, case: LoadCase, sheet: Sheet) -> Pascals:
     """The gauge pressure in the end of a valve at an event, within the error of the cycle.
 
-    That of "compression" is the greatest before admission, those of "least" the least of the turn, or while a valve is
-    shut; those of "release" and "shutting" stand as the exhaust opens and shuts.
+    That of "compression" is the greatest before admission, "highest" beyond it where it passes the chest's; those of
+    "least" the least of the turn, or while a valve is shut; those of "release" and "shutting" stand as the exhaust opens
+    and shuts.
     """
     p = sheet.look_up(symbol, pressure_at_valve, steam=steam, event=event)
     p_b, p_0 = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_0", case.exhaust_pressure)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Ratio, formula
+from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Radians, Ratio, formula
 from speclint.facts.cylinder_cycles import CylinderGiven, cylinder_given
 from speclint.facts.gear_at_work import GearAtWork
 from speclint.facts.valve_gear import gears_of
+from speclint.handbook.steam_cycle import Cycle
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
 from speclint.specs import CylinderBlock, LoadCase
@@ -48,6 +49,17 @@ def works_with_steam(case: LoadCase) -> bool:
     return case.where.key.rpartition(".")[2] in _WITH_STEAM
 
 
+def highest_compression(cycle: Cycle) -> tuple[Pascals, Radians]:
+    """The highest pressure to which the piston presses steam, and where: beyond admission where it passes the chest's.
+
+    An inlet that has hardly opened lets little of it back.
+    """
+    p, angle = cycle.greatest_pressure
+    if p > cycle.running.supply.chest:
+        return p, angle
+    return cycle.compression_peak, cycle.end.events.admission
+
+
 def error_of_pressures() -> Reading:
     """How far the pressures of a cycle, above that of the exhaust, may be off: a tenth, as its mean pressure.
 
@@ -56,6 +68,16 @@ def error_of_pressures() -> Reading:
     """
     says = "true pressure above the exhaust's, over that by the cycle, until measured engines say better"
     return Reading(says, 1.0, 0.9, 1.1, "", COMMON_PRACTICE)
+
+
+def error_of_steam() -> Reading:
+    """How far the steam that a cycle takes may be off.
+
+    >>> error_of_steam().high
+    1.15
+    """
+    says = "true steam over that by the cycle, until measured engines say better"
+    return Reading(says, 1.0, 0.85, 1.15, "", COMMON_PRACTICE)
 
 
 @formula("p_g = p_0 + k (p − p_b)", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])

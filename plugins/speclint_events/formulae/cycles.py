@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from speclint import FIRST_PRINCIPLES
-from speclint.facts import CylinderGiven, exhaust_temperature, worked_cycles
-from speclint.handbook.steam import state_at_enthalpy
+from speclint.facts import CylinderGiven, exhaust_dryness, exhaust_temperature, worked_cycles
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End
@@ -36,17 +35,28 @@ def _reading(
     return Reading(says, nominal, low, high, unit, FIRST_PRINCIPLES, worked=True)
 
 
-def _exhaust_dryness(both: CylinderCycle) -> float:
-    return state_at_enthalpy(both.front.running.supply.belt, both.exhaust_enthalpy).dryness
-
-
 _OF_CYLINDER: dict[str, tuple[str, str, Callable[[CylinderCycle], float]]] = {
     "steam": ("steam of both ends", "kg/s", lambda both: both.steam_flow),
     "power": ("indicated power of both ends", "W", lambda both: both.power),
     "greatest": ("greatest pressure of both ends, absolute", "Pa", lambda both: both.greatest_pressure),
     "least": ("least pressure of both ends, absolute", "Pa", lambda both: both.least_pressure),
     "exhaust temperature": ("temperature of the exhaust steam, mixed", "K", exhaust_temperature),
-    "exhaust dryness": ("dryness of the exhaust steam, mixed", "", _exhaust_dryness),
+    "exhaust dryness": ("dryness of the exhaust steam, mixed", "", exhaust_dryness),
+    "mean temperature": (
+        "mean temperature of the steam in the cylinder over a revolution",
+        "K",
+        lambda both: both.mean_temperature,
+    ),
+    "admission temperature": (
+        "temperature of the steam in the cylinder at admission, mean of both ends",
+        "K",
+        lambda both: (both.front.at_admission.temperature + both.back.at_admission.temperature) / 2,
+    ),
+    "release temperature": (
+        "temperature of the steam in the cylinder at release, mean of both ends",
+        "K",
+        lambda both: (both.front.at_release.temperature + both.back.at_release.temperature) / 2,
+    ),
     "kilograms for kilowatt hour": (
         "steam for each indicated kilowatt-hour, in kg/kWh",
         "",

@@ -54,7 +54,7 @@ def greatest_in_cylinder(
     p = sheet.take("p_c", case.cylinder_pressure if known else greatest_live_pressure(case, sheet))
     steam = steam_beside(part, case, sheet)
     if steam is not None:
-        p = max(p, event_pressure(steam, "compression", "p_k", case, sheet))
+        p = max(p, event_pressure(steam, _greatest(part, sheet), "p_k", case, sheet))
     return with_water(p, block.ends.values(), case, sheet)
 
 
@@ -71,6 +71,13 @@ def least_in_cylinder(case: LoadCase, part: PoppetValve | ValveSeat, sheet: Shee
     p = sheet.take("p_0", case.least_cylinder_pressure if known else case.exhaust_pressure)
     steam = steam_beside(part, case, sheet)
     return p if steam is None else min(p, event_pressure(steam, _least(part, sheet), "p_l", case, sheet))
+
+
+def _greatest(part: PoppetValve | ValveSeat, sheet: Sheet) -> str:
+    """Up to where compression counts beside a part: an inlet is shut until it begins to open."""
+    if isinstance(part, PoppetValve) and sheet.is_stated("serves", part.serves):
+        return "compression" if sheet.read("serves", part.serves) == "inlet" else "highest"
+    return "highest"
 
 
 def _least(part: PoppetValve | ValveSeat, sheet: Sheet) -> str:
