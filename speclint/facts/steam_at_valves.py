@@ -145,8 +145,8 @@ def event_pressure(steam: SteamAtValve, event: str, symbol: str, case: LoadCase,
     """The gauge pressure in the end of a valve at an event, within the error of the cycle.
 
     That of "compression" is the greatest before admission, "highest" beyond it where it passes the chest's; those of
-    "least" the least of the turn, or while a valve is shut; those of "release" and "shutting" stand as the exhaust opens
-    and shuts.
+    "least" the least of the turn, or while a valve is shut; those of "release" and "shutting" stand as the exhaust
+    opens and shuts.
     """
     p = sheet.look_up(symbol, pressure_at_valve, steam=steam, event=event)
     p_b, p_0 = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_0", case.exhaust_pressure)

@@ -193,6 +193,29 @@ def test_exhaust_temperature_that_is_stated(tmp_path: Path, celsius: float, hold
     (expect_conforms if holds else expect_finding)(check)
 
 
+@pytest.mark.parametrize(
+    ("line", "holds", "fails"),
+    [
+        ('cylinder_temperature = "{} °C"', 199.4 + 18, 199.4 + 22),
+        ('cylinder_temperature = "{} °C"', 199.4 - 18, 199.4 - 22),
+        ('exhaust_dryness = "{}"', 0.981, 0.979),
+    ],
+)
+def test_steam_in_the_cylinder_that_is_stated(tmp_path: Path, line: str, holds: float, fails: float) -> None:
+    """Mean of both ends of the worked case 199.76 and 199.06 °C, ± 20 K; its exhaust is dry, ± 0.02."""
+    expect_conforms(judged(tmp_path, AGREES, of_running(line.format(holds))))
+    expect_finding(judged(tmp_path, AGREES, of_running(line.format(fails))))
+
+
+@pytest.mark.parametrize("event", ["admission", "release"])
+def test_steam_at_an_event_that_is_stated(tmp_path: Path, event: str) -> None:
+    """That of the live steam, 390 °C, is neither that of compression nor that of expansion."""
+    check = judged(tmp_path, AGREES, of_running(f'{event}_temperature = "390 °C"'))
+    expect_finding(check)
+    worked = {"admission": "T_a", "release": "T_r"}[event]
+    assert 120.0 < on_sheet(check, worked) - 273.15 < 370.0
+
+
 VOLUME = "events.clearance-volume"
 
 
