@@ -23,7 +23,7 @@ from speclint.facts import (
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End, Events, ValveTrain, events_of
 from speclint.specs import Engine, LoadCase, ValveGear
-from speclint_events.formulae.cycles import of_cylinder, of_end
+from speclint_events.formulae.cycles import as_drawn, of_cylinder, of_end
 from speclint_events.formulae.turning import Standing
 
 _TURN = 2 * math.pi
@@ -108,6 +108,10 @@ class Steam:
     def of_end(self, symbol: str, side: End, name: str) -> float:
         """A result of one end, by the name that :mod:`speclint_events.formulae.cycles` gives it."""
         return self.sheet.look_up(symbol, of_end, cylinder=self.cylinder, side=side, at=self.at, name=name)
+
+    def as_drawn(self, symbol: str, side: End, name: str) -> float:
+        """A figure of the diagram of one end as drawn, to be worked on with."""
+        return self.sheet.look_up(symbol, as_drawn, cylinder=self.cylinder, side=side, at=self.at, name=name)
 
     def of_both(self, symbol: str, name: str) -> float:
         """A result of both ends together."""
