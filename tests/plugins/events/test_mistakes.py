@@ -13,7 +13,7 @@ from tests.plugins.events.gear import files, foot, written
 _RULES = (
     "events.cut-off-as-asked",
     "events.equal-ends",
-    "events.release",
+    "events.compression",
     "events.ramp-takes-clearance",
 )
 
@@ -32,7 +32,7 @@ _MISTAKES = {
         "events.cut-off-as-asked",
         (_dwell("inlet-front-35", "3", "13"), _dwell("inlet-back-35", "12.5", "22.5")),
     ),
-    "phase shifted": ("events.release", (foot("35", "exhaust_front", "110 °"),)),
+    "phase shifted": ("events.compression", (foot("35", "exhaust_front", "110 °"),)),
     "ends swapped": (
         "events.equal-ends",
         (_dwell("inlet-front-35", "3", "12.5"), _dwell("inlet-back-35", "12.5", "3")),
