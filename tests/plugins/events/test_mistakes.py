@@ -1,4 +1,7 @@
-"""Four mistakes in a valve gear, of which each draws its own finding and none another's."""
+"""Four mistakes in a valve gear, of which each draws its own finding and none another's.
+
+Queries aside: with a clearance beyond its ramp some events are not covered.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import assess
+from speclint.rules import Grade
 from speclint.testing import installed_families
 from tests.plugins.events.gear import files, foot, written
 
@@ -46,7 +50,8 @@ def _found(folder: Path, *changes: tuple[str, str, str]) -> set[str]:
     chosen = [rule for rule in loaded.rules if rule.name in _RULES]
     checks = assess([design.root], loaded, chosen).checks
     assert {check.rule.name for check in checks} == set(_RULES)
-    return {check.rule.name for check in checks if check.outcome == "finding"}
+    found = [check for check in checks if check.outcome == "finding" and check.grade is not Grade.QUERY]
+    return {check.rule.name for check in found}
 
 
 def test_a_sound_gear_draws_none(tmp_path: Path) -> None:
