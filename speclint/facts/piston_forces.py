@@ -24,14 +24,13 @@ _STEPS = 360
 class PistonForces:
     """Force towards the axle [N] at crank angles [rad] from the front dead centre, in the direction of running.
 
-    ``least`` and ``greatest`` are those of all states that were worked, the chest at the pressure of the safety valves
-    among them; no pressure of these states gives less than ``lowest`` or more than ``highest``. ``at`` says of which
-    gear, notch and speed.
+    ``bands`` are the least and the greatest there of all states that were worked, the chest at the pressure of the
+    safety valves among them; no pressure of these states gives less than ``lowest`` or more than ``highest``. ``at``
+    says of which gear, notch and speed.
     """
 
     angles: tuple[Radians, ...]
-    least: tuple[Newtons, ...]
-    greatest: tuple[Newtons, ...]
+    bands: tuple[tuple[Newtons, Newtons], ...]
     lowest: Newtons
     highest: Newtons
     at: str
@@ -42,9 +41,8 @@ class PistonForces:
 
     def in_sense(self, sense: Ratio, θ: Radians) -> Newtons:
         """The greatest force in a sense at a crank angle of 0 to 2π; negative where it acts the other way."""
-        forces = self.greatest if sense > 0 else self.least
-        found: Newtons = on_lines(self.angles, tuple((one,) for one in forces), θ)[0]
-        return found if sense > 0 else -found
+        least, greatest = on_lines(self.angles, self.bands, θ)
+        return greatest if sense > 0 else -least
 
 
 def steam_on_piston(forces: PistonForces, sense: Ratio, θ: Radians) -> Reading:
@@ -77,8 +75,7 @@ def forces_of_cycles(given: CylinderGiven, air: Pascals, at: str) -> PistonForce
     fronts, backs = [one.front for one in cycles], [one.back for one in cycles]
     return PistonForces(
         angles,
-        tuple(min(at_once) for at_once in zip(*courses, strict=True)),
-        tuple(max(at_once) for at_once in zip(*courses, strict=True)),
+        tuple((min(at_once), max(at_once)) for at_once in zip(*courses, strict=True)),
         piston_force(
             p_f=min(one.least_pressure[0] for one in fronts),
             p_b=max(one.greatest_pressure[0] for one in backs),
