@@ -155,7 +155,7 @@ def test_the_exhaust_has_its_own_limit_of_speed(workshop: DesignFolder) -> None:
 
 
 def test_wet_exhaust_goes_by_its_dryness(workshop: DesignFolder) -> None:
-    """0.96 dry at 1.36325 bar, by iapws: its enthalpy is kept along the path; no temperature tells that of wet steam."""
+    """0.96 dry at 1.36325 bar, by iapws: its enthalpy is kept along the path, and no temperature is asked."""
     wet = ('exhaust_temperature = "170 °C"', 'exhaust_dryness = "0.96"')
     check = workshop.write(files("duty", wet)).only(SPEED, "nozzle")
     h = IAPWS97(P=0.136325, x=0.96).h
