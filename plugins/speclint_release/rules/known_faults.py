@@ -115,7 +115,7 @@ def settled(fault: KnownFault, sheet: Sheet) -> Judgement:
     gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
     why="a test that is put off until the engine runs is made by those who ride on it",
-    leaves_out="how the test was made, and who saw it",
+    leaves_out="how the test was made, and whether it was the right one: a competent person judges that",
 )
 def tests_made(fault: KnownFault, sheet: Sheet) -> Judgement:
     """A test that failed is as grave as the fault; one still to be done is a query until the drawings are released."""
