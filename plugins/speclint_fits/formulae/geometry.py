@@ -58,11 +58,11 @@ def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     return 1 + 2 * P / D
 
 
-@formula("Δθ = 2/z |arctan(tan(z (θ_1 − θ_2)/2))|", cites=[FIRST_PRINCIPLES])
-def angles_apart(θ_1: Radians, θ_2: Radians, z: int) -> Radians:
+@formula("Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z", cites=[FIRST_PRINCIPLES])
+def angles_apart(θ_1: Radians, θ_2: Radians, z: Ratio) -> Radians:
     """By how much two patterns of holes on a circle are turned against each other, to the nearest hole.
 
-    Δθ = 2/z |arctan(tan(z (θ_1 − θ_2)/2))|
+    Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z
 
     ``θ_1``, ``θ_2`` first angles [rad]; ``z`` how many holes, evenly spaced. Returns [rad], at most π/z.
     Raises OutOfRange unless z is above 0.
@@ -73,7 +73,7 @@ def angles_apart(θ_1: Radians, θ_2: Radians, z: int) -> Radians:
     [0.25, 0.25, 0.0]
     """
     require(z > 0, "the number of holes must be above 0")
-    return 2 / z * abs(math.atan(math.tan(z * (θ_1 - θ_2) / 2)))
+    return 2 * abs(math.atan(math.tan(z * (θ_1 - θ_2) / 2))) / z
 
 
 @formula("c = H − F", cites=[FIRST_PRINCIPLES])

@@ -17,7 +17,7 @@ from speclint.handbook.tables import ROARK
 
 
 @formula("p = L/n", cites=[FIRST_PRINCIPLES])
-def mean_pitch(L: Metres, n: int) -> Metres:
+def mean_pitch(L: Metres, n: Ratio) -> Metres:
     """Mean distance of bolts along a joint, with half of it beyond the first and the last.
 
     p = L/n

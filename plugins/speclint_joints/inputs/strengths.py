@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from speclint import Sheet
+from speclint import OutOfRange, Sheet
 from speclint.equations import Kelvins, Pascals
-from speclint.errors import OutOfRange
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Component
 from speclint_joints.formulae.brackets import strength_when_warm
