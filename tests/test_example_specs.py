@@ -114,7 +114,10 @@ def test_the_honest_mistakes_are_found() -> None:
         ("liner-right", "liner.wall-at-last-bore"),  # a wall too thin at the last bore
         ("studs-front-right", "joint.stud-pitch"),  # too few studs
         ("studs-front-right", "joint.gasket-load"),
-        ("fault-covers-lifted", "fault.proved-by-checks"),  # said to be mended, and its check fails on the right
+        (
+            "fault-covers-lifted",
+            "fault.proved-by-checks",
+        ),  # said to be mended, and its check fails on the right
         ("fault-valves-open", "fault.proved-by-checks"),  # nothing is named that proves it mended
         ("fault-liners-thin", "fault.on-its-like"),  # mended on the left and in the middle alone
         ("fault-water-lies", "fault.tests-made"),  # waits for a test

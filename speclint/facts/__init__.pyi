@@ -404,7 +404,6 @@ from .steam_at_valves import (
 from .steam_in_cylinders import (
     SteamInCylinder as SteamInCylinder,
     error_of_pressures as error_of_pressures,
-    error_of_steam as error_of_steam,
     gauge_within_error as gauge_within_error,
     steam_in_bore as steam_in_bore,
     works_with_steam as works_with_steam,

@@ -70,16 +70,6 @@ def error_of_pressures() -> Reading:
     return Reading(says, 1.0, 0.9, 1.1, "", COMMON_PRACTICE)
 
 
-def error_of_steam() -> Reading:
-    """How far the steam that a cycle takes may be off.
-
-    >>> error_of_steam().high
-    1.15
-    """
-    says = "true steam over that by the cycle, until measured engines say better"
-    return Reading(says, 1.0, 0.85, 1.15, "", COMMON_PRACTICE)
-
-
 @formula("p_g = p_0 + k (p − p_b)", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
 def gauge_within_error(p_0: Pascals, k: Ratio, p: Pascals, p_b: Pascals) -> Pascals:
     """Gauge pressure in a cylinder from that which its cycle gives, within the error of the cycle.

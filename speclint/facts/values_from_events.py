@@ -1,7 +1,8 @@
 """What a load case takes from the valve events: steam used, pressures and temperatures in the cylinder, the exhaust.
 
-The band of a value is that of the corners that were worked, and of the error of the method: a tenth of pressures above
-the exhaust's, 15 % of the steam. A pressure counts the chest at the pressure of the safety valves too.
+The band of a value is that of the corners that were worked; of compression, and of expansion below the exhaust, with the
+error of the method. A pressure counts the chest at the pressure of the safety valves too. Steam has no such error here:
+ports and nozzle are made for what the cylinders take, and by how much a duty may be off, a rule of the gear says.
 
 Temperatures and dryness are worked with the clearances cold: metal may be tied to them, and how the gear grows with it
 counts little.
@@ -22,7 +23,7 @@ from speclint.facts.cylinder_cycles import (
     worked_cycles,
 )
 from speclint.facts.gear_at_work import GearAtWork
-from speclint.facts.steam_in_cylinders import error_of_pressures, error_of_steam, highest_compression
+from speclint.facts.steam_in_cylinders import error_of_pressures, highest_compression
 from speclint.facts.valve_gear import gears_of
 from speclint.handbook.steam import SteamState, state_at_enthalpy
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
@@ -92,10 +93,6 @@ class _Taken:
         return self.nominal(cycles.nominal), cycles.of(self.least)[1], cycles.of(self.most)[2]
 
 
-def _steam(share: float) -> _Result:
-    return lambda both: share * both.steam_flow
-
-
 def _of_ends(result: Callable[[Cycle], float]) -> _Taken:
     """A temperature of each end, that of both their mean."""
 
@@ -116,9 +113,7 @@ def _alike(dimension: str, unit: str, result: _Result) -> _Taken:
 
 
 _RESULTS: dict[str, _Taken] = {
-    "steam_flow": _Taken(
-        "mass flow", "kg/s", _steam(1.0), _steam(error_of_steam().low), _steam(error_of_steam().high)
-    ),
+    "steam_flow": _alike("mass flow", "kg/s", lambda both: both.steam_flow),
     "cylinder_pressure": _Taken(
         "fluid pressure", "bar absolute", *(lambda both: both.greatest_pressure,) * 2, _most, lifting=True
     ),

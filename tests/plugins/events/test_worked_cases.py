@@ -146,14 +146,11 @@ def taken(folder: Path, key: str, *changes: tuple[str, str, str]) -> Measure:
     return found
 
 
-def test_steam_carries_the_error_of_the_method(tmp_path: Path) -> None:
-    """15 % on either side of what the worked case takes; every corner of that engine is as drawn."""
-    found, m = taken(tmp_path, "steam_flow"), sum(AT_20["steam"])
-    assert found.nominal == pytest.approx(m, rel=0.015)
-    assert (found.low, found.high) == (
-        pytest.approx(0.85 * found.nominal, rel=1e-3),
-        pytest.approx(1.15 * found.nominal, rel=1e-3),
-    )
+def test_steam_has_the_band_of_the_corners_alone(tmp_path: Path) -> None:
+    """Every corner of that engine is as drawn: what both ends of the worked case take, and no band."""
+    found = taken(tmp_path, "steam_flow")
+    assert found.nominal == pytest.approx(sum(AT_20["steam"]), rel=0.015)
+    assert found.low == pytest.approx(found.high, rel=1e-9)
 
 
 def test_pressures_count_the_safety_valves_and_never_more_than_the_chest_gives(tmp_path: Path) -> None:
