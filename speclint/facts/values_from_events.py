@@ -1,8 +1,8 @@
 """What a load case takes from the valve events: steam used, pressures and temperatures in the cylinder, the exhaust.
 
-The band of a value is that of the corners that were worked; of compression, and of expansion below the exhaust, with the
-error of the method. A pressure counts the chest at the pressure of the safety valves too. Steam has no such error here:
-ports and nozzle are made for what the cylinders take, and by how much a duty may be off, a rule of the gear says.
+The band of a value is that of the corners that were worked; of compression, and of expansion below the exhaust, with
+the error of the method. A pressure counts the chest at the pressure of the safety valves too. Steam has no such error
+here: ports and nozzle are made for what the cylinders take, and by how much a duty may be off, a rule of the gear says.
 
 Temperatures and dryness are worked with the clearances cold: metal may be tied to them, and how the gear grows with it
 counts little.
