@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import replace
-from hashlib import sha256
 from typing import TYPE_CHECKING, Any, Literal, TypeVar
 
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
+from speclint.rules.aside import worked_aside
 from speclint.rules.comparisons import Judging
 from speclint.rules.consulted import OF_THE_DRAWING, class_in_full
 from speclint.rules.context import Context
@@ -452,26 +452,11 @@ class Sheet(Judging, Placing):
         return found
 
     def aside(self, name: str, work: Callable[..., T], /, *about: Any) -> T:
-        """What ``work`` gives, on a sheet of its own that follows ``about`` as its last argument.
+        """The result of a long calculation on a sheet of its own: see :func:`~speclint.rules.aside.worked_aside`."""
+        return worked_aside(self._context, self._record, self._of_its_own, name, work, about)
 
-        For a long calculation of which this sheet is to show the result alone, as the cycle in a cylinder. It is worked
-        once for all corners of a check: it must take nothing but nominals and limits. This sheet holds what it rests on
-        as one line; ``name`` tells one such calculation of a check from another.
-        """
-        context, key = self._context, ("aside", name)
-        known = context.steady.get(key)
-        if known is None or not known[2].isdisjoint((*context.moved, *context.worded)):
-            sheet = Sheet(self._rule, self._component, context, Corner(), record=True)
-            found = work(*about, sheet)
-            rests = repr(sorted(sheet.record.basis.items())).encode()
-            digest = f"worked from {sha256(rests).hexdigest()[:16]}"
-            known = found, digest, {step.where for step in sheet.record.steps}
-            if not (context.moved or context.worded):
-                context.steady[key] = known
-        if self._record:
-            self._record.note(name, known[1])
-        result: T = known[0]
-        return result
+    def _of_its_own(self) -> Sheet:
+        return Sheet(self._rule, self._component, self._context, Corner(), record=True)
 
     def list_item(self, name: str, says: str) -> None:
         """Write a line of a result in words, such as a step of an order; nothing rests on it."""
