@@ -139,6 +139,31 @@ def test_what_is_wrong_lies_on_top_of_what_holds() -> None:
     assert inks == ["point", "point hold"]
 
 
+def test_what_is_wrong_without_a_number_is_on_the_page_too_and_what_is_round_conforms() -> None:
+    """One column of 500 units: the limit at 244 + 204/1.5 = 380, what has no number right of 448, the end of all."""
+    base = next(check for check in of_one_cylinder().checks if check.utilisation is not None)
+    assert base.judgement is not None
+    none, over, half = (replace(base.judgement, utilisation=used) for used in (None, 1.06, 0.5))
+    checks = (
+        replace(base, outcome="finding", grade=Grade.HOLD, judgement=none),
+        replace(base, outcome="not assessed", grade=None, judgement=none),
+        replace(base, outcome="finding", grade=Grade.NONCONFORMITY, judgement=over),
+        replace(base, outcome="conforms", grade=None, judgement=half),
+    )
+    figure = next(overview_figures(replace(of_one_cylinder(), checks=checks)))
+    (diamond,) = inked(figure, "polygon", "hold")
+    (ring,) = inked(figure, "circle", "balloon")
+    (square,) = inked(figure, "rect", "bad")
+    (group,) = inked(figure, "g", "point")
+    (circle,) = group
+    assert number(circle, "cx") == 312.0  # 244 + 0.5 × 136
+    assert number(square, "x") + 4 == pytest.approx(388.16)  # 244 + 1.06 × 136
+    assert min(float(pair.split(",")[0]) for pair in (diamond.get("points") or "").split()) > 448
+    assert number(ring, "cx") == 486.0, "beside the other"
+    (limit, *_) = inked(figure, "line", "limit")
+    assert number(limit, "x1") == 380.0
+
+
 # Cylinders
 
 

@@ -40,12 +40,12 @@ class Field:
         for value in ticks(*self.up, max(2, round(tall / 60))):
             at = self.place(self.across[0], value)
             self.paper.line(at, (at[0] + _TICK, at[1]), "thin")
-            self.paper.text((at[0] - 7, at[1] + 4), shown(value), "figure", "end")
+            self.paper.mark(f"y{x:g} {y:g}", value, at[1], (at[0] - 7, at[1] + 4), "end")
         for value in marks or ticks(*self.across, 8):
             at = self.place(value, self.up[0])
             self.paper.line(at, (at[0], at[1] - _TICK), "thin")
             if numbers:
-                self.paper.text((at[0], at[1] + 17), shown(value), "figure", "middle")
+                self.paper.mark(f"x{x:g} {y:g}", value, at[0], (at[0], at[1] + 17))
         self.paper.text((x - 46, y + tall / 2), up, "quiet", "middle", turn=-90)
         if across:
             self.paper.text((x + wide / 2, y + tall + 36), across, "quiet", "middle")

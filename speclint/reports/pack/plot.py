@@ -75,11 +75,11 @@ class Plot:
         for value in ticks(y_0, y_1):
             _, y = self.place(x_0, value)
             self.paper.line((left, y), (right, y), "edge" if value == 0 else "grid")
-            self.paper.text((left - 8, y + 4), _shown(value), "figure", "end")
+            self.paper.mark("y", value, y, (left - 8, y + 4), "end")
         for value in ticks(x_0, x_1):
             x, _ = self.place(value, y_0)
             self.paper.line((x, foot), (x, foot + 5), "edge")
-            self.paper.text((x, foot + 20), _shown(value), "figure", "middle")
+            self.paper.mark("x", value, x, (x, foot + 20))
         self.paper.line((left, top), (left, foot), "edge")
         self.paper.line((left, foot), (right, foot), "edge")
         self.paper.text(((left + right) / 2, foot + 40), across, "quiet", "middle")
