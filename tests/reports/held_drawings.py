@@ -6,6 +6,7 @@ import math
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
+from functools import partial
 from xml.etree import ElementTree
 
 from speclint.checking import Assessment
@@ -86,7 +87,8 @@ class Holder:
         if isinstance(origin, Worked):
             for one in origin.of.values():
                 yield from self._not_there(one)
-            if origin.formula.__name__ == "<lambda>":
+            named = origin.formula.func if isinstance(origin.formula, partial) else origin.formula
+            if named.__name__ == "<lambda>":
                 yield "a number is worked by a formula without a name"
             found: float | None = origin.formula(**{name: one.value for name, one in origin.of.items()})
         else:

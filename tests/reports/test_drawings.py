@@ -71,7 +71,6 @@ def size_of(figure: Figure, what: str) -> str:
         "load-valve-inlet-left-front",
         "asked-valve-inlet-left-front",
         "chain-chain-front-pad-left",
-        "spread-chain-front-pad-left",
     ],
 )
 def test_each_sort_of_drawing_is_made_and_is_well_formed(name: str) -> None:
@@ -494,3 +493,50 @@ def test_a_fit_that_no_check_works_hot_says_so(workshop: DesignFolder) -> None:
     spindle = 'kind = "valve-spindle"\nid = "spindle"\nguide_bore = "22.08 mm"\ndiameter = "22 mm"\n'
     (figure,) = fit_figures(workshop.write({"spindle.toml": spindle}).assess())
     assert "no check of this part calculates the fit hot" in figure.says
+
+
+# Chains
+
+
+def test_the_gap_of_a_chain_has_a_scale_of_its_own() -> None:
+    """Cut-out 220 +0.02/0 less pad 220 +0.045/+0.030: −0.045 to −0.010 mm. Links to 220 mm, gap to some 0.06 mm.
+
+    Hot, the sheet judges the gap at the least or the greatest; the mark of a finding is red.
+    """
+    figure = all_figures()["chain-chain-back-pad-left"]
+    assert size_of_row(figure, "gap, cold") == ("−0.045 to −0.010 mm", "0.035 mm")
+    places = {mark.axis: [] for mark in figure.held.marks}  # type: dict[str, list[tuple[float, float]]]
+    for mark in figure.held.marks:
+        places[mark.axis].append((mark.value, mark.at))
+    scales = {
+        axis: (max(marks)[1] - min(marks)[1]) / (max(marks)[0] - min(marks)[0])
+        for axis, marks in places.items()
+    }
+    assert scales["x gap"] > 1000 * scales["x links"]
+    assert len(inked(figure, "rect", "metal")) == len(inked(figure, "path", "hatch")) == 1
+    assert len(inked(figure, "rect", "bad")) == 1, "hot, as its sheet finds it"
+    (hot,) = (
+        one
+        for one in of_one_cylinder().checks
+        if one.order == ("chain-back-pad-left", "chain.worst-case-hot")
+    )
+    assert hot.outcome == "finding"
+    assert len(inked(figure, "line", "limit")) == 3  # least and greatest cold, greatest hot
+
+
+def size_of_row(figure: Figure, what: str) -> tuple[str, ...]:
+    return next(row[1:] for row in figure.rows if row[0] == what)
+
+
+def test_what_moves_a_gap_stands_end_to_end_from_its_least_to_its_greatest() -> None:
+    """0.020 mm of the cut-out and 0.015 mm of the pad are the whole 0.035 mm."""
+    figure = all_figures()["chain-chain-back-pad-left"]
+    (band,) = inked(figure, "rect", "metal")
+    by = [
+        one
+        for one in (*inked(figure, "rect", "shaft"), *inked(figure, "rect", "hole"))
+        if number(one, "height") == 10
+    ]
+    start, end = number(band, "x"), number(band, "x") + number(band, "width")
+    assert min(number(one, "x") for one in by) == pytest.approx(start, abs=0.02)
+    assert sum(number(one, "width") for one in by) == pytest.approx(end - start, abs=0.05)
