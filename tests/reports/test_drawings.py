@@ -457,7 +457,7 @@ def fits() -> Iterator[Figure]:
 
 def test_every_fit_is_drawn_cold_and_hot_whatever_its_kind() -> None:
     """Ø 36 H7 (0 to +25) with m6 (+9 to +25): clearance 25 − 9 = 16 to interference 25 µm."""
-    found = {figure.component: figure for figure in fits()}
+    found = {figure.component: figure for figure in fits() if figure.name.startswith("fit-")}
     bolts = found["fit-bolts-left-back"]
     assert size_of(bolts, "between them, cold") == "clearance 16 to interference 25 µm"
     assert "transition" in bolts.heading
@@ -469,30 +469,60 @@ def test_every_fit_is_drawn_cold_and_hot_whatever_its_kind() -> None:
         "fit-seat-inlet-left-front-upper",
         guide.component,
     ):
-        assert [row for row in found[name].rows if row[0].startswith("hot, ")], name
-    hot = [row for row in found["liner-left"].rows if row[0].startswith("hot, ")]
+        assert [row for row in found[name].rows if row[0].startswith("on the sheet, ")], name
+    hot = [row for row in found["liner-left"].rows if row[0].startswith("on the sheet, ")]
     assert len(hot) == 1, "a wall that is worked from the same sizes is no fit"
 
 
 def test_a_hot_clearance_lies_to_the_left_of_nothing_and_an_interference_to_the_right() -> None:
-    found = {figure.component: figure for figure in fits()}
+    found = {figure.component: figure for figure in fits() if figure.name.startswith("fit-")}
     for name, says in (
         ("spindle-inlet-left-front", "clearance"),
         ("seat-inlet-left-front-upper", "interference"),
     ):
         figure = found[name]
-        (row,) = (one for one in figure.rows if one[0].startswith("hot, "))
+        (row,) = (one for one in figure.rows if one[0].startswith("on the sheet, "))
         assert row[1].startswith(says)
         (zero,) = (number(one, "x1") for one in inked(figure, "line", "edge"))
-        (bar,) = (one for one in inked(figure, "rect", "hot"))
-        middle = number(bar, "x") + number(bar, "width") / 2
-        assert (middle < zero) is (says == "clearance")
+        between, bar = inked(figure, "rect", "hot")  # of the zones, and of the sheet
+        for one in (between, bar):
+            middle = number(one, "x") + number(one, "width") / 2
+            assert (middle < zero) is (says == "clearance")
+
+
+def test_a_saddle_is_as_much_wider_hot_as_its_sheet_has_it() -> None:
+    """Saddle 701 ± 0.2 mm at 60 °C by 10.47e-6: at its least 700.8 (1 + 40 α) = 701.0934; barrel 700 ± 0.2 mm at
+    270 °C by 13.42e-6: at its greatest 700.2 (1 + 250 α) = 702.5492: 1.456 mm of interference, whatever gap is judged.
+    """
+    figure = {one.component: one for one in fits()}["fit-saddle-cambox-left-front"]
+    assert size_of(figure, "on the sheet, fit.curved-seat") == "interference 1456 µm"
+    assert size_of(figure, "between them, running") == "interference 656 to 1456 µm"
+    assert size_of(figure, "hole at 60 °C") == "+93 to +493 µm"  # 0.0934 mm of growth
+
+
+def test_a_fit_hot_has_the_zone_of_each_part_at_its_temperature() -> None:
+    """Block Ø 578.07 by 12.76e-6 × 140 K: 1033 µm; liner by 10.87e-6 × 100 K: 628 µm over its +310 to +354."""
+    figure = {one.component: one for one in fits() if one.name.startswith("fit-")}["liner-left"]
+    assert size_of(figure, "hole at 160 °C") == "+1033 to +1103 µm"
+    assert size_of(figure, "shaft at 120 °C") == "+938 to +982 µm"
+    assert len(inked(figure, "rect", "hole")) == len(inked(figure, "rect", "shaft")) == 2
+
+
+def test_the_interference_over_the_temperature_ends_where_the_sheet_has_it() -> None:
+    """230 µm cold and −175 µm at 160 °C: nothing left at 20 + 140 × 229.9/(229.9 + 174.6) = 99.6 °C."""
+    figure = all_figures()["warmed-liner-left"]
+    assert size_of(figure, "none is left with the outer part at") == "100 °C"
+    assert len(inked(figure, "circle", "point")) == 3
+    assert len(inked(figure, "line", "limit")) == len(inked(figure, "polygon", "band")) == 1
+    assert "none is left with the outer part at" not in [
+        row[0] for row in all_figures()["warmed-seat-inlet-left-back-lower"].rows
+    ]
 
 
 def test_a_fit_that_no_check_works_hot_says_so(workshop: DesignFolder) -> None:
     spindle = 'kind = "valve-spindle"\nid = "spindle"\nguide_bore = "22.08 mm"\ndiameter = "22 mm"\n'
     (figure,) = fit_figures(workshop.write({"spindle.toml": spindle}).assess())
-    assert "no check of this part calculates the fit hot" in figure.says
+    assert "No check of this part calculates the fit hot" in figure.says
 
 
 # Chains

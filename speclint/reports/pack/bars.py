@@ -75,5 +75,5 @@ def _row(paper: Paper, row: Bar, y: float, place: Callable[[float], float], labe
         paper.marks.append(box)
     for mark, ink in row.marks:
         paper.line((place(mark), y + 3), (place(mark), y + _ROW - 3), ink)
-    last = max([right, *(place(mark) for mark, _ in row.marks)])
+    last = max([right, place(0), *(place(mark) for mark, _ in row.marks)])
     paper.text((last + 8, middle + SIZE / 3), row.says, "figure")

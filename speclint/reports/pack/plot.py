@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from speclint.reports.pack.paper import Paper, Point, ticks, wide
+from speclint.reports.pack.printed import Quantity, Words
 
-_WIDTH, _TALL = 760.0, 300.0
+_WIDTH = 760.0
 _TOP, _RIGHT, _AXIS_ROOM, _KEY_ROW = 22.0, 24.0, 52.0, 22.0
 _SAMPLE = 44.0  # length of the sample of a line in the key
 
@@ -32,10 +33,11 @@ class Plot:
         up: tuple[float, float],
         words: tuple[str, str],
         keys: Sequence[Key],
+        tall: float = 300.0,
     ) -> None:
         self._across, self._up = across, up
         self._left = 44.0 + max(wide(_shown(value)) for value in ticks(*up))
-        self._foot = _TOP + _TALL
+        self._tall, self._foot = tall, _TOP + tall
         height = self._foot + _AXIS_ROOM + len(keys) * _KEY_ROW + 6
         self.paper = Paper(name, title, about, _WIDTH, height)
         self._axes(*words)
@@ -47,7 +49,7 @@ class Plot:
         (x_0, x_1), (y_0, y_1) = self._across, self._up
         return (
             self._left + (across - x_0) / (x_1 - x_0) * (_WIDTH - _RIGHT - self._left),
-            self._foot - (up - y_0) / (y_1 - y_0) * _TALL,
+            self._foot - (up - y_0) / (y_1 - y_0) * self._tall,
         )
 
     def line(self, points: Sequence[tuple[float, float | None]], ink: str) -> None:
@@ -67,6 +69,22 @@ class Plot:
     def point(self, across: float, up: float, ink: str) -> None:
         """A point."""
         self.paper.circle(self.place(across, up), 4.5, ink)
+
+    def level(self, up: float, ink: str) -> None:
+        """A line across the whole plot at one value."""
+        self.paper.line(self.place(self._across[0], up), self.place(self._across[1], up), ink)
+
+    def noted(
+        self, across: Quantity, unit: str, up: Quantity | None, other: str, says: Words, ink: str
+    ) -> None:
+        """A point at two quantities in the units of the axes, or at one on the line at zero, with words above it."""
+        at = across.in_unit(unit), up.in_unit(other) if up is not None else 0.0
+        x, y = self.place(*at)
+        self.point(*at, ink)
+        self.paper.place(across, unit, "x", x)
+        if up is not None:
+            self.paper.place(up, other, "y", y)
+        self.paper.text((x + 8, y - 8), says, "figure")
 
     def _axes(self, across: str, up: str) -> None:
         (x_0, x_1), (y_0, y_1) = self._across, self._up
