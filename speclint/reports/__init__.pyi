@@ -32,6 +32,9 @@ from .pack.figures import (
     taken_again as taken_again,
     word as word,
 )
+from .pack.labels import (
+    Labels as Labels,
+)
 from .pack.paper import (
     Paper as Paper,
     Point as Point,
@@ -42,6 +45,21 @@ from .pack.paper import (
 from .pack.plot import (
     Key as Key,
     Plot as Plot,
+)
+from .pack.printed import (
+    Printed as Printed,
+    Quantity as Quantity,
+    Words as Words,
+    along as along,
+    argument as argument,
+    joined as joined,
+    judged as judged,
+    on_sheet as on_sheet,
+    quoted as quoted,
+    shown as shown,
+    stated as stated,
+    words as words,
+    worked as worked,
 )
 from .page import (
     Page as Page,

@@ -6,8 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from speclint.reports import Paper, Point, ticks
-from speclint_events.figures.labels import Labels
+from speclint.reports import Labels, Paper, Point, ticks
 
 WIDTH = 760.0
 _TICK = 5.0

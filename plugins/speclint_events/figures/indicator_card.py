@@ -8,10 +8,9 @@ from speclint import Assessment, OutOfRange
 from speclint.facts import cycles_as_drawn
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle, indicator_card, theoretical_card
 from speclint.handbook.valve_events import End, positions_of
-from speclint.reports import Figure, Paper
+from speclint.reports import Figure, Labels, Paper
 from speclint_events.figures.fields import WIDTH, Field, bars, percent, top_of
 from speclint_events.figures.gears import GearDrawn, gears_drawn
-from speclint_events.figures.labels import Labels
 
 _STEAM, _FACTOR = "cycle.steam-rate", "diagram factor"
 _AIR = 101325.0  # Pa, the standard atmosphere: the line that an indicator draws with its cock open

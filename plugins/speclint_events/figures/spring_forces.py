@@ -7,9 +7,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import Assessment, Check
-from speclint.reports import Figure, Paper
+from speclint.reports import Figure, Labels, Paper
 from speclint_events.figures.fields import WIDTH, Field, degrees, percent, shown
-from speclint_events.figures.labels import Labels
 
 _RULE = "valve.spring-follows-cam"
 _HATCHED = 2  # every second place of the scan has a line of the hatching
@@ -126,7 +125,7 @@ def _margin(field: Field, scan: _Scan, labels: Labels) -> None:
     ends = [field.place(math.degrees(at), load) for load in (given, asked)]
     for end in ends:
         field.paper.circle(end, 3.5, "point hold" if short else "solid")
-    field.paper.dimension(*ends)
+    field.paper.dimension(ends[0], ends[1])
     labels.avoid(ends)
     middle = ends[0][0], (ends[0][1] + ends[1][1]) / 2
     labels.put(middle, f"{abs(given - asked):.0f} N {'short' if short else 'left'}")

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from speclint.reports.pack.labels import Labels
 from speclint.reports.pack.paper import Paper, Point, ticks, wide
 from speclint.reports.pack.printed import Quantity, Words
 
@@ -69,6 +70,15 @@ class Plot:
     def point(self, across: float, up: float, ink: str) -> None:
         """A point."""
         self.paper.circle(self.place(across, up), 4.5, ink)
+
+    def labels(self) -> Labels:
+        """Words to be placed within the axes, clear of the lines that they are told of."""
+        top = self._foot - self._tall
+        return Labels(self.paper, (self._left + 4, top, _WIDTH - 4, self._foot - 4))
+
+    def on(self, points: Iterable[tuple[float, float | None]]) -> list[Point]:
+        """Where pairs of values stand, those that have none left out."""
+        return [self.place(across, up) for across, up in points if up is not None]
 
     def level(self, up: float, ink: str) -> None:
         """A line across the whole plot at one value."""

@@ -16,12 +16,11 @@ from xml.etree import ElementTree
 import pytest
 
 from speclint.checking import Assessment, assess
-from speclint.reports import Figure, Paper
+from speclint.reports import Figure, Labels, Paper
 from speclint.testing import DesignFolder
 from speclint_events.figures.event_circle import event_circles
 from speclint_events.figures.gears import gears_drawn
 from speclint_events.figures.indicator_card import indicator_cards
-from speclint_events.figures.labels import Labels
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import spring_forces
 from speclint_events.figures.turning_moments import turning_moments
