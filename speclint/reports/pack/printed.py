@@ -12,6 +12,7 @@ from typing import Literal
 from speclint.checking import Check
 from speclint.errors import Location
 from speclint.quantities import Measure, amount_in
+from speclint.specs import Stated
 
 Side = Literal["nominal", "low", "high"]
 #: SI value of one of each unit that drawings print; temperatures are moved to degrees Celsius besides.
@@ -50,7 +51,8 @@ class OnSheet:
     """The last quantity under a symbol on the sheet of a rule, which is the one that the sheet judges.
 
     ``argument`` is one of the numbers that were put into that step's equation, ``place`` one of a series that the
-    step recorded; "found", "limit" and "utilisation" in place of a symbol are those of the judgement.
+    step recorded; ``at`` is the place of a step on the sheet where not the last is meant. "found", "limit" and
+    "utilisation" in place of a symbol are those of the judgement.
     """
 
     component: str
@@ -58,6 +60,7 @@ class OnSheet:
     symbol: str
     argument: str = ""
     place: int | None = None
+    at: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -133,6 +136,12 @@ def stated(measure: Measure, side: Side = "nominal") -> Quantity:
     return Quantity(getattr(measure, side), InSpec(measure.where, side))
 
 
+def counted(value: object) -> Quantity:
+    """A whole number that a spec states."""
+    assert isinstance(value, Stated)  # as whoever counts has asked
+    return Quantity(float(value.value), InSpec(value.where, "nominal"))
+
+
 def quoted(measure: Measure) -> Words:
     """A quantity as its drawing has it, limits and all."""
     text = measure.text or amount_in("as written", measure.nominal, "m")
@@ -155,6 +164,13 @@ def argument(check: Check, symbol: str, name: str) -> Quantity | None:
             origin = OnSheet(check.component, check.rule.name, symbol, name)
             return Quantity(found[name], origin) if name in found else None
     return None
+
+
+def of_step(check: Check, at: int, name: str = "") -> Quantity:
+    """The value of a step by its place on the sheet, or a number that was put into its equation."""
+    step = check.steps[at]
+    value = {one: number for one, number, _ in step.filled}[name] if name else float(step.value)
+    return Quantity(value, OnSheet(check.component, check.rule.name, step.symbol, name, at=at))
 
 
 def along(check: Check, symbol: str, place: int) -> Quantity | None:
