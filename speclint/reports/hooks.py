@@ -67,6 +67,14 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker(
             "valve-loads", "loads of a valve over its lift", _drawn("valve_loads.valve_load_figures")
         ),
+        FigureMaker(
+            "spring-positions",
+            "springs free, shut, open and solid, and their endurance",
+            _drawn("spring_drawing.spring_views"),
+        ),
+        FigureMaker(
+            "lagging", "lagging with the temperatures through it", _drawn("lagging_drawing.lagging_figures")
+        ),
         FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
     )
 

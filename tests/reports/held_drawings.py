@@ -14,6 +14,7 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.printed import InSpec, OnSheet, Printed, Quantity, Words, Worked
+from speclint.rules import Step
 from speclint.specs import Stated
 
 #: A number in words: not one within a name, such as that of a thread or of a material.
@@ -28,6 +29,7 @@ class Holder:
     def __init__(self, assessment: Assessment) -> None:
         self._assessment = assessment
         self._checks = {(one.component, one.rule.name): one for one in assessment.checks}
+        self._titles = {one.rule.title for one in assessment.checks}
 
     def wrong(self, figure: Figure) -> list[str]:
         """All that a figure prints or places otherwise than the sheets and specs have it."""
@@ -48,7 +50,8 @@ class Holder:
             if text not in known and _NUMBER.search(_without_names(text, self._assessment)):
                 yield f"the drawing says {text!r}, which is no quantity"
         for cell in cells_of(figure):
-            if not isinstance(cell, Words) and _NUMBER.search(_without_names(cell, self._assessment)):
+            is_known = isinstance(cell, Words) or cell in held.counted or cell in self._titles
+            if not is_known and _NUMBER.search(_without_names(cell, self._assessment)):
                 yield f"the table says {cell!r}, which is no quantity"
 
     def _false(self, figure: Figure) -> Iterator[str]:
@@ -123,6 +126,8 @@ class Holder:
         if origin.symbol in ("found", "limit") and judgement is not None:
             amount = getattr(judgement, origin.symbol)
             return None if amount is None else float(amount.value)
+        if origin.at is not None:
+            return _of_step(check.steps[origin.at], origin)
         for step in reversed(check.steps):
             if origin.place is not None:
                 for series in step.series:
@@ -162,6 +167,13 @@ class Holder:
                 yield "a length is drawn to no scale"
             elif not one.axis and abs(one.quantity.in_unit("mm") * (held.scale or 0.0) - one.at) > _SCALE:
                 yield f"{one.quantity.origin} is drawn {one.at / (held.scale or 1.0):g} mm long"
+
+
+def _of_step(step: Step, origin: OnSheet) -> float | None:
+    if step.symbol != origin.symbol:
+        return None
+    filled = {name: value for name, value, _ in step.filled}
+    return filled[origin.argument] if origin.argument else float(step.value)
 
 
 def texts_of(figure: Figure) -> list[str]:
