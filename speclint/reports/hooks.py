@@ -75,6 +75,9 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker(
             "lagging", "lagging with the temperatures through it", _drawn("lagging_drawing.lagging_figures")
         ),
+        FigureMaker("covers", "flat covers in half section", _drawn("cover_drawing.cover_figures")),
+        FigureMaker("pipes", "walls of steam pipes", _drawn("pipe_drawing.pipe_figures")),
+        FigureMaker("rods", "piston rods and their sections", _drawn("rod_drawing.rod_figures")),
         FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
     )
 

@@ -670,3 +670,44 @@ def test_a_valve_stands_in_the_metal_round_it_with_its_cage_and_spindle() -> Non
     (spindle,) = inked(figure, "rect", "stud")
     assert number(spindle, "width") == pytest.approx(11 * scale, abs=0.05)
     assert {"from the cylinder", "to the exhaust"} <= set(texts(figure))
+
+
+# Covers, pipes and rods
+
+
+def test_a_cover_is_drawn_with_the_thickness_that_it_needs() -> None:
+    """Back cover: 76 mm of plate where 73.5 are needed, flange 45, hole 150, studs on 690, pressure to Ø 620.9."""
+    figure = all_figures()["drawing-cover-back-left"]
+    scale = scale_of(figure, "50")
+    plate, flange = inked(figure, "rect", "metal")
+    assert number(plate, "height") == pytest.approx(76 * scale, abs=0.05)
+    assert number(plate, "width") == pytest.approx((499.5 - 150) / 2 * scale, abs=0.1)
+    assert number(flange, "height") == pytest.approx(45 * scale, abs=0.05)
+    (needed,) = inked(figure, "line", "last")
+    assert number(needed, "y1") - number(plate, "y") == pytest.approx(73.523 * scale, abs=0.05)
+    assert len(inked(figure, "path", "hatch")) == 2
+    assert len(inked(figure, "line", "land")) == len(inked(figure, "rect", "bore")) == 1
+    assert {"needs 73.5", "Ø 150 hole", "Ø 620.9 pressure", "Ø 690 studs"} <= set(texts(figure))
+
+
+def test_the_wall_of_a_pipe_is_drawn_at_each_critical_place() -> None:
+    """5.6 mm less 12.5 % is 4.9 mm; less 15 % on the outside of a bend 4.165 mm; needed 2.89, 2.74, 3.16 mm."""
+    figure = all_figures()["drawing-pipe-live-left"]
+    assert [row[1] for row in figure.rows[2:]] == [
+        "5.6 mm",
+        "4.90 mm, needs 2.89 mm",
+        "4.16 mm, needs 2.74 mm",
+        "4.90 mm, needs 3.16 mm",
+    ]
+    assert len(inked(figure, "polygon", "metal")) == 2, "the two walls of a bend"
+    assert len(inked(figure, "circle", "balloon")) == 3
+    assert len(inked(figure, "line", "limit")) == 3
+
+
+def test_a_rod_is_drawn_with_the_stress_at_each_section() -> None:
+    """Thread at the piston 90.3 MPa, above the 80 that are allowed; plain 62.9 pulled; flange 65.9 and 71.2 pushed."""
+    figure = all_figures()["drawing-rod-left"]
+    assert {"90.3", "62.9", "65.9", "71.2"} <= set(texts(figure))
+    assert len(inked(figure, "rect", "bad")) == len(inked(figure, "line", "limit")) == 1
+    assert len(inked(figure, "rect", "bar")) == len(inked(figure, "rect", "hole")) == 2
+    assert len(inked(figure, "rect", "metal")) == len(inked(figure, "path", "hatch")) == 2

@@ -32,9 +32,18 @@ class Bar:
     of: tuple[tuple[Quantity, str, int], ...] = ()
 
 
-def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, labels: float = 280.0) -> Paper:
-    """A chart of rows of bars with an axis at the foot and a line at zero."""
-    paper = Paper(name, title, about, _WIDTH, _TOP + len(rows) * _ROW + _FOOT)
+def chart(
+    name: str,
+    title: str,
+    about: str,
+    rows: Sequence[Bar],
+    unit: str,
+    labels: float = 280.0,
+    above: float = 0.0,
+) -> Paper:
+    """A chart of rows of bars with an axis at the foot and a line at zero; ``above`` it so much room is left."""
+    beginning = _TOP + above
+    paper = Paper(name, title, about, _WIDTH, beginning + len(rows) * _ROW + _FOOT)
     ends = [0.0, *(end for row in rows for end in (row.start, row.end, *(mark for mark, _ in row.marks)))]
     low, high = min(ends), max(ends)
     high = high if high > low else low + 1.0
@@ -44,15 +53,15 @@ def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, lab
     def place(value: float) -> float:
         return labels + _PAD + (value - low) / (high - low) * room
 
-    foot = _TOP + len(rows) * _ROW
+    foot = beginning + len(rows) * _ROW
     for value in ticks(low, high, 5 if room > _NARROW else 3):
         x = place(value)
-        paper.line((x, _TOP), (x, foot + 6), "grid")
+        paper.line((x, beginning), (x, foot + 6), "grid")
         paper.mark("x", value, x, (x, foot + 22))
     paper.text((labels + _PAD + room / 2, foot + 38), unit, "quiet", "middle")
     for number, row in enumerate(rows):
-        _row(paper, row, _TOP + number * _ROW, place, labels)
-    paper.line((place(0), _TOP), (place(0), foot + 6), "edge")
+        _row(paper, row, beginning + number * _ROW, place, labels)
+    paper.line((place(0), beginning), (place(0), foot + 6), "edge")
     return paper
 
 
