@@ -187,8 +187,12 @@ class Paper:
         self.count((at[0], at[1] + 4.5), number)
 
     def scale_bar(self, at: Point, scale: float, length: float) -> None:
-        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre."""
-        self.scale, (x, y), parts = scale, at, 5
+        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre.
+
+        Where a drawing has a second one, for what is enlarged, dimensions are held against the first.
+        """
+        self.scale = self.scale or scale
+        (x, y), parts = at, 5
         self._counted.append(f"{length:g}")
         for part in range(parts):
             step = length * scale / parts
