@@ -48,6 +48,7 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker(
             "cylinders", "block, liner, covers and studs in section", _drawn("cylinder_drawing.liner_figures")
         ),
+        FigureMaker("cylinder-ends", "an end of a cylinder put together", _drawn("end_drawing.end_figures")),
         FigureMaker(
             "chambers", "seats, passages and walls of a block", _drawn("chambers_drawing.chamber_figures")
         ),

@@ -711,3 +711,28 @@ def test_a_rod_is_drawn_with_the_stress_at_each_section() -> None:
     assert len(inked(figure, "rect", "bad")) == len(inked(figure, "line", "limit")) == 1
     assert len(inked(figure, "rect", "bar")) == len(inked(figure, "rect", "hole")) == 2
     assert len(inked(figure, "rect", "metal")) == len(inked(figure, "path", "hatch")) == 2
+
+
+def test_an_end_of_a_cylinder_is_drawn_put_together() -> None:
+    """Cover 54 mm thick, piston 8 mm from it with three grooves of 16 by 15.5 mm, flange 45 under a nut of M24."""
+    figure = all_figures()["end-cover-front-left"]
+    scale = scale_of(figure, "20")
+    boxes = [
+        (number(one, "width") / scale, number(one, "height") / scale)
+        for one in inked(figure, "rect", "metal")
+    ]
+    assert any(wide == pytest.approx(54, abs=0.1) for wide, _ in boxes)  # the plate
+    assert any(wide == pytest.approx(45, abs=0.1) for wide, _ in boxes)  # the flange
+    assert any(wide == pytest.approx(150, abs=0.1) for wide, _ in boxes)  # the piston
+    grooves = [
+        one
+        for one in inked(figure, "rect", "bore")
+        if number(one, "width") == pytest.approx(16 * scale, abs=0.1)
+    ]
+    assert len(grooves) == 3
+    assert len(inked(figure, "line", "land")) == 1, "the gasket"
+    assert {"8 clearance", "54"} <= set(texts(figure))
+    assert len(inked(figure, "path", "hatch")) == len(inked(figure, "rect", "metal"))
+    assert len(boxes) == 9, (
+        "cover and flange, piston, collar, recess, and liner and block before and after the port"
+    )
