@@ -21,6 +21,10 @@ from .pack.bars import (
     Bar as Bar,
     chart as chart,
 )
+from .pack.curves import (
+    Courses as Courses,
+    courses_of as courses_of,
+)
 from .pack.figures import (
     Figure as Figure,
     compared as compared,

@@ -153,7 +153,7 @@ class Holder:
             (low, at_low), (high, at_high) = marks[0], marks[-1]
             slope = (at_high - at_low) / (high - low)
             for value, at in marks:
-                if abs(at_low + (value - low) * slope - at) > _PLACE:
+                if abs(at_low + (value - low) * slope - at) > 2 * _PLACE:
                     yield f"the mark {value:g} of the axis {axis} stands elsewhere"
             for one in held.placed:
                 meant = one.quantity.in_unit(one.unit) * one.sign if one.axis == axis else 0.0

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from speclint.reports import Labels, Paper, Point, ticks
+from speclint.reports import Labels, Paper, Point, Quantity, ticks
 
 WIDTH = 760.0
 _TICK = 5.0
@@ -76,6 +76,11 @@ class Field:
         """Words at a pair of values, moved by so much."""
         x, y = self.place(*at)
         self.paper.text((x + off[0], y + off[1]), text, ink, anchor)
+
+    def holds(self, up: Quantity, unit: str, across: float) -> None:
+        """Note that a quantity stands at a place of the axis across, in the unit of the axis up."""
+        x, y = self.corner
+        self.paper.place(up, unit, f"y{x:g} {y:g}", self.place(across, up.in_unit(unit))[1])
 
     def labels(self, right: float = 0.0) -> Labels:
         """Words to be placed within the field, and so far beyond its right end."""
