@@ -47,7 +47,6 @@ from .pack.paper import (
     ticks as ticks,
 )
 from .pack.plot import (
-    Key as Key,
     Plot as Plot,
 )
 from .pack.printed import (

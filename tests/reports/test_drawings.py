@@ -19,7 +19,7 @@ from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.fit_charts import fit_figures
 from speclint.reports.pack.overview_charts import overview_figures
-from speclint.reports.pack.plot import Key, Plot
+from speclint.reports.pack.plot import Plot
 from speclint.reports.pack.printed import OnSheet, Quantity
 from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
@@ -369,7 +369,7 @@ def test_flanks_are_alike_within_a_hundredth(closing: list[tuple[float, float | 
 
 
 def test_a_line_of_a_plot_breaks_off_where_there_is_no_value() -> None:
-    plot = Plot("plot", "t", "a", (0.0, 10.0), (0.0, 100.0), ("x", "y"), [Key("curve", "k")])
+    plot = Plot("plot", "t", "a", (0.0, 10.0), (0.0, 100.0), ("x", "y"))
     plot.line([(0.0, 1.0), (1.0, 2.0), (2.0, None), (3.0, 4.0), (4.0, 5.0)], "curve")
     markup = plot.paper.markup()
     assert markup.count("<polyline") == 2

@@ -32,7 +32,10 @@ _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a cha
 
 def overview_figures(assessment: Assessment) -> Iterator[Figure]:
     """The page of all utilisations, then the speeds of the steam."""
-    firsts = firsts_of(assessment.checks, assessment.design.files if assessment.design else ())
+    told = [
+        one for one in assessment.checks if _is_shown(one) and one.outcome != "conforms"
+    ]  # these are linked
+    firsts = firsts_of(told, assessment.design.files if assessment.design else ())
     yield from _utilisations(assessment.checks, firsts)
     yield from _speeds(assessment.checks)
 

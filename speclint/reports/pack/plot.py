@@ -1,25 +1,15 @@
-"""One quantity over another: axes with round marks, lines that may break off, and a key beneath that names them."""
+"""One quantity over another: axes with round marks, lines that may break off, and names written on them."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from speclint.reports.pack.labels import Labels
 from speclint.reports.pack.paper import Paper, Point, ticks, wide
 from speclint.reports.pack.printed import Quantity, Words
 
 _WIDTH = 760.0
-_TOP, _RIGHT, _AXIS_ROOM, _KEY_ROW = 22.0, 24.0, 52.0, 22.0
-_SAMPLE = 44.0  # length of the sample of a line in the key
-
-
-@dataclass(frozen=True, slots=True)
-class Key:
-    """A line of the key: the ink it explains and what that is."""
-
-    ink: str
-    says: str
+_TOP, _RIGHT, _AXIS_ROOM = 22.0, 24.0, 52.0
 
 
 class Plot:
@@ -33,17 +23,13 @@ class Plot:
         across: tuple[float, float],
         up: tuple[float, float],
         words: tuple[str, str],
-        keys: Sequence[Key],
         tall: float = 300.0,
     ) -> None:
         self._across, self._up = across, up
         self._left = 44.0 + max(wide(_shown(value)) for value in ticks(*up))
         self._tall, self._foot = tall, _TOP + tall
-        height = self._foot + _AXIS_ROOM + len(keys) * _KEY_ROW + 6
-        self.paper = Paper(name, title, about, _WIDTH, height)
+        self.paper = Paper(name, title, about, _WIDTH, self._foot + _AXIS_ROOM)
         self._axes(*words)
-        for number, key in enumerate(keys):
-            self._key(key, self._foot + _AXIS_ROOM + (number + 0.5) * _KEY_ROW)
 
     def place(self, across: float, up: float) -> Point:
         """Where a pair of values stands."""
@@ -112,16 +98,6 @@ class Plot:
         self.paper.line((left, foot), (right, foot), "edge")
         self.paper.text(((left + right) / 2, foot + 40), across, "quiet", "middle")
         self.paper.text((16, (top + foot) / 2), up, "quiet", "middle", turn=-90)
-
-    def _key(self, key: Key, y: float) -> None:
-        start, end = (self._left, y), (self._left + _SAMPLE, y)
-        if key.ink == "band":
-            self.paper.box((start[0], y - 6), _SAMPLE, 12, "band")
-        elif key.ink.startswith("point"):
-            self.paper.circle((self._left + _SAMPLE / 2, y), 4.5, key.ink)
-        else:
-            self.paper.line(start, end, key.ink)
-        self.paper.text((end[0] + 12, y + 4.5), key.says, "word")
 
 
 def _shown(value: float) -> str:

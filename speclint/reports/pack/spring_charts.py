@@ -74,7 +74,6 @@ def _figure(
         (0.0, max(lift.nominal * 1e3, *travels, 0.0) * 1.02),
         _ends(loads, sides[1][1].value),
         ("lift of the valve, mm", "load, N"),
-        (),
         _TALL,
     )
     labels = plot.labels()

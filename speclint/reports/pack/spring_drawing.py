@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
@@ -141,6 +142,41 @@ def asked(lower: float, stroke: float, slope: float, factor: float) -> float:
     return lower + (stroke - (1 - slope) * lower) / factor
 
 
+@dataclass(frozen=True, slots=True)
+class _Stresses:
+    """What a check of endurance works: lower and upper stress, stroke strength and slope, and what follows of them."""
+
+    check: Check
+    lower: Quantity
+    upper: Quantity
+    stroke: Quantity
+    slope: Quantity
+    factor: Quantity
+
+    @property
+    def top(self) -> Quantity:
+        """The upper stress that is endured over the lower one."""
+        return worked(endured, lower=self.lower, stroke=self.stroke, slope=self.slope)
+
+    @property
+    def wanted(self) -> Quantity:
+        """The upper stress at which the range has the factor that is asked for."""
+        return worked(asked, lower=self.lower, stroke=self.stroke, slope=self.slope, factor=self.factor)
+
+    def lines(self, end: float) -> list[tuple[list[tuple[float, float]], str, str]]:
+        """The three lines of the diagram up to a lower stress [MPa], each with its ink and its name."""
+        m, strength, factor = self.slope.value, self.stroke.in_unit("MPa"), self.factor.value
+        return [
+            ([(0.0, 0.0), (end, end)], "edge", "both the same"),
+            ([(0.0, strength), (end, endured(end, strength, m))], "edge", "endured"),
+            (
+                [(0.0, strength / factor), (end, asked(end, strength, m, factor))],
+                "edge dashed",
+                "with the factor",
+            ),
+        ]
+
+
 def _endurance(name: str, check: Check) -> Iterator[Figure]:
     """The figure of a check that works a lower and an upper stress, and the stroke strength of the wire."""
     held = judged(check)
@@ -148,71 +184,59 @@ def _endurance(name: str, check: Check) -> Iterator[Figure]:
     known = [one for one in found if one is not None]
     if held is None or len(known) != len(found):
         return
-    lower, upper, stroke, slope = known
-    top = worked(endured, lower=lower, stroke=stroke, slope=slope)
-    wanted = worked(asked, lower=lower, stroke=stroke, slope=slope, factor=held[1])
-    end = max(lower.in_unit("MPa") * 1.3, 100.0)
-    high = max(one.in_unit("MPa") for one in (upper, top)) * 1.15
-    rows = _fatigue_rows(check, (lower, upper, stroke, top))
+    stresses = _Stresses(check, known[0], known[1], known[2], known[3], held[1])
+    end = max(stresses.lower.in_unit("MPa") * 1.3, 100.0)
+    rows = _fatigue_rows(stresses)
     plot = Plot(
         f"endurance-{name}",
         f"Endurance of {name}",
         "; ".join(f"{what}: {size}" for what, size in rows),
         (0.0, end),
-        (0.0, high),
+        (0.0, 1.15 * max(one.in_unit("MPa") for one in (stresses.upper, stresses.top))),
         ("lower stress, MPa", "upper stress, MPa"),
-        (),
         tall=240.0,
     )
-    labels = plot.labels()
-    m, strength, factor = slope.value, stroke.in_unit("MPa"), held[1].value
-    lines = (
-        ([(0.0, 0.0), (end, end)], "edge", "both the same"),
-        ([(0.0, strength), (end, endured(end, strength, m))], "edge", "endured"),
-        (
-            [(0.0, strength / factor), (end, asked(end, strength, m, factor))],
-            "edge dashed",
-            "with the factor",
-        ),
-    )
-    for line, ink, _ in lines:
-        plot.line(line, ink)
-        labels.avoid(plot.on(line))
-    x = plot.place(lower.in_unit("MPa"), 0.0)[0]
-    plot.paper.place(lower, "MPa", "x", x)
-    marks = [
-        (one, plot.place(lower.in_unit("MPa"), one.in_unit("MPa"))) for one in (lower, upper, wanted, top)
-    ]
-    plot.paper.line(marks[0][1], marks[3][1], "thin")
-    ink = "point bad" if check.outcome == "finding" else "point"
-    for one, at in marks:
-        plot.paper.place(one, "MPa", "y", at[1])
-        if one is upper or one is lower:
-            plot.point(lower.in_unit("MPa"), one.in_unit("MPa"), ink)
-        else:
-            plot.paper.line((at[0] - 5, at[1]), (at[0] + 5, at[1]), "edge")
-    for one, at in marks:
-        if one is not wanted:
-            labels.put(at, words("{} MPa", shown(one, "MPa", 0)))
-    for line, _, says in lines:
-        labels.put(plot.place(end * 0.3, line[0][1] + (line[1][1] - line[0][1]) * 0.3), says, "quiet")
+    _stressed(plot, stresses, end)
     heading = f"{name}: stresses of the wire, and what it endures"
     says = _FATIGUE_SAYS.format(check.rule.name)
     yield Figure.of(plot.paper, name, heading, says, rows, ("what", "size"))
 
 
-def _fatigue_rows(check: Check, stresses: Sequence[Quantity]) -> list[tuple[str, str]]:
-    held = judged(check)
+def _stressed(plot: Plot, stresses: _Stresses, end: float) -> None:
+    """The lines of the diagram with the working range, each with its words."""
+    labels, lower = plot.labels(), stresses.lower.in_unit("MPa")
+    for line, ink, _ in stresses.lines(end):
+        plot.line(line, ink)
+        labels.avoid(plot.on(line))
+    plot.paper.place(stresses.lower, "MPa", "x", plot.place(lower, 0.0)[0])
+    of = (stresses.lower, stresses.upper, stresses.wanted, stresses.top)
+    marks = [(one, plot.place(lower, one.in_unit("MPa"))) for one in of]
+    plot.paper.line(marks[0][1], marks[3][1], "thin")
+    ink = "point bad" if stresses.check.outcome == "finding" else "point"
+    for number, (one, at) in enumerate(marks):
+        plot.paper.place(one, "MPa", "y", at[1])
+        if number < 2:
+            plot.point(lower, one.in_unit("MPa"), ink)
+        else:
+            plot.paper.line((at[0] - 5, at[1]), (at[0] + 5, at[1]), "edge")
+    for number in (0, 1, 3):
+        one, at = marks[number]
+        labels.put(at, words("{} MPa", shown(one, "MPa", 0)))
+    for line, _, says in stresses.lines(end):
+        labels.put(plot.place(end * 0.3, line[0][1] + (line[1][1] - line[0][1]) * 0.3), says, "quiet")
+
+
+def _fatigue_rows(stresses: _Stresses) -> list[tuple[str, str]]:
+    held = judged(stresses.check)
     assert held is not None  # as was asked
-    lower, upper, stroke, top = stresses
 
     def megapascals(one: Quantity) -> Words:
         return words("{} MPa", shown(one, "MPa", 1))
 
     return [
-        ("lower stress, valve shut", megapascals(lower)),
-        ("upper stress, valve open", megapascals(upper)),
-        ("stroke strength of the wire", megapascals(stroke)),
-        ("upper stress that is endured", megapascals(top)),
+        ("lower stress, valve shut", megapascals(stresses.lower)),
+        ("upper stress, valve open", megapascals(stresses.upper)),
+        ("stroke strength of the wire", megapascals(stresses.stroke)),
+        ("upper stress that is endured", megapascals(stresses.top)),
         ("factor of the range", words("{}, at least {}", shown(held[0], "", 3), shown(held[1], "", 2))),
     ]

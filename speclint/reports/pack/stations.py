@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
@@ -51,7 +51,8 @@ class Station:
 
 def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]]:
     """Each steam path with the component at which its live part ends, or its whole where it has but one part."""
-    ends = [end for check in assessment.checks for end in _End.all_of(check)]
+    known = {one.id: one for one in _all_stages(assessment)}
+    ends = [end for check in assessment.checks for end in _End.all_of(check, known)]
     paths = [(end, tuple(end.stations(assessment))) for end in ends]
     live = [(end, stations) for end, stations in paths if stations and stations[0].live]
     exhaust = [(end, stations) for end, stations in paths if stations and not stations[0].live]
@@ -82,10 +83,11 @@ class _End:
 
     check: Check
     speeds: tuple[tuple[int, Step], ...]
+    known: Mapping[str, Stage]
     first: bool = True
 
     @classmethod
-    def all_of(cls, check: Check) -> Iterator[_End]:
+    def all_of(cls, check: Check, known: Mapping[str, Stage]) -> Iterator[_End]:
         """What a check says of each path; none of one that judges no greatest speed of stages.
 
         The limits follow the last stage of each path.
@@ -97,10 +99,10 @@ class _End:
             if _is_mean_speed(step):
                 speeds.append((place, step))
             elif step.kind == "limit" and speeds:
-                yield cls(check, tuple(speeds), first)
+                yield cls(check, tuple(speeds), known, first)
                 first, speeds = False, []
         if speeds:
-            yield cls(check, tuple(speeds), first)
+            yield cls(check, tuple(speeds), known, first)
 
     def stages(self, assessment: Assessment) -> list[Stage]:
         """The stages, in the order of the steam: each the last whose sizes were taken before its speed."""
@@ -109,9 +111,8 @@ class _End:
     def _stage(self, assessment: Assessment, place: int) -> Stage:
         design = assessment.design
         assert design is not None  # as there is a check of a part
-        stages = {one.id: one for one in _all_stages(assessment)}
         owners = (design.owner(step.where) for step in reversed(self.check.steps[:place]))
-        return next(stages[owner] for owner in owners if owner in stages)
+        return next(self.known[owner] for owner in owners if owner in self.known)
 
     def stations(self, assessment: Assessment) -> Iterator[Station]:
         """The stages as stations."""

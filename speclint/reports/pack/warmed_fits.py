@@ -28,20 +28,11 @@ def loose_at(cold: float, hot: float, at: float, reference: float) -> float:
 
 def warmed(name: str, hot: HotFit, sizes: tuple[Measure, Measure]) -> Figure:
     """The figure: least interference over the temperature of the outer part, and the zone above it."""
-    cold, symbol = hot.cold, _symbol(hot)
-    reference = argument(hot.check, symbol, "T_ref")
+    cold, reference = hot.cold, argument(hot.check, _symbol(hot), "T_ref")
     assert cold is not None  # as was asked before
     assert reference is not None
-    hole, shaft = sizes
-    wider = worked(
-        spread,
-        hole_low=stated(hole, "low"),
-        hole_high=stated(hole, "high"),
-        shaft_low=stated(shaft, "low"),
-        shaft_high=stated(shaft, "high"),
-    )
+    beyond = _wider(*sizes).in_unit("µm")
     ends = [one.in_unit("µm") for one in (cold, hot.left)]
-    beyond = wider.in_unit("µm")
     span = (reference.in_unit("°C"), hot.hole_at.in_unit("°C"))
     low, high = min(0.0, *ends), max(*ends) + beyond
     room = (high - low) * _ROOM
@@ -53,29 +44,37 @@ def warmed(name: str, hot: HotFit, sizes: tuple[Measure, Measure]) -> Figure:
         (span[0] - 5, span[1] + (span[1] - span[0]) * 0.12),
         (low - (room if low < 0 else 0.0), high + room),
         ("temperature of the outer part, °C", "interference on the diameter, µm"),
-        (),
         tall=220.0,
     )
     line = list(zip(span, ends, strict=True))
     plot.band(line, [(at, up + beyond) for at, up in line])
     plot.line(line, "edge")
     plot.level(0.0, "limit")
-    for at, up, says in (
-        (reference, cold, words("{} µm", shown(cold, "µm", 0))),
-        (hot.hole_at, hot.left, words("{} µm", shown(hot.left, "µm", 0))),
-    ):
-        plot.noted(at, "°C", up, "µm", says, "point bad" if up.value < 0 else "point")
+    _points(plot, hot, cold, reference)
+    heading = f"{name}: interference over the temperature"
+    says = _SAYS.format(hot.check.rule.name, hot.check.case)
+    return Figure.of(plot.paper, name, heading, says, rows, ("what", "size"))
+
+
+def _wider(hole: Measure, shaft: Measure) -> Quantity:
+    """What the limits of the sizes may add to the least interference."""
+    return worked(
+        spread,
+        hole_low=stated(hole, "low"),
+        hole_high=stated(hole, "high"),
+        shaft_low=stated(shaft, "low"),
+        shaft_high=stated(shaft, "high"),
+    )
+
+
+def _points(plot: Plot, hot: HotFit, cold: Quantity, reference: Quantity) -> None:
+    """The interference cold and hot, and where there is none left."""
+    for at, up in ((reference, cold), (hot.hole_at, hot.left)):
+        ink = "point bad" if up.value < 0 else "point"
+        plot.noted(at, "°C", up, "µm", words("{} µm", shown(up, "µm", 0)), ink)
     if hot.left.value < 0 < cold.value:
         at = _loose(hot, cold, reference)
         plot.noted(at, "°C", None, "", words("loose at {} °C", shown(at, "°C", 0)), "point bad")
-    return Figure.of(
-        plot.paper,
-        name,
-        f"{name}: interference over the temperature",
-        _SAYS.format(hot.check.rule.name, hot.check.case),
-        rows,
-        ("what", "size"),
-    )
 
 
 def _symbol(hot: HotFit) -> str:
