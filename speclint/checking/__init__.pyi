@@ -24,6 +24,10 @@ from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,
 )
+from .known_faults import (
+    KnownFaults as KnownFaults,
+    known_faults as known_faults,
+)
 from .loop import (
     Touched as Touched,
     assess as assess,
