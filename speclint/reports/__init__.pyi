@@ -50,6 +50,8 @@ from .pack.plot import (
     Plot as Plot,
 )
 from .pack.printed import (
+    DrawnAgain as DrawnAgain,
+    OnSheet as OnSheet,
     Printed as Printed,
     Quantity as Quantity,
     Words as Words,
@@ -57,6 +59,7 @@ from .pack.printed import (
     argument as argument,
     joined as joined,
     judged as judged,
+    of_step as of_step,
     on_sheet as on_sheet,
     quoted as quoted,
     shown as shown,

@@ -13,7 +13,7 @@ from speclint.checking import Assessment
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure
-from speclint.reports.pack.printed import InSpec, OnSheet, Printed, Quantity, Words, Worked
+from speclint.reports.pack.printed import DrawnAgain, InSpec, OnSheet, Printed, Quantity, Words, Worked
 from speclint.rules import Step
 from speclint.specs import Stated
 
@@ -29,6 +29,7 @@ class Holder:
     def __init__(self, assessment: Assessment) -> None:
         self._assessment = assessment
         self._checks = {(one.component, one.rule.name): one for one in assessment.checks}
+        self._taken: dict[object, object] = {}
         self._titles = {one.rule.title for one in assessment.checks}
 
     def wrong(self, figure: Figure) -> list[str]:
@@ -94,10 +95,20 @@ class Holder:
             if named.__name__ == "<lambda>":
                 yield "a number is worked by a formula without a name"
             found: float | None = origin.formula(**{name: one.value for name, one in origin.of.items()})
+        elif isinstance(origin, DrawnAgain):
+            found = self._drawn_again(origin)
         else:
             found = self._in_spec(origin) if isinstance(origin, InSpec) else self._on_sheet(origin)
         if found is None or not math.isclose(found, quantity.value, rel_tol=1e-12, abs_tol=1e-15):
             yield f"{origin} is {found}, not {quantity.value}"
+
+    def _drawn_again(self, origin: DrawnAgain) -> float | None:
+        """What a check takes is taken anew, once for each check."""
+        assert (origin.component, origin.rule) in self._checks
+        key = origin.component, origin.taken
+        if key not in self._taken:
+            self._taken[key] = origin.taken(self._assessment, origin.component)
+        return origin.formula(self._taken[key])
 
     def _stated(self, where: Location) -> object:
         design = self._assessment.design

@@ -118,6 +118,10 @@ class Paper:
         self._counted.append(str(number))
         self.text(at, str(number), "figure", "middle")
 
+    def named(self, *names: str) -> None:
+        """Note words that are a name with a number in it, as that of a notch is: no quantity."""
+        self._counted += names
+
     def mark(self, axis: str, value: float, at: float, words: Point, anchor: str = "middle") -> None:
         """The number of a mark of an axis and the coordinate of the mark: across where its name begins with x."""
         self._axes.append(AxisMark(axis, value, at))

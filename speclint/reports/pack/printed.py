@@ -7,9 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import Any, Literal
 
-from speclint.checking import Check
+from speclint.checking import Assessment, Check
 from speclint.errors import Location
 from speclint.quantities import Measure, amount_in
 from speclint.specs import Stated
@@ -34,6 +34,10 @@ UNITS: Mapping[str, float] = {
     "°": 0.017453292519943295,
     "°C": 1.0,
     "%": 1e-2,
+    "kN·m": 1e3,
+    "kg/s": 1.0,
+    "km/h": 1 / 3.6,
+    "kg/kWh": 1.0,
 }
 _ZERO_CELSIUS = 273.15
 
@@ -71,7 +75,21 @@ class Worked:
     of: Mapping[str, Quantity] = field(hash=False)
 
 
-Origin = InSpec | OnSheet | Worked
+@dataclass(frozen=True, slots=True)
+class DrawnAgain:
+    """A quantity that is worked once more, sizes as drawn, from all that the check of a rule takes.
+
+    ``taken`` gives what the check takes, of an assessment; ``formula`` the value of that. The sheet has the same of its
+    governing corner.
+    """
+
+    component: str
+    rule: str
+    taken: Callable[[Assessment, str], object]
+    formula: Callable[[Any], float]
+
+
+Origin = InSpec | OnSheet | Worked | DrawnAgain
 
 
 @dataclass(frozen=True, slots=True)
