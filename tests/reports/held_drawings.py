@@ -6,21 +6,31 @@ import math
 import re
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from functools import partial
+from functools import cache, partial
 from xml.etree import ElementTree
 
 from speclint.checking import Assessment
 from speclint.errors import Location
 from speclint.quantities import Measure
+from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.printed import DrawnAgain, InSpec, OnSheet, Printed, Quantity, Words, Worked
 from speclint.rules import Step
 from speclint.specs import Stated
+from tests.example import of_one_cylinder
 
 #: A number in words: not one within a name, such as that of a thread or of a material.
 _NUMBER = re.compile(r"(?<![\w.,/-])[-+−±]?\d[\d ]*(?:\.\d+)?(?![\w]*\d)")
 _PLACE = 0.06  # units of the paper by which a mark may stand off
 _SCALE = 0.6  # units by which a length drawn to scale may be off: a third of a line
+
+
+@cache
+def all_figures() -> dict[str, Figure]:
+    """Every figure of one cylinder of the example, by its name: made once for all tests."""
+    found = list(figures(of_one_cylinder()))
+    assert len({figure.name for figure in found}) == len(found)
+    return {figure.name: figure for figure in found}
 
 
 class Holder:
@@ -166,6 +176,8 @@ class Holder:
             for value, at in marks:
                 if abs(at_low + (value - low) * slope - at) > 2 * _PLACE:
                     yield f"the mark {value:g} of the axis {axis} stands elsewhere"
+                if not _is_near(drawn[not axis.startswith("x")], at):
+                    yield f"nothing is drawn at the mark {value:g} of the axis {axis}"
             for one in held.placed:
                 meant = one.quantity.in_unit(one.unit) * one.sign if one.axis == axis else 0.0
                 if one.axis == axis and abs(at_low + (meant - low) * slope - one.at) > 2 * _PLACE:

@@ -6,7 +6,6 @@ import itertools
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import cache
 from xml.etree import ElementTree
 
 import pytest
@@ -15,7 +14,6 @@ from speclint.reports.pack.chambers_drawing import chamber_figures
 from speclint.reports.pack.curves import alike, courses_of
 from speclint.reports.pack.cylinder_drawing import liner_figures
 from speclint.reports.pack.cylinder_sizes import cylinders_of
-from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.fit_charts import fit_figures
 from speclint.reports.pack.overview_charts import overview_figures
@@ -28,13 +26,7 @@ from speclint.rules import Grade
 from speclint.testing import DesignFolder
 from tests.example import of_one_cylinder
 from tests.plugins.valves.gear import train_files
-
-
-@cache
-def all_figures() -> dict[str, Figure]:
-    found = list(figures(of_one_cylinder()))
-    assert len({figure.name for figure in found}) == len(found)
-    return {figure.name: figure for figure in found}
+from tests.reports.held_drawings import all_figures
 
 
 def inked(figure: Figure, tag: str, ink: str) -> list[ElementTree.Element]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from xml.etree import ElementTree
 
 import pytest
 
@@ -12,14 +13,59 @@ from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import Held, Quantity, judged, shown, words
 from tests.example import of_one_cylinder
-from tests.reports.held_drawings import Holder
+from tests.reports.held_drawings import Holder, all_figures
 
 
 def test_every_number_and_every_place_is_that_of_a_sheet_or_a_spec() -> None:
-    holder, wrong = Holder(of_one_cylinder()), []
-    for _, maker in of_one_cylinder().loaded.drawings:
-        wrong += [one for figure in maker.make(of_one_cylinder()) for one in holder.wrong(figure)]
-    assert wrong == []
+    holder = Holder(of_one_cylinder())
+    assert [one for figure in all_figures().values() for one in holder.wrong(figure)] == []
+
+
+@pytest.mark.parametrize(
+    ("name", "tag", "ink"),
+    [
+        ("utilisations", "g", "point"),
+        ("fit-liner-left", "rect", "hole"),
+        ("fit-liner-left", "rect", "bad"),
+        ("warmed-liner-left", "circle", "point"),
+        ("asked-valve-exhaust-left-back", "line", "limit"),
+        ("drawing-rod-left", "rect", "bad"),
+        ("drawing-rod-left", "rect", "bar"),
+        ("path-passage-pocket-left-front", "rect", "bar"),
+        ("chain-chain-crosshead-left", "rect", "hot"),
+        ("drawing-lagging-cover-back-left", "line", "limit"),
+        ("endurance-spring-inlet-left-back", "circle", "point"),
+        ("slow-speeds", "line", "grid"),
+    ],
+)
+def test_a_shape_that_is_dropped_from_a_real_drawing_is_told(name: str, tag: str, ink: str) -> None:
+    root = ElementTree.fromstring(all_figures()[name].drawing)
+    parents = {child: parent for parent in root.iter() for child in parent}
+    dropped = [
+        one for one in root.iter() if one.tag.endswith(tag) and ink in (one.get("class") or "").split()
+    ]
+    assert dropped
+    for one in dropped:
+        parents[one].remove(one)
+    assert wrong_of(replace(all_figures()[name], drawing=ElementTree.tostring(root, encoding="unicode")))
+
+
+@pytest.mark.parametrize(
+    "name", ["fit-liner-left", "slow-speeds", "drawing-rod-left", "path-passage-pocket-left-front"]
+)
+def test_bars_of_another_scale_than_their_axis_are_told(name: str) -> None:
+    root = ElementTree.fromstring(all_figures()[name].drawing)
+    for one in root.iter():
+        if one.tag.endswith("}rect"):
+            for key in ("x", "y", "width", "height"):
+                one.set(key, str(float(one.get(key, "0")) * 1.05))
+    assert wrong_of(replace(all_figures()[name], drawing=ElementTree.tostring(root, encoding="unicode")))
+
+
+def test_a_section_of_another_scale_than_its_bar_is_told() -> None:
+    figure = all_figures()["drawing-cover-back-left"]
+    assert figure.held.scale
+    assert wrong_of(replace(figure, held=replace(figure.held, scale=figure.held.scale * 1.02)))
 
 
 def checked() -> Check:
@@ -38,6 +84,7 @@ def drawn(change: Callable[[Paper], None] = lambda _: None, text: str = "") -> F
     paper = Paper("held", "t", "a", 400.0, 100.0)
     for value in (-1.0, 0.0, 1.0):
         paper.mark("x", value, 200.0 + 100.0 * value, (200.0 + 100.0 * value, 90.0))
+        paper.line((200.0 + 100.0 * value, 80.0), (200.0 + 100.0 * value, 85.0), "grid")
     at = 200.0 + 100.0 * found.in_unit("mm")
     paper.place(found, "mm", "x", at)
     paper.line((at, 0.0), (at, 80.0))
@@ -78,7 +125,7 @@ def test_a_mark_that_stands_elsewhere_is_told(by: float) -> None:
 
 def test_a_shape_that_is_left_out_is_told() -> None:
     def dropped(paper: Paper) -> None:
-        paper.marks = [one for one in paper.marks if type(one).__name__ != "Line"]
+        paper.marks = [one for one in paper.marks if "edge" not in (one.class_ or ())]  # type: ignore[attr-defined]
 
     assert any("nothing is drawn" in one for one in wrong_of(drawn(dropped)))
 
