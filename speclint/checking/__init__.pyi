@@ -14,6 +14,10 @@ from .concession_watch import (
     used_of as used_of,
     values_changed as values_changed,
 )
+from .consequences import (
+    Consequences as Consequences,
+    consequences as consequences,
+)
 from .design_changes import (
     DesignChanges as DesignChanges,
     ValueChange as ValueChange,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -205,14 +205,23 @@ class Design:
 
     def _read_at(self, where: Location) -> list[Location]:
         """The places at which the parts of a drawing read one line of it, that of the one given among them."""
-        if not self._sharing:
-            for name in self.files:
-                for file in self.files_of(name):
-                    self._sharing.setdefault(file, []).append(name)
-        sharing = self._sharing.get(where.file, ())
+        sharing = self._sharing_file(where.file)
         drawn = where.drawn
         more = (Location(where.file, where.line, where.key, name) for name in sharing if len(sharing) > 1)
         return list(dict.fromkeys((where, drawn, *more)))
+
+    def _sharing_file(self, file: str) -> Sequence[str]:
+        """The specs that are read from a file, in whole or by what they take over."""
+        if not self._sharing:
+            for name in self.files:
+                for one in self.files_of(name):
+                    self._sharing.setdefault(one, []).append(name)
+        return self._sharing.get(file, ())
+
+    def names_sharing(self, name: str) -> tuple[str, ...]:
+        """The other specs that may read a line of the files of a spec."""
+        found = {one for file in self.files_of(name) for one in self._sharing_file(file)}
+        return tuple(sorted(found - {name}))
 
     def of_drawing(self, number: str) -> tuple[Component, ...]:
         """The components that state a drawing number, in the order of their ids."""
