@@ -17,6 +17,7 @@ _ROOM = 1.12  # how far the axis runs beyond the greatest load
 _TALL = 280.0
 _COLD = "springs by their drawings, cold, least and greatest"
 _NAMED = (0.12, 0.72)  # shares of the lift at which the names of the curves stand
+_BAND_NAMED = 0.4
 _EVERY = 15  # places of a scan from one that is held to the next
 
 
@@ -80,6 +81,7 @@ def _figure(
     _as_drawn(plot, labels, stated(lift), sides)
     if found:
         _asked(plot, labels, found)
+    _name_band(plot, labels, stated(lift), *sides[0])
     names = ", ".join(spring.id for spring in springs)
     return Figure.of(
         plot.paper,
@@ -107,8 +109,12 @@ def _as_drawn(plot: Plot, labels: Labels, lift: Quantity, sides: Sequence[tuple[
     plot.paper.place(lift, "mm", "x", plot.place(lift.in_unit("mm"), 0.0)[0])
     for line in lines:
         labels.avoid(plot.on(line))
-    low = lines[0][0][1]
-    labels.put(plot.place(lift.in_unit("mm") * 0.45, low + (lines[0][1][1] - low) * 0.45), _COLD, "quiet")
+
+
+def _name_band(plot: Plot, labels: Labels, lift: Quantity, shut: Quantity, full: Quantity) -> None:
+    """The name of the band at the side of its lower line, when all curves are there."""
+    up = shut.value + (full.value - shut.value) * _BAND_NAMED
+    labels.put(plot.place(lift.in_unit("mm") * _BAND_NAMED, up), _COLD, "quiet")
 
 
 def _says(found: Courses | None) -> str:
