@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, expect_not_assessed, found
-from tests.plugins.events.gear import checked
+from tests.plugins.events.gear import checked, files
 from tests.plugins.events.test_shares import dwell
+from tests.plugins.known_metals import WITH_METALS
 
 STARTS, MID = "events.starts-anywhere", "events.mid-gear"
 _TWO = [
@@ -50,6 +51,17 @@ def test_two_cylinders_at_right_angles_need_a_longer_cut_off(folder: DesignFolde
     expect_conforms(checked(folder, STARTS, *_TWO, *longer(15)))
 
 
+@pytest.mark.parametrize(("front", "fails"), [("17.9", False), ("15.9", True)])
+def test_the_start_of_two_cylinders_from_both_sides(folder: DesignFolder, front: str, fails: bool) -> None:
+    """Cold the front shuts at 93.0455° more than its dwell, the other piston then 90° behind, at 20.95° or 18.95°.
+
+    Its back presses with 16.213 bar × 0.18999 m² − 1.363 × 0.19635 + 1.013 × 0.00636 = 281.9 kN, at 330 mm × 0.2994 or
+    0.2713 (sin φ (1 − λ cos φ/√(1 − λ² sin² φ))) 27.9 or 25.2 kN·m; a quarter of two means is 26.6.
+    """
+    longer = [dwell(f"inlet-front-{notch}", "8.5", front) for notch in ("65", "b")]
+    (expect_finding if fails else expect_conforms)(checked(folder, STARTS, *_TWO, *longer))
+
+
 def test_one_cylinder_stands_on_its_dead_centre(folder: DesignFolder) -> None:
     """Before it the inlet is open for its lead, and the steam pushes back: the least moment is below nothing."""
     one = ("engine.toml", '[cranks.right]\nangle = "90 °"\n', "")
@@ -84,6 +96,23 @@ def test_an_inlet_open_in_mid_gear_is_a_hold(folder: DesignFolder) -> None:
     arm = 0.33 * (math.sin(φ) + λ * math.sin(φ) * math.cos(φ))
     mean = 0.85 * 15.2e5 * 0.25 * 0.66 * 3 / 4
     assert found(check) == pytest.approx(force * arm / mean, rel=0.03)
+
+
+@pytest.mark.parametrize(("belt", "fails"), [("14.65", False), ("14.59", True)])
+def test_mid_gear_from_both_sides(folder: DesignFolder, belt: str, fails: bool) -> None:
+    """Three cylinders with the belt's steam at all ends balance one another; live steam in one front adds to its end.
+
+    That is open to 49.9°: (15.2 bar − p) × 0.19635 m² × 330 mm × 0.8514 is 0.02 × 159.9 kN·m at p = 14.62 bar.
+    """
+    opened = (
+        "gear.toml",
+        'direction = "mid"\n',
+        'direction = "mid"\n[notches.mid.inlet_front]\ncam = "cam-inlet-front-20"\nfoot = "-10.5 °"\n',
+    )
+    made = files(opened)
+    made["duty.toml"] = made["duty.toml"].replace('"0.35 bar gauge"', f'"{belt} bar gauge"')
+    check = folder.write(made, settings=WITH_METALS).only(MID)
+    (expect_finding if fails else expect_conforms)(check)
 
 
 def test_a_gear_without_mid_gear_is_not_assessed(folder: DesignFolder) -> None:
