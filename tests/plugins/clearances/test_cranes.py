@@ -97,6 +97,18 @@ def test_a_piece_in_no_state_is_told(workshop: DesignFolder) -> None:
     assert "cages" in check.says
 
 
+@pytest.mark.parametrize(("mass", "outcome"), [("4100 kg", "conforms"), ("4126 kg", "finding")])
+def test_a_leg_pulled_in_jerks_from_both_sides(workshop: DesignFolder, mass: str, outcome: str) -> None:
+    """In the middle of 820 by 400 mm, 456.2 mm from each point, 1.2 m under the hook: half of it × √(1 + 0.3802²).
+
+    1.5 × 0.5 × 1.06983 m is 3300 kg at m = 4112.8 kg.
+    """
+    alone = weight("block", mass, "350 mm", "10 mm", "80 mm")
+    made = plan(weights=alone, states='[states.bare]\non = ["block"]\n')
+    check = write(workshop, made).only(STATE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
 def test_a_leg_that_takes_nearly_all_is_a_hold(workshop: DesignFolder) -> None:
     """In the one state with the gear the leg beside it is pulled by more than its eye is marked for."""
     gear = weight("gear", "3000 kg", "700 mm", "180 mm", "0 mm")
