@@ -14,6 +14,7 @@ from speclint.families import Loaded, load_families
 from speclint.families.loading import installed
 from speclint.specs import Spec
 from speclint.testing import DesignFolder, installed_families, made_family
+from tests.each import each
 from tests.example import EXAMPLE, assessed
 from tests.tubes import DUTY, TUBE, Rack, Tube, entry_point
 
@@ -104,7 +105,7 @@ def _result(check: Check) -> tuple[object, ...]:
     return check.order, check.outcome, check.grade, says, check.utilisation, check.governing, check.missing
 
 
-@pytest.mark.parametrize("path", sorted(PLUGINS.rglob("*.py")), ids=lambda path: path.stem)
+@each(sorted(PLUGINS.rglob("*.py")), lambda path: path.stem)
 def test_no_family_asks_for_the_word_of_a_kind_itself(path: Path) -> None:
     """``is_one_of`` and ``by_kind`` know what a kind is built on; its bare word does not."""
     asked = re.findall(
