@@ -14,7 +14,8 @@ def small(number: int) -> None:
 def test_every_thing_that_fails_is_named() -> None:
     with pytest.raises(AssertionError) as told:
         each([1, 5, 2, 4])(small)()
-    assert str(told.value).startswith("5: too large\n4: too large")
+    lines = str(told.value).splitlines()
+    assert [line for line in lines if "large" in line] == ["5: too large", "4: too large"]
 
 
 def test_nothing_to_try_is_no_success() -> None:
