@@ -22,6 +22,7 @@ _LETTER = 0.62
 SIZE = 13.0  # height of letters
 _ARROW = 7.0
 _DECIMALS = 2
+_PLAIN = ("figure", "word")  # inks of words that are as all words of a drawing are: no class need say so
 
 
 def wide(text: str, size: float = SIZE) -> float:
@@ -101,13 +102,13 @@ class Paper:
             self._printed.append(text)
         x, y = map(_round, at)
         turned = [svg.Rotate(turn, x, y)] if turn else None
-        anchors = {"start": "start", "middle": "middle", "end": "end"}
+        anchors = {"start": None, "middle": "middle", "end": "end"}  # the first of them is the usual one
         self.marks.append(
             svg.Text(
                 x=x,
                 y=y,
                 text=escape(visible(text)),
-                class_=[ink],
+                class_=None if ink in _PLAIN else [ink],
                 text_anchor=anchors[anchor],  # type: ignore[arg-type]
                 transform=turned,  # type: ignore[arg-type]
             )
