@@ -375,6 +375,7 @@ from .speeds import (
     wheel_speed as wheel_speed,
 )
 from .springs import (
+    height_to_grip as height_to_grip,
     rate_by_sizes as rate_by_sizes,
     rates as rates,
     shut_loads as shut_loads,
@@ -406,6 +407,10 @@ from .steam_states import (
 from .steam_use import (
     steam_by_cylinder as steam_by_cylinder,
 )
+from .stops import (
+    load_on_stop as load_on_stop,
+    stop_load as stop_load,
+)
 from .throats import (
     around_throat as around_throat,
     throat_of as throat_of,
@@ -426,6 +431,7 @@ from .train_loads import (
     torque_of_cam as torque_of_cam,
     torque_together as torque_together,
     valve_acceleration as valve_acceleration,
+    valve_speed as valve_speed,
 )
 from .values_from_events import (
     exhaust_temperature as exhaust_temperature,

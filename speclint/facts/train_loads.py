@@ -11,6 +11,7 @@ from speclint.equations import (
     Kilograms,
     KilogramSquareMetres,
     Metres,
+    MetresPerSecond,
     MetresPerSecondSquared,
     NewtonMetres,
     Newtons,
@@ -75,6 +76,21 @@ def mass_at_valve(
     """
     require(i > 0 and b_v > 0, "lever ratio and arm must be above 0")
     return m_v + m_s + m_f / 3 + m_t / i**2 + J / b_v**2
+
+
+@formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
+def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+    """Speed of the valve at an angle of the cam, without sign.
+
+    v = i |s′| ω
+
+    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
+    angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+
+    >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
+    0.4
+    """
+    return i * abs(s_prime) * ω
 
 
 @formula("a = i κ ω²", cites=[FIRST_PRINCIPLES])

@@ -5,6 +5,10 @@ from .block_openings import (
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
 )
+from .borne import (
+    Borne as Borne,
+    LongStuds as LongStuds,
+)
 from .carried import (
     Carried as Carried,
     CarriedForce as CarriedForce,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import Rule
 from speclint_joints.rules import (
     air_tight,
+    borne,
     brackets,
     carrying,
     collars,
@@ -25,6 +26,7 @@ from speclint_joints.rules import (
 
 _SUBJECTS = (
     air_tight,
+    borne,
     brackets,
     carrying,
     collars,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.borne import Borne
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
@@ -34,6 +35,7 @@ class ChamberCover(Component):
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
         path: the stool between the block and the springs under it.
         chamber: the chamber of those springs.
+        bears: what stands on it beside the steam, by name.
     """
 
     kind: ClassVar[str] = "chamber-cover"
@@ -62,3 +64,4 @@ class ChamberCover(Component):
     weld_efficiency: Fraction = NOT_STATED
     path: HeatPath = HeatPath.unstated()
     chamber: WarmChamber = WarmChamber.unstated()
+    bears: dict[str, Borne] = {}

@@ -17,6 +17,7 @@ from speclint.specs.fields import (
     LinkTo,
     Mass,
     Position,
+    Stiffness,
     Temperature,
     Word,
 )
@@ -72,6 +73,7 @@ class PoppetValve(Component):
         wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
         lift_stop: lift at which a stop limits its travel.
+        stop_stiffness: force over deflection of that stop, with what it stands on.
         overtravel: greatest travel of the gear beyond full lift.
         clearance_open: clearance beyond the valve at full lift, cold, to cage or cover.
         clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch, or
@@ -124,6 +126,7 @@ class PoppetValve(Component):
     wall: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     lift_stop: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
+    stop_stiffness: Stiffness = NOT_STATED
     overtravel: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
     clearance_open: Annotated[Position, Span("0.3 mm", "60 mm")] = NOT_STATED
     clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm")] = NOT_STATED
