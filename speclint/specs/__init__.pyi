@@ -362,6 +362,7 @@ from .tolerancing import (
     ORIENTATIONS as ORIENTATIONS,
     RUN_OUTS as RUN_OUTS,
     Datum as Datum,
+    GeneralTolerance as GeneralTolerance,
     GeometricalTolerance as GeometricalTolerance,
     HolePattern as HolePattern,
 )

@@ -96,3 +96,77 @@ def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
     0.01
     """
     return c_0 - t_1 - t_2
+
+
+@formula("e = t/2", cites=[FIRST_PRINCIPLES])
+def half_of_zone(t: Metres) -> Metres:
+    """How far either way a zone of form, place or run-out lets a face stand off.
+
+    e = t/2
+
+    ``t`` width of the zone [m]. Returns [m].
+
+    >>> round(half_of_zone(t=0.4e-3) * 1e3, 6)
+    0.2
+    """
+    return t / 2
+
+
+@formula("e = t L/l", cites=[FIRST_PRINCIPLES])
+def zone_at_distance(t: Metres, L: Metres, l: Metres) -> Metres:  # noqa: E741 (the length of the zone)
+    """How far a zone of orientation lets something stand off at a distance.
+
+    e = t L/l
+
+    ``t`` zone over the length ``l``; ``L`` distance at which it counts [m]. Returns [m]. Raises OutOfRange unless
+    ``l`` is above 0.
+
+    Hand working: squareness 0.05 over 300 gives 0.05 × 1450/300 = 0.242 mm at 1450 mm.
+
+    >>> round(zone_at_distance(t=0.05e-3, L=1.45, l=0.3) * 1e3, 3)
+    0.242
+    """
+    require(l > 0, "the length of the zone must be above 0")
+    return t * L / l
+
+
+@formula("e = (f + q)/2", cites=[FIRST_PRINCIPLES])
+def zone_of_faces(f: Metres, q: Metres) -> Metres:
+    """How far the faces of a pad or a cut-out stand off what its size says, as in the interference of a locked pad.
+
+    e = (f + q)/2
+
+    ``f`` flatness of the faces, ``q`` their squareness over their height [m]. Returns [m].
+
+    >>> round(zone_of_faces(f=0.01e-3, q=0.02e-3) * 1e3, 6)
+    0.015
+    """
+    return (f + q) / 2
+
+
+@formula("z = k e", cites=[FIRST_PRINCIPLES])
+def part_of_zone(k: Ratio, e: Metres) -> Metres:
+    """What a face that stands off takes of a gap.
+
+    z = k e
+
+    ``k`` size of the effect of its link [-]; ``e`` by how much it stands off [m]. Returns [m].
+
+    >>> round(part_of_zone(k=0.5, e=0.1e-3) * 1e3, 6)
+    0.05
+    """
+    return k * e
+
+
+@formula("g_z = g + z", cites=[FIRST_PRINCIPLES])
+def gap_at_zone(g: Metres, z: Metres) -> Metres:
+    """Gap of a chain with the zones of its faces.
+
+    g_z = g + z
+
+    ``g`` gap by the sizes; ``z`` what the zones add, below 0 where they take it [m]. Returns [m].
+
+    >>> round(gap_at_zone(g=2.5e-3, z=-0.2e-3) * 1e3, 6)
+    2.3
+    """
+    return g + z

@@ -1,10 +1,16 @@
-"""The tables of ISO 8062-3: machining allowance and casting tolerance by size and grade."""
+"""Tables of ISO 8062-3, castings, and general tolerances of form and angle of ISO 2768-2 and ISO 13920."""
 
 from __future__ import annotations
 
 from speclint import NotKnown, OutOfRange
 from speclint.handbook.tables import Reading, Row, rows
-from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
+from speclint_fits.sources import (
+    ISO_2768_2,
+    ISO_8062_3,
+    ISO_8062_3_ALLOWANCES,
+    ISO_8062_3_TOLERANCES,
+    ISO_13920,
+)
 
 #: Grades of machining allowance, finest first.
 GRADES = "ABCDEFGHJK"
@@ -44,6 +50,39 @@ def usual_grades(process: str, family: str) -> tuple[str, str]:
         if (row["process"], row["family"]) == (process, family):
             return row["finest"], row["coarsest"]
     raise NotKnown(f"ISO 8062-3 states no usual grade for {family}, {process}")
+
+
+def general_flatness(grade: str, size: float) -> Reading:
+    """General tolerance of flatness and parallelism, m: by the class H, K or L and the length of the face, m.
+
+    OutOfRange beyond 3 m.
+
+    >>> general_flatness("K", 0.2).nominal
+    0.0004
+    """
+    value = _general("iso-2768-2-1989-flatness.csv", "ISO 2768-2", grade, size)
+    return Reading.exact(f"flatness of class {grade} at {size * 1e3:.4g} mm", value / 1e3, "m", ISO_2768_2)
+
+
+def weldment_angle(grade: str, size: float) -> Reading:
+    """General tolerance of an angle of a weldment, m in 1 m: by the class A to D and the length of its leg, m.
+
+    OutOfRange beyond 20 m.
+
+    >>> weldment_angle("B", 0.5).nominal
+    0.009
+    """
+    value = _general("iso-13920-1996-angular-tolerances.csv", "ISO 13920", grade, size)
+    return Reading.exact(f"angle of class {grade} at {size * 1e3:.4g} mm", value / 1e3, "m", ISO_13920)
+
+
+def _general(table: str, standard: str, grade: str, size: float) -> float:
+    """A figure of a table of general tolerances, in its own unit."""
+    millimetres = round(size * 1e3, 6)
+    for row in rows(table, "speclint_fits"):
+        if float(row["over"]) < millimetres <= float(row["to"]):
+            return float(row[grade])
+    raise OutOfRange(f"{standard} gives no general tolerance at {millimetres:g} mm")
 
 
 def _entry(table: str, grade: str, size: float) -> float:
