@@ -38,6 +38,13 @@ ISO_1101 = Source(
     "table of geometrical characteristics",
     memory=True,
 )
+ISO_2768_1 = Source(
+    "ISO 2768-1, General tolerances, Part 1: Tolerances for linear and angular dimensions without individual "
+    "tolerance indications",
+    "1989",
+    "Table 3, angles",
+    memory=True,
+)
 ISO_2768_2 = Source(
     "ISO 2768-2, General tolerances, Part 2: Geometrical tolerances for features without individual tolerance "
     "indications",

@@ -426,6 +426,7 @@ from .train_loads import (
     mass_at_valve as mass_at_valve,
     sense_of_push as sense_of_push,
     sense_of_weight as sense_of_weight,
+    share_across as share_across,
     spindle_load as spindle_load,
     tappet_load as tappet_load,
     torque_of_cam as torque_of_cam,

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 from speclint.equations import (
     FIRST_PRINCIPLES,
     Kilograms,
@@ -41,7 +39,8 @@ def stop_load(v: MetresPerSecond, k: NewtonsPerMetre, m_v: Kilograms, m_s: Kilog
     37.42
     """
     require(k >= 0 and m_v + m_s >= 0, "neither the stiffness nor the masses can be below 0")
-    return v * math.sqrt(k * (m_v + m_s))
+    root: float = (k * (m_v + m_s)) ** 0.5
+    return v * root
 
 
 def load_on_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:

@@ -94,6 +94,11 @@ from .heat_flow import (
     HeatPath as HeatPath,
     WarmChamber as WarmChamber,
 )
+from .inclinations import (
+    Axis as Axis,
+    Inclination as Inclination,
+    axis_in_words as axis_in_words,
+)
 from .key_descriptions import (
     inner_table as inner_table,
     own_first as own_first,

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
-from speclint import NotKnown, OutOfRange
+import math
+
+from speclint import FIRST_PRINCIPLES, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading, Row, rows
+from speclint.specs import axis_in_words
 from speclint_fits.sources import (
+    ISO_2768_1,
     ISO_2768_2,
     ISO_8062_3,
     ISO_8062_3_ALLOWANCES,
@@ -74,6 +78,34 @@ def weldment_angle(grade: str, size: float) -> Reading:
     """
     value = _general("iso-13920-1996-angular-tolerances.csv", "ISO 13920", grade, size)
     return Reading.exact(f"angle of class {grade} at {size * 1e3:.4g} mm", value / 1e3, "m", ISO_13920)
+
+
+def general_angle(grade: str, leg: float) -> Reading:
+    """General tolerance of an angle either way, rad: by the class f, m, c or v and its shorter leg, m.
+
+    OutOfRange beyond 10 m.
+
+    >>> round(math.degrees(general_angle("m", 0.1).nominal) * 60)
+    20
+    """
+    minutes = _general("iso-2768-1-1989-angles.csv", "ISO 2768-1", grade, leg)
+    what = f"tolerance of an angle of class {grade}, leg {leg * 1e3:.4g} mm"
+    return Reading.exact(what, math.radians(minutes / 60), "rad", ISO_2768_1)
+
+
+def angle_between(one: str, other: str) -> Reading:
+    """Angle between two axes as their specs say how they stand, rad; NotKnown for words that say none.
+
+    Outwards, away from the middle of the engine, and forward are positive.
+
+    >>> round(math.degrees(angle_between("35 ° from upright, outwards", "upwards").nominal), 6)
+    35.0
+    """
+    first, second = axis_in_words(one), axis_in_words(other)
+    if first is None or second is None:
+        raise NotKnown(f"{one!r} and {other!r} do not both say how an axis stands")
+    what = f"angle between {one} and {other}, outwards and forward positive"
+    return Reading.exact(what, first.from_axis(second), "rad", FIRST_PRINCIPLES)
 
 
 def _general(table: str, standard: str, grade: str, size: float) -> float:

@@ -25,6 +25,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.heat_flow import HeatPath
+from speclint.specs.inclinations import Inclination
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
@@ -116,6 +117,7 @@ class SeatBore(Closable):
         end: name of the end of the cylinder whose valve sits here
         serves: inlet or exhaust
         beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
+        inclined: how its axis stands; left out where the bore is square to the block
         at: place of the seat's plane on the valve's axis, growing in the direction of lift
         lifts: which way the valve lifts to the cylinder: along its axis towards the piston, across it, or away from it
         to_cylinder: from the seat's plane, in the direction of lift, to the plane of the cover's face, or to the bore
@@ -138,6 +140,7 @@ class SeatBore(Closable):
     end: Annotated[Word[str], NamedIn("ends")] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
+    inclined: Inclination = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
     lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
     to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED

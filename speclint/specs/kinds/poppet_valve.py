@@ -22,6 +22,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -64,7 +65,8 @@ class PoppetValve(Component):
         serves: inlet or exhaust.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
         beats: two for a double-beat valve, else one.
-        opens: direction of lift: upwards, downwards, or sideways.
+        opens: direction of lift: upwards, downwards, sideways, or so many degrees from upright to one side.
+        inclined_within: tolerance of that angle; left out, the general one of the drawing.
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
         beat_distance: between the planes of the smaller diameters of both contact rings.
@@ -117,7 +119,8 @@ class PoppetValve(Component):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("upper_beat.seat.pressed_into.bores")] = NOT_STATED
     beats: Word[int] = NOT_STATED
-    opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
+    opens: Inclination = NOT_STATED
+    inclined_within: Angle = NOT_STATED
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
