@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.facts import Acting
+from speclint.handbook.fits import zone_at_distance
 from speclint.quantities import Measure
 from speclint.specs import ORIENTATIONS, Component, NotStated, Weldment
-from speclint_fits.formulae.geometry import half_of_zone, zone_at_distance, zone_of_faces
+from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 
 #: The one general specification that states its zone itself.

@@ -44,7 +44,7 @@ class CamBox(Component):
         path: the stool or the feet between the block and the box.
         chamber: the outside of the box.
         inclined: how the axis of its tappets stands; left out where it is square to the block.
-        face_square: squareness of its face to the bores of its tappets, over its height.
+        axis_from_dowels: across the spindle, from what locates it on the block to the axis of the spindle.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -54,7 +54,7 @@ class CamBox(Component):
     of_end: Annotated[Word[str], OWN_PLACE, NamedIn("mounted_on.ends")] = NOT_STATED
     tappets: Word[int] = NOT_STATED
     inclined: Inclination = NOT_STATED
-    face_square: Annotated[Allowance, Span("1 µm", "2 mm")] = NOT_STATED
+    axis_from_dowels: Annotated[Allowance, Span("1 mm", "1 m")] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     stands_out: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
