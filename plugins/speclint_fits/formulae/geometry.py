@@ -24,21 +24,36 @@ def zone_of_coordinates(x: Metres) -> Metres:
     return zone
 
 
-@formula("T_n = T_1 k + T_2 + 2 r Δθ", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
-def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians) -> Metres:
-    """What two zones of position and an error of the first angle take of the room of a stud in its hole.
+@formula("T_n = T_1 k + T_2 + 2 r (Δθ + Δε)", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
+def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians, Δε: Ratio) -> Metres:
+    """What two zones of position, an error of the first angle and heat take of the room of a stud in its hole.
 
-    T_n = T_1 k + T_2 + 2 r Δθ
+    T_n = T_1 k + T_2 + 2 r (Δθ + Δε)
 
     ``T_1`` zone of the tapped hole, ``k`` by how much it opens at the top of the plate; ``T_2`` zone of the clearance
-    hole; ``r`` radius of the circle [m]; ``Δθ`` error of the first angle [rad]. Returns [m], on the diameter.
+    hole; ``r`` radius of the circle [m]; ``Δθ`` error of the first angle [rad]; ``Δε`` by how much one part grows more
+    than the other. Returns [m], on the diameter.
 
     Hand working: 0.8 + 0.8 = 1.6 mm projected; 0.8 × (1 + 80/36) + 0.8 = 3.378 mm not projected.
 
-    >>> round(zones_together(T_1=0.0008, k=1 + 80 / 36, T_2=0.0008, r=0.3, Δθ=0.0) * 1e3, 3)
+    >>> round(zones_together(T_1=0.0008, k=1 + 80 / 36, T_2=0.0008, r=0.3, Δθ=0.0, Δε=0.0) * 1e3, 3)
     3.378
     """
-    return T_1 * k + T_2 + 2 * r * Δθ
+    return T_1 * k + T_2 + 2 * r * (Δθ + Δε)
+
+
+@formula("Δε = |ε_1 − ε_2|", cites=[FIRST_PRINCIPLES])
+def unlike_growth(ε_1: Ratio, ε_2: Ratio) -> Ratio:
+    """By how much one of two parts grows more than the other.
+
+    Δε = |ε_1 − ε_2|
+
+    ``ε_1``, ``ε_2`` growth of each since it was drawn. Returns a ratio.
+
+    >>> round(unlike_growth(ε_1=0.0020, ε_2=0.0025), 6)
+    0.0005
+    """
+    return abs(ε_1 - ε_2)
 
 
 @formula("k = 1 + 2 P/D", cites=[ASME_Y14_5])

@@ -15,8 +15,8 @@ from speclint import (
     facts,  # what it works of joints is imported where there are any
     rule,
 )
-from speclint.equations import Metres, Radians
-from speclint.handbook.fits import diametral_clearance, share_of_size
+from speclint.equations import Metres, Radians, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_size
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import (
     FORMS,
@@ -27,6 +27,7 @@ from speclint.specs import (
     Component,
     GeometricalTolerance,
     HolePattern,
+    LoadCase,
     ValveSpindle,
 )
 from speclint_fits.formulae.geometry import (
@@ -34,6 +35,7 @@ from speclint_fits.formulae.geometry import (
     opening_of_zone,
     room_for_form,
     room_in_hole,
+    unlike_growth,
     zone_of_coordinates,
     zones_together,
 )
@@ -175,16 +177,18 @@ def _flatness(part: Component, joint: BoltedJoint, sheet: Sheet) -> Metres:
 @rule(
     "holes.match",
     title="The holes of two parts that one joint fastens are as many, on the same circle and from the same angle, and "
-    "the room of each stud in its hole takes up both zones of position",
+    "the room of each stud in its hole takes up both zones of position and their unlike growth in heat",
     on=BoltedJoint,
+    cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[ASME_Y14_5, FIRST_PRINCIPLES],
     why="a cover that does not go over its studs is filed until it does, and then its studs bend",
-    leaves_out="heat, which draws unlike metals apart; reamed holes, which are fits; patterns off a circle",
+    leaves_out="reamed holes, which are fits; patterns off a circle; temperatures that differ over one part",
     limits=[],
 )
-def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what the first angle takes."""
+def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
+    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what first angle and heat take."""
     if sheet.read("seal", joint.seal) == "lens ring":
         raise sheet.not_applicable("its bolts pass two flanges alike, of which the lens joint says the sizes")
     parts = _parts(joint, sheet)
@@ -198,7 +202,9 @@ def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     same = sheet.equals(circles[0], circles[1], 0.0).else_says(
         "circle of the holes {found}, of the others {limit}"
     )
-    taken = _taken(one, other, circles[0] / 2, joint, sheet)
+    grown = (_growth(mark, part, case, sheet) for mark, part in zip("21", parts, strict=True))
+    Δε = sheet.work("Δε", unlike_growth, ε_2=next(grown), ε_1=next(grown))
+    taken = _taken(one, other, circles[0] / 2, Δε, joint, sheet)
     H = sheet.take("H", one.diameter if sheet.is_stated("hole", one.diameter) else joint.hole)
     F = sheet.look_up("F", nominal_diameter, designation=sheet.read("thread", joint.thread))
     room = sheet.at_most(taken, sheet.work("c", room_in_hole, H=H, F=F)).else_says(
@@ -219,8 +225,18 @@ def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
     return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
 
 
-def _taken(one: HolePattern, other: HolePattern, r: Metres, joint: BoltedJoint, sheet: Sheet) -> Metres:
-    """What both zones and the first angle take of the room, on the diameter."""
+def _growth(mark: str, part: Component, case: LoadCase, sheet: Sheet) -> Ratio:
+    """Growth of a part in a load case, since it was drawn."""
+    T = sheet.take(f"T_{mark}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
+    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(f"ε_{mark}", facts.strain_since, alpha=alpha, T=T, **drawn)
+
+
+def _taken(
+    one: HolePattern, other: HolePattern, r: Metres, Δε: Ratio, joint: BoltedJoint, sheet: Sheet
+) -> Metres:
+    """What both zones, the first angle and unlike growth take of the room, on the diameter."""
     T_2, T_1 = _position("2", one, sheet), _position("1", other, sheet)
     k = 1.0
     if sheet.read("fastener", joint.fastener) == "stud" and not sheet.read("projected", other.projected):
@@ -229,7 +245,7 @@ def _taken(one: HolePattern, other: HolePattern, r: Metres, joint: BoltedJoint, 
         )
     θ_1, θ_2 = sheet.take("θ_1", one.first_angle), sheet.take("θ_2", other.first_angle)
     Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2)
-    return sheet.work("T_n", zones_together, T_1=T_1, k=k, T_2=T_2, r=r, Δθ=Δθ)
+    return sheet.work("T_n", zones_together, T_1=T_1, k=k, T_2=T_2, r=r, Δθ=Δθ, Δε=Δε)
 
 
 def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
