@@ -112,6 +112,7 @@ class SeatBore(Closable):
         wall: least wall from the bore to a free edge, a passage or the next bore
         passage: bore of the passage beyond the seat, at its narrowest before it turns or widens
         plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
+        flat_wall: name of the flat wall of the block's weldment in which it is cut, where it is cut in one
         roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat; leave out where a valve says what it serves
         end: name of the end of the cylinder whose valve sits here
@@ -135,6 +136,7 @@ class SeatBore(Closable):
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     passage: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     plate: Annotated[Word[str], _PLATE] = NOT_STATED
+    flat_wall: Annotated[Word[str], NamedIn("walls", of="weldment", by="makes")] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     end: Annotated[Word[str], NamedIn("ends")] = NOT_STATED

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, limit, on_sheet
+from speclint.testing import DesignFolder, expect_query, found, limit, on_sheet
 from speclint_fabrication.formulae.area_replacement import (
     area_of_branch,
     area_of_shell,
@@ -317,6 +317,34 @@ def test_a_thin_flat_wall_with_an_opening_is_a_hold(workshop: DesignFolder) -> N
     folder = _in_wall(workshop, "70 mm", "9.4 mm")
     check = folder.only(FLAT)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def _seat(workshop: DesignFolder, where: str, diameter: str, thickness: str = "20 mm") -> DesignFolder:
+    weldment = bench.WELDMENT.replace('thickness = "20 mm"\nmeets', f'thickness = "{thickness}"\nmeets')
+    bore = f'[seat_bores.upper]\ndiameter = "{diameter}"\nwall = "100 mm"\n{where}\n'
+    files = {**bench.FILES, "block.toml": bench.BLOCK + bore, "weldment.toml": weldment + DRUM}
+    return workshop.write(files, settings=WITH_METALS)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("20 mm", "conforms"), ("9.4 mm", "finding")])
+def test_the_bore_of_a_seat_is_an_opening_in_its_wall(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """70 mm in the wall of 95: √(95/25) = 1.95 times the thickness without it, as for any other opening there."""
+    check = _seat(workshop, 'flat_wall = "barrel"', "70 mm", thickness).only(FLAT)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("diameter", "outcome"), [("190 mm", "conforms"), ("193 mm", "finding")])
+def test_the_bore_of_a_seat_in_a_round_shell(workshop: DesignFolder, diameter: str, outcome: str) -> None:
+    """r 250, net 8 mm: l_s = 63.75, A_s = 510 mm², 510 × (133.33 − 0.83) = 67.57 kN; of 190 mm the steam brings
+    1.66 × (250 × 158.75 + 95 × 8) = 67.1 kN, of 193 mm 67.8."""
+    check = _seat(workshop, 'plate = "drum"', diameter).only(REPLACED)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_seat_that_names_no_wall_is_a_query(workshop: DesignFolder) -> None:
+    expect_query(_seat(workshop, "", "70 mm").only(FLAT), "is not stated by the seat bores upper")
 
 
 @given(t_0=st.floats(1e-3, 0.1), a=st.floats(0.05, 1), share=st.floats(0.01, 0.79), A=st.floats(0, 1e-2))
