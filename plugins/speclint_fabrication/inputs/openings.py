@@ -145,20 +145,23 @@ def bores_of_plate(name: str, block: CylinderBlock, sheet: Sheet) -> list[str]:
 def shell_of(
     name: str, plate: Plate, sides: list[str], bores: list[str], cut: Cut, case: LoadCase, sheet: Sheet
 ) -> Shell:
-    """A round plate in a load case: of a barrel the bore is its inside."""
+    """A round plate in a load case."""
     block = cut.block
-    if bores:
-        inside = max(sheet.take(f"D of {bore}", block.bores[bore].diameter) for bore in bores)
-    else:
-        inside = sheet.take(f"D of {name}", plate.inside_diameter)
     c = sheet.take(f"c of {name}", plate.corrosion_allowance)
     return Shell(
-        r=inside / 2,
+        r=shell_inside(name, plate, bores, cut, sheet),
         e=wall_left(name, plate, sides, sheet),
         c=c,
         P=max(greatest_on(side, case, block, sheet) for side in sides),
         f=allowed_in(name, plate, sides, block, case, sheet),
     )
+
+
+def shell_inside(name: str, plate: Plate, bores: list[str], cut: Cut, sheet: Sheet) -> Metres:
+    """Inside radius of a round plate: of a barrel the bore is its inside."""
+    if bores:
+        return max(sheet.take(f"D of {bore}", cut.block.bores[bore].diameter) for bore in bores) / 2
+    return sheet.take(f"D of {name}", plate.inside_diameter) / 2
 
 
 def sides_of_cut(cut: Cut, bores: list[str], sheet: Sheet) -> list[str]:

@@ -32,6 +32,7 @@ from speclint_fabrication.formulae.openings import (
 from tests.plugins.fabrication import bench
 from tests.plugins.known_metals import WITH_METALS
 
+FATIGUE = "block.weld-fatigue"
 REPLACED, FLAT, APART, PIECE = (
     "opening.metal-replaced",
     "opening.in-flat-wall",
@@ -468,3 +469,51 @@ def test_each_opening_is_judged_by_its_own_rule(workshop: DesignFolder) -> None:
     for rule in (REPLACED, FLAT, APART, PIECE):
         check = folder.only(rule)
         assert check.outcome == "conforms", (rule, check.says)
+
+
+ROOT = """
+[joints.root]
+plate = "drum"
+shape = "tee"
+weld = "full penetration"
+on_pressure = true
+opening = "inlet"
+detail_category = "90 MPa"
+"""
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("54 mm", "conforms"), ("52 mm", "finding")])
+def test_the_root_of_a_branch_is_stressed_more_than_its_shell(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """2.5 × (1.66 − 0.03) × (250 + 53/2)/53 = 21.26 MPa at each stroke; 90 × 0.404714 × 0.9244/1.35 × (25/54)^0.2 =
+    21.38 are allowed. Of 52 mm 22.01 against 21.54: the drum itself, at 8.8 MPa, said nothing."""
+    port = INLET.replace('place = "chest inlet"\ncarries = "live steam"', 'carries = "cylinder"')
+    check = _write(workshop, opening="", drum=("9 mm", thickness), more=port + ROOT).only(FATIGUE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
+    t = float(thickness[:2])
+    root = 2.5 * 1.63 * (250 + (t - 1) / 2) / (t - 1)
+    assert on_sheet(check, "Δσ_r of inlet") / 1e6 == pytest.approx(root, rel=1e-3)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("4.7 mm", "conforms"), ("4.5 mm", "finding")])
+def test_the_root_of_a_branch_of_the_chest_counts_starts(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """20 000 times: 90 × 4.64159 × 0.9244/1.35 = 286.0 MPa; 2.5 × 1.66 × 251.85/3.7 = 282.5, of 3.5 mm net 298.5."""
+    check = _write(workshop, drum=("9 mm", thickness), more=ROOT).only(FATIGUE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
+
+
+def test_a_branch_has_a_weld(workshop: DesignFolder) -> None:
+    check = _write(workshop, drum=("9 mm", "54 mm")).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no weld is stated to join the branch at inlet" in check.says
+
+
+def test_the_root_of_a_branch_in_a_flat_wall(workshop: DesignFolder) -> None:
+    """2.5 times the 21.985 MPa of the wall of the barrel (test_fatigue): 54.96 MPa."""
+    change = (('plate = "drum"', 'flat_wall = "barrel"'), ('"300 mm"', '"47 mm"'))
+    check = _write(workshop, *change, more=ROOT).only(FATIGUE)
+    assert check.outcome == "finding"
+    assert on_sheet(check, "Δσ_r of root") / 1e6 == pytest.approx(54.96, rel=1e-3)
