@@ -276,17 +276,3 @@ def range_at_root(k: Ratio, Δp: Pascals, r: Metres, e: Metres) -> Pascals:
     """
     require(e > 0, "no metal of the shell is left")
     return k * Δp * (r + e / 2) / e
-
-
-@formula("Δσ = k σ", cites=[COMMON_PRACTICE])
-def raised_at_root(k: Ratio, σ: Pascals) -> Pascals:
-    """Stress range at the root of a branch in a flat wall.
-
-    Δσ = k σ
-
-    ``k`` by how much the branch raises the stress of the wall; ``σ`` range of that [Pa]. Returns [Pa].
-
-    >>> raised_at_root(k=2.5, σ=20e6) / 1e6
-    50.0
-    """
-    return k * σ

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
 from speclint.facts import distance_of_life, starts_of_life, turns_of_crank, worn_wheel
+from speclint.handbook.members import range_of_stress
 from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
@@ -17,7 +18,6 @@ from speclint_fabrication.formulae.fatigue import (
     range_allowed,
     strokes_of_life,
 )
-from speclint_fabrication.formulae.openings import raised_at_root
 from speclint_fabrication.formulae.unlike_plates import (
     offset_factor,
     offset_when_flush,
@@ -212,7 +212,7 @@ def _at_root(cut: Cut) -> _Ranges:
         k = sheet.limit("branch root", "k_r")
         if is_in_flat_wall(cut, sheet):
             in_wall, cycles = _of_wall(name, wall_of(cut, sheet), weldment, block, case, sheet)
-            yield sheet.work(f"Δσ_r of {name}", raised_at_root, k=k, σ=in_wall), cycles
+            yield sheet.work(f"Δσ_r of {name}", range_of_stress, k=k, σ=in_wall), cycles
             return
         found, stroke = range_beside(cut, k, case, sheet)
         starts = float(sheet.count("n", starts_of_life(weldment, weldment.starts, sheet)))

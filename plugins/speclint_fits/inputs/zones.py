@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.facts import Acting
 from speclint.handbook.fits import zone_at_distance
-from speclint.quantities import Measure
-from speclint.specs import ORIENTATIONS, Component, NotStated, Weldment
+from speclint.specs import ORIENTATIONS, Component, Weldment
 from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 
@@ -55,14 +55,14 @@ def _stated(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Me
 
 def _of_table(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Metres]:
     """Flatness and squareness of both faces, where the table of the size states them, as of a pad."""
-    table: object = part
+    table: Any = part
     for step in key.split(".")[:-1]:
         table = table.get(step) if isinstance(table, dict) else getattr(table, step, None)
     flat, square = (getattr(table, name, None) for name in ("flatness", "squareness"))
-    if not isinstance(flat, Measure | NotStated) or not sheet.is_stated(f"flatness of {one.name}", flat):
+    if flat is None or not sheet.is_stated(f"flatness of {one.name}", flat):
         return
     q = 0.0
-    if isinstance(square, Measure | NotStated) and sheet.is_stated(f"squareness of {one.name}", square):
+    if square is not None and sheet.is_stated(f"squareness of {one.name}", square):
         q = sheet.take(f"q of {one.name}", square)
     yield sheet.work(f"e of {one.name}", zone_of_faces, f=sheet.take(f"f of {one.name}", flat), q=q)
 

@@ -177,7 +177,7 @@ def _flatness(part: Component, joint: BoltedJoint, sheet: Sheet) -> Metres:
 @rule(
     "holes.match",
     title="The holes of two parts that one joint fastens are as many, on the same circle and from the same angle, and "
-    "the room of each stud in its hole takes up both zones of position and their unlike growth in heat",
+    "the room of each stud takes up both zones of position and unlike growth",
     on=BoltedJoint,
     cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,
