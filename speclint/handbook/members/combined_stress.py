@@ -96,7 +96,8 @@ def range_of_stress(k: Ratio, σ: Pascals) -> Pascals:
 
     Δσ = k σ
 
-    ``k`` 2 where it reverses, 1 where it comes and goes, times what raises it at a notch; ``σ`` greatest stress [Pa]. Returns [Pa].
+    ``k`` 2 where it reverses, 1 where it comes and goes, times what raises it at a notch; ``σ`` greatest
+    stress [Pa]. Returns [Pa].
 
     >>> range_of_stress(k=2, σ=36e6)
     72000000.0
