@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Radians, Ratio
 from speclint_fits.sources import ASME_Y14_5
@@ -24,22 +26,36 @@ def zone_of_coordinates(x: Metres) -> Metres:
     return zone
 
 
-@formula("T_n = T_1 k + T_2 + 2 r (Δθ + Δε)", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
-def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians, Δε: Ratio) -> Metres:
-    """What two zones of position, an error of the first angle and heat take of the room of a stud in its hole.
+@formula("T_n = T_1 k + T_2 + 2 r Δθ", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
+def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians) -> Metres:
+    """What two zones of position and an error of the first angle take of the room of a stud in its hole.
 
-    T_n = T_1 k + T_2 + 2 r (Δθ + Δε)
+    T_n = T_1 k + T_2 + 2 r Δθ
 
     ``T_1`` zone of the tapped hole, ``k`` by how much it opens at the top of the plate; ``T_2`` zone of the clearance
-    hole; ``r`` radius of the circle [m]; ``Δθ`` error of the first angle [rad]; ``Δε`` by how much one part grows more
-    than the other. Returns [m], on the diameter.
+    hole; ``r`` radius of the circle [m]; ``Δθ`` error of the first angle [rad]. Returns [m], on the diameter.
 
     Hand working: 0.8 + 0.8 = 1.6 mm projected; 0.8 × (1 + 80/36) + 0.8 = 3.378 mm not projected.
 
-    >>> round(zones_together(T_1=0.0008, k=1 + 80 / 36, T_2=0.0008, r=0.3, Δθ=0.0, Δε=0.0) * 1e3, 3)
+    >>> round(zones_together(T_1=0.0008, k=1 + 80 / 36, T_2=0.0008, r=0.3, Δθ=0.0) * 1e3, 3)
     3.378
     """
-    return T_1 * k + T_2 + 2 * r * (Δθ + Δε)
+    return T_1 * k + T_2 + 2 * r * Δθ
+
+
+@formula("T_h = T_n + 2 r Δε", cites=[FIRST_PRINCIPLES])
+def zones_hot(T_n: Metres, r: Metres, Δε: Ratio) -> Metres:
+    """What the zones of two patterns take of the room of a stud, and their unlike growth beside.
+
+    T_h = T_n + 2 r Δε
+
+    ``T_n`` by the zones, ``r`` radius of the circle [m]; ``Δε`` by how much one part grows more than the other. Returns
+    [m], on the diameter.
+
+    >>> round(zones_hot(T_n=0.0016, r=0.3, Δε=0.0006) * 1e3, 6)
+    1.96
+    """
+    return T_n + 2 * r * Δε
 
 
 @formula("Δε = |ε_1 − ε_2|", cites=[FIRST_PRINCIPLES])
@@ -71,18 +87,22 @@ def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     return 1 + 2 * P / D
 
 
-@formula("Δθ = |θ_1 − θ_2|", cites=[FIRST_PRINCIPLES])
-def angles_apart(θ_1: Radians, θ_2: Radians) -> Radians:
-    """By how much the first angles of two patterns differ.
+@formula("Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z", cites=[FIRST_PRINCIPLES])
+def angles_apart(θ_1: Radians, θ_2: Radians, z: Ratio) -> Radians:
+    """By how much two patterns of holes on a circle are turned against each other, to the nearest hole.
 
-    Δθ = |θ_1 − θ_2|
+    Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z
 
-    ``θ_1``, ``θ_2`` [rad]. Returns [rad].
+    ``θ_1``, ``θ_2`` first angles [rad]; ``z`` how many holes, evenly spaced. Returns [rad], at most π/z.
+    Raises OutOfRange unless z is above 0.
 
-    >>> round(angles_apart(θ_1=0.1, θ_2=0.3), 6)
-    0.2
+    Hand working, twelve holes, 30° apart: 0 and 0.25° are 0.25° apart, 0 and 29.75° as well, 0 and 30° not at all.
+
+    >>> [round(math.degrees(angles_apart(θ_1=0.0, θ_2=math.radians(a), z=12)), 6) for a in (0.25, 29.75, 30)]
+    [0.25, 0.25, 0.0]
     """
-    return abs(θ_1 - θ_2)
+    require(z > 0, "the number of holes must be above 0")
+    return 2 * abs(math.atan(math.tan(z * (θ_1 - θ_2) / 2))) / z
 
 
 @formula("c = H − F", cites=[FIRST_PRINCIPLES])
