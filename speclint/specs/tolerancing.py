@@ -14,6 +14,8 @@ FORMS = ("flat", "straight", "round", "cylindrical", "profile")
 ORIENTATIONS = ("parallel", "square", "angular")
 LOCATIONS = ("position", "coaxial", "symmetric")
 RUN_OUTS = ("run-out", "total run-out")
+#: The general geometrical tolerances that a drawing may name for faces without one of their own.
+GeneralTolerance = Literal["ISO 2768-2 H", "ISO 2768-2 K", "ISO 2768-2 L", "ISO 22081"]
 
 
 class Datum(SpecTable):

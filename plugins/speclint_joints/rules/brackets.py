@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Newtons, Pascals
 from speclint.facts import worn_wheel
-from speclint.handbook.members import direct_stress, sum_of_loads
+from speclint.handbook.members import direct_stress, range_of_stress, sum_of_loads
 from speclint.specs import BoltedJoint, Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
 from speclint_joints.formulae.brackets import (
     across_fillet,
@@ -19,7 +19,6 @@ from speclint_joints.formulae.brackets import (
     frequency_wanted,
     natural_frequency,
     range_beyond_counting,
-    range_of_stress,
     shear_beyond_counting,
     strength_across_throat,
     strength_of_weld,
