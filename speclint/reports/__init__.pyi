@@ -43,6 +43,9 @@ from .pack.plot import (
     Key as Key,
     Plot as Plot,
 )
+from .pack.title_page import (
+    files_read as files_read,
+)
 from .page import (
     Page as Page,
     put as put,
