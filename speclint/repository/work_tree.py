@@ -9,7 +9,7 @@ from pathlib import Path
 
 from speclint.errors import RevisionError
 from speclint.repository.regular_files import not_regular
-from speclint.repository.revisions import Snapshot, at_revision, commit_of, ignored_files
+from speclint.repository.revisions import Snapshot, at_revision, commit_of
 from speclint.repository.spec_files import is_toml
 
 _SHA_1 = 40  # digits of its digest; a repository of git names its objects by it or by SHA-256
@@ -32,21 +32,18 @@ def work_tree(root: Path, read: Collection[str]) -> WorkTree | None:
     try:
         commit = commit_of(root, "HEAD")
         known = at_revision(root, commit) if commit else Snapshot(root, "", {})
-        ignored = ignored_files(root)
     except RevisionError:
         return None
     files = {file for file in known.blobs if is_toml(file)} | set(read)
-    return WorkTree(commit or "", tuple(sorted(_changed(root, files - ignored, known))))
+    return WorkTree(commit or "", tuple(sorted(_changed(root, files, known))))
 
 
 def _changed(root: Path, files: Collection[str], known: Snapshot) -> Iterator[str]:
     for file in files:
         blob = known.blobs.get(file)
         content = _content(root, file)
-        if content is None:
-            kept = blob is None  # neither in the folder nor in the commit
-        else:
-            kept = blob is not None and blob.name in _names(content, len(blob.name))
+        names = _names(content, len(blob.name)) if content is not None and blob is not None else ()
+        kept = blob.name in names if blob is not None else content is None
         if not kept:
             yield file
 

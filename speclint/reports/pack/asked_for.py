@@ -41,7 +41,7 @@ def asked_for(assessment: Assessment) -> AskedFor:
 
 
 def _together(asked: Iterable[tuple[str, tuple[str, ...]]]) -> Iterator[Row]:
-    """What is asked for with the parts of which it is, where the first of them stood; nothing where all cells are empty."""
+    """What is asked for alike with all its parts, where the first of them stood; no row where all cells are empty."""
     found: dict[tuple[str, ...], list[str]] = {}
     for name, cells in asked:
         if any(cells):
@@ -61,7 +61,13 @@ def _welds(part: Component) -> Iterator[tuple[str, ...]]:
     """Each joint: its name, its form, its quality, how much is examined, and by whom and how it is welded."""
     if not isinstance(part, Weldment):
         if isinstance(part.welding.welded, Stated) and part.welding.welded.value:
-            yield "welded", word(part.welding.heat_treatment), "", "", _amount("preheat", part.welding.preheat)
+            yield (
+                "welded",
+                word(part.welding.heat_treatment),
+                "",
+                "",
+                _amount("preheat", part.welding.preheat),
+            )
         return
     for name, joint in part.joints.items():
         form = " ".join(filter(None, (word(joint.shape), word(joint.weld))))

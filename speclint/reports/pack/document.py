@@ -16,7 +16,7 @@ from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.drawn_once import drawn_once
 from speclint.reports.pack.labels import labels_of, not_conceded
 from speclint.reports.pack.open_actions import Action, open_actions
-from speclint.reports.pack.parts import Part, Placed, figures_by_name, parts_of, with_figures
+from speclint.reports.pack.parts import Part, Placed, figures_by_name, figures_of_all, parts_of, with_figures
 from speclint.reports.pack.reviewers import Signatory, nobody_for, signatories
 from speclint.reports.pack.same_working import firsts_of, led
 from speclint.reports.pack.shown_sheets import Sheets, ShownSheet, Sources
@@ -102,47 +102,49 @@ def document(
 ) -> Document:
     """Gather the document; ``on_progress`` is called with the stage of the work."""
     today = dt.date.today()
-    sources = Sources()
     names = assessment.design.files if assessment.design else ()
     conceded = standings_of(assessment, today)
     checks = [check for check in assessment.checks if check.outcome != "not applicable"]
     groups = tuple(with_concessions(checks, conceded))
     labels = labels_of(groups)
     firsts = {**firsts_of(assessment.checks, names), **dict(_firsts_of_findings(groups))}
-    alike = {check.order: group for group in groups for check in group.checks}
-    sheets = Sheets(assessment, system, sources, conceded, alike, labels)
+    sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
     drawn = drawn_once((led(figure, firsts) for figure in figures(assessment)), names)
     parts = with_figures(parts, drawn)
-    last = sum(len(part.figures) for part in parts)
-    of_all = (one for one in drawn if not one.figure.component)
-    held = {label: name for label, name in _families_of_holds(groups, labels)}
+    held = dict(_families_of_holds(groups, labels))
     signed = signatories(assessment, held)
-    codes = assessment.settings.local_codes if assessment.settings else None
     return Document(
         title=title_page(assessment, revision, today),
         verdict=verdict(assessment),
         sums=arithmetic_of(assessment, conceded),
-        numbers=said_of_numbers(
-            assessment, sum(one.check.outcome == "conforms" for part in parts for one in part.sheets)
-        ),
+        numbers=said_of_numbers(assessment, sum(part.conforms for part in parts)),
         complaints=tuple(str(one) for one in assessment.complaints),
         changed_limits=assessment.changed_limits,
         parts=parts,
-        figures=tuple(Placed(last + place, one) for place, one in enumerate(of_all, 1)),
+        figures=figures_of_all(parts, drawn),
         shown_in=figures_by_name(parts),
         actions=tuple(open_actions(assessment, conceded, not_conceded(groups, labels, conceded))),
         signed=signed,
         nobody_for=nobody_for(signed, held),
         asked_for=asked_for(assessment),
-        sources=tuple(sources.listed),
+        sources=tuple(sheets.sources.listed),
         cautions=CAUTIONS,
-        codes=tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,),
+        codes=_codes(assessment),
         rules=tuple(_editions(checks)),
         paths=tuple(sorted({part.file for part in parts if part.file})),
         unfinished=still_to_be_drawn(assessment),
     )
+
+
+def _codes(assessment: Assessment) -> tuple[str, ...]:
+    codes = assessment.settings.local_codes if assessment.settings else None
+    return tuple([*codes.pressure, *codes.railway] if codes else ()) or (NO_CODES,)
+
+
+def _by_check(groups: Iterable[Alike]) -> Mapping[tuple[str, str], Alike]:
+    return {check.order: group for group in groups for check in group.checks}
 
 
 def _firsts_of_findings(groups: Iterable[Alike]) -> Iterator[tuple[tuple[str, str], Check]]:

@@ -25,7 +25,7 @@ def labels_of(groups: Iterable[Alike]) -> Labels:
 
 
 def not_conceded(groups: Iterable[Alike], labels: Labels, conceded: Standings) -> dict[str, list[str]]:
-    """The labels of the findings of which no concession holds, by the word of their grade, in the order of the labels."""
+    """The labels of the findings of which no concession holds, in their order, by the word of their grade."""
     found: dict[str, list[str]] = {}
     firsts = {one.first.order: one.first for one in groups}
     for order, label in labels.items():

@@ -34,7 +34,9 @@ def _of_what_was_not_judged(assessment: Assessment) -> Iterator[Action]:
         yield Action("make the passage readable", str(complaint))
     for check in assessment.checks:
         if check.could_not_run:
-            yield Action(f"have the rule {check.rule.name} mended", f"{check.component}: {check.could_not_run}")
+            yield Action(
+                f"have the rule {check.rule.name} mended", f"{check.component}: {check.could_not_run}"
+            )
     waiting: dict[str, list[Check]] = {}
     for check in assessment.checks:
         if check.outcome == "not assessed":

@@ -9,9 +9,10 @@ from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from speclint.reports.pack.anchors import source_anchor
-from speclint.reports.pack.document import Document, ShownSheet
+from speclint.reports.pack.document import Document
 from speclint.reports.pack.packed_sheets import packed
 from speclint.reports.pack.policy import policy_of
+from speclint.reports.pack.shown_sheets import ShownSheet
 from speclint.reports.printable import visible
 
 if TYPE_CHECKING:

@@ -127,7 +127,9 @@ def with_figures(parts: Iterable[Part], figures: Sequence[ShownFigure]) -> tuple
     for one in figures:
         if one.figure.component:
             by_part.setdefault(one.figure.component, []).append(one)
-    held = {name for part in by_name.values() for one in part.findings if _is_hold(one) for name in _names(one)}
+    held = {
+        name for part in by_name.values() for one in part.findings if _is_hold(one) for name in _names(one)
+    }
     number = 0
     placed: list[Part] = []
     for name in sorted(by_name.keys() | by_part.keys()):
@@ -137,10 +139,15 @@ def with_figures(parts: Iterable[Part], figures: Sequence[ShownFigure]) -> tuple
         numbered = tuple(Placed(number + place, one) for place, one in enumerate(own, 1))
         number += len(own)
         looked_at = bool(own) and not held.isdisjoint(seen)
-        placed.append(
-            replace(part, figures=numbered, held=looked_at or any(map(_is_hold, part.findings)))
-        )
+        placed.append(replace(part, figures=numbered, held=looked_at or any(map(_is_hold, part.findings))))
     return tuple(placed)
+
+
+def figures_of_all(parts: Iterable[Part], figures: Iterable[ShownFigure]) -> tuple[Placed, ...]:
+    """The figures of the whole design, numbered after those of the parts."""
+    last = sum(len(part.figures) for part in parts)
+    of_all = (one for one in figures if not one.figure.component)
+    return tuple(Placed(last + place, one) for place, one in enumerate(of_all, 1))
 
 
 def figures_by_name(parts: Iterable[Part]) -> Mapping[str, tuple[Placed, ...]]:
