@@ -1,4 +1,4 @@
-"""the review pack: one page of HTML for a design review"""
+"""the review pack: the document of a design review, one page of HTML to read and to print"""
 
 from __future__ import annotations
 
