@@ -21,7 +21,7 @@ It supports a competent person and the local codes; it replaces neither."""
 COMMANDS = {
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
-    "review": "the review pack: one page of HTML for a design review",
+    "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
     "families": "the families loaded, with versions; or a new family, written to begin with",

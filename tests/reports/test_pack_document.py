@@ -61,7 +61,7 @@ def test_the_title_page_states_what_is_reviewed(shop: DesignFolder) -> None:
     assert facts["date of the check"] == "5 March 2026"
     assert facts["revision"] == "git 0123456789ab; every file of the design is as committed"
     assert facts["stage"] == "for-review"
-    assert found.families == (("tubes", found.families[0][1], len(tubes.RULES)),)
+    assert [names for _, names in found.families] == [(f"tubes ({len(tubes.RULES)} rules)",)]
     assert found.drawings == (Drawing("T-1", "C", ("tube",), ("tube-a", "tube-b"), "A. Render", "M. Coyle"),)
     assert set(found.unnumbered) == {"duty", "rack", "tube-c", "tube-d"}
 
@@ -193,6 +193,12 @@ def test_the_index_has_what_specs_ask_for_with_parts_alike_together(shop: Design
     assert found.certificates == (Row(alike, ("3.1", "", "dye penetrant", "")),)
     assert found.welds == (Row(("tube-c",), ("welded", "", "", "", "preheat 100 °C")),)
     assert found.tests == (Row(alike, ("60 bar gauge", "", "lift in: hold")),)
+
+
+def test_what_is_asked_of_every_part_of_a_kind_is_told_by_the_kind(shop: DesignFolder) -> None:
+    for file, name in (("tube.toml", "a"), ("tube-b.toml", "b"), ("tube-c.toml", "c"), ("tube-d.toml", "d")):
+        shop.write({file: worse(f"tube-{name}", "45 bar") + 'inspection_document = "3.1"\n'})
+    assert asked_for(shop.assess()).certificates == (Row(("each tube (4)",), ("3.1", "", "", "")),)
 
 
 def test_a_figure_of_no_checked_component_is_shown_all_the_same(shop: DesignFolder) -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from speclint.checking import Assessment
@@ -15,7 +16,7 @@ _POINTS = ("welding", "pressing", "pressure_test", "lift_in")
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """What is asked for alike of some parts."""
+    """What is asked for alike of some parts: their names, or the kind of which they are all that there are."""
 
     parts: tuple[str, ...]
     cells: tuple[str, ...]
@@ -34,20 +35,35 @@ def asked_for(assessment: Assessment) -> AskedFor:
     """What the selected specs ask for, as they state it."""
     parts = tuple(assessment.design.parts()) if assessment.design else ()
     return AskedFor(
-        tuple(_together((one.id, _certificate(one)) for one in parts)),
-        tuple(_together((one.id, joint) for one in parts for joint in _welds(one))),
-        tuple(_together((one.id, _tests(one)) for one in parts)),
+        _together(parts, lambda one: [_certificate(one)]),
+        _together(parts, lambda one: list(_welds(one))),
+        _together(parts, lambda one: [_tests(one)]),
     )
 
 
-def _together(asked: Iterable[tuple[str, tuple[str, ...]]]) -> Iterator[Row]:
+def _together(
+    parts: Sequence[Component], asked: Callable[[Component], Sequence[tuple[str, ...]]]
+) -> tuple[Row, ...]:
     """What is asked for alike with all its parts, where the first of them stood; no row where all cells are empty."""
-    found: dict[tuple[str, ...], list[str]] = {}
-    for name, cells in asked:
-        if any(cells):
-            found.setdefault(cells, []).append(name)
-    for cells, names in found.items():
-        yield Row(tuple(names), cells)
+    found: dict[tuple[str, ...], list[Component]] = {}
+    for part in parts:
+        for cells in asked(part):
+            if any(cells):
+                found.setdefault(cells, []).append(part)
+    number = Counter(part.kind for part in parts)
+    return tuple(Row(tuple(_named(alike, number)), cells) for cells, alike in found.items())
+
+
+def _named(parts: Sequence[Component], number: Mapping[str, int]) -> Iterator[str]:
+    """The parts by name; where they are all of their kind, and more than one, the kind with their number."""
+    by_kind: dict[str, list[Component]] = {}
+    for part in parts:
+        by_kind.setdefault(part.kind, []).append(part)
+    for kind, alike in by_kind.items():
+        if len(alike) == number[kind] > 1:
+            yield f"each {alike[0].called or kind} ({len(alike)})"
+        else:
+            yield from (part.id for part in alike)
 
 
 def _certificate(part: Component) -> tuple[str, ...]:

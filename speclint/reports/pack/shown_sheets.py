@@ -11,10 +11,11 @@ from speclint.reports.accepted import Standings
 from speclint.reports.finding_lines import short
 from speclint.reports.pack.anchors import finding_anchor, sheet_anchor
 from speclint.reports.pack.mathematics import equation, filled, symbol
-from speclint.reports.phrases import share_of_limit, share_used
+from speclint.reports.phrases import share_used
 from speclint.reports.sheet_text import Line, SheetText, sheet_of
 
 _LONG = 60  # lines of a sheet that is still laid out at once: some two pages of A4
+_AT_LIMIT = 1.005  # what is below it is 1.00 in two decimals
 _GAUGE = 1.5  # a gauge ends at one and a half times the limit
 
 
@@ -89,12 +90,16 @@ class ShownSheet:
     @property
     def share(self) -> str:
         """What is used of the limit, in words."""
-        return "" if self.check.utilisation is None else share_of_limit(self.check.utilisation)
+        found = self.used
+        return f"{found} of the limit" if found[:1].isdigit() else found
 
     @property
     def used(self) -> str:
-        """The same, in two decimals."""
-        return "" if self.check.utilisation is None else share_used(self.check.utilisation)
+        """What is used of the limit, in two decimals; in three where two would put a finding at the limit itself."""
+        found = self.check.utilisation
+        if found is None:
+            return ""
+        return f"{found:.3f}" if 1 < found < _AT_LIMIT else share_used(found)
 
 
 class Sources:

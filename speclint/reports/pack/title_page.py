@@ -33,7 +33,7 @@ class TitlePage:
 
     works: str
     facts: tuple[tuple[str, str], ...]
-    families: tuple[tuple[str, str, int], ...]
+    families: tuple[tuple[str, tuple[str, ...]], ...]
     drawings: tuple[Drawing, ...]
     unnumbered: tuple[str, ...]
 
@@ -96,11 +96,14 @@ def _engines(assessment: Assessment) -> Iterator[str]:
             yield _word(spec.title) or spec.id
 
 
-def _families(assessment: Assessment) -> Iterator[tuple[str, str, int]]:
-    """Each family with its edition, and the number of its rules."""
+def _families(assessment: Assessment) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """The editions of the families, each with the families that have it and the number of their rules."""
     rules = [rule.family for rule in assessment.loaded.rules]
+    by_edition: dict[str, list[str]] = {}
     for one in assessment.loaded.families:
-        yield one.name, one.version, rules.count(one.name)
+        number = count(rules.count(one.name), "rule")
+        by_edition.setdefault(one.version, []).append(f"{one.name} ({number})")
+    return ((edition, tuple(names)) for edition, names in by_edition.items())
 
 
 def _drawings(assessment: Assessment) -> Iterator[Drawing]:
