@@ -105,10 +105,15 @@
   };
 
   // a stop of the keyboard only where there is something to scroll, and one for all the points of a chart
+  let due = 0;
   const stops = () => {
-    for (const box of all(".scroll")) {
-      if (box.scrollWidth > box.clientWidth + 1) box.tabIndex = 0; else box.removeAttribute("tabindex");
-    }
+    cancelAnimationFrame(due);
+    due = requestAnimationFrame(() => {
+      const wide = all(".scroll").map((box) => [box, box.scrollWidth > box.clientWidth + 1]);
+      for (const [box, scrolls] of wide) {
+        if (scrolls) box.tabIndex = 0; else box.removeAttribute("tabindex");
+      }
+    });
   };
   const rove = (event) => {
     const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
