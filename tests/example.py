@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, loop
+from speclint.checking import Assessment, KeptFolder, Processes, assess, loop, usual_folder
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
@@ -24,14 +24,15 @@ SHARED = "SPECLINT_TESTS_SHARE"
 def assessed() -> Assessment:
     """The whole of example_specs by every installed family; not to be changed.
 
-    The first process of a run of the tests makes the checks, the others wait and take them over.
+    The first process of a run of the tests makes the checks, the others wait and take them over; so do commands that
+    a test runs on the example or a copy of it, as they keep their results in the same folder.
     """
     shared = os.environ.get(SHARED)
     if shared is None:
         return assess([EXAMPLE], installed_families())
     folder = Path(shared)
     with _one_at_a_time(folder / "example.lock"), Processes() as processes:
-        return _by_kept(KeptFolder(folder / "example"), processes)
+        return _by_kept(KeptFolder(usual_folder()), processes)
 
 
 @cache

@@ -30,7 +30,7 @@ from speclint.repository import Design, Register, open_repository
 from speclint.repository.misfits import misfits
 from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.taking_over import taken_over
-from speclint.rules import Context
+from speclint.rules import Context, Rule
 from speclint.specs import Component, Leaf, Spec, Stated, Table
 from speclint.testing import installed_families
 from tests.contracts.omissions import hold_rules
@@ -79,7 +79,8 @@ class Bench:
         self.design, self._materials = opened.design, opened.materials
         self.rules = {rule.name: rule for rule in hold_rules()}
         self.checks = assessed().checks
-        self._before: dict[tuple[str, str], Check] = {}
+        self._before = {(done.rule.name, done.component): done for done in self.checks}
+        self._told: dict[tuple[tuple[tuple[str, str], ...], Way, str], str] = {}
 
     @cached_property
     def omissions(self) -> list[Omission]:
@@ -137,7 +138,15 @@ class Bench:
             return after.outcome if after.outcome != "not applicable" else TO_DRAW
         if after.outcome == "conforms" and one.way != "shortened" and self._no_better(one, design):
             return ELSEWHERE
-        return next(self._others(one, design, context), "")
+        change = one.places, one.way, one.to
+        if (
+            change not in self._told
+        ):  # the same change is tried for each rule that rests on what it takes away
+            told = next(self._others(one, design, context), "")
+            if not told:
+                return ""
+            self._told[change] = told
+        return self._told[change]
 
     def without(self, one: Omission) -> Design | None:
         """The design with an omission in it; None where reading it draws a complaint."""
@@ -181,22 +190,34 @@ class Bench:
         near |= {link.id: design.specs[link.id] for spec in (*changed, *before) for link in spec.links()}
         near |= {part.id: part for spec in tuple(near.values()) for part in design.linking_to(spec)}
         far = {part.id: part for spec in near.values() for part in design.linking_to(spec)}
+        touched = {spec.id for spec in changed} | {
+            link.id for spec in (*changed, *before) for link in spec.links()
+        }
         for part in (near | far).values():
             if not isinstance(part, Component):
                 continue
             for rule in self.loaded.rules_for({part.kind}):
                 if rule.reviews or not isinstance(part, rule.on) or not (part.id in near or rule.agreement):
                     continue
+                if not self._could_see(rule, part, touched):
+                    continue
                 after = check(rule, part, context)
                 if _tells(after) and self._is_new(after):
                     yield f"{rule.name} on {part.id}, {after.outcome}"
 
-    def _is_new(self, after: Check) -> bool:
-        at = after.rule.name, after.component
+    def _could_see(self, rule: Rule, part: Component, touched: set[str]) -> bool:
+        """Whether a check asked of a spec that is changed, or of what it links to: else it comes out as before."""
+        consulted = self._check_before(rule, part.id).consulted
+        return not touched.isdisjoint(consulted.ids) or bool(consulted.asked)
+
+    def _check_before(self, rule: Rule, part: str) -> Check:
+        at = rule.name, part
         if at not in self._before:
-            part = _component(self.design, after.component)
-            self._before[at] = check(after.rule, part, self._context(self.design))
-        before = self._before[at]
+            self._before[at] = check(rule, _component(self.design, part), self._context(self.design))
+        return self._before[at]
+
+    def _is_new(self, after: Check) -> bool:
+        before = self._check_before(after.rule, after.component)
         if before.outcome != after.outcome or len(before.failing) < len(after.failing):
             return True
         return after.outcome == "not assessed" and before.says != after.says

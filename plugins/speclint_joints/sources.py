@@ -29,8 +29,15 @@ T_STUB = EN_1993_1_8.at("Table 6.2, equivalent T-stub, and Table 3.4")
 WELD_STRENGTH = EN_1993_1_8.at("4.5.3.2, directional method, and Table 4.1")
 FATIGUE_CURVE = EN_1993_1_9.at("7.1, fig. 7.1, as reproduced in public documents", memory=False)
 FATIGUE_SHEAR = EN_1993_1_9.at("7.1, fig. 7.2, shear")
+FATIGUE_DETAILS = EN_1993_1_9.at("Tables 8.1, 8.3 and 8.5, categories of welds")
 PARTIAL_FACTOR = EN_1993_1_9.at(
     "Table 3.1, safe life, high consequence, as reproduced in public documents", memory=False
+)
+EN_1090_2 = Source(
+    "EN 1090-2, Execution of steel structures and aluminium structures - Technical requirements for steel structures",
+    "2008",
+    "6.6.1, holes for fit bolts",
+    memory=True,
 )
 EN_10269 = Source(
     "EN 10269, Steels and nickel alloys for fasteners with specified elevated and/or low temperature properties",
@@ -62,11 +69,13 @@ __all__ = [
     "ASTM_A193",
     "CODE_GASKETS",
     "CODE_SEATING",
+    "EN_1090_2",
     "EN_1993_1_8",
     "EN_1993_1_9",
     "EN_10269",
     "EN_13445_3",
     "FATIGUE_CURVE",
+    "FATIGUE_DETAILS",
     "FATIGUE_SHEAR",
     "ISO_898_1",
     "ISO_898_2",

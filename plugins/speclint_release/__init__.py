@@ -16,4 +16,5 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in("speclint_release.rules"),
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
+        rules_in("speclint_release.rules.known_faults", "known-fault"),
     ]

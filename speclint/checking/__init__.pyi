@@ -14,6 +14,10 @@ from .concession_watch import (
     used_of as used_of,
     values_changed as values_changed,
 )
+from .consequences import (
+    Consequences as Consequences,
+    consequences as consequences,
+)
 from .design_changes import (
     DesignChanges as DesignChanges,
     ValueChange as ValueChange,
@@ -23,6 +27,10 @@ from .design_changes import (
 from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,
+)
+from .known_faults import (
+    KnownFaults as KnownFaults,
+    known_faults as known_faults,
 )
 from .loop import (
     Touched as Touched,

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 from speclint.families import Loaded
 from speclint.quantities import Measure
 from speclint.repository import Design, Register
-from speclint.rules import Context
+from speclint.rules import Context, OtherCheck
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -32,11 +32,21 @@ def context_of(inputs: Inputs, loaded: Loaded) -> Context:
     """What the sheets of a run may consult."""
     materials = {**loaded.materials, **inputs.own_materials}
     context = Context(inputs.design, cache(partial(_find_material, materials)), inputs.limits)
+    context.other_check = partial(_other_check, context, loaded)
     if inputs.register.concessions:
         from speclint.checking.concession_watch import watch
 
         watch(context, loaded, inputs.register, inputs.today)
     return context
+
+
+def _other_check(context: Context, loaded: Loaded, component: str, rule: str) -> OtherCheck | str:
+    from speclint.checking.concession_watch import find_check  # only where a rule asks for another check
+
+    found = find_check(context, loaded, component, rule)
+    if isinstance(found, str):
+        return found
+    return OtherCheck(rule, component, found.outcome, found.says, found.utilisation)
 
 
 def _find_material(own: Mapping[str, Material], name: str) -> Material:

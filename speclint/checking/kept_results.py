@@ -130,6 +130,8 @@ class _State:
 
     def asked(self, sort: str, word: str) -> tuple[str, ...]:
         """The ids that answer a question put to the whole repository."""
+        if sort == "alike":
+            return self.design.names_alike(word)
         return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
 
     def trace(self, consulted: Consulted) -> Trace:

@@ -182,7 +182,6 @@ class WorkedOnce:
     def __init__(self) -> None:
         self._worked: dict[tuple[str, str], list[Worked]] = {}
         self._names: dict[frozenset[str], frozenset[str]] = {}
-        self._roots: dict[str, str] = {}
 
     def keep(
         self,
@@ -193,7 +192,7 @@ class WorkedOnce:
         context: Context,
     ) -> None:
         """Keep how a check was worked, for those of parts alike."""
-        root = self._root(component, context.design)
+        root = context.design.first_alike(component)
         if root and context.asked.whole:
             known = self._names  # the same few fields of the same kinds, over and over
             read = {
@@ -204,25 +203,13 @@ class WorkedOnce:
 
     def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
         """A check that a part alike shares, and how it is renamed; None where there is none, or that is not proved."""
-        root = self._root(component, context.design)
+        root = context.design.first_alike(component)
         for found in self._worked.get((rule.name, root), ()) if root else ():
             if found.component == component:
                 return None
             if renamed := _Renaming(found, context.design).to(component):
                 return found, renamed
         return None
-
-    def _root(self, component: str, design: Design) -> str:
-        """The part that a component is like, or the first of its file; "" for one that stands alone."""
-        if not self._roots:
-            first: dict[str, str] = {}
-            for name, entry in sorted(design.index.entries.items()):
-                if entry.of_several:
-                    self._roots[name] = first.setdefault(design.files[name], name)
-            for name, other in design.alike.items():
-                self._roots[name] = self._roots.setdefault(other, other)
-            self._roots.setdefault("", "")
-        return self._roots.get(component, "")
 
 
 class _Renaming:

@@ -21,6 +21,7 @@ It supports a competent person and the local codes; it replaces neither."""
 COMMANDS = {
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
+    "affects": "what rests on a value: parts, checks, drawings and concessions",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",

@@ -5,6 +5,10 @@ from . import (
     sheet_page as sheet_page,
     terminal_page as terminal_page,
 )
+from .consequences_listing import (
+    consequences_data as consequences_data,
+    consequences_page as consequences_page,
+)
 from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,

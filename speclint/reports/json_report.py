@@ -7,7 +7,14 @@ from collections import Counter
 from collections.abc import Iterator
 from typing import Any
 
-from speclint.checking import Assessment, Check, DesignChanges, Remedy, still_to_be_drawn
+from speclint.checking import (
+    Assessment,
+    Check,
+    DesignChanges,
+    Remedy,
+    known_faults,
+    still_to_be_drawn,
+)
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.reports.printable import json_text
@@ -44,6 +51,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
+        **({"known_faults": faults} if (faults := _known_faults(assessment)) else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -53,6 +61,14 @@ def document(assessment: Assessment) -> dict[str, Any]:
         },
         "exit": assessment.exit_code,
     }
+
+
+def _known_faults(assessment: Assessment) -> dict[str, list[str]]:
+    """The known faults by how they stand; nothing where there are none."""
+    faults = known_faults(assessment)
+    if not faults.count:
+        return {}
+    return {"settled": list(faults.settled), "waiting": list(faults.waiting), "open": list(faults.open)}
 
 
 def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:

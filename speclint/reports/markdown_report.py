@@ -10,7 +10,16 @@ from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.changed import FIRST_FEW, came_and_went, rest, told
 from speclint.reports.finding_lines import called
 from speclint.reports.markdown_text import marked, table
-from speclint.reports.phrases import CAUTIONS, count, left_out, passed_over, referred_to, share_used, verdict
+from speclint.reports.phrases import (
+    CAUTIONS,
+    count,
+    known_faults_said,
+    left_out,
+    passed_over,
+    referred_to,
+    share_used,
+    verdict,
+)
 from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
@@ -25,6 +34,8 @@ def write(assessment: Assessment) -> str:
     lines = [f"## {marked(verdict(assessment))}", "", marked(f"{sums.says} {sums.beside}"), ""]
     if absent := left_out(assessment):
         lines += [marked(absent), ""]
+    if faults := known_faults_said(assessment):
+        lines += [marked(faults), ""]
     lines += _complaints(assessment)
     lines += _changes(assessment)
     lines += _findings(assessment, conceded)

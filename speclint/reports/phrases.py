@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment, named
+from speclint.checking import Assessment, known_faults, named
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -81,6 +81,20 @@ def left_out(assessment: Assessment) -> str:
         return ""
     who, whose = ("family", "its") if len(names) == 1 else ("families", "their")
     return f"LEFT OUT by speclint.toml: the {who} {', '.join(names)}; none of {whose} rules was applied."
+
+
+def known_faults_said(assessment: Assessment) -> str:
+    """How many known faults are settled, which wait and which are open; "" where there are none."""
+    faults = known_faults(assessment)
+    if not faults.count:
+        return ""
+    said = [f"{len(faults.settled)} settled"]
+    said += [
+        f"{len(names)} {word}: {named(names)}"
+        for word, names in (("waiting", faults.waiting), ("open", faults.open))
+        if names
+    ]
+    return f"{count(faults.count, 'known fault')} of the old design, {'; '.join(said)}."
 
 
 def verdict(assessment: Assessment) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import deque
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
@@ -52,6 +52,7 @@ class Design:
     _of_kind: dict[tuple[str, type[Component]], tuple[Any, ...]] = field(
         init=False, default_factory=dict, repr=False, compare=False
     )
+    _firsts: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
     _owners: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
     _sharing: dict[str, list[str]] = field(init=False, default_factory=dict, repr=False, compare=False)
 
@@ -82,6 +83,28 @@ class Design:
     def follow(self, link: Link[Any]) -> Spec | None:
         """The spec a link leads to; None where it is missing, unreadable, of a wrong kind or closes a loop."""
         return self.specs.get(link.id) if self.index.leads(link) else None
+
+    def first_alike(self, name: str) -> str:
+        """The spec that a spec is like, or the first of those of its file; "" for one that stands alone."""
+        if not self._firsts:
+            first: dict[str, str] = {}
+            for one, entry in sorted(self.index.entries.items()):
+                if entry.of_several:
+                    self._firsts[one] = first.setdefault(self.files[one], one)
+            for one, other in self.alike.items():
+                self._firsts[one] = self._firsts.setdefault(other, other)
+            self._firsts.setdefault("", "")
+        return self._firsts.get(name, "")
+
+    def names_alike(self, name: str) -> tuple[str, ...]:
+        """The ids of the others that are said to be like a spec, in their order."""
+        first = self.first_alike(name)
+        return tuple(sorted(one for one, of in self._firsts.items() if first and of == first and one != name))
+
+    def parts_alike(self, part: Component) -> tuple[Component, ...]:
+        """The other components of its kind that are said to be like a part."""
+        found = self._components(self.names_alike(part.id))
+        return tuple(one for one in found if one.kind == part.kind)
 
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""
@@ -182,14 +205,23 @@ class Design:
 
     def _read_at(self, where: Location) -> list[Location]:
         """The places at which the parts of a drawing read one line of it, that of the one given among them."""
-        if not self._sharing:
-            for name in self.files:
-                for file in self.files_of(name):
-                    self._sharing.setdefault(file, []).append(name)
-        sharing = self._sharing.get(where.file, ())
+        sharing = self._sharing_file(where.file)
         drawn = where.drawn
         more = (Location(where.file, where.line, where.key, name) for name in sharing if len(sharing) > 1)
         return list(dict.fromkeys((where, drawn, *more)))
+
+    def _sharing_file(self, file: str) -> Sequence[str]:
+        """The specs that are read from a file, in whole or by what they take over."""
+        if not self._sharing:
+            for name in self.files:
+                for one in self.files_of(name):
+                    self._sharing.setdefault(one, []).append(name)
+        return self._sharing.get(file, ())
+
+    def names_sharing(self, name: str) -> tuple[str, ...]:
+        """The other specs that may read a line of the files of a spec."""
+        found = {one for file in self.files_of(name) for one in self._sharing_file(file)}
+        return tuple(sorted(found - {name}))
 
     def of_drawing(self, number: str) -> tuple[Component, ...]:
         """The components that state a drawing number, in the order of their ids."""

@@ -66,6 +66,9 @@ from .judgement import (
 from .limit_settings import (
     read_limits as read_limits,
 )
+from .other_check import (
+    OtherCheck as OtherCheck,
+)
 from .places import (
     KnownRanges as KnownRanges,
     ManyPlaces as ManyPlaces,

@@ -14,8 +14,8 @@ class Consulted:
     ``specs`` are ids, also of specs that were not there. ``words`` are those of :data:`OF_THE_DRAWING` that were read,
     each with the id of its spec; all else that a spec states counts as read with it. ``linked`` are questions such as
     which piston rings link to a liner: the id of the one, and the class of the others in full. ``asked`` are questions
-    put to the whole repository: which components state a drawing number (``("drawing", number)``), and which specs
-    nothing uses (``("unused", "")``).
+    put to the whole repository: which components state a drawing number (``("drawing", number)``), which are said to
+    be like one (``("alike", id)``), and which specs nothing uses (``("unused", "")``).
     """
 
     specs: set[str] = field(default_factory=set)

@@ -13,10 +13,12 @@ from speclint.quantities import Measure
 from speclint.rules.asked import Asked
 from speclint.rules.consulted import Consulted
 from speclint.rules.definition import Limit, Rule
+from speclint.rules.other_check import no_other
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
     from speclint.repository import Design
+    from speclint.rules.other_check import MakeCheck
     from speclint.specs import Component
 
 
@@ -30,8 +32,8 @@ class Context:
 
     ``limits`` are those that the repository sets, by rule and name. To search for a remedy ``moved`` shifts stated
     values by SI amounts or puts another quantity in the place of one, and ``worded`` puts words in the place of
-    others. ``concessions`` gives the number of each concession of a component, and why it no longer holds, "" where it
-    is not; the rule that asks is left out.
+    others. ``other_check`` makes the check of another part. ``concessions`` gives the number of each concession of a
+    component, and why it no longer holds, "" where it is not; the rule that asks is left out.
     """
 
     design: Design
@@ -44,6 +46,7 @@ class Context:
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )
+    other_check: MakeCheck = field(default=no_other, repr=False)
     #: What the check that is being made asked for, and what parts alike share of it: for the core.
     asked: Asked = field(default_factory=Asked, repr=False)
     shared: Any = field(default=None, repr=False)

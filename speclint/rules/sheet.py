@@ -40,6 +40,7 @@ from speclint.specs import (
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
+    from speclint.rules.other_check import OtherCheck
 
 T = TypeVar("T")
 S = TypeVar("S", bound=Spec)
@@ -332,6 +333,33 @@ class Sheet(Judging, Placing):
         found = self._context.outcomes.get(self._component.id, {})
         if self._record:
             self._record.note("outcomes", repr(sorted(found.items())))
+        return found
+
+    def other_check(self, part: Component, rule: Stated[str] | NotStated) -> OtherCheck:
+        """How the check of another part by a rule of some name comes out; only for a rule that reviews.
+
+        :raises NotAssessed: where no rule on that part has the name.
+        """
+        if not self._rule.reviews:
+            raise ValueError(f"{self._rule.name} does not say that it reviews other checks")
+        name = self.read("rule", rule)
+        found = self._context.other_check(part.id, name)
+        self._asked.everything = True  # after that, as another check was made
+        if isinstance(found, str):
+            raise NotAssessed(found, rule.where)
+        if self._record:
+            self._record.note(f"{name} on {part.id}", repr(found), shown=found.briefly)
+            self._record.word(f"{name} on {part.id}", found.briefly)
+        return found
+
+    def parts_alike(self, part: Component) -> tuple[Component, ...]:
+        """The other components that are said to be like a part, or mirrored, or stated with it for each place."""
+        self._asked.everything = True
+        self._context.consulted.asked.add(("alike", part.id))
+        found = self._context.design.parts_alike(part)
+        if self._record:
+            ids = [one.id for one in found]
+            self._record.note(f"parts alike to {part.id}", repr(ids), shown=", ".join(ids) or "none")
         return found
 
     def assumed_by_holds(self) -> tuple[str, ...]:

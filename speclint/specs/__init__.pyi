@@ -192,6 +192,12 @@ from .kinds.gauge_outline import (
 from .kinds.gland import (
     Gland as Gland,
 )
+from .kinds.known_fault import (
+    Accepted as Accepted,
+    ByCalculation as ByCalculation,
+    ByTest as ByTest,
+    KnownFault as KnownFault,
+)
 from .kinds.lagging import (
     Lagging as Lagging,
 )

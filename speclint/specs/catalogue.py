@@ -36,6 +36,7 @@ KINDS: dict[str, str] = {
     "frame-fastening": "speclint.specs.kinds.frame_fastening:FrameFastening",
     "gauge-outline": "speclint.specs.kinds.gauge_outline:GaugeOutline",
     "gland": "speclint.specs.kinds.gland:Gland",
+    "known-fault": "speclint.specs.kinds.known_fault:KnownFault",
     "lagging": "speclint.specs.kinds.lagging:Lagging",
     "lens-joint": "speclint.specs.kinds.lens_joint:LensJoint",
     "lifting-plan": "speclint.specs.kinds.lifting_plan:LiftingPlan",

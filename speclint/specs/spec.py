@@ -185,6 +185,10 @@ class Spec(SpecTable):
         """Every link that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Link))
 
+    def at_keys(self) -> Iterator[tuple[str, Any]]:
+        """Every value that has a place, stated or not, with its dotted key, in the order of the fields."""
+        return ((one.key, one.value) for one in leaves(self) if hasattr(one.value, "where"))
+
     def measures(self) -> Iterator[Measure]:
         """Every quantity that the spec and its tables state, in the order of the fields."""
         return (value for value in _values_in(self) if isinstance(value, Measure))

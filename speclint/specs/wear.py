@@ -25,7 +25,7 @@ class Wear(SpecTable):
     """
 
     limit: Annotated[Length, Span("5 µm", "1.2 m")] = NOT_STATED
-    rate: Annotated[Allowance, Span("0.5 µm", "5 mm")] = NOT_STATED
+    rate: Annotated[Length, Span("0.5 µm", "5 mm")] = NOT_STATED
     basis: Word[Literal["works record", "common practice"]] = NOT_STATED
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
 

@@ -21,6 +21,7 @@ from speclint.repository import Design
 from speclint.specs import Link, Stated
 from speclint.testing import installed_families
 from tests.benchmarks.specs import make
+from tests.each import each
 from tests.example import EXAMPLE, is_of_one
 
 ROOT = Path(__file__).parents[2]
@@ -159,7 +160,7 @@ def test_every_package_has_its_place_in_the_order() -> None:
     assert " -> ".join(", ".join(packages) for packages in reversed(ORDER)) in page
 
 
-@pytest.mark.parametrize("path", BELOW, ids=name_of)
+@each(BELOW, name_of)
 def test_imports_run_one_way(path: Path) -> None:
     """Wherever the import stands: at the top of a module, within a function, or for the checker of types."""
     own = package_of(module_of(path))
@@ -169,7 +170,7 @@ def test_imports_run_one_way(path: Path) -> None:
         assert other == own or LEVEL[other] < LEVEL[own], f"{own} imports {one.module}"
 
 
-@pytest.mark.parametrize("path", BELOW, ids=name_of)
+@each(BELOW, name_of)
 def test_another_package_is_reached_through_its_public_names(path: Path) -> None:
     own = door_of(module_of(path))
     for one in imports_of(path):
@@ -207,7 +208,7 @@ def test_no_package_of_the_handbook_waits_for_itself() -> None:
 DOORS = {door_of(module_of(path)) for path in BELOW} - {"speclint.handbook"}
 
 
-@pytest.mark.parametrize("package", sorted(DOORS))
+@each(sorted(DOORS))
 def test_a_package_has_one_public_face(package: str) -> None:
     """Its names lead somewhere, none hides a module of the same name, and its docstring says what lives there."""
     face = importlib.import_module(package)
@@ -219,13 +220,13 @@ def test_a_package_has_one_public_face(package: str) -> None:
         assert not hidden or module == f"{package}.{name}", f"{package}.{name} is a module and a name"
 
 
-@pytest.mark.parametrize("path", CORE, ids=name_of)
+@each(CORE, name_of)
 def test_the_core_never_imports_a_family(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     assert not re.search(r"^\s*(from|import) speclint_", text, re.MULTILINE)
 
 
-@pytest.mark.parametrize("path", FAMILIES, ids=name_of)
+@each(FAMILIES, name_of)
 def test_a_family_imports_only_what_is_meant_for_it(path: Path) -> None:
     """The names of speclint, of its specs and equations and of the handbook's packages; of no other family."""
     own = path.relative_to(STRANGER if STRANGER in path.parents else ROOT / "plugins").parts[0]
@@ -266,7 +267,7 @@ def test_a_family_never_reads_past_the_sheet(monkeypatch: pytest.MonkeyPatch) ->
     assert opened == set()
 
 
-@pytest.mark.parametrize("path", CORE + FAMILIES, ids=name_of)
+@each(CORE + FAMILIES, name_of)
 def test_modules_stay_small_and_say_what_they_are(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     tree = ast.parse(text)

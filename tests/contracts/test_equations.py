@@ -29,6 +29,7 @@ from speclint.handbook import tables
 from speclint.quantities import amount_in
 from speclint.testing import expect_equation, formulae_in, installed_families
 from tests.contracts import steam_by_iapws as steam
+from tests.each import each
 
 #: Formulae whose equation cannot be worked out, each with the reason. The list may only shrink.
 NOT_WORKED_OUT = {
@@ -194,12 +195,12 @@ def test_there_are_formulae() -> None:
     assert len(FORMULAE) > 600
 
 
-@pytest.mark.parametrize("function", WORKED_OUT, ids=lambda one: f"{one.__module__}.{one.__name__}")
+@each(WORKED_OUT, lambda one: f"{one.__module__}.{one.__name__}")
 def test_the_printed_equation_is_the_code(function: Callable[..., float]) -> None:
     expect_equation(function, ranges=ranges(function), also=also(function))
 
 
-@pytest.mark.parametrize("function", WORKED_OUT, ids=lambda one: f"{one.__module__}.{one.__name__}")
+@each(WORKED_OUT, lambda one: f"{one.__module__}.{one.__name__}")
 def test_so_is_what_a_sheet_prints_in_inches_and_pounds(function: Callable[..., float]) -> None:
     expect_equation(
         function,

@@ -8,8 +8,6 @@ import textwrap
 from collections.abc import Callable, Iterator
 from typing import Any
 
-import pytest
-
 from speclint.equations import described
 from speclint.testing import (
     expect_dimensions,
@@ -17,26 +15,27 @@ from speclint.testing import (
     formulae_in,
     installed_families,
 )
+from tests.each import each
 
 FORMULAE = formulae_in(
     "speclint.facts", "speclint.handbook", *(family.module for family in installed_families().families)
 )
 
 
+def name_of(formula: Callable[..., Any]) -> str:
+    return formula.__qualname__
+
+
 def test_there_are_formulae() -> None:
     assert len(FORMULAE) > 40
 
 
-@pytest.mark.parametrize("formula", FORMULAE, ids=lambda formula: formula.__qualname__)
+@each(FORMULAE, name_of)
 def test_a_formula_is_described(formula: Callable[..., Any]) -> None:
     expect_formula(formula)
 
 
-@pytest.mark.parametrize(
-    "formula",
-    [one for one in FORMULAE if not described(one).empirical],
-    ids=lambda formula: formula.__qualname__,
-)
+@each((one for one in FORMULAE if not described(one).empirical), name_of)
 def test_a_formula_is_dimensionally_sound(formula: Callable[..., Any]) -> None:
     expect_dimensions(formula)
 
@@ -59,7 +58,7 @@ def _bare_figures(source: str) -> Iterator[str]:
                     yield shown.value.id
 
 
-@pytest.mark.parametrize("formula", FORMULAE, ids=lambda formula: formula.__qualname__)
+@each(FORMULAE, name_of)
 def test_what_a_formula_refuses_is_shown_in_the_units_of_the_trade(formula: Callable[..., Any]) -> None:
     assert not list(_bare_figures(inspect.getsource(formula)))
 

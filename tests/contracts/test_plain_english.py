@@ -5,10 +5,9 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
-import pytest
-
 from speclint.rules import Rule
 from speclint.testing import installed_families
+from tests.each import each
 
 ROOT = Path(__file__).parents[2]
 TEXTS = [
@@ -35,14 +34,14 @@ VAGUE = ("small share", "far above", "far below", "as they count", "set beside",
 RULES = installed_families().rules
 
 
-@pytest.mark.parametrize("path", TEXTS, ids=lambda path: path.relative_to(ROOT).as_posix())
+@each(TEXTS, lambda path: path.relative_to(ROOT).as_posix())
 def test_no_turn_of_phrase_needs_decoding(path: Path) -> None:
     text = " ".join(path.read_text(encoding="utf-8").split()).lower()
     for turn, instead in INSTEAD.items():
         assert not re.search(rf"\b{turn}\b", text), f"{turn}: write {instead}"
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+@each(RULES, lambda rule: rule.name)
 def test_a_statement_can_be_proved_or_broken(rule: Rule) -> None:
     for words in VAGUE:
         assert words not in rule.title.lower()

@@ -16,6 +16,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.each import each
 from tests.published.proof import Proof, proves
 from tests.published.reaching import MODULES, parametrisations, reached
 from tests.published.row import Row
@@ -98,7 +99,7 @@ def test_steam_is_checked_at_two_hundred_states() -> None:
     assert len(PRESSURES) * len(SUPERHEATS) >= 200
 
 
-@pytest.mark.parametrize("test", TESTS, ids=lambda test: f"{test.__module__.split('.')[-1]}.{test.__name__}")
+@each(TESTS, lambda test: f"{test.__module__.split('.')[-1]}.{test.__name__}")
 def test_a_published_test_says_what_it_proves_and_reaches_it(test: Callable[..., None]) -> None:
     found = proofs(test)
     assert found, "mark it with @proves(...) of tests.published.proof, or move it out of tests/published"

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import pytest
-
 from speclint import Rule
 from speclint.testing import expect_declared_kinds, expect_rule, installed_families
+from tests.each import each
 
 RULES = installed_families().rules
 
@@ -14,7 +13,7 @@ def test_there_are_rules() -> None:
     assert len(RULES) > 30
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+@each(RULES, lambda rule: rule.name)
 def test_a_rule_keeps_the_contracts(rule: Rule) -> None:
     """Named in words; says what, why and what not; has sources and limits that can be read; fits its kinds."""
     expect_rule(rule)

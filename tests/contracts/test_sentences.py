@@ -9,6 +9,7 @@ import pytest
 from speclint.rules import actual
 from speclint.rules.actual import WORDS
 from tests.contracts.sentences import RuleSource, compared_in, modules_of, rules_of, sentences_of
+from tests.each import each
 from tests.example import assessed
 
 OF_NUMBERS = ("liners", "joints", "valves", "springs", "motion", "steamways", "fits", "fabrication", "events")
@@ -20,7 +21,7 @@ NUMBERS = {"found", "limit", "left"}
 LONGEST = 90
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+@each(RULES, lambda rule: rule.name)
 def test_a_rule_or_each_of_its_comparisons_says_what_is_wrong(rule: RuleSource) -> None:
     silent = [f"{one.module}:{one.line}" for one in rule.compared if not one.says]
     assert rule.wrong or not silent, f"says nothing of its own where it fails: {', '.join(silent)}"
@@ -36,7 +37,7 @@ def test_no_comparison_escapes(family: str) -> None:
     assert all_of_them == {one for rule in rules_of(family) for one in rule.compared}
 
 
-@pytest.mark.parametrize("sentence", SENTENCES)
+@each(SENTENCES)
 def test_a_sentence_is_short_and_has_its_numbers(sentence: str) -> None:
     """It follows "component (drawing): ", so that it begins small and has no full stop."""
     pieces = list(Formatter().parse(sentence))

@@ -16,6 +16,7 @@ from speclint.specs import (
     PoppetValve,
     SpannerRoom,
     ValveSeat,
+    ValveSpindle,
     Withdrawal,
 )
 from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
@@ -23,6 +24,7 @@ from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
 
 @rule(
     "room.withdrawn-in-frames",
+    edition=2,
     title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out: the room "
     "is at least its length, its engagement and 25 mm for the tool",
     on=AccessPlan,
@@ -51,10 +53,11 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
     sheet.read(f"direction of {part.id}", drawn.direction)
     if not drawn.in_place:
         raise sheet.not_assessed(f"in_place of {part.id} is not stated in {plan.where.file}", plan.where)
-    for what in drawn.in_place:
-        sheet.read(f"in place as {part.id} is drawn out", what)
-    for what in drawn.comes_off:
-        sheet.read(f"off before {part.id} is drawn out", what)
+    stays = [sheet.read(f"in place as {part.id} is drawn out", what) for what in drawn.in_place]
+    off = [sheet.read(f"off before {part.id} is drawn out", what) for what in drawn.comes_off]
+    if "frames" not in stays or not set(stays).isdisjoint(off):
+        said = f"{part.id} is drawn out with {' and '.join(stays)} in place and {' and '.join(off) or 'nothing'} off"
+        return _graver(sheet.states(False, said, where=plan.where), part, sheet)
     wanted = sheet.work(
         f"r {part.id}",
         room_to_draw_out,
@@ -84,6 +87,8 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
         own = part.length
     elif isinstance(part, PistonRod):
         own = part.free_length
+    elif isinstance(part, ValveSpindle):
+        own = part.heated_length
     lengths = [sheet.take(f"l {part.id}", own)] if own is not None else []
     if not lengths or sheet.is_stated(f"size of {part.id}", drawn.size):
         lengths.append(sheet.take(f"l_p {part.id}", drawn.size))

@@ -161,6 +161,8 @@ def hole_of(name: str, opening: CutOpening, sheet: Sheet) -> Metres:
     """The longest chord of an opening in the plane worked: of a round one its diameter, of another its longer side."""
     if sheet.is_stated(f"diameter of {name}", opening.diameter):
         d = sheet.take(f"d of {name}", opening.diameter)
+        if isinstance(opening, BlockOpening) and sheet.is_stated(f"bore of {name}", opening.bore):
+            d = max(d, sheet.take(f"d_b of {name}", opening.bore))  # what fills a hole is no wider than it
     elif isinstance(opening, BlockOpening) and not sheet.is_stated(f"width of {name}", opening.width):
         d = sheet.take(f"d of {name}", opening.bore)
     else:

@@ -61,6 +61,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 
 @rule(
     "opening.metal-replaced",
+    edition=2,
     title="Beside every opening in a round shell the net metal of shell and branch carries the pressure on what is cut "
     "out, and beside ports round a barrel at most half of the allowable tension is used",
     on=CylinderBlock,
@@ -122,6 +123,8 @@ def _round(name: str, cut: Cut, cuts: list[Cut], case: LoadCase, sheet: Sheet) -
     sides = sides_of_cut(cut, bores, sheet)
     shell = shell_of(of_plate, plate, sides, bores, cut, case, sheet)
     d = hole_of(name, cut.opening, sheet)
+    if d > 2 * shell.r:
+        raise sheet.not_covered(f"opening {name} is wider than its shell: finite elements are wanted")
     l_s = sheet.work(f"l_s of {name}", reach_in_shell, r=shell.r, e=shell.e)
     alone = not any(
         other is not cut
@@ -225,7 +228,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
 
 @rule(
     "opening.in-flat-wall",
-    edition=2,
+    edition=3,
     title="A flat wall with an opening is so thick, net of corrosion, that what is cut out is replaced, or √2 times as "
     "thick as without it; beyond half of its shorter side as the metal across the opening needs",
     wrong="wall with opening {item} {found} thick, {limit} wanted",

@@ -15,7 +15,7 @@ from speclint_fabrication.formulae.unlike_plates import (
     difference_without_taper,
     stress_of_unlike_growth,
 )
-from speclint_fabrication.inputs.joined import joined_by
+from speclint_fabrication.inputs.joined import Joined, joined_by
 from speclint_fabrication.inputs.plates import metal_of
 from speclint_fabrication.inputs.pressures import sides_of
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
@@ -85,6 +85,7 @@ class _Two(NamedTuple):
 
 @rule(
     "weld.two-metals",
+    edition=2,
     title="A weld of two metals names its filler, is preheated for the worse, relieved to suit both, and stressed by "
     "unlike growth to at most half of the proof stress; none is of iron",
     on=Weldment,
@@ -117,9 +118,9 @@ def two_metals(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     block = sheet.follow(weldment.makes)
     pairs = []
     for name, joint in weldment.joints.items():
-        if sheet.read(f"shape of {name}", joint.shape) != "butt" and not joint.plates_joined:
+        pair = _joined(name, joint, weldment, sheet)
+        if pair is None:
             continue
-        pair = joined_by(name, joint, weldment, sheet)
         metals = (
             metal_of(pair.names[0], pair.plates[0], sheet),
             metal_of(pair.names[1], pair.plates[1], sheet),
@@ -129,6 +130,24 @@ def two_metals(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     if not pairs:
         raise sheet.not_applicable("no weld is stated to join two metals")
     return sheet.each(pairs, lambda item: _of_two(*item, weldment, block, case, sheet))
+
+
+def _joined(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Joined | None:
+    """The plates that a weld names; of another than a butt joint that names none, its plate and that of its wall."""
+    if sheet.read(f"shape of {name}", joint.shape) == "butt" or joint.plates_joined:
+        return joined_by(name, joint, weldment, sheet)
+    if not (
+        sheet.is_stated(f"plate of {name}", joint.plate) and sheet.is_stated(f"wall of {name}", joint.wall)
+    ):
+        return None
+    wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+    if not sheet.is_stated(f"plate of the wall of {name}", wall.plate):
+        return None
+    of = f"plates of {weldment.id}"
+    return Joined(
+        (sheet.read(f"plate of {name}", joint.plate), sheet.read(f"plate of the wall of {name}", wall.plate)),
+        (sheet.entry(weldment.plates, joint.plate, of), sheet.entry(weldment.plates, wall.plate, of)),
+    )
 
 
 def _of_two(

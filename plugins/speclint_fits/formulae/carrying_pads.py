@@ -46,6 +46,23 @@ def load_of_two(G: Newtons, x: Metres, x_1: Metres, x_2: Metres) -> Newtons:
     return G * abs(x_2 - x) / abs(x_2 - x_1)
 
 
+@formula("c = w/2 − |x − x_1|", cites=[FIRST_PRINCIPLES])
+def inside_of_edge(w: Metres, x: Metres, x_1: Metres) -> Metres:
+    """How far inside the nearer edge of a pad a weight acts.
+
+    c = w/2 − |x − x_1|
+
+    ``w`` width of the pad, ``x`` place of the weight, ``x_1`` middle of the pad [m]. Returns [m], below 0 where the
+    weight acts beyond the edge.
+
+    Hand working: 300 mm from the middle of a pad of 220 mm: 110 − 300 = −190 mm.
+
+    >>> round(inside_of_edge(w=0.22, x=0.3, x_1=0.0) * 1e3, 6)
+    -190.0
+    """
+    return w / 2 - abs(x - x_1)
+
+
 @formula("s = s_0 + k", cites=[FIRST_PRINCIPLES])
 def stiffness_added(s_0: NewtonsPerMetre, k: NewtonsPerMetre) -> NewtonsPerMetre:
     """Stiffness of several pads side by side.

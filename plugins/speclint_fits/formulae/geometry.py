@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Radians, Ratio
 from speclint_fits.sources import ASME_Y14_5
@@ -56,18 +58,22 @@ def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     return 1 + 2 * P / D
 
 
-@formula("Δθ = |θ_1 − θ_2|", cites=[FIRST_PRINCIPLES])
-def angles_apart(θ_1: Radians, θ_2: Radians) -> Radians:
-    """By how much the first angles of two patterns differ.
+@formula("Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z", cites=[FIRST_PRINCIPLES])
+def angles_apart(θ_1: Radians, θ_2: Radians, z: Ratio) -> Radians:
+    """By how much two patterns of holes on a circle are turned against each other, to the nearest hole.
 
-    Δθ = |θ_1 − θ_2|
+    Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z
 
-    ``θ_1``, ``θ_2`` [rad]. Returns [rad].
+    ``θ_1``, ``θ_2`` first angles [rad]; ``z`` how many holes, evenly spaced. Returns [rad], at most π/z.
+    Raises OutOfRange unless z is above 0.
 
-    >>> round(angles_apart(θ_1=0.1, θ_2=0.3), 6)
-    0.2
+    Hand working, twelve holes, 30° apart: 0 and 0.25° are 0.25° apart, 0 and 29.75° as well, 0 and 30° not at all.
+
+    >>> [round(math.degrees(angles_apart(θ_1=0.0, θ_2=math.radians(a), z=12)), 6) for a in (0.25, 29.75, 30)]
+    [0.25, 0.25, 0.0]
     """
-    return abs(θ_1 - θ_2)
+    require(z > 0, "the number of holes must be above 0")
+    return 2 * abs(math.atan(math.tan(z * (θ_1 - θ_2) / 2))) / z
 
 
 @formula("c = H − F", cites=[FIRST_PRINCIPLES])

@@ -21,6 +21,7 @@ from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
 from speclint_fits.formulae.carrying_pads import (
     chamfer_to_lead_in,
     far_crosshead,
+    inside_of_edge,
     load_of_pad,
     load_of_two,
     moment_added,
@@ -47,8 +48,9 @@ class _Carried(NamedTuple):
 
 @rule(
     "frame.carrying-pads",
-    title="No pad that carries the block is unloaded by the errors of their heights, and the pressure of each, with "
-    "the weight three times by jolts, is at most 30 MPa",
+    edition=2,
+    title="No pad that carries the block is unloaded by errors of height, a single one has the weight within its "
+    "width, and the pressure of each, with the weight three times by jolts, is at most 30 MPa",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -75,6 +77,8 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
         held_up = sheet.stays(R, weight.G).else_says("pad {item} carries nothing: {left} left")
         if not held_up.holds:
             return held_up
+        if len(loads) == 1:
+            held_up = sheet.worst(held_up, _within_pad(name, weight, block, sheet))
         depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
         A = sheet.work(
             f"A_{name}", rectangle_area, b=sheet.take(f"w_{name}", block.pads[name].width), h=depth
@@ -88,6 +92,16 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
         )
 
     return sheet.each(list(loads.items()), judge)
+
+
+def _within_pad(name: str, weight: _Carried, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The weight on a single pad acts within its width, or the block tips over the edge of it."""
+    pad = block.pads[name]
+    w = sheet.take(f"w_{name}", pad.width)
+    inside = sheet.work("c", inside_of_edge, w=w, x=weight.x, x_1=sheet.take(f"x_{name}", pad.at))
+    return sheet.stays(inside, w).else_says(
+        "block tips over the edge of its only carrying pad {item}: {left} left"
+    )
 
 
 def _weight(block: CylinderBlock, sheet: Sheet) -> Newtons:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from speclint import (
     COMMON_PRACTICE,
@@ -44,6 +44,7 @@ Named = tuple[str, GeometricalTolerance, str]
 
 @rule(
     "geometry.whole",
+    edition=2,
     title="A tolerance of form has no datum and every other has one; each datum is closer in form by half than the "
     "zones that count from it; on one face form is no wider than orientation, and that than location",
     on=Component,
@@ -82,15 +83,19 @@ def _whole(item: Named, named: list[Named], part: Component, sheet: Sheet) -> It
     for datum in one.to:
         letter = sheet.read(f"datum of {name}", datum)
         if len(letter) == 1:
-            yield _datum(letter, t, named, part, sheet)
+            yield _datum(letter, one, t, named, part, sheet)
     yield from _beside(item, t, named, sheet)
 
 
-def _datum(letter: str, t: Metres, named: list[Named], part: Component, sheet: Sheet) -> Judgement:
-    """A datum of the part has a form, closer than the zone that counts from it."""
+def _datum(
+    letter: str, one: GeometricalTolerance, t: Metres, named: list[Named], part: Component, sheet: Sheet
+) -> Judgement:
+    """A datum of the part is another face than the one that counts from it, and closer in form than that zone."""
     if letter not in part.datums:
         return sheet.states(False, f"datum {letter} is not stated", where=part.where)
     face = sheet.read(f"face of datum {letter}", part.datums[letter].feature)
+    if face == sheet.read(f"face that counts from {letter}", one.of):
+        return sheet.states(False, f"{face} counts from datum {letter}, which it is itself", where=one.where)
     forms = [
         sheet.take(f"t of {name}", one.zone)
         for name, one, form in named
@@ -123,6 +128,7 @@ def _rank(form: str) -> int:
 
 @rule(
     "geometry.joint-face-flat",
+    edition=2,
     title="Both faces of a joint are flat to what its seal takes up: 0.25 mm under a flat gasket, 0.15 mm under a "
     "ring, 0.02 mm ground metal to metal",
     on=BoltedJoint,
@@ -137,7 +143,7 @@ def _rank(form: str) -> int:
     ],
 )
 def joint_face_flat(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """The flatness that each part states of the face of the joint, after welding and stress relief."""
+    """The flatness that each part states of the whole face of the joint, after welding and stress relief."""
     seal = sheet.read("seal", joint.seal)
     if seal == "lens ring":
         raise sheet.not_applicable("a lens ring turns in its seats")
@@ -146,7 +152,7 @@ def joint_face_flat(joint: BoltedJoint, sheet: Sheet) -> Judgement:
         kind = "flat" if sheet.read("form of the gasket", joint.gasket.form) == "flat" else "ring"
 
     def judge(item: tuple[str, Component]) -> Judgement:
-        t = _flatness(item[1], joint, sheet)
+        t = _flatness(item[1], joint, kind, sheet)
         return sheet.at_most(t, sheet.limit(kind)).else_says(
             "face of {item} may be {found} out of flat, {limit} allowed"
         )
@@ -160,22 +166,34 @@ def _parts(joint: BoltedJoint, sheet: Sheet) -> tuple[Component, Component]:
     return sheet.follow(joint.holds), sheet.follow(joint.screwed_into if stud else joint.bolted_to)
 
 
-def _flatness(part: Component, joint: BoltedJoint, sheet: Sheet) -> Metres:
+def _flatness(part: Component, joint: BoltedJoint, kind: str, sheet: Sheet) -> Metres:
+    def across() -> Metres:
+        return sheet.take("D", (joint.ground_face if kind == "ground" else joint.gasket).outside)
+
     found = [
         sheet.take(f"t_{name} of {part.id}", one.zone)
         for name, one in part.tolerances.items()
         if sheet.read(f"form of {name}", one.form) == "flat"
         and sheet.read(f"face of {name}", one.of) == joint.id
+        and _holds_over(name, one, across, sheet)
     ]
     if not found:
-        raise sheet.not_assessed(f"{part.id} states no flatness of the face of {joint.id}", part.where)
+        raise sheet.not_assessed(f"{part.id} states no flatness of the whole face of {joint.id}", part.where)
     return min(found)
+
+
+def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metres], sheet: Sheet) -> bool:
+    """Whether a zone holds over a whole length: it does where it states none of its own."""
+    if not sheet.is_stated(f"length of {name}", one.over):
+        return True
+    return sheet.take(f"l_{name}", one.over) >= length()
 
 
 @rule(
     "holes.match",
-    title="The holes of two parts that one joint fastens are as many, on the same circle and from the same angle, and "
-    "the room of each stud in its hole takes up both zones of position",
+    edition=2,
+    title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
+    "angle, and the room of each stud in its hole takes up both zones of position",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[ASME_Y14_5, FIRST_PRINCIPLES],
@@ -190,7 +208,9 @@ def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     parts = _parts(joint, sheet)
     one, other = (_pattern(part, joint, sheet) for part in parts)
     n, m = (_count(which, joint, sheet) for which in (one, other))
-    alike = sheet.states(n == m, f"{parts[0].id} has {n} holes, {parts[1].id} {m}", where=joint.where)
+    studs = sheet.count("n", joint.count)
+    said = f"{parts[0].id} has {n} holes, {parts[1].id} {m}, the joint {studs} studs"
+    alike = sheet.states(n == m == studs, said, where=joint.where)
     circles = [
         sheet.take(f"D_{mark}", pattern.circle if sheet.is_stated("circle", pattern.circle) else joint.circle)
         for mark, pattern in (("1", one), ("2", other))
@@ -198,13 +218,16 @@ def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     same = sheet.equals(circles[0], circles[1], 0.0).else_says(
         "circle of the holes {found}, of the others {limit}"
     )
-    taken = _taken(one, other, circles[0] / 2, joint, sheet)
+    drawn = sheet.equals(circles[0], sheet.take("D", joint.circle), 0.0).else_says(
+        "circle of the holes {found}, of the studs {limit}"
+    )
+    taken = _taken(one, other, circles[0] / 2, n, joint, sheet)
     H = sheet.take("H", one.diameter if sheet.is_stated("hole", one.diameter) else joint.hole)
     F = sheet.look_up("F", nominal_diameter, designation=sheet.read("thread", joint.thread))
     room = sheet.at_most(taken, sheet.work("c", room_in_hole, H=H, F=F)).else_says(
         "zones of the holes take {found}, their room is {limit}"
     )
-    return sheet.worst(alike, same, room)
+    return sheet.worst(alike, same, drawn, room)
 
 
 def _pattern(part: Component, joint: BoltedJoint, sheet: Sheet) -> HolePattern:
@@ -219,7 +242,9 @@ def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
     return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
 
 
-def _taken(one: HolePattern, other: HolePattern, r: Metres, joint: BoltedJoint, sheet: Sheet) -> Metres:
+def _taken(
+    one: HolePattern, other: HolePattern, r: Metres, z: int, joint: BoltedJoint, sheet: Sheet
+) -> Metres:
     """What both zones and the first angle take of the room, on the diameter."""
     T_2, T_1 = _position("2", one, sheet), _position("1", other, sheet)
     k = 1.0
@@ -228,19 +253,25 @@ def _taken(one: HolePattern, other: HolePattern, r: Metres, joint: BoltedJoint, 
             "k", opening_of_zone, P=facts.grip_held(joint, sheet), D=sheet.take("D", joint.tapped.engagement)
         )
     θ_1, θ_2 = sheet.take("θ_1", one.first_angle), sheet.take("θ_2", other.first_angle)
-    Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2)
+    Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2, z=z)
     return sheet.work("T_n", zones_together, T_1=T_1, k=k, T_2=T_2, r=r, Δθ=Δθ)
 
 
 def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
-    """The zone of a hole's axis: as stated, or by the error of its coordinates."""
+    """The zone of a hole's axis: as stated, or by the error of its coordinates; the wider where both are."""
+    zones = []
     if sheet.is_stated("zone", pattern.position):
-        return sheet.take(f"T_{mark}", pattern.position)
-    return sheet.work(f"T_{mark}", zone_of_coordinates, x=sheet.take(f"x_{mark}", pattern.coordinates))
+        zones.append(sheet.take(f"T_{mark}", pattern.position))
+    if not zones or sheet.is_stated("coordinates", pattern.coordinates):
+        zones.append(
+            sheet.work(f"T_{mark}", zone_of_coordinates, x=sheet.take(f"x_{mark}", pattern.coordinates))
+        )
+    return max(zones)
 
 
 @rule(
     "geometry.room-for-form",
+    edition=2,
     title="A spindle longer in its guide than 1.5 diameters keeps clearance there when both are as bent as their "
     "drawings allow",
     wrong="straightness takes the clearance in the guide: {left} left",
@@ -259,19 +290,21 @@ def room_in_guide(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     if sheet.work("L_n", share_of_size, k=sheet.limit("long", "k"), t=d) >= L:
         raise sheet.not_applicable("the guide is short")
     c = sheet.work("c_0", diametral_clearance, D=sheet.take("D_g", spindle.guide_bore), d=d)
-    t_1, t_2 = (_straightness(spindle, face, sheet) for face in ("guide", "diameter"))
+    t_1, t_2 = (_straightness(spindle, face, L, sheet) for face in ("guide", "diameter"))
     return sheet.stays(sheet.work("c", room_for_form, c_0=c, t_1=t_1, t_2=t_2), c)
 
 
-def _straightness(spindle: ValveSpindle, face: str, sheet: Sheet) -> Metres:
+def _straightness(spindle: ValveSpindle, face: str, L: Metres, sheet: Sheet) -> Metres:
     found = [
         sheet.take(f"t_{name}", one.zone)
         for name, one in spindle.tolerances.items()
         if sheet.read(f"form of {name}", one.form) in ("straight", "cylindrical")
         and sheet.read(f"face of {name}", one.of) == face
+        and _holds_over(name, one, lambda: L, sheet)
     ]
     if not found:
-        raise sheet.not_assessed(f"{spindle.id} states no straightness of its {face}", spindle.where)
+        said = f"{spindle.id} states no straightness of its {face} over the length of the guide"
+        raise sheet.not_assessed(said, spindle.where)
     return min(found)
 
 

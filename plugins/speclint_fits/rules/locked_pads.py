@@ -150,6 +150,7 @@ def _web(name: str, one: Seated, F: Newtons, both: Newtons, sheet: Sheet) -> Pas
 
 @rule(
     "frame.grip-kept",
+    edition=2,
     limits=[LEAD],
     title="Each of two locked pads stays gripped by its cut-out under its share of the greatest thrust: cold with the "
     "least interference that the hottest case leaves, hot with that or with growth",
@@ -208,6 +209,11 @@ def _gripped(pair: Pair, number: int, hot: dict[CaseName, Held], P: Newtons, she
         A=area_of_faces(one, sheet),
         k=sheet.take("k_s", one.face.slot_stiffness),
     )
+    if N <= 0:
+        said = (
+            f"interference of pad {name} is nil, or used up by what the hottest case sets: nothing grips it"
+        )
+        return sheet.states(False, said, where=one.face.where)
     left = sheet.work(f"N_l{name}", grip_left, N=N, P=P)
     cold = sheet.stays(left, N).else_says("{item} loses its grip cold: {left} left")
     heated = [

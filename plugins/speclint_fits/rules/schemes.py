@@ -13,6 +13,7 @@ _LOCKED = {"one locked": 1, "two locked": 2, "locked at the middle": 1}
 
 @rule(
     "frame.scheme-of-pads",
+    edition=2,
     title="On each frame a pad takes the thrust, one what acts crosswise and one the weight, and as many lock the "
     "block as its scheme says: one, two, or one between two that slide",
     on=CylinderBlock,
@@ -33,6 +34,7 @@ def scheme_of_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
         for names in pads_by_frame(block, sheet)
         for said, judge in _of_frame(names, block, sheet)
     ]
+    items += list(_nothing_else(block, sheet))
     return sheet.each(items, lambda item: item[1]())
 
 
@@ -43,6 +45,15 @@ def _of_frame(
     yield "thrust", lambda: _locked(names, block, sheet)
     for force in ("crosswise", "weight"):
         yield force, lambda one=force: _taken(one, names, block, sheet)  # type: ignore[misc]
+
+
+def _nothing_else(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Callable[[], Judgement]]]:
+    """A pad that is said to take nothing is said to take nothing else."""
+    for name, pad in block.pads.items():
+        takes = taken_by(name, pad, sheet) if pad.takes else ()
+        if "nothing" in takes and len(takes) > 1:
+            said = f"pad {name} is said to take {' and '.join(takes)}"
+            yield f"what {name} takes", lambda said=said: sheet.states(False, said, where=block.where)  # type: ignore[misc]
 
 
 def _locked(names: list[str], block: CylinderBlock, sheet: Sheet) -> Judgement:

@@ -16,6 +16,21 @@ from speclint.equations import (
 from speclint.handbook.tables import ROARK
 
 
+@formula("p = L/n", cites=[FIRST_PRINCIPLES])
+def mean_pitch(L: Metres, n: Ratio) -> Metres:
+    """Mean distance of bolts along a joint, with half of it beyond the first and the last.
+
+    p = L/n
+
+    ``L`` length of the joint [m]; ``n`` how many bolts. Returns [m]. Raises OutOfRange unless n is above 0.
+
+    >>> mean_pitch(L=1.8, n=12)
+    0.15
+    """
+    require(n > 0, "the number of bolts must be above 0")
+    return L / n
+
+
 @formula("w = q b p⁴/(32 E c t³)", cites=[ROARK.at("Table 8.1, case 2d, clamped beam, uniform load")])
 def opening_between_bolts(q: Pascals, b: Metres, p: Metres, E: Pascals, c: Metres, t: Metres) -> Metres:
     """How far the strip of a flange opens between two bolts, as a clamped beam.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     CubicMetres,
     Hertz,
@@ -19,6 +19,24 @@ from speclint.equations import (
     SquareMetres,
 )
 from speclint_joints.sources import FATIGUE_CURVE, FATIGUE_SHEAR, WELD_STRENGTH
+
+
+@formula("f = R_m R_T/R_0", cites=[COMMON_PRACTICE])
+def strength_when_warm(R_m: Pascals, R_T: Pascals, R_0: Pascals) -> Pascals:
+    """Tensile strength of a steel that is warm, taken to fall as its proof stress does.
+
+    f = R_m R_T/R_0
+
+    ``R_m`` tensile strength when cold; ``R_T`` proof stress at the temperature, ``R_0`` when cold [Pa]. Returns [Pa].
+    Raises OutOfRange unless R_0 is above 0.
+
+    Hand working: 1000 MPa, proof stress 855 of 900 MPa: 950 MPa.
+
+    >>> strength_when_warm(R_m=1000e6, R_T=855e6, R_0=900e6) / 1e6
+    950.0
+    """
+    require(R_0 > 0 * R_0, "proof stress when cold must be above 0")
+    return R_m * R_T / R_0
 
 
 @formula("A = n a l", cites=[FIRST_PRINCIPLES])

@@ -75,17 +75,24 @@ def carrier_of(joint: BoltedJoint | Bracket, sheet: Sheet) -> BoltedJoint | Brac
 
 
 def bars_of(part: BoltedJoint | Bracket, sheet: Sheet) -> list[SlideBar]:
-    """The slide bars that a bracket carries: those that name it at one of their ends."""
+    """The slide bars that a bracket carries: those that name it at one of their ends, and those that it names."""
     if not isinstance(part, Bracket):
         return []
-    return [
-        bar
+    bars = {
+        bar.id: bar
         for bar in sheet.belonging_to(part, SlideBar)
         if any(
             sheet.is_stated("support of a slide bar", one.part) and sheet.follow(one.part) is part
             for one in bar.supports.values()
         )
-    ]
+    }
+    named = (_part_of(name, one, sheet) for name, one in part.carries.items())
+    return list((bars | {bar.id: bar for bar in named if isinstance(bar, SlideBar)}).values())
+
+
+def _part_of(name: str, one: Carried, sheet: Sheet) -> Component | None:
+    """The part that is carried, where it is named."""
+    return sheet.follow(one.of) if sheet.is_stated(f"part {name}", one.of) else None
 
 
 def carries_something(joint: BoltedJoint | Bracket, sheet: Sheet) -> bool:
@@ -150,11 +157,19 @@ def _stated(name: str, value: SignedForce | Position, sheet: Sheet) -> bool:
 
 
 def _thrusts(part: BoltedJoint | Bracket, upright: bool, case: LoadCase, sheet: Sheet) -> Iterator[_Load]:
-    """The side thrust of the crosshead on each bar, the whole of it at one end."""
+    """The side thrust of the crosshead on each bar, the whole of it at one end, or what is stated if that is more."""
     if not isinstance(part, Bracket):
         return
     for bar in bars_of(part, sheet):
-        N, z = thrust_on(bar, case, sheet), sheet.take("a", part.arm)
+        N = thrust_on(bar, case, sheet)
+        entries = [(name, one) for name, one in part.carries.items() if _part_of(name, one, sheet) is bar]
+        z = max((_distance(*entry, part, sheet) for entry in entries), default=0.0) or sheet.take(
+            "a", part.arm
+        )
+        for name, one in entries:
+            force = one.force.y if upright else one.force.z
+            if _acts_in(name, one, case, sheet) and _stated(f"force of {name}", force, sheet):
+                N = max(N, abs(sheet.take(f"F of {name}", force)))
         yield _Load(bar.id, 0.0, N if upright else 0.0, 0.0 if upright else N, 0.0, 0.0 if upright else z, z)
 
 
@@ -179,12 +194,11 @@ def thrust_on(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Newtons:
 
 def _carried(part: BoltedJoint | Bracket, upright: bool, case: LoadCase, sheet: Sheet) -> Iterator[_Load]:
     for name, one in part.carries.items():
-        here = True
-        if sheet.is_stated(f"case of {name}", one.case):
-            here = case.where.key.endswith(f"cases.{sheet.read(f'case of {name}', one.case)}")
+        here, bar = _acts_in(name, one, case, sheet), _part_of(name, one, sheet)
+        thrust = ("y" if upright else "z") if isinstance(bar, SlideBar) and isinstance(part, Bracket) else ""
         f_x, f_y, f_z = (
             sheet.take(f"F_{axis} of {name}", force)
-            if here and _stated(f"force of {name}", force, sheet)
+            if here and axis != thrust and _stated(f"force of {name}", force, sheet)
             else 0.0
             for axis, force in zip("xyz", _forces(one), strict=True)
         )
@@ -199,6 +213,13 @@ def _carried(part: BoltedJoint | Bracket, upright: bool, case: LoadCase, sheet: 
             yield from _weight(name, m, (x, y, z), upright, part, sheet)
 
 
+def _acts_in(name: str, one: Carried, case: LoadCase, sheet: Sheet) -> bool:
+    """Whether a stated force acts in a load case: in that which it names, else in all."""
+    if not sheet.is_stated(f"case of {name}", one.case):
+        return True
+    return case.where.key.endswith(f"cases.{sheet.read(f'case of {name}', one.case)}")
+
+
 def _distance(name: str, one: Carried, part: BoltedJoint | Bracket, sheet: Sheet) -> Metres:
     """How far out of the face it acts: as stated, else the arm of the bracket."""
     if isinstance(part, Bracket) and not _stated(f"place of {name}", one.at.z, sheet):
@@ -209,11 +230,13 @@ def _distance(name: str, one: Carried, part: BoltedJoint | Bracket, sheet: Sheet
 def mass_of(name: str, one: Carried, sheet: Sheet) -> Kilograms | None:
     """The mass of what is carried: the greater of what is stated here and with the part; None without either."""
     found = [sheet.take(f"m of {name}", one.mass)] if sheet.is_stated(f"mass of {name}", one.mass) else []
-    if sheet.is_stated(f"part {name}", one.of):
-        part: Component = sheet.follow(one.of)
+    part = _part_of(name, one, sheet)
+    if part is not None:
         own = getattr(part, "mass", None)
         if own is not None and sheet.is_stated(f"mass of {part.id}", own):
             found.append(sheet.take(f"m of {part.id}", own))
+    if not found and part is not None:
+        raise sheet.not_assessed(f"the mass of {part.id}, which {name} carries, is not stated", one.where)
     if not found and not any(_stated(f"force of {name}", force, sheet) for force in _forces(one)):
         raise sheet.not_assessed(f"{name} states neither a mass nor a force", one.where)
     return max(found) if found else None

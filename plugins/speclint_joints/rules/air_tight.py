@@ -10,6 +10,7 @@ from speclint.specs import BoltedJoint, LoadCase, Saddle
 from speclint_joints.formulae.air_tight import (
     gap_of_flange,
     inflow_of_air,
+    mean_pitch,
     opening_between_bolts,
     openings_added,
     room_in_hole,
@@ -33,6 +34,7 @@ _HOT = {"nylon ring nut": "nylon", "adhesive": "adhesive"}
 
 @rule(
     "joint.air-tight",
+    edition=2,
     title="A flange opens between its bolts no further than its packing springs back, its holes let both parts grow, "
     "and a smokebox draws in at most 0.5 % of its gas where the packing is dead",
     on=BoltedJoint,
@@ -72,7 +74,7 @@ def _opening(joint: BoltedJoint, stack: Stack, case: LoadCase, sheet: Sheet) -> 
         opening_between_bolts,
         q=sheet.take("q", joint.packing.pressure),
         b=sheet.take("b", joint.packing.width),
-        p=sheet.take("p", joint.pitch),
+        p=_pitch(joint, stack, sheet),
         E=sheet.look_up("E", sheet.material_of(stack.held).modulus, of=stack.held, at=at),
         c=sheet.take("c", joint.strip_width),
         t=grip_held(joint, sheet),
@@ -89,6 +91,12 @@ def _opening(joint: BoltedJoint, stack: Stack, case: LoadCase, sheet: Sheet) -> 
         ΔT_m=at - T_0,
     )
     return sheet.work("w", openings_added, w_1=pressed, w_2=slack)
+
+
+def _pitch(joint: BoltedJoint, stack: Stack, sheet: Sheet) -> Metres:
+    """Greatest distance of two bolts: as stated, and no less than so many bolts leave along the joint."""
+    p = sheet.take("p", joint.pitch)
+    return max(p, sheet.work("p_n", mean_pitch, L=sheet.take("L", joint.length), n=stack.studs.n))
 
 
 def _lets_grow(joint: BoltedJoint, stack: Stack, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Newtons
+from speclint.equations import Newtons, Pascals
 from speclint.facts import worn_wheel
 from speclint.handbook.members import direct_stress, sum_of_loads
-from speclint.specs import Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
+from speclint.specs import BoltedJoint, Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
 from speclint_joints.formulae.brackets import (
     across_fillet,
     deflection_allowed,
@@ -26,30 +28,59 @@ from speclint_joints.formulae.brackets import (
     throat_modulus,
 )
 from speclint_joints.inputs.carried import JOLTS, Pulls, bars_of, carries_something, mass_of, pulls_on
-from speclint_joints.sources import FATIGUE_CURVE, FATIGUE_SHEAR, PARTIAL_FACTOR, WELD_STRENGTH
+from speclint_joints.inputs.strengths import tensile_strength_at
+from speclint_joints.sources import (
+    FATIGUE_CURVE,
+    FATIGUE_DETAILS,
+    FATIGUE_SHEAR,
+    PARTIAL_FACTOR,
+    WELD_STRENGTH,
+)
 
 _DEFERS = "the local railway code and a competent person decide"
 
 
 @rule(
     "bracket.welds-hold",
+    edition=2,
     title="The welds at the root of a bracket bear what it carries, with jolts, and in running no range of stress "
     "across or along them exceeds that which no number of cycles harms",
     on=Bracket,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[WELD_STRENGTH, FATIGUE_CURVE, FATIGUE_SHEAR, PARTIAL_FACTOR, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[
+        WELD_STRENGTH,
+        FATIGUE_CURVE,
+        FATIGUE_SHEAR,
+        FATIGUE_DETAILS,
+        PARTIAL_FACTOR,
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+    ],
     why="A fillet weld that is strong enough ten times over still cracks from its root at the ten millionth stroke.",
     leaves_out=f"moments across the plane of the welds, the plate itself, inertia of crosshead and rods; {_DEFERS}",
     limits=[
         JOLTS,
         Limit("partial factor", "1.35", "ratio", PARTIAL_FACTOR, "partial factor on fatigue strength"),
+        Limit(
+            "fillet",
+            "36 MPa",
+            "stress",
+            FATIGUE_DETAILS,
+            "greatest category across the root of a fillet weld",
+        ),
+        Limit("penetrated", "112 MPa", "stress", FATIGUE_DETAILS, "greatest category across any weld"),
+        Limit("sheared", "100 MPa", "stress", FATIGUE_DETAILS, "greatest category along any weld"),
     ],
 )
 def welds_hold(bracket: Bracket, case: LoadCase, sheet: Sheet) -> Judgement:
     """M/W + P/A and S/A on the throats; the welds of one name bear it all."""
     if not bracket.welds:
+        if not sheet.belonging_to(bracket, BoltedJoint):
+            raise sheet.not_assessed(
+                f"neither a weld nor a bolted joint of {bracket.id} is stated", bracket.where
+            )
         raise sheet.not_applicable("no weld of the bracket is stated: it is bolted")
     _loaded(bracket, sheet)
     pulls = pulls_on(bracket, case, sheet)
@@ -71,7 +102,7 @@ def _weld(
     σ = sheet.work("σ", stress_across_throat, M=pulls.M_x, W=W, P=pulls.P, A=A)
     τ = sheet.work("τ", direct_stress, F=pulls.S, A=A)
     at = sheet.take("T", case.temperature_of(bracket))
-    f_u = sheet.look_up("f_u", sheet.material_of(bracket).tensile_strength, of=bracket, at=at)
+    f_u = tensile_strength_at("f_u", bracket, at, sheet)
     fillet = sheet.read(f"weld {name}", weld.weld) == "fillet"
     together = sheet.work("σ_v", equivalent_in_fillet if fillet else equivalent_in_plate, σ=σ, τ=τ)
     across = sheet.work("σ_s", across_fillet, σ=σ) if fillet else σ
@@ -83,27 +114,40 @@ def _weld(
             "weld {item} stressed to {found} across its throat, {limit} allowed"
         ),
     ]
+    if sheet.is_stated("depth of the root", bracket.depth):
+        judged.append(
+            sheet.at_most(l, sheet.take("h", bracket.depth)).else_says(
+                "weld {item} is {found} long on a root {limit} deep"
+            )
+        )
     if case.where.key.endswith("cases.running"):
-        k, gamma = 2.0 if pulls.reverses else 1.0, sheet.limit("partial factor", "γ")
-        allowed = sheet.work(
-            "S_R", range_beyond_counting, Δσ_C=sheet.take("Δσ_C", weld.detail_category), gamma=gamma
-        )
-        sheared = sheet.work(
-            "S_T", shear_beyond_counting, Δτ_C=sheet.take("Δτ_C", weld.shear_category), gamma=gamma
-        )
-        judged += [
-            sheet.at_most(sheet.work("Δσ", range_of_stress, k=k, σ=σ), allowed).else_says(
-                "stress range of weld {item} {found}, {limit} allowed"
-            ),
-            sheet.at_most(sheet.work("Δτ", range_of_stress, k=k, σ=τ), sheared).else_says(
-                "range of shear of weld {item} {found}, {limit} allowed"
-            ),
-        ]
+        judged += _endures(weld, fillet, σ, τ, pulls, sheet)
     return sheet.worst(*judged)
+
+
+def _endures(
+    weld: BracketWeld, fillet: bool, σ: Pascals, τ: Pascals, pulls: Pulls, sheet: Sheet
+) -> Iterator[Judgement]:
+    """Ranges against the categories stated, which are no better than those of such a weld."""
+    k, gamma = 2.0 if pulls.reverses else 1.0, sheet.limit("partial factor", "γ")
+    across, along = sheet.take("Δσ_C", weld.detail_category), sheet.take("Δτ_C", weld.shear_category)
+    allowed = sheet.work("S_R", range_beyond_counting, Δσ_C=across, gamma=gamma)
+    sheared = sheet.work("S_T", shear_beyond_counting, Δτ_C=along, gamma=gamma)
+    yield sheet.at_most(sheet.work("Δσ", range_of_stress, k=k, σ=σ), allowed).else_says(
+        "stress range of weld {item} {found}, {limit} allowed"
+    )
+    yield sheet.at_most(sheet.work("Δτ", range_of_stress, k=k, σ=τ), sheared).else_says(
+        "range of shear of weld {item} {found}, {limit} allowed"
+    )
+    for stated, most in ((across, "fillet" if fillet else "penetrated"), (along, "sheared")):
+        yield sheet.at_most(stated, sheet.limit(most)).else_says(
+            "weld {item} is said to be of category {found}, such a weld of {limit} at most"
+        )
 
 
 @rule(
     "bracket.stiff-enough",
+    edition=2,
     title="What hangs on a bracket swings at twice the highest frequency that shakes the engine or above, and under a "
     "slide bar or a rocker it gives way by no more than a set share of span or lift",
     on=Bracket,

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
 from speclint.facts import grip_held, pressure_by_part_held
+from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area
 from speclint.specs import BoltedJoint, Bracket, CaseName, LoadCase
@@ -29,9 +30,10 @@ from speclint_joints.inputs.carried import JOLTS, Pulls, carries_something, pull
 from speclint_joints.inputs.patterns import pull_on_worst, shear_of_pattern
 from speclint_joints.inputs.preload import Working, working_preload
 from speclint_joints.inputs.purposes import steam_beside
+from speclint_joints.inputs.strengths import tensile_strength_at
 from speclint_joints.inputs.studs import studs_of
 from speclint_joints.rules.fatigue import endurance_of
-from speclint_joints.sources import T_STUB, VDI_2230, VDI_FATIGUE, VDI_SLIP
+from speclint_joints.sources import EN_1090_2, T_STUB, VDI_2230, VDI_FATIGUE, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
@@ -95,14 +97,14 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
 
 @rule(
     "joint.does-not-slip",
-    edition=2,
+    edition=3,
     title="Friction at the least preload holds the shear of what a joint carries, with jolts and twist, 1.2 times, or "
-    "1.8 times where it reverses; else fitted bolts or keys take it within their limit",
+    "1.8 times where it reverses; else keys, or bolts that fit their holes, take it within their limit",
     on=BoltedJoint,
     cases=_CASES,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[VDI_SLIP, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[VDI_SLIP, EN_1090_2, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A bracket that has begun to move saws through its bolts.",
     leaves_out=f"shims and gaps, unequal preload in long patterns; {_DEFERS}",
     limits=[
@@ -115,6 +117,10 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
             "stress",
             COMMON_PRACTICE,
             "greatest shear stress of fitted bolts or keys, reversing",
+        ),
+        Limit("loose", "0.3 mm", "length", EN_1090_2, "greatest clearance of a fitted bolt in its hole"),
+        Limit(
+            "driven", "-0.1 mm", "length", COMMON_PRACTICE, "greatest interference of a fitted bolt, below 0"
         ),
     ],
 )
@@ -136,18 +142,25 @@ def does_not_slip(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
             "friction holds {found} times what pulls across, {limit} wanted"
         )
         return _graded(held, pulls)
-    studs = studs_of(joint, sheet)
+    studs, fits = studs_of(joint, sheet), []
     V = shear_of_pattern(joint, pulls, studs, sheet)
     if by == "keys":
         τ = sheet.work("τ", direct_stress, F=V, A=sheet.take("A_k", joint.key_area))
     else:
-        A = sheet.work("A_f", round_area, d=sheet.take("d_f", joint.fitted_diameter))
-        τ = sheet.work("τ", shear_of_fitted_bolts, T=V, n=studs.n, A=A)
-    return _graded(
-        sheet.at_most(τ, sheet.limit("shear")).else_says(
-            "fitted bolts or keys sheared by {found}, {limit} allowed"
-        ),
-        pulls,
+        d_f = sheet.take("d_f", joint.fitted_diameter)
+        τ = sheet.work("τ", shear_of_fitted_bolts, T=V, n=studs.n, A=sheet.work("A_f", round_area, d=d_f))
+        fits.append(_fits_its_hole(d_f, joint, sheet))
+    sheared = sheet.at_most(τ, sheet.limit("shear")).else_says(
+        "fitted bolts or keys sheared by {found}, {limit} allowed"
+    )
+    return _graded(sheet.worst(sheared, *fits), pulls)
+
+
+def _fits_its_hole(d_f: Metres, joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """A fitted bolt bears at once: its hole is wider by no more than that of a fit bolt, or a little narrower."""
+    c = sheet.work("c_f", diametral_clearance, D=sheet.take("d_h", joint.hole), d=d_f)
+    return sheet.within(c, sheet.limit("driven", "c_1"), sheet.limit("loose", "c_2")).else_says(
+        "hole is {found} wider than the fitted bolt, the nearer limit is {limit}"
     )
 
 
@@ -175,7 +188,7 @@ def flange_of(joint: BoltedJoint, sheet: Sheet) -> Metres:
 
 @rule(
     "joint.does-not-part",
-    edition=2,
+    edition=3,
     title="The least preload is at least 1.2 times what tilt, pull and prying bring on the worst bolt",
     wrong="flanges part at {found} times what pulls at the worst bolt, {limit} wanted",
     on=BoltedJoint,
@@ -198,6 +211,7 @@ def does_not_part(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "joint.prying",
+    edition=2,
     title="A flange that its bolts pry is bent to at most 0.67 of its proof stress, and bears 1.5 times the load of a "
     "pair of bolts before it yields or they break",
     on=BoltedJoint,
@@ -222,7 +236,7 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     R = sheet.look_up("R_p", sheet.material_of(held).proof_stress, of=held, at=at, thickness=one.t)
     S = sheet.work("S", share_of_strength, k=sheet.limit("proof share", "k"), R=R)
     hot = sheet.take("T_b", case.temperature_of(joint))
-    R_m = sheet.look_up("R_m", sheet.material_of(joint).tensile_strength, of=joint, at=hot)
+    R_m = tensile_strength_at("R_m", joint, hot, sheet)
     B = sheet.work("B_d", strength_of_bolt, R_m=R_m, A_s=working.stack.studs.A_s)
     bears = sheet.work("F_d", strength_of_stub, R=R, l=one.l, t=one.t, m=one.m, n=one.n, B=B)
     pair = sheet.work("F_p", load_of_pair, k=sheet.limit("load factor", "k_F"), F=one.F)
@@ -236,7 +250,7 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.bolt-fatigue",
-    edition=2,
+    edition=3,
     title="The stress amplitude of the bolts from what a joint carries at each stroke or jolt does not exceed the "
     "endurance limit of their thread over the factor",
     wrong="stress of the bolts alternates by {found}, {limit} allowed",

@@ -42,6 +42,7 @@ def _of_exhaust(passage: SteamPassage, sheet: Sheet) -> None:
 
 @rule(
     "heat.every-face-counted",
+    edition=2,
     title="Every exhaust passage says what each part of its surface faces, all of it within 2 %; a face to a passage "
     "is answered by an equal one there, and by the area of the partition that it is, within 5 %",
     on=SteamPassage,
@@ -107,6 +108,8 @@ def _faces_to(passage: SteamPassage, other: SteamPassage, sheet: Sheet) -> list[
 
 def _answered(passage: SteamPassage, other: SteamPassage, sheet: Sheet) -> Callable[[], Judgement]:
     def judge() -> Judgement:
+        if other is passage:
+            return sheet.states(False, f"{passage.id} names a face to itself", where=passage.where)
         back = _faces_to(other, passage, sheet)
         if not back:
             said = f"{other.id} names no face to {passage.id}, which names one to it"

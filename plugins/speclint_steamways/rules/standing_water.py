@@ -158,6 +158,7 @@ def _fall_against(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 
 @rule(
     "water.drain-stays-open",
+    edition=2,
     title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by at least 1 in 50, "
     "and no drain pipe or trap joins both ends of a cylinder",
     on=(SteamPassage, CylinderBlock),
@@ -242,13 +243,18 @@ def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:
     for name, drains in _drains_by_end(block, sheet):
         for drain in drains.values():
             into = sheet.read(f"drain of {name} leads into", drain.into)
-            if into != _OPEN_AIR:
-                led.setdefault(into, set()).add(name)
+            if (drawn := _as_one_word(into)) != _OPEN_AIR:
+                led.setdefault(drawn, set()).add(name)
     joining = {into: ends for into, ends in led.items() if len(ends) > 1}
     if not joining:
         return sheet.states(True, "no drain joins two ends")
     said = "; ".join(f"{into} joins {' and '.join(sorted(ends))}" for into, ends in joining.items())
     return sheet.states(False, said, where=block.where)
+
+
+def _as_one_word(text: str) -> str:
+    """A name as it is compared: capitals and spaces make no second pipe."""
+    return " ".join(text.split()).casefold()
 
 
 def _drains_by_end(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, dict[str, Drain]]]:

@@ -82,6 +82,7 @@ def _zone(part: ValveSeat, to: Component, sheet: Sheet) -> Metres | None:
 
 @rule(
     "gear.guide-edge-load",
+    edition=2,
     title="The side load of a spindle presses the edge of its guide with at most 2 MPa on iron and 5 MPa on bronze",
     wrong="edge of the guide pressed by {found}, {limit} allowed",
     on=ValveSpindle,
@@ -107,6 +108,9 @@ def guide_edge_load(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
         a=sheet.take("a", spindle.guide_from_seat),
         L=L,
     )
+    if b <= 0:
+        said = f"the guide of {spindle.id} reaches beyond the point at which the gear drives it"
+        return sheet.states(False, said, where=spindle.guide_from_seat.where)
     p = sheet.work(
         "p", edge_pressure, F=side_load(spindle, sheet), d=sheet.take("d", spindle.diameter), L=L, b=b
     )

@@ -44,6 +44,7 @@ class _Arms(NamedTuple):
 
 @rule(
     "gear.rocker-twist",
+    edition=2,
     title="The shaft between a rocker's arms that stand apart loses at most 2 % of the lift, delays the valve at "
     "most 2° of its cam, and is stressed to at most 0.2 of its tensile strength at its key",
     on=Rocker,
@@ -65,6 +66,10 @@ class _Arms(NamedTuple):
 def rocker_twist(rocker: Rocker, case: LoadCase, sheet: Sheet) -> Judgement:
     """θ = T l/(G J) and the sag at both arms, at the greatest load, which is that of cracking where steam holds."""
     if not sheet.is_stated("shaft of its arms", rocker.on_shaft):
+        if sheet.is_stated("distance of its arms", rocker.arm_distance):
+            raise sheet.not_assessed(
+                f"the arms of {rocker.id} stand apart on a shaft that it does not name", rocker.where
+            )
         raise sheet.not_applicable("its arms are one piece on a pin")
     shaft = sheet.follow(rocker.on_shaft)
     valve = sheet.follow(sheet.follow(rocker.works).moves)

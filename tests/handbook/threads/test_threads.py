@@ -21,6 +21,7 @@ from speclint.handbook.threads import (
     thread,
 )
 from speclint.handbook.threads.limits import _medium, _minor_tolerance_2b, _pitch_tolerance_2a
+from tests.each import each
 
 INCH = 0.0254
 
@@ -127,7 +128,7 @@ def test_refusals_say_what_is_wrong(written: str, said: str) -> None:
         thread(written)
 
 
-@pytest.mark.parametrize("name", LISTED)
+@each(LISTED)
 def test_every_listed_thread_reads_back_as_itself(name: str) -> None:
     found = thread(name)
     assert found.name == name
@@ -145,7 +146,7 @@ def test_the_lists_are_as_long_as_the_standards() -> None:
     assert by_series == {"metric coarse": 40, "UNC": 33, "UNF": 24, "BSW": 30, "BSF": 31, "BSP": 24}
 
 
-@pytest.mark.parametrize("name", WITH_LIMITS)
+@each(WITH_LIMITS)
 def test_limits_let_every_bolt_enter_every_nut(name: str) -> None:
     t, at = thread(name), limits(name)
     for least, greatest in (at.bolt_major, at.bolt_pitch, at.nut_minor, at.nut_pitch):

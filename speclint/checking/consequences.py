@@ -1,0 +1,111 @@
+"""What rests on a value of a spec: the checks that take it at any corner, their parts, drawings and concessions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+from typing import Any
+
+from speclint.checking.assessment import Assessment
+from speclint.checking.check_result import Check
+from speclint.checking.rule_run import check
+from speclint.errors import DesignError, one_of
+from speclint.repository import Concession, Design
+from speclint.rules import Context
+from speclint.specs import Component, Link, NotStated, Spec
+
+
+@dataclass(frozen=True)
+class Consequences:
+    """What a change of one value reaches; of a component as a whole where ``key`` is "".
+
+    ``stated`` is the value as written; "" where it is not stated. ``read_in`` are the specs that read the same line of
+    a file: the part itself, and those that are like it. ``checks`` take the value at some corner or load case.
+    ``joined`` are the specs that a link joins to the part, either way. ``concessions`` accept a finding of one of the
+    checks.
+    """
+
+    component: str
+    key: str
+    stated: str
+    read_in: tuple[str, ...]
+    checks: tuple[Check, ...]
+    joined: tuple[str, ...]
+    concessions: tuple[Concession, ...]
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """The parts of the checks, in the order of their ids."""
+        return tuple(sorted({one.component for one in self.checks}))
+
+
+def consequences(assessment: Assessment, component: str, key: str) -> Consequences:
+    """What rests on a value, by what checks consulted.
+
+    :raises DesignError: where there is no such spec, or it has no such key.
+    """
+    design, context = assessment.design, assessment.context
+    if design is None or context is None:
+        raise DesignError("nothing could be read to tell what rests on a value")
+    spec = design.specs.get(component)
+    if spec is None:
+        raise DesignError(f"no spec is called {component}; {one_of(component, design.specs)}")
+    places = dict(_places(design, spec, key)) if key else {component: list[Any]()}
+    checks = tuple(_resting_on(assessment, context, places, key))
+    rules = {(one.component, one.rule.name) for one in checks}
+    conceded = tuple(
+        one for one in assessment.register.concessions if any((part, one.rule) in rules for part in one.parts)
+    )
+    joined = {link.id for link in spec.links() if design.index.leads(link)}
+    joined |= {part.id for part in design.linking_to(spec)}
+    stated = _stated(spec, key) if key else ""
+    return Consequences(
+        component, key, stated, tuple(sorted(places)), checks, tuple(sorted(joined)), conceded
+    )
+
+
+def _stated(spec: Spec, key: str) -> str:
+    value = dict(spec.at_keys())[key]
+    if isinstance(value, NotStated):
+        return ""
+    return value.id if isinstance(value, Link) else str(getattr(value, "text", getattr(value, "value", "")))
+
+
+def _places(design: Design, spec: Spec, key: str) -> Iterator[tuple[str, list[Any]]]:
+    """The value in each spec that reads the same line: what a change there changes.
+
+    :raises DesignError: where the spec has no such key.
+    """
+    named = dict(spec.at_keys())
+    if key not in named:
+        raise DesignError(f"{spec.id} has no key {key}; {one_of(key, named)}")
+    drawn = named[key].where.drawn
+    for name in (spec.id, *design.names_sharing(spec.id)):
+        other = design.specs.get(name)
+        if other and (found := [value for _, value in other.at_keys() if value.where.drawn == drawn]):
+            yield name, found
+
+
+def _resting_on(
+    assessment: Assessment, context: Context, places: Mapping[str, list[Any]], key: str
+) -> Iterator[Check]:
+    """The checks that took the value: made once more, each by itself, to see what they ask for."""
+    opened = {id(value.where) for values in places.values() for value in values}
+    led = {value.id for values in places.values() for value in values if isinstance(value, Link)}
+    by_index = bool(led) or key in (
+        "drawing",
+        "like",
+        "mirror_of",
+    )  # what is asked of the repository as a whole
+    alone = replace(context, shared=None)
+    for one in assessment.checks:
+        if one.consulted.ids.isdisjoint(places) and not (by_index and one.consulted.asked):
+            continue
+        part = alone.design.specs[one.component]
+        if not key or one.rule.reviews or not isinstance(part, Component):
+            yield one
+            continue
+        alone.worked.clear()  # or a second check would not ask for what the first did
+        check(one.rule, part, alone)
+        if alone.asked.everything or opened & alone.asked.values or led & alone.asked.followed:
+            yield one

@@ -1,0 +1,47 @@
+"""what rests on a value of a spec"""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from speclint.commands.loading import families_for, kept_folder
+from speclint.commands.options import FOLDER, add_afresh
+from speclint.commands.output import show, write_data
+from speclint.commands.progress import progress
+from speclint.commands.streams import complain
+
+EXAMPLE = "speclint affects liner-left.bore --in example_specs"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Which value, and in what form."""
+    parser.add_argument(
+        "value",
+        metavar="COMPONENT.KEY",
+        help="a spec and a key of it, such as liner-left.bore; or a spec alone",
+    )
+    parser.add_argument("--in", **FOLDER)
+    parser.add_argument("--as", dest="form", choices=["json"], help="as data")
+    parser.add_argument("--to", type=Path, metavar="FILE", help="write it to a file")
+    add_afresh(parser)
+
+
+def run(options: argparse.Namespace) -> int:
+    """Check the design, and print what rests on the value; returns the exit code."""
+    from speclint.checking import Processes, assess, consequences
+    from speclint.reports import consequences_data, consequences_page, visible
+
+    loaded = families_for([options.folder])
+    kept = None if options.afresh else kept_folder()
+    with progress("checking"), Processes() as processes:
+        assessment = assess([options.folder], loaded, processes=processes, kept=kept)
+        component, _, key = options.value.partition(".")
+        found = consequences(assessment, component, key)
+    if options.form == "json":
+        write_data(consequences_data(assessment, found), options.to)
+    else:
+        show(lambda width: consequences_page(assessment, found, width), options.to)
+    for one in assessment.complaints:
+        complain(visible(str(one)))
+    return 2 if assessment.complaints else 0

@@ -1,0 +1,81 @@
+"""What rests on a value: nothing that a change of it changes is missing from the list."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.checking import Assessment, Consequences, consequences
+from speclint.errors import DesignError
+from speclint.reports import consequences_data, consequences_page
+from speclint.testing import DesignFolder
+from tests.plugins.release.part import settings
+from tests.plugins.release.test_known_faults import faults
+from tests.plugins.valves.test_rockers import rocker_files
+
+#: Values of a valve train, and what each is changed to.
+CHANGES = {
+    "spring.rate": ('rate = "40 N/mm"', 'rate = "44 N/mm"'),
+    "cam.ramp_angle": ('ramp_angle = "20 °"', 'ramp_angle = "19 °"'),
+}
+
+
+def of(shop: DesignFolder, component: str, key: str) -> tuple[Assessment, Consequences]:
+    assessment = shop.assess()
+    return assessment, consequences(assessment, component, key)
+
+
+def results(assessment: Assessment) -> dict[tuple[str, str], tuple[object, ...]]:
+    return {
+        (one.component, one.rule.name): (one.outcome, one.says, one.utilisation, one.fingerprint)
+        for one in assessment.checks
+    }
+
+
+@pytest.mark.parametrize("value", CHANGES)
+def test_nothing_that_a_change_changes_is_missing(workshop: DesignFolder, value: str) -> None:
+    made = rocker_files()
+    component, _, key = value.partition(".")
+    file = f"{component}.toml"
+    assert CHANGES[value][0] in made[file]
+    before, found = of(workshop.write(made), component, key)
+    made[file] = made[file].replace(*CHANGES[value])
+    was, now = results(before), results(workshop.write(made).assess())
+    changed = {at for at in was | now if was.get(at) != now.get(at)}
+    listed = {(one.component, one.rule.name) for one in found.checks}
+    assert changed
+    assert changed <= listed
+    assert len(listed) < len(was) / 2  # a list of everything would tell nothing
+
+
+def test_a_line_that_several_parts_read_reaches_them_all(workshop: DesignFolder) -> None:
+    other = 'kind = "cylinder-cover"\nid = "other"\ndrawing = "X-103"\nlike = "cover"\n'
+    shop = workshop.write({**faults(), "other.toml": other}, settings=settings())
+    assessment, found = of(shop, "cover", "test_pressure")
+    assert found.read_in == ("cover", "other")
+    assert {"cover", "other"} <= set(found.parts)
+    assert ("lifting", "fault.proved-by-checks") in {(one.component, one.rule.name) for one in found.checks}
+    page = consequences_page(assessment, found, 100).text()
+    assert "cover.test_pressure = 28 bar gauge" in page
+    assert "The same line is read for other: they change with it." in page
+    assert consequences_data(assessment, found)["drawings"] == ["X-101", "X-103"]
+
+
+def test_a_part_as_a_whole_names_what_is_joined_to_it(workshop: DesignFolder) -> None:
+    _, found = of(workshop.write(faults(), settings=settings()), "cover", "")
+    assert found.joined == ("duty", "lifting")
+
+
+def test_a_key_that_is_not_there_is_answered_by_the_nearest(workshop: DesignFolder) -> None:
+    assessment = workshop.write(faults(), settings=settings()).assess()
+    with pytest.raises(DesignError, match=r"cover has no key thicknes; .*thickness"):
+        consequences(assessment, "cover", "thicknes")
+    with pytest.raises(DesignError, match=r"no spec is called covr; .*cover"):
+        consequences(assessment, "covr", "thickness")
+
+
+def test_what_is_not_stated_rests_too(workshop: DesignFolder) -> None:
+    """A value that is left out is asked for by the checks that it would clear."""
+    made = faults(cover=(('test_pressure = "28 bar gauge"\n', ""),))
+    _, found = of(workshop.write(made, settings=settings()), "cover", "test_pressure")
+    assert found.stated == ""
+    assert ("cover", "release.pressure-part") in {(one.component, one.rule.name) for one in found.checks}

@@ -1,0 +1,374 @@
+"""Bad parts drawn from what rules of several families say of themselves, without their code at hand, which passed once.
+
+Each is a mistake of a drawing office: a line left behind at a revision, another drawing, a key that says the contrary
+of its neighbour. The design before it is sound, or not asked; with it the rule tells.
+"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+import pytest
+
+from speclint.testing import SETTINGS, DesignFolder, on_sheet
+from tests.plugins.clearances.test_withdrawing import ENTRY, drawn
+from tests.plugins.fabrication import bench as block
+from tests.plugins.fabrication.test_openings import DRUM, INLET
+from tests.plugins.fabrication.test_unlike_plates import OTHER
+from tests.plugins.fits.frames import files as framed
+from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, joined, zone
+from tests.plugins.joints import brackets
+from tests.plugins.joints.test_carrying import LID, SADDLE
+from tests.plugins.known_metals import WITH_METALS
+from tests.plugins.steamways.exhaust import files as exhaust
+from tests.plugins.steamways.test_dividing_walls import WHOLE
+from tests.plugins.steamways.wet import files as wet
+from tests.plugins.valves.gear import train_files
+from tests.plugins.valves.test_rocker_shafts import APART, files as rockers
+
+Files = dict[str, str]
+Change = tuple[str, str, str]
+
+
+class Plant(NamedTuple):
+    """A bad part: the rule and the part judged, a design, what is drawn instead, and how both come out."""
+
+    says: str
+    rule: str
+    part: str
+    files: Files
+    changes: tuple[Change, ...]
+    after: str = "finding"
+    before: str = "conforms"
+
+
+def _guided() -> Files:
+    """The edge load of a guide of 100 mm, which begins 240 mm from the seat, 60 mm before the gear."""
+    side = 'side_load = "500 N"\nguide_from_seat = "240 mm"\nguide_length = "100 mm"'
+    return train_files(spindle=(('guide_length = "100 mm"', side),))
+
+
+def _spindle() -> Files:
+    """A spindle of 22 mm in 100 mm of guide, both straight to 0.01 mm over it."""
+    straight = zone("guide", "straight", "0.01 mm", "guide") + 'over = "100 mm"\n'
+    text = 'kind = "valve-spindle"\nid = "spindle"\ndiameter = "22 mm"\nguide_bore = "22.03 mm"\n'
+    length = 'guide_length = "100 mm"\n'
+    return {"spindle.toml": text + length + straight + zone("own", "straight", "0.01 mm", "diameter")}
+
+
+def _one_pad() -> Files:
+    """A block on one pad, with its weight 50 mm from the middle of it."""
+    made = framed(("two locked", "one locked"), ('"lengthwise", "weight"', '"nothing"'))
+    made["block.toml"] = made["block.toml"].replace('weight_at = "270 mm"', 'weight_at = "50 mm"')
+    return made
+
+
+def _gripped() -> Files:
+    """Two locked pads in cut-outs that spread."""
+    made = framed()
+    for face in ("face-back.toml", "face-front.toml"):
+        made[face] += 'slot_stiffness = "7500000 N/mm"\n'
+    return made
+
+
+def _drum() -> Files:
+    return {**block.FILES, "block.toml": block.BLOCK + INLET, "weldment.toml": block.WELDMENT + DRUM}
+
+
+def _seams() -> Files:
+    """A chest whose seam joins its own plate; its edge is a tee on the flange, which names no plates."""
+    seam = '[joints.barrel-seam]\nplate = "chest"\n'
+    text = block.WELDMENT.replace(seam, seam + 'plates_joined = ["chest", "chest"]\n')
+    return {**block.FILES, "weldment.toml": text, "metals.toml": block.FILES["metals.toml"] + OTHER}
+
+
+def _lid() -> Files:
+    return {**brackets.files(*LID), "saddle.toml": SADDLE}
+
+
+_FITTED = brackets.files(
+    ('shear_taken_by = "friction"', 'shear_taken_by = "fitted bolts"\nfitted_diameter = "26 mm m6"'),
+    ('hole = "26 mm"', 'hole = "26 mm H7"'),
+)
+_NAMED = {
+    **brackets.files(bar=False),
+    "bracket.toml": brackets.BRACKET + '[carries.gear]\nof = "bar"\nmass = "30 kg"\nforce.y = "5 kN"\n',
+    "bar.toml": brackets.BAR.replace('[supports.back]\npart = "bracket"\n', ""),
+}
+_COLD_ALONE = (
+    "tensile-strength = { degC = [20, 420], value = [400, 400]",
+    "tensile-strength = { degC = [-20, 50], value = [400, 400]",
+)
+_HOLES = joined(holes(), holes(more="projected = true"))
+_LUBRICATOR = brackets.files(bar=False)
+
+PLANTS = (
+    Plant(
+        "a datum that is the face itself",
+        "geometry.whole",
+        "cover",
+        {
+            "cover.toml": COVER
+            + DATUM
+            + zone("flat", "flat", "0.02 mm")
+            + zone("out", "run-out", "0.05 mm", "bore", "A")
+        },
+        (("cover.toml", 'form = "run-out"\nof = "bore"', 'form = "run-out"\nof = "face"'),),
+    ),
+    Plant(
+        "a face that is flat over a hand's breadth alone",
+        "geometry.joint-face-flat",
+        "studs",
+        joined(
+            flat("0.1 mm"),
+            flat("0.1 mm") + 'over = "700 mm"\n',
+            'seal = "gasket"\n[gasket]\nform = "flat"\noutside = "580 mm"\n',
+        ),
+        (("block.toml", 'over = "700 mm"', 'over = "100 mm"'),),
+        "not assessed",
+    ),
+    Plant(
+        "a guide that is straight over a quarter of its length",
+        "geometry.room-for-form",
+        "spindle",
+        _spindle(),
+        (("spindle.toml", 'over = "100 mm"', 'over = "25 mm"'),),
+        "not assessed",
+    ),
+    Plant(
+        "both parts drilled to the pattern of a joint with fewer studs",
+        "holes.match",
+        "studs",
+        _HOLES,
+        (
+            ("cover.toml", 'joint = "studs"', 'joint = "studs"\ncount = 20'),
+            ("block.toml", 'joint = "studs"', 'joint = "studs"\ncount = 20'),
+        ),
+    ),
+    Plant(
+        "both parts drilled on the circle of another class",
+        "holes.match",
+        "studs",
+        _HOLES,
+        (
+            ("cover.toml", 'joint = "studs"', 'joint = "studs"\ncircle = "590 mm"'),
+            ("block.toml", 'joint = "studs"', 'joint = "studs"\ncircle = "590 mm"'),
+        ),
+    ),
+    Plant(
+        "coordinates left beside a zone, and wider than it",
+        "holes.match",
+        "studs",
+        _HOLES,
+        (("cover.toml", 'joint = "studs"', 'joint = "studs"\ncoordinates = "0.6 mm"'),),
+    ),
+    Plant(
+        "a pad that takes nothing and the weight",
+        "frame.scheme-of-pads",
+        "block",
+        framed(),
+        (("block.toml", 'takes = ["lengthwise", "weight"]', 'takes = ["lengthwise", "weight", "nothing"]'),),
+    ),
+    Plant(
+        "the only carrying pad stands behind the weight",
+        "frame.carrying-pads",
+        "block",
+        _one_pad(),
+        (("block.toml", 'weight_at = "50 mm"', 'weight_at = "270 mm"'),),
+    ),
+    Plant(
+        "a loose pad whose thrust is said to go through friction",
+        "frame.grip-kept",
+        "block",
+        _gripped(),
+        (
+            ("face-front.toml", 'slot = "220 mm"', 'slot = "220.2 mm"'),
+            ("fastening-front.toml", '"lugs"', '"friction"'),
+        ),
+    ),
+    Plant(
+        "a seat drawn out with the frames taken away",
+        "room.withdrawn-in-frames",
+        "plan",
+        drawn(ENTRY.format(room="200 mm")),
+        (("plan.toml", 'in_place = ["frames"]', 'in_place = ["wheels"]'),),
+    ),
+    Plant(
+        "what stays in place is taken off",
+        "room.withdrawn-in-frames",
+        "plan",
+        drawn(ENTRY.format(room="200 mm")),
+        (("plan.toml", 'in_place = ["frames"]', 'in_place = ["frames"]\ncomes_off = ["frames"]'),),
+    ),
+    Plant(
+        "a belt that answers its own face",
+        "heat.every-face-counted",
+        "belt",
+        exhaust(faces=WHOLE),
+        (("belt.toml", 'to = "atmosphere"', 'to = "belt"'),),
+    ),
+    Plant(
+        "one cock pipe for both ends, once with a capital",
+        "water.drain-stays-open",
+        "block",
+        wet(),
+        (("block.toml", '"cock pipe back"', '"Cock pipe  front"'),),
+    ),
+    Plant(
+        "an opening wider than its shell",
+        "opening.metal-replaced",
+        "block",
+        _drum(),
+        (("block.toml", 'diameter = "300 mm"', 'diameter = "510 mm"'),),
+    ),
+    Plant(
+        "the hole of a smaller branch beside its bore",
+        "opening.metal-replaced",
+        "block",
+        _drum(),
+        (
+            (
+                "block.toml",
+                'diameter = "300 mm"\nwall = "11 mm"',
+                'diameter = "50 mm"\nbore = "300 mm"\nwall = "7.5 mm"',
+            ),
+            (
+                "weldment.toml",
+                'thickness = "9 mm"\nrolled_thickness = "9 mm"',
+                'thickness = "7.9 mm"\nrolled_thickness = "9 mm"',
+            ),
+        ),
+    ),
+    Plant(
+        "the flange on the edge of the chest became another steel",
+        "weld.two-metals",
+        "weldment",
+        _seams(),
+        (
+            (
+                "weldment.toml",
+                '[plates.flange]\nmaterial = "known-plate"',
+                '[plates.flange]\nmaterial = "other-plate"',
+            ),
+        ),
+        "not assessed",
+        "not applicable",
+    ),
+    Plant(
+        "the gear pushes the spindle within its guide",
+        "gear.guide-edge-load",
+        "spindle",
+        _guided(),
+        (("spindle.toml", 'guide_from_seat = "240 mm"', 'guide_from_seat = "340 mm"'),),
+    ),
+    Plant(
+        "arms apart on a shaft that was forgotten",
+        "gear.rocker-twist",
+        "rocker",
+        rockers("80 mm"),
+        (("rocker.toml", APART, 'arm_distance = "250 mm"\n'),),
+        "not assessed",
+    ),
+    Plant(
+        "fitted bolts of a smaller class in clearance holes",
+        "joint.does-not-slip",
+        "joint",
+        _FITTED,
+        (("joint.toml", '"26 mm m6"', '"20 mm"'),),
+    ),
+    Plant(
+        "fitted bolts that do not enter",
+        "joint.does-not-slip",
+        "joint",
+        _FITTED,
+        (("joint.toml", '"26 mm m6"', '"28 mm"'),),
+    ),
+    Plant(
+        "what is carried lost its mass at a revision",
+        "joint.does-not-part",
+        "joint",
+        _NAMED,
+        (("bracket.toml", 'mass = "30 kg"\n', ""),),
+        "not assessed",
+    ),
+    Plant(
+        "twelve bolts became four, and the pitch stayed",
+        "joint.air-tight",
+        "joint",
+        _lid(),
+        (("joint.toml", "count = 12", "count = 4"),),
+    ),
+    Plant(
+        "a fillet weld of the category of a plain butt",
+        "bracket.welds-hold",
+        "bracket",
+        _LUBRICATOR,
+        (("bracket.toml", 'weld = "full penetration"', 'weld = "fillet"'),),
+    ),
+    Plant(
+        "a category that no weld has",
+        "bracket.welds-hold",
+        "bracket",
+        _LUBRICATOR,
+        (("bracket.toml", '"112 MPa"', '"160 MPa"'),),
+    ),
+    Plant(
+        "a weld three times as long as the root is deep",
+        "bracket.welds-hold",
+        "bracket",
+        _LUBRICATOR,
+        (("bracket.toml", 'length = "400 mm"', 'length = "1500 mm"'),),
+    ),
+)
+
+
+@pytest.mark.parametrize("plant", PLANTS, ids=lambda one: one.says)
+def test_a_bad_part_is_told(workshop: DesignFolder, plant: Plant) -> None:
+    known = "metals.toml" in plant.files and "speclint.toml" not in plant.files
+    workshop.write(plant.files, settings=WITH_METALS if known else SETTINGS)
+    sound = workshop.only(plant.rule, plant.part)
+    assert sound.outcome == plant.before, sound.says
+    for change in plant.changes:
+        workshop.replace(*change)
+    assert workshop.only(plant.rule, plant.part).outcome == plant.after
+
+
+def test_a_bracket_that_nothing_holds_is_not_assessed(workshop: DesignFolder) -> None:
+    """It is bolted where a joint holds it; without welds and joint nobody said how it is held."""
+    root = brackets.BRACKET[: brackets.BRACKET.index("[welds.root]")]
+    made = brackets.files(bar=False, bracket=root)
+    workshop.write(made, settings=WITH_METALS)
+    assert workshop.only("bracket.welds-hold").outcome == "not applicable"
+    (workshop.root / "joint.toml").unlink()
+    assert workshop.only("bracket.welds-hold").outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("angle", "outcome"),
+    [("15 °", "conforms"), ("360 °", "conforms"), ("14.5 °", "finding"), ("7.5 °", "finding")],
+)
+def test_a_pattern_is_turned_by_whole_holes(workshop: DesignFolder, angle: str, outcome: str) -> None:
+    """24 holes stand 15° apart: from 15° they are those from 0°; 0.5° at 300 mm takes 5.2 of the 2.0 mm there are."""
+    made = joined(holes(angle=angle), holes(more="projected = true"))
+    assert workshop.write(made).only("holes.match").outcome == outcome
+
+
+def test_bolts_and_welds_of_a_running_engine_have_a_strength(workshop: DesignFolder) -> None:
+    """Data that hold a tensile strength of 400 MPa to 50 °C alone; at 60 °C it falls as the proof stress does.
+
+    That falls from 240 MPa at 20 °C to 160 at 420 °C: 240 − 80 × 40/400 = 232 MPa; 400 × 232/240 = 386.7 MPa.
+    """
+    made = brackets.files(bar=False)
+    made["duty.toml"] = made["duty.toml"].replace('"20 °C"', '"60 °C"')
+    made["metals.toml"] = made["metals.toml"].replace(*_COLD_ALONE)
+    workshop.write(made, settings=WITH_METALS)
+    check = workshop.only("bracket.welds-hold")
+    assert check.outcome == "conforms", check.says
+    assert on_sheet(check, "f_u") / 1e6 == pytest.approx(386.7, abs=0.1)
+    assert workshop.only("joint.prying").outcome == "conforms"
+
+
+def test_nothing_wears_by_nothing(workshop: DesignFolder) -> None:
+    text = 'kind = "cam"\nid = "cam"\n[wear]\nlimit = "0.1 mm"\nrate = "0 mm"\n'
+    (complaint,) = workshop.write({"cam.toml": text}).assess().complaints
+    assert "wear.rate" in str(complaint)
