@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from speclint.checking import Assessment, Check, named
-from speclint.reports.phrases import count, left_out
+from speclint.reports.phrases import count, known_faults_said, left_out
 
 
 def said_of_numbers(assessment: Assessment, sheets: int) -> tuple[str, ...]:
     """The specs, the checks and the sheets that are in the document; ``sheets`` are those of checks that conform."""
     shown = [check for check in assessment.checks if check.outcome != "not applicable"]
     said = [*_specs(assessment, shown), _checks(assessment), *_sheets(shown, sheets)]
-    if told := left_out(assessment):
-        said.append(told)
+    said += [told for told in (left_out(assessment), known_faults_said(assessment)) if told]
     return tuple(said)
 
 
