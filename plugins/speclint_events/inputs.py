@@ -154,7 +154,7 @@ def standing(at_work: GearAtWork, case: LoadCase, backward: bool, sheet: Sheet) 
     leads = _leads(engine_of_gear(at_work, sheet), sheet)
     air = float(sheet.setting("site pressure"))
     live, exhaust = (
-        sheet.take_nominal(symbol, value)
+        sheet.take_absolute(symbol, value)
         for symbol, value in (("p_1", case.live_pressure), ("p_b", case.exhaust_pressure))
     )
     areas = [piston_area(*at_work.place, side, sheet) for side in SIDES]

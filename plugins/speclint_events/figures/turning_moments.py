@@ -115,8 +115,8 @@ def _told(turning: list[Turning]) -> list[tuple[str, Turning]]:
 def _points(moment: TurningMoment) -> list[tuple[float, float]]:
     """Crank angle [°] and moment [kN·m] of a whole revolution, the least among them."""
     whole = [(math.degrees(at), up / 1e3) for at, up in zip(moment.angles, moment.moments, strict=True)]
-    worst = moment.angles.index(moment.least[0])
-    points = [one for number, one in enumerate(whole) if number % _EVERY == 0 or number == worst]
+    angle, least = moment.least
+    points = sorted({*whole[::_EVERY], (math.degrees(angle), least / 1e3)})
     return [*points, (360.0, whole[0][1])]
 
 

@@ -89,10 +89,7 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         for side in SIDES
     }
     F = sheet.work("F", effort_of_engine, z=z, **ends)
-    d, p = (
-        sheet.take_nominal("d", bore_as_drawn(block, bore, sheet)),
-        sheet.take_nominal("p_g", case.live_pressure),
-    )
+    d, p = sheet.take_nominal("d", bore_as_drawn(block, bore, sheet)), sheet.take("p_g", case.live_pressure)
     sheet.work("F_t", tractive_effort_by_the_trade, p=p, d=d, S=S, z=z, D=D)
     m = sheet.take("m", engine.adhesive_weight)
     return sheet.at_most(
