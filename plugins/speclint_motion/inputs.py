@@ -219,7 +219,7 @@ class _Turned(NamedTuple):
 
     def at(self, sense: float, θ: float) -> Newtons:
         """The force in a sense at an angle of the crank."""
-        F = steam_within_error(k=self.k, F=self.steam.in_sense(sense, θ), F_m=self.steam.at_most(sense))
+        F = steam_within_error(k=self.k, F=self.steam.in_sense(sense, θ), F_m=self.steam.greatest(sense))
         along = force_in_sense(F_k=F, g=sense, m=self.m, **self.crank._asdict(), θ=θ)
         return self.of_stroke(F=along, r=self.crank.r, l=self.crank.l, θ=θ)
 

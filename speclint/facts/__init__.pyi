@@ -515,3 +515,6 @@ from .weights import (
     part_weighed as part_weighed,
     share_of_mass as share_of_mass,
 )
+from .zones import (
+    zone_at_distance as zone_at_distance,
+)

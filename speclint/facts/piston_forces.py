@@ -35,7 +35,7 @@ class PistonForces:
     highest: Newtons
     at: str
 
-    def at_most(self, sense: Ratio) -> Newtons:
+    def greatest(self, sense: Ratio) -> Newtons:
         """The most in a sense: 1 towards the axle, −1 away from it."""
         return self.highest if sense > 0 else -self.lowest
 
@@ -55,7 +55,7 @@ def steam_on_piston(forces: PistonForces, sense: Ratio, θ: Radians) -> Reading:
 
 def most_on_piston(forces: PistonForces, sense: Ratio) -> Reading:
     """The force of the greatest pressure on one side of the piston and the least on the other, in a sense [N]."""
-    F = forces.at_most(sense)
+    F = forces.greatest(sense)
     says = f"force of the greatest pressure on one side and the least on the other, calculated: {forces.at}"
     return Reading(says, F, F, F, "N", FIRST_PRINCIPLES, worked=True)
 

@@ -7,8 +7,7 @@ from typing import Any
 
 from speclint import Sheet
 from speclint.equations import Metres
-from speclint.facts import Acting
-from speclint.handbook.fits import zone_at_distance
+from speclint.facts import Acting, zone_at_distance
 from speclint.specs import ORIENTATIONS, Component, Weldment
 from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
 from speclint_fits.formulae.tables import general_flatness, weldment_angle

@@ -178,6 +178,9 @@ def _conforms(asked: AskedCheck, sheet: Sheet) -> Judgement:
 
 
 def _tested(name: str, one: ByTest, hold: bool, sheet: Sheet) -> Judgement:
+    if not sheet.is_stated(f"what {name} is", one.what):
+        return sheet.states(False, f"{name}: what is not stated", where=one.where)
+    sheet.read(f"what {name} is", one.what)
     result = sheet.read(f"result of {name}", one.result)
     if result == "passed":
         recorded = _is_passed(one, sheet)

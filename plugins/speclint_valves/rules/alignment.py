@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import block_under, shift_at_seat, side_load, strain_since
-from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, zone_at_distance
+from speclint.facts import block_under, shift_at_seat, side_load, strain_since, zone_at_distance
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance
 from speclint.specs import ORIENTATIONS, CamBox, Component, CylinderBlock, LoadCase, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
     edge_pressure,

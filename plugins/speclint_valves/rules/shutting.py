@@ -69,7 +69,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
     else:
         supply = max(event_pressure(steam, "least, exhaust shut", "p_l", case, sheet), delivery)
     nearest = _in_stated_sense(valve, supply, delivery, sheet).else_says(
-        "steam load in the stated direction {found} where the pressures on both sides come nearest, {limit} wanted"
+        "steam load in the stated direction {found} where both pressures come nearest, {limit} wanted"
     )
     return sheet.worst(judged, nearest.graded(Grade.OBSERVATION))
 

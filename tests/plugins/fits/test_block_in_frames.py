@@ -192,7 +192,10 @@ def test_the_grip_from_both_sides(workshop: DesignFolder, width: str, outcome: s
 def test_three_pistons_loosen_a_pad_from_thirty_degrees_before_dead_centre(
     workshop: DesignFolder, far: str, outcome: str
 ) -> None:
-    """Of half of 326 kN, by two pistons, and of 489, by three, × 0.25985e-6 mm/N: 0.0424 and 0.0635 mm; 0.05 is there."""
+    """Of half of 326 kN, by two pistons, and of 489, by three, × 0.25985e-6 mm/N: 0.0424 and 0.0635 mm.
+
+    0.05 mm is there.
+    """
     check = workshop.write(_of_three(_gripping("220.05 mm"), far)).only(GRIP)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.handbook.fits import zone_at_distance
+from speclint.facts import zone_at_distance
 from speclint.testing import DesignFolder, expect_query, on_sheet
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 

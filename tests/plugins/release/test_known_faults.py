@@ -125,6 +125,7 @@ def test_a_calculation_does_not_outweigh_a_check_that_fails(workshop: DesignFold
         (FAILED, "hold", "finding", Grade.HOLD),
         (FAILED, "nonconformity", "finding", Grade.NONCONFORMITY),
         (PASSED.replace('date = "2026-06-01"', 'date = "soon"'), "hold", "finding", Grade.NONCONFORMITY),
+        (PASSED.replace('what = "28 bar"\n', ""), "hold", "finding", Grade.NONCONFORMITY),
     ],
 )
 def test_tests(workshop: DesignFolder, test: str, grade: str, outcome: str, given: Grade | None) -> None:

@@ -18,8 +18,7 @@ from speclint.facts import (
     most_on_piston,
     steam_on_piston,
 )
-from tests.published.proof import proves
-from tests.published.worked_cycles import SOURCE, case, crank_of, end_of, passage_of, running_of, train_of
+from tests.published.worked_cycles import case, crank_of, end_of, passage_of, running_of, train_of
 
 FULL = ("Full simulation, 65 % notch", "Full simulation, 20 % notch")
 AIR = 101325.0
@@ -70,7 +69,6 @@ def areas(title: str) -> tuple[float, float]:
     return math.pi * bore**2 / 4, math.pi * (bore**2 - rod**2) / 4
 
 
-@proves("steam_cycle.both_ends", library=SOURCE)
 @pytest.mark.parametrize("title", FULL)
 def test_forces_by_the_pressures_of_the_worked_cases(title: str) -> None:
     """F = p_f A_f − p_b A_b − p_a (A_f − A_b), the back's angle half a turn behind; 3 % or 0.1 bar on either side.
