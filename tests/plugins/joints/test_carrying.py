@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given, strategies as st
@@ -212,6 +213,34 @@ def test_locking_by_heat(workshop: DesignFolder, how: str, at: str, outcome: str
     )
     made["joint.toml"] = made["joint.toml"].replace('friction = "0.12"', 'friction = "0.6"')
     assert workshop.write(made, settings=brackets.settings()).only(LOCK).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("case", "at", "outcome"),
+    [
+        ("standing-hot", "120 °C", "conforms"),
+        ("standing-hot", "121 °C", "finding"),
+        ("water", "130 °C", "finding"),
+        ("running", "130 °C", "finding"),
+    ],
+)
+def test_nylon_bears_the_hottest_case(workshop: DesignFolder, case: str, at: str, outcome: str) -> None:
+    """The ring softens for good in whichever case is hottest: standing hot, where the engine drips no oil on it."""
+    made = brackets.files(('"wedge washers"', '"nylon ring nut"'), bar=False)
+    head, own, tail = made["duty.toml"].partition(f"[cases.{case}.temperatures]")
+    first, other, rest = tail.partition("[cases.")
+    made["duty.toml"] = (
+        head + own + re.sub('bolted-joint = "[^"]*"', f'bolted-joint = "{at}"', first) + other + rest
+    )
+    made["joint.toml"] = made["joint.toml"].replace('friction = "0.12"', 'friction = "0.6"')
+    assert workshop.write(made, settings=brackets.settings()).only(LOCK).outcome == outcome
+
+
+def test_a_duty_without_standing_hot_judges_the_locking(workshop: DesignFolder) -> None:
+    made = brackets.files(('"wedge washers"', '"nylon ring nut"'), bar=False)
+    made["duty.toml"] = made["duty.toml"].partition("[cases.water]")[0]
+    made["joint.toml"] = made["joint.toml"].replace('friction = "0.12"', 'friction = "0.6"')
+    assert workshop.write(made, settings=brackets.settings()).only(LOCK).outcome == "conforms"
 
 
 def test_a_lubricator_by_hand(workshop: DesignFolder) -> None:
