@@ -18,6 +18,7 @@ WHOLE, FLAT, MATCH, ROOM = (
     "geometry.room-for-form",
 )
 COVER = 'kind = "cylinder-cover"\nid = "cover"\n'
+ROD = {"rod.toml": 'kind = "piston-rod"\nid = "rod"\n'}
 BLOCK = 'kind = "cylinder-block"\nid = "block"\n'
 
 
@@ -50,8 +51,50 @@ DATUM = '[datums.A]\nfeature = "face"\n'
 )
 def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
     """A datum half as wide as what counts from it; form within orientation within location."""
-    check = workshop.write({"cover.toml": COVER + text}).only(WHOLE)
+    check = workshop.write({"cover.toml": COVER + text, **ROD}).only(WHOLE, "cover")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("to", "said"),
+    [
+        ("rod", []),
+        ("A", []),
+        ("rodd", ['cover.toml:7 tolerances.at.to[0]: no component has this id; read "rodd"; write "rod"']),
+        (
+            "journal",
+            [
+                'cover.toml:7 tolerances.at.to[0]: no component has this id; read "journal"; '
+                'write the id of a component, or "A" to "Z"'
+            ],
+        ),
+    ],
+)
+def test_what_a_zone_counts_from_is_a_letter_or_a_part(
+    workshop: DesignFolder, to: str, said: list[str]
+) -> None:
+    text = COVER + zone("at", "position", "0.02 mm", "bore", to)
+    assert [str(one) for one in workshop.write({"cover.toml": text, **ROD}).assess().complaints] == said
+
+
+@pytest.mark.parametrize(
+    ("key", "size", "refused"),
+    [
+        ("position", "0 mm", True),
+        ("position", "0.05 mm", False),
+        ("coordinates", "0 mm", True),
+        ("coordinates", "-0.2 mm", True),
+        ("coordinates", "0.2 mm", False),
+    ],
+)
+def test_holes_stand_in_a_zone_that_can_be_made(
+    workshop: DesignFolder, key: str, size: str, refused: bool
+) -> None:
+    """Nobody drills a hole to nothing, nor on the far side of nothing."""
+    made = joined(holes(f'{key} = "{size}"'), holes())
+    told = [str(one) for one in workshop.write(made).assess().complaints]
+    assert bool(told) is refused
+    assert all(f"hole_patterns.studs.{key}" in one for one in told)
 
 
 def test_a_part_without_tolerances_is_not_asked(workshop: DesignFolder) -> None:
