@@ -132,8 +132,8 @@ def _draws(joint: BoltedJoint, w: Metres, sheet: Sheet) -> Judgement:
 @rule(
     "joint.lock-suits",
     edition=2,
-    title="The locking of every nut bears the heat of its metal in every load case; a spring washer alone locks "
-    "nothing; a joint loaded across its bolts, with a slip factor below 1.8, is locked by shape, as by a pin",
+    title="The locking of every nut bears the heat of its metal in every case; a spring washer alone locks "
+    "nothing; a joint loaded across its bolts, with a slip factor below 1.8, is locked by shape",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

@@ -165,7 +165,7 @@ def _fall_against(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 @rule(
     "water.drain-stays-open",
     edition=3,
-    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by at least 1 in 50; "
+    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
     "no drain, pipe or trap joins two ends of a cylinder, or leads from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.NONCONFORMITY,
