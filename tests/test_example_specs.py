@@ -17,7 +17,7 @@ import jsonschema
 from speclint.checking import check
 from speclint.checking.worst_corner import Effort
 from speclint.reports import json_report
-from speclint.specs import Component
+from speclint.specs import Component, KnownFault
 from tests.example import assessed
 
 ROOT = Path(__file__).parents[1]
@@ -67,7 +67,8 @@ def test_a_whole_engine_of_three_cylinders_stands_in_few_files() -> None:
     """At least 150 parts in at most 60 files of specs; each cylinder has a block, a liner, a piston and four valves."""
     design = assessed().design
     assert design is not None
-    assert len(set(design.files.values())) <= 60
+    faults = {name for name, one in design.specs.items() if isinstance(one, KnownFault)}
+    assert len({file for name, file in design.files.items() if name not in faults}) <= 60
     assert len([one for one in design.specs.values() if isinstance(one, Component)]) >= 150
     for cylinder in ("left", "middle", "right"):
         for kind in ("block", "liner", "piston", "rod"):
@@ -89,6 +90,15 @@ def test_there_is_a_finding_of_each_grade_and_something_not_assessed() -> None:
     assert result()["summary"]["checks"]["not assessed"] > 0
 
 
+def test_known_faults_stand_as_they_were_meant() -> None:
+    """One proved, one accepted, one that waits for a test, three open."""
+    assert result()["known_faults"] == {
+        "settled": ["fault-flat-walls", "fault-saddle-warm"],
+        "waiting": ["fault-water-lies"],
+        "open": ["fault-covers-lifted", "fault-liners-thin", "fault-valves-open"],
+    }
+
+
 def test_most_of_the_design_is_sound() -> None:
     outcomes = Counter(check["outcome"] for check in result()["checks"])
     assert outcomes["conforms"] > 5 * outcomes["finding"]
@@ -104,6 +114,13 @@ def test_the_honest_mistakes_are_found() -> None:
         ("liner-right", "liner.wall-at-last-bore"),  # a wall too thin at the last bore
         ("studs-front-right", "joint.stud-pitch"),  # too few studs
         ("studs-front-right", "joint.gasket-load"),
+        (
+            "fault-covers-lifted",
+            "fault.proved-by-checks",
+        ),  # said to be mended, and its check fails on the right
+        ("fault-valves-open", "fault.proved-by-checks"),  # nothing is named that proves it mended
+        ("fault-liners-thin", "fault.on-its-like"),  # mended on the left and in the middle alone
+        ("fault-water-lies", "fault.tests-made"),  # waits for a test
         ("studs-back-right", "joint.gasket-load"),  # enough studs, but torque scatters
         ("seat-exhaust-left-front-upper", "seat.retained-hot"),  # s6 kept where u6 is needed
         ("spring-exhaust-left-front", "coil-spring.solid-clearance"),  # binds at its tolerance limit

@@ -23,7 +23,7 @@ from speclint.facts import (
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import End, Events, ValveTrain, events_of
 from speclint.specs import Engine, LoadCase, ValveGear
-from speclint_events.formulae.cycles import of_cylinder, of_end
+from speclint_events.formulae.cycles import as_drawn, of_cylinder, of_end
 from speclint_events.formulae.turning import Standing
 
 _TURN = 2 * math.pi
@@ -109,6 +109,10 @@ class Steam:
         """A result of one end, by the name that :mod:`speclint_events.formulae.cycles` gives it."""
         return self.sheet.look_up(symbol, of_end, cylinder=self.cylinder, side=side, at=self.at, name=name)
 
+    def as_drawn(self, symbol: str, side: End, name: str) -> float:
+        """A figure of the diagram of one end as drawn, to be worked on with."""
+        return self.sheet.look_up(symbol, as_drawn, cylinder=self.cylinder, side=side, at=self.at, name=name)
+
     def of_both(self, symbol: str, name: str) -> float:
         """A result of both ends together."""
         return self.sheet.look_up(symbol, of_cylinder, cylinder=self.cylinder, at=self.at, name=name)
@@ -154,7 +158,7 @@ def standing(at_work: GearAtWork, case: LoadCase, backward: bool, sheet: Sheet) 
     leads = _leads(engine_of_gear(at_work, sheet), sheet)
     air = float(sheet.setting("site pressure"))
     live, exhaust = (
-        sheet.take_nominal(symbol, value)
+        sheet.take_absolute(symbol, value)
         for symbol, value in (("p_1", case.live_pressure), ("p_b", case.exhaust_pressure))
     )
     areas = [piston_area(*at_work.place, side, sheet) for side in SIDES]

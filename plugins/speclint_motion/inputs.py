@@ -9,20 +9,36 @@ from typing import NamedTuple
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
 from speclint.facts import (
+    PistonForces,
     connecting_rod_of,
     ends_of,
+    error_of_pressures,
     greatest_live_pressure,
     mass_moved,
+    most_on_piston,
+    piston_forces,
     speed_of_crank,
     states_speed,
+    steam_on_piston,
     stroke_of,
     with_water,
 )
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
+from speclint_motion.formulae.thrust import (
+    connecting_rod_force,
+    crosshead_force,
+    force_in_sense,
+    rod_force_of,
+    slipper_thrust,
+    steam_within_error,
+    thrust_of_force,
+)
 
 FULL_TURN = 2 * math.pi
+#: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
+PUSH, PULL = 1.0, -1.0
 
 
 class Cylinder(NamedTuple):
@@ -127,11 +143,57 @@ def gear_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Gear:
     )
 
 
+#: A force of the motion: by steam to the cut-off and its hyperbola, and by the force along the line of stroke.
+Force = tuple[Callable[..., Newtons], Callable[..., Newtons]]
+
+
+def _along(F: Newtons, **_: float) -> Newtons:
+    return F
+
+
+ALONG_STROKE: Force = (crosshead_force, _along)
+ON_BAR: Force = (slipper_thrust, thrust_of_force)
+IN_CONNECTING_ROD: Force = (connecting_rod_force, rod_force_of)
+
+
 def greatest(
-    symbol: str, what: str, formula: Callable[..., Newtons], gear: Gear, sheet: Sheet, *, pull: bool = False
+    symbol: str,
+    what: str,
+    force: Force,
+    cylinder: Cylinder,
+    case: LoadCase,
+    sheet: Sheet,
+    *,
+    sense: float | None = None,
+    m: Kilograms | None = None,
 ) -> Newtons:
-    """The greatest of a force over a revolution, worked again where the scan found it; with ``pull``, the least."""
-    arguments = gear._asdict()
+    """The greatest of a force over a revolution, worked again where the scan found it.
+
+    Running, by the diagrams of both ends where the cylinder has a valve gear; otherwise by full boiler pressure up to
+    the cut-off. Of one ``sense``, or of both; ``m`` is the mass that moves where it is not all that reciprocates.
+    """
+    by_cut_off, of_stroke = force
+    running = case.where.key.endswith("cases.running")
+    forces = _forces_of(cylinder, case, sheet) if running else None
+    if forces is None:
+        gear = gear_of(cylinder, case, sheet)
+        return _by_cut_off(symbol, what, by_cut_off, gear if m is None else gear._replace(m=m), sheet, sense)
+    crank = crank_of(cylinder, case, sheet)
+    moved = mass_moved(cylinder.block, sheet) if m is None else m
+    turned = _Turned(of_stroke, crank, moved, forces, sheet.look_up("k_p", error_of_pressures))
+    senses = (PUSH, PULL) if sense is None else (sense,)
+    return max(_by_diagram(symbol, what, turned, one, sheet) for one in senses)
+
+
+def _forces_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> PistonForces | None:
+    block, bore = cylinder.block, sheet.read("bore of liner", cylinder.liner.in_bore)
+    return sheet.aside(f"diagrams of {block.id} {bore}, {case.where.key}", piston_forces, block, bore, case)
+
+
+def _by_cut_off(
+    symbol: str, what: str, formula: Callable[..., Newtons], gear: Gear, sheet: Sheet, sense: float | None
+) -> Newtons:
+    arguments, pulls = gear._asdict(), sense == PULL
     angle = sheet.scan(
         f"θ_{symbol}",
         f"crank angle of the greatest {what}",
@@ -139,7 +201,53 @@ def greatest(
         0.0,
         FULL_TURN,
         unit="rad",
-        find="least" if pull else "greatest",
+        find="least" if pulls else "greatest",
         steps=360,
     )
-    return sheet.work(symbol, formula, θ=angle, **arguments)
+    found = sheet.work(symbol, formula, θ=angle, **arguments)
+    return -found if pulls else found
+
+
+class _Turned(NamedTuple):
+    """All on which a force by the diagrams depends, at any angle of the crank."""
+
+    of_stroke: Callable[..., Newtons]
+    crank: Crank
+    m: Kilograms
+    steam: PistonForces
+    k: Ratio
+
+    def at(self, sense: float, θ: float) -> Newtons:
+        """The force in a sense at an angle of the crank."""
+        F = steam_within_error(k=self.k, F=self.steam.in_sense(sense, θ), F_m=self.steam.at_most(sense))
+        along = force_in_sense(F_k=F, g=sense, m=self.m, **self.crank._asdict(), θ=θ)
+        return self.of_stroke(F=along, r=self.crank.r, l=self.crank.l, θ=θ)
+
+
+def _by_diagram(symbol: str, what: str, turned: _Turned, sense: float, sheet: Sheet) -> Newtons:
+    n, way = ("1", "towards the axle") if sense > 0 else ("2", "away from the axle")
+    θ = sheet.scan(
+        f"θ_{n}",
+        f"crank angle of the greatest {what}, {way}",
+        lambda θ: turned.at(sense, θ),
+        0.0,
+        FULL_TURN,
+        unit="rad",
+        steps=360,
+    )
+    F = sheet.look_up(f"F_s{n}", steam_on_piston, forces=turned.steam, sense=sense, θ=θ)
+    F_m = sheet.look_up(f"F_m{n}", most_on_piston, forces=turned.steam, sense=sense)
+    F_k = sheet.work(f"F_k{n}", steam_within_error, k=turned.k, F=F, F_m=F_m)
+    alone = turned.of_stroke is _along
+    along = sheet.work(
+        f"{symbol}{n}" if alone else f"F_{n}",
+        force_in_sense,
+        F_k=F_k,
+        g=sense,
+        m=turned.m,
+        **turned.crank._asdict(),
+        θ=θ,
+    )
+    if alone:
+        return along
+    return sheet.work(f"{symbol}{n}", turned.of_stroke, F=along, r=turned.crank.r, l=turned.crank.l, θ=θ)

@@ -1,4 +1,4 @@
-"""what rests on a value of a spec"""
+"""what rests on a value: parts, checks, drawings and concessions"""
 
 from __future__ import annotations
 

@@ -52,7 +52,10 @@ from .cranks import (
 from .cylinder_cycles import (
     CylinderBand as CylinderBand,
     CylinderGiven as CylinderGiven,
+    EndGiven as EndGiven,
+    ValveGiven as ValveGiven,
     cycles_as_drawn as cycles_as_drawn,
+    cycles_to_safety_valves as cycles_to_safety_valves,
     cylinder_given as cylinder_given,
     worked_cycles as worked_cycles,
 )
@@ -267,6 +270,13 @@ from .pipes import (
     steam_by_path as steam_by_path,
     steam_carried as steam_carried,
 )
+from .piston_forces import (
+    PistonForces as PistonForces,
+    forces_of_cycles as forces_of_cycles,
+    most_on_piston as most_on_piston,
+    piston_forces as piston_forces,
+    steam_on_piston as steam_on_piston,
+)
 from .piston_room import (
     bore_with_direction as bore_with_direction,
     lifts_clear_of_piston as lifts_clear_of_piston,
@@ -388,7 +398,15 @@ from .stages import (
 from .steam_at_valves import (
     SteamAtValve as SteamAtValve,
     event_pressure as event_pressure,
+    known_steam_beside as known_steam_beside,
     steam_at_valve as steam_at_valve,
+)
+from .steam_in_cylinders import (
+    SteamInCylinder as SteamInCylinder,
+    error_of_pressures as error_of_pressures,
+    gauge_within_error as gauge_within_error,
+    steam_in_bore as steam_in_bore,
+    works_with_steam as works_with_steam,
 )
 from .steam_paths import (
     Stage as Stage,
@@ -428,6 +446,7 @@ from .train_loads import (
     valve_acceleration as valve_acceleration,
 )
 from .values_from_events import (
+    exhaust_dryness as exhaust_dryness,
     exhaust_temperature as exhaust_temperature,
     gears_beside as gears_beside,
     is_typed as is_typed,

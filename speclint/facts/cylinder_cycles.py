@@ -89,7 +89,8 @@ class EndGiven:
 class CylinderGiven:
     """Everything on which the cycle of a cylinder rests. ``chest``: pressure as stated, low and high, absolute.
 
-    ``coefficient`` of heat to the walls; 0 without.
+    ``coefficient`` of heat to the walls; 0 without. ``lifting`` is the pressure of the chest as the safety valves lift,
+    absolute, and no less than that stated of it.
     """
 
     front: EndGiven
@@ -99,6 +100,7 @@ class CylinderGiven:
     belt: Pascals
     speed: Hertz
     coefficient: WattsPerSquareMetreKelvin
+    lifting: Pascals = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,6 +129,16 @@ def worked_cycles(given: CylinderGiven) -> CylinderBand:
         if (chest, state) != (given.chest[0], "hot") or least
     ]
     return CylinderBand(nominal, tuple(corners))
+
+
+@lru_cache(maxsize=32)
+def cycles_to_safety_valves(given: CylinderGiven) -> CylinderBand:
+    """The band with one corner more, for whatever must bear it: the chest at the pressure of the safety valves."""
+    band = worked_cycles(given)
+    if given.lifting <= given.chest[2]:
+        return band
+    lifting = _both(given, given.lifting, "hot", False, _nominal(given)[1])
+    return CylinderBand(band.nominal, (*band.corners, lifting))
 
 
 @lru_cache(maxsize=64)
@@ -180,7 +192,15 @@ def _given(gear: GearAtWork, notch: str, case: LoadCase, sheet: Sheet) -> Cylind
         belt=belt,
         speed=sheet.work("n", revolutions, ω=speed_of_crank(gear.place[0], case, sheet, sheet.take_nominal)),
         coefficient=sheet.take_nominal("α", case.wall_coefficient) if walls else 0.0,
+        lifting=max(chest[2], _at_safety_valves(case, sheet)),
     )
+
+
+def _at_safety_valves(case: LoadCase, sheet: Sheet) -> Pascals:
+    """The greatest pressure of the safety valves, absolute; nothing where the case states none."""
+    if not sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
+        return 0.0
+    return _absolute(case.safety_valve_pressure, sheet, "p_v")[2]
 
 
 def _absolute(value: Measure | NotStated, sheet: Sheet, symbol: str = "p_1") -> tuple[float, float, float]:

@@ -49,6 +49,7 @@ from speclint.handbook.steam import (
     steam_speed_of_sound,
     steam_viscosity,
     temperature_at_enthalpy,
+    wet_steam_enthalpy,
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet
@@ -114,8 +115,7 @@ def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet, take: Tak
     live = carries_live(stages, sheet)
     start = case.live_pressure if live else case.exhaust_pressure
     p = sheet.take_absolute("p_1", start) if take is None else _aimed_at(start, sheet)
-    T = taken("T", case.live_temperature if live else case.exhaust_temperature)
-    h = sheet.work("h", steam_enthalpy, p=p, T=T)
+    h = _enthalpy_of_live(p, case, sheet, taken) if live else _enthalpy_of_exhaust(p, case, sheet, taken)
     m = taken("m", case.steam_flow)
     flows: list[Flow] = []
     for number, stage in enumerate(stages, 1):
@@ -127,6 +127,19 @@ def steam_along(stages: Sequence[Stage], case: LoadCase, sheet: Sheet, take: Tak
         p = sheet.work(f"p_{number + 1}", pressure_after, p=p, Δp=loss)
         m = _flow_after_branches(stage, m, i, sheet, taken)
     return SteamPath(tuple(flows), h, p, m)
+
+
+def _enthalpy_of_live(p: Pascals, case: LoadCase, sheet: Sheet, take: Take) -> JoulesPerKilogram:
+    return sheet.work("h", steam_enthalpy, p=p, T=take("T", case.live_temperature))
+
+
+def _enthalpy_of_exhaust(p: Pascals, case: LoadCase, sheet: Sheet, take: Take) -> JoulesPerKilogram:
+    """By its temperature, or by its dryness where that is stated and the steam is wet."""
+    if sheet.is_stated("dryness of the exhaust", case.exhaust_dryness):
+        x = take("x", case.exhaust_dryness)
+        if x < 1.0:
+            return sheet.work("h", wet_steam_enthalpy, p=p, x=x)
+    return sheet.work("h", steam_enthalpy, p=p, T=take("T", case.exhaust_temperature))
 
 
 def _aimed_at(start: Measure | NotStated, sheet: Sheet) -> Pascals:

@@ -25,6 +25,10 @@ from .pack.bars import (
     Bar as Bar,
     chart as chart,
 )
+from .pack.curves import (
+    Courses as Courses,
+    courses_of as courses_of,
+)
 from .pack.figures import (
     Figure as Figure,
     compared as compared,
@@ -36,6 +40,9 @@ from .pack.figures import (
     taken_again as taken_again,
     word as word,
 )
+from .pack.labels import (
+    Labels as Labels,
+)
 from .pack.paper import (
     Paper as Paper,
     Point as Point,
@@ -44,8 +51,25 @@ from .pack.paper import (
     ticks as ticks,
 )
 from .pack.plot import (
-    Key as Key,
     Plot as Plot,
+)
+from .pack.printed import (
+    DrawnAgain as DrawnAgain,
+    OnSheet as OnSheet,
+    Printed as Printed,
+    Quantity as Quantity,
+    Words as Words,
+    along as along,
+    argument as argument,
+    joined as joined,
+    judged as judged,
+    of_step as of_step,
+    on_sheet as on_sheet,
+    quoted as quoted,
+    shown as shown,
+    stated as stated,
+    words as words,
+    worked as worked,
 )
 from .page import (
     Page as Page,

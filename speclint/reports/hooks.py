@@ -48,6 +48,7 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker(
             "cylinders", "block, liner, covers and studs in section", _drawn("cylinder_drawing.liner_figures")
         ),
+        FigureMaker("cylinder-ends", "an end of a cylinder put together", _drawn("end_drawing.end_figures")),
         FigureMaker(
             "chambers", "seats, passages and walls of a block", _drawn("chambers_drawing.chamber_figures")
         ),
@@ -67,6 +68,17 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker(
             "valve-loads", "loads of a valve over its lift", _drawn("valve_loads.valve_load_figures")
         ),
+        FigureMaker(
+            "spring-positions",
+            "springs free, shut, open and solid, and their endurance",
+            _drawn("spring_drawing.spring_views"),
+        ),
+        FigureMaker(
+            "lagging", "lagging with the temperatures through it", _drawn("lagging_drawing.lagging_figures")
+        ),
+        FigureMaker("covers", "flat covers in half section", _drawn("cover_drawing.cover_figures")),
+        FigureMaker("pipes", "walls of steam pipes", _drawn("pipe_drawing.pipe_figures")),
+        FigureMaker("rods", "piston rods and their sections", _drawn("rod_drawing.rod_figures")),
         FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
     )
 

@@ -189,6 +189,10 @@ class BoxSheet(Sheet):
             raise NotCovered(str(problem)) from problem
         return self._corner.pick(key_of_reading(table, symbol, of), reading.low, reading.high)
 
+    def aside(self, name: str, work: Callable[..., Any], /, *about: Any) -> Any:
+        """Worked from plain numbers; what it gives may be asked for figures at enclosures."""
+        return twin_of_value(super().aside(name, original_of(work), *about))
+
     def work(self, _: str, formula: Callable[..., float], /, **arguments: Value) -> Value:
         """The result of a formula, over all of its arguments."""
         try:

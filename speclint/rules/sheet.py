@@ -14,6 +14,7 @@ from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, Provenance, amount
+from speclint.rules.aside import worked_aside
 from speclint.rules.comparisons import Judging
 from speclint.rules.consulted import OF_THE_DRAWING, class_in_full
 from speclint.rules.context import Context
@@ -449,6 +450,13 @@ class Sheet(Judging, Placing):
             context.steady[key] = work()
         found: T = context.steady[key]
         return found
+
+    def aside(self, name: str, work: Callable[..., T], /, *about: Any) -> T:
+        """The result of a long calculation on a sheet of its own: see :func:`~speclint.rules.aside.worked_aside`."""
+        return worked_aside(self._context, self._record, self._of_its_own, name, work, about)
+
+    def _of_its_own(self) -> Sheet:
+        return Sheet(self._rule, self._component, self._context, Corner(), record=True)
 
     def list_item(self, name: str, says: str) -> None:
         """Write a line of a result in words, such as a step of an order; nothing rests on it."""

@@ -61,7 +61,7 @@ class _OrFromEvents(Quantity):
         return {"anyOf": [super().__get_pydantic_json_schema__(schema, handler), taken]}
 
 
-#: A pressure, a flow or a temperature of a load case: stated, or worked from the valve events.
+#: A pressure, a flow, a temperature or a dryness of a load case: stated, or worked from the valve events.
 PressureOrEvents = Annotated[
     Measure | NotStated, _OrFromEvents("fluid pressure", "any"), Span("0.01 mbar gauge", "1000 bar gauge")
 ]
@@ -69,3 +69,4 @@ MassFlowOrEvents = Annotated[
     Measure | NotStated, _OrFromEvents("mass flow", "not negative"), Span("1 kg/h", "200 t/h")
 ]
 TemperatureOrEvents = Annotated[Measure | NotStated, _OrFromEvents("temperature"), Span("50 K", "2000 K")]
+DrynessOrEvents = Annotated[Measure | NotStated, _OrFromEvents("ratio", "not negative"), Span("0.01", "1")]

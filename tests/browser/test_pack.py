@@ -101,7 +101,7 @@ def test_a_link_to_what_a_filter_hides_shows_it(reader: Reader) -> None:
 
 
 def test_points_of_the_overview_lead_to_their_sheets_by_keyboard(reader: Reader) -> None:
-    link = reader.page.locator("#utilisations svg a").first
+    link = reader.page.locator("#utilisations svg a:has(.bad, .hold)").first
     target = str(link.get_attribute("href"))
     link.focus()
     reader.page.keyboard.press("Enter")

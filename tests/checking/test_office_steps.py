@@ -288,6 +288,7 @@ def test_what_is_machined_or_no_plate_has_any_thickness(tmp_path: Path, more: st
     [
         ("thread", "M20", "21 mm", "M22"),
         ("thread", "M20", "22.5 mm", "M24"),
+        ("thread", "M20", "29 mm", "M30"),  # the fourth
         ("small-thread", "M20", "19 mm", "M18"),
         ("thread", "7/8 BSW", "0.9 in", "1 BSW"),
     ],

@@ -78,6 +78,10 @@ def entropy_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> JoulesPerKilogramKe
     return _with(p, "h", h)["s"]
 
 
+def enthalpy_at_dryness(p: Pascals, x: Ratio) -> JoulesPerKilogram:
+    return float(IAPWS97(P=p / 1e6, x=x).h) * 1e3
+
+
 def dryness_at_enthalpy(p: Pascals, h: JoulesPerKilogram) -> Ratio:
     return _with(p, "h", h)["x"]
 
@@ -164,5 +168,7 @@ AT_ENTROPY: dict[str, Callable[..., float]] = {
     "h_IF97": enthalpy_at_entropy,
     "x_IF97": dryness_at_entropy,
 }
+#: At a pressure and a dryness.
+AT_DRYNESS: dict[str, Callable[..., float]] = {"h_IF97": enthalpy_at_dryness}
 #: An expansion: the entropy of the inlet from its enthalpy, the rest from that entropy.
 OF_EXPANSION = {**AT_ENTROPY, "s_IF97": entropy_at_enthalpy}

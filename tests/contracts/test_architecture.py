@@ -56,7 +56,7 @@ OF_REPORTS = {
     *(
         "Bar",
         "Figure",
-        "Key",
+        "Labels",
         "Paper",
         "Plot",
         "Point",
@@ -67,6 +67,9 @@ OF_REPORTS = {
         "known_of",
     ),
     *("millimetres", "niced", "said", "specs_of", "taken_again", "ticks", "visible", "word"),
+    # numbers that a drawing prints, each with the quantity that it is
+    *("Courses", "DrawnAgain", "OnSheet", "Printed", "Quantity", "Words", "along", "argument", "courses_of"),
+    *("joined", "judged", "of_step", "on_sheet", "quoted", "shown", "stated", "words", "worked"),
 }
 
 

@@ -181,6 +181,8 @@ def ranges(function: Callable[..., float]) -> Mapping[str, tuple[float, float]]:
 def also(function: Callable[..., float]) -> Mapping[str, Callable[..., float]]:
     module, name = function.__module__.rpartition(".")[2], function.__name__
     if module == "states":
+        if name == "wet_steam_enthalpy":
+            return steam.AT_DRYNESS
         return steam.AT_ENTHALPY if name.endswith("_at_enthalpy") else steam.AT_ENTROPY
     return ALSO.get(name) or ALSO.get(module, {})
 

@@ -23,6 +23,7 @@ from tests.plugins.fits import frames
 from tests.plugins.joints import brackets
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.liners.bench import bench
+from tests.plugins.motion import train
 from tests.plugins.release import part
 from tests.plugins.steamways import way, wet
 from tests.plugins.wholeness import engine
@@ -79,6 +80,11 @@ def _motion_stated(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(made)
 
 
+def _train(workshop: DesignFolder) -> DesignFolder:
+    """A piston and its rod without a valve gear, whose steam is full up to the cut-off."""
+    return workshop.write(train.files())
+
+
 def _bench(workshop: DesignFolder) -> DesignFolder:
     """A block that states its dividing wall and that its ends have drain cocks."""
     return workshop.write(bench())
@@ -97,6 +103,9 @@ BESIDE_THE_EXAMPLE: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "cylinder.test-pressure": _cast,
     "cylinder.water-relief": _bench,
     "fitting.goes-in": write,
+    "piston.fastening": _train,
+    "rod.buckling": _train,
+    "rod.tension": _train,
     "steamway.drains": _ways,
 }
 #: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.

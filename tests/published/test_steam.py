@@ -43,6 +43,8 @@ def entropy(p: float, T: float) -> float:
 
 # The tables print nine figures. T(p,h) and T(p,s) are backward equations, good to 25 mK.
 ROWS = [
+    Row(steam_states.wet_steam_enthalpy, (10e5, 1.0), 2777.12e3, 2e-6, "pyXSteam 0.4.10", "library"),
+    Row(steam_states.wet_steam_enthalpy, (10e5, 0.0), 762.68e3, 7e-6, "pyXSteam 0.4.10", "library"),
     Row(steam.steam_specific_volume, (3500.0, 300.0), 39.4913866, 2e-9, f"{R7} Table 15", "seen"),
     Row(steam.steam_specific_volume, (3500.0, 700.0), 92.3015898, 2e-9, f"{R7} Table 15", "seen"),
     Row(steam.steam_heat_capacity, (3500.0, 700.0), 2.08141274e3, 3e-9, f"{R7} Table 15", "seen"),

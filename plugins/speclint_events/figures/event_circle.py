@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from speclint import Assessment
 from speclint.facts import CylinderGiven
 from speclint.handbook.steam_cycle import CylinderEnd, circle_of_events, tenths_of_stroke
 from speclint.handbook.valve_events import End, positions_of
-from speclint.reports import Figure, Paper, Point
-from speclint_events.figures.fields import degrees, percent
-from speclint_events.figures.gears import GearDrawn, gears_drawn
+from speclint.reports import Figure, Paper, Point, shown, words
+from speclint_events.figures.gears import GearDrawn, angle_of, gears_drawn, share_at, travel_at
 
 _WIDTH, _RADIUS = 840.0, 84.0
 #: Radius of the ring of each valve: the front's within the back's.
@@ -74,31 +74,32 @@ def _cut_off(given: CylinderGiven) -> float:
 
 def _figure(drawn: GearDrawn, notches: list[str]) -> Figure:
     name = f"circle-{drawn.name}"
-    rows = tuple(row for notch in notches for row in _rows(notch, drawn.notches[notch]))
+    rows = tuple(row for notch in notches for row in _rows(drawn, notch))
     about = "; ".join(", ".join(row) for row in rows)
     paper = Paper(name, f"Events of {drawn.name} round the circle of the crank", about, _WIDTH, 400.0)
     for number, notch in enumerate(notches):
         backward = drawn.directions[notch] == "backward"
         circle = Circle(paper, (210.0 + 420.0 * number, 205.0), backward)
-        _circle(circle, drawn.notches[notch])
-        paper.text((circle.centre[0], 392.0), f"notch {notch}, {drawn.directions[notch]}", "figure", "middle")
-    return Figure(
-        name,
+        _circle(circle, drawn, notch)
+        says = f"notch {notch}, {drawn.directions[notch]}"
+        paper.named(notch, says)
+        paper.text((circle.centre[0], 392.0), says, "figure", "middle")
+    return Figure.of(
+        paper,
         drawn.name,
         f"{drawn.of}: events of both ends round the circle of the crank",
         "Front dead centre to the left; a ring is black where the valve is open, from within: inlet and exhaust of the "
         "front, inlet and exhaust of the back. Arcs of the length of the connecting rod mark tenths of the stroke. A "
         "admission and K compression with the share of the stroke that is left, C cut-off and R release with the share "
         "that is made. Clearances hot, play and setting left out.",
-        paper.markup(),
         rows,
         ("notch", "end", "event", "crank angle", "stroke"),
     )
 
 
-def _circle(circle: Circle, given: CylinderGiven) -> None:
+def _circle(circle: Circle, drawn: GearDrawn, notch: str) -> None:
     paper, (x, y) = circle.paper, circle.centre
-    front, back = given.front.at("hot"), given.back.at("hot")
+    front, back = (drawn.end(notch, side) for side in ("front", "back"))
     paper.circle(circle.centre, _RADIUS, "thin")
     paper.line((x - 152, y), (x + 152, y), "axis")
     _tenths(circle, front)
@@ -108,7 +109,7 @@ def _circle(circle: Circle, given: CylinderGiven) -> None:
             radius = RINGS[end.end.value, valve]
             circle.paper.circle(circle.centre, radius, "fine")
             circle.arc(first + turned, last + turned, radius, "stated")
-        _letters(circle, end, turned)
+        _letters(circle, drawn, notch, end)
     _arrow(circle)
 
 
@@ -137,17 +138,17 @@ def _between(start: Point, middle: Point, end: Point) -> list[Point]:
     return found
 
 
-def _letters(circle: Circle, end: CylinderEnd, turned: float) -> None:
-    at = positions_of(end.events, end.crank, end.end)
+def _letters(circle: Circle, drawn: GearDrawn, notch: str, end: CylinderEnd) -> None:
     front = end.end is End.FRONT
     for event, letter in _LETTERS.items():
-        angle = getattr(end.events, event) + turned
+        angle = getattr(end.events, event) + (0.0 if front else math.pi)
         valve = "inlet" if letter in "AC" else "exhaust"
         ring = RINGS[end.end.value, valve]
         circle.paper.line(circle.at(angle, ring - 6), circle.at(angle, ring + 6), "thin")
         x, y = circle.at(angle, 66.0 if front else 150.0)
         anchor = "middle" if front else ("end" if x < circle.centre[0] - 20 else "start")
-        circle.paper.text((x, y + 4), f"{letter} {percent(getattr(at, event))}", "figure", anchor)
+        share = drawn.again(partial(share_at, notch, end.end.value, event))
+        circle.paper.text((x, y + 4), words(f"{letter} {{}} %", shown(share, "%", 1)), "figure", anchor)
 
 
 def _arrow(circle: Circle) -> None:
@@ -162,9 +163,11 @@ def _arrow(circle: Circle) -> None:
     circle.paper.shape([tip, *wings], "arrow")
 
 
-def _rows(notch: str, given: CylinderGiven) -> Iterator[tuple[str, ...]]:
-    for end in (given.front.at("hot"), given.back.at("hot")):
-        at = positions_of(end.events, end.crank, end.end)
+def _rows(drawn: GearDrawn, notch: str) -> Iterator[tuple[str, ...]]:
+    for side in ("front", "back"):
         for event in _LETTERS:
-            travel = f"{at.travel(event) * 1e3:.1f} mm from its end, {percent(getattr(at, event))}"
-            yield notch, end.end.value, event.replace("_", "-"), degrees(getattr(end.events, event)), travel
+            angle, share, travel = (
+                drawn.again(partial(work, notch, side, event)) for work in (angle_of, share_at, travel_at)
+            )
+            piston = words("{} mm from its end, {} %", shown(travel, "mm", 1), shown(share, "%", 1))
+            yield notch, side, event.replace("_", "-"), words("{}°", shown(angle, "°", 1)), piston

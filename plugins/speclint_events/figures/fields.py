@@ -6,8 +6,7 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from speclint.reports import Paper, Point, ticks
-from speclint_events.figures.labels import Labels
+from speclint.reports import Labels, Paper, Point, Quantity, ticks
 
 WIDTH = 760.0
 _TICK = 5.0
@@ -40,12 +39,12 @@ class Field:
         for value in ticks(*self.up, max(2, round(tall / 60))):
             at = self.place(self.across[0], value)
             self.paper.line(at, (at[0] + _TICK, at[1]), "thin")
-            self.paper.text((at[0] - 7, at[1] + 4), shown(value), "figure", "end")
+            self.paper.mark(f"y{x:g} {y:g}", value, at[1], (at[0] - 7, at[1] + 4), "end")
         for value in marks or ticks(*self.across, 8):
             at = self.place(value, self.up[0])
             self.paper.line(at, (at[0], at[1] - _TICK), "thin")
             if numbers:
-                self.paper.text((at[0], at[1] + 17), shown(value), "figure", "middle")
+                self.paper.mark(f"x{x:g} {y:g}", value, at[0], (at[0], at[1] + 17))
         self.paper.text((x - 46, y + tall / 2), up, "quiet", "middle", turn=-90)
         if across:
             self.paper.text((x + wide / 2, y + tall + 36), across, "quiet", "middle")
@@ -77,6 +76,11 @@ class Field:
         """Words at a pair of values, moved by so much."""
         x, y = self.place(*at)
         self.paper.text((x + off[0], y + off[1]), text, ink, anchor)
+
+    def holds(self, up: Quantity, unit: str, across: float) -> None:
+        """Note that a quantity stands at a place of the axis across, in the unit of the axis up."""
+        x, y = self.corner
+        self.paper.place(up, unit, f"y{x:g} {y:g}", self.place(across, up.in_unit(unit))[1])
 
     def labels(self, right: float = 0.0) -> Labels:
         """Words to be placed within the field, and so far beyond its right end."""

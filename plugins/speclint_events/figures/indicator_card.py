@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 
 from speclint import Assessment, OutOfRange
 from speclint.facts import cycles_as_drawn
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle, indicator_card, theoretical_card
-from speclint.handbook.valve_events import End, positions_of
-from speclint.reports import Figure, Paper
-from speclint_events.figures.fields import WIDTH, Field, bars, percent, top_of
-from speclint_events.figures.gears import GearDrawn, gears_drawn
-from speclint_events.figures.labels import Labels
+from speclint.handbook.valve_events import End
+from speclint.reports import Figure, Labels, Paper, Words, shown, words
+from speclint_events.figures.fields import WIDTH, Field, top_of
+from speclint_events.figures.gears import GearDrawn, gears_drawn, share_at
 
 _STEAM, _FACTOR = "cycle.steam-rate", "diagram factor"
 _AIR = 101325.0  # Pa, the standard atmosphere: the line that an indicator draws with its cock open
@@ -30,7 +30,7 @@ def indicator_cards(assessment: Assessment) -> Iterator[Figure]:
 
 
 def _figure(drawn: GearDrawn, both: CylinderCycle) -> Figure:
-    name, rows = f"indicator-{drawn.name}", tuple(_rows(drawn, both))
+    name, rows = f"indicator-{drawn.name}", tuple(_rows(drawn))
     about = "; ".join(f"{what}: {size}" for what, size in rows)
     paper = Paper(name, f"Indicator diagrams of {drawn.name}", about, WIDTH, 520.0)
     supply = both.front.running.supply
@@ -46,19 +46,18 @@ def _figure(drawn: GearDrawn, both: CylinderCycle) -> Figure:
         labels.avoid(field.on(_diagram(cycle)))
     for cycle in ends:
         field.curve(_diagram(cycle), _INK[cycle.end.end])
-        _events(field, cycle, labels)
+        _events(field, drawn, cycle, labels)
     for cycle in ends:
         _name(field, cycle, labels)
     for number, cycle in enumerate(ends):
-        paper.text((70.0, 480.0 + 20 * number), _beneath(cycle), "figure")
-    return Figure(
-        name,
+        paper.text((70.0, 480.0 + 20 * number), _beneath(drawn, cycle.end.end.value), "figure")
+    return Figure.of(
+        paper,
         drawn.name,
         f"{drawn.of}: indicator diagrams of both ends",
         "As drawn, clearances hot: the front's from the left, the back's, dashed, from the right, as on one card of an "
         "indicator. Chain lines are the theoretical diagrams with the same events; the strips beyond the dead "
         "centres are the clearance volumes. Crosses: admission, cut-off, release, compression.",
-        paper.markup(),
         rows,
         ("what", "size"),
     )
@@ -91,14 +90,14 @@ def _diagram(cycle: Cycle) -> list[tuple[float, float]]:
     return [(_across(cycle, share), p / 1e5) for share, p in thinned(indicator_card(cycle))]
 
 
-def _events(field: Field, cycle: Cycle, labels: Labels) -> None:
+def _events(field: Field, drawn: GearDrawn, cycle: Cycle, labels: Labels) -> None:
     """A cross at each event, with the share of the stroke."""
-    at = positions_of(cycle.end.events, cycle.end.crank, cycle.end.end)
     for event in ("cut_off", "admission", "release", "compression"):
         share, pressure = at_angle(cycle, getattr(cycle.end.events, event))
         place = _across(cycle, share), pressure / 1e5
         field.cross(*place)
-        labels.put(field.place(*place), percent(getattr(at, event)))
+        share_of = drawn.again(partial(share_at, drawn.notch, cycle.end.end.value, event))
+        labels.put(field.place(*place), words("{} %", shown(share_of, "%", 1)))
 
 
 def _name(field: Field, cycle: Cycle, labels: Labels) -> None:
@@ -123,28 +122,61 @@ def thinned(card: tuple[tuple[float, float], ...], most: int = _POINTS) -> list[
     return [*card[:-1:step], card[-1]]
 
 
-def _beneath(cycle: Cycle) -> str:
-    return (
-        f"{cycle.end.end.value}: mean effective pressure {bars(cycle.mean_pressure)}, {_FACTOR} "
-        f"{cycle.diagram_factor:.2f}, clearance volume {percent(cycle.end.clearance_share)}"
+def of_cycle(side: str, what: str, drawn: GearDrawn) -> float:
+    """A number of the cycle of an end as drawn, by its name."""
+    both = cycles_as_drawn(drawn.given)
+    return float(getattr(both.front if side == "front" else both.back, what))
+
+
+def pressure_at(side: str, event: str, drawn: GearDrawn) -> float:
+    """The pressure in an end at an event."""
+    both = cycles_as_drawn(drawn.given)
+    cycle = both.front if side == "front" else both.back
+    return cycle.pressure(getattr(cycle.end.events, event))
+
+
+def clearance_of(side: str, drawn: GearDrawn) -> float:
+    """The clearance volume of an end as a share of its stroke."""
+    return drawn.end(drawn.notch, side).clearance_share
+
+
+def supplied(what: str, drawn: GearDrawn) -> float:
+    """The pressure in the chest or in the belt."""
+    return float(getattr(cycles_as_drawn(drawn.given).front.running.supply, what))
+
+
+def _beneath(drawn: GearDrawn, side: str) -> Words:
+    mean, factor = (
+        drawn.again(partial(of_cycle, side, what)) for what in ("mean_pressure", "diagram_factor")
+    )
+    return words(
+        f"{side}: mean effective pressure {{}} bar, {_FACTOR} {{}}, clearance volume {{}} %",
+        shown(mean, "bar", 2),
+        shown(factor, "", 2),
+        shown(drawn.again(partial(clearance_of, side)), "%", 1),
     )
 
 
-def _rows(drawn: GearDrawn, both: CylinderCycle) -> Iterator[tuple[str, str]]:
-    for cycle in (both.front, both.back):
-        side = cycle.end.end.value
-        yield f"mean effective pressure, {side}, as drawn", bars(cycle.mean_pressure)
-        sheets = drawn.on_sheet(_STEAM, f"p_m{side[0]}"), drawn.on_sheet(_STEAM, f"k_{side[0]}")
+def _rows(drawn: GearDrawn) -> Iterator[tuple[str, str]]:
+    for side in ("front", "back"):
+        mean, factor = (
+            drawn.again(partial(of_cycle, side, what)) for what in ("mean_pressure", "diagram_factor")
+        )
+        yield f"mean effective pressure, {side}, as drawn", words("{} bar", shown(mean, "bar", 2))
+        sheets = drawn.quantity(_STEAM, f"p_m{side[0]}"), drawn.quantity(_STEAM, f"k_{side[0]}")
         if sheets[0] is not None and sheets[1] is not None:
-            yield f"on the sheet of {_STEAM}, {side}", f"{bars(sheets[0])}, {_FACTOR} {sheets[1]:.3f}"
-        yield f"{_FACTOR}, {side}, as drawn", f"{cycle.diagram_factor:.3f}"
-        at = positions_of(cycle.end.events, cycle.end.crank, cycle.end.end)
+            says = words(f"{{}} bar, {_FACTOR} {{}}", shown(sheets[0], "bar", 2), shown(sheets[1], "", 3))
+            yield f"on the sheet of {_STEAM}, {side}", says
+        yield f"{_FACTOR}, {side}, as drawn", words("{}", shown(factor, "", 3))
         for event in ("admission", "cut_off", "release", "compression"):
-            _, pressure = at_angle(cycle, getattr(cycle.end.events, event))
             left = "" if event in ("cut_off", "release") else " left"
-            yield (
-                f"{event.replace('_', '-')}, {side}",
-                f"{bars(pressure)} absolute, {percent(getattr(at, event))} of the stroke{left}",
+            pressure = drawn.again(partial(pressure_at, side, event))
+            share = drawn.again(partial(share_at, drawn.notch, side, event))
+            says = words(
+                f"{{}} bar absolute, {{}} % of the stroke{left}",
+                shown(pressure, "bar", 2),
+                shown(share, "%", 1),
             )
-    supply = both.front.running.supply
-    yield "chest and belt", f"{bars(supply.chest)} and {bars(supply.belt)} absolute"
+            yield f"{event.replace('_', '-')}, {side}", says
+    chest, belt = (shown(drawn.again(partial(supplied, what)), "bar", 2) for what in ("chest", "belt"))
+    yield "chest and belt", words("{} bar and {} bar absolute", chest, belt)

@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 
 from speclint import Assessment, OutOfRange
 from speclint.facts import CylinderGiven, cycles_as_drawn
 from speclint.handbook.steam_cycle import over_speed
-from speclint.reports import Figure, Paper
-from speclint_events.figures.fields import WIDTH, Field, shown, top_of
-from speclint_events.figures.gears import GearDrawn, gears_drawn
+from speclint.reports import DrawnAgain, Figure, Paper, Quantity, shown, words
+from speclint_events.figures.fields import WIDTH, Field, top_of
+from speclint_events.figures.gears import STEAM_RATE, GearDrawn, gear_of, gears_drawn
 
 _ADHESION, _BOILER = "events.adhesion", "events.boiler-feeds"
 #: Cycles that may be worked for one figure, each of one end: about half a second.
@@ -117,7 +118,7 @@ def _points(
 
 
 def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
-    name, rows = f"efforts-{drawn.name}", tuple(_rows(drawn, engine, notches))
+    name, rows = f"efforts-{drawn.name}", tuple(_rows(drawn, notches))
     about = "; ".join(", ".join(row) for row in rows)
     paper = Paper(name, "Tractive effort and steam of each notch over the speed", about, WIDTH, 560.0)
     across = (0.0, notches[0].points[-1][0] * 1.16)
@@ -127,13 +128,12 @@ def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
     )
     rates = [rate for notch in notches for _, rate in notch.rates()]
     _rates(Field(paper, (70.0, 340.0), (660.0, 160.0), across, (0.0, top_of(rates, 1.25))), notches)
-    return Figure(
-        name,
+    return Figure.of(
+        paper,
         drawn.name,
         f"{drawn.of}: what each notch does over the speed",
         f"All {engine.cylinders:g} cylinders, tyres worn, friction of the engine left out; worked at the speeds "
         "that are marked, straight lines between. Dashed: the cylinders take more steam than the boiler makes.",
-        paper.markup(),
         rows,
         ("notch", "speed", "tractive effort", "steam", "steam for work"),
     )
@@ -145,27 +145,31 @@ def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch
     if engine.adhesion is not None:
         x, y = field.level(engine.adhesion / 1e3)
         labels.avoid([field.place(0.0, engine.adhesion / 1e3), (x, y)])
-        field.paper.text((x, y - 6), f"adhesion, {engine.adhesion / 1e3:.1f} kN", "figure", "end")
+        field.paper.text(
+            (x, y - 6), _on_sheet(drawn, _ADHESION, "F_a", "adhesion, {} kN", "kN", 1), "figure", "end"
+        )
     for notch in notches:
         limit = notch.limit(engine.boiler) if engine.boiler is not None else None
         _curve(field, notch, engine, limit)
         labels.avoid(field.on(notch.efforts()))
     _name(field, [(notch.efforts()[-1], notch.name) for notch in notches])
-    fed = [place for place, _ in _fed(engine, notches)]
+    fed = [place for place, _ in _fed(drawn, engine, notches)]
     if len(fed) > 1:
         field.curve(fed, "axis")
         labels.avoid(field.on(fed))
-    marked = [*_starting(drawn, engine), *_fed(engine, notches)]
+    marked = [*_starting(drawn, engine), *_fed(drawn, engine, notches)]
     for place, says in marked:
         field.cross(*place)
         if says:
             labels.put(field.place(*place), says)
     v = engine.speed(drawn.given.speed)
-    own = [point for notch in notches if notch.name == drawn.notch for point in notch.efforts()]
-    for speed, effort in own:
+    own = [(one, at) for one in notches if one.name == drawn.notch for at in range(len(one.points))]
+    for notch, at in own:
+        speed, effort = notch.efforts()[at]
         if math.isclose(speed, v):
             field.paper.circle(field.place(speed, effort), 4.5, "solid")
-            labels.put(field.place(speed, effort), f"running, {effort:.1f} kN")
+            running = words("running, {} kN", shown(_at(drawn, notch, at, 1), "kN", 1))
+            labels.put(field.place(speed, effort), running)
 
 
 _Mark = tuple[tuple[float, float], str]
@@ -175,12 +179,15 @@ def _starting(drawn: GearDrawn, engine: Engine) -> Iterator[_Mark]:
     """Speed [km/h] and effort [kN] of starting, by its sheet."""
     turns, effort = drawn.on_sheet(_ADHESION, "n"), drawn.on_sheet(_ADHESION, "F")
     if turns is not None and effort is not None:
-        yield (engine.speed(turns), effort / 1e3), f"starting, {effort / 1e3:.1f} kN"
+        yield (
+            (engine.speed(turns), effort / 1e3),
+            _on_sheet(drawn, _ADHESION, "F", "starting, {} kN", "kN", 1),
+        )
 
 
-def _fed(engine: Engine, notches: list[Notch]) -> Iterator[_Mark]:
+def _fed(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Iterator[_Mark]:
     """Speed and effort of each notch at which it takes what the boiler makes, by speed; the first has the words."""
-    says = f"boiler, {engine.boiler:.2f} kg/s" if engine.boiler is not None else ""
+    says = _on_sheet(drawn, _BOILER, "m_b", "boiler, {} kg/s", "kg/s", 2)
     found = [notch.limit(engine.boiler) for notch in notches if engine.boiler is not None]
     for place in sorted(one for one in found if one is not None):
         yield place, says
@@ -193,6 +200,7 @@ def _name(field: Field, ends: list[tuple[tuple[float, float], str]]) -> None:
     for end, name in sorted(ends):
         x, y = field.place(*end)
         above = min(y + 4, above - _LINE)
+        field.paper.named(name, f"notch {name}")
         field.paper.text((x + 8, above), f"notch {name}", "figure")
 
 
@@ -220,14 +228,48 @@ def _rates(field: Field, notches: list[Notch]) -> None:
     _name(field, [(notch.rates()[-1], notch.name) for notch in notches])
 
 
-def _rows(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Iterator[tuple[str, ...]]:
+def efforts_of(assessment: Assessment, name: str) -> list[Notch]:
+    """The notches of a gear over the speed, worked anew."""
+    drawn = gear_of(assessment, name)
+    engine = _engine(drawn)
+    assert engine is not None  # as it is drawn
+    return _worked(drawn, engine)
+
+
+#: SI value of one of the unit of each number of a point of a notch.
+_UNITS = (1 / 3.6, 1e3, 1.0, 1.0)
+
+
+def of_notch(name: str, at: int, which: int, notches: list[Notch]) -> float:
+    """A number of a point of a notch, in SI units."""
+    return next(one.points[at][which] * _UNITS[which] for one in notches if one.name == name)
+
+
+def _at(drawn: GearDrawn, notch: Notch, at: int, which: int) -> Quantity:
+    origin = DrawnAgain(drawn.name, STEAM_RATE, efforts_of, partial(of_notch, notch.name, at, which))
+    return Quantity(notch.points[at][which] * _UNITS[which], origin)
+
+
+def _on_sheet(drawn: GearDrawn, rule: str, symbol: str, says: str, unit: str, places: int) -> str:
+    """A number of a sheet in words; nothing where there is none."""
+    found = drawn.quantity(rule, symbol)
+    return "" if found is None else words(says, shown(found, unit, places))
+
+
+def _rows(drawn: GearDrawn, notches: list[Notch]) -> Iterator[tuple[str, ...]]:
+    units = (("km/h", 1), ("kN", 1), ("kg/s", 2), ("kg/kWh", 2))
     for notch in notches:
-        for v, F, m, rate in notch.points:
-            yield notch.name, f"{v:.1f} km/h", f"{F:.1f} kN", f"{m:.2f} kg/s", f"{rate:.2f} kg/kWh"
-    if engine.adhesion is not None:
-        yield f"adhesion, {_ADHESION}", "", f"{engine.adhesion / 1e3:.1f} kN", "", ""
-    if engine.boiler is not None:
-        yield f"boiler, {_BOILER}", "", "", f"{shown(round(engine.boiler, 3))} kg/s", ""
-    effort = drawn.on_sheet(_ADHESION, "F")
-    if effort is not None:
-        yield f"starting, {_ADHESION}", "", f"{effort / 1e3:.1f} kN", "", ""
+        for at in range(len(notch.points)):
+            numbers = (
+                words(f"{{}} {unit}", shown(_at(drawn, notch, at, which), unit, places))
+                for which, (unit, places) in enumerate(units)
+            )
+            yield notch.name, *numbers
+    found = (
+        (f"adhesion, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F_a", "{} kN", "kN", 1)),
+        (f"boiler, {_BOILER}", 3, _on_sheet(drawn, _BOILER, "m_b", "{} kg/s", "kg/s", 3)),
+        (f"starting, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F", "{} kN", "kN", 1)),
+    )
+    for what, place, says in found:
+        if says:
+            yield what, *(says if place == column else "" for column in range(1, 5))

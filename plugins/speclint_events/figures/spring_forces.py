@@ -1,135 +1,186 @@
-"""How a valve is accelerated over the angle of its cam, what its train then asks of the spring, and what that gives."""
+"""How a cam moves a valve over its angle, what that asks of the springs, and what there is to hold the valve on it."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from speclint import Assessment, Check
-from speclint.reports import Figure, Paper
-from speclint_events.figures.fields import WIDTH, Field, degrees, percent, shown
-from speclint_events.figures.labels import Labels
+from speclint.reports import (
+    Courses,
+    Figure,
+    Labels,
+    Paper,
+    Quantity,
+    along,
+    courses_of,
+    on_sheet,
+    shown,
+    words,
+    worked,
+)
+from speclint_events.figures.fields import WIDTH, Field
 
 _RULE = "valve.spring-follows-cam"
-_HATCHED = 2  # every second place of the scan has a line of the hatching
+_HATCHED = 3  # every third place of the scan has a line of the hatching
+_THINNED = 3  # as many places of the scan as go to a point of a curve of the motion
+_HELD = 12  # places of the scan from one that is held to the next
+_LEFT, _WIDE = 70.0, 660.0
 
 
 def spring_forces(assessment: Assessment) -> Iterator[Figure]:
     """A figure of the valve with the least to spare, of those whose springs were judged over their cams."""
-    found = [one for check in assessment.checks if (one := _Scan.of(check)) is not None]
+    checks = [one for one in assessment.checks if one.rule.name == _RULE]
+    found = [_Scan(one, one.check) for one in courses_of(checks) if one.judged is not None]
     if found:
         yield _figure(max(found, key=lambda one: one.check.utilisation or 0.0))
 
 
+def velocity(before: float, after: float, apart: float, turns: float) -> float:
+    """Velocity of a valve between two places of a scan, from its lifts there and the speed of the cam."""
+    return (after - before) / apart * turns
+
+
 @dataclass(frozen=True)
 class _Scan:
-    """What a sheet recorded over the cam: degrees, loads [N] given and asked for, acceleration [m/s²]."""
+    """What a sheet recorded over the cam, as quantities of it."""
 
+    courses: Courses
     check: Check
-    angles: list[float]
-    given: list[float]
-    asked: list[float | None]
-    accelerations: list[float]
 
-    @classmethod
-    def of(cls, check: Check) -> _Scan | None:
-        """The last scan of a check of the rule; None where the check is of another, or was not made."""
-        step = next((one for one in reversed(check.steps) if one.series), None)
-        if check.rule.name != _RULE or step is None:
-            return None
-        series = {one.symbol: one.values for one in step.series}
-        return cls(
-            check,
-            [math.degrees(value or 0.0) for value in step.series[0].values],
-            [value or 0.0 for value in series["F_h"]],
-            list(series["F_a"]),
-            [value or 0.0 for value in series["a"]],
-        )
+    @property
+    def angles(self) -> list[float]:
+        """Angles of the cam from the foot of its lift, in degrees."""
+        series = next(step.series[0] for step in reversed(self.check.steps) if step.series)
+        return [math.degrees(value or 0.0) for value in series.values]
 
-    def on_sheet(self, symbol: str) -> float:
-        """The last number under a symbol, which is the one that the sheet judges."""
-        return next(
-            step.value
-            for step in reversed(self.check.steps)
-            if step.symbol == symbol and isinstance(step.value, float)
-        )
+    def each(self, symbol: str) -> list[Quantity | None]:
+        """A series at every place."""
+        return [along(self.check, symbol, place) for place in range(len(self.angles))]
+
+    def velocities(self) -> list[Quantity | None]:
+        """Velocities by the lifts on either side of each place."""
+        lifts, turns, angles = self.each("h"), on_sheet(self.check, "ω_o"), self.each("φ")
+        found: list[Quantity | None] = [None]
+        for place in range(1, len(lifts) - 1):
+            ends, places = (lifts[place - 1], lifts[place + 1]), (angles[place - 1], angles[place + 1])
+            if turns is None or None in (*ends, *places):
+                found.append(None)
+            else:
+                apart = worked(_apart, start=places[0], end=places[1])  # type: ignore[arg-type]
+                of = {"before": ends[0], "after": ends[1], "apart": apart, "turns": turns}
+                found.append(worked(velocity, **of))  # type: ignore[arg-type]
+        return [*found, None]
+
+
+def _apart(start: float, end: float) -> float:
+    return end - start
 
 
 def _figure(scan: _Scan) -> Figure:
     check = scan.check
-    name, rows = f"following-{check.component}", _rows(scan)
-    title = f"Acceleration of {check.component} and load of its springs over the cam"
-    paper = Paper(name, title, "; ".join(f"{what}: {size}" for what, size in rows), WIDTH, 520.0)
-    across = (0.0, scan.angles[-1])
-    _accelerated(Field(paper, (70.0, 20.0), (660.0, 150.0), across, _ends(scan.accelerations, 0.2)), scan)
-    loads = [*scan.given, *(one for one in scan.asked if one is not None)]
-    _loaded(Field(paper, (70.0, 200.0), (660.0, 260.0), across, _ends(loads)), scan)
-    return Figure(
-        name,
+    name, rows = f"following-{check.component}", tuple(_rows(scan))
+    title = f"Motion of {check.component} and load of its springs over the cam"
+    paper = Paper(name, title, "; ".join(f"{what}: {size}" for what, size in rows), WIDTH, 700.0)
+    across, top = (0.0, scan.angles[-1]), 20.0
+    moved = (
+        ("lift, mm", "mm", 90.0, scan.each("h")),
+        ("velocity, m/s", "m/s", 100.0, scan.velocities()),
+        ("acceleration, m/s²", "m/s²", 130.0, scan.each("a")),
+    )
+    for says, unit, tall, values in moved:
+        ends = _ends([one.in_unit(unit) for one in values if one is not None], 0.25)
+        _motion(Field(paper, (_LEFT, top), (_WIDE, tall), across, ends), scan, says, unit, values)
+        top += tall + 22
+    loads = [up for curve in scan.courses.curves for _, up in curve if up is not None]
+    _loaded(Field(paper, (_LEFT, top), (_WIDE, 240.0), across, _ends(loads, 0.12)), scan)
+    return Figure.of(
+        paper,
         check.component,
-        f"{check.component}: acceleration of the valve, and what its train asks of the springs over the cam",
-        f"From the sheet of {_RULE}, {check.case}, at overspeed and at its governing corner. Hatched: what the springs "
-        "give beyond what is asked of them. Where the cam pushes the train nothing is asked, and the line breaks off.",
-        paper.markup(),
+        f"{check.component}: lift, velocity and acceleration of the valve, and the load that holds it on the cam",
+        f"From the sheet of {_RULE}, {check.case}, at overspeed and at its governing corner; the velocity by the lifts "
+        "on either side of each place. Hatched: what there is beyond what must be held. Where the cam pushes the train "
+        "nothing must be held, and the line breaks off.",
         rows,
         ("what", "size"),
     )
 
 
-def _ends(values: list[float], share: float = 0.12) -> tuple[float, float]:
+def _ends(values: list[float], share: float) -> tuple[float, float]:
     """The ends of an axis, with some room for words beyond the least and the greatest."""
     low, high = min(0.0, *values), max(0.0, *values)
     room = (high - low) * share
     return (low - room if low < 0 else 0.0), high + room
 
 
-def _accelerated(field: Field, scan: _Scan) -> None:
-    field.frame("", "acceleration, m/s²", numbers=False)
+def _motion(field: Field, scan: _Scan, says: str, unit: str, values: Sequence[Quantity | None]) -> None:
+    """One quantity of the motion over the angle, with its least and greatest."""
+    field.frame("", says, numbers=False)
     field.level(0.0, "fine")
-    pairs = list(zip(scan.angles, scan.accelerations, strict=True))
-    field.curve(pairs)
+    known = [(at, one) for at, one in zip(scan.angles, values, strict=True) if one is not None]
+    ends = [find(known, key=lambda one: one[1].value) for find in (min, max)]
+    drawn = [one for number, one in enumerate(known) if number % _THINNED == 0 or one in ends]
+    line = [(at, one.in_unit(unit)) for at, one in drawn]
+    field.curve(line)
     labels = field.labels()
-    labels.avoid(field.on(pairs))
-    ends = [find(pairs, key=lambda one: one[1]) for find in (min, max)]
-    for end in ends:
-        labels.put(field.place(*end), f"{shown(round(end[1]))} m/s²")
+    labels.avoid(field.on(line))
+    for at, one in known[::_HELD]:
+        field.holds(one, unit, at)
+    for at, one in ends if ends[0][1].value < 0 else ends[1:]:
+        field.holds(one, unit, at)
+        labels.put(field.place(at, one.in_unit(unit)), words(f"{{}} {unit}", shown(one, unit)))
 
 
 def _loaded(field: Field, scan: _Scan) -> None:
     field.frame("angle of the cam from the foot of its lift, °", "load, N")
     field.level(0.0, "fine")
-    pairs = list(zip(scan.angles, scan.given, scan.asked, strict=True))
+    there, needed = ([up for _, up in curve] for curve in scan.courses.curves)
+    places = list(zip(scan.angles, there, needed, strict=True))
     labels = field.labels()
-    for at, given, asked in pairs[::_HATCHED]:
-        if asked is not None and asked < given:
+    for at, given, asked in places[::_HATCHED]:
+        if given is not None and asked is not None and asked < given:
             field.paper.line(field.place(at, given), field.place(at, asked), "hatch")
             labels.avoid([field.place(at, given), field.place(at, asked)])
-    lines = [([(at, given) for at, given, _ in pairs], "edge")]
-    lines += [(run, "edge dashed") for run in _runs([(at, asked) for at, _, asked in pairs])]
+    lines = [([(at, up) for at, up, _ in places if up is not None], "edge")]
+    lines += [(run, "edge dashed") for run in _runs([(at, asked) for at, _, asked in places])]
     for line, ink in lines:
         field.curve(line, ink)
         labels.avoid(field.on(line))
+    for place in range(0, len(places), _HELD):
+        for load in scan.courses.held(place):
+            field.holds(load, "N", places[place][0])
     _margin(field, scan, labels)
-    top = max(scan.given)
-    flat = [at for at, given, _ in pairs if given >= top * 0.999]
-    labels.put(field.place((flat[0] + flat[-1]) / 2, top), "given by the springs, hot and relaxed")
-    wanted = [(at, asked) for at, _, asked in pairs if asked is not None]
-    beneath = (wanted[0][0] + wanted[-1][0]) / 2, max(up for _, up in wanted) * 0.3
-    labels.put(field.place(*beneath), "asked for, with its margin")
+    top = max(up for up in there if up is not None)
+    flat = [at for at, up, _ in places if up is not None and up >= top * 0.999]
+    labels.put(field.place((flat[0] + flat[-1]) / 2, top), scan.courses.names[0])
+    wanted = [(at, up) for at, _, up in places if up is not None]
+    if wanted:
+        beneath = (wanted[0][0] + wanted[-1][0]) / 2, max(up for _, up in wanted) * 0.3
+        labels.put(field.place(*beneath), scan.courses.names[1])
+
+
+def short_of(there: float, needed: float) -> float:
+    """How far what is there is from what is needed, either way."""
+    return abs(there - needed)
 
 
 def _margin(field: Field, scan: _Scan, labels: Labels) -> None:
     """The two loads that the sheet judges, and how far they are apart."""
-    at, given, asked = (scan.on_sheet(symbol) for symbol in ("φ", "F_h", "F_a"))
-    short = asked > given
-    ends = [field.place(math.degrees(at), load) for load in (given, asked)]
-    for end in ends:
+    at, loads = on_sheet(scan.check, "φ"), scan.courses.judged
+    if at is None or loads is None:
+        return
+    there, needed = loads
+    short = needed.value > there.value
+    ends = [field.place(math.degrees(at.value), load.value) for load in loads]
+    for load, end in zip(loads, ends, strict=True):
         field.paper.circle(end, 3.5, "point hold" if short else "solid")
-    field.paper.dimension(*ends)
+        field.holds(load, "N", math.degrees(at.value))
+    field.paper.dimension(ends[0], ends[1])
     labels.avoid(ends)
     middle = ends[0][0], (ends[0][1] + ends[1][1]) / 2
-    labels.put(middle, f"{abs(given - asked):.0f} N {'short' if short else 'left'}")
+    apart = worked(short_of, there=there, needed=needed)
+    labels.put(middle, words(f"{{}} N {'short' if short else 'left'}", shown(apart, "N", 0)))
 
 
 def _runs(points: list[tuple[float, float | None]]) -> Iterator[list[tuple[float, float]]]:
@@ -143,14 +194,18 @@ def _runs(points: list[tuple[float, float | None]]) -> Iterator[list[tuple[float
             run = []
 
 
-def _rows(scan: _Scan) -> tuple[tuple[str, str], ...]:
-    used = scan.check.utilisation
-    return (
-        ("cam angle of the least margin", degrees(scan.on_sheet("φ"))),
-        ("lift of the valve there", f"{scan.on_sheet('h') * 1e3:.2f} mm"),
-        ("acceleration there", f"{shown(round(scan.on_sheet('a'), 1))} m/s²"),
-        ("load that the springs give there", f"{scan.on_sheet('F_h'):.0f} N"),
-        ("load that is asked of them there", f"{scan.on_sheet('F_a'):.0f} N"),
-        ("used of the limit", percent(used) if used is not None else "not worked"),
-        ("judged", scan.check.says),
+def _rows(scan: _Scan) -> Iterator[tuple[str, str]]:
+    sheet = (
+        ("cam angle of the least margin", "φ", "{} °", "°", 1),
+        ("lift of the valve there", "h", "{} mm", "mm", 2),
+        ("acceleration there", "a", "{} m/s²", "m/s²", 1),
     )
+    for what, symbol, says, unit, places in sheet:
+        found = on_sheet(scan.check, symbol)
+        if found is not None:
+            yield what, words(says, shown(found, unit, places))
+    loads = scan.courses.judged
+    assert loads is not None  # as was asked
+    for name, load in zip(scan.courses.names, loads, strict=True):
+        yield f"{name}, there", words("{} N", shown(load, "N", 0))
+    yield "judged", scan.check.outcome

@@ -5,14 +5,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import pairwise
 
 from speclint import Assessment
 from speclint.handbook.steam_cycle import CylinderEnd, Valve
 from speclint.handbook.valve_events import End, Events
-from speclint.reports import Figure, Paper
-from speclint_events.figures.fields import WIDTH, Field, degrees, percent, shown, top_of
-from speclint_events.figures.gears import GearDrawn, gears_drawn
+from speclint.reports import Figure, Paper, Quantity, of_step, shown, words
+from speclint_events.figures.fields import WIDTH, Field, top_of
+from speclint_events.figures.gears import GearDrawn, angle_of, gears_drawn
 
 _RULE = "events.area-enough"
 _TURN = 2 * math.pi
@@ -77,28 +78,29 @@ def _figure(drawn: GearDrawn, end: CylinderEnd) -> Figure:
         10 * math.floor(math.degrees(events.compression - _TURN) / 10 - 0.5),
         10 * math.ceil(math.degrees(events.compression) / 10 + 0.5),
     )
-    rows = _rows(drawn, end, events)
+    rows = _rows(drawn, end)
     title = f"Lift and open area of the valves, {end.end.value} end of {drawn.name}"
     paper = Paper(name, title, "; ".join(f"{a}: {b}" for a, b in rows), WIDTH, 524.0)
-    _lifts(paper, openings, across)
-    _areas(paper, openings, _demands(drawn, end), across)
-    _strip(paper, events, across)
+    _lifts(paper, drawn, end.end.value, openings, across)
+    _areas(paper, drawn, end, openings, across)
+    _strip(paper, drawn, end, across)
     asked = "; ".join(
         f"{valve} {_most(drawn, valve):g}" for valve in ("inlet", "exhaust") if _most(drawn, valve)
     )
-    return Figure(
-        name,
+    return Figure.of(
+        paper,
         drawn.name,
         f"{drawn.of}: lift and open area of the valves of the {end.end.value} end",
         "Clearances hot, play and setting left out. Dashed: the area that the piston asks for at the greatest "
         f"Mach index allowed ({asked or 'not worked'}). At the left, the end of the turn before.",
-        paper.markup(),
         rows,
         ("what", "size"),
     )
 
 
-def _lifts(paper: Paper, openings: tuple[_Opening, ...], across: tuple[float, float]) -> None:
+def _lifts(
+    paper: Paper, drawn: GearDrawn, side: str, openings: tuple[_Opening, ...], across: tuple[float, float]
+) -> None:
     most = top_of([valve.valve.train.greatest_lift * 1e3 for valve in openings], 1.25)
     field = Field(paper, (_LEFT, 24.0), (_WIDE, 150.0), across, (0.0, most))
     field.frame("", "lift, mm", marks=_round_angles(across), numbers=False)
@@ -108,15 +110,18 @@ def _lifts(paper: Paper, openings: tuple[_Opening, ...], across: tuple[float, fl
             field.curve(points)
         top = max(one.lifts(), key=lambda point: point[1])
         middle = math.degrees((one.first + one.last) / 2)
-        field.says((middle, top[1]), f"{one.name}, {top[1]:.1f} mm")
+        lift = drawn.again(partial(greatest_lift, side, one.name))
+        field.says((middle, top[1]), words(f"{one.name}, {{}} mm", shown(lift, "mm", 1)))
 
 
 def _areas(
     paper: Paper,
+    drawn: GearDrawn,
+    end: CylinderEnd,
     openings: tuple[_Opening, ...],
-    demands: dict[str, list[tuple[float, float]]],
     across: tuple[float, float],
 ) -> None:
+    demands = _demands(drawn, end)
     highest = [up for one in openings for _, up in one.areas()] + [
         up for points in demands.values() for _, up in points
     ]
@@ -127,7 +132,9 @@ def _areas(
         for points in _turned(one.areas(), across):
             field.curve(points)
         top = max(one.areas(), key=lambda point: point[1])
-        field.says((math.degrees((one.first + one.last) / 2), top[1]), f"{one.name}, {top[1]:.1f} cm²")
+        area = drawn.again(partial(greatest_area, end.end.value, one.name))
+        middle = math.degrees((one.first + one.last) / 2)
+        field.says((middle, top[1]), words(f"{one.name}, {{}} cm²", shown(area, "cm²", 1)))
     for points in demands.values():
         for part in _turned(points, across):
             field.curve(part, "ghost")
@@ -174,13 +181,13 @@ def _dead_centres(field: Field, *, words: bool = False) -> None:
             field.paper.text((x, y - 8), what, "quiet", "middle")
 
 
-def _strip(paper: Paper, events: Events, across: tuple[float, float]) -> None:
+def _strip(paper: Paper, drawn: GearDrawn, end: CylinderEnd, across: tuple[float, float]) -> None:
     """The events as a dimension line: from each to the next, with their angles."""
     field = Field(paper, (_LEFT, 208.0), (_WIDE, 180.0), across, (0.0, 1.0))
     y = 448.0
-    places = _places(events)
-    for number, ((start, what), (end, _)) in enumerate(pairwise(places)):
-        x_0, x_1 = (field.place(math.degrees(at), 0.0)[0] for at in (start, end))
+    places = _places(end.events)
+    for number, ((start, what), (stop, _)) in enumerate(pairwise(places)):
+        x_0, x_1 = (field.place(math.degrees(at), 0.0)[0] for at in (start, stop))
         paper.dimension((x_0, y), (x_1, y))
         if x_1 - x_0 > len(what) * 7.6:
             paper.text(((x_0 + x_1) / 2, y - 7), what, "figure", "middle")
@@ -190,7 +197,8 @@ def _strip(paper: Paper, events: Events, across: tuple[float, float]) -> None:
         x, foot = field.place(math.degrees(at), 0.0)
         paper.line((x, foot + 24), (x, y + 6), "thin")
         if at not in (0.0, math.pi):
-            paper.text((x, y + 22), degrees(at), "figure", "middle")
+            angle = drawn.again(partial(angle_on_strip, end.end.value, [one for one, _ in places].index(at)))
+            paper.text((x, y + 22), words("{}°", shown(angle, "°", 1)), "figure", "middle")
     paper.text((_LEFT + _WIDE / 2, y + 62), "crank angle from the end's dead centre, °", "quiet", "middle")
 
 
@@ -209,22 +217,70 @@ def _places(events: Events) -> list[tuple[float, str]]:
     ]
 
 
-def _rows(drawn: GearDrawn, end: CylinderEnd, events: Events) -> tuple[tuple[str, str], ...]:
-    share = end.crank.share
-    rows = [
-        (what, f"{degrees(at)}, piston at {percent(share(end.end, at))} of the stroke from its end")
-        for what, at in (
-            ("admission", events.admission),
-            ("cut-off", events.cut_off),
-            ("release", events.release),
-            ("compression", events.compression),
+def greatest_lift(side: str, name: str, drawn: GearDrawn) -> float:
+    """The greatest lift of a valve in the notch of the load case."""
+    end = drawn.end(drawn.notch, side)
+    return (end.inlet if name == "inlet" else end.exhaust).train.greatest_lift
+
+
+def clearance_hot(side: str, name: str, drawn: GearDrawn) -> float:
+    """The clearance at the tappet of a valve, hot."""
+    end = drawn.end(drawn.notch, side)
+    return (end.inlet if name == "inlet" else end.exhaust).train.clearance
+
+
+def greatest_area(side: str, name: str, drawn: GearDrawn) -> float:
+    """The greatest effective area that a valve opens, at the places that are drawn."""
+    end = drawn.end(drawn.notch, side)
+    events = end.events
+    first, last = (
+        (events.admission, events.cut_off) if name == "inlet" else (events.release, events.compression)
+    )
+    valve = end.inlet if name == "inlet" else end.exhaust
+    return max(valve.area(first + (last - first) * n / _PARTS) for n in range(_PARTS + 1))
+
+
+def angle_on_strip(side: str, place: int, drawn: GearDrawn) -> float:
+    """The crank angle at a place of the strip of events."""
+    return _places(drawn.end(drawn.notch, side).events)[place][0]
+
+
+def _rows(drawn: GearDrawn, end: CylinderEnd) -> tuple[tuple[str, str], ...]:
+    rows: list[tuple[str, str]] = []
+    side, notch = end.end.value, drawn.notch
+    for event in ("admission", "cut_off", "release", "compression"):
+        angle = drawn.again(partial(angle_of, notch, side, event))
+        piston = drawn.again(partial(piston_at, side, event))
+        says = words(
+            "{}°, piston at {} % of the stroke from its end", shown(angle, "°", 1), shown(piston, "%", 1)
         )
-    ]
-    for name, valve in (("inlet", end.inlet), ("exhaust", end.exhaust)):
-        mark = f"{name[0]}{end.end.value[0]}"
-        rows.append((f"greatest lift of the {name}", f"{valve.train.greatest_lift * 1e3:.2f} mm"))
-        rows.append(("clearance at its tappet, hot", f"{valve.train.clearance * 1e3:.2f} mm"))
-        mach, most = drawn.on_sheet(_RULE, f"Z_{mark}"), _most(drawn, name)
+        rows.append((event.replace("_", "-"), says))
+    for name in ("inlet", "exhaust"):
+        lift, clearance = (drawn.again(partial(work, side, name)) for work in (greatest_lift, clearance_hot))
+        rows.append((f"greatest lift of the {name}", words("{} mm", shown(lift, "mm", 2))))
+        rows.append(("clearance at its tappet, hot", words("{} mm", shown(clearance, "mm", 2))))
+        mach, most = drawn.quantity(_RULE, f"Z_{name[0]}{side[0]}"), _limit(drawn, name)
         if mach is not None and most is not None:
-            rows.append((f"Mach index of the {name}, {_RULE}", f"{shown(round(mach, 3))}, {most:g} allowed"))
+            says = words("{}, {} allowed", shown(mach, "", 3), shown(most, ""))
+            rows.append((f"Mach index of the {name}, {_RULE}", says))
     return tuple(rows)
+
+
+def piston_at(side: str, event: str, drawn: GearDrawn) -> float:
+    """The share of the stroke from its end at which the piston is at an event."""
+    end = drawn.end(drawn.notch, side)
+    return end.crank.share(end.end, getattr(end.events, event))
+
+
+def _limit(drawn: GearDrawn, valve: str) -> Quantity | None:
+    """The greatest Mach index of a valve that is allowed, on the sheet."""
+    check = drawn.checks.get(_RULE)
+    article = "an" if valve[0] in "aeiou" else "a"
+    for at, step in enumerate(check.steps if check is not None else ()):
+        if (
+            check is not None
+            and step.kind == "limit"
+            and step.name == f"greatest Mach index of {article} {valve}"
+        ):
+            return of_step(check, at)
+    return None

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    CubicMetres,
     Kilograms,
+    KilogramsPerCubicMetre,
     KilogramsPerSecond,
     Metres,
     MetresPerSecondSquared,
@@ -12,6 +14,8 @@ from speclint.equations import (
     Newtons,
     Pascals,
     Ratio,
+    SquareMetres,
+    Watts,
 )
 from speclint.handbook.valve_events import BALDWIN
 from speclint_events.sources import CGPM
@@ -31,6 +35,65 @@ def share_of_flow(x: Ratio, m: KilogramsPerSecond) -> KilogramsPerSecond:
     1.02
     """
     return x * m
+
+
+@formula("V = V_c + A x", cites=[FIRST_PRINCIPLES])
+def volume_of_steam(V_c: CubicMetres, A: SquareMetres, x: Metres) -> CubicMetres:
+    """Volume of the steam in an end of a cylinder.
+
+    V = V_c + A x
+
+    ``V_c`` clearance volume [m³]; ``A`` area of the piston towards the end [m²]; ``x`` its travel from there [m].
+    Returns [m³].
+
+    Hand working: 0.011 + 0.2 × 0.15 = 0.041 m³.
+
+    >>> round(volume_of_steam(V_c=0.011, A=0.2, x=0.15), 9)
+    0.041
+    """
+    return V_c + A * x
+
+
+@formula("m = ρ V", cites=[FIRST_PRINCIPLES])
+def mass_of_steam(ρ: KilogramsPerCubicMetre, V: CubicMetres) -> Kilograms:
+    """Steam in a volume.
+
+    m = ρ V
+
+    ``ρ`` density [kg/m³]; ``V`` volume [m³]. Returns [kg].
+
+    >>> round(mass_of_steam(ρ=3.5, V=0.041), 6)
+    0.1435
+    """
+    return ρ * V
+
+
+@formula("m = m_c − m_k", cites=[FIRST_PRINCIPLES])
+def steam_let_in(m_c: Kilograms, m_k: Kilograms) -> Kilograms:
+    """Steam of a revolution of an end, by what stands in it as the valves shut.
+
+    m = m_c − m_k
+
+    ``m_c`` as the inlet shuts, ``m_k`` as the exhaust shuts [kg]. Returns [kg].
+
+    >>> round(steam_let_in(m_c=0.152, m_k=0.041), 6)
+    0.111
+    """
+    return m_c - m_k
+
+
+@formula("P = P_f + P_b", cites=[FIRST_PRINCIPLES])
+def power_of_ends(P_f: Watts, P_b: Watts) -> Watts:
+    """Indicated power of both ends.
+
+    P = P_f + P_b
+
+    ``P_f``, ``P_b`` of the front and the back [W]. Returns [W].
+
+    >>> power_of_ends(P_f=178e3, P_b=152e3)
+    330000.0
+    """
+    return P_f + P_b
 
 
 @formula("F = z (F_f + F_b)", cites=[FIRST_PRINCIPLES])

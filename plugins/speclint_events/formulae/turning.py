@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -48,7 +49,18 @@ class Standing:
         cylinder = WorkingCylinder(
             self.crank, self.front_area, self.back_area, pressure(front), pressure(back), self.air
         )
-        return turning_moment([(cylinder, lead) for lead in self.leads])
+        jumps = (*_acts(front, 0.0), *_acts(back, math.pi))
+        return turning_moment(
+            [(cylinder, lead) for lead in self.leads],
+            jumps=[jump - lead for jump in jumps for lead in self.leads],
+        )
+
+
+def _acts(inlet: ValveTrain | None, from_front: Radians) -> tuple[Radians, ...]:
+    """The front's crank angles at which an inlet opens and shuts."""
+    if inlet is None or not inlet.opens:
+        return ()
+    return inlet.opening + from_front, inlet.closing + from_front
 
 
 def least_moment(engine: Standing, fronts: tuple[ValveTrain, ...], backs: tuple[ValveTrain, ...]) -> Reading:

@@ -16,8 +16,9 @@ from speclint_events.rules.steam import LEFT_OUT
 
 @rule(
     "events.duty-agrees",
-    title="Cut-off, steam flow, pressures in the cylinder and exhaust temperature that a duty states are those that "
-    "the cams and the steam of its notch give",
+    edition=2,
+    title="Cut-off, steam flow, pressures and temperatures in the cylinder and of the exhaust that a duty states are "
+    "those that the cams and the steam of its notch give",
     on=ValveGear,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -30,7 +31,8 @@ from speclint_events.rules.steam import LEFT_OUT
         Limit("cut_off", "3 %", "ratio", COMMON_PRACTICE, "how far the cut-off may be off, of the stroke"),
         Limit("steam", "15 %", "ratio", COMMON_PRACTICE, "error of the steam that is worked"),
         Limit("pressure", "5 %", "ratio", COMMON_PRACTICE, "how far a pressure may be off, absolute"),
-        Limit("exhaust", "20 K", "temperature difference", COMMON_PRACTICE, "how far the exhaust may be off"),
+        Limit("exhaust", "20 K", "temperature difference", COMMON_PRACTICE, "how far steam may be off"),
+        Limit("dryness", "0.02", "ratio", COMMON_PRACTICE, "how far the dryness of the exhaust may be off"),
     ],
 )
 def duty_agrees(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -40,7 +42,7 @@ def duty_agrees(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         *_cut_off(steam, case, sheet),
         *_flow(steam, case, sheet),
         *_pressures(steam, case, sheet),
-        *_exhaust(steam, case, sheet),
+        *_temperatures(steam, case, sheet),
     ]
     if not judged:
         raise sheet.not_applicable(
@@ -97,12 +99,23 @@ def _pressures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement
         )
 
 
-def _exhaust(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
-    if is_typed("exhaust temperature", case.exhaust_temperature, sheet):
-        worked = steam.of_both("T_w", "exhaust temperature")
-        stated = sheet.take("T_d", case.exhaust_temperature)
-        yield sheet.equals(stated, worked, sheet.limit("exhaust")).else_says(
-            "exhaust at {found} in the duty, at {limit} by its cams"
+def _temperatures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgement]:
+    stated = (
+        ("exhaust", case.exhaust_temperature, "exhaust temperature", "T_d", "T_w"),
+        ("steam in the cylinder", case.cylinder_temperature, "mean temperature", "T_dm", "T_m"),
+        ("steam at admission", case.admission_temperature, "admission temperature", "T_da", "T_a"),
+        ("steam at release", case.release_temperature, "release temperature", "T_dr", "T_r"),
+    )
+    for says, value, name, symbol, worked in stated:
+        if is_typed(f"temperature of the {says}", value, sheet):
+            found = steam.of_both(worked, name)
+            yield sheet.equals(sheet.take(symbol, value), found, sheet.limit("exhaust")).else_says(
+                f"{says} at {{found}} in the duty, at {{limit}} by its cams"
+            )
+    if is_typed("dryness of the exhaust", case.exhaust_dryness, sheet):
+        x = steam.of_both("x_w", "exhaust dryness")
+        yield sheet.equals(sheet.take("x_e", case.exhaust_dryness), x, sheet.limit("dryness")).else_says(
+            "exhaust {found} dry in the duty, {limit} by its cams"
         )
 
 

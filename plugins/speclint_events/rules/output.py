@@ -3,12 +3,22 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import CubicMetres, Kilograms, SquareMetres, Watts
 from speclint.facts import SIDES, bore_as_drawn, flow_of_cylinders, piston_area, worn_wheel
-from speclint.handbook.steam import IF97
-from speclint.handbook.valve_events import BALDWIN, tractive_effort, tractive_effort_by_the_trade
+from speclint.handbook.steam import IF97, density_at_enthalpy, steam_enthalpy
+from speclint.handbook.steam_cycle import indicated_power, mean_pressure_of_work, steam_flow
+from speclint.handbook.valve_events import BALDWIN, End, tractive_effort, tractive_effort_by_the_trade
 from speclint.specs import LoadCase, ValveGear
-from speclint_events.formulae.steam import STANDARD_GRAVITY, effort_of_engine, force_of_adhesion
-from speclint_events.inputs import engine_of_gear, steam_of
+from speclint_events.formulae.steam import (
+    STANDARD_GRAVITY,
+    effort_of_engine,
+    force_of_adhesion,
+    mass_of_steam,
+    power_of_ends,
+    steam_let_in,
+    volume_of_steam,
+)
+from speclint_events.inputs import Steam, engine_of_gear, steam_of
 from speclint_events.rules.steam import LEFT_OUT
 from speclint_events.sources import BRUCE
 
@@ -89,10 +99,7 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         for side in SIDES
     }
     F = sheet.work("F", effort_of_engine, z=z, **ends)
-    d, p = (
-        sheet.take_nominal("d", bore_as_drawn(block, bore, sheet)),
-        sheet.take_nominal("p_g", case.live_pressure),
-    )
+    d, p = sheet.take_nominal("d", bore_as_drawn(block, bore, sheet)), sheet.take("p_g", case.live_pressure)
     sheet.work("F_t", tractive_effort_by_the_trade, p=p, d=d, S=S, z=z, D=D)
     m = sheet.take("m", engine.adhesive_weight)
     return sheet.at_most(
@@ -102,6 +109,7 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "cycle.steam-rate",
+    edition=2,
     title="Indicated power and steam for each kilowatt-hour are reported, beside 16.7 lb/ihp·h (10.2 kg/kWh) of a "
     "large superheated engine",
     on=ValveGear,
@@ -112,8 +120,14 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out=f"friction of the engine, auxiliaries; {LEFT_OUT}",
 )
 def steam_rate(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Mean pressures, diagram factors, power and steam of the cycle; nothing is judged."""
+    """Diagram of each end as drawn, from the steam tables to its power; then the band of all results.
+
+    Steam of a revolution is what stands in the end at cut-off less what was shut in it. Nothing is judged.
+    """
     steam = steam_of(gear, case, sheet)
+    sheet.work("h_1", steam_enthalpy, p=steam.cylinder.chest[0], T=steam.cylinder.temperature)
+    P_f, P_b = (_diagram(steam, side, sheet) for side in SIDES)
+    sheet.work("P_0", power_of_ends, P_f=P_f, P_b=P_b)
     for side in SIDES:
         steam.of_end(f"p_m{side.value[0]}", side, "mean pressure")
         steam.of_end(f"k_{side.value[0]}", side, "factor")
@@ -123,6 +137,43 @@ def steam_rate(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     kilograms = steam.of_both("w", "kilograms for kilowatt hour")
     sheet.list_item("steam for each indicated horsepower-hour", f"{pounds:.1f} lb/ihp·h")
     return sheet.reported(kilograms, "steam for each indicated kilowatt-hour, kg/kWh")
+
+
+def _diagram(steam: Steam, side: End, sheet: Sheet) -> Watts:
+    """The diagram of an end: pressures at its events, steam by its density, mean pressure and power."""
+    i = side.value[0]
+    V_c, A = steam.as_drawn(f"V_0{i}", side, "clearance"), steam.as_drawn(f"A_{i}", side, "area")
+    steam.as_drawn(f"p_a{i}", side, "admission pressure")
+    m_c = _stands(steam, side, "cut-off", f"c{i}", (V_c, A), sheet)
+    steam.as_drawn(f"p_r{i}", side, "release pressure")
+    m_k = _stands(steam, side, "compression", f"k{i}", (V_c, A), sheet)
+    n, S = steam.cylinder.speed, steam.gear.crank.stroke
+    m = sheet.work(f"m_{i}", steam_let_in, m_c=m_c, m_k=m_k)
+    sheet.work(f"m_s{i}", steam_flow, m=m, n=n)
+    W = steam.as_drawn(f"W_{i}", side, "work")
+    p_m = sheet.work(f"p_m0{i}", mean_pressure_of_work, W=W, A=A, S=S)
+    return sheet.work(f"P_{i}", indicated_power, p_m=p_m, A=A, S=S, n=n)
+
+
+def _stands(
+    steam: Steam,
+    side: End,
+    event: str,
+    i: str,
+    volume: tuple[CubicMetres, SquareMetres],
+    sheet: Sheet,
+) -> Kilograms:
+    """The steam that stands in an end at an event: its volume, and its density by the steam tables."""
+    V_c, A = volume
+    V = sheet.work(
+        f"V_{i}", volume_of_steam, V_c=V_c, A=A, x=steam.as_drawn(f"x_{i}", side, f"{event} travel")
+    )
+    p, h = (
+        steam.as_drawn(f"{s}_{i}", side, f"{event} {name}")
+        for s, name in (("p", "pressure"), ("h", "enthalpy"))
+    )
+    ρ = sheet.work(f"ρ_{i}", density_at_enthalpy, p=p, h=h)
+    return sheet.work(f"m_{i}", mass_of_steam, ρ=ρ, V=V)
 
 
 RULES = (equal_work, boiler_feeds, adhesion, steam_rate)

@@ -16,6 +16,7 @@ _ALIKE = "cylinders that are not alike: all are taken as the one of this gear"
 
 @rule(
     "events.starts-anywhere",
+    edition=2,
     title="In the longest notch of each direction the engine starts from every position of its cranks: its least "
     "turning moment is at least 0.25 of the mean one",
     wrong="{item}: least moment {found} of the mean, {limit} wanted",
@@ -54,6 +55,7 @@ def starts_anywhere(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.mid-gear",
+    edition=2,
     title="In mid gear the engine does not set off: its inlets are shut, or no more than 0.02 of its mean turning "
     "moment is left",
     wrong="in mid gear {found} of the mean moment is left, {limit} allowed",
@@ -96,7 +98,7 @@ def _mean(at_work: GearAtWork, case: LoadCase, sheet: Sheet) -> NewtonMetres:
         "M_m",
         mean_starting_moment,
         k=sheet.limit("acts", "k"),
-        p=sheet.take_nominal("p_g", case.live_pressure),
+        p=sheet.take("p_g", case.live_pressure),
         d=d,
         S=at_work.crank.stroke,
         z=float(len(engine_of_gear(at_work, sheet).cranks)),

@@ -168,7 +168,6 @@ def _endures(
             COMMON_PRACTICE,
             "least natural frequency over the highest exciting one",
         ),
-        Limit("rail", "18.3 m", "length", COMMON_PRACTICE, "length of a rail between its joints"),
         Limit(
             "slide bar", "0.001", "ratio", COMMON_PRACTICE, "greatest give under a slide bar over its span"
         ),
@@ -182,7 +181,7 @@ def _endures(
     ],
 )
 def stiff_enough(bracket: Bracket, case: LoadCase, sheet: Sheet) -> Judgement:
-    """√(k/m)/2π against turns and rail joints; F/k against span or lift."""
+    """√(k/m)/2π against the turns of the wheels; F/k against span or lift."""
     _loaded(bracket, sheet)
     k = sheet.take("k", bracket.stiffness)
     judged = [*_swings(bracket, k, case, sheet), *_gives(bracket, k, case, sheet)]
@@ -205,7 +204,6 @@ def _swings(bracket: Bracket, k: float, case: LoadCase, sheet: Sheet) -> list[Ju
         exciting_frequency,
         v=sheet.take("v", case.track_speed),
         D=sheet.take("D_w", worn_wheel(block, sheet)),
-        L=sheet.limit("rail", "L_r"),
     )
     wanted = sheet.work("f_n", frequency_wanted, k=sheet.limit("frequency", "k_f"), f_e=f_e)
     return [

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Kilograms,
     Metres,
@@ -135,3 +135,81 @@ def connecting_rod_force(
     """
     F = crosshead_force(θ, r, l, ω, m, A, p_1, p_e, c)
     return abs(F) / math.cos(rod_angle(r=r, l=l, θ=θ))
+
+
+@formula("F_k = min(k F, F_m)", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
+def steam_within_error(k: Ratio, F: Newtons, F_m: Newtons) -> Newtons:
+    """Force of steam on a piston within the error of the cycle that gives it, in one sense.
+
+    F_k = min(k F, F_m)
+
+    ``k`` true force over that by the cycle; ``F`` force by the cycle, negative where it acts the other way; ``F_m``
+    that of the greatest pressure on one side and the least on the other [N]. Returns [N].
+
+    Hand working: 1.1 × 200 = 220 kN, where chest against exhaust gives 300 kN.
+
+    >>> round(steam_within_error(k=1.1, F=200e3, F_m=300e3), 6)
+    220000.0
+    """
+    return min(k * F, F_m)
+
+
+@formula("F = F_k − g m a, a = a(r, l, ω, θ)", cites=[FIRST_PRINCIPLES])
+def force_in_sense(
+    F_k: Newtons,
+    g: Ratio,
+    m: Kilograms,
+    r: Metres,
+    l: Metres,  # noqa: E741
+    ω: RadiansPerSecond,
+    θ: Radians,
+) -> Newtons:
+    """Force along the line of stroke, of steam and inertia together, in one sense.
+
+    F = F_k − g m a, a = a(r, l, ω, θ)
+
+    ``F_k`` force of the steam in that sense [N]; ``g`` 1 towards the axle, −1 away from it; ``m`` reciprocating mass
+    [kg]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``ω`` speed [rad/s]; ``θ`` crank angle from the front
+    dead centre [rad]. Returns [N]. Raises OutOfRange outside.
+
+    Hand working, at the front dead centre: 320 kN less 300 kg × 30² × 0.3 × 1.125 = 91.125 kN; away from the axle
+    −320 kN and as much again.
+
+    >>> gear = {"m": 300.0, "r": 0.3, "l": 2.4, "ω": 30.0, "θ": 0.0}
+    >>> round(force_in_sense(320e3, 1.0, **gear)), round(force_in_sense(-320e3, -1.0, **gear))
+    (228875, -228875)
+    """
+    return F_k - g * m * piston_acceleration(r=r, l=l, ω=ω, θ=θ)
+
+
+@formula("N = F |tan φ|, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
+def thrust_of_force(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  # noqa: E741
+    """Thrust of a crosshead on one of its slide bars, by the force along the line of stroke in one sense.
+
+    N = F |tan φ|, φ = arcsin((r/l) sin θ)
+
+    ``F`` that force [N]; ``r`` crank radius and ``l`` rod length [m], 0 < r < l; ``θ`` crank angle [rad]. Returns [N],
+    negative where the force acts in the other sense. Raises OutOfRange outside.
+
+    Hand working, r = 0.3, l = 0.5, crank upright: tan φ = 0.3/0.4; 320 × 0.75 = 240 kN.
+
+    >>> round(thrust_of_force(320e3, 0.3, 0.5, math.pi / 2))
+    240000
+    """
+    return F * abs(math.tan(rod_angle(r=r, l=l, θ=θ)))
+
+
+@formula("F_c = F/cos φ, φ = arcsin((r/l) sin θ)", cites=[FIRST_PRINCIPLES])
+def rod_force_of(F: Newtons, r: Metres, l: Metres, θ: Radians) -> Newtons:  # noqa: E741
+    """Force along a connecting rod and on both its pins, by the force along the line of stroke.
+
+    F_c = F/cos φ, φ = arcsin((r/l) sin θ)
+
+    Arguments and limits as ``thrust_of_force``. Returns [N]. The rod's own weight and bending by inertia are neglected.
+
+    Hand working, as there: 320 kN/0.8 = 400 kN.
+
+    >>> round(rod_force_of(320e3, 0.3, 0.5, math.pi / 2))
+    400000
+    """
+    return F / math.cos(rod_angle(r=r, l=l, θ=θ))

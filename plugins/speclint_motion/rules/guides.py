@@ -15,8 +15,7 @@ from speclint_motion.formulae.guides import (
     mass_apart,
     share_of_span,
 )
-from speclint_motion.formulae.thrust import slipper_thrust
-from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, piston_of
+from speclint_motion.inputs import FULL_TURN, ON_BAR, cylinder_of, gear_of, greatest, piston_of
 
 
 @rule(
@@ -26,7 +25,7 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     wrong="slipper presses its bar with {found}, {limit} allowed",
     on=Crosshead,
     cases=("starting", "running"),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
@@ -36,9 +35,12 @@ from speclint_motion.inputs import FULL_TURN, cylinder_of, gear_of, greatest, pi
     ],
 )
 def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
-    """The greatest F tan φ of a revolution, boiler pressure up to the cut-off and inertia, over the smaller face."""
+    """The greatest F tan φ of a revolution, of steam and inertia, over the smaller face.
+
+    Steam by the diagrams of the valve gear where it is known, when running; else boiler pressure up to the cut-off.
+    """
     cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
-    N = greatest("N", "thrust on the bar", slipper_thrust, gear_of(cylinder, case, sheet), sheet)
+    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
     p = sheet.work(
         "p",
         slipper_pressure,

@@ -25,8 +25,7 @@ from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
-from speclint_motion.formulae.thrust import connecting_rod_force
-from speclint_motion.inputs import cylinder_of, gear_of, greatest, piston_of
+from speclint_motion.inputs import IN_CONNECTING_ROD, cylinder_of, greatest, piston_of
 from speclint_motion.sources import (
     PERIOD_PROPORTIONS,
     RAILWAY_MECHANICAL_ENGINEER,
@@ -38,8 +37,8 @@ from speclint_motion.sources import (
 def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
     """The greatest force in the connecting rod over a revolution, and the bore of the cylinder."""
     cylinder = cylinder_of(piston_of(sheet.follow(pin.moved_by), sheet), sheet)
-    gear = gear_of(cylinder, case, sheet)
-    return greatest("F_c", "force in the connecting rod", connecting_rod_force, gear, sheet), cylinder.D
+    what = "force in the connecting rod"
+    return greatest("F_c", what, IN_CONNECTING_ROD, cylinder, case, sheet), cylinder.D
 
 
 @rule(
@@ -84,7 +83,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
@@ -119,7 +118,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -11,8 +11,9 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, sha
 from speclint.handbook.members import load_ratio, load_with_factor
 from speclint.handbook.steam import speed_ratio
 from speclint.specs import Component, LoadCase, Piston, PistonRod
-from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
+    ALONG_STROKE,
+    PULL,
     boiler_pressure,
     crank_of,
     cylinder_of,
@@ -66,7 +67,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -123,8 +124,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
     if case.where.key.endswith("cases.drifting"):  # the regulator is shut
         return pull
-    gear = gear_of(cylinder, case, sheet)._replace(m=m)
-    return max(pull, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True))
+    return max(pull, greatest("F_θ", "tensile load", ALONG_STROKE, cylinder, case, sheet, sense=PULL, m=m))
 
 
 @rule(

@@ -32,12 +32,12 @@ from speclint_motion.formulae.tables import (
     proportion_of_bore,
     root_area_of_thread,
 )
-from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
+    ALONG_STROKE,
+    PULL,
     Cylinder,
     boiler_pressure,
     cylinder_of,
-    gear_of,
     greatest,
     piston_of,
     relief_pressure,
@@ -71,7 +71,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,
@@ -166,8 +166,8 @@ def _greatest_loads(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> tuple[N
     push = sheet.work("F_c", pressure_load, p=before, D=cylinder.D)
     if not turns(case, sheet):
         return steam, push
-    gear = gear_of(cylinder, case, sheet)
-    return max(steam, -greatest("F_θ", "tensile load", crosshead_force, gear, sheet, pull=True)), push
+    pull = greatest("F_θ", "tensile load", ALONG_STROKE, cylinder, case, sheet, sense=PULL)
+    return max(steam, pull), push
 
 
 def _period_rules(rod: PistonRod, cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> None:

@@ -24,12 +24,12 @@ from speclint_motion.formulae.tables import (
     greatest_roughness,
     least_hardness,
 )
-from speclint_motion.formulae.thrust import crosshead_force
 from speclint_motion.inputs import (
+    ALONG_STROKE,
+    PUSH,
     Cylinder,
     boiler_pressure,
     cylinder_of,
-    gear_of,
     greatest,
     piston_of,
     relief_pressure,
@@ -44,7 +44,7 @@ DEFERS = "the local code and a competent person decide"
     wrong="factor against buckling {found}, {limit} wanted",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
@@ -87,9 +87,7 @@ def _push(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Newtons:
         p = relief_pressure(cylinder, case, sheet, sides=("front",))
         return sheet.work("F_w", pressure_load, p=p, D=cylinder.D)
     steam = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
-    return max(
-        steam, greatest("F_θ", "compressive load", crosshead_force, gear_of(cylinder, case, sheet), sheet)
-    )
+    return max(steam, greatest("F_θ", "compressive load", ALONG_STROKE, cylinder, case, sheet, sense=PUSH))
 
 
 def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:

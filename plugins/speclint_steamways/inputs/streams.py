@@ -31,7 +31,7 @@ from speclint_steamways.inputs.gaps import EMISSIVITY
 #: Which passages hold no exhaust steam on its way, whatever they carry.
 _NO_EXHAUST = ("breathing way",)
 #: The limits that every rule on the heat of an exhaust stream declares.
-BAND = (
+LEAST = (
     Limit(
         "steady_times",
         "2",
@@ -39,6 +39,11 @@ BAND = (
         COMMON_PRACTICE,
         "least factor on the steady estimate, for pulsation and jets",
     ),
+    EMISSIVITY,
+)
+#: Both ends of the band.
+BAND = (
+    *LEAST,
     Limit(
         "unsteady_times",
         "4",
@@ -46,7 +51,6 @@ BAND = (
         COMMON_PRACTICE,
         "greatest factor on the steady estimate, for pulsation and jets",
     ),
-    EMISSIVITY,
 )
 #: Below this a factor wants a measurement.
 _LEAST_TIMES = 2.0

@@ -6,7 +6,15 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.heat import GNIELINSKI, INCROPERA
 from speclint.specs import CylinderBlock, LoadCase
 from speclint_steamways.formulae.heat import indicated_power, share_of_power, work_lost
-from speclint_steamways.inputs.streams import BAND, Stream, exchange_of, streams_of, times_of, warmed_by
+from speclint_steamways.inputs.streams import (
+    BAND,
+    LEAST,
+    Stream,
+    exchange_of,
+    streams_of,
+    times_of,
+    warmed_by,
+)
 
 #: A kilowatt, W: the power for which the setting says how much steam it takes.
 _KILOWATT = 1000.0
@@ -96,7 +104,7 @@ def exhaust_heating(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
             COMMON_PRACTICE,
             "steam that one kilowatt of indicated power takes",
         ),
-        *BAND,
+        *LEAST,
     ],
 )
 def lost_work(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:

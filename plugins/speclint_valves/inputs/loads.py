@@ -25,7 +25,6 @@ from speclint.facts import (
     motion,
     ratio_of_train,
     speed_of_gear,
-    steam_at_valve,
     tappet_load,
     turning,
     valve_acceleration,
@@ -38,8 +37,8 @@ from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
 from speclint_valves.formulae.motion import valve_end_load, valve_speed
-from speclint_valves.formulae.shutting import gauge_pressure
 from speclint_valves.formulae.tables import share_of_stiffness
+from speclint_valves.inputs.cylinder import steam_needed
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new
 from speclint_valves.inputs.train import SCAN, clearance, trains_of
@@ -195,7 +194,7 @@ def held_by_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve shut, with supply on one side and exhaust on the other.
 
     An exhaust valve opens against the pressure at release, where the cycle of its cylinder is known; otherwise against
-    all that the boiler gives.
+    all that the boiler gives. So does every inlet: with the drain cocks open nothing is compressed before it.
     """
     delivery = sheet.take("p_d", case.exhaust_pressure)
     released = _released(train.valve, case, sheet)
@@ -209,12 +208,8 @@ def _released(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals | Non
     """The gauge pressure against which an exhaust valve opens by the cycle; None for an inlet, and without a cycle."""
     if not sheet.is_stated("serves", valve.serves) or sheet.read("serves", valve.serves) != "exhaust":
         return None
-    steam = steam_at_valve(valve, case, sheet)
-    if steam is None:
-        return None
-    p_b, p_g = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
-    p = event_pressure(steam, "release", "p_r", sheet)
-    return sheet.work("p_rg", gauge_pressure, p=p, p_b=p_b, p_g=p_g)
+    steam = steam_needed(valve, case, sheet)
+    return None if steam is None else event_pressure(steam, "release", "p_r", case, sheet)
 
 
 def worked_tappet_load(load: Loaded, phase: Phase, angle: float, sheet: Sheet) -> Newtons:

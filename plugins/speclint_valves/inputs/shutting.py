@@ -9,6 +9,7 @@ from speclint.facts import (
     block_under,
     circle_on_contact,
     contact_of,
+    event_pressure,
     greatest_live_pressure,
     sense_of_push,
     sense_of_weight,
@@ -21,7 +22,7 @@ from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
 from speclint_valves.formulae.shutting import lifting_load
 from speclint_valves.formulae.tables import place_of_seal
-from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder
+from speclint_valves.inputs.cylinder import greatest_in_cylinder, least_in_cylinder, steam_beside
 
 
 def spindle_of(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
@@ -76,14 +77,28 @@ def lifting_pressures(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple
     supply_lifts = supply_acts(valve, sheet) == "between the beats"
     cylinder_high = supply_lifts == (sheet.read("serves", valve.serves) == "exhaust")
     if cylinder_high:
-        cylinder = greatest_in_cylinder(case, block_under(valve, sheet), sheet)
+        cylinder = greatest_in_cylinder(case, block_under(valve, sheet), valve, sheet)
     else:
-        cylinder = least_in_cylinder(case, sheet)
+        cylinder = least_in_cylinder(case, valve, sheet)
     if sheet.read("serves", valve.serves) == "inlet":
         return (
             sheet.take("p_s", case.live_pressure) if cylinder_high else supply_at_most(case, sheet)
         ), cylinder
     return cylinder, sheet.take("p_d", case.exhaust_pressure)
+
+
+def pressures_at_shutting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[Pascals, Pascals]:
+    """Supply and delivery pressure of the case as the valve shuts.
+
+    Running, an exhaust valve has let out its steam by then: by the cycle where it is known. Otherwise those that lift
+    the shut valve most.
+    """
+    if case.where.key.endswith("cases.running") and sheet.read("serves", valve.serves) == "exhaust":
+        steam = steam_beside(valve, case, sheet)
+        if steam is not None:
+            p = event_pressure(steam, "shutting", "p_y", case, sheet)
+            return p, sheet.take("p_d", case.exhaust_pressure)
+    return lifting_pressures(valve, case, sheet)
 
 
 def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:

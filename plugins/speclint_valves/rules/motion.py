@@ -46,7 +46,7 @@ _AMPLE = 1e6
 
 @rule(
     "valve.spring-follows-cam",
-    edition=6,
+    edition=7,
     title="At 1.1 times the greatest speed the closing load is at least 1.3 times what keeps the train "
     "on the cam",
     wrong="valve may leave its cam: held to it by {found}, {limit} wanted",

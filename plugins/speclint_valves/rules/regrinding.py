@@ -41,6 +41,7 @@ class _Ground(NamedTuple):
 
 @rule(
     "wear.seats-reground",
+    edition=2,
     title="After its last regrind a valve is still shut with load enough by springs set to their limit, its gear can "
     "be adjusted, contact and seat rings are sound, and a cam keeps half of its hardened skin",
     on=(PoppetValve, Cam),

@@ -24,7 +24,7 @@ _BUSHES = {
 
 @rule(
     "rocker.stress",
-    edition=7,
+    edition=8,
     title="Bending in the arms and pin of the rocker is at most 0.2 of the tensile strength of each, and its bush is "
     "within its rated pressure and that of its metal",
     on=Rocker,
@@ -109,7 +109,7 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
 
 @rule(
     "rocker.stiffness",
-    edition=7,
+    edition=8,
     title="Deflection of the rocker and its pin loses at most 2 % of the valve's lift",
     wrong="rocker loses {found} of the lift by bending, {limit} allowed",
     on=Rocker,

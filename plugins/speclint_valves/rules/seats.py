@@ -73,7 +73,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.push-out",
-    edition=6,
+    edition=7,
     title="The grip of the hot fit is at least twice the load that pulls the seat out, of water at relief among them",
     wrong="seat loose hot: grips {found} of {limit} wanted",
     on=ValveSeat,
@@ -118,9 +118,9 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
     if sheet.read("side entered from", seat.entered_from) == "cylinder":
         # the cylinder stands at exhaust pressure on every return stroke
         behind = greatest_live_pressure(case, sheet) if live else case.exhaust_pressure
-        return sheet.take("p_b", behind), least_in_cylinder(case, sheet)
+        return sheet.take("p_b", behind), least_in_cylinder(case, seat, sheet)
     front = case.live_pressure if live else case.exhaust_pressure
-    return greatest_in_cylinder(case, fit.block, sheet), sheet.take("p_f", front)
+    return greatest_in_cylinder(case, fit.block, seat, sheet), sheet.take("p_f", front)
 
 
 @rule(

@@ -17,6 +17,7 @@ from speclint_valves.sources import ELASTIC_STABILITY
 
 @rule(
     "valve.shell",
+    edition=2,
     title="The shell between two beats bears the greatest pressure of boiler or cylinder from outside, with nothing "
     "inside, at half its proof stress and with a factor of 3 against collapse",
     on=PoppetValve,
@@ -41,7 +42,7 @@ def shell(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     beats = beats_of(valve, sheet)
     if len(beats) == 1:
         raise sheet.not_applicable("a valve of one beat has no shell between beats")
-    p = max(supply_at_most(case, sheet), greatest_in_cylinder(case, block_under(valve, sheet), sheet))
+    p = max(supply_at_most(case, sheet), greatest_in_cylinder(case, block_under(valve, sheet), valve, sheet))
     D = max(sheet.take(f"d_{index}", beat.seat_diameter) for index, beat in beats)
     t, T = sheet.take("t", valve.wall), sheet.take("T", case.temperature_of(valve))
     metal = sheet.material_of(valve)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Pascals
-from speclint.facts import event_pressure, steam_at_valve
+from speclint.facts import event_pressure
 from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import EN_13906_1, RELAXATION_DIAGRAMS
 from speclint.specs import LoadCase, PoppetValve
@@ -17,11 +17,12 @@ from speclint_valves.formulae.shutting import (
     shutting_load,
 )
 from speclint_valves.formulae.tables import sense_of_steam
+from speclint_valves.inputs.cylinder import steam_beside, steam_needed
 from speclint_valves.inputs.shutting import (
     greatest_lifting,
     least_friction,
-    lifting_pressures,
     on_spindle,
+    pressures_at_shutting,
     spindle_of,
     unbalanced,
     weight,
@@ -35,8 +36,8 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
 
 @rule(
     "valve.pressure-closed",
-    title="Steam loads the shut valve in the direction that its drawing states, wherever on its contact "
-    "each beat seals",
+    title="Steam loads the shut valve in the direction that its drawing states, at any angle of the crank and wherever "
+    "on its contact each beat seals",
     wrong="steam load in the stated direction {found}, at least {limit} wanted",
     on=PoppetValve,
     cases=("starting", "running"),
@@ -48,12 +49,32 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
-    edition=4,
+    edition=5,
 )
 def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle."""
+    """F = Δp π (d_u² − d_l²)/4 with each sealing circle at both edges of its contact, and the load on the spindle.
+
+    With chest against exhaust, and by the cycle, where it is known, at the angle of the crank at which the pressures on
+    both sides of the shut valve are nearest: there the load on the spindle may turn it. That alone is an observation,
+    for springs hold a small load.
+    """
     supply = sheet.take("p_s", case.live_pressure)
     delivery = sheet.take("p_d", case.exhaust_pressure)
+    judged = _in_stated_sense(valve, supply, delivery, sheet)
+    steam = steam_beside(valve, case, sheet)
+    if steam is None or not judged.holds:
+        return judged
+    if sheet.read("serves", valve.serves) == "inlet":
+        delivery = min(event_pressure(steam, "compression", "p_k", case, sheet), supply)
+    else:
+        supply = max(event_pressure(steam, "least, exhaust shut", "p_l", case, sheet), delivery)
+    nearest = _in_stated_sense(valve, supply, delivery, sheet).else_says(
+        "steam load in the stated direction {found} where the pressures on both sides come nearest, {limit} wanted"
+    )
+    return sheet.worst(judged, nearest.graded(Grade.OBSERVATION))
+
+
+def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, sheet: Sheet) -> Judgement:
     on_valve = unbalanced(valve, sheet, supply, delivery)
     spindle = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery)
     both = sheet.work("F", sum_of_loads, F_1=on_valve, F_2=spindle)
@@ -63,7 +84,7 @@ def pressure_closed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgeme
 
 @rule(
     "valve.spring-holds-shut",
-    edition=6,
+    edition=7,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it, or that load is sure to lift a valve that is meant to lift then",
     on=PoppetValve,
@@ -118,7 +139,7 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
 
 @rule(
     "valve.closes",
-    edition=6,
+    edition=7,
     title="Springs and weight shut the valve with at least 1.2 times the friction and the steam load on "
     "its spindle",
     on=PoppetValve,
@@ -137,7 +158,7 @@ def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
 def shut_against_friction(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet) -> Judgement:
     """What springs of a load and the weight shut, against the friction and the steam on the spindle."""
     spindle = spindle_of(valve, sheet)
-    supply, delivery = lifting_pressures(valve, case, sheet)
+    supply, delivery = pressures_at_shutting(valve, case, sheet)
     pushed = sheet.work("F_o", lifting_load, F_v=0.0, F_s=on_spindle(spindle, sheet, supply, delivery))
     against = sheet.work("F_a", sum_of_loads, F_1=pushed, F_2=sheet.take("F_r", spindle.friction))
     needed = sheet.work("F_n", load_with_factor, x=sheet.limit("factor", "x"), F=against)
@@ -148,7 +169,7 @@ def shut_against_friction(valve: PoppetValve, case: LoadCase, springs: Newtons, 
 
 @rule(
     "valve.compression-lift",
-    edition=6,
+    edition=7,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     wrong="compression lifts the valve with {limit}, shut by {found}",
@@ -183,11 +204,10 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
 
 
 def _compressed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Pascals:
-    begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
-    steam = steam_at_valve(valve, case, sheet)
+    steam = steam_needed(valve, case, sheet)
     if steam is not None:
-        p = event_pressure(steam, "compression", "p", sheet)
-        return sheet.work("p_k", gauge_pressure, p=p, p_b=begun, p_g=gauge)
+        return event_pressure(steam, "compression", "p", case, sheet)
+    begun, gauge = sheet.take_absolute("p_b", case.exhaust_pressure), sheet.take("p_g", case.exhaust_pressure)
     x, c = sheet.take("x", valve.compression_share), sheet.take("c", valve.clearance_share)
     shut = sheet.work("p_y", pressure_at_shutting, y=sheet.take("y", valve.shutting_ratio), p_b=begun)
     p = sheet.work("p", compression_pressure, p_b=shut, x=x, c=c, n=sheet.limit("exponent", "n"))

@@ -101,7 +101,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=7,
+    edition=8,
     title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
     "notched, and the factor against buckling at least 4",
     on=ValveSpindle,

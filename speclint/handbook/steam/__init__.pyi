@@ -95,6 +95,7 @@ from .states import (
     state_at_entropy as state_at_entropy,
     state_at_temperature as state_at_temperature,
     temperature_at_enthalpy as temperature_at_enthalpy,
+    wet_steam_enthalpy as wet_steam_enthalpy,
 )
 from .steam_nozzles import (
     choked_steam_flux as choked_steam_flux,

@@ -144,6 +144,18 @@ class Cycle(SteamForWork):
             charge.p for charge, angle in zip(self.charges, self.angles, strict=True) if angle <= until
         )
 
+    def least_between(self, first: float, last: float) -> tuple[float, float]:
+        """Least pressure [Pa] from one crank angle of the end [rad] to a later one, and where it stands.
+
+        ``last`` is less than a revolution after ``first``.
+        """
+        inside = [
+            (charge.p, first + (angle - first) % TURN)
+            for charge, angle in zip(self.charges, self.angles, strict=True)
+        ]
+        ends = [(self.pressure(angle), angle) for angle in (first, last)]
+        return min(ends + [(p, angle) for p, angle in inside if angle < last])
+
     @property
     def return_pressure(self) -> float:
         """Mean pressure over the return stroke, by the piston's travel, from dead centre to compression [Pa]."""

@@ -6,7 +6,7 @@ Moments are those of the steam alone: inertia and friction are left out, as at s
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from speclint.equations import (
@@ -138,6 +138,8 @@ def mach_index(c_m: MetresPerSecond, A: SquareMetres, a: MetresPerSecond, A_m: S
 
 
 PressureAt = Callable[[float], float]
+#: How far beside a jump its moments are taken, rad.
+_BESIDE = 1e-6
 
 
 @dataclass(frozen=True)
@@ -167,10 +169,14 @@ class WorkingCylinder:
 
 @dataclass(frozen=True, slots=True)
 class TurningMoment:
-    """Moment of all cylinders [N·m] at even crank angles [rad] of the first over a revolution."""
+    """Moment of all cylinders [N·m] at even crank angles [rad] of the first over a revolution.
+
+    ``beside`` has angles and moments just before and after those at which the moment jumps.
+    """
 
     angles: tuple[float, ...]
     moments: tuple[float, ...]
+    beside: tuple[tuple[float, float], ...] = ()
 
     @property
     def mean(self) -> float:
@@ -180,22 +186,33 @@ class TurningMoment:
     @property
     def least(self) -> tuple[float, float]:
         """Crank angle [rad] and moment [N·m] where it is least."""
-        moment, angle = min(zip(self.moments, self.angles, strict=True))
-        return angle, moment
+        return min(self._all(), key=lambda one: one[1])
 
     @property
     def greatest(self) -> tuple[float, float]:
         """Crank angle [rad] and moment [N·m] where it is greatest."""
-        moment, angle = max(zip(self.moments, self.angles, strict=True))
-        return angle, moment
+        return max(self._all(), key=lambda one: one[1])
+
+    def _all(self) -> list[tuple[float, float]]:
+        return [*zip(self.angles, self.moments, strict=True), *self.beside]
 
 
-def turning_moment(cylinders: Sequence[tuple[WorkingCylinder, float]], steps: int = 360) -> TurningMoment:
-    """Moment of all cylinders over a revolution, each with the angle [rad] by which its crank leads the first's."""
+def turning_moment(
+    cylinders: Sequence[tuple[WorkingCylinder, float]], steps: int = 360, jumps: Iterable[float] = ()
+) -> TurningMoment:
+    """Moment of all cylinders over a revolution, each with the angle [rad] by which its crank leads the first's.
+
+    ``jumps`` are the crank angles of the first [rad] at which the moment jumps, as where an inlet shuts on live steam:
+    between two steps its least would be missed there.
+    """
     require(steps > 0, "a revolution needs at least one step")
+
+    def at(angle: float) -> float:
+        return sum(cylinder.moment(angle + ahead) for cylinder, ahead in cylinders)
+
     angles = tuple(TURN * step / steps for step in range(steps))
-    moments = tuple(sum(cylinder.moment(angle + ahead) for cylinder, ahead in cylinders) for angle in angles)
-    return TurningMoment(angles, moments)
+    near = [(jump + by) % TURN for jump in jumps for by in (-_BESIDE, _BESIDE)]
+    return TurningMoment(angles, tuple(map(at, angles)), tuple((angle, at(angle)) for angle in near))
 
 
 def standing_pressure(inlet: ValveTrain, live: float, otherwise: float) -> PressureAt:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import svg
 
 from speclint.reports.pack.paper import SIZE, Paper, shortened, ticks, wide
+from speclint.reports.pack.printed import Quantity
 
 _WIDTH, _TOP, _FOOT, _PAD = 900.0, 16.0, 44.0, 16.0
 _ROW = 30.0
@@ -16,7 +17,10 @@ _NARROW = 420.0  # below it the figures of an axis need more room between them
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One row: its label, where its bar starts and ends, what is written after it, and its ink."""
+    """One row: its label, where its bar starts and ends, what is written after it, and its ink.
+
+    ``of`` are the quantities that are drawn, each with the unit of the axis and the sign with which it counts there.
+    """
 
     label: str
     start: float
@@ -25,11 +29,21 @@ class Bar:
     ink: str = "bar"
     marks: tuple[tuple[float, str], ...] = ()
     target: str = ""
+    of: tuple[tuple[Quantity, str, int], ...] = ()
 
 
-def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, labels: float = 280.0) -> Paper:
-    """A chart of rows of bars with an axis at the foot and a line at zero."""
-    paper = Paper(name, title, about, _WIDTH, _TOP + len(rows) * _ROW + _FOOT)
+def chart(
+    name: str,
+    title: str,
+    about: str,
+    rows: Sequence[Bar],
+    unit: str,
+    labels: float = 280.0,
+    above: float = 0.0,
+) -> Paper:
+    """A chart of rows of bars with an axis at the foot and a line at zero; ``above`` it so much room is left."""
+    beginning = _TOP + above
+    paper = Paper(name, title, about, _WIDTH, beginning + len(rows) * _ROW + _FOOT)
     ends = [0.0, *(end for row in rows for end in (row.start, row.end, *(mark for mark, _ in row.marks)))]
     low, high = min(ends), max(ends)
     high = high if high > low else low + 1.0
@@ -39,19 +53,21 @@ def chart(name: str, title: str, about: str, rows: Sequence[Bar], unit: str, lab
     def place(value: float) -> float:
         return labels + _PAD + (value - low) / (high - low) * room
 
-    foot = _TOP + len(rows) * _ROW
+    foot = beginning + len(rows) * _ROW
     for value in ticks(low, high, 5 if room > _NARROW else 3):
         x = place(value)
-        paper.line((x, _TOP), (x, foot + 6), "grid")
-        paper.text((x, foot + 22), f"{value:g}".replace("-", "−"), "figure", "middle")
+        paper.line((x, beginning), (x, foot + 6), "grid")
+        paper.mark("x", value, x, (x, foot + 22))
     paper.text((labels + _PAD + room / 2, foot + 38), unit, "quiet", "middle")
     for number, row in enumerate(rows):
-        _row(paper, row, _TOP + number * _ROW, place, labels)
-    paper.line((place(0), _TOP), (place(0), foot + 6), "edge")
+        _row(paper, row, beginning + number * _ROW, place, labels)
+    paper.line((place(0), beginning), (place(0), foot + 6), "edge")
     return paper
 
 
 def _row(paper: Paper, row: Bar, y: float, place: Callable[[float], float], labels: float) -> None:
+    for quantity, unit, sign in row.of:
+        paper.place(quantity, unit, "x", place(quantity.in_unit(unit) * sign), sign)
     left, right = sorted((place(row.start), place(row.end)))
     middle = y + _ROW / 2
     paper.text((labels, middle + SIZE / 3), shortened(row.label, labels - 6), "word", "end")
@@ -68,5 +84,5 @@ def _row(paper: Paper, row: Bar, y: float, place: Callable[[float], float], labe
         paper.marks.append(box)
     for mark, ink in row.marks:
         paper.line((place(mark), y + 3), (place(mark), y + _ROW - 3), ink)
-    last = max([right, *(place(mark) for mark, _ in row.marks)])
+    last = max([right, place(0), *(place(mark) for mark, _ in row.marks)])
     paper.text((last + 8, middle + SIZE / 3), row.says, "figure")

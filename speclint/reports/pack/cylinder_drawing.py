@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from speclint.checking import Assessment
+from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_parts import covers, frame, studs
 from speclint.reports.pack.cylinder_sizes import Cylinder, cylinders_of
 from speclint.reports.pack.figures import Figure, millimetres, said, word
 from speclint.reports.pack.paper import Paper, niced
+from speclint.reports.pack.printed import counted, shown, stated, words
 from speclint.reports.pack.section_view import ABOVE, BELOW, Spot, View, view_of
-from speclint.reports.pack.wall_drawing import HIGH, walls
+from speclint.reports.pack.wall_drawing import HIGH, wall_of, walls
+from speclint.specs import Stated
 
 _BELOW = 74.0  # room beneath the section for its length and scale
 _BREAK = 26.0  # mm of the block drawn beyond the shoulder, up to its break line
@@ -39,12 +42,11 @@ def _figure(cylinder: Cylinder) -> Figure:
     _numbers(paper, cylinder, view)
     walls(paper, cylinder, foot + _BELOW)
     of = f" in {block.id}" if block else ""
-    return Figure(
-        paper.name,
+    return Figure.of(
+        paper,
         liner.id,
         f"{liner.id}{of}: section, and the wall at new and last bore",
         _says(cylinder),
-        paper.markup(),
         tuple(_rows(cylinder)),
         ("", "what", "size"),
     )
@@ -152,14 +154,18 @@ def _last_bore(paper: Paper, cylinder: Cylinder, view: View) -> None:
 
 def _dimensions(paper: Paper, cylinder: Cylinder, view: View, foot: float) -> None:
     """Diameters across the axis, the length beneath."""
-    sizes = [("new", cylinder.bore), ("last", cylinder.last), ("outside", cylinder.outside)]
-    for share, (what, size) in zip((0.3, 0.5, 0.7), sizes, strict=True):
-        x = view.x(cylinder.length * share)
-        top, low = (x, view.y(size / 2, ABOVE)), (x, view.y(size / 2, BELOW))
-        paper.dimension(top, low)
-        paper.text((x - 7, view.axis - 8), f"Ø {size:g} {what}", "figure", "end")
+    liner = cylinder.liner
+    found = [("new", liner.bore), ("last", liner.last_bore), ("outside", liner.outside_diameter)]
+    for share, (what, measure) in zip((0.3, 0.5, 0.7), found, strict=True):
+        if isinstance(measure, Measure):
+            size, x = stated(measure), view.x(cylinder.length * share)
+            half = size.in_unit("mm") / 2
+            paper.dimension((x, view.y(half, ABOVE)), (x, view.y(half, BELOW)), size)
+            paper.text((x - 7, view.axis - 8), words(f"Ø {{}} {what}", shown(size, "mm")), "figure", "end")
     start, end = (view.x(0.0), foot - 8), (view.x(cylinder.length), foot - 8)
-    paper.across(start, end, f"{cylinder.length:g}", 24)
+    assert isinstance(liner.length, Measure)
+    long = stated(liner.length)
+    paper.across(start, end, words("{}", shown(long, "mm")), 24, long)
     paper.scale_bar((view.x(view.first), foot + 44), view.scale, niced(150 / view.scale))
 
 
@@ -186,36 +192,41 @@ def _number(paper: Paper, view: View, number: int, at: Spot, of: Spot) -> None:
 
 def _rows(cylinder: Cylinder) -> Iterator[tuple[str, str, str]]:
     liner = cylinder.liner
-    yield "1", liner.id, f"{said(liner.length)} long from the collar's seat"
+    yield "1", liner.id, words("{} long from the collar's seat", said(liner.length))
     yield "", "new bore", said(liner.bore)
     yield "", "last bore", said(liner.last_bore)
     yield "", "outside diameter", said(liner.outside_diameter)
-    yield "", "wall when new", f"{(cylinder.outside - cylinder.bore) / 2:.2f} mm"
-    yield "", "wall at the last bore", f"{(cylinder.outside - cylinder.last) / 2:.2f} mm"
-    yield "", "collar", f"Ø {said(liner.collar.diameter)}, {said(liner.collar.thickness)} thick"
+    for what, wall in (
+        ("wall when new", wall_of(liner)),
+        ("wall at the last bore", wall_of(liner, last=True)),
+    ):
+        yield "", what, words("{} mm", shown(wall, "mm", 2)) if wall is not None else "not stated"
+    yield "", "collar", words("Ø {}, {} thick", said(liner.collar.diameter), said(liner.collar.thickness))
     for name, port in liner.ports.items():
-        size = f"{said(port.height)} by {said(port.width)}"
-        yield "", f"port {name}", f"{said(port.from_collar)} from the seat, {size}"
+        sizes = said(port.from_collar), said(port.height), said(port.width)
+        yield "", f"port {name}", words("{} from the seat, {} by {}", *sizes)
     if cylinder.block is not None:
-        least = f"{cylinder.wall:g} mm" if cylinder.wall is not None else "not stated"
-        yield "2", cylinder.block.id, f"least wall {least}"
+        yield "2", cylinder.block.id, words("least wall {}", said(cylinder.bored.wall))
     yield from _cover_rows(cylinder)
     if cylinder.frame is not None:
-        yield "", "axis from the frame", f"{cylinder.frame:g} mm"
+        yield "", "axis from the frame", said(cylinder.bored.axis_from_frame)
     for pad in cylinder.pads:
-        stated = cylinder.block.pads[pad.name] if cylinder.block else None
-        tall = f", {said(stated.height)} high" if stated and millimetres(stated.height) else ""
+        of = cylinder.block.pads[pad.name] if cylinder.block else None
+        tall = words(", {} high", said(of.height)) if of and millimetres(of.height) else ""
         role = "locates" if pad.locates else "slides"
-        yield "", f"pad {pad.name}", f"{pad.end - pad.start:g} mm along the frame{tall}; {role}"
+        if of is not None:
+            yield "", f"pad {pad.name}", words("{} along the frame{}; {}", said(of.width), tall, role)
 
 
 def _cover_rows(cylinder: Cylinder) -> Iterator[tuple[str, str, str]]:
     for number, cover in enumerate(cylinder.covers):
         spec = cover.spec
-        flange = f"flange {said(spec.flange_thickness)}, Ø {said(spec.outside_diameter)}"
         placed = "" if cover.joint is not None else "; flange not placed"
-        yield str(3 + 2 * number), spec.id, f"{said(spec.thickness)} thick, {flange}{placed}"
+        sizes = said(spec.thickness), said(spec.flange_thickness), said(spec.outside_diameter)
+        yield str(3 + 2 * number), spec.id, words("{} thick, flange {}, Ø {}{}", *sizes, placed)
         if cover.studs:
             joint = cover.studs.joint
-            shown = str(4 + 2 * number) if cover.joint is not None else ""
-            yield shown, joint.id, f"{word(joint.count)} of {word(joint.thread)} on Ø {said(joint.circle)}"
+            at = str(4 + 2 * number) if cover.joint is not None else ""
+            count = shown(counted(joint.count), "", 0) if isinstance(joint.count, Stated) else "some"
+            of = words("{} of {} on Ø {}", count, word(joint.thread), said(joint.circle))
+            yield at, joint.id, of

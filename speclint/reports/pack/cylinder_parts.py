@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_sizes import Cover, Cylinder, Studs
 from speclint.reports.pack.figures import millimetres
 from speclint.reports.pack.paper import Paper
+from speclint.reports.pack.printed import shown, stated, words
 from speclint.reports.pack.section_view import ABOVE, BELOW, View
 
 
@@ -88,5 +90,8 @@ def frame(paper: Paper, cylinder: Cylinder, view: View) -> None:
     view.line(paper, (start - 5, cylinder.frame), (end + 5, cylinder.frame), BELOW, "edge")
     paper.text((view.x(end + 5) + 6, foot + 4), "face of the frame", "quiet")
     x = view.x((start + end) / 2)
-    paper.dimension((x, view.axis), (x, foot))
-    paper.text((x - 7, (view.axis + foot) / 2), f"{cylinder.frame:g}", "figure", "end")
+    if isinstance(cylinder.bored.axis_from_frame, Measure):
+        away = stated(cylinder.bored.axis_from_frame)
+        paper.dimension((x, view.axis), (x, foot), away)
+        at = (x - 7, (view.axis + foot) / 2)
+        paper.text(at, words("{}", shown(away, "mm")), "figure", "end")

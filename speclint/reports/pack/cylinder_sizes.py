@@ -75,6 +75,7 @@ class Cylinder:
 
     liner: CylinderLiner
     block: CylinderBlock | None
+    bored: Bore
     bore: float
     outside: float
     last: float
@@ -120,6 +121,7 @@ def _cylinder(
     return Cylinder(
         liner,
         block,
+        bored,
         bore,
         outside,
         millimetres(liner.last_bore) or bore,

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 from speclint.checking import Assessment, Check, once_more
-from speclint.quantities import Measure, amount_in
+from speclint.quantities import Measure
+from speclint.reports.pack.paper import Paper
+from speclint.reports.pack.printed import Held, quoted
 from speclint.rules import Sheet
 from speclint.specs import Component, Dimension, Link, LoadCase, NotStated, Spec, Stated
 
@@ -26,6 +28,20 @@ class Figure:
     drawing: str
     rows: tuple[tuple[str, ...], ...] = ()
     columns: tuple[str, ...] = ()
+    held: Held = field(default_factory=Held)
+
+    @classmethod
+    def of(
+        cls,
+        paper: Paper,
+        component: str,
+        heading: str,
+        says: str,
+        rows: Iterable[tuple[str, ...]] = (),
+        columns: tuple[str, ...] = (),
+    ) -> Figure:
+        """The figure that a paper holds, with all that a test can hold it against."""
+        return cls(paper.name, component, heading, says, paper.markup(), tuple(rows), columns, paper.held())
 
 
 def compared(check: Check, sign: str, unit: str) -> tuple[float, float] | None:
@@ -56,7 +72,7 @@ def millimetres(value: object) -> float | None:
 def said(value: object) -> str:
     """A stated quantity as the drawing has it, or that it is not stated."""
     if isinstance(value, Measure):
-        return value.text or amount_in("as written", value.nominal, "m")
+        return quoted(value)
     return "not stated" if isinstance(value, NotStated) else str(value)
 
 

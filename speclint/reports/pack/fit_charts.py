@@ -1,26 +1,31 @@
-"""Fits: the zones of hole and shaft about the basic size, and the interference or clearance left when hot."""
+"""Fits: the zones of hole and shaft about the basic size, cold and hot, each part at its temperature."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import defaultdict
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
-from speclint.reports.pack.figures import Figure, dimension_of, followed, specs_of, word
+from speclint.reports.pack.figures import Figure, dimension_of, followed, said, specs_of, word
+from speclint.reports.pack.hot_fits import HotFit, hot_fit, less
+from speclint.reports.pack.printed import Quantity, Words, shown, stated, words, worked
+from speclint.reports.pack.warmed_fits import warmed
 from speclint.specs import Component, CylinderBlock, CylinderLiner, Fit, ValveSeat, ValveSpindle
 
-_MICRO = 1e6
 _LONG = 330.0  # room for labels
 _SAYS = (
-    "Zones are drawn from the basic size of the hole. Interference lies to the right of zero, clearance to the "
-    "left; "
+    "Zones are drawn from the basic size of the hole, on the diameter. Interference lies to the right of zero, "
+    "clearance to the left. "
 )
-_HOT = "the hot value is that of the governing load case and tolerance corner on the sheet."
-_GAPS = ("clearance", "gap")
-_NOT_HOT = "no check of this part calculates the fit hot."
+_HOT = (
+    "Hot, each part has grown as the sheet of the check has it at its governing load case and corner; what the sheet "
+    "judges may be less than the least of the zones by what the roughness of the faces gives way."
+)
+_NOT_HOT = "No check of this part calculates the fit hot."
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,9 +39,19 @@ class _Mating:
 
 
 def fit_figures(assessment: Assessment) -> Iterator[Figure]:
-    """A figure for each liner, seat, spindle in its guide, and stated fit whose both sizes can be found."""
+    """Figures of each liner, seat, spindle in its guide, and stated fit whose both sizes can be found."""
+    checks = defaultdict[str, list[Check]](list)
+    for check in assessment.checks:
+        checks[check.component].append(check)
     for mating in _matings(assessment):
-        yield _figure(assessment, mating)
+        hot = _hot_of(mating, checks)
+        yield _figure(mating, hot)
+        if hot is not None and hot.cold is not None:
+            yield warmed(mating.part.id, hot, (mating.hole, mating.shaft))
+
+
+def _hot_of(mating: _Mating, checks: Mapping[str, Sequence[Check]]) -> HotFit | None:
+    return hot_fit(checks.get(mating.part.id, ()), mating.hole.where.key, mating.shaft.where.key)
 
 
 def _matings(assessment: Assessment) -> Iterator[_Mating]:
@@ -61,18 +76,9 @@ def _sizes(assessment: Assessment) -> Iterator[tuple[Component, object, object, 
         yield fit, hole_of, shaft_of, word(fit.intent)
 
 
-def _figure(assessment: Assessment, mating: _Mating) -> Figure:
-    part, hole, shaft, basic = mating.part, mating.hole, mating.shaft, mating.hole.nominal
-    least, most = shaft.low - hole.high, shaft.high - hole.low
-    rows = [
-        _zone(f"hole {hole.text}", hole.low - basic, hole.high - basic, "hole"),
-        _zone(f"shaft {shaft.text}", shaft.low - basic, shaft.high - basic, "shaft"),
-        Bar("between them, cold", least * _MICRO, most * _MICRO, _between(least, most), "cold"),
-    ]
-    hot = [
-        _left(check) for check in assessment.checks if check.component == part.id and _is_hot(check, mating)
-    ]
-    rows += hot
+def _figure(mating: _Mating, hot: HotFit | None) -> Figure:
+    part = mating.part
+    rows = [*_cold_rows(mating), *(_hot_rows(mating, hot) if hot is not None else ())]
     paper = chart(
         f"fit-{part.id}",
         f"Fit of {part.id}, cold and hot",
@@ -82,53 +88,75 @@ def _figure(assessment: Assessment, mating: _Mating) -> Figure:
         labels=_LONG,
     )
     intent = f", meant as {mating.intent}" if mating.intent else ""
-    return Figure(
-        paper.name,
+    return Figure.of(
+        paper,
         part.id,
         f"{part.id}: zones of the fit, cold and hot{intent}",
-        _SAYS + (_HOT if hot else _NOT_HOT),
-        paper.markup(),
-        tuple((row.label, row.says) for row in rows),
+        _SAYS + (_HOT if hot is not None else _NOT_HOT),
+        ((row.label, row.says) for row in rows),
         ("what", "size"),
     )
 
 
-def _zone(label: str, low: float, high: float, ink: str) -> Bar:
-    said = f"{_signed(low)} to {_signed(high)} µm"
-    return Bar(label, low * _MICRO, high * _MICRO, said, ink)
+def _ends(mating: _Mating, hot: HotFit | None = None) -> tuple[tuple[Quantity, Quantity], ...]:
+    """The zone of the hole, that of the shaft, and the least and greatest interference between them."""
+    basic = stated(mating.hole)
+    zones = []
+    growths = (None, None) if hot is None else (hot.hole, hot.shaft)
+    for part, growth in zip((mating.hole, mating.shaft), growths, strict=True):
+        sides = [stated(part, "low"), stated(part, "high")]
+        if growth is not None:
+            sides = [worked(more, one=one, other=growth) for one in sides]
+        zones.append((sides[0], sides[1]))
+    (hole_low, hole_high), (shaft_low, shaft_high) = zones
+    between = worked(less, one=shaft_low, other=hole_high), worked(less, one=shaft_high, other=hole_low)
+    drawn = [(worked(less, one=low, other=basic), worked(less, one=high, other=basic)) for low, high in zones]
+    return (*drawn, between)
 
 
-def _signed(value: float) -> str:
-    shown = f"{value * _MICRO:+.0f}".replace("-", "−")
-    return "0" if shown in ("+0", "−0") else shown
+def more(one: float, other: float) -> float:
+    """One size and another together."""
+    return one + other
 
 
-def _between(least: float, most: float) -> str:
+def _cold_rows(mating: _Mating) -> Iterator[Bar]:
+    hole, shaft, between = _ends(mating)
+    yield _zone(words("hole {}", said(mating.hole)), hole, "hole")
+    yield _zone(words("shaft {}", said(mating.shaft)), shaft, "shaft")
+    yield _bar("between them, cold", between, _between(between), "cold")
+
+
+def _hot_rows(mating: _Mating, hot: HotFit) -> Iterator[Bar]:
+    hole, shaft, between = _ends(mating, hot)
+    yield _zone(words("hole at {} °C", shown(hot.hole_at, "°C", 0)), hole, "hole")
+    yield _zone(words("shaft at {} °C", shown(hot.shaft_at, "°C", 0)), shaft, "shaft")
+    yield _bar(f"between them, {hot.check.case}", between, _between(between), "hot")
+    name = "clearance" if hot.left.value < 0 else "interference"
+    says = words(f"{name} {{}} µm", shown(hot.left, "µm", 0, sign=-1 if hot.left.value < 0 else 1))
+    ink = "bad" if hot.check.outcome == "finding" else "hot"
+    of = ((hot.left, "µm", 1),)
+    at = hot.left.in_unit("µm")
+    label = f"on the sheet, {hot.check.rule.name}"
+    yield Bar(label, 0.0, at, says, ink, target=sheet_anchor(hot.check), of=of)
+
+
+def _bar(label: str, ends: tuple[Quantity, Quantity], says: Words, ink: str) -> Bar:
+    low, high = (one.in_unit("µm") for one in ends)
+    of = tuple((one, "µm", 1) for one in ends) if high > low else ((ends[0], "µm", 1),)
+    return Bar(label, low, high, says, ink, of=of)
+
+
+def _zone(label: str, ends: tuple[Quantity, Quantity], ink: str) -> Bar:
+    says = words("{} to {} µm", *(shown(one, "µm", 0, signed=True) for one in ends))
+    return _bar(label, ends, says, ink)
+
+
+def _between(ends: tuple[Quantity, Quantity]) -> Words:
     """An interference, a clearance, or a transition in words."""
-    low, high = (abs(end) * _MICRO for end in (least, most))
-    if least >= 0:
-        return f"interference {low:.0f} to {high:.0f} µm"
-    if most <= 0:
-        return f"clearance {high:.0f} to {low:.0f} µm"
-    return f"clearance {low:.0f} to interference {high:.0f} µm"
-
-
-def _is_hot(check: Check, mating: _Mating) -> bool:
-    """Whether a check calculates an interference or a clearance, in a load case, from the very sizes that mate here."""
-    taken = {step.where for step in check.steps if step.kind == "taken"}
-    found = check.judgement.found if check.judgement else None
-    if found is None or not check.case or not {mating.hole.where, mating.shaft.where} <= taken:
-        return False
-    return found.unit == "m" and any(name in found.name.lower() for name in ("interference", *_GAPS))
-
-
-def _left(check: Check) -> Bar:
-    """The hot value of a sheet: a clearance where the sheet calls it so, else an interference."""
-    found = check.judgement.found if check.judgement else None
-    assert found is not None  # as was asked before
-    is_gap = any(name in found.name.lower() for name in _GAPS)
-    value = -found.value if is_gap else found.value
-    ink = "bad" if check.outcome == "finding" else "hot"
-    says = f"{'clearance' if value < 0 else 'interference'} {abs(value) * _MICRO:.0f} µm"
-    label = f"hot, {check.case} ({check.rule.name})"
-    return Bar(label, 0.0, value * _MICRO, says, ink, target=sheet_anchor(check))
+    least, most = ends
+    low, high = (shown(one, "µm", 0, sign=-1 if one.value < 0 else 1) for one in ends)
+    if least.value >= 0:
+        return words("interference {} to {} µm", low, high)
+    if most.value <= 0:
+        return words("clearance {} to {} µm", high, low)
+    return words("clearance {} to interference {} µm", low, high)

@@ -9,10 +9,11 @@ import svg
 
 from speclint.checking import Assessment, Check
 from speclint.quantities import amount
-from speclint.reports.pack.anchors import sheet_anchor
+from speclint.reports.pack.anchors import sheet_anchor, sheets_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, rounded, shortened, wide
+from speclint.reports.pack.printed import OnSheet, Printed, Quantity, judged, words
 from speclint.reports.pack.same_working import Firsts, firsts_of
 from speclint.reports.phrases import share_of_limit
 from speclint.rules import Grade
@@ -22,20 +23,30 @@ _TALLEST = (
     40  # rows beyond which they stand in two columns, so that they fill a page of A4 and can be read on it
 )
 _MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
-_EDGE = 22.0
+_EDGE = 52.0  # room at the right for what has no number
 _POINT = 4
+_APART = 4.0  # points of checks that conform are drawn no closer than this: they would cover one another
+_SMALL = 1.2  # names are of small letters: so many more go into the room than of others
 _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a chart of their own
 
 
 def overview_figures(assessment: Assessment) -> Iterator[Figure]:
     """The page of all utilisations, then the speeds of the steam."""
-    firsts = firsts_of(assessment.checks, assessment.design.files if assessment.design else ())
+    told = [
+        one for one in assessment.checks if _is_shown(one) and one.outcome != "conforms"
+    ]  # these are linked
+    firsts = firsts_of(told, assessment.design.files if assessment.design else ())
     yield from _utilisations(assessment.checks, firsts)
     yield from _speeds(assessment.checks)
 
 
+def _is_shown(check: Check) -> bool:
+    """What has a number, and what is wrong or open without one."""
+    return check.utilisation is not None or check.outcome in ("finding", "not assessed")
+
+
 def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
-    judged = [check for check in checks if check.utilisation is not None]
+    judged = [check for check in checks if _is_shown(check)]
     if not judged:
         return
     rows = [(component, list(group)) for component, group in groupby(judged, key=lambda one: one.component)]
@@ -45,34 +56,39 @@ def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
     paper = Paper(
         "utilisations",
         "How much of each limit is used",
-        f"{len(judged)} checks of {len(rows)} components; {over} beyond their limit.",
+        f"{len(judged)} checks of {len(rows)} components; {over} findings.",
         columns * _COLUMN,
         _TOP + tall * _ROW + _FOOT,
     )
     for column in range(columns):
         left, here = column * _COLUMN, rows[column * tall : (column + 1) * tall]
-        _grid(paper, left, _TOP + len(here) * _ROW)
+        _grid(paper, column, left, _TOP + len(here) * _ROW)
         for number, (component, group) in enumerate(here):
-            _row(paper, component, group, firsts, (left, _TOP + (number + 0.5) * _ROW))
-    yield Figure(
-        paper.name,
+            at = (left, _TOP + (number + 0.5) * _ROW)
+            _row(paper, component, at)
+            _conforming(paper, f"x{column}", group, at)
+            _others(paper, f"x{column}", group, firsts, at)
+    yield Figure.of(
+        paper,
         "",
         "How much of each limit is used, all on one page",
-        "One row a component, one point a check: a round point holds, a square is a finding, a diamond is a hold. The "
-        "heavy line is the limit; what lies beyond one and a half times the limit stands at the right edge. Each point "
-        "leads to its sheet, but for those whose sheet is that of a part alike.",
-        paper.markup(),
+        "One row a component, a point for each check: a round point conforms, a square is a finding, a diamond is a "
+        "hold, a ring is not assessed. The heavy line is the limit; what lies beyond one and a half times the limit "
+        "stands at that edge, what is wrong or not assessed without a number beyond it, under “none”. A name leads "
+        "to the sheets of the part, each finding to its own. Checks that conform with nearly the same share of their "
+        "limit are one point.",
     )
 
 
-def _grid(paper: Paper, left: float, foot: float) -> None:
+def _grid(paper: Paper, column: int, left: float, foot: float) -> None:
     """The upright lines of one column, with what share of the limit they stand for."""
     for tenth in range(0, 16, 5):
         x = left + _place(tenth / 10)
         paper.line((x, _TOP - 6), (x, foot + 6), "limit" if tenth == 10 else "grid")
         for y in (_TOP - 14, foot + 22):
-            paper.text((x, y), f"{tenth / 10:g}" if tenth else "0", "figure", "middle")
+            paper.mark(f"x{column}", tenth / 10, x, (x, y))
     paper.text((left + _place(0.75), foot + 38), "of the limit", "quiet", "middle")
+    paper.text((left + _numberless(0), _TOP - 14), "none", "quiet", "middle")
 
 
 def _place(utilisation: float) -> float:
@@ -80,24 +96,74 @@ def _place(utilisation: float) -> float:
     return _LABELS + 14 + min(max(utilisation, 0.0), _MOST) / _MOST * (_COLUMN - _LABELS - 14 - _EDGE)
 
 
-def _row(paper: Paper, component: str, group: Sequence[Check], firsts: Firsts, at: Point) -> None:
+def _numberless(number: int) -> float:
+    """How far from the edge of a column those stand that have no number, one beside the other."""
+    return _COLUMN - 24.0 + 10.0 * min(number, 2)
+
+
+def _row(paper: Paper, component: str, at: Point) -> None:
+    """The name of a component, which leads to its sheets, and its line."""
     left, y = at
-    paper.text((left + _LABELS, y + SIZE / 3), shortened(component, _LABELS - 4), "word", "end")
+    name = svg.Text(
+        x=round(left + _LABELS),
+        y=round(y + SIZE / 3, 2),
+        text=shortened(component, _LABELS * _SMALL),
+        class_=["word"],
+        text_anchor="end",
+    )
+    paper.role = "group"  # what leads elsewhere must be within reach of a screen reader
+    paper.marks.append(svg.A(href=f"#{sheets_anchor(component)}", elements=[name]))
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
-    plain = {left + _place(check.utilisation or 0.0) for check in group if check.order in firsts}
-    for x in sorted(plain):
-        paper.circle((x, y), _POINT, "point")
-    linked = (check for check in group if check.order not in firsts)
-    for check in sorted(linked, key=lambda one: one.outcome == "finding"):  # what is wrong lies on top
-        used = check.utilisation or 0.0
-        point = _point(check, left + _place(used), y)
-        paper.linked(sheet_anchor(check), f"{component} {check.rule.name}: {share_of_limit(used)}", [point])
+
+
+def _conforming(paper: Paper, axis: str, group: Sequence[Check], at: Point) -> None:
+    """The points of checks that conform, none of them hidden by another; that nearest to the limit is kept."""
+    last, points = None, list[svg.Element]()
+    found = [(check.utilisation, check) for check in group if check.outcome == "conforms"]
+    for used, check in sorted(
+        ((used, check) for used, check in found if used is not None), key=lambda one: -one[0]
+    ):
+        x = at[0] + _place(used)
+        if last is None or last - x >= _APART:
+            ((across, down),) = rounded([(round(x, 1), at[1])])
+            points.append(svg.Circle(cx=across, cy=down, r=_POINT))
+            _note(paper, axis, check, x)
+            last = x
+    if points:
+        paper.marks.append(svg.G(elements=points, class_=["point"]))
+
+
+def _others(paper: Paper, axis: str, group: Sequence[Check], firsts: Firsts, at: Point) -> None:
+    """The marks of findings, and of what is not assessed: on top of the others, each with its sheet."""
+    numberless = 0
+    for check in group:
+        if check.outcome == "conforms":
+            continue
+        used = check.utilisation
+        x = at[0] + (_place(used) if used is not None else _numberless(numberless))
+        numberless += used is None
+        _note(paper, axis, check, x)
+        says = (
+            f"{check.component} {check.rule.name}: {check.outcome if used is None else share_of_limit(used)}"
+        )
+        if check.order in firsts:  # its sheet is that of a part alike
+            paper.marks.append(_point(check, x, at[1]))
+        else:
+            paper.linked(sheet_anchor(check), says, [_point(check, x, at[1])])
+
+
+def _note(paper: Paper, axis: str, check: Check, x: float) -> None:
+    """Note what is drawn, where it is not at the edge."""
+    if check.utilisation is not None and 0 <= check.utilisation <= _MOST:
+        origin = OnSheet(check.component, check.rule.name, "utilisation")
+        paper.place(Quantity(check.utilisation, origin), "", axis, x)
 
 
 def _point(check: Check, x: float, y: float) -> svg.Element:
+    """The mark of what does not conform: a ring where it is not assessed."""
     ((x, y),) = rounded([(x, y)])
     if check.outcome != "finding":
-        return svg.Circle(cx=x, cy=y, r=_POINT, class_=["point"])
+        return svg.Circle(cx=x, cy=y, r=_POINT, class_=["balloon"])
     if check.grade is Grade.HOLD:
         r = _POINT + 2
         return svg.Polygon(
@@ -124,14 +190,12 @@ def _speed_figure(name: str, heading: str, found: Sequence[tuple[Check, float, f
     about = "; ".join(f"{row.label}: {row.says}" for row in rows)
     unit = "m/s; the upright mark is the greatest allowed"
     paper = chart(name, heading, about, rows, unit, labels=labels)
-    says = "From the sheets, at the governing load case."
-    yield Figure(
-        paper.name,
+    yield Figure.of(
+        paper,
         "",
         heading,
-        says,
-        paper.markup(),
-        tuple((row.label, row.says) for row in rows),
+        "From the sheets, at the governing load case.",
+        ((row.label, row.says) for row in rows),
         ("where", "speed"),
     )
 
@@ -139,5 +203,11 @@ def _speed_figure(name: str, heading: str, found: Sequence[tuple[Check, float, f
 def _speed(check: Check, found: float, limit: float) -> Bar:
     ink = "bad" if check.outcome == "finding" else "bar"
     label = f"{check.component}, {check.rule.name.split('.')[-1].replace('-', ' ')}"
-    says = f"{amount(found, 'm/s')}, at most {amount(limit, 'm/s')}"
-    return Bar(label, 0.0, found, says, ink, ((limit, "limit"),), sheet_anchor(check))
+    held = judged(check)
+    assert held is not None  # as both were compared
+    texts = [amount(one, "m/s").removesuffix(" m/s") for one in (found, limit)]
+    says = words(
+        "{} m/s, at most {} m/s", *(Printed(text, one, "m/s") for text, one in zip(texts, held, strict=True))
+    )
+    of = tuple((one, "m/s", 1) for one in held)
+    return Bar(label, 0.0, found, says, ink, ((limit, "limit"),), sheet_anchor(check), of)

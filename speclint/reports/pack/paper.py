@@ -13,6 +13,7 @@ from html import escape
 import svg
 
 from speclint.reports.pack.anchors import slug
+from speclint.reports.pack.printed import AxisMark, Held, Placed, Quantity, Words
 from speclint.reports.printable import visible
 
 Point = tuple[float, float]
@@ -21,6 +22,7 @@ _LETTER = 0.62
 SIZE = 13.0  # height of letters
 _ARROW = 7.0
 _DECIMALS = 2
+_PLAIN = ("figure", "word")  # inks of words that are as all words of a drawing are: no class need say so
 
 
 def wide(text: str, size: float = SIZE) -> float:
@@ -62,6 +64,11 @@ class Paper:
     height: float
     marks: list[svg.Element] = field(default_factory=list)
     role: str = "img"
+    scale: float | None = None
+    _printed: list[Words] = field(default_factory=list)
+    _axes: list[AxisMark] = field(default_factory=list)
+    _placed: list[Placed] = field(default_factory=list)
+    _counted: list[str] = field(default_factory=list)
 
     def __post_init__(self) -> None:
         self.name = slug(self.name)
@@ -90,19 +97,45 @@ class Paper:
         self.marks.append(svg.Circle(cx=x, cy=y, r=_round(radius), class_=[ink]))
 
     def text(self, at: Point, text: str, ink: str = "word", anchor: str = "start", turn: float = 0) -> None:
-        """A line of text."""
+        """A line of text; of one whose numbers are known they are kept."""
+        if isinstance(text, Words):
+            self._printed.append(text)
         x, y = map(_round, at)
         turned = [svg.Rotate(turn, x, y)] if turn else None
-        anchors = {"start": "start", "middle": "middle", "end": "end"}
+        anchors = {"start": None, "middle": "middle", "end": "end"}  # the first of them is the usual one
         self.marks.append(
             svg.Text(
                 x=x,
                 y=y,
                 text=escape(visible(text)),
-                class_=[ink],
+                class_=None if ink in _PLAIN else [ink],
                 text_anchor=anchors[anchor],  # type: ignore[arg-type]
                 transform=turned,  # type: ignore[arg-type]
             )
+        )
+
+    def count(self, at: Point, number: int) -> None:
+        """A number that counts a part, a row or a place, in the middle at a point."""
+        self._counted.append(str(number))
+        self.text(at, str(number), "figure", "middle")
+
+    def named(self, *names: str) -> None:
+        """Note words that are a name with a number in it, as that of a notch is: no quantity."""
+        self._counted += names
+
+    def mark(self, axis: str, value: float, at: float, words: Point, anchor: str = "middle") -> None:
+        """The number of a mark of an axis and the coordinate of the mark: across where its name begins with x."""
+        self._axes.append(AxisMark(axis, value, at))
+        self.text(words, f"{round(value, 9):g}".replace("-", "−"), "figure", anchor)
+
+    def place(self, quantity: Quantity, unit: str, axis: str, at: float, sign: int = 1) -> None:
+        """Note that a quantity is drawn to an axis at a coordinate, or with the axis "" as a length to scale."""
+        self._placed.append(Placed(quantity, unit, axis, at, sign))
+
+    def held(self) -> Held:
+        """What a test can hold the drawing against."""
+        return Held(
+            tuple(self._printed), tuple(self._axes), tuple(self._placed), self.scale, tuple(self._counted)
         )
 
     def linked(self, target: str, title: str, marks: Sequence[svg.Element]) -> None:
@@ -111,26 +144,31 @@ class Paper:
         self.role = "group"  # what leads elsewhere must be within reach of a keyboard and a screen reader
         self.marks.append(svg.A(href=f"#{target}", elements=[named, *marks]))
 
-    def across(self, start: Point, end: Point, text: str, off: float) -> None:
+    def across(self, start: Point, end: Point, text: str, off: float, of: Quantity | None = None) -> None:
         """A dimension between two points of one height, ``off`` below them (above where it is negative)."""
         y = start[1] + off
         for x, from_y in (start, end):
             self.line((x, from_y + math.copysign(3, off)), (x, y + math.copysign(4, off)), "thin")
-        self.dimension((start[0], y), (end[0], y))
+        self.dimension((start[0], y), (end[0], y), of)
         fits = abs(end[0] - start[0]) > wide(text) + 2 * _ARROW
         if fits:
             self.text(((start[0] + end[0]) / 2, y - 4), text, "figure", "middle")
         else:
             self.text((max(start[0], end[0]) + _ARROW + 4, y - 4), text, "figure")
 
-    def upright(self, top: Point, foot: Point, text: str) -> None:
+    def upright(self, top: Point, foot: Point, text: str, of: Quantity | None = None) -> None:
         """A dimension between two heights, with its figure to the left."""
-        self.dimension(top, foot)
+        self.dimension(top, foot, of)
         self.text((top[0] - 6, (top[1] + foot[1]) / 2 + 4), text, "figure", "end")
 
-    def dimension(self, start: Point, end: Point) -> None:
-        """A thin line with an arrow at each end; the arrows point inwards where there is no room between."""
+    def dimension(self, start: Point, end: Point, of: Quantity | None = None) -> None:
+        """A thin line with an arrow at each end; the arrows point inwards where there is no room between.
+
+        The length that it is ``of`` must be drawn to the scale of the sheet.
+        """
         self.line(start, end, "thin")
+        if of is not None:
+            self.place(of, "mm", "", math.dist(start, end))
         length = math.dist(start, end) or 1.0
         along = ((end[0] - start[0]) / length, (end[1] - start[1]) / length)
         inward = 1 if length > 2.5 * _ARROW else -1
@@ -146,13 +184,21 @@ class Paper:
         length = math.dist(at, of) or 1.0
         edge = (at[0] + (of[0] - at[0]) * 10 / length, at[1] + (of[1] - at[1]) * 10 / length)
         self.line(edge, of, "thin")
+        self.numbered(at, number)
+
+    def numbered(self, at: Point, number: int) -> None:
+        """A number in a circle."""
         self.circle(at, 10, "balloon")
-        self.text((at[0], at[1] + 4.5), str(number), "figure", "middle")
+        self.count((at[0], at[1] + 4.5), number)
 
     def scale_bar(self, at: Point, scale: float, length: float) -> None:
-        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre."""
-        x, y = at
-        parts = 5
+        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre.
+
+        Where a drawing has a second one, for what is enlarged, dimensions are held against the first.
+        """
+        self.scale = self.scale or scale
+        (x, y), parts = at, 5
+        self._counted.append(f"{length:g}")
         for part in range(parts):
             step = length * scale / parts
             self.box((x + part * step, y), step, 5, "solid" if part % 2 == 0 else "blank")

@@ -12,6 +12,7 @@ from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import Paper, Point, niced, ticks
+from speclint.reports.pack.printed import shown, words, worked
 from speclint.reports.pack.stations import Station, paths_of
 
 _LEFT, _RIGHT, _COLUMN = 112.0, 30.0, 72.0
@@ -51,28 +52,33 @@ def _figure(name: str, stations: Sequence[Station]) -> Figure:
     _duct(paper, stations)
     _bars(paper, stations)
     unsaid = any(one.speed is None for one in stations)
-    return Figure(
-        paper.name,
+    return Figure.of(
+        paper,
         name,
         f"Steam path by way of {name}: areas and speeds",
         _SAYS + (" Where there is no bar the sheets give no speed." if unsaid else ""),
-        paper.markup(),
         rows,
         ("", "what", "of", "area", "speed", "at most", "Mach number", "pressure lost"),
     )
 
 
 def _row(number: int, one: Station) -> tuple[str, ...]:
+    lost = one.lost
     return (
         str(number),
         one.what,
         one.component,
-        amount(one.area, "m²"),
-        amount(one.speed, "m/s") if one.speed is not None else "not calculated",
-        amount(one.limit, "m/s") if one.limit is not None else "no limit",
-        f"{one.mach:.3f}" if one.mach is not None else "not calculated",
-        amount(one.lost, "Pa", "mbar") if one.lost is not None else "not calculated",
+        words("{} mm²", shown(one.area, "mm²", 0)),
+        words("{} m/s", shown(one.speed, "m/s", 1)) if one.speed is not None else "not calculated",
+        words("{} m/s", shown(one.limit, "m/s")) if one.limit is not None else "no limit",
+        words("{}", shown(one.mach, "", 3)) if one.mach is not None else "not calculated",
+        words("{} mbar", shown(lost, "mbar", 2)) if lost is not None else "not calculated",
     )
+
+
+def round_of(area: float) -> float:
+    """Diameter of a round opening of an area."""
+    return math.sqrt(4 * area / math.pi)
 
 
 def _middle(number: int) -> float:
@@ -82,19 +88,20 @@ def _middle(number: int) -> float:
 def _heads(paper: Paper, stations: Sequence[Station]) -> None:
     """A number and a word over each place."""
     for number, one in enumerate(stations):
-        paper.circle((_middle(number), _NUMBERS), 10, "balloon")
-        paper.text((_middle(number), _NUMBERS + 4.5), str(number + 1), "figure", "middle")
+        paper.numbered((_middle(number), _NUMBERS), number + 1)
         for line, part in enumerate(one.what.split(" ", 1)):
             paper.text((_middle(number), _WORDS + 14 * line), part, "quiet", "middle")
 
 
 def _duct(paper: Paper, stations: Sequence[Station]) -> None:
     """The openings side by side about one axis."""
-    sizes = [math.sqrt(4 * one.area / math.pi) * 1e3 for one in stations]
+    rounds = [worked(round_of, area=one.area) for one in stations]
+    sizes = [one.in_unit("mm") for one in rounds]
     scale, axis = _WIDE / max(sizes), _DUCT + _WIDE / 2
     for number, (one, size) in enumerate(zip(stations, sizes, strict=True)):
         corner = (_LEFT + number * _COLUMN, axis - size / 2 * scale)
         paper.box(corner, _COLUMN, size * scale, "live" if one.live else "spent")
+        paper.place(rounds[number], "mm", "", size * scale)
     end = _LEFT + len(stations) * _COLUMN
     paper.line((_LEFT - 16, axis), (end + 22, axis), "axis")
     paper.shape([(end + 26, axis), (end + 14, axis - 5), (end + 14, axis + 5)], "arrow")
@@ -102,14 +109,14 @@ def _duct(paper: Paper, stations: Sequence[Station]) -> None:
     foot = _DUCT + _WIDE + 22
     paper.text((12, foot), "area, mm²", "quiet")
     for number, one in enumerate(stations):
-        paper.text((_middle(number), foot), f"{one.area * 1e6:.0f}", "figure", "middle")
+        paper.text((_middle(number), foot), words("{}", shown(one.area, "mm²", 0)), "figure", "middle")
 
 
 def _bars(paper: Paper, stations: Sequence[Station]) -> None:
     """The speeds as bars over an axis."""
     foot = _DUCT + _WIDE + _SPEEDS + _TALL
-    limits = [one.limit for one in stations if one.limit is not None]
-    fastest = max((one.speed or 0.0 for one in stations), default=0.0)
+    limits = [one.limit.value for one in stations if one.limit is not None]
+    fastest = max((one.speed.value for one in stations if one.speed is not None), default=0.0)
     most = min(fastest, _BEYOND * max(limits)) if limits else fastest
     most = max([most, *limits, 1.0])
 
@@ -118,7 +125,7 @@ def _bars(paper: Paper, stations: Sequence[Station]) -> None:
 
     for value in ticks(0.0, most, 4):
         paper.line((_LEFT, height(value)), (_LEFT + len(stations) * _COLUMN, height(value)), "grid")
-        paper.text((_LEFT - 8, height(value) + 4), f"{value:g}", "figure", "end")
+        paper.mark("y", value, height(value), (_LEFT - 8, height(value) + 4), "end")
     paper.text((22, foot - _TALL / 2), "speed, m/s", "quiet", "middle", turn=-90)
     for number, one in enumerate(stations):
         _bar(paper, one, _middle(number), foot, height, most)
@@ -131,22 +138,26 @@ def _bar(
     paper: Paper, one: Station, x: float, foot: float, height: Callable[[float], float], most: float
 ) -> None:
     if one.speed is not None:
-        top = height(min(one.speed, most))
+        top = height(min(one.speed.value, most))
         ink = "bad" if one.over else "bar"
         bar = svg.Rect(
             x=round(x - _BAR / 2, 2), y=round(top, 2), width=_BAR, height=round(foot - top, 2), class_=[ink]
         )
         if one.check is not None:
-            says = f"{one.what}: {amount(one.speed, 'm/s')}"
+            says = f"{one.what}: {amount(one.speed.value, 'm/s')}"
             paper.linked(sheet_anchor(one.check), says, [bar])
         else:
             paper.marks.append(bar)
-        if one.speed > most:
+        if one.speed.value > most:
             _broken(paper, (x, top + 22))
-        paper.text((x, foot + 22), f"{one.speed:.1f}", "figure", "middle")
+        else:
+            paper.place(one.speed, "m/s", "y", top)
+        paper.text((x, foot + 22), words("{}", shown(one.speed, "m/s", 1)), "figure", "middle")
     if one.limit is not None:
-        paper.line((x - _BAR / 2 - 8, height(one.limit)), (x + _BAR / 2 + 8, height(one.limit)), "limit")
-        paper.text((x, foot + 42), f"{one.limit:g}", "figure", "middle")
+        y = height(one.limit.value)
+        paper.line((x - _BAR / 2 - 8, y), (x + _BAR / 2 + 8, y), "limit")
+        paper.place(one.limit, "m/s", "y", y)
+        paper.text((x, foot + 42), words("{}", shown(one.limit, "m/s")), "figure", "middle")
 
 
 def _broken(paper: Paper, at: Point) -> None:

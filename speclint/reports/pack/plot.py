@@ -1,23 +1,15 @@
-"""One quantity over another: axes with round marks, lines that may break off, and a key beneath that names them."""
+"""One quantity over another: axes with round marks, lines that may break off, and names written on them."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
 
+from speclint.reports.pack.labels import Labels
 from speclint.reports.pack.paper import Paper, Point, ticks, wide
+from speclint.reports.pack.printed import Quantity, Words
 
-_WIDTH, _TALL = 760.0, 300.0
-_TOP, _RIGHT, _AXIS_ROOM, _KEY_ROW = 22.0, 24.0, 52.0, 22.0
-_SAMPLE = 44.0  # length of the sample of a line in the key
-
-
-@dataclass(frozen=True, slots=True)
-class Key:
-    """A line of the key: the ink it explains and what that is."""
-
-    ink: str
-    says: str
+_WIDTH = 760.0
+_TOP, _RIGHT, _AXIS_ROOM = 22.0, 24.0, 52.0
 
 
 class Plot:
@@ -31,23 +23,20 @@ class Plot:
         across: tuple[float, float],
         up: tuple[float, float],
         words: tuple[str, str],
-        keys: Sequence[Key],
+        tall: float = 300.0,
     ) -> None:
         self._across, self._up = across, up
         self._left = 44.0 + max(wide(_shown(value)) for value in ticks(*up))
-        self._foot = _TOP + _TALL
-        height = self._foot + _AXIS_ROOM + len(keys) * _KEY_ROW + 6
-        self.paper = Paper(name, title, about, _WIDTH, height)
+        self._tall, self._foot = tall, _TOP + tall
+        self.paper = Paper(name, title, about, _WIDTH, self._foot + _AXIS_ROOM)
         self._axes(*words)
-        for number, key in enumerate(keys):
-            self._key(key, self._foot + _AXIS_ROOM + (number + 0.5) * _KEY_ROW)
 
     def place(self, across: float, up: float) -> Point:
         """Where a pair of values stands."""
         (x_0, x_1), (y_0, y_1) = self._across, self._up
         return (
             self._left + (across - x_0) / (x_1 - x_0) * (_WIDTH - _RIGHT - self._left),
-            self._foot - (up - y_0) / (y_1 - y_0) * _TALL,
+            self._foot - (up - y_0) / (y_1 - y_0) * self._tall,
         )
 
     def line(self, points: Sequence[tuple[float, float | None]], ink: str) -> None:
@@ -68,6 +57,31 @@ class Plot:
         """A point."""
         self.paper.circle(self.place(across, up), 4.5, ink)
 
+    def labels(self) -> Labels:
+        """Words to be placed within the axes, clear of the lines that they are told of."""
+        top = self._foot - self._tall
+        return Labels(self.paper, (self._left + 4, top, _WIDTH - 4, self._foot - 4))
+
+    def on(self, points: Iterable[tuple[float, float | None]]) -> list[Point]:
+        """Where pairs of values stand, those that have none left out."""
+        return [self.place(across, up) for across, up in points if up is not None]
+
+    def level(self, up: float, ink: str) -> None:
+        """A line across the whole plot at one value."""
+        self.paper.line(self.place(self._across[0], up), self.place(self._across[1], up), ink)
+
+    def noted(
+        self, across: Quantity, unit: str, up: Quantity | None, other: str, says: Words, ink: str
+    ) -> None:
+        """A point at two quantities in the units of the axes, or at one on the line at zero, with words above it."""
+        at = across.in_unit(unit), up.in_unit(other) if up is not None else 0.0
+        x, y = self.place(*at)
+        self.point(*at, ink)
+        self.paper.place(across, unit, "x", x)
+        if up is not None:
+            self.paper.place(up, other, "y", y)
+        self.paper.text((x + 8, y - 8), says, "figure")
+
     def _axes(self, across: str, up: str) -> None:
         (x_0, x_1), (y_0, y_1) = self._across, self._up
         left, foot = self.place(x_0, y_0)
@@ -75,25 +89,15 @@ class Plot:
         for value in ticks(y_0, y_1):
             _, y = self.place(x_0, value)
             self.paper.line((left, y), (right, y), "edge" if value == 0 else "grid")
-            self.paper.text((left - 8, y + 4), _shown(value), "figure", "end")
+            self.paper.mark("y", value, y, (left - 8, y + 4), "end")
         for value in ticks(x_0, x_1):
             x, _ = self.place(value, y_0)
             self.paper.line((x, foot), (x, foot + 5), "edge")
-            self.paper.text((x, foot + 20), _shown(value), "figure", "middle")
+            self.paper.mark("x", value, x, (x, foot + 20))
         self.paper.line((left, top), (left, foot), "edge")
         self.paper.line((left, foot), (right, foot), "edge")
         self.paper.text(((left + right) / 2, foot + 40), across, "quiet", "middle")
         self.paper.text((16, (top + foot) / 2), up, "quiet", "middle", turn=-90)
-
-    def _key(self, key: Key, y: float) -> None:
-        start, end = (self._left, y), (self._left + _SAMPLE, y)
-        if key.ink == "band":
-            self.paper.box((start[0], y - 6), _SAMPLE, 12, "band")
-        elif key.ink.startswith("point"):
-            self.paper.circle((self._left + _SAMPLE / 2, y), 4.5, key.ink)
-        else:
-            self.paper.line(start, end, key.ink)
-        self.paper.text((end[0] + 12, y + 4.5), key.says, "word")
 
 
 def _shown(value: float) -> str:

@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
 from speclint.reports.pack.figures import followed, known_of, word
+from speclint.reports.pack.printed import Quantity, judged, of_step
 from speclint.rules import Step
 from speclint.specs import (
     BlastNozzle,
     CylinderBlock,
     PoppetValve,
+    SeatBore,
     Spec,
     SteamPassage,
     SteamPipe,
@@ -27,24 +29,30 @@ class Station:
 
     what: str
     component: str
-    area: float
-    speed: float | None = None
-    limit: float | None = None
+    area: Quantity
+    speed: Quantity | None = None
+    limit: Quantity | None = None
     check: Check | None = None
     live: bool = False
-    mach: float | None = None
-    lost: float | None = None
+    mach: Quantity | None = None
+    lost: Quantity | None = None
 
     @property
     def over(self) -> bool:
         """Whether the check is a finding, and the steam faster there than its limit."""
         found = self.check is not None and self.check.outcome == "finding"
-        return found and self.speed is not None and self.limit is not None and self.speed > self.limit
+        return (
+            found
+            and self.speed is not None
+            and self.limit is not None
+            and self.speed.value > self.limit.value
+        )
 
 
 def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]]:
     """Each steam path with the component at which its live part ends, or its whole where it has but one part."""
-    ends = [end for check in assessment.checks for end in _End.all_of(check)]
+    known = {one.id: one for one in _all_stages(assessment)}
+    ends = [end for check in assessment.checks for end in _End.all_of(check, known)]
     paths = [(end, tuple(end.stations(assessment))) for end in ends]
     live = [(end, stations) for end, stations in paths if stations and stations[0].live]
     exhaust = [(end, stations) for end, stations in paths if stations and not stations[0].live]
@@ -56,12 +64,12 @@ def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]
             yield end.check.component, (*stations, *middle)
             continue
         joined.add(onward[0].check.component)
-        out = _through(assessment, onward[0].stages(assessment)[0], inlet=False)
+        out = _out_of(assessment, end.stages(assessment)[-1], onward[0].stages(assessment)[0])
         yield end.check.component, (*stations, *middle, *out, *onward[1], *_nozzle(assessment, onward[0]))
     for end, stations in exhaust:
         if end.check.component in joined:
             continue
-        out = _through(assessment, end.stages(assessment)[0], inlet=False)
+        out = tuple(_through(assessment, end.stages(assessment)[0], inlet=False))
         name = end.check.component if end.first else stations[0].component
         yield name, (*out, *stations, *_nozzle(assessment, end))
 
@@ -75,10 +83,11 @@ class _End:
 
     check: Check
     speeds: tuple[tuple[int, Step], ...]
+    known: Mapping[str, Stage]
     first: bool = True
 
     @classmethod
-    def all_of(cls, check: Check) -> Iterator[_End]:
+    def all_of(cls, check: Check, known: Mapping[str, Stage]) -> Iterator[_End]:
         """What a check says of each path; none of one that judges no greatest speed of stages.
 
         The limits follow the last stage of each path.
@@ -90,10 +99,10 @@ class _End:
             if _is_mean_speed(step):
                 speeds.append((place, step))
             elif step.kind == "limit" and speeds:
-                yield cls(check, tuple(speeds), first)
+                yield cls(check, tuple(speeds), known, first)
                 first, speeds = False, []
         if speeds:
-            yield cls(check, tuple(speeds), first)
+            yield cls(check, tuple(speeds), known, first)
 
     def stages(self, assessment: Assessment) -> list[Stage]:
         """The stages, in the order of the steam: each the last whose sizes were taken before its speed."""
@@ -102,26 +111,30 @@ class _End:
     def _stage(self, assessment: Assessment, place: int) -> Stage:
         design = assessment.design
         assert design is not None  # as there is a check of a part
-        stages = {one.id: one for one in _all_stages(assessment)}
         owners = (design.owner(step.where) for step in reversed(self.check.steps[:place]))
-        return next(stages[owner] for owner in owners if owner in stages)
+        return next(self.known[owner] for owner in owners if owner in self.known)
 
     def stations(self, assessment: Assessment) -> Iterator[Station]:
         """The stages as stations."""
         stages = self.stages(assessment)
-        for stage, (place, step) in zip(stages, self.speeds, strict=True):
-            further = self.check.steps[place:]
+        for stage, (place, _) in zip(stages, self.speeds, strict=True):
             yield Station(
                 word(stage.place) if isinstance(stage, SteamPassage) else "pipe",
                 stage.id,
-                _filled(step)["A"],
-                float(step.value),
+                of_step(self.check, place, "A"),
+                of_step(self.check, place),
                 _limit(self.check),
                 self.check,
                 word(stages[0].carries) == "live steam",
-                next((float(one.value) for one in further if {"v", "w"} == set(_filled(one))), None),
-                next((_filled(one)["Δp"] for one in further if {"p", "Δp"} == set(_filled(one))), None),
+                self._next(place, {"v", "w"}),
+                self._next(place, {"p", "Δp"}, "Δp"),
             )
+
+    def _next(self, place: int, names: set[str], name: str = "") -> Quantity | None:
+        """The next step from a place on into whose equation these were put: its value, or one of them."""
+        further = range(place, len(self.check.steps))
+        found = next((at for at in further if set(_filled(self.check.steps[at])) == names), None)
+        return None if found is None else of_step(self.check, found, name)
 
 
 def _all_stages(assessment: Assessment) -> Iterator[Stage]:
@@ -139,14 +152,14 @@ def _is_mean_speed(step: Step) -> bool:
     return step.kind == "worked" and step.unit == "m/s" and {"kg/s", "kg/m³", "m²"} <= units
 
 
-def _limit(check: Check) -> float | None:
+def _limit(check: Check) -> Quantity | None:
     """The greatest speed that a sheet holds against; what it only reports is none."""
     found = [
-        step.value
-        for step in check.steps
+        at
+        for at, step in enumerate(check.steps)
         if step.kind == "limit" and step.unit == "m/s" and "reported" not in step.name
     ]
-    return float(found[0]) if found else None
+    return of_step(check, found[0]) if found else None
 
 
 def _same_block(assessment: Assessment, live: _End, exhaust: _End) -> bool:
@@ -155,15 +168,45 @@ def _same_block(assessment: Assessment, live: _End, exhaust: _End) -> bool:
     return len(blocks) == 2 and blocks[0] is not None and blocks[0] is blocks[1]
 
 
+def _out_of(assessment: Assessment, inlet: Spec, outlet: Spec) -> tuple[Station, ...]:
+    """From the cylinder by the exhaust valve of the end that an inlet feeds, else by that which the outlet follows."""
+    valve = followed(assessment, inlet.valve) if isinstance(inlet, SteamPassage) else None
+    if isinstance(valve, PoppetValve):
+        end = _end_of(assessment, valve)
+        for other in known_of(assessment, PoppetValve):
+            if word(other.serves) == "exhaust" and end and _end_of(assessment, other) == end:
+                return tuple(_at_valve(assessment, other, inlet=False))
+    return tuple(_through(assessment, outlet, inlet=False))
+
+
+def _end_of(assessment: Assessment, valve: PoppetValve) -> tuple[str, str] | None:
+    """The block and the end of it at which the seat of a valve is."""
+    found = _seat_bore(assessment, valve)
+    return (found[0].id, word(found[1].end)) if found is not None and word(found[1].end) else None
+
+
+def _seat_bore(assessment: Assessment, valve: PoppetValve) -> tuple[CylinderBlock, SeatBore] | None:
+    seat = followed(assessment, valve.upper_beat.seat)
+    block = followed(assessment, seat.pressed_into) if isinstance(seat, ValveSeat) else None
+    if not isinstance(seat, ValveSeat) or not isinstance(block, CylinderBlock):
+        return None
+    housing = block.seat_bores.get(word(seat.in_bore))
+    return None if housing is None else (block, housing)
+
+
 def _through(assessment: Assessment, stage: Spec, *, inlet: bool) -> Iterator[Station]:
     """Valve, port and cylinder that a path leads to, or comes from: those that the valve's own sheet works."""
     valve = followed(assessment, stage.valve) if isinstance(stage, SteamPassage) else None
-    if not isinstance(valve, PoppetValve):
-        return
+    if isinstance(valve, PoppetValve):
+        yield from _at_valve(assessment, valve, inlet=inlet)
+
+
+def _at_valve(assessment: Assessment, valve: PoppetValve, *, inlet: bool) -> Iterator[Station]:
     for check in assessment.checks:
-        found = [step for step in check.steps if _follows_piston(step)] if check.component == valve.id else []
-        judged = check.judgement.found if check.judgement else None
-        speed = next((step for step in reversed(found) if judged and step.value == judged.value), None)
+        if check.component != valve.id or (held := judged(check)) is None:
+            continue
+        places = [at for at, step in enumerate(check.steps) if _follows_piston(step)]
+        speed = next((at for at in reversed(places) if check.steps[at].value == held[0].value), None)
         if speed is not None:
             stations = list(_stations(assessment, valve, check, speed, live=inlet))
             yield from stations if inlet else reversed(stations[:-1])
@@ -177,35 +220,33 @@ def _follows_piston(step: Step) -> bool:
 
 
 def _stations(
-    assessment: Assessment, valve: PoppetValve, check: Check, speed: Step, *, live: bool
+    assessment: Assessment, valve: PoppetValve, check: Check, speed: int, *, live: bool
 ) -> Iterator[Station]:
-    filled = _filled(speed)
-    areas = next((_filled(one) for one in check.steps if {"A_v", "A_port"} == set(_filled(one))), {})
+    narrowest = of_step(check, speed, "A")
+    areas = next((at for at, one in enumerate(check.steps) if {"A_v", "A_port"} == set(_filled(one))), None)
     side = word(valve.serves)
     for what, name in ((f"{side} valve", "A_v"), ("port", "A_port")):
-        area = areas.get(name, filled["A"])
-        narrow = area == filled["A"]
+        area = narrowest if areas is None else of_step(check, areas, name)
+        narrow = area.value == narrowest.value
         yield Station(
             what,
             valve.id,
             area,
-            float(speed.value) if narrow else None,
+            of_step(check, speed) if narrow else None,
             _limit(check) if narrow else None,
             check,
             live,
         )
-    yield Station("cylinder", _bore_of(assessment, valve), filled["A_p"], filled["c"], None, check, live)
+    piston, its_speed = of_step(check, speed, "A_p"), of_step(check, speed, "c")
+    yield Station("cylinder", _bore_of(assessment, valve), piston, its_speed, None, check, live)
 
 
 def _bore_of(assessment: Assessment, valve: PoppetValve) -> str:
     """The bore that a valve serves, in words: by the end at which its seat is, else as it states."""
-    seat = followed(assessment, valve.upper_beat.seat)
-    block = followed(assessment, seat.pressed_into) if isinstance(seat, ValveSeat) else None
-    if isinstance(seat, ValveSeat) and isinstance(block, CylinderBlock):
-        housing = block.seat_bores.get(word(seat.in_bore))
-        end = block.ends.get(word(housing.end)) if housing is not None else None
-        if end is not None and word(end.of_bore):
-            return f"bore {word(end.of_bore)}"
+    found = _seat_bore(assessment, valve)
+    end = found[0].ends.get(word(found[1].end)) if found is not None else None
+    if end is not None and word(end.of_bore):
+        return f"bore {word(end.of_bore)}"
     return f"bore {word(valve.cylinder_bore)}"
 
 
@@ -215,13 +256,18 @@ def _is_speed_of_jet(step: Step) -> bool:
 
 
 def _nozzle(assessment: Assessment, end: _End) -> Iterator[Station]:
-    """The nozzle, with the speed of its jet."""
+    """The nozzle, with the speed of its jet: of the steam of all cylinders through its openings."""
     for nozzle in known_of(assessment, BlastNozzle):
         checks = [check for check in assessment.checks if check.component == nozzle.id == end.check.component]
-        steps = [(check, step) for check in checks for step in check.steps if step.kind == "worked"]
-        openings = [step for _, step in steps if step.unit == "m²" and {"z", "d"} == set(_filled(step))]
-        jets = [(check, step) for check, step in steps if _is_speed_of_jet(step)]
+        steps = [
+            (check, at, step)
+            for check in checks
+            for at, step in enumerate(check.steps)
+            if step.kind == "worked"
+        ]
+        openings = [one for one in steps if one[2].unit == "m²" and {"z", "d"} == set(_filled(one[2]))]
+        jets = [one for one in steps if _is_speed_of_jet(one[2])]
         if openings:
-            check, jet = jets[0] if jets else (None, None)
-            speed = float(jet.value) if jet is not None else None
-            yield Station("nozzle", nozzle.id, float(openings[0].value), speed, None, check)
+            area = of_step(*openings[0][:2])
+            speed, check = (of_step(*jets[0][:2]), jets[0][0]) if jets else (None, None)
+            yield Station("nozzle", nozzle.id, area, speed, None, check)

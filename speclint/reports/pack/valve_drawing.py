@@ -10,10 +10,12 @@ from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of
 from speclint.reports.pack.paper import Paper, Point, hatching, niced
+from speclint.reports.pack.printed import shown, stated, words, worked
+from speclint.reports.pack.valve_chamber import surroundings_of
 from speclint.specs import Beat, PoppetValve, ValveSeat
 
 _WIDTH, _TOP, _FOOT = 640.0, 60.0, 66.0
-_ROOM = 280.0  # for half the largest seat
+_ROOM, _TALL = 290.0, 560.0  # for half of what is widest, and for the height of all
 _AXIS = 100.0
 _PROUD = 1.2  # how far the cone runs on beyond the ring of contact, as drawn
 _RIM = 5.0  # mm, height of a rim as drawn where no wall is stated
@@ -48,41 +50,41 @@ def _figure(assessment: Assessment, valve: PoppetValve) -> Figure:
     beats = [(valve.upper_beat, 0.0), (valve.lower_beat, apart)]
     seats = [(beat, deep, followed(assessment, beat.seat)) for beat, deep in beats]
     rings = [_ring(beat, deep) for beat, deep in beats]
-    scale = _ROOM / max(_outside(beat, seat) / 2 for beat, _, seat in seats)
-    highest = lift + rings[0].rise + (millimetres(valve.wall) or _RIM)
+    around = surroundings_of(assessment, valve, apart, [seat for *_, seat in seats])
+    highest = max(lift + rings[0].rise + (millimetres(valve.wall) or _RIM), around.highest)
+    lengths = [millimetres(seat.length) or _RING for *_, seat in seats if isinstance(seat, ValveSeat)]
+    deepest = apart + max(lengths, default=_RING)
+    widest = max(max(_outside(beat, seat) / 2 for beat, _, seat in seats), around.widest)
+    scale = min(_ROOM / widest, _TALL / (highest + deepest))
     zero = _TOP + highest * scale
-    tall = [millimetres(seat.length) or _RING for *_, seat in seats if isinstance(seat, ValveSeat)]
-    deepest = zero + (apart + max(tall, default=_RING)) * scale
+    foot = zero + deepest * scale
     paper = Paper(
         f"drawing-{valve.id}",
         f"Half section of {valve.id} on its seats",
         f"Two beats {said(valve.beat_distance)} apart, lift {said(valve.lift)}.",
         _WIDTH,
-        deepest + _FOOT,
+        foot + _FOOT,
     )
+    around.draw(paper, (_AXIS, zero), scale)
     for number, (beat, deep, seat) in enumerate(seats, 2):
         if isinstance(seat, ValveSeat):
             _seat(paper, beat, seat, zero + deep * scale, scale, number)
     _valve(paper, valve, rings, zero, scale, "ghost")
     _valve(paper, valve, rings, zero - lift * scale, scale, "valve")
-    paper.balloon(
-        (_AXIS + rings[1].contact * scale - 90, zero - (lift - apart / 2) * scale),
-        (
-            _AXIS + (rings[1].contact - (millimetres(valve.wall) or 0.0) / 2) * scale,
-            zero - (lift - apart / 2) * scale,
-        ),
-        1,
+    at = (
+        _AXIS + (rings[1].contact - (millimetres(valve.wall) or 0.0) / 2) * scale,
+        zero - (lift - apart / 2) * scale,
     )
-    paper.line((_AXIS, _TOP - 34), (_AXIS, deepest + 16), "axis")
-    _heights(paper, zero, (lift, apart), rings, scale)
-    _across(paper, rings, deepest, scale)
-    return Figure(
-        paper.name,
+    paper.balloon((at[0] - 60, at[1]), at, 1)
+    paper.line((_AXIS, _TOP - 34), (_AXIS, foot + 16), "axis")
+    _heights(paper, valve, zero, scale, rings)
+    _across(paper, valve, foot, scale)
+    return Figure.of(
+        paper,
         valve.id,
         f"{valve.id}: on its seats and at full lift",
-        _says(valve),
-        paper.markup(),
-        tuple(_rows(valve, seats)),
+        " ".join([_says(valve), *around.says]),
+        (*_rows(valve, seats), *around.rows),
         ("", "what", "size"),
     )
 
@@ -93,18 +95,19 @@ def _says(valve: PoppetValve) -> str:
         if isinstance(valve.wall, Measure)
         else "No spec states the wall of the shell: it is drawn in outline only, as wide as the lower ring of contact."
     )
-    return f"Half section, nominal sizes in mm: shut in broken line, lifted in full line. {shell}"
+    drawn = "Half section, nominal sizes in mm: shut in broken line, lifted in full line."
+    return f"{drawn} {shell} What joins it to its spindle no spec states."
 
 
 def _rows(valve: PoppetValve, seats: Sequence[tuple[Beat, float, object]]) -> Iterator[tuple[str, str, str]]:
-    yield "1", valve.id, f"lift {said(valve.lift)}, wall {said(valve.wall)}"
+    yield "1", valve.id, words("lift {}, wall {}", said(valve.lift), said(valve.wall))
     yield "", "between the beats", said(valve.beat_distance)
     for number, (name, (beat, _, seat)) in enumerate(zip(("upper", "lower"), seats, strict=True), 2):
-        ring = f"seat Ø {said(beat.seat_diameter)}, {said(beat.seat_angle)} from its plane"
-        yield "", f"{name} beat", f"{ring}, contact {said(beat.contact_width)}"
+        ring = words("seat Ø {}, {} from its plane", said(beat.seat_diameter), said(beat.seat_angle))
+        yield "", f"{name} beat", words("{}, contact {}", ring, said(beat.contact_width))
         if isinstance(seat, ValveSeat):
-            size = f"bore {said(seat.bore)}, outside {said(seat.outside_diameter)}, {said(seat.length)} high"
-            yield str(number), seat.id, size
+            sizes = said(seat.bore), said(seat.outside_diameter), said(seat.length)
+            yield str(number), seat.id, words("bore {}, outside {}, {} high", *sizes)
     yield "", "room beyond the valve at full lift", said(valve.clearance_open)
 
 
@@ -135,7 +138,7 @@ def _seat(paper: Paper, beat: Beat, seat: ValveSeat, y: float, scale: float, num
     right = [(rim, y - rise), (outside, y - rise), (outside, foot), (bore, foot), (bore, y), (contact, y)]
     paper.shape([(_AXIS + x, at) for x, at in right], "metal")
     hatching(paper, (_AXIS + bore, y), outside - bore, foot - y, pitch=7, rising=True)
-    at = (_AXIS + outside + 46, (y + foot) / 2)
+    at = (_AXIS + bore - 40, (y + foot) / 2)
     paper.balloon(at, (_AXIS + (bore + outside) / 2, (y + foot) / 2), number)
 
 
@@ -176,30 +179,35 @@ def _valve(
             hatching(paper, corner, end[0] - corner[0], end[1] - corner[1], pitch=6, rising=False)
 
 
-def _heights(
-    paper: Paper, zero: float, sizes: tuple[float, float], rings: Sequence[_Ring], scale: float
-) -> None:
+def _heights(paper: Paper, valve: PoppetValve, zero: float, scale: float, rings: Sequence[_Ring]) -> None:
     """The lift, and the distance of the beats, as dimensions beside the axis."""
-    lift, apart = sizes
-    for x, top, foot, text in (
-        (_AXIS - 24, zero - lift * scale, zero, f"{lift:g} lift"),
-        (_AXIS - 24, zero, zero + apart * scale, f"{apart:g}"),
+    assert isinstance(valve.lift, Measure)
+    assert isinstance(valve.beat_distance, Measure)
+    lift, apart = stated(valve.lift), stated(valve.beat_distance)
+    for x, top, foot, size, says in (
+        (_AXIS - 24, zero - lift.in_unit("mm") * scale, zero, lift, "{} lift"),
+        (_AXIS - 24, zero, zero + apart.in_unit("mm") * scale, apart, "{}"),
     ):
         for y in (top, foot):
             paper.line((x - 8, y), (_AXIS + 10, y), "thin")
-        paper.upright((x, top), (x, foot), text)
-    for ring, up in zip(rings, (0.0, 0.0), strict=True):
-        y = zero + (ring.deep - up) * scale
+        paper.upright((x, top), (x, foot), words(says, shown(size, "mm")), size)
+    for ring in rings:
+        y = zero + ring.deep * scale
         paper.line((_AXIS + 10, y), (_AXIS + (ring.contact - 12) * scale, y), "thin")
 
 
-def _across(paper: Paper, rings: Sequence[_Ring], deepest: float, scale: float) -> None:
+def _across(paper: Paper, valve: PoppetValve, deepest: float, scale: float) -> None:
     """Half of each ring of contact from the axis, and the scale."""
-    for number, ring in enumerate(rings):
-        y = deepest + 14 + 22 * number
-        end = _AXIS + ring.contact * scale
+    for number, (name, beat) in enumerate((("upper", valve.upper_beat), ("lower", valve.lower_beat))):
+        assert isinstance(beat.seat_diameter, Measure)
+        size = stated(beat.seat_diameter)
+        y, end = deepest + 14 + 22 * number, _AXIS + size.in_unit("mm") / 2 * scale
         paper.line((end, deepest + 2), (end, y + 4), "thin")
-        paper.dimension((_AXIS, y), (end, y))
-        name = ("upper", "lower")[number]
-        paper.text((_AXIS + 14, y - 4), f"Ø {ring.contact * 2:g} {name} ring of contact", "figure")
+        paper.dimension((_AXIS, y), (end, y), worked(half, whole=size))
+        paper.text((_AXIS + 14, y - 4), words(f"Ø {{}} {name} ring", shown(size, "mm")), "figure")
     paper.scale_bar((_AXIS + _ROOM + 50, deepest + 30), scale, niced(110 / scale))
+
+
+def half(whole: float) -> float:
+    """Half of a diameter, from the axis."""
+    return whole / 2

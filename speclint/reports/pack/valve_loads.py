@@ -8,6 +8,7 @@ from speclint.checking import Assessment, Check
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared, specs_of
+from speclint.reports.pack.printed import judged, shown, words
 from speclint.specs import PoppetValve
 
 
@@ -31,12 +32,11 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
         rows,
         "N at the governing instant and tolerance corner; the upright mark is what is needed",
     )
-    yield Figure(
-        paper.name,
+    yield Figure.of(
+        paper,
         valve.id,
         f"{valve.id}: load available against that needed for inertia, pressure and drag",
         "From the sheets: each bar is the load that shuts the valve, each mark the least that it must be.",
-        paper.markup(),
         tuple((check.rule.title, row.says) for (check, _, _), row in zip(held, rows, strict=True)),
         ("rule", "available, needed"),
     )
@@ -44,12 +44,15 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
 
 def _load(check: Check, found: float, limit: float) -> Bar:
     label = f"{check.rule.name}, {check.case}" if check.case else check.rule.name
+    held = judged(check)
+    assert held is not None  # as both were compared
     return Bar(
         label,
         0.0,
         found,
-        f"{found:.0f} N, needs {limit:.0f} N",
+        words("{} N, needs {} N", *(shown(one, "N", 0) for one in held)),
         "bad" if check.outcome == "finding" else "bar",
         ((limit, "limit"),),
         sheet_anchor(check),
+        tuple((one, "N", 1) for one in held),
     )

@@ -26,6 +26,7 @@ from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import TAKEN_WHOLE
 from speclint.specs.ties import TemperatureOrTie, Tie, WrittenTie, tied
 from speclint.specs.worked_values import (
+    DrynessOrEvents,
     Estimate,
     FromEvents,
     MassFlowOrEvents,
@@ -38,7 +39,14 @@ CaseName = Literal[
     "cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "test", "water"
 ]
 #: Temperatures of a load case that are those of no part; a part's may be tied to them.
-_STEAM = ("live_temperature", "exhaust_temperature", "ambient_temperature")
+_STEAM = (
+    "live_temperature",
+    "exhaust_temperature",
+    "ambient_temperature",
+    "cylinder_temperature",
+    "admission_temperature",
+    "release_temperature",
+)
 CASE_NAMES: tuple[CaseName, ...] = get_args(CaseName)
 
 
@@ -53,8 +61,11 @@ class LoadCase(SpecTable):
     which the engine works or stands.
     ``notch`` names the position of the reverser, of the valve gear of each cylinder, in which it runs; the events and
     the steam in the cylinder are worked with it. ``wall_coefficient`` is that of heat from steam to the walls of the
-    cylinder; where it is left out no heat is exchanged. A pressure of the cylinder, the temperature of the exhaust and
-    the flow of steam may each be ``{ from = "events" }``: then they are worked.
+    cylinder; where it is left out no heat is exchanged. ``cylinder_temperature`` is the mean of the steam in the
+    cylinder over a revolution, ``admission_temperature`` and ``release_temperature`` that of the steam in it as the
+    inlet and as the exhaust opens; ``exhaust_dryness`` the dryness of the exhaust steam, 1 where it is left out. Each
+    of them, a pressure of the cylinder, the temperature of the exhaust and the flow of steam may be
+    ``{ from = "events" }``: then they are worked.
     ``cut_off`` is the share of the stroke at which the admission of steam ends, ``steam_flow`` the steam that one
     cylinder uses; where it is left out, rules that more steam makes worse take the most that its sizes can use.
     ``temperatures`` gives the metal temperature of parts by id or by kind (which stands for the kinds
@@ -69,6 +80,10 @@ class LoadCase(SpecTable):
     least_cylinder_pressure: PressureOrEvents = NOT_STATED
     live_temperature: Temperature = NOT_STATED
     exhaust_temperature: TemperatureOrEvents = NOT_STATED
+    exhaust_dryness: DrynessOrEvents = NOT_STATED
+    cylinder_temperature: TemperatureOrEvents = NOT_STATED
+    admission_temperature: TemperatureOrEvents = NOT_STATED
+    release_temperature: TemperatureOrEvents = NOT_STATED
     ambient_temperature: Temperature = NOT_STATED
     hottest_ambient: Temperature = NOT_STATED
     rotational_speed: RotationalSpeed = NOT_STATED

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import tracemalloc
 from dataclasses import replace
 from functools import cache
 
@@ -172,6 +173,30 @@ def test_a_cycle_takes_few_steps() -> None:
     """The budget of 25 ms for an end and a notch is about 2500 steps of 10 µs."""
     assert len(plain().flows) < 300
     assert plain().rounds < 9
+
+
+def test_a_cycle_takes_little_memory() -> None:
+    """Some 300 steps of a dozen numbers of 32 bytes: 0.2 MB to keep, and no more than ten times that to work."""
+    tracemalloc.start()
+    try:
+        kept = cycle_of(cylinder_end(dwell=20.0), running())
+        now, most = tracemalloc.get_traced_memory()
+    finally:
+        tracemalloc.stop()
+    assert kept.rounds
+    assert now < 0.3e6
+    assert most < 3e6
+
+
+def test_the_least_pressure_between_two_angles() -> None:
+    """Over the working stroke it is that of its end; from release on, that of the exhaust stroke."""
+    cycle = plain()
+    events = cycle.end.events
+    least, at = cycle.least_between(events.cut_off, events.release)
+    assert least == pytest.approx(cycle.pressure(events.release), rel=1e-9)
+    assert at == pytest.approx(events.release, abs=1e-9)
+    whole, _ = cycle.least_between(0.0, 2 * math.pi - 1e-9)
+    assert whole == cycle.least_pressure[0]
 
 
 @pytest.mark.parametrize("dryness", [0.9, 1.0])

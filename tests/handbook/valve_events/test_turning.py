@@ -67,6 +67,23 @@ def test_live_steam_stands_where_the_inlet_is_open() -> None:
     assert pressure(train.opening - 1e-3) == 1e5
 
 
+def test_the_least_beside_a_jump_is_found() -> None:
+    """Steam of 10 bar more behind the piston pushes it back and is let go at 60.5°, between two steps.
+
+    10 bar × 0.2 m² × 330 mm × 0.87036 × (1 + 0.17368 × 0.49242/0.98851) = 62.41 kN·m just before.
+    """
+    shut = math.radians(60.5)
+
+    def behind(angle: float) -> float:
+        return 11e5 if (angle + math.pi) % (2 * math.pi) < shut else 1e5
+
+    one = WorkingCylinder(CRANK, 0.2, 0.2, lambda _: 1e5, behind, 1e5)
+    angle, moment = turning_moment([(one, 0.0)], jumps=(shut,)).least
+    assert angle == pytest.approx(shut, abs=1e-5)
+    assert moment == pytest.approx(-62.41e3, rel=1e-4)
+    assert turning_moment([(one, 0.0)]).least[0] == pytest.approx(math.radians(60))
+
+
 def test_least_and_greatest_name_their_angle() -> None:
     found = TurningMoment((0.0, 1.0, 2.0), (5.0, 1.0, 9.0))
     assert (found.least, found.greatest, found.mean) == ((1.0, 1.0), (2.0, 9.0), 5.0)

@@ -8,7 +8,9 @@ from tests.plugins.known_metals import WITH_METALS
 
 _TYPED = (
     'cut_off = "20 %"\nsteam_flow = "0.62 kg/s"\ncylinder_pressure = "16.2 bar absolute"\n'
-    'least_cylinder_pressure = "1.35 bar absolute"\nwall_coefficient = "600 W/(m²·K)"'
+    'least_cylinder_pressure = "1.35 bar absolute"\nwall_coefficient = "600 W/(m²·K)"\n'
+    'cylinder_temperature = "200 °C"\nadmission_temperature = "250 °C"\nrelease_temperature = "140 °C"\n'
+    'exhaust_dryness = "1"'
 )
 
 

@@ -16,11 +16,14 @@ from iapws import IAPWS97
 from speclint.rules import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
 from tests.plugins.events.gear import checked, files
+from tests.plugins.events.test_shares import dwell
 from tests.plugins.events.worked_engine import STEADY
 from tests.plugins.known_metals import WITH_METALS
 
 OPENING, SHUTTING, ENOUGH = "events.opening-speed", "events.shutting-speed", "events.area-enough"
 MEAN = 173144.9e-6 / 58.909  # m²
+#: Of the exhaust, 1 489 137.3 mm² degrees over 172.909°.
+MEAN_OUT = 1489137.3e-6 / 172.909  # m²
 EARLY, TOP = 3329.77, 5845.08  # mm²
 
 
@@ -42,6 +45,18 @@ def test_early_opening_from_both_sides(folder: DesignFolder, side: int) -> None:
     check = folder.write(steady(), settings=WITH_METALS + limits).only(OPENING)
     (expect_finding if side > 0 else expect_conforms)(check)
     assert found(check) == pytest.approx(share, rel=0.005)
+
+
+@pytest.mark.parametrize(("longer", "outcome"), [(1, "not applicable"), (-1, "finding")])
+def test_early_opening_is_asked_to_35_percent(folder: DesignFolder, longer: int, outcome: str) -> None:
+    """The notch of 35 % shuts hot at 67.955° and 77.455°; 1° more or less of dwell are 35.8 or 34.1 % of the stroke.
+
+    That of 20 % is not run; 10° after dead centre no inlet has nine tenths of its greatest area.
+    """
+    not_run = "gear.toml", '"forward"\ncut_off = "20 %"', '"mid"\ncut_off = "20 %"'
+    ends = dwell("inlet-front-35", "3", f"{3 + longer}"), dwell("inlet-back-35", "12.5", f"{12.5 + longer}")
+    settings = WITH_METALS + '[limits."events.opening-speed"]\nleast = "0.9"\n'
+    assert folder.write(files(not_run, *ends), settings=settings).only(OPENING).outcome == outcome
 
 
 def test_slow_shutting(folder: DesignFolder) -> None:
@@ -71,6 +86,22 @@ def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | N
     else:
         expect_finding(check, grade=grade)
     assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+
+
+@pytest.mark.parametrize("share", [0.985, 1.015])
+def test_the_area_of_an_exhaust_from_both_sides(folder: DesignFolder, share: float) -> None:
+    """With both coefficients halved it has half of MEAN_OUT: Z = 2 S n A/(a A_m) = 0.4 at some 190 rev/min."""
+    sound = IAPWS97(P=0.035 + 0.101325, T=403.15).w
+    n = 0.4 * sound * MEAN_OUT / 2 / (2 * 0.66 * math.pi * 0.5**2 / 4)
+    was = 'exhaust_temperature = { from = "events" }\nrotational_speed = "180 rev/min"'
+    now = f'exhaust_temperature = "130 °C"\nrotational_speed = "{60 * n * share:.4f} rev/min"'
+    halved = [
+        ("valve-exhaust-front.toml", f'{key} = "{was}"', f'{key} = "{float(was) / 2:g}"')
+        for key, was in (("\ndischarge_coefficient", "0.75"), ("port_discharge_coefficient", "0.90"))
+    ]
+    check = folder.write(steady(("duty.toml", was, now), *halved), settings=WITH_METALS).only(ENOUGH)
+    (expect_conforms if share < 1 else expect_finding)(check)
+    assert found(check) == pytest.approx(0.4 * share, rel=0.003)
 
 
 def test_an_exhaust_too_small(folder: DesignFolder) -> None:

@@ -16,14 +16,13 @@ from xml.etree import ElementTree
 import pytest
 
 from speclint.checking import Assessment, assess
-from speclint.reports import Figure, Paper
+from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures.event_circle import event_circles
 from speclint_events.figures.gears import gears_drawn
 from speclint_events.figures.indicator_card import indicator_cards
-from speclint_events.figures.labels import Labels
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
-from speclint_events.figures.spring_forces import spring_forces
+from speclint_events.figures.spring_forces import _Scan, spring_forces
 from speclint_events.figures.turning_moments import turning_moments
 from speclint_events.figures.valve_chart import valve_charts
 from tests.plugins.events.gear import foot
@@ -343,14 +342,29 @@ def test_the_springs_have_the_loads_of_their_sheet() -> None:
         check = DesignFolder(Path(folder)).write(train_files()).only("valve.spring-follows-cam")
     values = {step.symbol: step.value for step in check.steps if isinstance(step.value, float)}
     figure = following()
-    assert size_of(figure, "load that the springs give there") == f"{values['F_h']:.0f} N"
-    assert size_of(figure, "load that is asked of them there") == f"{values['F_a']:.0f} N"
-    assert f"{values['F_h'] - values['F_a']:.0f} N left" in texts(figure)
+    assert size_of(figure, "load available to keep the valve on the cam, there") == f"{values['F']:.0f} N"
+    assert size_of(figure, "load to be held, including its margin, there") == f"{values['F_n']:.0f} N"
+    assert f"{values['F'] - values['F_n']:.0f} N left" in texts(figure)
     (step,) = (step for step in check.steps if step.series)
-    least = min(
-        value for one in step.series if one.symbol == "a" for value in one.values if value is not None
-    )
-    assert f"−{abs(least):.0f} m/s²" in texts(figure)
+    recorded = {one.symbol: [value for value in one.values if value is not None] for one in step.series}
+    assert f"−{abs(min(recorded['a'])):.4g} m/s²" in texts(figure)
+    assert f"{max(recorded['h']) * 1e3:.4g} mm" in texts(figure)
+
+
+def test_the_velocity_of_a_valve_adds_up_to_its_lift() -> None:
+    """From the foot to the top: the mean velocity of the rise, by the time in which the cam turns through it."""
+    with TemporaryDirectory() as folder:
+        check = DesignFolder(Path(folder)).write(train_files()).only("valve.spring-follows-cam")
+    (courses,) = courses_of([check])
+    scan = _Scan(courses, check)
+    values = {step.symbol: step.value for step in check.steps if isinstance(step.value, float)}
+    angles, speeds = scan.angles, [one.value if one is not None else 0.0 for one in scan.velocities()]
+    top = courses.top
+    risen = sum(speeds[n] * math.radians(angles[n + 1] - angles[n]) / values["ω_o"] for n in range(top))
+    lifted = courses.travel.values[top]
+    assert lifted
+    assert risen == pytest.approx(lifted, rel=0.01)
+    assert len(marks(following(), "polyline", "edge")) == 4, "lift, velocity, acceleration and load"
 
 
 # What each notch does

@@ -35,6 +35,15 @@ def test_lead_of_the_notch_run_at_speed(folder: DesignFolder, holds: str, fails:
     expect_finding(checked(folder, LEAD, foot("35", "inlet_front", fails)))
 
 
+@pytest.mark.parametrize(("speed", "fails"), [("118", False), ("122", True)])
+def test_lead_is_wanted_above_a_speed(folder: DesignFolder, speed: str, fails: bool) -> None:
+    """A foot at −6.7° leaves 1.05° of lead at the latest: enough to 120 rev/min."""
+    turns = "duty.toml", '"180 rev/min"', f'"{speed} rev/min"'
+    (expect_finding if fails else expect_conforms)(
+        checked(folder, LEAD, foot("35", "inlet_front", "-6.7 °"), turns)
+    )
+
+
 def test_another_notch_needs_no_lead_but_must_not_open_late(folder: DesignFolder) -> None:
     """−5.6 + 5.6545 = 0.05° late is graver than −5.7, which leaves 0.05° of lead."""
     expect_conforms(checked(folder, LEAD, foot("20", "inlet_front", "-5.7 °")))

@@ -6,8 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from speclint.testing import DesignFolder, expect_conforms, expect_finding
-from tests.plugins.events.gear import checked
+from speclint.testing import DesignFolder, changed, expect_conforms, expect_finding
+from tests.plugins.events.gear import checked, files
+from tests.plugins.known_metals import WITH_METALS
 
 HOLDS, RAMP, BOTH = "events.clearance-holds", "events.ramp-takes-clearance", "events.both-directions"
 _TAPPETS = [f"tappet-{serves}-{side}.toml" for serves in ("inlet", "exhaust") for side in ("front", "back")]
@@ -39,6 +40,17 @@ def test_shift_of_the_lead(folder: DesignFolder) -> None:
     shifts = [step.value for step in check.steps if step.symbol == "Δφ_f"]
     assert shifts
     assert max(shifts) == pytest.approx(0.219 * 10 / 1.1 * 3.14159265 / 180, rel=1e-3)
+
+
+def test_the_lead_shifts_from_both_sides(folder: DesignFolder) -> None:
+    """2° are 0.22 mm: 0.1 + 0.12 worn. On ramps half as long the other inlets shift by 1° alone.
+
+    The front of 20 % shuts from 48.55° to 50.55°, where (1 − cos φ + 0.08684 sin² φ)/2 grows by 1.475 % of the stroke.
+    """
+    cams = [f"cam-inlet-{side}-{notch}.toml" for side in ("front", "back") for notch in ("65", "35", "b")]
+    steep = [(cam, 'ramp_angle = "10 °"', 'ramp_angle = "5 °"') for cam in cams]
+    expect_conforms(checked(folder, HOLDS, *steep, *worn("0.119")))
+    expect_finding(checked(folder, HOLDS, *steep, *worn("0.121")), says="2.009 °")
 
 
 @pytest.mark.parametrize(
@@ -98,3 +110,17 @@ def test_one_cam_in_both_directions_has_one_setting(folder: DesignFolder, turned
         expect_finding(check, says="97.5 °")
     else:
         expect_conforms(check)
+
+
+@pytest.mark.parametrize(("foot", "fails"), [("104.97", False), ("105.03", True)])
+def test_two_settings_of_one_cam_from_both_sides(folder: DesignFolder, foot: str, fails: bool) -> None:
+    """An exhaust cam of 10 + 56 + 20 + 56 + 10 = 152°, read backwards, has its foot at 360 − 104 − 152 = 104°."""
+    gear = files()["gear.toml"].replace(
+        'cam = "cam-exhaust-front"\nfoot = "140 °"', 'cam = "cam-exhaust-front"\nfoot = "104 °"'
+    )
+    gear = changed(
+        gear, ('cam = "cam-exhaust-front-b"\nfoot = "140 °"', f'cam = "cam-exhaust-front"\nfoot = "{foot} °"')
+    )
+    made = files(("cam-exhaust-front.toml", 'dwell_angle = "50 °"', 'dwell_angle = "20 °"'))
+    check = folder.write({**made, "gear.toml": gear}, settings=WITH_METALS).only(BOTH)
+    (expect_finding if fails else expect_conforms)(check)

@@ -74,9 +74,35 @@ def test_ends_of_a_late_cut_off_may_be_further_apart(folder: DesignFolder) -> No
     expect_finding(checked(folder, EQUAL, dwell("inlet-back-65", "18", "25")))
 
 
+def test_ends_of_a_late_cut_off_at_the_limit(folder: DesignFolder) -> None:
+    """Front at the earliest −9.5 + 116.5 − 5.5545 = 101.446°, exactly 64.12 %; the back's 70.12 % is at 118.07°.
+
+    At the latest the back shuts at −9.5 + 108 − 3.9909 = 94.509° more than its dwell: 23.56°.
+    """
+    expect_conforms(checked(folder, EQUAL, dwell("inlet-back-65", "18", "23.4")))
+    expect_finding(checked(folder, EQUAL, dwell("inlet-back-65", "18", "23.7")))
+
+
+@pytest.mark.parametrize(("more", "fails"), [(5, False), (2, True)])
+def test_a_cut_off_is_late_above_forty_percent(folder: DesignFolder, more: float, fails: bool) -> None:
+    """The notch of 35 % with 5.5° more at its back than drawn: 4.5 % of the stroke between its ends.
+
+    With 5° more at both 39.3 and 43.8 %, 41.6 % in the mean and 40.7 at the earliest; with 2° more 39.0 % in the mean.
+    """
+    longer = dwell("inlet-front-35", "3", f"{3 + more}"), dwell("inlet-back-35", "12.5", f"{18 + more}")
+    (expect_finding if fails else expect_conforms)(checked(folder, EQUAL, *longer))
+
+
 def test_swapped_ends_draw_their_finding(folder: DesignFolder) -> None:
     swapped = dwell("inlet-front-35", "3", "12.5"), dwell("inlet-back-35", "12.5", "3")
     expect_finding(checked(folder, EQUAL, *swapped))
+
+
+def test_release_at_its_earliest(folder: DesignFolder) -> None:
+    """75 % at the front: D = 2230 − 495 = 1735 mm; cos φ = (−165 × 3635 + 330²)/(2 × 1735 × 330) = −0.42867, 115.384°;
+    less 3.9909°: a foot of 111.393°."""
+    expect_conforms(checked(folder, RELEASE, foot("35", "exhaust_front", "111.5 °")))
+    expect_finding(checked(folder, RELEASE, foot("35", "exhaust_front", "111.3 °")))
 
 
 def test_release_at_its_latest(folder: DesignFolder) -> None:
@@ -97,6 +123,13 @@ def test_compression_with_little_left(folder: DesignFolder) -> None:
     foot: 153.59°."""
     expect_conforms(checked(folder, COMPRESSION, foot("35", "exhaust_back", "153.5 °")))
     expect_finding(checked(folder, COMPRESSION, foot("35", "exhaust_back", "153.7 °")))
+
+
+def test_compression_with_much_left(folder: DesignFolder) -> None:
+    """30 % at the back: D = 1570 + 198 = 1768 mm; cos θ = (−132 × 3668 + 330²)/(2 × 1768 × 330) = −0.32161, 108.760°
+    from the front, 71.240° before dead centre; it shuts 182 − 5.5545 after its foot: 112.31°."""
+    expect_conforms(checked(folder, COMPRESSION, foot("35", "exhaust_back", "112.4 °")))
+    expect_finding(checked(folder, COMPRESSION, foot("35", "exhaust_back", "112.2 °")))
 
 
 def test_a_gear_without_a_cam_is_not_assessed(folder: DesignFolder) -> None:

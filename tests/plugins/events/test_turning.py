@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, expect_not_assessed, found
-from tests.plugins.events.gear import checked
+from tests.plugins.events.gear import checked, files
 from tests.plugins.events.test_shares import dwell
+from tests.plugins.known_metals import WITH_METALS
 
 STARTS, MID = "events.starts-anywhere", "events.mid-gear"
 _TWO = [
@@ -20,6 +21,12 @@ _TWO = [
     ("engine.toml", 'angle = "120 °"', 'angle = "90 °"'),
     ("gear.toml", "cylinders = 3", "cylinders = 2"),
 ]
+#: The front's cam of 20 % is at work in mid gear too.
+OPENED = (
+    "gear.toml",
+    'direction = "mid"\n',
+    'direction = "mid"\n[notches.mid.inlet_front]\ncam = "cam-inlet-front-20"\nfoot = "-10.5 °"\n',
+)
 
 
 @pytest.fixture
@@ -50,6 +57,20 @@ def test_two_cylinders_at_right_angles_need_a_longer_cut_off(folder: DesignFolde
     expect_conforms(checked(folder, STARTS, *_TWO, *longer(15)))
 
 
+@pytest.mark.parametrize(("front", "fails"), [("17.9", False), ("15.9", True)])
+def test_the_start_of_two_cylinders_from_both_sides(folder: DesignFolder, front: str, fails: bool) -> None:
+    """Cold the front shuts at 93.0455° more than its dwell, the other piston then 90° behind, at 20.95° or 18.95°.
+
+    Its back presses with 16.213 bar × 0.18999 m² − 1.363 × 0.19635 + 1.013 × 0.00636 = 281.9 kN, at 330 mm × 0.2994 or
+    0.2713 (sin φ (1 − λ cos φ/√(1 − λ² sin² φ))) 27.85 or 25.23 kN·m; the belt on the other's rod adds 0.06. A quarter
+    of two means is 26.65.
+    """
+    longer = [dwell(f"inlet-front-{notch}", "8.5", front) for notch in ("65", "b")]
+    check = checked(folder, STARTS, *_TWO, *longer)
+    (expect_finding if fails else expect_conforms)(check)
+    assert found(check) == pytest.approx((25.30 if fails else 27.92) / 106.59, rel=1e-3)
+
+
 def test_one_cylinder_stands_on_its_dead_centre(folder: DesignFolder) -> None:
     """Before it the inlet is open for its lead, and the steam pushes back: the least moment is below nothing."""
     one = ("engine.toml", '[cranks.right]\nangle = "90 °"\n', "")
@@ -72,12 +93,7 @@ def test_shut_inlets_hold_the_engine_in_mid_gear(folder: DesignFolder) -> None:
 def test_an_inlet_open_in_mid_gear_is_a_hold(folder: DesignFolder) -> None:
     """The cam of 20 % opens the front from −6° to 49.5° or so; there live steam acts on the front and exhaust steam on
     the back: (16.21 × 0.19635 − 1.363 × 0.18999 − 1.013 × 0.00636) bar m² × 0.33 m (sin φ + λ sin φ cos φ)."""
-    opened = (
-        "gear.toml",
-        'direction = "mid"\n',
-        'direction = "mid"\n[notches.mid.inlet_front]\ncam = "cam-inlet-front-20"\nfoot = "-10.5 °"\n',
-    )
-    check = checked(folder, MID, opened)
+    check = checked(folder, MID, OPENED)
     expect_finding(check)
     force = (16.21325 * 0.1963495 - 1.36325 * 0.1899879 - 1.01325 * 0.0063616) * 1e5
     φ, λ = math.radians(50), 330 / 1900
@@ -86,7 +102,29 @@ def test_an_inlet_open_in_mid_gear_is_a_hold(folder: DesignFolder) -> None:
     assert found(check) == pytest.approx(force * arm / mean, rel=0.03)
 
 
+@pytest.mark.parametrize(("belt", "fails"), [("14.65", False), ("14.59", True)])
+def test_mid_gear_from_both_sides(folder: DesignFolder, belt: str, fails: bool) -> None:
+    """Three cylinders with the belt's steam at all ends balance one another; live steam in one front adds to its end.
+
+    That is open to 49.9°: (15.2 bar − p) × 0.19635 m² × 330 mm × 0.8514 is 0.02 × 159.9 kN·m at p = 14.62 bar.
+    """
+    made = files(OPENED)
+    made["duty.toml"] = made["duty.toml"].replace('"0.35 bar gauge"', f'"{belt} bar gauge"')
+    check = folder.write(made, settings=WITH_METALS).only(MID)
+    (expect_finding if fails else expect_conforms)(check)
+
+
 def test_a_gear_without_mid_gear_is_not_assessed(folder: DesignFolder) -> None:
     expect_not_assessed(
         checked(folder, MID, ("gear.toml", '[notches.mid]\ndirection = "mid"\n', "")), "mid gear"
     )
+
+
+@pytest.mark.parametrize("rule", [STARTS, MID])
+def test_it_is_the_same_pressure_that_is_stated_absolute(folder: DesignFolder, rule: str) -> None:
+    """15.2 and 0.35 bar above 1.01325 bar of the site."""
+    made = files(OPENED)
+    by_gauge = found(folder.write(made, settings=WITH_METALS).only(rule))
+    for gauge, absolute in (("15.2", "16.21325"), ("0.35", "1.36325")):
+        made["duty.toml"] = made["duty.toml"].replace(f"{gauge} bar gauge", f"{absolute} bar absolute")
+    assert found(folder.write(made, settings=WITH_METALS).only(rule)) == pytest.approx(by_gauge)

@@ -7,7 +7,9 @@ from pathlib import Path
 import pytest
 
 from speclint.checking import Check, rule_run
-from speclint.specs import Component
+from speclint.checking.worked_case import worked_case
+from speclint.quantities import Measure
+from speclint.specs import Component, Duty
 from speclint.testing import DesignFolder, expect_not_assessed, installed_families, on_sheet
 from tests.plugins.events.worked_engine import AT_20, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -127,3 +129,91 @@ def test_a_concession_does_not_hang_on_which_part_asked_first(tmp_path: Path) ->
     rule_run.check(mach, first, after)
     assert after.worked, "nothing was worked that the second could take over"
     assert rule_run.check(mach, second, after).fingerprint == rule_run.check(mach, second, alone).fingerprint
+
+
+def taken(folder: Path, key: str, *changes: tuple[str, str, str]) -> Measure:
+    """What the running case has of a key that it takes from the events, as a rule on the block is handed it."""
+    asked = f'{key} = {{ from = "events" }}'
+    files = worked_engine(*(() if key == "exhaust_temperature" else (of_running(asked),)), *changes)
+    context = DesignFolder(folder).write(files, settings=WITH_METALS).assess("duty.toml").context
+    assert context is not None
+    block, duty = context.design.specs["block"], context.design.specs["duty"]
+    assert isinstance(block, Component)
+    assert isinstance(duty, Duty)
+    (rule,) = (rule for rule in installed_families().rules if rule.name == "valve.mach")
+    found: Measure = getattr(worked_case(duty.cases["running"], rule, block, context), key)
+    assert isinstance(found, Measure)
+    return found
+
+
+def test_steam_has_the_band_of_the_corners_alone(tmp_path: Path) -> None:
+    """Every corner of that engine is as drawn: what both ends of the worked case take, and no band."""
+    found = taken(tmp_path, "steam_flow")
+    assert found.nominal == pytest.approx(sum(AT_20["steam"]), rel=0.015)
+    assert found.low == pytest.approx(found.high, rel=1e-9)
+
+
+def test_pressures_count_the_safety_valves_and_never_more_than_the_chest_gives(tmp_path: Path) -> None:
+    """16.14 bar by the worked case; with the safety valves at 17.6 some 8.6 % more, and compression stays below."""
+    usual = taken(tmp_path / "usual", "cylinder_pressure")
+    most = max(AT_20["greatest"]) * 1e3
+    assert (usual.low, usual.high) == (pytest.approx(most, rel=0.01), pytest.approx(most, rel=0.01))
+    safety = ("duty.toml", 'notch = "20"', 'notch = "20"\nsafety_valve_pressure = "17.6 bar absolute"')
+    lifting = taken(tmp_path / "lifting", "cylinder_pressure", safety)
+    assert lifting.nominal == usual.nominal
+    assert lifting.high == pytest.approx(most * 17.6 / 16.2, rel=0.01)
+
+
+def test_compression_above_the_chest_counts_a_tenth_more(tmp_path: Path) -> None:
+    tight = (
+        "block.toml",
+        'side = "front"\nclearance = "8 mm"\npassage_volume = "9500 cm³"',
+        'side = "front"\nclearance = "3 mm"\npassage_volume = "3000 cm³"',
+    )
+    found = taken(tmp_path, "cylinder_pressure", tight)
+    assert found.nominal > 16.2e5
+    assert found.high == pytest.approx(1.35e5 + 1.1 * (found.nominal - 1.35e5), rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("key", "celsius", "within"),
+    [("cylinder_temperature", 199.4, 4.0), ("exhaust_temperature", 113.7, 4.0)],
+)
+def test_temperatures_of_the_steam(tmp_path: Path, key: str, celsius: float, within: float) -> None:
+    """Means of the worked case, within its own tolerance of 4 K."""
+    assert taken(tmp_path, key).nominal - 273.15 == pytest.approx(celsius, abs=within)
+
+
+def test_steam_expands_and_is_compressed_between_its_temperatures(tmp_path: Path) -> None:
+    """At release hotter than the exhaust of 113.7 °C, which it becomes, and below the mean of 199 °C."""
+    release = taken(tmp_path / "release", "release_temperature")
+    assert 113.7 < release.low - 273.15 < release.high - 273.15 < 199.0
+    admission = taken(tmp_path / "admission", "admission_temperature")
+    assert release.high < admission.low < admission.high < 390.0 + 273.15
+
+
+def test_the_exhaust_is_as_dry_as_its_enthalpy_says(tmp_path: Path) -> None:
+    """2700.03 kJ/kg at 1.35 bar, where dry steam has 2688.4 by IAPWS-IF97: dry. With steam of 250 °C it is wet."""
+    assert taken(tmp_path / "dry", "exhaust_dryness").nominal == 1.0
+    cool = [
+        (
+            "duty.toml",
+            'live_temperature = "390 °C"\nexhaust_temperature = { from = "events" }\nrotational_speed = "180 rev/min"',
+            'live_temperature = "250 °C"\nexhaust_temperature = { from = "events" }\nrotational_speed = "180 rev/min"',
+        )
+    ]
+    wet = taken(tmp_path / "wet", "exhaust_dryness", *cool)
+    assert 0.85 < wet.low <= wet.high < 0.97
+
+
+def test_a_part_is_tied_to_the_steam_in_its_cylinder(tmp_path: Path) -> None:
+    """A block 10 to 20 K above the mean of the steam, 199.4 °C."""
+    folder = estimated(
+        tmp_path,
+        'cylinder-block = "cylinder_temperature + 10..20 K"\npoppet-valve = "150 °C"\nvalve-spindle = "150 °C"\n',
+    )
+    folder.replace("duty.toml", 'notch = "20"', 'notch = "20"\ncylinder_temperature = { from = "events" }')
+    check = folder.only("duty.metal-follows-steam", "block")
+    low, high = band_of(check, "T")
+    assert low == pytest.approx(273.15 + 209.4, abs=4.0)
+    assert high == pytest.approx(273.15 + 219.4, abs=4.0)

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, limit, on_sheet
+from speclint.testing import DesignFolder, changed, found, limit, on_sheet
 from speclint_fabrication.formulae.area_replacement import (
     area_of_branch,
     area_of_shell,
@@ -70,6 +70,7 @@ def _write(
     drum: tuple[str, str] = ("", ""),
     opening: str = INLET,
     more: str = "",
+    test: str = "18 bar",
 ) -> DesignFolder:
     text = opening
     for old, new in changes:
@@ -77,6 +78,7 @@ def _write(
         text = text.replace(old, new)
     files = {
         **bench.FILES,
+        "duty.toml": bench.DUTY.replace('"18 bar gauge"', f'"{test} gauge"'),
         "block.toml": bench.BLOCK + text,
         "weldment.toml": bench.WELDMENT + (DRUM.replace(*drum) if drum[0] else DRUM) + more,
     }
@@ -191,6 +193,35 @@ def test_a_small_opening_alone_needs_no_working(workshop: DesignFolder, diameter
     assert on_sheet(check, "d_0") * 1e3 == pytest.approx(9.56, abs=0.01)
 
 
+@pytest.mark.parametrize(("diameter", "outcome"), [("212 mm", "conforms"), ("228 mm", "finding")])
+def test_no_more_of_a_branch_counts_than_twice_its_shell(
+    workshop: DesignFolder, diameter: str, outcome: str
+) -> None:
+    """Shell net 4 mm, branch net 10 that counts as 8, of 219.9 mm: l_s √(504 × 4) = 44.9, l_b √(211.9 × 8) = 41.2 mm.
+
+    1.66 × (250 × (44.9 + 109.95) + 197.9 × 45.2/2) = 71.7 kN on (179.6 + 8 × 45.2) × 132.5 MPa = 71.7 kN.
+    """
+    made = _write(workshop, ('"300 mm"', f'"{diameter}"'), drum=('"9 mm"', '"5 mm"'))
+    assert made.only(REPLACED).outcome == outcome
+
+
+@pytest.mark.parametrize(("diameter", "outcome"), [("307 mm", "conforms"), ("317 mm", "finding")])
+def test_half_as_much_of_a_branch_counts_inside(workshop: DesignFolder, diameter: str, outcome: str) -> None:
+    """Shell and branch net 6 mm, of 311.9 mm: l_s √(506 × 6) = 55.1, l_b √(305.9 × 6) = 42.84, inside 21.42 mm.
+
+    1.66 × (250 × (55.1 + 155.95) + 297.9 × 48.84/2) = 99.7 kN on (330.6 + 6 × 70.26) × 132.5 MPa = 99.7 kN.
+    """
+    inside = ('projects_out = "200 mm"', 'projects_out = "200 mm"\nprojects_in = "100 mm"')
+    changes = ('"300 mm"', f'"{diameter}"'), ('"11 mm"', '"7 mm"'), inside
+    assert _write(workshop, *changes, drum=('"9 mm"', '"7 mm"')).only(REPLACED).outcome == outcome
+
+
+@pytest.mark.parametrize(("test", "outcome"), [("40.8 bar", "conforms"), ("41.4 bar", "finding")])
+def test_a_test_stresses_an_opening_to_its_share(workshop: DesignFolder, test: str, outcome: str) -> None:
+    """0.95 × 240 = 228 MPa: 250 × 213.75 + 278 × 61.85/2 = 62 035 mm² pressed, 1128.5 mm² (228 − P/2) at 4.110 MPa."""
+    assert _write(workshop, test=test).only(REPLACED).outcome == outcome
+
+
 PORTS = """
 [bores.main]
 diameter = "578 mm"
@@ -271,6 +302,31 @@ def test_a_row_from_both_sides(workshop: DesignFolder, apart: str, outcome: str)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("test", "outcome"), [("28.5 bar", "conforms"), ("28.9 bar", "finding")])
+def test_a_test_stresses_a_ligament_to_its_share(workshop: DesignFolder, test: str, outcome: str) -> None:
+    """P × 254/8/0.4 is 0.95 × 240 = 228 MPa at 28.72 bar; in service 131.8 of 133.3."""
+    row = ROW.replace('"160 mm"', '"100 mm"')
+    assert _write(workshop, opening="", more=row, test=test).only(APART).outcome == outcome
+
+
+@pytest.mark.parametrize("rule", [FLAT, APART])
+@pytest.mark.parametrize(("pressure", "outcome"), [("19.0 bar", "conforms"), ("19.2 bar", "finding")])
+def test_a_flat_wall_bends_to_one_and_a_half_times_its_tension(
+    workshop: DesignFolder, rule: str, pressure: str, outcome: str
+) -> None:
+    """The chest's wall of ``test_walls`` is stressed to 52.3716 p, of 1.5 × 133.33 MPa; no weld makes it up.
+
+    Holes of 60 mm, 120 mm apart, in 190: √2 times as thick, or a ligament of one half, leave 100 MPa: 19.09 bar.
+    """
+    row = ROW.replace('plate = "drum"', 'flat_wall = "chest"').replace('"160 mm"', '"120 mm"')
+    weldment = changed(bench.WELDMENT, ('wall = "chest"', 'wall = "barrel"')) + row
+    duty = changed(
+        bench.DUTY, ('pressure = "16.6 bar gauge"\nexhaust', f'pressure = "{pressure} gauge"\nexhaust')
+    )
+    files = {**bench.FILES, "weldment.toml": weldment, "duty.toml": duty}
+    assert workshop.write(files, settings=WITH_METALS).only(rule).outcome == outcome
+
+
 def test_a_row_says_how_near_its_holes_are(workshop: DesignFolder) -> None:
     check = _write(workshop, opening="", more=ROW.replace('to_next = "160 mm"\n', "")).only(APART)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
@@ -288,6 +344,9 @@ def test_through_a_weld_that_is_fully_examined(workshop: DesignFolder) -> None:
     assert _write(workshop, through).only(APART).outcome == "conforms"
     partly = ('to_edge = "100 mm"', 'to_edge = "100 mm"\nthrough_weld = "chest-edge"')
     assert _write(workshop, partly).only(APART).outcome == "finding"
+    weldment = (workshop.root / "weldment.toml").read_text(encoding="utf-8")
+    nearly = weldment.replace('examined = "10 %"', 'examined = "99 %"')
+    assert workshop.write({"weldment.toml": nearly}, settings=WITH_METALS).only(APART).outcome == "finding"
 
 
 IN_WALL = INLET.replace('plate = "drum"', 'flat_wall = "barrel"').replace('set = "set in"', 'set = "drilled"')
@@ -402,6 +461,15 @@ def test_a_cast_port_is_a_part(workshop: DesignFolder) -> None:
 def test_a_port_that_is_not_a_part(workshop: DesignFolder, change: tuple[str, str], outcome: str) -> None:
     check = _cast(workshop, change).only(PIECE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD)
+
+
+@pytest.mark.parametrize(("carbon", "outcome"), [("0.249", "conforms"), ("0.251", "finding")])
+def test_steel_that_is_welded_in_has_little_carbon(workshop: DesignFolder, carbon: str, outcome: str) -> None:
+    """At most 0.25 %, by the upper end of its range."""
+    made = _cast(workshop, ('material = "cast-steel-GP240GH"', 'material = "known-cast"'))
+    metal = bench.PLATE.replace("known-plate", "known-cast").replace("C = [0, 0.2]", f"C = [0, {carbon}]")
+    made.write({"metals.toml": bench.FILES["metals.toml"] + metal}, settings=WITH_METALS)
+    assert made.only(PIECE).outcome == outcome
 
 
 def test_what_is_welded_in_names_a_part(workshop: DesignFolder) -> None:

@@ -162,6 +162,19 @@ def test_unlike_growth(workshop: DesignFolder, growth: str, outcome: str) -> Non
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("at", "outcome"), [("299 °C", "conforms"), ("301 °C", "finding")])
+def test_an_austenitic_weld_that_runs_hot_is_a_query(workshop: DesignFolder, at: str, outcome: str) -> None:
+    """Up to 300 °C; both grow alike, but for 0.6e-6/K: ½ × 186 × 1.03 GPa × 280 K × 0.6e-6 = 16 of 92 MPa."""
+    metal = OTHER.replace('family = "carbon-steel"', 'family = "stainless-austenitic"')
+    made = _two(workshop, metal=metal)
+    head, running = bench.DUTY.split("[cases.running]")
+    made.write(
+        {"duty.toml": f"{head}[cases.running]{running.replace('220 °C', at, 1)}"}, settings=WITH_METALS
+    )
+    check = made.only(METALS)
+    assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
+
+
 def two_steels(workshop: DesignFolder) -> DesignFolder:
     """A weld of two steels that suit each other."""
     return _two(workshop, change=('preheat = "90 °C"', 'preheat = "120 °C"'))

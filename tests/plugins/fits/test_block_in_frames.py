@@ -17,7 +17,7 @@ from speclint_fits.formulae.carrying_pads import (
     tilt_of_block,
 )
 from speclint_fits.formulae.locked_pads import force_of_growth, in_series, stress_of_web
-from tests.plugins.fits.frames import files, solid
+from tests.plugins.fits.frames import PRESSURE, files, solid
 
 SCHEME, FORCE, GRIP = "frame.scheme-of-pads", "frame.locked-force", "frame.grip-kept"
 TRUE, CARRY, OUT, SQUARE = (
@@ -119,6 +119,45 @@ def test_webs_from_both_sides(workshop: DesignFolder, arm: str, outcome: str) ->
     assert workshop.write(made).only(FORCE).outcome == outcome
 
 
+@pytest.mark.parametrize(("height", "outcome"), [("61.6 mm", "conforms"), ("60.8 mm", "finding")])
+def test_faces_bear_their_proof_stress(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """374.7 + 163 kN over 314 MPa × 28 mm: 61.16 mm of face; above its proof stress it sets, a hold."""
+    made = files(('bearing_height = "300 mm"', f'bearing_height = "{height}"'), part="face-back")
+    check = workshop.write(made).only(FORCE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def _of_three(made: dict[str, str], far: str) -> dict[str, str]:
+    """Three bores of 326 kN each, their cranks at 0°, 105° and another angle; where nothing turns, no steam."""
+    made["block.toml"] += "".join(f'[bores.{name}]\ndiameter = "500 mm"\n' for name in ("middle", "far"))
+    cranks = {"main": "0 °", "middle": "105 °", "far": far}
+    made["engine.toml"] = 'kind = "engine"\nid = "engine"\n' + "".join(
+        f'[cranks.{name}]\nblock = "block"\nbore = "{name}"\nangle = "{angle}"\n'
+        for name, angle in cranks.items()
+    )
+    head, *cases = made["duty.toml"].split("[cases.")
+    for index, case in enumerate(cases):
+        if case.startswith(("warming", "standing-hot", "cooling")):
+            cases[index] = case.replace(f'"{PRESSURE:.6f} bar gauge"', '"0 bar gauge"')
+    made["duty.toml"] = "[cases.".join((head, *cases))
+    return made
+
+
+@pytest.mark.parametrize(("far", "outcome"), [("211 °", "conforms"), ("209 °", "finding")])
+def test_three_pistons_load_the_webs_from_thirty_degrees_before_dead_centre(
+    workshop: DesignFolder, far: str, outcome: str
+) -> None:
+    """Steam pushes from 30° before a dead centre to the next: cranks within 210° push together.
+
+    Two put 326 kN on each pad, three 489. With the growth's 374.7 kN on an arm of 130 mm √(46.94 + 20.83) × 1e-4 =
+    2.603e-4/mm² gives 182.4 or 224.9 MPa, of 0.67 × 314 = 210.4.
+    """
+    made = _of_three(files(('arm = "80 mm"', 'arm = "130 mm"')), far)
+    check = workshop.write(made).only(FORCE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert on_sheet(check, "F") == pytest.approx(374.7e3, rel=1e-3)
+
+
 def test_rigid_pads_are_not_assumed_soft(workshop: DesignFolder) -> None:
     check = workshop.write(files(('stiffness = "1.5e6 N/mm"\n', ""))).only(FORCE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
@@ -146,6 +185,15 @@ def _gripping(width: str) -> dict[str, str]:
 def test_the_grip_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
     """Half of 163 kN is 81.5 kN: × (1/7.904e6 + 1/7.5e6) = 0.0212 mm of interference."""
     check = workshop.write(_gripping(width)).only(GRIP)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("far", "outcome"), [("211 °", "conforms"), ("209 °", "finding")])
+def test_three_pistons_loosen_a_pad_from_thirty_degrees_before_dead_centre(
+    workshop: DesignFolder, far: str, outcome: str
+) -> None:
+    """Of half of 326 kN, by two pistons, and of 489, by three, × 0.25985e-6 mm/N: 0.0424 and 0.0635 mm; 0.05 is there."""
+    check = workshop.write(_of_three(_gripping("220.05 mm"), far)).only(GRIP)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
@@ -251,6 +299,13 @@ def test_the_means_draw_it_out(workshop: DesignFolder, force: str, outcome: str)
     made = files(('"400 kN"', f'"{force}"'), part="fastening-back")
     check = workshop.write(made).only(OUT, "face-back")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("face", "outcome"), [("1385 mm²", "conforms"), ("1368 mm²", "finding")])
+def test_the_means_press_on_face_enough(workshop: DesignFolder, face: str, outcome: str) -> None:
+    """289.6 kN over 0.67 × 314 = 210.4 MPa: 1376.6 mm²."""
+    made = files(('face = "4000 mm²"', f'face = "{face}"'), part="fastening-back")
+    assert workshop.write(made).only(OUT, "face-back").outcome == outcome
 
 
 def test_heat_frees_a_pad(workshop: DesignFolder) -> None:

@@ -195,6 +195,17 @@ def test_a_long_spindle_keeps_room_for_its_form(workshop: DesignFolder, bent: st
     assert workshop.write(made).only(ROOM).outcome == outcome
 
 
+@pytest.mark.parametrize(("length", "outcome"), [("32.7 mm", "not applicable"), ("33.3 mm", "finding")])
+def test_a_spindle_is_long_beyond_one_and_a_half_diameters(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    """1.5 × 22 = 33 mm; as bent as it is, a long one has 0.03 − 0.02 − 0.02 mm left."""
+    text = 'kind = "valve-spindle"\nid = "spindle"\ndiameter = "22 mm"\nguide_bore = "22.03 mm"\n'
+    text += f'guide_length = "{length}"\n' + zone("a", "straight", "0.02 mm", "guide")
+    made = {"spindle.toml": text + zone("b", "straight", "0.02 mm", "diameter")}
+    assert workshop.write(made).only(ROOM).outcome == outcome
+
+
 @given(x=st.floats(1e-6, 1e-3), θ=st.floats(0.0, 6.28))
 def test_the_zone_of_coordinates_holds_every_error(x: float, θ: float) -> None:
     """No point of the square of ±x lies beyond half of the zone."""

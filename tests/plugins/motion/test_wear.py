@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import SETTINGS, DesignFolder, found, limit, without_key
+from speclint.testing import SETTINGS, DesignFolder, changed, found, limit, without_key
 from speclint_motion.formulae.wear import gap_of_worn_ring, grown_by_wear, left_by_wear, play_with_pin
 from tests.plugins.motion.train import CRANK_PIN, LINER, PIN, RING
 
@@ -114,10 +114,11 @@ def test_a_rate_of_common_practice_leaves_a_query(workshop: DesignFolder) -> Non
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_a_light_overhaul_comes_earlier(workshop: DesignFolder) -> None:
-    """16 − 1 × 0.3 = 15.7 mm."""
-    table = wear("15.6 mm", "0.3 mm").replace("heavy", "light")
-    assert workshop.write({"ring.toml": ALONE["ring"] + table}).only(LASTS).outcome == "conforms"
+@pytest.mark.parametrize(("rate", "outcome"), [("0.398 mm", "conforms"), ("0.402 mm", "finding")])
+def test_a_light_overhaul_comes_earlier(workshop: DesignFolder, rate: str, outcome: str) -> None:
+    """After 100 000 km 16 − 1 × 0.4 = 15.6 mm."""
+    table = wear("15.6 mm", rate).replace("heavy", "light")
+    assert workshop.write({"ring.toml": ALONE["ring"] + table}).only(LASTS).outcome == outcome
 
 
 @pytest.mark.parametrize(("c", "outcome"), [("1.414 mm", "conforms"), ("1.415 mm", "finding")])
@@ -198,6 +199,14 @@ def test_gap_side_and_thickness_each_have_a_limit(
 ) -> None:
     """7 − 4.398 = 2.602 mm; 0.4 mm beside it; 0.85 × 16 = 13.6 mm."""
     assert workshop.write(changed).only(RINGS).outcome == outcome
+
+
+@pytest.mark.parametrize(("left", "outcome"), [("5.11 mm", "conforms"), ("5.09 mm", "finding")])
+def test_a_thin_ring_keeps_most_of_its_thickness(workshop: DesignFolder, left: str, outcome: str) -> None:
+    """0.85 × 6 = 5.1 mm; worn by 0.91 mm its gap is 0.2 + 0.1 π + 2 × 0.91 π = 6.23 of 7 mm."""
+    made = rings("0.1 mm", left, gap="0.2 mm")
+    made["ring.toml"] = changed(made["ring.toml"], ('thickness = "16 mm"', 'thickness = "6 mm"'))
+    assert workshop.write(made).only(RINGS).outcome == outcome
 
 
 @pytest.mark.parametrize(

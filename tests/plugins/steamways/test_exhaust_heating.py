@@ -36,6 +36,9 @@ def test_the_sound_walls_by_hand(workshop: DesignFolder) -> None:
     assert on_sheet(check, "UA") == pytest.approx(34.2, rel=1e-2)
     for symbol, kelvin in (("ΔT_1", 2.2), ("ΔT_2", 4.35), ("ΔT_4", 8.54)):
         assert on_sheet(check, symbol) == pytest.approx(kelvin, abs=0.05)
+    assert (
+        on_sheet(check, "ΔT_p") == 56
+    )  # met in practice where one wall only stood between both: told, not judged
     lost = workshop.only(LOST)
     assert lost.outcome == "conforms"
     assert on_sheet(lost, "P") == pytest.approx(4.9e3, rel=1e-2)

@@ -154,6 +154,22 @@ def test_the_exhaust_has_its_own_limit_of_speed(workshop: DesignFolder) -> None:
     assert workshop.write(files("out", ("219.1 mm", "193.7 mm"))).only(SPEED, "nozzle").outcome == "finding"
 
 
+def test_wet_exhaust_goes_by_its_dryness(workshop: DesignFolder) -> None:
+    """0.96 dry at 1.36325 bar, by iapws: its enthalpy is kept along the path, and no temperature is asked."""
+    wet = ('exhaust_temperature = "170 °C"', 'exhaust_dryness = "0.96"')
+    check = workshop.write(files("duty", wet)).only(SPEED, "nozzle")
+    h = IAPWS97(P=0.136325, x=0.96).h
+    assert on_sheet(check, "h") == pytest.approx(h * 1e3, rel=1e-6)
+    rho = IAPWS97(P=on_sheet(check, "p_2") / 1e6, h=h).rho
+    assert on_sheet(check, "v_2") == pytest.approx(1.7 / (rho * math.pi * 0.2065**2 / 4), rel=1e-5)
+
+
+def test_dry_exhaust_goes_by_its_temperature(workshop: DesignFolder) -> None:
+    dry = ('exhaust_temperature = "170 °C"', 'exhaust_temperature = "170 °C"\nexhaust_dryness = "1"')
+    check = workshop.write(files("duty", dry)).only(SPEED, "nozzle")
+    assert on_sheet(check, "h") == pytest.approx(IAPWS97(P=0.136325, T=443.15).h * 1e3, rel=1e-6)
+
+
 def test_a_path_is_judged_at_its_end(workshop: DesignFolder) -> None:
     found = {check.component: check.outcome for check in workshop.write(files()).check(DROP)}
     assert {name for name, outcome in found.items() if outcome == "conforms"} == {"pocket", "nozzle"}

@@ -172,6 +172,14 @@ def test_a_pool_that_fills_the_end_is_a_hold(workshop: DesignFolder) -> None:
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+@pytest.mark.parametrize(("width", "grade"), [("468 mm", Grade.NONCONFORMITY), ("473 mm", Grade.HOLD)])
+def test_the_full_end_from_both_sides(workshop: DesignFolder, width: str, grade: Grade) -> None:
+    """1 m long: by cant ½ × 1 × b² × 0.1 is the 11.0708 litre of the end at b = 470.5 mm; by grade 7.8 litre."""
+    big = ('length = "400 mm"', 'length = "1000 mm"'), ('width = "200 mm"', f'width = "{width}"')
+    check = workshop.write(files("chest", LEVEL, *big)).only(LIES, "chest")
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 def test_a_passage_between_the_ends_adds_its_ports(workshop: DesignFolder) -> None:
     """Each by itself 0.80 litre, below a tenth; passage and both ports together 2.4 litre at the lower end."""
     made = files("chest", LEVEL)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from itertools import pairwise
 
-from speclint.reports import Paper, Point
+from speclint.reports.pack.paper import Paper, Point
 
 _LETTER, _TALL = 7.2, 12.0  # room of a letter of usual faces at 13 units, and of a line of words
 _STEP = 5.0  # a curve is kept clear at points no farther apart than this
@@ -40,7 +40,10 @@ class Labels:
             ]
 
     def put(self, at: Point, text: str, ink: str = "figure") -> None:
-        """Words beside a point of the paper, where they hide least; the first that were put keep their place."""
+        """Words beside a point of the paper, where they hide least; the first that were put keep their place.
+
+        Words that are wider than the room of the whole field go where they hide least without it.
+        """
         ways = [(_box(at, text, far, way), far) for far in _DISTANCES for way in _WAYS]
         box, _ = min(ways, key=lambda one: self._cost(one[0]) + _FAR * one[1])
         self._boxes.append(box)

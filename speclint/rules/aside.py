@@ -1,0 +1,45 @@
+"""A long calculation on a sheet of its own, such as the cycle in a cylinder: a sheet shows its result alone."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from hashlib import sha256
+from typing import TYPE_CHECKING, Any, TypeVar
+
+from speclint.rules.context import Context
+from speclint.rules.record import Record
+
+if TYPE_CHECKING:
+    from speclint.rules.sheet import Sheet
+
+T = TypeVar("T")
+
+
+def worked_aside(
+    context: Context,
+    record: Record | None,
+    own: Callable[[], Sheet],
+    name: str,
+    work: Callable[..., T],
+    about: tuple[Any, ...],
+) -> T:
+    """What ``work`` gives, worked once for all corners of a check; the record notes what it rests on as one line.
+
+    ``work`` takes what it is ``about`` and a sheet, and from it nothing but nominals and limits; ``name`` tells one
+    such calculation of a check from another. In the search for a remedy it is worked anew where it took a place that
+    is moved.
+    """
+    key = "aside", name
+    known = context.steady.get(key)
+    if known is None or not known[2].isdisjoint((*context.moved, *context.worded)):
+        sheet = own()
+        found = work(*about, sheet)
+        rests = repr(sorted(sheet.record.basis.items())).encode()
+        digest = f"worked from {sha256(rests).hexdigest()[:16]}"
+        known = found, digest, {step.where for step in sheet.record.steps}
+        if not (context.moved or context.worded):
+            context.steady[key] = known
+    if record:
+        record.note(name, known[1])
+    result: T = known[0]
+    return result

@@ -1,0 +1,156 @@
+"""Every number on every drawing of the pack is that of a sheet or a spec, and stands where the axis has it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from xml.etree import ElementTree
+
+import pytest
+
+from speclint.checking import Check
+from speclint.reports.pack.figures import Figure
+from speclint.reports.pack.paper import Paper
+from speclint.reports.pack.printed import Held, Quantity, judged, shown, words
+from tests.example import of_one_cylinder
+from tests.reports.held_drawings import Holder, all_figures
+
+
+def test_every_number_and_every_place_is_that_of_a_sheet_or_a_spec() -> None:
+    holder = Holder(of_one_cylinder())
+    assert [one for figure in all_figures().values() for one in holder.wrong(figure)] == []
+
+
+@pytest.mark.parametrize(
+    ("name", "tag", "ink"),
+    [
+        ("utilisations", "g", "point"),
+        ("fit-liner-left", "rect", "hole"),
+        ("fit-liner-left", "rect", "bad"),
+        ("warmed-liner-left", "circle", "point"),
+        ("asked-valve-exhaust-left-back", "line", "limit"),
+        ("drawing-rod-left", "rect", "bad"),
+        ("drawing-rod-left", "rect", "bar"),
+        ("path-passage-pocket-left-front", "rect", "bar"),
+        ("chain-chain-crosshead-left", "rect", "hot"),
+        ("drawing-lagging-cover-back-left", "line", "limit"),
+        ("endurance-spring-inlet-left-back", "circle", "point"),
+        ("slow-speeds", "line", "grid"),
+    ],
+)
+def test_a_shape_that_is_dropped_from_a_real_drawing_is_told(name: str, tag: str, ink: str) -> None:
+    root = ElementTree.fromstring(all_figures()[name].drawing)
+    parents = {child: parent for parent in root.iter() for child in parent}
+    dropped = [
+        one for one in root.iter() if one.tag.endswith(tag) and ink in (one.get("class") or "").split()
+    ]
+    assert dropped
+    for one in dropped:
+        parents[one].remove(one)
+    assert wrong_of(replace(all_figures()[name], drawing=ElementTree.tostring(root, encoding="unicode")))
+
+
+@pytest.mark.parametrize(
+    "name", ["fit-liner-left", "slow-speeds", "drawing-rod-left", "path-passage-pocket-left-front"]
+)
+def test_bars_of_another_scale_than_their_axis_are_told(name: str) -> None:
+    root = ElementTree.fromstring(all_figures()[name].drawing)
+    for one in root.iter():
+        if one.tag.endswith("}rect"):
+            for key in ("x", "y", "width", "height"):
+                one.set(key, str(float(one.get(key, "0")) * 1.05))
+    assert wrong_of(replace(all_figures()[name], drawing=ElementTree.tostring(root, encoding="unicode")))
+
+
+def test_a_section_of_another_scale_than_its_bar_is_told() -> None:
+    figure = all_figures()["drawing-cover-back-left"]
+    assert figure.held.scale
+    assert wrong_of(replace(figure, held=replace(figure.held, scale=figure.held.scale * 1.02)))
+
+
+def checked() -> Check:
+    return next(one for one in of_one_cylinder().checks if one.rule.name == "liner.fit-hot" and judged(one))
+
+
+def quantity() -> Quantity:
+    held = judged(checked())
+    assert held is not None
+    return held[0]
+
+
+def drawn(change: Callable[[Paper], None] = lambda _: None, text: str = "") -> Figure:
+    """An axis of millimetres from 100 to 300 units with the found value as a line, and its number."""
+    found = quantity()
+    paper = Paper("held", "t", "a", 400.0, 100.0)
+    for value in (-1.0, 0.0, 1.0):
+        paper.mark("x", value, 200.0 + 100.0 * value, (200.0 + 100.0 * value, 90.0))
+        paper.line((200.0 + 100.0 * value, 80.0), (200.0 + 100.0 * value, 85.0), "grid")
+    at = 200.0 + 100.0 * found.in_unit("mm")
+    paper.place(found, "mm", "x", at)
+    paper.line((at, 0.0), (at, 80.0))
+    paper.text((10.0, 10.0), text or words("{} mm left", shown(found, "mm", 3)))
+    change(paper)
+    return Figure.of(paper, "", "h", "s")
+
+
+def wrong_of(figure: Figure) -> list[str]:
+    return Holder(of_one_cylinder()).wrong(figure)
+
+
+def test_a_drawing_that_says_what_its_sheet_says_is_in_order() -> None:
+    assert wrong_of(drawn()) == []
+
+
+def test_a_number_that_is_no_quantity_is_told() -> None:
+    assert any("no quantity" in one for one in wrong_of(drawn(text="0.175 mm left")))
+
+
+def test_a_number_other_than_the_sheet_has_is_told() -> None:
+    off = words("{} mm left", replace(shown(quantity(), "mm", 3), text="−0.170"))
+    assert any("−0.170" in one for one in wrong_of(drawn(text=off)))
+
+
+def test_a_quantity_that_the_sheet_has_otherwise_is_told() -> None:
+    moved = replace(quantity(), value=quantity().value * 1.01)
+    assert any("not" in one for one in wrong_of(drawn(text=words("{} mm", shown(moved, "mm", 6)))))
+
+
+@pytest.mark.parametrize("by", [-1.0, 1.0])
+def test_a_mark_that_stands_elsewhere_is_told(by: float) -> None:
+    def moved(paper: Paper) -> None:
+        paper.place(quantity(), "mm", "x", 200.0 + 100.0 * quantity().in_unit("mm") + by)
+
+    assert any("stands at" in one for one in wrong_of(drawn(moved)))
+
+
+def test_a_shape_that_is_left_out_is_told() -> None:
+    def dropped(paper: Paper) -> None:
+        paper.marks = [one for one in paper.marks if "edge" not in (one.class_ or ())]  # type: ignore[attr-defined]
+
+    assert any("nothing is drawn" in one for one in wrong_of(drawn(dropped)))
+
+
+def test_an_axis_whose_marks_are_uneven_is_told() -> None:
+    def uneven(paper: Paper) -> None:
+        paper.mark("x", 0.5, 240.0, (240.0, 90.0))
+
+    assert any("stands elsewhere" in one for one in wrong_of(drawn(uneven)))
+
+
+def test_a_dimension_that_is_not_to_scale_is_told() -> None:
+    check = next(
+        one for one in of_one_cylinder().checks if one.rule.name == "cover.thickness" and judged(one)
+    )
+    held = judged(check)
+    assert held is not None
+
+    def sized(paper: Paper, scale: float) -> None:
+        paper.scale_bar((0.0, 50.0), 0.5, 100.0)
+        paper.dimension((0.0, 20.0), (held[0].in_unit("mm") * scale, 20.0), held[0])
+
+    assert wrong_of(drawn(lambda paper: sized(paper, 0.5))) == []
+    assert any("mm long" in one for one in wrong_of(drawn(lambda paper: sized(paper, 0.6))))
+
+
+def test_a_figure_made_without_a_paper_holds_nothing() -> None:
+    assert Figure("n", "c", "h", "s", "<svg/>").held == Held()
