@@ -63,7 +63,7 @@ def test_the_path_of_a_roller_from_both_sides(workshop: DesignFolder, base: str,
     so that the base circle is 23.90 mm.
     """
     made = train_files(
-        cam=(('base_radius = "60 mm"', f'base_radius = "{base}"'),),
+        cam=(('base_radius = "60 mm"', f'base_radius = "{base}"\nwear.limit = "5 µm"'),),
         tappet=(('follower = "flat foot"', roller("30 mm")),),
     )
     check = workshop.write(made).only(UNDERCUT)
