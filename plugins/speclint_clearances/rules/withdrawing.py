@@ -11,6 +11,7 @@ from speclint.specs import (
     Component,
     CompressionSpring,
     FrameFastening,
+    Gland,
     Piston,
     PistonRod,
     PoppetValve,
@@ -108,7 +109,7 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a nut that no tool of the shed can tighten is tightened with a tube and a guess",
     leaves_out="room beside the nut and swing of the spanner (access.inspection); nuts that are tightened by "
-    "elongation or by a tensioner and state no torque; height over the nut",
+    "elongation or by a tensioner, and those of a gland, that state no torque; height over the nut",
     limits=[
         Limit("hand", "400 N", "force", COMMON_PRACTICE, "force of a hand on a bar"),
         Limit("bar", "1.5 m", "length", COMMON_PRACTICE, "longest bar that a hand turns in a shed"),
@@ -124,9 +125,12 @@ def spanner_each_joint(plan: AccessPlan, sheet: Sheet) -> Judgement:
 
 
 def _is_stretched(name: str, joint: BoltedJoint | FrameFastening, sheet: Sheet) -> bool:
-    """Whether nuts are only run down on bolts that are stretched: they state no torque."""
+    """Whether nuts want no torque and state none: run down on stretched bolts, or drawn up as a packing needs it."""
     if sheet.is_stated(f"torque of {name}", joint.tightening.torque):
         return False
+    if isinstance(joint, BoltedJoint) and sheet.is_stated(f"part held by {name}", joint.holds):
+        if isinstance(sheet.follow(joint.holds), Gland):
+            return True
     method = joint.tightening.method
     return (
         sheet.is_stated(f"method of {name}", method) and sheet.read(f"method of {name}", method) in _STRETCHED

@@ -112,6 +112,14 @@ def test_nuts_without_a_torque_are_not_assessed(
     assert outcome == "not applicable" or "studs" in check.says
 
 
+def test_a_gland_is_drawn_up_as_its_packing_needs(workshop: DesignFolder) -> None:
+    made = turned("580 N·m", "")
+    made["studs.toml"] = made["studs.toml"].replace("fastener", 'holds = "gland"\nfastener')
+    made["studs.toml"] = made["studs.toml"].replace('torque = "580 N·m"\n', "")
+    made["gland.toml"] = 'kind = "gland"\nid = "gland"\n'
+    assert workshop.write(made).only(TOOL).outcome == "not applicable"
+
+
 @given(T=st.floats(1.0, 5e3))
 def test_twice_the_torque_wants_twice_the_bar(T: float) -> None:
     assert bar_wanted(T=2 * T, F=400.0) == pytest.approx(2 * bar_wanted(T=T, F=400.0))
