@@ -20,5 +20,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_fits.rules.castings", "casting"),
         rules_in("speclint_fits.rules.chains", "dimension-chain"),
         rules_in("speclint_fits.rules.hot_chains", "dimension-chain"),
+        rules_in("speclint_fits.rules.chain_zones", "dimension-chain"),
+        rules_in("speclint_fits.rules.angles", "poppet-valve"),
         rules_in("speclint_fits.rules.geometry"),
     ]

@@ -38,6 +38,23 @@ ISO_1101 = Source(
     "table of geometrical characteristics",
     memory=True,
 )
+ISO_2768_1 = Source(
+    "ISO 2768-1, General tolerances, Part 1: Tolerances for linear and angular dimensions without individual "
+    "tolerance indications",
+    "1989",
+    "Table 3, angles",
+    memory=True,
+)
+ISO_2768_2 = Source(
+    "ISO 2768-2, General tolerances, Part 2: Geometrical tolerances for features without individual tolerance "
+    "indications",
+    "1989",
+    "Table 1, flatness, and 5.2, parallelism",
+    memory=True,
+)
+ISO_13920 = Source(
+    "ISO 13920, Welding: general tolerances for welded constructions", "1996", "Table 2, angles", memory=True
+)
 ISO_2692 = Source("ISO 2692, Maximum material requirement", "2014", "virtual condition", memory=True)
 ASME_Y14_5 = Source(
     "ASME Y14.5, Dimensioning and Tolerancing",

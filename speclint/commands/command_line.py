@@ -22,7 +22,7 @@ COMMANDS = {
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
-    "review": "the review pack: one page of HTML for a design review",
+    "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
     "families": "the families loaded, with versions; or a new family, written to begin with",

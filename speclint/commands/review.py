@@ -1,4 +1,4 @@
-"""the review pack: one page of HTML for a design review"""
+"""the review pack: the document of a design review, one page of HTML to read and to print"""
 
 from __future__ import annotations
 
@@ -29,14 +29,16 @@ def run(options: argparse.Namespace) -> int:
     """Make the pack; returns the exit code of the check behind it."""
     from speclint.checking import Processes, assess, find_remedies
     from speclint.errors import OutputError
-    from speclint.reports import REVIEW_FILE, review_page, visible
+    from speclint.reports import REVIEW_FILE, files_read, review_page, visible
+    from speclint.repository import work_tree
 
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         kept = None if options.afresh else kept_folder()
         assessment = assess(options.paths, loaded_families(), processes=processes, kept=kept)
         shown("looking for remedies")
         find_remedies(assessment, processes)
-        page = review_page(assessment, options.units, shown, processes)
+        revision = work_tree(assessment.root, files_read(assessment))
+        page = review_page(assessment, options.units, shown, processes, revision)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:

@@ -385,6 +385,7 @@ from .speeds import (
     wheel_speed as wheel_speed,
 )
 from .springs import (
+    height_to_grip as height_to_grip,
     rate_by_sizes as rate_by_sizes,
     rates as rates,
     shut_loads as shut_loads,
@@ -424,6 +425,10 @@ from .steam_states import (
 from .steam_use import (
     steam_by_cylinder as steam_by_cylinder,
 )
+from .stops import (
+    load_on_stop as load_on_stop,
+    stop_load as stop_load,
+)
 from .throats import (
     around_throat as around_throat,
     throat_of as throat_of,
@@ -439,11 +444,13 @@ from .train_loads import (
     mass_at_valve as mass_at_valve,
     sense_of_push as sense_of_push,
     sense_of_weight as sense_of_weight,
+    share_across as share_across,
     spindle_load as spindle_load,
     tappet_load as tappet_load,
     torque_of_cam as torque_of_cam,
     torque_together as torque_together,
     valve_acceleration as valve_acceleration,
+    valve_speed as valve_speed,
 )
 from .values_from_events import (
     exhaust_dryness as exhaust_dryness,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, Newtons, Ratio, Source, formula, require
 from speclint.facts.springs import rate_by_sizes, rates, shut_loads
+from speclint.facts.train_loads import share_across
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.rules import Sheet, Worked, worked
@@ -12,6 +13,8 @@ from speclint.specs import CompressionSpring, Length, PoppetValve, Rocker, Valve
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
 )
+#: Ways of opening in which the weight lies along the spindle.
+_UPRIGHT = ("upwards", "downwards")
 _GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
@@ -80,7 +83,7 @@ def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
     springs = sheet.belonging_to(valve, CompressionSpring)
     rockers = sheet.belonging_to(spindle, Rocker) if springs else ()
     arms = [one.valve_arm for one in rockers if sheet.is_stated("arm", one.valve_arm)]
-    lies = sheet.is_stated("opens", valve.opens) and sheet.read("opens", valve.opens) == "sideways"
+    lies = sheet.is_stated("opens", valve.opens) and sheet.read("opens", valve.opens) not in _UPRIGHT
     if not (arms or lies):
         return None
     F, W, places = 0.0, 0.0, []
@@ -89,7 +92,8 @@ def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
         places += [arm, valve.lift]
     if lies:
         masses = {"m_v": sheet.take("m_v", valve.mass), "m_s": sheet.take("m_s", spindle.mass)}
-        W = sheet.work("W", weight_shutting, g=1.0, **masses)
+        g = sheet.look_up("g_q", share_across, opens=sheet.read("opens", valve.opens))
+        W = sheet.work("W", weight_shutting, g=g, **masses)
         places += [valve.mass, spindle.mass]
     return worked(sheet.work("F_q", side_loads_together, F=F, W=W), *places)
 

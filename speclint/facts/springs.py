@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.equations import FIRST_PRINCIPLES, Newtons, NewtonsPerMetre, formula
+from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, NewtonsPerMetre, formula
 from speclint.facts.gear import furthest_lift
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.springs import (
@@ -43,6 +43,21 @@ def rate_about(R_s: NewtonsPerMetre, R: NewtonsPerMetre, R_n: NewtonsPerMetre) -
     38000.0
     """
     return R_s + R - R_n
+
+
+@formula("h = L − y", cites=[FIRST_PRINCIPLES])
+def height_to_grip(L: Metres, y: Metres) -> Metres:
+    """Height above the lower seat of a free spring at which a tool takes hold of its plate.
+
+    h = L − y
+
+    ``L`` free length of the spring, ``y`` height of the plate over the spring's end, which the tool need not reach [m].
+    Returns [m].
+
+    >>> round(height_to_grip(L=0.142, y=0.012), 6)
+    0.13
+    """
+    return L - y
 
 
 def rate_by_sizes(spring: CompressionSpring, sheet: Sheet, index: str = "") -> float | None:

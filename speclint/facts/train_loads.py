@@ -11,6 +11,7 @@ from speclint.equations import (
     Kilograms,
     KilogramSquareMetres,
     Metres,
+    MetresPerSecond,
     MetresPerSecondSquared,
     NewtonMetres,
     Newtons,
@@ -20,22 +21,39 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.errors import NotKnown
 from speclint.handbook.tables import Reading
+from speclint.specs import Axis, axis_in_words
 
 MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
 
-_SENSE_OF_WEIGHT = {"upwards": 1.0, "sideways": 0.0, "downwards": -1.0}
 _SENSE_OF_PUSH = {"open": 1.0, "shut": -1.0}
 
 
 def sense_of_weight(opens: str) -> Reading:
-    """1 where weight shuts a valve that opens upwards, −1 where it opens one that opens downwards.
+    """Share of the weight that shuts a valve: 1 where it opens upwards, −1 downwards, the cosine of its angle between.
 
-    >>> sense_of_weight("downwards").nominal
-    -1.0
+    >>> sense_of_weight("downwards").nominal, sense_of_weight("60 ° from upright, outwards").nominal
+    (-1.0, 0.5)
     """
-    return Reading.exact(f"sense of weight, opening {opens}", _SENSE_OF_WEIGHT[opens], "", FIRST_PRINCIPLES)
+    return Reading.exact(f"sense of weight, opening {opens}", _axis(opens).rise, "", FIRST_PRINCIPLES)
+
+
+def share_across(opens: str) -> Reading:
+    """Share of the weight that lies across a valve's axis: 1 where it opens sideways, the sine of its angle between.
+
+    >>> share_across("sideways").nominal, share_across("30 ° from upright, back").nominal
+    (1.0, 0.5)
+    """
+    return Reading.exact(f"weight across an axis {opens}", _axis(opens).lean, "", FIRST_PRINCIPLES)
+
+
+def _axis(opens: str) -> Axis:
+    axis = axis_in_words(opens)
+    if axis is None:
+        raise NotKnown(f"{opens!r} does not say how an axis stands")
+    return axis
 
 
 def sense_of_push(pushed: str) -> Reading:
@@ -75,6 +93,21 @@ def mass_at_valve(
     """
     require(i > 0 and b_v > 0, "lever ratio and arm must be above 0")
     return m_v + m_s + m_f / 3 + m_t / i**2 + J / b_v**2
+
+
+@formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
+def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
+    """Speed of the valve at an angle of the cam, without sign.
+
+    v = i |s′| ω
+
+    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
+    angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
+
+    >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
+    0.4
+    """
+    return i * abs(s_prime) * ω
 
 
 @formula("a = i κ ω²", cites=[FIRST_PRINCIPLES])

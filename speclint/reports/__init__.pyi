@@ -71,6 +71,9 @@ from .pack.printed import (
     words as words,
     worked as worked,
 )
+from .pack.title_page import (
+    files_read as files_read,
+)
 from .page import (
     Page as Page,
     put as put,

@@ -41,12 +41,8 @@ class Arithmetic:
         return self.holds + self.not_assessed + self.unread + self.not_run + self.others
 
     @property
-    def says(self) -> str:
-        """The sum in a sentence.
-
-        >>> Arithmetic(holds=17, not_assessed=6).says
-        '17 holds not conceded + 6 safety checks not assessed = 23 reasons to withhold release.'
-        """
+    def terms(self) -> tuple[tuple[int, str], ...]:
+        """The terms of the sum that are not zero: each number, and what it is of."""
         parts = (
             (self.holds, "hold not conceded", "holds not conceded"),
             (self.not_assessed, "safety check not assessed", "safety checks not assessed"),
@@ -54,7 +50,16 @@ class Arithmetic:
             (self.not_run, "rule not run", "rules not run"),
             (self.others, "other", "others"),
         )
-        told = " + ".join(f"{number} {one if number == 1 else many}" for number, one, many in parts if number)
+        return tuple((number, one if number == 1 else many) for number, one, many in parts if number)
+
+    @property
+    def says(self) -> str:
+        """The sum in a sentence.
+
+        >>> Arithmetic(holds=17, not_assessed=6).says
+        '17 holds not conceded + 6 safety checks not assessed = 23 reasons to withhold release.'
+        """
+        told = " + ".join(f"{number} {words}" for number, words in self.terms)
         if not told:
             return "No reason to withhold release."
         return f"{told} = {count(self.reasons, 'reason')} to withhold release."

@@ -83,3 +83,7 @@ from .spec_files import (
     passed_over as passed_over,
     spec_files as spec_files,
 )
+from .work_tree import (
+    WorkTree as WorkTree,
+    work_tree as work_tree,
+)

@@ -5,6 +5,10 @@ from .block_openings import (
     CutOpening as CutOpening,
     ShellOpening as ShellOpening,
 )
+from .borne import (
+    Borne as Borne,
+    LongStuds as LongStuds,
+)
 from .carried import (
     Carried as Carried,
     CarriedForce as CarriedForce,
@@ -89,6 +93,11 @@ from .geometry import (
 from .heat_flow import (
     HeatPath as HeatPath,
     WarmChamber as WarmChamber,
+)
+from .inclinations import (
+    Axis as Axis,
+    Inclination as Inclination,
+    axis_in_words as axis_in_words,
 )
 from .key_descriptions import (
     inner_table as inner_table,
@@ -364,6 +373,7 @@ from .tolerancing import (
     ORIENTATIONS as ORIENTATIONS,
     RUN_OUTS as RUN_OUTS,
     Datum as Datum,
+    GeneralTolerance as GeneralTolerance,
     GeometricalTolerance as GeometricalTolerance,
     HolePattern as HolePattern,
 )

@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, LinkTo, Mass, Position, SignedForce, Word
+from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Mass, OneOrMore, Position, SignedForce, Word
 from speclint.specs.kinds.duty import CaseName
+from speclint.specs.link_targets import Bracket
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -50,6 +51,8 @@ class Carried(SpecTable):
         force: that acts there beside the weight
         case: the load case in which the force acts; left out, it acts in all
         reverses: whether the force acts both ways
+        shared_with: the other brackets that carry it too, under the same name; one of them says so
+        share: part of mass and force that this one takes of it; left out, all of it
     """
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
@@ -58,3 +61,5 @@ class Carried(SpecTable):
     force: CarriedForce = CarriedForce.unstated()
     case: Word[CaseName] = NOT_STATED
     reverses: Word[bool] = NOT_STATED
+    shared_with: Annotated[tuple[LinkTo[Bracket], ...], OneOrMore(), OWN_PLACE] = ()
+    share: Fraction = NOT_STATED

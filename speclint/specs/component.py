@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.fields import FOR_REVIEW, NOT_STATED, LinkTo, Pressure, Temperature, Word
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Allowance, LinkTo, Pressure, Temperature, Word
 from speclint.specs.link_targets import Duty
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
+from speclint.specs.spans import Span
 from speclint.specs.spec import Spec
 from speclint.specs.taking_over import Mirrors
-from speclint.specs.tolerancing import Datum, GeometricalTolerance, HolePattern
+from speclint.specs.tolerancing import Datum, GeneralTolerance, GeometricalTolerance, HolePattern
 from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
@@ -31,7 +32,8 @@ class Component(Spec):
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
     passage of a block.
     ``tolerances`` are its geometrical tolerances by name, ``datums`` what they count from, ``hole_patterns`` its
-    patterns of holes.
+    patterns of holes; ``general_tolerance`` is the class of the drawing for faces that state none, ``general_zone`` its
+    zone where that standard leaves it to the drawing.
     """
 
     kind: ClassVar[str] = "component"
@@ -57,4 +59,6 @@ class Component(Spec):
     datums: dict[str, Datum] = {}
     tolerances: dict[str, GeometricalTolerance] = {}
     hole_patterns: dict[str, HolePattern] = {}
+    general_tolerance: Word[GeneralTolerance] = NOT_STATED
+    general_zone: Annotated[Allowance, Span("2 µm", "20 mm")] = NOT_STATED
     surroundings: Word[Surroundings] = NOT_STATED

@@ -31,6 +31,8 @@ _WORDS = {
     "prepared_by": "J. Ostler",
     "checked_by": "M. Coyle",
     "material": "phosphoric-cylinder-iron",
+    "opens": "35 ° from upright, outwards",
+    "inclined": "35 ° from upright, outwards",
 }
 
 

@@ -18,6 +18,8 @@ LOCATIONS = ("position", "coaxial", "symmetric")
 RUN_OUTS = ("run-out", "total run-out")
 #: By which the datums of a part are called; any other word is the id of a part.
 LETTERS = tuple(string.ascii_uppercase)
+#: The general geometrical tolerances that a drawing may name for faces without one of their own.
+GeneralTolerance = Literal["ISO 2768-2 H", "ISO 2768-2 K", "ISO 2768-2 L", "ISO 22081"]
 
 
 class Datum(SpecTable):

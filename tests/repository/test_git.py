@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from speclint.errors import RevisionError
-from speclint.repository import at_revision, find_program, staged, staged_changes
+from speclint.repository import at_revision, find_program, staged, staged_changes, work_tree
 from speclint.repository.git import environment
 from tests.register.office import git
 
@@ -145,3 +145,11 @@ def test_a_replaced_object_is_not_read(hostile: Path, tmp_path: Path) -> None:
     git(hostile, "replace", blob, written)
     assert git(hostile, "cat-file", "-p", blob) == "replaced"
     assert at_revision(hostile, "HEAD").read("a.toml") == b"committed"
+
+
+def test_a_work_tree_is_compared_without_running_a_filter(hostile: Path, ran: Path) -> None:
+    """Git itself would clean each changed file by the filter that its attributes name."""
+    found = work_tree(hostile, ("a.toml",))
+    assert found is not None
+    assert found.changed == ("a.toml",)
+    assert not ran.exists()

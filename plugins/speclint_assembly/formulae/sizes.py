@@ -49,21 +49,6 @@ def over_the_coils(D_m: Metres, w: Metres) -> Metres:
     return D_m + w
 
 
-@formula("h = L − y", cites=[FIRST_PRINCIPLES])
-def height_to_grip(L: Metres, y: Metres) -> Metres:
-    """Height above the lower seat of a free spring at which a tool takes hold of its plate.
-
-    h = L − y
-
-    ``L`` free length of the spring, ``y`` height of the plate over the spring's end, which the tool need not reach [m].
-    Returns [m].
-
-    >>> round(height_to_grip(L=0.142, y=0.012), 6)
-    0.13
-    """
-    return L - y
-
-
 @formula("D_t = 2 k s", cites=[COMMON_PRACTICE])
 def tool_over_hexagon(k: Ratio, s: Metres) -> Metres:
     """Outside diameter of a box spanner over a hexagon.

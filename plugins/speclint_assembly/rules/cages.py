@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from speclint import Grade, Judgement, Sheet, rule
-from speclint.facts import bore_of
+from speclint.facts import bore_of, height_to_grip
 from speclint.specs import CompressionSpring, PoppetValve, RetainingRing, ValveCage, ValveSeat
-from speclint_assembly.formulae.sizes import height_to_grip, over_the_coils
+from speclint_assembly.formulae.sizes import over_the_coils
 from speclint_assembly.inputs.room import BY_HAND, passes
 from speclint_assembly.inputs.ways import opening_of
 from speclint_assembly.sources import GEOMETRY

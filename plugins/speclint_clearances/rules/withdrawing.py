@@ -128,9 +128,13 @@ def _is_stretched(name: str, joint: BoltedJoint | FrameFastening, sheet: Sheet) 
     """Whether nuts want no torque and state none: run down on stretched bolts, or drawn up as a packing needs it."""
     if sheet.is_stated(f"torque of {name}", joint.tightening.torque):
         return False
-    if isinstance(joint, BoltedJoint) and sheet.is_stated(f"part held by {name}", joint.holds):
-        if isinstance(sheet.follow(joint.holds), Gland):
-            return True
+    held = joint.holds if isinstance(joint, BoltedJoint) else None
+    if (
+        held is not None
+        and sheet.is_stated(f"part held by {name}", held)
+        and isinstance(sheet.follow(held), Gland)
+    ):
+        return True
     method = joint.tightening.method
     return (
         sheet.is_stated(f"method of {name}", method) and sheet.read(f"method of {name}", method) in _STRETCHED

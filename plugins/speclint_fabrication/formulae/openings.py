@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Radians, Ratio, SquareMetres
 from speclint_fabrication.sources import OPENING_TO_EDGE, OPENINGS_APART, PRESSURE_AREA, SMALL_OPENING
 
@@ -258,3 +258,21 @@ def stress_between_openings(σ: Pascals, p: Metres, d_1: Metres, d_2: Metres) ->
     η = (p - (d_1 + d_2) / 2) / p
     require(η > 0, "two openings run into each other")
     return σ / η
+
+
+@formula("Δσ = k Δp (r + e/2)/e", cites=[FIRST_PRINCIPLES, COMMON_PRACTICE])
+def range_at_root(k: Ratio, Δp: Pascals, r: Metres, e: Metres) -> Pascals:
+    """Stress range at the root of a branch in a round shell.
+
+    Δσ = k Δp (r + e/2)/e
+
+    ``k`` by how much the branch raises the stress of the shell; ``Δp`` range of the pressure [Pa]; ``r`` inside radius,
+    ``e`` net thickness of the shell [m]. Returns [Pa]. Raises OutOfRange unless ``e`` is above 0.
+
+    Hand working: 2.5 × 1.6 × (250 + 4)/8 = 127 MPa.
+
+    >>> round(range_at_root(k=2.5, Δp=1.6e6, r=0.250, e=0.008) / 1e6, 6)
+    127.0
+    """
+    require(e > 0, "no metal of the shell is left")
+    return k * Δp * (r + e / 2) / e

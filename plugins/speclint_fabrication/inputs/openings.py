@@ -76,6 +76,42 @@ def cuts_of(block: CylinderBlock, sheet: Sheet) -> list[Cut]:
     return [Cut(name, opening, weldment, block) for name, opening in openings]
 
 
+def seats_cut_in(block: CylinderBlock, sheet: Sheet) -> list[Cut]:
+    """The bores of valve seats as holes without a branch, each in its flat wall or plate; a seat does not stay it.
+
+    Those that name neither are left out (:func:`silent_seats`), and a block that states none asks for no weldment.
+    """
+    if not block.seat_bores:
+        return []
+    weldment = weldment_of(block, sheet)
+    if weldment is None:
+        return []
+    silent, found = silent_seats(block, sheet), []
+    for name, bore in block.seat_bores.items():
+        if name not in silent:
+            opening = ShellOpening(
+                diameter=bore.diameter,
+                plate=bore.plate,
+                flat_wall=bore.flat_wall,
+                to_edge=bore.wall,
+                set=Stated("drilled", bore.diameter.where),
+            )
+            found.append(Cut(name, opening, weldment, block))
+    return found
+
+
+def silent_seats(block: CylinderBlock, sheet: Sheet) -> list[str]:
+    """The seat bores of a welded block that name no wall and no plate in which they are cut."""
+    if weldment_of(block, sheet) is None:
+        return []
+    return [
+        name
+        for name, bore in block.seat_bores.items()
+        if not sheet.is_stated(f"flat wall of {name}", bore.flat_wall)
+        and not sheet.is_stated(f"plate of {name}", bore.plate)
+    ]
+
+
 def is_in_flat_wall(cut: Cut, sheet: Sheet) -> bool:
     """Whether an opening is cut in a flat wall; else in a plate that serves as a round shell."""
     return sheet.is_stated(f"flat wall of {cut.name}", cut.opening.flat_wall)
@@ -109,20 +145,23 @@ def bores_of_plate(name: str, block: CylinderBlock, sheet: Sheet) -> list[str]:
 def shell_of(
     name: str, plate: Plate, sides: list[str], bores: list[str], cut: Cut, case: LoadCase, sheet: Sheet
 ) -> Shell:
-    """A round plate in a load case: of a barrel the bore is its inside."""
+    """A round plate in a load case."""
     block = cut.block
-    if bores:
-        inside = max(sheet.take(f"D of {bore}", block.bores[bore].diameter) for bore in bores)
-    else:
-        inside = sheet.take(f"D of {name}", plate.inside_diameter)
     c = sheet.take(f"c of {name}", plate.corrosion_allowance)
     return Shell(
-        r=inside / 2,
+        r=shell_inside(name, plate, bores, cut, sheet),
         e=wall_left(name, plate, sides, sheet),
         c=c,
         P=max(greatest_on(side, case, block, sheet) for side in sides),
         f=allowed_in(name, plate, sides, block, case, sheet),
     )
+
+
+def shell_inside(name: str, plate: Plate, bores: list[str], cut: Cut, sheet: Sheet) -> Metres:
+    """Inside radius of a round plate: of a barrel the bore is its inside."""
+    if bores:
+        return max(sheet.take(f"D of {bore}", cut.block.bores[bore].diameter) for bore in bores) / 2
+    return sheet.take(f"D of {name}", plate.inside_diameter) / 2
 
 
 def sides_of_cut(cut: Cut, bores: list[str], sheet: Sheet) -> list[str]:

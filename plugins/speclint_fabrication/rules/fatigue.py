@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
 from speclint.facts import distance_of_life, starts_of_life, turns_of_crank, worn_wheel
+from speclint.handbook.members import range_of_stress
 from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
 from speclint_fabrication.formulae.fatigue import (
@@ -28,7 +29,14 @@ from speclint_fabrication.formulae.walls import (
     range_of_both_sides,
     stress_together,
 )
+from speclint_fabrication.inputs.branch_roots import (
+    branch_joined,
+    branches_of,
+    branches_without_weld,
+    range_beside,
+)
 from speclint_fabrication.inputs.joined import joined_by
+from speclint_fabrication.inputs.openings import Cut, is_in_flat_wall, wall_of
 from speclint_fabrication.inputs.plates import plate_named, wall_left
 from speclint_fabrication.inputs.pressures import (
     across,
@@ -49,6 +57,11 @@ from speclint_fabrication.sources import (
     PARTIAL_FACTOR,
 )
 
+#: What gives the stress ranges of a weld and how often they come.
+_Ranges = Callable[
+    [str, WeldedJoint, Weldment, CylinderBlock, LoadCase, Sheet], Iterator[tuple[Pascals, Ratio]]
+]
+
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
 
@@ -58,9 +71,8 @@ _BEST_WELD = 125e6
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, does not "
-    "exceed that allowed for the cycles of the life on worn tyres at the hottest of what the wall "
-    "bounds",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, and that at the root "
+    "of every branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
@@ -70,7 +82,7 @@ _BEST_WELD = 125e6
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
-    edition=8,
+    edition=9,
     limits=[
         Limit(
             "partial_factor",
@@ -78,7 +90,14 @@ _BEST_WELD = 125e6
             "ratio",
             PARTIAL_FACTOR,
             "partial factor on fatigue strength",
-        )
+        ),
+        Limit(
+            "branch root",
+            "2.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "stress at the root of a branch over that of its shell or wall",
+        ),
     ],
 )
 def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -87,20 +106,34 @@ def weld_fatigue(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed("no welded joint is stated", weldment.where)
     block = sheet.follow(weldment.makes)
 
-    def judge(item: tuple[str, WeldedJoint | None]) -> Judgement:
+    cuts = branches_of(block, sheet)
+
+    def judge(item: tuple[str, WeldedJoint | Cut | None]) -> Judgement:
         name, joint = item
+        if isinstance(joint, Cut):
+            said = f"no weld is stated to join the branch at {name}"
+            raise sheet.not_assessed(said, joint.opening.where)
         if joint is None:
             raise sheet.not_assessed(f"no weld is stated to join the wall {name}", weldment.walls[name].where)
         if not holds_pressure(name, joint, weldment, sheet):
             raise sheet.not_applicable("no weld holds pressure")
-        return _joint(name, joint, weldment, block, case, sheet)
+        cut = branch_joined(name, joint, cuts, sheet)
+        ranges = _ranges if cut is None else _at_root(cut)
+        return _joint(name, joint, ranges, weldment, block, case, sheet)
 
     unjoined = [(name, None) for name in walls_without_weld(weldment, sheet)]
-    return sheet.each([*weldment.joints.items(), *unjoined], judge)
+    bare = [(name, cuts[name]) for name in branches_without_weld(weldment, cuts, sheet)]
+    return sheet.each([*weldment.joints.items(), *unjoined, *bare], judge)
 
 
 def _joint(
-    name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
+    name: str,
+    joint: WeldedJoint,
+    ranges: _Ranges,
+    weldment: Weldment,
+    block: CylinderBlock,
+    case: LoadCase,
+    sheet: Sheet,
 ) -> Judgement:
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
     if category > _BEST_WELD:
@@ -114,7 +147,7 @@ def _joint(
     gamma = sheet.limit("partial_factor", "γ")
     judged = []
     k_m = _offset(name, joint, weldment, sheet)
-    for in_line, strokes in _ranges(name, joint, weldment, block, case, sheet):
+    for in_line, strokes in ranges(name, joint, weldment, block, case, sheet):
         found = (
             in_line if k_m is None else sheet.work(f"σ_k of {name}", stress_with_offset, k_m=k_m, σ=in_line)
         )
@@ -168,6 +201,26 @@ def _ranges(
     yield _range(name, joint, weldment, block, case, sheet)
 
 
+def _at_root(cut: Cut) -> _Ranges:
+    """The ranges of a weld at the root of a branch: that stated, and the multiple of its shell's or its wall's."""
+
+    def ranges(
+        name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
+    ) -> Iterator[tuple[Pascals, Ratio]]:
+        if sheet.is_stated(f"stress range of {name}", joint.stress_range):
+            yield sheet.take(f"σ_R of {name}", joint.stress_range), _strokes(weldment, block, sheet)
+        k = sheet.limit("branch root", "k_r")
+        if is_in_flat_wall(cut, sheet):
+            in_wall, cycles = _of_wall(name, wall_of(cut, sheet), weldment, block, case, sheet)
+            yield sheet.work(f"Δσ_r of {name}", range_of_stress, k=k, σ=in_wall), cycles
+            return
+        found, stroke = range_beside(cut, k, case, sheet)
+        starts = float(sheet.count("n", starts_of_life(weldment, weldment.starts, sheet)))
+        yield found, _strokes(weldment, block, sheet) if stroke else starts
+
+    return ranges
+
+
 def _range(
     name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> tuple[Pascals, Ratio]:
@@ -181,7 +234,13 @@ def _range(
             f"the stress range of {name} must be stated: its weld is not full penetration",
             joint.stress_range.where,
         )
-    wall = _wall_of(joint, weldment, sheet)
+    return _of_wall(name, _wall_of(joint, weldment, sheet), weldment, block, case, sheet)
+
+
+def _of_wall(
+    name: str, wall: FlatWall, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
+) -> tuple[Pascals, Ratio]:
+    """Stress range and cycles of a flat wall."""
     sides = sides_of(name, wall, sheet)
     t = wall_left(name, plate_named(weldment, wall.plate, sheet), sides, sheet)
     if "cylinder" in sides:

@@ -34,8 +34,10 @@ from speclint_fabrication.inputs.openings import (
     hole_of,
     is_in_flat_wall,
     plate_of,
+    seats_cut_in,
     shell_of,
     sides_of_cut,
+    silent_seats,
     strength_of_branch,
     wall_of,
     wall_of_branch,
@@ -61,7 +63,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 
 @rule(
     "opening.metal-replaced",
-    edition=2,
+    edition=3,
     title="Beside every opening in a round shell the net metal of shell and branch carries the pressure on what is cut "
     "out, and beside ports round a barrel at most half of the allowable tension is used",
     on=CylinderBlock,
@@ -69,8 +71,8 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
     grade=Grade.HOLD,
     cites=[PRESSURE_AREA, SMALL_OPENING, UG_37, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A shell is weakest where a branch was cut into it: it tears there, and the whole chest opens.",
-    leaves_out="loads of pipes on a branch, the weld between branch and shell, fatigue at its root, bores of valve "
-    f"seats, creep; {DEFERS}",
+    leaves_out="loads of pipes on a branch, the weld between branch and shell, fatigue at its root "
+    f"(block.weld-fatigue), the seat ring in a bore, which may work loose, creep; {DEFERS}",
     limits=[
         Limit(
             "small",
@@ -101,7 +103,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 )
 def metal_replaced(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """A_s (f_s − P/2) + A_b (f_b − P/2) against P on the pressed areas; of ports also the metal left round it."""
-    cuts = cuts_of(block, sheet)
+    cuts = [*cuts_of(block, sheet), *seats_cut_in(block, sheet)]
     items: list[tuple[str, Cut | Barrel]] = [(cut.name, cut) for cut in cuts]
     items += [(barrel.name, barrel) for barrel in barrels_of(block, sheet)]
     if not items:
@@ -228,7 +230,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
 
 @rule(
     "opening.in-flat-wall",
-    edition=3,
+    edition=4,
     title="A flat wall with an opening is so thick, net of corrosion, that what is cut out is replaced, or √2 times as "
     "thick as without it; beyond half of its shorter side as the metal across the opening needs",
     wrong="wall with opening {item} {found} thick, {limit} wanted",
@@ -237,7 +239,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
     grade=Grade.HOLD,
     cites=[UG_39, RECTANGULAR_VESSELS, FIRST_PRINCIPLES],
     why="A hole in the middle of a flat wall takes out the very strip that carries it.",
-    leaves_out=f"openings near a corner, ribs beside them, loads of pipes, bores of valve seats; {DEFERS}",
+    leaves_out=f"openings near a corner, ribs beside them, loads of pipes, the seat ring in a bore; {DEFERS}",
     limits=[
         Limit(
             "bending_factor",
@@ -250,8 +252,10 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
 )
 def in_flat_wall(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Net thickness against t_0 with the opening, t_0 = t √(σ/S) of the wall without it."""
-    flat = [(cut.name, cut) for cut in cuts_of(block, sheet) if is_in_flat_wall(cut, sheet)]
-    if not flat:
+    cuts = [*cuts_of(block, sheet), *seats_cut_in(block, sheet)]
+    flat = [(cut.name, cut) for cut in cuts if is_in_flat_wall(cut, sheet)]
+    silent = silent_seats(block, sheet)
+    if not (flat or silent):
         raise sheet.not_applicable("no opening is stated in a flat wall")
 
     def judge(item: tuple[str, Cut]) -> Judgement:
@@ -270,7 +274,11 @@ def in_flat_wall(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgemen
         )
         return sheet.at_least(loaded.t, wanted)
 
-    return sheet.each(flat, judge)
+    judged = [sheet.each(flat, judge)] if flat else []
+    if silent:
+        says = f"in which flat wall or plate they are cut is not stated by the seat bores {', '.join(silent)}"
+        judged.append(sheet.states(False, says, where=block.where).graded(Grade.QUERY))
+    return sheet.worst(*judged)
 
 
 def _spare_of_branch(

@@ -94,8 +94,8 @@ class _Two(NamedTuple):
     gravest=Grade.HOLD,
     cites=[EN_13445_4.at("Table 10.1-1"), EN_1011_2, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A weld that is right for one plate and wrong for the other cracks beside the other.",
-    leaves_out="whether the filler named is right for the pair, loss of carbon beside the weld in long service; the "
-    "local code for pressure parts and a competent person decide",
+    leaves_out="a weld that names neither two plates nor a plate and a wall; whether the filler named is right for the "
+    "pair, loss of carbon beside the weld in long service; the local code for pressure parts and a competent person decide",
     limits=[
         Limit(
             "growth_share",

@@ -43,6 +43,35 @@ def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians)
     return T_1 * k + T_2 + 2 * r * Δθ
 
 
+@formula("T_h = T_n + 2 r Δε", cites=[FIRST_PRINCIPLES])
+def zones_hot(T_n: Metres, r: Metres, Δε: Ratio) -> Metres:
+    """What the zones of two patterns take of the room of a stud, and their unlike growth beside.
+
+    T_h = T_n + 2 r Δε
+
+    ``T_n`` by the zones, ``r`` radius of the circle [m]; ``Δε`` by how much one part grows more than the other. Returns
+    [m], on the diameter.
+
+    >>> round(zones_hot(T_n=0.0016, r=0.3, Δε=0.0006) * 1e3, 6)
+    1.96
+    """
+    return T_n + 2 * r * Δε
+
+
+@formula("Δε = |ε_1 − ε_2|", cites=[FIRST_PRINCIPLES])
+def unlike_growth(ε_1: Ratio, ε_2: Ratio) -> Ratio:
+    """By how much one of two parts grows more than the other.
+
+    Δε = |ε_1 − ε_2|
+
+    ``ε_1``, ``ε_2`` growth of each since it was drawn. Returns a ratio.
+
+    >>> round(unlike_growth(ε_1=0.0020, ε_2=0.0025), 6)
+    0.0005
+    """
+    return abs(ε_1 - ε_2)
+
+
 @formula("k = 1 + 2 P/D", cites=[ASME_Y14_5])
 def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     """By how much the zone of a tapped hole opens at the far side of the plate that its stud holds.
@@ -102,3 +131,59 @@ def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
     0.01
     """
     return c_0 - t_1 - t_2
+
+
+@formula("e = t/2", cites=[FIRST_PRINCIPLES])
+def half_of_zone(t: Metres) -> Metres:
+    """How far either way a zone of form, place or run-out lets a face stand off.
+
+    e = t/2
+
+    ``t`` width of the zone [m]. Returns [m].
+
+    >>> round(half_of_zone(t=0.4e-3) * 1e3, 6)
+    0.2
+    """
+    return t / 2
+
+
+@formula("e = (f + q)/2", cites=[FIRST_PRINCIPLES])
+def zone_of_faces(f: Metres, q: Metres) -> Metres:
+    """How far the faces of a pad or a cut-out stand off what its size says, as in the interference of a locked pad.
+
+    e = (f + q)/2
+
+    ``f`` flatness of the faces, ``q`` their squareness over their height [m]. Returns [m].
+
+    >>> round(zone_of_faces(f=0.01e-3, q=0.02e-3) * 1e3, 6)
+    0.015
+    """
+    return (f + q) / 2
+
+
+@formula("z = k e", cites=[FIRST_PRINCIPLES])
+def part_of_zone(k: Ratio, e: Metres) -> Metres:
+    """What a face that stands off takes of a gap.
+
+    z = k e
+
+    ``k`` size of the effect of its link [-]; ``e`` by how much it stands off [m]. Returns [m].
+
+    >>> round(part_of_zone(k=0.5, e=0.1e-3) * 1e3, 6)
+    0.05
+    """
+    return k * e
+
+
+@formula("g_z = g + z", cites=[FIRST_PRINCIPLES])
+def gap_at_zone(g: Metres, z: Metres) -> Metres:
+    """Gap of a chain with the zones of its faces.
+
+    g_z = g + z
+
+    ``g`` gap by the sizes; ``z`` what the zones add, below 0 where they take it [m]. Returns [m].
+
+    >>> round(gap_at_zone(g=2.5e-3, z=-0.2e-3) * 1e3, 6)
+    2.3
+    """
+    return g + z

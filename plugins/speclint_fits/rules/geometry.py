@@ -15,8 +15,8 @@ from speclint import (
     facts,  # what it works of joints is imported where there are any
     rule,
 )
-from speclint.equations import Metres, Radians
-from speclint.handbook.fits import diametral_clearance, share_of_size
+from speclint.equations import Metres, Radians, Ratio
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_size
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import (
     FORMS,
@@ -27,6 +27,7 @@ from speclint.specs import (
     Component,
     GeometricalTolerance,
     HolePattern,
+    LoadCase,
     ValveSpindle,
 )
 from speclint_fits.formulae.geometry import (
@@ -34,7 +35,9 @@ from speclint_fits.formulae.geometry import (
     opening_of_zone,
     room_for_form,
     room_in_hole,
+    unlike_growth,
     zone_of_coordinates,
+    zones_hot,
     zones_together,
 )
 from speclint_fits.sources import ASME_PCC_1, ASME_Y14_5, ISO_1101, ISO_2692
@@ -191,18 +194,19 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
 
 @rule(
     "holes.match",
-    edition=2,
     title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
-    "angle, and the room of each stud in its hole takes up both zones of position",
+    "angle, and the room of each stud takes up both zones of position and unlike growth",
     on=BoltedJoint,
+    cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,
+    edition=3,
     cites=[ASME_Y14_5, FIRST_PRINCIPLES],
     why="a cover that does not go over its studs is filed until it does, and then its studs bend",
-    leaves_out="heat, which draws unlike metals apart; reamed holes, which are fits; patterns off a circle",
+    leaves_out="reamed holes, which are fits; patterns off a circle; temperatures that differ over one part",
     limits=[],
 )
-def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what the first angle takes."""
+def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
+    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what first angle and heat take."""
     if sheet.read("seal", joint.seal) == "lens ring":
         raise sheet.not_applicable("its bolts pass two flanges alike, of which the lens joint says the sizes")
     parts = _parts(joint, sheet)
@@ -221,7 +225,10 @@ def holes_match(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     drawn = sheet.equals(circles[0], sheet.take("D", joint.circle), 0.0).else_says(
         "circle of the holes {found}, of the studs {limit}"
     )
-    taken = _taken(one, other, circles[0] / 2, n, joint, sheet)
+    grown = (_growth(mark, part, case, sheet) for mark, part in zip("21", parts, strict=True))
+    Δε = sheet.work("Δε", unlike_growth, ε_2=next(grown), ε_1=next(grown))
+    T_n = _taken(one, other, circles[0] / 2, n, joint, sheet)
+    taken = sheet.work("T_h", zones_hot, T_n=T_n, r=circles[0] / 2, Δε=Δε)
     H = sheet.take("H", one.diameter if sheet.is_stated("hole", one.diameter) else joint.hole)
     F = sheet.look_up("F", nominal_diameter, designation=sheet.read("thread", joint.thread))
     room = sheet.at_most(taken, sheet.work("c", room_in_hole, H=H, F=F)).else_says(
@@ -240,6 +247,14 @@ def _pattern(part: Component, joint: BoltedJoint, sheet: Sheet) -> HolePattern:
 
 def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
     return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
+
+
+def _growth(mark: str, part: Component, case: LoadCase, sheet: Sheet) -> Ratio:
+    """Growth of a part in a load case, since it was drawn."""
+    T = sheet.take(f"T_{mark}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
+    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(f"ε_{mark}", facts.strain_since, alpha=alpha, T=T, **drawn)
 
 
 def _taken(

@@ -136,20 +136,6 @@ def strength_across_throat(f_u: Pascals) -> Pascals:
     return 0.9 * f_u / 1.25
 
 
-@formula("Δσ = k σ", cites=[FIRST_PRINCIPLES])
-def range_of_stress(k: Ratio, σ: Pascals) -> Pascals:
-    """Range of a stress that comes and goes, or reverses.
-
-    Δσ = k σ
-
-    ``k`` 2 where it reverses, 1 where it comes and goes; ``σ`` greatest stress [Pa]. Returns [Pa].
-
-    >>> range_of_stress(k=2, σ=36e6)
-    72000000.0
-    """
-    return k * σ
-
-
 @formula("S = 0.405 Δσ_C/γ", cites=[FATIGUE_CURVE])
 def range_beyond_counting(Δσ_C: Pascals, gamma: Ratio) -> Pascals:
     """Range of stress below which no number of cycles harms.

@@ -16,6 +16,48 @@ from speclint.equations import (
 )
 
 
+@formula("F = y F_0", cites=[FIRST_PRINCIPLES])
+def share_of_force(y: Ratio, F_0: Newtons) -> Newtons:
+    """What one of two brackets takes of a force.
+
+    F = y F_0
+
+    ``y`` its share; ``F_0`` the whole force [N]. Returns [N].
+
+    >>> share_of_force(y=0.6, F_0=1000.0)
+    600.0
+    """
+    return y * F_0
+
+
+@formula("m = y m_0", cites=[FIRST_PRINCIPLES])
+def share_of_mass(y: Ratio, m_0: Kilograms) -> Kilograms:
+    """What one of two brackets takes of a mass.
+
+    m = y m_0
+
+    ``y`` its share; ``m_0`` the whole mass [kg]. Returns [kg].
+
+    >>> share_of_mass(y=0.6, m_0=25.0)
+    15.0
+    """
+    return y * m_0
+
+
+@formula("y = y_1 + y_2", cites=[FIRST_PRINCIPLES])
+def shares_together(y_1: Ratio, y_2: Ratio) -> Ratio:
+    """What two brackets take together of one load.
+
+    y = y_1 + y_2
+
+    ``y_1``, ``y_2`` share of each. Returns a ratio.
+
+    >>> shares_together(y_1=0.6, y_2=0.4)
+    1.0
+    """
+    return y_1 + y_2
+
+
 @formula("N = F r/√(l² − r²)", cites=[FIRST_PRINCIPLES])
 def thrust_of_bar(F: Newtons, r: Metres, l: Metres) -> Newtons:  # noqa: E741 - the symbol of the trade
     """Greatest side thrust of a crosshead under a constant load on its piston, the crank upright.

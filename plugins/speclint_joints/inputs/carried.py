@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
-from speclint.equations import Kilograms, Metres, NewtonMetres, Newtons
+from speclint.equations import Kilograms, Metres, NewtonMetres, Newtons, Ratio
 from speclint.facts import connecting_rod_of, ends_of, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.specs import (
@@ -26,6 +26,8 @@ from speclint_joints.formulae.carried import (
     loads_added,
     moments_added,
     share_at_cut_off,
+    share_of_force,
+    share_of_mass,
     thrust_at_cut_off,
     thrust_of_bar,
 )
@@ -198,8 +200,9 @@ def _carried(part: BoltedJoint | Bracket, upright: bool, case: LoadCase, sheet: 
     for name, one in part.carries.items():
         here, bar = _acts_in(name, one, case, sheet), _part_of(name, one, sheet)
         thrust = ("y" if upright else "z") if isinstance(bar, SlideBar) and isinstance(part, Bracket) else ""
+        y_s = share_of(name, one, sheet)
         f_x, f_y, f_z = (
-            sheet.take(f"F_{axis} of {name}", force)
+            _shared(f"F_{axis} of {name}", sheet.take(f"F_{axis} of {name}", force), y_s, sheet)
             if here and axis != thrust and _stated(f"force of {name}", force, sheet)
             else 0.0
             for axis, force in zip("xyz", _forces(one), strict=True)
@@ -212,7 +215,19 @@ def _carried(part: BoltedJoint | Bracket, upright: bool, case: LoadCase, sheet: 
         yield _Load(name, f_x, f_y, f_z, x, y, z)
         m = mass_of(name, one, sheet)
         if m is not None:
+            m = m if y_s is None else sheet.work(f"m_s of {name}", share_of_mass, y=y_s, m_0=m)
             yield from _weight(name, m, (x, y, z), upright, part, sheet)
+
+
+def share_of(name: str, one: Carried, sheet: Sheet) -> Ratio | None:
+    """The share of a load that a bracket takes beside another; None for the whole (bracket.load-shared judges it)."""
+    if not sheet.is_stated(f"share of {name}", one.share):
+        return None
+    return sheet.take(f"y of {name}", one.share)
+
+
+def _shared(symbol: str, F: Newtons, y: Ratio | None, sheet: Sheet) -> Newtons:
+    return F if y is None else sheet.work(f"{symbol}′", share_of_force, y=y, F_0=F)
 
 
 def _acts_in(name: str, one: Carried, case: LoadCase, sheet: Sheet) -> bool:

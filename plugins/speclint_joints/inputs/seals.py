@@ -5,8 +5,10 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.facts import gasket_ring, openings, pressure_reach
 from speclint.handbook.bolted_joints import pressure_load
+from speclint.handbook.members import sum_of_loads
 from speclint.specs import BoltedJoint, Gland, LensJoint, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
+from speclint_joints.inputs.borne import load_borne
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.purposes import is_steam_tight, keeps_steam
 from speclint_joints.inputs.studs import Studs
@@ -58,9 +60,12 @@ def pressure_diameter(joint: BoltedJoint, sheet: Sheet) -> float:
 
 
 def lift_per_stud(joint: BoltedJoint, case: LoadCase, sheet: Sheet, studs: Studs) -> float:
-    """Working load on one stud from the pressure inside the joint; none where it holds no steam."""
+    """Working load on one stud from the pressure inside the joint, if it holds steam, and what stands on its cover."""
+    borne = load_borne(joint, case, sheet)
     if not is_steam_tight(joint, sheet):
-        return 0.0
+        return sheet.work("P", load_per_stud, F=borne, n=studs.n) if borne > 0 else 0.0
     pressure = acting_pressure(joint, case, sheet)
     load = sheet.work("F_p", pressure_load, D=pressure_diameter(joint, sheet), p=pressure)
+    if borne > 0:
+        load = sheet.work("F_w", sum_of_loads, F_1=load, F_2=borne)
     return sheet.work("P", load_per_stud, F=load, n=studs.n)

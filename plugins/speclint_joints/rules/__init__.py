@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import Rule
 from speclint_joints.rules import (
     air_tight,
+    borne,
     brackets,
     carrying,
     collars,
@@ -18,6 +19,7 @@ from speclint_joints.rules import (
     keeping,
     layout,
     lenses,
+    shared_loads,
     threads,
     tightening,
     tightness,
@@ -25,6 +27,7 @@ from speclint_joints.rules import (
 
 _SUBJECTS = (
     air_tight,
+    borne,
     brackets,
     carrying,
     collars,
@@ -38,6 +41,7 @@ _SUBJECTS = (
     keeping,
     layout,
     lenses,
+    shared_loads,
     threads,
     tightening,
     tightness,

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Newtons, Pascals
 from speclint.facts import worn_wheel
-from speclint.handbook.members import sum_of_loads
+from speclint.handbook.members import range_of_stress, sum_of_loads
 from speclint.specs import BoltedJoint, Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
 from speclint_joints.formulae.brackets import (
     deflection_allowed,
@@ -17,7 +17,6 @@ from speclint_joints.formulae.brackets import (
     frequency_wanted,
     natural_frequency,
     range_beyond_counting,
-    range_of_stress,
     shear_beyond_counting,
     strength_across_throat,
     strength_of_weld,

@@ -99,7 +99,7 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
     "joint.does-not-slip",
     edition=3,
     title="Friction at the least preload holds the shear of what a joint carries, with jolts and twist, 1.2 times, or "
-    "1.8 times where it reverses; else keys, or bolts that fit their holes, take it within their limit",
+    "1.8 times where it reverses; else keys or fitted bolts take it within their limit",
     on=BoltedJoint,
     cases=_CASES,
     grade=Grade.NONCONFORMITY,

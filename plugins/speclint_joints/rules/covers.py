@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from speclint import Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import circle_of_studs, hole_through
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.plates import circular as plates, flat_covers, rings as ring_plates
+from speclint.handbook.plates import flat_covers
 from speclint.specs import BoltedJoint, CaseName, ChamberCover, CylinderCover, LoadCase
 from speclint_joints.formulae.covers import flange_bending_stress, gasket_lever
 from speclint_joints.inputs.cover_loads import design_bolting, greatest_pulls, reaction_circle
+from speclint_joints.inputs.cover_plates import Strength, plate_stresses, strength_of
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.sources import (
@@ -25,14 +26,6 @@ from speclint_joints.sources import (
 _DEFERS = "the local code and a competent person decide."
 _DUTY: tuple[CaseName, ...] = ("starting", "running", "water")
 _BENDING = Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension")
-
-
-@dataclass(frozen=True, slots=True)
-class _Strength:
-    """Allowable tension of the plate as rolled or cast, Pa: cold, and in the load case."""
-
-    cold: float
-    hot: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +48,7 @@ def _flat_plate(
     pressure = acting_pressure(joint, case, sheet)
     bolting = design_bolting(joint, case, sheet, pressure)
     t, stock = sheet.take("t", cover.thickness), sheet.take_nominal("t_s", cover.as_made)
-    strength = _strength(cover, joint, case, sheet, stock)
+    strength = strength_of(cover, joint, case, sheet, stock)
     in_case = sheet.work("S", share_of_strength, k=stretch, R=strength.hot)
     lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=bolting.G)
     plate = _Plate(cover, lever, bolting.G, pressure)
@@ -64,7 +57,7 @@ def _flat_plate(
         _code_thickness(plate, sheet, "seating", p=0.0, S=strength.cold, W=bolting.seating),
         *_for_real_pull(plate, joint, case, sheet, strength),
     ]
-    stresses = _plate_stresses(cover, sheet, pressure, bolting.G, t)
+    stresses = plate_stresses(cover, sheet, pressure, bolting.G, t)
     return sheet.worst(
         _cut_from(cover, stock, t, sheet),
         *(sheet.at_least(t, least).else_says("cover is {found} thick, {limit} required") for least in needed),
@@ -72,18 +65,6 @@ def _flat_plate(
             sheet.at_most(stress, in_case).else_says("cover stressed to {found}, {limit} allowed")
             for stress in stresses
         ),
-    )
-
-
-def _strength(
-    cover: CylinderCover | ChamberCover, joint: BoltedJoint, case: LoadCase, sheet: Sheet, stock: float
-) -> _Strength:
-    """Allowable tension for the thickness as rolled or cast: the middle of a thick plate is weaker."""
-    steel = sheet.material_of(cover)
-    at, cold = sheet.take("T_m", case.temperature_of(cover)), sheet.take("T_0", joint.tightening.temperature)
-    return _Strength(
-        cold=sheet.look_up("S_0", steel.allowable_tension, at=cold, wall=stock),
-        hot=sheet.look_up("f", steel.allowable_tension, at=at, wall=stock),
     )
 
 
@@ -98,7 +79,7 @@ def _cut_from(cover: CylinderCover | ChamberCover, stock: float, t: float, sheet
 
 
 def _for_real_pull(
-    plate: _Plate, joint: BoltedJoint, case: LoadCase, sheet: Sheet, strength: _Strength
+    plate: _Plate, joint: BoltedJoint, case: LoadCase, sheet: Sheet, strength: Strength
 ) -> Iterator[float]:
     """Thickness for the greatest pull of the studs, which is above the code's: in bending up to about yield."""
     pulls, bending = greatest_pulls(joint, case, sheet), sheet.limit("bending")
@@ -118,27 +99,6 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     if hole <= 0:
         return plain
     return sheet.work(f"t_{when},h", flat_covers.cover_thickness_with_opening, t=plain, d=hole, G=plate.G)
-
-
-def _plate_stresses(
-    cover: CylinderCover | ChamberCover, sheet: Sheet, p: float, G: float, t: float
-) -> tuple[float, float]:
-    """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
-    nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
-    hole = hole_through(cover, sheet)
-    if hole > 0:
-        return _with_hole("clamped", sheet, p, G, t, hole, nu), _with_hole(
-            "supported", sheet, p, G, t, hole, nu
-        )
-    held = sheet.work("sigma_c", plates.clamped_plate_stress, p=p, D=G, t=t)
-    return held, sheet.work("sigma_s", plates.supported_plate_stress, p=p, D=G, t=t, nu=nu)
-
-
-def _with_hole(edge: str, sheet: Sheet, p: float, G: float, t: float, hole: float, nu: float) -> float:
-    k = sheet.look_up(
-        f"k_{edge}", ring_plates.ring_plate_stress_factor, outer=edge, inner="free", d=hole, D=G, nu=nu
-    )
-    return sheet.work(f"sigma_{edge}", ring_plates.ring_plate_stress, k=k, p=p, D=G, t=t)
 
 
 @rule(
@@ -223,7 +183,7 @@ def flange(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) ->
     G = reaction_circle(joint, sheet)
     lever = sheet.work("h_G", gasket_lever, D_b=circle_of_studs(joint, sheet), G=G)
     t, stock = sheet.take("t_f", cover.flange_thickness), sheet.take_nominal("t_s", cover.as_made)
-    strength = _strength(cover, joint, case, sheet, stock)
+    strength = strength_of(cover, joint, case, sheet, stock)
     judged = [_cut_from(cover, stock, t, sheet)]
     for mark, pull, tension in (("0", pulls.tightened, strength.cold), ("f", pulls.in_work, strength.hot)):
         stress = sheet.work(f"sigma_{mark}", flange_bending_stress, W=pull, h_G=lever, G=G, t=t)

@@ -136,7 +136,11 @@ def _of_pressed(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
             yield Implied("heat block", f"{seat.id} goes into the hot block")
         for valve in sheet.belonging_to(seat, PoppetValve):
             for spindle in sheet.belonging_to(valve, ValveSpindle):
-                if _word(f"guide of {spindle.id}", spindle.guide_held, sheet) == "pressed in":
+                pressed = _word(f"guide of {spindle.id}", spindle.guide_held, sheet) == "pressed in"
+                if (
+                    pressed
+                    and _word(f"part with the guide of {spindle.id}", spindle.guide_in, sheet) != "cam box"
+                ):
                     yield Implied("press guides", f"the guide of {spindle.id} is pressed in")
 
 

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, require
+from speclint import FIRST_PRINCIPLES, NotKnown, require
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
 from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
+from speclint.specs import axis_in_words
 
 #: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
-_SENSE_OF_WEIGHT = {"upwards": -1.0, "sideways": 0.0, "downwards": 1.0}
 
 
 def least_wire_strength(material: Material, diameter: Metres) -> Reading:
@@ -38,9 +38,14 @@ def end_coils_in_pitch(ends: str) -> Reading:
 
 
 def sense_of_opening_weight(opens: str) -> Reading:
-    """1 where weight opens a valve that opens downwards, −1 where it shuts one that opens upwards.
+    """1 where weight opens a valve that opens downwards, −1 where it shuts one that opens upwards; else by its angle.
 
-    >>> sense_of_opening_weight("downwards").nominal
-    1.0
+    NotKnown for words that do not say how an axis stands.
+
+    >>> sense_of_opening_weight("downwards").nominal, sense_of_opening_weight("60 ° from upright, back").nominal
+    (1.0, -0.5)
     """
-    return Reading.exact(f"sense of weight, opening {opens}", _SENSE_OF_WEIGHT[opens], "", FIRST_PRINCIPLES)
+    axis = axis_in_words(opens)
+    if axis is None:
+        raise NotKnown(f"{opens!r} does not say how an axis stands")
+    return Reading.exact(f"sense of weight, opening {opens}", -axis.rise, "", FIRST_PRINCIPLES)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, Pascals
+from speclint.equations import Metres, Newtons, Pascals, Ratio
 
 
 @formula("e = e_0 + t/2", cites=[FIRST_PRINCIPLES])
@@ -18,6 +18,36 @@ def out_of_line(e_0: Metres, t: Metres) -> Metres:
     25.0
     """
     return e_0 + t / 2
+
+
+@formula("e_h = s |ε_x − ε_b|", cites=[FIRST_PRINCIPLES])
+def shift_by_heat(s: Metres, ε_x: Ratio, ε_b: Ratio) -> Metres:
+    """How far an axis in a box moves against one in the block, counted from where the box is located.
+
+    e_h = s |ε_x − ε_b|
+
+    ``s`` distance of the axes from there [m]; ``ε_x``, ``ε_b`` growth of box and block. Returns [m].
+
+    Hand working: 40 mm, 0.0006 and 0.0018: 0.048 mm.
+
+    >>> round(shift_by_heat(s=0.040, ε_x=0.0006, ε_b=0.0018) * 1e6, 6)
+    48.0
+    """
+    return s * abs(ε_x - ε_b)
+
+
+@formula("e = e_s + e_x", cites=[FIRST_PRINCIPLES])
+def errors_together(e_s: Metres, e_x: Metres) -> Metres:
+    """How far a seat may be off its guide, by its own zone and by the box that holds the guide.
+
+    e = e_s + e_x
+
+    ``e_s`` by the zone of the seat; ``e_x`` by the box [m]. Returns [m].
+
+    >>> round(errors_together(e_s=25e-6, e_x=5e-6) * 1e6, 6)
+    30.0
+    """
+    return e_s + e_x
 
 
 @formula("b = H − a − L", cites=[FIRST_PRINCIPLES])

@@ -8,7 +8,6 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Kilograms,
     Metres,
-    MetresPerSecond,
     MetresPerSecondSquared,
     Newtons,
     Radians,
@@ -16,23 +15,7 @@ from speclint.equations import (
     Ratio,
 )
 
-MetresPerRadian = Annotated[float, "m/rad"]
 MetresPerSquareRadian = Annotated[float, "m/rad²"]
-
-
-@formula("v = i |s′| ω", cites=[FIRST_PRINCIPLES])
-def valve_speed(i: Ratio, s_prime: MetresPerRadian, ω: RadiansPerSecond) -> MetresPerSecond:
-    """Speed of the valve at an angle of the cam, without sign.
-
-    v = i |s′| ω
-
-    ``i`` travel of the valve over travel of the tappet; ``s_prime`` s′, derivative of the tappet's lift by the
-    angle [m/rad]; ``ω`` speed of the cam [rad/s]. Returns [m/s].
-
-    >>> round(valve_speed(i=1.0, s_prime=-0.01, ω=40.0), 6)
-    0.4
-    """
-    return i * abs(s_prime) * ω
 
 
 @formula("F = −m a", cites=[FIRST_PRINCIPLES])

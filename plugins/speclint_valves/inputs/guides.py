@@ -6,10 +6,10 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Ratio
-from speclint.facts import block_under, strain_since
+from speclint.facts import block_under, boxes_of, gear_of, strain_since
 from speclint.handbook.fits import DRAWING_TEMPERATURE, bore_closing, hot_interference, pressing_interference
 from speclint.handbook.materials import Material
-from speclint.specs import CylinderBlock, LoadCase, ValveSpindle
+from speclint.specs import CamBox, CylinderBlock, LoadCase, ValveSpindle
 from speclint_valves.formulae.guides import closing_since_bored
 from speclint_valves.formulae.seats import pressure_in_solid_block
 
@@ -25,8 +25,8 @@ class Guide:
 
 
 def guide_of(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Guide:
-    """The guide as warm as the block; part of it, or a bush pressed into it."""
-    block = block_under(sheet.follow(spindle.moves), sheet)
+    """The guide as warm as what holds it; part of the block, or a bush pressed into block or box."""
+    block = holder_of(spindle, sheet)
     bore, T = sheet.take("D_g", spindle.guide_bore), sheet.take("T_g", case.temperature_of(block))
     if sheet.read("guide held", spindle.guide_held) == "part of the block":
         return Guide(bore, _growth("g", sheet.material_of(block), T, sheet), 0.0, 0.0)
@@ -39,10 +39,33 @@ def guide_of(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Guide:
     return Guide(bore, growth, cold, hot)
 
 
-class _Bush:
-    """A guide pressed into the block."""
+def box_with_guide(spindle: ValveSpindle, sheet: Sheet) -> CamBox | None:
+    """The cam box that holds the guide of a spindle; None where the block holds it."""
+    if not sheet.is_stated("part with the guide", spindle.guide_in):
+        return None
+    if sheet.read("part with the guide", spindle.guide_in) == "block":
+        return None
+    gear = gear_of(sheet.follow(spindle.moves), sheet)
+    boxes = {box.id: box for box in boxes_of(gear, sheet)} if gear else {}
+    if len(boxes) != 1:
+        raise sheet.not_assessed(
+            f"the guide is in a cam box, and the gear of {spindle.id} names {len(boxes) or 'none'}",
+            spindle.guide_in.where,
+        )
+    return next(iter(boxes.values()))
 
-    def __init__(self, spindle: ValveSpindle, block: CylinderBlock, bore: Metres, sheet: Sheet) -> None:
+
+def holder_of(spindle: ValveSpindle, sheet: Sheet) -> CylinderBlock | CamBox:
+    """The part that holds the guide of a spindle."""
+    return box_with_guide(spindle, sheet) or block_under(sheet.follow(spindle.moves), sheet)
+
+
+class _Bush:
+    """A guide pressed into block or box."""
+
+    def __init__(
+        self, spindle: ValveSpindle, block: CylinderBlock | CamBox, bore: Metres, sheet: Sheet
+    ) -> None:
         self._block, self._bore, self._sheet = block, bore, sheet
         self.metal = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
         self._outside = sheet.take("D_o", spindle.guide_outside)

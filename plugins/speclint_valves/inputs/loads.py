@@ -29,6 +29,7 @@ from speclint.facts import (
     turning,
     valve_acceleration,
     valve_lift,
+    valve_speed,
 )
 from speclint.handbook.cams import Follower
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -36,7 +37,7 @@ from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
-from speclint_valves.formulae.motion import valve_end_load, valve_speed
+from speclint_valves.formulae.motion import valve_end_load
 from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.cylinder import steam_needed
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres
-from speclint.facts import shift_at_seat, side_load
-from speclint.handbook.fits import diametral_clearance
-from speclint.specs import Component, ValveSeat, ValveSpindle
+from speclint.equations import Metres, Ratio
+from speclint.facts import block_under, shift_at_seat, side_load, strain_since
+from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, zone_at_distance
+from speclint.specs import ORIENTATIONS, CamBox, Component, CylinderBlock, LoadCase, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
     edge_pressure,
+    errors_together,
     out_of_line,
+    shift_by_heat,
     tip_beyond_guide,
 )
+from speclint_valves.inputs.guides import box_with_guide
 
 #: The limit that each family of metal has as a guide.
 _GUIDES = {"copper-alloy": "bronze", "grey-iron": "iron", "ductile-iron": "iron"}
@@ -22,22 +25,29 @@ _GUIDES = {"copper-alloy": "bronze", "grey-iron": "iron", "ductile-iron": "iron"
     title="Each seat of a valve is in line with the guide of its spindle within what the clearance there allows, and "
     "both seats are within 0.02 mm of one axis",
     on=ValveSpindle,
+    cases=("running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    edition=2,
     why="a spindle that its guide holds beside the seat bends at each landing, and one beat of two never seats",
-    leaves_out="heat, which moves guide and seats alike where one block holds both; tilt of the cam box; wear "
+    leaves_out="heat and tilt of the cam box where the block holds seats and guide, which then move alike; wear "
     "(wear.works-at-limit)",
     limits=[
         Limit("beats", "0.02 mm", "length", COMMON_PRACTICE, "greatest distance of the axes of both seats")
     ],
 )
-def in_line(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """Half of the coaxial zones of seat to guide against c/2 (1 + 2 a/L), and half of that of seat to seat."""
+def in_line(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Half of the coaxial zones of seat to guide against c/2 (1 + 2 a/L), and half of that of seat to seat.
+
+    A guide that the cam box holds is off by the zone of guide to box, the tilt of the box's foot and unlike growth too.
+    """
     d = sheet.take("d", spindle.diameter)
     c = sheet.work("c", diametral_clearance, D=sheet.take("D_g", spindle.guide_bore), d=d)
     a, L = sheet.take("a", spindle.guide_from_seat), sheet.take("L", spindle.guide_length)
     allowed = sheet.work("e_n", shift_at_seat, c=c, a=a, L=L)
     valve = sheet.follow(spindle.moves)
+    box = box_with_guide(spindle, sheet)
+    by_box = _by_box(spindle, box, case, sheet) if box else 0.0
     seats = [sheet.follow(valve.upper_beat.seat), sheet.follow(valve.lower_beat.seat)]
 
     def judge(item: tuple[str, ValveSeat]) -> Judgement:
@@ -45,13 +55,68 @@ def in_line(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
         zone = _zone(seat, spindle, sheet)
         if zone is None:
             raise sheet.not_assessed(f"{seat.id} states no coaxial zone to {spindle.id}", seat.where)
-        e = sheet.work(f"e of {name}", out_of_line, e_0=0.0, t=zone)
+        e = sheet.work(f"e_s of {name}", out_of_line, e_0=0.0, t=zone)
+        if box:
+            e = sheet.work(f"e of {name}", errors_together, e_s=e, e_x=by_box)
         return sheet.at_most(e, allowed).else_says(
             "{item} may be {found} out of line with the guide, which allows {limit}"
         )
 
     lines = sheet.each([(seat.id, seat) for seat in seats], judge)
     return lines if seats[0].id == seats[1].id else sheet.worst(lines, _one_axis(seats[0], seats[1], sheet))
+
+
+def _by_box(spindle: ValveSpindle, box: CamBox, case: LoadCase, sheet: Sheet) -> Metres:
+    """How far the guide may be off where a cam box holds it: its place in the box, the box's tilt, and heat."""
+    zones = [t for t in (_zone(box, spindle, sheet), _zone(spindle, box, sheet)) if t is not None]
+    if not zones:
+        raise sheet.not_assessed(
+            f"neither {box.id} nor {spindle.id} states a coaxial zone to the other", box.where
+        )
+    feet = [
+        (name, one)
+        for name, one in box.tolerances.items()
+        if sheet.read(f"face of {name}", one.of) == "foot"
+        and sheet.read(f"form of {name}", one.form) in ORIENTATIONS
+    ]
+    if not feet:
+        raise sheet.not_assessed(f"{box.id} states no squareness of its foot", box.where)
+    L = sheet.take("L_x", box.block_length)
+    tilt = max(
+        sheet.work(
+            f"e_t of {name}",
+            zone_at_distance,
+            t=sheet.take(f"t of {name}", one.zone),
+            L=L,
+            l=sheet.take(f"l of {name}", one.over),
+        )
+        for name, one in feet
+    )
+    grown = {
+        index: _growth(index, part, case, sheet)
+        for index, part in (("x", box), ("b", _block(spindle, sheet)))
+    }
+    shift = sheet.work(
+        "e_h",
+        shift_by_heat,
+        s=sheet.take("s", box.axis_from_dowels),
+        ε_x=grown["x"],
+        ε_b=grown["b"],
+    )
+    e = sheet.work("e_x", errors_together, e_s=tilt, e_x=shift)
+    return sheet.work("e_x′", out_of_line, e_0=e, t=min(zones))
+
+
+def _block(spindle: ValveSpindle, sheet: Sheet) -> CylinderBlock:
+    return block_under(sheet.follow(spindle.moves), sheet)
+
+
+def _growth(index: str, part: CylinderBlock | CamBox, case: LoadCase, sheet: Sheet) -> Ratio:
+    """Growth of a part in a load case, since it was drawn."""
+    T = sheet.take(f"T_{index}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
+    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **drawn)
 
 
 def _one_axis(one: ValveSeat, other: ValveSeat, sheet: Sheet) -> Judgement:
@@ -67,7 +132,7 @@ def _one_axis(one: ValveSeat, other: ValveSeat, sheet: Sheet) -> Judgement:
     )
 
 
-def _zone(part: ValveSeat, to: Component, sheet: Sheet) -> Metres | None:
+def _zone(part: Component, to: Component, sheet: Sheet) -> Metres | None:
     """The coaxial zone of a part to another, the least where several are stated; None without one."""
     found = []
     for name, one in part.tolerances.items():

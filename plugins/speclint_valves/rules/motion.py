@@ -23,6 +23,7 @@ from speclint.facts import (
     speed_of_gear,
     valve_acceleration,
     valve_lift,
+    valve_speed,
 )
 from speclint.handbook.cams import NORTON
 from speclint.handbook.members import load_with_factor
@@ -33,7 +34,6 @@ from speclint_valves.formulae.motion import (
     following_load,
     load_to_follow,
     overspeed,
-    valve_speed,
 )
 from speclint_valves.formulae.shutting import lifting_load
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight

@@ -17,7 +17,15 @@ from speclint import (
     rule,
 )
 from speclint.equations import Newtons, Ratio
-from speclint.facts import CRACKED, ValvesTrain, motion, ratio_of_train, speed_of_gear, strain_since
+from speclint.facts import (
+    CRACKED,
+    ValvesTrain,
+    motion,
+    ratio_of_train,
+    speed_of_gear,
+    strain_since,
+    valve_speed,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
@@ -36,7 +44,6 @@ from speclint_valves.formulae.guides import (
     share_of_clearance,
     share_of_diameter,
 )
-from speclint_valves.formulae.motion import valve_speed
 from speclint_valves.formulae.spindle import direct_stress
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import greatest_valve_load

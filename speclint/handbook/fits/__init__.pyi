@@ -52,3 +52,6 @@ from .press_fits import (
     pressing_interference as pressing_interference,
     size_of_stress as size_of_stress,
 )
+from .zones import (
+    zone_at_distance as zone_at_distance,
+)

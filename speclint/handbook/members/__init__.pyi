@@ -23,6 +23,7 @@ from .combined_stress import (
     direct_stress as direct_stress,
     equivalent_stress as equivalent_stress,
     greatest_shear as greatest_shear,
+    range_of_stress as range_of_stress,
 )
 from .contact import (
     contact_modulus as contact_modulus,

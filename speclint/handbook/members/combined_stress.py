@@ -11,6 +11,7 @@ from speclint.equations import (
     NewtonMetres,
     Newtons,
     Pascals,
+    Ratio,
     SquareMetres,
     formula,
     require,
@@ -87,3 +88,18 @@ def equivalent_bending_moment(M: NewtonMetres, T: NewtonMetres) -> NewtonMetres:
     4.0
     """
     return (M + equivalent_torque(M, T)) / 2
+
+
+@formula("Δσ = k σ", cites=[FIRST_PRINCIPLES])
+def range_of_stress(k: Ratio, σ: Pascals) -> Pascals:
+    """Range of a stress that comes and goes, or reverses.
+
+    Δσ = k σ
+
+    ``k`` 2 where it reverses, 1 where it comes and goes, times what raises it at a notch; ``σ`` greatest
+    stress [Pa]. Returns [Pa].
+
+    >>> range_of_stress(k=2, σ=36e6)
+    72000000.0
+    """
+    return k * σ

@@ -13,11 +13,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from speclint.equations import Metres, Pascals, Ratio, formula, require
+from speclint.equations import Metres, Newtons, Pascals, Ratio, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook.tables import ROARK, Reading
 
 GENERAL = ROARK.at("Table 11.2, general relations for annular plates")
+#: Load on a line round the hole: K of the moment there 0.3374, 0.6210, 0.8814 at d/D of 0.1, 0.3, 0.7.
+LOADED_AT_HOLE = ROARK.at("Table 11.2, case 1a, with the load at the hole", memory=True)
 
 _STEPS = 200
 # Which of deflection, slope, moment and shear vanish at an edge.
@@ -89,6 +91,27 @@ def ring_plate_deflection(k: Ratio, p: Pascals, D: Metres, t: Metres, E: Pascals
     """
     _require_thin(D, t)
     return k * p * D**4 / (E * t**3)
+
+
+@formula("σ = 3 F/(2 π t²) (1 − ν + 2 (1 + ν) D²/(D² − d²) ln(D/d))", cites=[LOADED_AT_HOLE])
+def ring_plate_hole_load_stress(F: Newtons, d: Metres, D: Metres, t: Metres, nu: Ratio) -> Pascals:
+    """Stress at the hole of a plate supported outside, from a load all round the free edge of the hole.
+
+    σ = 3 F/(2 π t²) (1 − ν + 2 (1 + ν) D²/(D² − d²) ln(D/d))
+
+    ``F`` whole load [N]; ``d`` hole, ``D`` circle of the support, ``t`` thickness [m]; ``nu`` Poisson's ratio. Returns
+    [Pa]; a load further out gives less. Raises OutOfRange unless d/D is within 0.01 to 0.99 and 0 < t ≤ D/4.
+
+    Roark's table, load at the hole, d/D = 0.3: M = 0.6210 w a, w the load for each unit of the hole's edge, a = D/2:
+    60 kN round 120 mm, D 400 mm, t 20 mm: w = 159.15 N/mm, M = 19 767 N, 6 M/t² = 296.5 MPa.
+
+    >>> round(ring_plate_hole_load_stress(F=60e3, d=0.120, D=0.400, t=0.020, nu=0.3) / 1e6, 1)
+    296.5
+    """
+    _require_thin(D, t)
+    _hole(d, D)
+    spread = 1 - nu + 2 * (1 + nu) * D**2 / (D**2 - d**2) * math.log(D / d)
+    return 3 * F / (2 * math.pi * t**2) * spread
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.quantities import System
+from speclint.repository import WorkTree
 
 REVIEW_FILE = "review.html"
 _SHARE = 100  # formulae given to a helper at a time: some hundredths of a second of work
@@ -27,8 +28,11 @@ def review_page(
     system: System = "as written",
     on_progress: Callable[[str], None] = lambda _: None,
     processes: Processes | None = None,
+    revision: WorkTree | None = None,
 ) -> str:
     """The review pack as HTML; ``on_progress`` is called with each stage, ``processes`` help to typeset it.
+
+    ``revision`` is the commit of the design and how its files differ from it, for the title page.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -39,7 +43,7 @@ def review_page(
     if processes is not None:
         on_progress("formulae")
         _typeset(assessment, processes)
-    return page_of(document(assessment, system, on_progress))
+    return page_of(document(assessment, system, on_progress, revision))
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

@@ -9,9 +9,10 @@ from importlib.resources import files
 from typing import TYPE_CHECKING
 
 from speclint.reports.pack.anchors import source_anchor
-from speclint.reports.pack.document import Document, ShownSheet
+from speclint.reports.pack.document import Document
 from speclint.reports.pack.packed_sheets import packed
 from speclint.reports.pack.policy import policy_of
+from speclint.reports.pack.shown_sheets import ShownSheet
 from speclint.reports.printable import visible
 
 if TYPE_CHECKING:
@@ -32,7 +33,9 @@ def page_of(document: Document) -> str:
     kept = (one for one in document.sheets() if one.way)
     alike = sorted(kept, key=lambda one: (one.check.rule.name, one.check.component))
     sheets = {one.anchor: sheet_html(one) for one in alike}
-    style, script = _style(one.figure.drawing for one in document.figures), _file("script.js")
+    placed = [*document.figures, *(one for part in document.parts for one in part.figures)]
+    style = _style(document.title.works, (one.shown.figure.drawing for one in placed))
+    script = _file("script.js")
     return _template("pack.html").render(
         document=document,
         packed=packed(sheets),
@@ -47,19 +50,37 @@ def sheets_page(document: Document) -> str:
     """Some sheets alone, laid out in full."""
     style = _file("style.css")
     return _template("sheets.html").render(
-        document=document, style=style, policy=policy_of(style), sheet_html=sheet_html
+        document=document,
+        style=style,
+        policy=policy_of(style),
+        sheet_html=lambda sheet: sheet_html(sheet, alone=True),
     )
 
 
-def sheet_html(sheet: ShownSheet) -> str:
-    """The inside of one sheet."""
-    return _template("sheet.html").render(sheet=sheet).strip()
+def sheet_html(sheet: ShownSheet, *, alone: bool = False) -> str:
+    """The inside of one sheet; what stands in the finding above it is left out, unless the sheet stands alone."""
+    brief = sheet.check.outcome == "finding" and not alone
+    return _template("sheet.html").render(sheet=sheet, brief=brief).strip()
 
 
-def _style(drawings: Iterable[str]) -> str:
-    """The style of the pack, with a rule for each width of a drawing: no element may have a style of its own."""
+def _style(works: str, drawings: Iterable[str]) -> str:
+    """The style of the pack: with the works at the head of each page, and with a rule for each width of a drawing.
+
+    No element may have a style of its own.
+    """
     widths = sorted({int(width) for drawing in drawings for width in _WIDTH.findall(drawing)})
-    return _file("style.css") + "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
+    head = f"@page {{ @top-left {{ content: {quoted(visible(works))} ', design review'; }} }}\n"
+    return _file("style.css") + head + "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
+
+
+def quoted(text: str) -> str:
+    r"""A text as a string of CSS, of which nothing can be taken for an end of it, or of the style.
+
+    >>> print(quoted('5" </style>'))
+    "5\22  \3c \2f style\3e "
+    """
+    letters = (one if one.isalnum() or one in " ,.-" else f"\\{ord(one):x} " for one in text)
+    return f'"{"".join(letters)}"'
 
 
 @cache

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.borne import LongStuds
 from speclint.specs.carried import Carried
 from speclint.specs.component import Component
 from speclint.specs.fields import (
@@ -223,6 +224,7 @@ class BoltedJoint(Component):
         vacuum: pressure outside over that inside, of a smokebox
         gas_flow: gas that the smokebox takes, against which its inflow counts
         to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
+        long_studs: those on which a cover is let off its spring.
         making: the step of the block at which its studs are set, "set studs" where it is left out.
     """
 
@@ -287,5 +289,6 @@ class BoltedJoint(Component):
     tightening: Tightening = Tightening.unstated()
     tapped: TappedHole = TappedHole.unstated()
     nut: Nut = Nut.unstated()
+    long_studs: LongStuds = LongStuds.unstated()
     to_wall: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
     making: FittedMaking = FittedMaking.unstated()

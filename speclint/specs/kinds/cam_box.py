@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo, Mass, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
 from speclint.specs.heat_flow import HeatPath, WarmChamber
+from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import FittedMaking
@@ -43,6 +44,8 @@ class CamBox(Component):
         making: the step of the block at which it is fitted, "fit gear" where it is left out.
         path: the stool or the feet between the block and the box.
         chamber: the outside of the box.
+        inclined: how the axis of its tappets stands; left out where it is square to the block.
+        axis_from_dowels: across the spindle, from what locates it on the block to the axis of the spindle.
     """
 
     kind: ClassVar[str] = "cam-box"
@@ -52,6 +55,8 @@ class CamBox(Component):
     of_end: Annotated[Word[str], OWN_PLACE, NamedIn("mounted_on.ends")] = NOT_STATED
     mass: Mass = NOT_STATED
     tappets: Word[int] = NOT_STATED
+    inclined: Inclination = NOT_STATED
+    axis_from_dowels: Annotated[Allowance, Span("1 mm", "1 m")] = NOT_STATED
     datum_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     block_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     stands_out: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED

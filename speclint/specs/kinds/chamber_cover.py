@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.borne import Borne
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.heat_flow import HeatPath, WarmChamber
+from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -34,6 +36,8 @@ class ChamberCover(Component):
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
         path: the stool between the block and the springs under it.
         chamber: the chamber of those springs.
+        inclined: how the axis of its chamber stands; left out where it is square to the block.
+        bears: what stands on it beside the steam, by name.
     """
 
     kind: ClassVar[str] = "chamber-cover"
@@ -62,3 +66,5 @@ class ChamberCover(Component):
     weld_efficiency: Fraction = NOT_STATED
     path: HeatPath = HeatPath.unstated()
     chamber: WarmChamber = WarmChamber.unstated()
+    inclined: Inclination = NOT_STATED
+    bears: dict[str, Borne] = {}

@@ -25,6 +25,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.heat_flow import HeatPath
+from speclint.specs.inclinations import Inclination
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
@@ -111,11 +112,13 @@ class SeatBore(Closable):
         wall: least wall from the bore to a free edge, a passage or the next bore
         passage: bore of the passage beyond the seat, at its narrowest before it turns or widens
         plate: name of the plate of the block's weldment, or of its boss, that the wall is cut from
+        flat_wall: name of the flat wall of the block's weldment in which it is cut, where it is cut in one
         roughness: mean roughness depth Rz of the bore, before the seat goes in
         chamber: the steam on the far side of the seat; leave out where a valve says what it serves
         end: name of the end of the cylinder whose valve sits here
         serves: inlet or exhaust
         beat: the beat of the valve that sits here: upper, on the side to which the valve lifts, or lower
+        inclined: how its axis stands; left out where the bore is square to the block
         at: place of the seat's plane on the valve's axis, growing in the direction of lift
         lifts: which way the valve lifts to the cylinder: along its axis towards the piston, across it, or away from it
         to_cylinder: from the seat's plane, in the direction of lift, to the plane of the cover's face, or to the bore
@@ -133,11 +136,13 @@ class SeatBore(Closable):
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     passage: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     plate: Annotated[Word[str], _PLATE] = NOT_STATED
+    flat_wall: Annotated[Word[str], NamedIn("walls", of="weldment", by="makes")] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     chamber: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     end: Annotated[Word[str], NamedIn("ends")] = NOT_STATED
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     beat: Word[Literal["upper", "lower"]] = NOT_STATED
+    inclined: Inclination = NOT_STATED
     at: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
     lifts: Word[Literal["along the cylinder", "across the cylinder", "away from the cylinder"]] = NOT_STATED
     to_cylinder: Annotated[Position, Span("1 mm", "1 m")] = NOT_STATED

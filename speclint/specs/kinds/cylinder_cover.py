@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.borne import Borne
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
@@ -33,6 +34,7 @@ class CylinderCover(Component):
         weld_efficiency: joint efficiency of a welded plate; 1 where it is in one piece.
         spigot_diameter: of the spigot that enters the cylinder; 0 mm where there is none.
         spigot_enters: what the spigot enters.
+        bears: what stands on it beside the steam, by name.
     """
 
     kind: ClassVar[str] = "cylinder-cover"
@@ -68,3 +70,4 @@ class CylinderCover(Component):
     spigot_enters: Word[Literal["bore of the liner", "bore of the block", "recess of the collar"]] = (
         NOT_STATED
     )
+    bears: dict[str, Borne] = {}

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
-from speclint.specs.fields import NOT_STATED, Fraction, LinkTo, Position, Word
+from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Position, Word
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -22,6 +22,7 @@ class ChainLink(Dimension):
         spread: distribution of parts between the limits; left out, normal about the middle
         measured: its size as measured on the job, which then replaces the drawn one
         grows_with: the part with which it expands, where that is not the one that states it
+        reach: distance from the face over which an error of its orientation grows; left out, the length of its zone
         temperature: name under which the duty states the temperature of this length, where it is not its part's
     """
 
@@ -30,6 +31,7 @@ class ChainLink(Dimension):
     spread: Word[Literal["normal", "uniform"]] = NOT_STATED
     measured: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED
     grows_with: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
+    reach: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
     temperature: Word[str] = NOT_STATED
 
 

@@ -17,10 +17,12 @@ from speclint.specs.fields import (
     LinkTo,
     Mass,
     Position,
+    Stiffness,
     Temperature,
     Word,
 )
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -63,7 +65,8 @@ class PoppetValve(Component):
         serves: inlet or exhaust.
         cylinder_bore: name of the bore, in the block's spec, of the cylinder that it serves.
         beats: two for a double-beat valve, else one.
-        opens: direction of lift: upwards, downwards, or sideways.
+        opens: direction of lift: upwards, downwards, sideways, or so many degrees from upright to one side.
+        inclined_within: tolerance of that angle; left out, the general one of the drawing.
         upper_beat: the beat on the side to which the valve lifts.
         lower_beat: the other beat.
         beat_distance: between the planes of the smaller diameters of both contact rings.
@@ -72,6 +75,7 @@ class PoppetValve(Component):
         wall: thickness of the shell that joins the beats, and of their rims.
         lift: full lift.
         lift_stop: lift at which a stop limits its travel.
+        stop_stiffness: force over deflection of that stop, with what it stands on.
         overtravel: greatest travel of the gear beyond full lift.
         clearance_open: clearance beyond the valve at full lift, cold, to cage or cover.
         clearance_piston: least clearance to the piston with the valve at full lift; leave out if they cannot touch, or
@@ -115,7 +119,8 @@ class PoppetValve(Component):
     serves: Word[Literal["inlet", "exhaust"]] = NOT_STATED
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("upper_beat.seat.pressed_into.bores")] = NOT_STATED
     beats: Word[int] = NOT_STATED
-    opens: Word[Literal["upwards", "downwards", "sideways"]] = NOT_STATED
+    opens: Inclination = NOT_STATED
+    inclined_within: Angle = NOT_STATED
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
@@ -124,6 +129,7 @@ class PoppetValve(Component):
     wall: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
     lift_stop: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
+    stop_stiffness: Stiffness = NOT_STATED
     overtravel: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
     clearance_open: Annotated[Position, Span("0.3 mm", "60 mm")] = NOT_STATED
     clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm")] = NOT_STATED

@@ -41,7 +41,8 @@ class ValveSpindle(Component):
         guide_bore: bore of its guide.
         guide_length: length of its guide.
         guide_material: material of its guide.
-        guide_held: how the block holds the guide: pressed in, or bored in the block itself.
+        guide_held: how the guide is held: pressed in, or bored in the block itself.
+        guide_in: the part that holds the guide; left out, the block.
         guide_outside: outside diameter of a guide that is pressed in.
         guide_interference: interference of that guide in its bore in the block, on the diameter.
         guide_bored_in_place: true when its bore is finished after it is pressed in.
@@ -88,6 +89,7 @@ class ValveSpindle(Component):
     guide_length: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     guide_material: Word[str] = NOT_STATED
     guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
+    guide_in: Word[Literal["block", "cam box"]] = NOT_STATED
     guide_outside: Annotated[Length, Span("6 mm", "250 mm")] = NOT_STATED
     guide_interference: Annotated[Position, Span("2 µm", "0.3 mm")] = NOT_STATED
     guide_bored_in_place: Word[bool] = NOT_STATED

@@ -131,6 +131,7 @@ class WeldedJoint(SpecTable):
         sequence: whether the weld sequence is specified so as to keep shrinkage low
         restraint: restraint of its shrinkage by the surrounding parts
         wall: name of the flat wall to which it belongs
+        opening: that whose branch it joins to the plate, as the weldment or its block calls it
         stress_range: nominal stress range of every stroke, where it is calculated elsewhere
         detail_category: fatigue strength at two million cycles, by EN 1993-1-9
         procedure: qualification of the procedure by ISO 15614-1
@@ -152,6 +153,7 @@ class WeldedJoint(SpecTable):
     sequence: Word[bool] = NOT_STATED
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
     wall: Annotated[Word[str], NamedIn("walls")] = NOT_STATED
+    opening: Word[str] = NOT_STATED
     stress_range: Stress = NOT_STATED
     detail_category: Stress = NOT_STATED
     procedure: Word[str] = NOT_STATED

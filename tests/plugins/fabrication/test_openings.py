@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, found, limit, on_sheet
+from speclint.testing import DesignFolder, changed, expect_query, found, limit, on_sheet
 from speclint_fabrication.formulae.area_replacement import (
     area_of_branch,
     area_of_shell,
@@ -32,6 +32,7 @@ from speclint_fabrication.formulae.openings import (
 from tests.plugins.fabrication import bench
 from tests.plugins.known_metals import WITH_METALS
 
+FATIGUE = "block.weld-fatigue"
 REPLACED, FLAT, APART, PIECE = (
     "opening.metal-replaced",
     "opening.in-flat-wall",
@@ -378,6 +379,34 @@ def test_a_thin_flat_wall_with_an_opening_is_a_hold(workshop: DesignFolder) -> N
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+def _seat(workshop: DesignFolder, where: str, diameter: str, thickness: str = "20 mm") -> DesignFolder:
+    weldment = bench.WELDMENT.replace('thickness = "20 mm"\nmeets', f'thickness = "{thickness}"\nmeets')
+    bore = f'[seat_bores.upper]\ndiameter = "{diameter}"\nwall = "100 mm"\n{where}\n'
+    files = {**bench.FILES, "block.toml": bench.BLOCK + bore, "weldment.toml": weldment + DRUM}
+    return workshop.write(files, settings=WITH_METALS)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("20 mm", "conforms"), ("9.4 mm", "finding")])
+def test_the_bore_of_a_seat_is_an_opening_in_its_wall(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """70 mm in the wall of 95: √(95/25) = 1.95 times the thickness without it, as for any other opening there."""
+    check = _seat(workshop, 'flat_wall = "barrel"', "70 mm", thickness).only(FLAT)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("diameter", "outcome"), [("190 mm", "conforms"), ("193 mm", "finding")])
+def test_the_bore_of_a_seat_in_a_round_shell(workshop: DesignFolder, diameter: str, outcome: str) -> None:
+    """r 250, net 8 mm: l_s = 63.75, A_s = 510 mm², 510 × (133.33 − 0.83) = 67.57 kN; of 190 mm the steam brings
+    1.66 × (250 × 158.75 + 95 × 8) = 67.1 kN, of 193 mm 67.8."""
+    check = _seat(workshop, 'plate = "drum"', diameter).only(REPLACED)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_seat_that_names_no_wall_is_a_query(workshop: DesignFolder) -> None:
+    expect_query(_seat(workshop, "", "70 mm").only(FLAT), "is not stated by the seat bores upper")
+
+
 @given(t_0=st.floats(1e-3, 0.1), a=st.floats(0.05, 1), share=st.floats(0.01, 0.79), A=st.floats(0, 1e-2))
 def test_an_opening_never_makes_a_wall_thinner(t_0: float, a: float, share: float, A: float) -> None:
     assert t_0 * (1 - 1e-12) <= wall_with_opening(t_0, share * a, a, A)
@@ -508,3 +537,51 @@ def test_each_opening_is_judged_by_its_own_rule(workshop: DesignFolder) -> None:
     for rule in (REPLACED, FLAT, APART, PIECE):
         check = folder.only(rule)
         assert check.outcome == "conforms", (rule, check.says)
+
+
+ROOT = """
+[joints.root]
+plate = "drum"
+shape = "tee"
+weld = "full penetration"
+on_pressure = true
+opening = "inlet"
+detail_category = "90 MPa"
+"""
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("54 mm", "conforms"), ("52 mm", "finding")])
+def test_the_root_of_a_branch_is_stressed_more_than_its_shell(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """2.5 × (1.66 − 0.03) × (250 + 53/2)/53 = 21.26 MPa at each stroke; 90 × 0.404714 × 0.9244/1.35 × (25/54)^0.2 =
+    21.38 are allowed. Of 52 mm 22.01 against 21.54: the drum itself, at 8.8 MPa, said nothing."""
+    port = INLET.replace('place = "chest inlet"\ncarries = "live steam"', 'carries = "cylinder"')
+    check = _write(workshop, opening="", drum=("9 mm", thickness), more=port + ROOT).only(FATIGUE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
+    t = float(thickness[:2])
+    root = 2.5 * 1.63 * (250 + (t - 1) / 2) / (t - 1)
+    assert on_sheet(check, "Δσ_r of inlet") / 1e6 == pytest.approx(root, rel=1e-3)
+
+
+@pytest.mark.parametrize(("thickness", "outcome"), [("4.7 mm", "conforms"), ("4.5 mm", "finding")])
+def test_the_root_of_a_branch_of_the_chest_counts_starts(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """20 000 times: 90 × 4.64159 × 0.9244/1.35 = 286.0 MPa; 2.5 × 1.66 × 251.85/3.7 = 282.5, of 3.5 mm net 298.5."""
+    check = _write(workshop, drum=("9 mm", thickness), more=ROOT).only(FATIGUE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
+
+
+def test_a_branch_has_a_weld(workshop: DesignFolder) -> None:
+    check = _write(workshop, drum=("9 mm", "54 mm")).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no weld is stated to join the branch at inlet" in check.says
+
+
+def test_the_root_of_a_branch_in_a_flat_wall(workshop: DesignFolder) -> None:
+    """2.5 times the 21.985 MPa of the wall of the barrel (test_fatigue): 54.96 MPa."""
+    change = (('plate = "drum"', 'flat_wall = "barrel"'), ('"300 mm"', '"47 mm"'))
+    check = _write(workshop, *change, more=ROOT).only(FATIGUE)
+    assert check.outcome == "finding"
+    assert on_sheet(check, "Δσ_r of root") / 1e6 == pytest.approx(54.96, rel=1e-3)

@@ -10,6 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.geometry import opening_of_zone, zone_of_coordinates, zones_together
+from tests.plugins.known_metals import METALS, WITH_METALS
 
 WHOLE, FLAT, MATCH, ROOM = (
     "geometry.whole",
@@ -124,6 +125,19 @@ def joined(cover: str, block: str, joint: str = 'seal = "gasket"\ngasket.form = 
     return {"studs.toml": JOINT + joint, "cover.toml": COVER + cover, "block.toml": BLOCK + block}
 
 
+def fastened(
+    folder: DesignFolder, cover: str, block: str, hot: tuple[str, str] = ("20 °C", "20 °C")
+) -> DesignFolder:
+    """The joint with its parts in steel, cover and block at a temperature each in every load case."""
+    made = joined('material = "known-steel"\n' + cover, 'material = "known-steel"\nduty = "duty"\n' + block)
+    cases = "".join(
+        f'[cases.{name}.temperatures]\ncylinder-cover = "{hot[0]}"\ncylinder-block = "{hot[1]}"\n'
+        for name in ("warming", "running", "cooling")
+    )
+    made |= {"metals.toml": METALS, "duty.toml": f'kind = "duty"\nid = "duty"\n{cases}'}
+    return folder.write(made, settings=WITH_METALS)
+
+
 def flat(size: str) -> str:
     return zone("joint", "flat", size, "studs")
 
@@ -169,7 +183,7 @@ def test_the_holes_of_the_page(
     workshop: DesignFolder, cover: str, block: str, outcome: str, taken: float
 ) -> None:
     """M24 in 26 mm leaves 2.0 mm; 0.8 (1 + 80/36) + 0.8 = 3.378; ±0.3 is 0.849; 0.25° at 300 mm 1.309 mm, each way."""
-    check = workshop.write(joined(cover, block)).only(MATCH)
+    check = fastened(workshop, cover, block).only(MATCH)
     assert check.outcome == outcome
     assert found(check) * 1e3 == pytest.approx(taken, abs=2e-3)
 
@@ -178,12 +192,22 @@ def test_the_holes_of_the_page(
     "other", [holes(more="projected = true\ncount = 20"), holes(more='projected = true\ncircle = "601 mm"')]
 )
 def test_another_count_or_circle_is_found(workshop: DesignFolder, other: str) -> None:
-    check = workshop.write(joined(holes(), other)).only(MATCH)
+    check = fastened(workshop, holes(), other).only(MATCH)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
 def test_holes_that_nobody_drew_are_not_assessed(workshop: DesignFolder) -> None:
-    assert workshop.write(joined(holes(), "")).only(MATCH).outcome == "not assessed"
+    assert fastened(workshop, holes(), "").only(MATCH).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("cover", "outcome"), [("70 °C", "conforms"), ("80 °C", "finding")])
+def test_a_cover_hotter_than_its_block_takes_of_the_room(
+    workshop: DesignFolder, cover: str, outcome: str
+) -> None:
+    """Block at 20 °C; 2 × 300 mm × 11.3 to 12.1e-6 × 50 K = 0.36 mm at most beside the 1.6 of the zones, 60 K 0.44."""
+    check = fastened(workshop, holes(), holes(more="projected = true"), (cover, "20 °C")).only(MATCH)
+    assert check.outcome == outcome
+    assert 1.6 + 0.6 * 11.2e-3 * 50 <= found(check) * 1e3 <= 1.6 + 0.6 * 12.6e-3 * 60
 
 
 @pytest.mark.parametrize(("bent", "outcome"), [("0.019 mm", "conforms"), ("0.021 mm", "finding")])

@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import shift_at_seat
-from speclint.testing import DesignFolder, found, limit
+from speclint.testing import DesignFolder, expect_not_assessed, found, limit
 from speclint_valves.formulae.alignment import edge_pressure
 from speclint_valves.formulae.cam_shape import (
     height_of_roller,
@@ -183,6 +183,36 @@ def test_in_line_as_on_the_page(workshop: DesignFolder, zone: str, beats: str, o
 
 def test_a_seat_without_a_zone_passed_before(workshop: DesignFolder) -> None:
     assert workshop.write(lined("0.05 mm", form="position")).only(LINE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("tilt", "hot", "outcome"),
+    [("0.005 mm", "20 °C", "conforms"), ("0.008 mm", "20 °C", "finding"), ("0.005 mm", "160 °C", "finding")],
+)
+def test_a_guide_in_the_box_is_off_by_place_tilt_and_heat(
+    workshop: DesignFolder, tilt: str, hot: str, outcome: str
+) -> None:
+    """0.033 mm, less 0.025 of the seat and 0.0015 of the guide in the box: 0.0065 mm are left. 200 mm from the foot a
+    zone of 0.005 over 200 takes 0.005, one of 0.008 all of 0.008; 40 mm × 12.2e-6 × 140 K = 0.068 mm by heat."""
+    made = lined("0.05 mm")
+    made["spindle.toml"] = 'guide_in = "cam box"\n' + made["spindle.toml"]
+    made["box.toml"] += 'axis_from_dowels = "40 mm"\n'
+    made["box.toml"] += (
+        '[tolerances.guide]\nform = "coaxial"\nzone = "0.003 mm"\nof = "guide"\nto = ["spindle"]\n'
+    )
+    made["box.toml"] += f'[tolerances.foot]\nform = "square"\nof = "foot"\nzone = "{tilt}"\nover = "200 mm"\n'
+    made["duty.toml"] = made["duty.toml"].replace('cylinder-block = "20 °C"', f'cylinder-block = "{hot}"')
+    assert workshop.write(made).only(LINE).outcome == outcome
+
+
+def test_a_box_that_says_nothing_of_its_guide(workshop: DesignFolder) -> None:
+    made = lined("0.05 mm")
+    made["spindle.toml"] = 'guide_in = "cam box"\n' + made["spindle.toml"]
+    expect_not_assessed(workshop.write(made).only(LINE), "neither box nor spindle states a coaxial zone")
+    made["box.toml"] += (
+        '[tolerances.guide]\nform = "coaxial"\nzone = "0.003 mm"\nof = "guide"\nto = ["spindle"]\n'
+    )
+    expect_not_assessed(workshop.write(made).only(LINE), "box states no squareness of its foot")
 
 
 @pytest.mark.parametrize(

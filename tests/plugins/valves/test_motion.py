@@ -10,14 +10,13 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.checking import Check
 from speclint.errors import OutOfRange
-from speclint.facts import lever_ratio, mass_at_valve, valve_acceleration, valve_lift
+from speclint.facts import lever_ratio, mass_at_valve, valve_acceleration, valve_lift, valve_speed
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.motion import (
     asked_of_springs,
     following_load,
     load_to_follow,
     overspeed,
-    valve_speed,
 )
 from tests.plugins.valves.gear import duty, train_files
 

@@ -2,6 +2,7 @@
 (() => {
   const all = (what, within = document) => [...within.querySelectorAll(what)];
   const one = (name) => document.getElementById(name);
+  const CONFORMING = ".conform > div > details", PACKED = `.long, ${CONFORMING}`;
   let cells = [], lines = [], sheets = {};
 
   const unpack = async () => {
@@ -18,11 +19,11 @@
 
   const found = (word) => {
     const holds = lines.map((line) => line.replace(/<[^>]*>/g, " ").toLowerCase().includes(word));
-    return (name) => (sheets[name] ?? []).some((line) => holds[line]);
+    return (item) => [item, ...all(".long", item)].some((each) => (sheets[each.id] ?? []).some((line) => holds[line]));
   };
 
   const lay = (details) => {
-    if (!details.matches(".packed, .long") || details.querySelector(".body")) return;
+    if (!details.matches(PACKED) || details.querySelector(".body")) return;
     const body = document.createElement("div");
     body.className = "body";
     if (sheets[details.id] !== undefined) {
@@ -37,21 +38,30 @@
     const words = one("search").value.toLowerCase().split(/\s+/).filter(Boolean);
     const packed = words.map(found);
     const wanted = { grade: one("grade").value, family: one("family").value, component: one("component").value };
+    const narrow = Boolean(words.length || wanted.grade || wanted.family);
     let shown = 0;
-    for (const item of all(".item")) {
+    for (const item of all(`.item, ${CONFORMING}`)) {
       const said = item.dataset, grade = said.grade ?? "conforms";
+      const family = said.family ?? item.parentElement.dataset.family;
       const component = item.closest("[data-component]").dataset.component;
-      const says = (text) => words.every((word, index) => text.includes(word) || packed[index](item.id));
+      const says = (text) => words.every((word, index) => text.includes(word) || packed[index](item));
       const fits =
         (!wanted.grade || (wanted.grade === "not assessed" ? grade.endsWith(wanted.grade) : grade.split(" ")[0] === wanted.grade)) &&
-        (!wanted.family || said.family.split(" ").includes(wanted.family)) &&
+        (!wanted.family || family.split(" ").includes(wanted.family)) &&
         (!wanted.component || [component, ...(said.alike ?? "").split("\n")].includes(wanted.component)) &&
         (!words.length || says(`${item.textContent} ${component}`.toLowerCase()));
       item.hidden = !fits;
       shown += fits;
     }
+    for (const group of all(".conform")) {
+      group.hidden = !all(CONFORMING, group).some((item) => !item.hidden);
+      group.open = narrow && !group.hidden;
+    }
     for (const part of all("section.part")) {
-      part.hidden = !all(".item", part).some((item) => !item.hidden);
+      part.hidden = !all(`.item, ${CONFORMING}`, part).some((item) => !item.hidden);
+    }
+    for (const group of all("section.alike")) {
+      group.hidden = !all(".part", group).some((part) => !part.hidden);
     }
     one("shown").textContent = `${shown} shown`;
   };
@@ -64,19 +74,28 @@
       if (node.tagName === "DETAILS") { lay(node); node.open = true; }
     }
     target.scrollIntoView();
-    target.setAttribute("tabindex", "-1");
-    target.focus({ preventScroll: true });
+    if (!target.matches("details")) target.setAttribute("tabindex", "-1");
+    (target.matches("details") ? target.firstElementChild : target).focus({ preventScroll: true });
   };
 
   let opened = [];
   const unfold = () => {
     const every = one("every").checked;
-    document.documentElement.classList.toggle("every", every);
+    const own = `.part details:is(.sheet, ${CONFORMING})`;
+    for (const sheet of all(`${own}[open]`)) {
+      for (let node = sheet; !node.matches("section.annex"); node = node.parentElement) node.classList.add("seen");
+    }
+    const printed = (details) => !details.closest(".part") || details.matches(".seen, .hold > *, :is(.held, .seen) > .drawn > *");
     opened = all("details:not([open])").filter(
-      (details) => (every || !details.classList.contains("packed")) && !details.closest("[hidden]"));
+      (details) => !details.closest("[hidden], nav") && (every || (printed(details) && !details.closest(".basis"))));
     for (const details of opened) { lay(details); details.open = true; }
+    for (const source of all(".finding.hold a, .seen .body a").map((link) => one(link.hash.slice(1)))) source?.classList.add("seen");
   };
-  const fold = () => { for (const details of opened) details.open = false; opened = []; };
+  const fold = () => {
+    for (const details of opened) details.open = false;
+    opened = [];
+    for (const node of all(".seen")) node.classList.remove("seen");
+  };
 
   const ground = () => {
     const root = document.documentElement;
@@ -85,7 +104,32 @@
     one("ground").setAttribute("aria-pressed", String(!dark));
   };
 
-  document.addEventListener("toggle", (event) => { if (event.target.open) lay(event.target); }, true);
+  // a stop of the keyboard only where there is something to scroll, and one for all the points of a chart
+  let due = 0;
+  const stops = () => {
+    cancelAnimationFrame(due);
+    due = requestAnimationFrame(() => {
+      const wide = all(".scroll").map((box) => [box, box.scrollWidth > box.clientWidth + 1]);
+      for (const [box, scrolls] of wide) {
+        if (scrolls) box.tabIndex = 0; else box.removeAttribute("tabindex");
+      }
+    });
+  };
+  const rove = (event) => {
+    const step = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 }[event.key];
+    const chart = event.target.closest?.("svg.drawing");
+    if (!step || !chart) return;
+    const points = all("a", chart), place = points.indexOf(event.target), next = points[place + step];
+    event.preventDefault();
+    if (!next) return;
+    event.target.setAttribute("tabindex", "-1");
+    next.setAttribute("tabindex", "0");
+    next.focus();
+  };
+
+  document.addEventListener("toggle", (event) => { if (event.target.open) { lay(event.target); stops(); } }, true);
+  document.addEventListener("keydown", rove);
+  addEventListener("resize", stops);
   addEventListener("beforeprint", unfold);
   addEventListener("afterprint", fold);
   addEventListener("hashchange", follow);
@@ -93,8 +137,11 @@
   one("filters").addEventListener("reset", () => setTimeout(choose));
   one("filters").addEventListener("submit", (event) => event.preventDefault());
   one("ground").addEventListener("click", ground);
-  one("filters").hidden = false;
-  const begin = () => { choose(); follow(); document.documentElement.dataset.ready = "yes"; };
+  for (const name of ["filters", "ground", "arrows"]) one(name).hidden = false;
+  for (const chart of all("svg.drawing")) {
+    all("a", chart).forEach((point, place) => point.setAttribute("tabindex", place ? "-1" : "0"));
+  }
+  const begin = () => { choose(); follow(); stops(); document.documentElement.dataset.ready = "yes"; };
   unpack().then(begin, () => {
     one("not-unpacked").hidden = false;
     document.documentElement.classList.add("still-packed");

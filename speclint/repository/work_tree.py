@@ -1,0 +1,63 @@
+"""The revision of git that a design was checked at, and which of its files differ from it."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Collection, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from speclint.errors import RevisionError
+from speclint.repository.regular_files import not_regular
+from speclint.repository.revisions import Snapshot, at_revision, commit_of
+from speclint.repository.spec_files import is_toml
+
+_SHA_1 = 40  # digits of its digest; a repository of git names its objects by it or by SHA-256
+
+
+@dataclass(frozen=True, slots=True)
+class WorkTree:
+    """A commit, "" before the first one, and the files that are not in it as they lie in the folder, by name."""
+
+    commit: str
+    changed: tuple[str, ...]
+
+
+def work_tree(root: Path, read: Collection[str]) -> WorkTree | None:
+    """The commit of a folder, and how its TOML files and what else was read differ; None where git has no answer.
+
+    ``read`` are files relative to the root. Contents are compared by the digests under which git keeps them, so that
+    nothing which the repository configures is run; line ends of Windows make no difference.
+    """
+    try:
+        commit = commit_of(root, "HEAD")
+        known = at_revision(root, commit) if commit else Snapshot(root, "", {})
+    except RevisionError:
+        return None
+    files = {file for file in known.blobs if is_toml(file)} | set(read)
+    return WorkTree(commit or "", tuple(sorted(_changed(root, files, known))))
+
+
+def _changed(root: Path, files: Collection[str], known: Snapshot) -> Iterator[str]:
+    for file in files:
+        blob = known.blobs.get(file)
+        content = _content(root, file)
+        names = _names(content, len(blob.name)) if content is not None and blob is not None else ()
+        kept = blob.name in names if blob is not None else content is None
+        if not kept:
+            yield file
+
+
+def _content(root: Path, file: str) -> bytes | None:
+    try:
+        return None if not_regular(root, file) else (root / file).read_bytes()
+    except OSError:
+        return None
+
+
+def _names(content: bytes, digits: int) -> Iterator[str]:
+    """The names that git can give a content: as it is, and with the line ends that it keeps."""
+    for one in (content, content.replace(b"\r\n", b"\n")):
+        kept = b"blob %d\0%b" % (len(one), one)
+        digest = hashlib.sha1(kept, usedforsecurity=False) if digits == _SHA_1 else hashlib.sha256(kept)
+        yield digest.hexdigest()

@@ -1,0 +1,110 @@
+"""The zones of faces in a chain, by hand: a cut-out of 186 mm less a pad of 180 mm leaves 6 mm ± 0.3."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.handbook.fits import zone_at_distance
+from speclint.testing import DesignFolder, expect_query, on_sheet
+from speclint_fits.formulae.tables import general_flatness, weldment_angle
+
+RULE = "geometry.in-the-chain"
+_CHAIN = """
+kind = "dimension-chain"
+id = "chain"
+least = "5.5 mm"
+greatest = "6.5 mm"
+[chain.slot]
+of = "face"
+dimension = "slot"
+direction = "widens"
+[chain.pad]
+of = "block"
+dimension = "pads.front.width"
+direction = "narrows"
+"""
+_FACE = 'kind = "locating-face"\nid = "face"\nlocks = "block"\npad = "front"\nslot = "186 mm ±0.2"\n'
+_BLOCK = 'kind = "cylinder-block"\nid = "block"\n{general}[pads.front]\nwidth = "180 mm {limits}"\n'
+_ZONE = '[tolerances.it]\nform = "{form}"\nof = "slot"\nzone = "{zone}"\n'
+
+
+def _write(
+    folder: DesignFolder,
+    face: str,
+    general: str = "",
+    limits: str = "±0.1",
+    chain: str = _CHAIN,
+    pad: str = "",
+) -> DesignFolder:
+    block = _BLOCK.format(general=general, limits=limits) + pad
+    return folder.write({"chain.toml": chain, "face.toml": _FACE + face, "block.toml": block})
+
+
+_FLAT_PAD = 'flatness = "0.1 mm"\nsquareness = "0.1 mm"\n'
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.18 mm", "conforms"), ("0.22 mm", "finding")])
+def test_place_and_faces_take_of_the_gap(workshop: DesignFolder, zone: str, outcome: str) -> None:
+    """The sizes leave 5.7, 0.2 beyond the least; the pad's faces take (0.1 + 0.1)/2 and the place t/2, 0.1 at most."""
+    face = _ZONE.format(form="position", zone=zone) + 'to = ["A"]\n'
+    check = _write(workshop, face, pad=_FLAT_PAD).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.06 mm", "conforms"), ("0.07 mm", "finding")])
+def test_an_error_of_orientation_grows_with_its_reach(
+    workshop: DesignFolder, zone: str, outcome: str
+) -> None:
+    """t L/l = t 450/300: 0.2 mm are left, less 0.1 of the pad: t is 0.0667 at most."""
+    face = _ZONE.format(form="square", zone=zone) + 'to = ["A"]\nover = "300 mm"\n'
+    chain = _CHAIN.replace('dimension = "slot"\n', 'dimension = "slot"\nreach = "450 mm"\n')
+    assert _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE).outcome == outcome
+
+
+def test_an_orientation_without_reach_takes_its_zone(workshop: DesignFolder) -> None:
+    face = _ZONE.format(form="parallel", zone="0.09 mm") + 'to = ["A"]\n'
+    check = _write(workshop, face, pad=_FLAT_PAD).only(RULE)
+    assert on_sheet(check, "Z") == pytest.approx(0.09e-3 + 0.1e-3)
+
+
+@pytest.mark.parametrize(("grade", "outcome"), [("H", "conforms"), ("K", "finding")])
+def test_the_general_class_where_a_face_states_none(workshop: DesignFolder, grade: str, outcome: str) -> None:
+    """ISO 2768-2 at 100 to 300 mm: H 0.2, half of it 0.1, and K 0.4, half of it 0.2; 0.05 of the slot's form beside."""
+    face = _ZONE.format(form="flat", zone="0.1 mm")
+    check = _write(workshop, face, f'general_tolerance = "ISO 2768-2 {grade}"\n').only(RULE)
+    assert check.outcome == outcome, check.says
+
+
+def test_a_zone_of_the_drawing_by_iso_22081(workshop: DesignFolder) -> None:
+    face = _ZONE.format(form="flat", zone="0.1 mm")
+    check = _write(workshop, face, 'general_tolerance = "ISO 22081"\ngeneral_zone = "0.2 mm"\n').only(RULE)
+    assert on_sheet(check, "Z") == pytest.approx(0.15e-3)
+
+
+def test_a_face_that_nothing_says_is_one_query(workshop: DesignFolder) -> None:
+    check = _write(workshop, "", 'general_tolerance = "ISO 2768-2 H"\n').only(RULE)
+    expect_query(check, "stated by face")
+    assert check.grade is Grade.QUERY
+
+
+def test_form_lies_within_a_class_of_fits_and_within_what_was_measured(workshop: DesignFolder) -> None:
+    chain = _CHAIN.replace('dimension = "slot"\n', 'dimension = "slot"\nmeasured = "186.02 mm"\n')
+    check = _write(workshop, "", limits="h9", chain=chain).only(RULE)
+    assert check.outcome == "conforms"
+    assert "Z" not in check.says
+
+
+def test_the_tables_and_the_page() -> None:
+    """ISO 2768-2, K, 300 to 1000 mm: 0.6; ISO 13920, C, to 400 mm: 18 mm in 1 m. 0.05 over 300: 0.24 at 1450."""
+    assert general_flatness("K", 0.62).nominal == pytest.approx(0.6e-3)
+    assert weldment_angle("C", 0.4).nominal == pytest.approx(18e-3)
+    assert zone_at_distance(t=0.05e-3, L=1.45, l=0.3) == pytest.approx(0.242e-3, rel=0.01)
+
+
+@given(st.floats(1e-6, 1e-2), st.floats(0.01, 5), st.floats(0.01, 5))
+def test_an_error_of_orientation_is_in_proportion(t: float, reach: float, over: float) -> None:
+    once = zone_at_distance(t=t, L=reach, l=over)
+    assert zone_at_distance(t=t, L=2 * reach, l=over) == pytest.approx(2 * once)
+    assert zone_at_distance(t=t, L=reach, l=2 * over) == pytest.approx(once / 2)
