@@ -30,6 +30,7 @@ WELD_STRENGTH = EN_1993_1_8.at("4.5.3.2, directional method, and Table 4.1")
 FATIGUE_CURVE = EN_1993_1_9.at("7.1, fig. 7.1, as reproduced in public documents", memory=False)
 FATIGUE_SHEAR = EN_1993_1_9.at("7.1, fig. 7.2, shear")
 FATIGUE_DETAILS = EN_1993_1_9.at("Tables 8.1, 8.3 and 8.5, categories of welds")
+FATIGUE_ROOT = EN_1993_1_9.at("5 (6), stresses in fillet welds")
 PARTIAL_FACTOR = EN_1993_1_9.at(
     "Table 3.1, safe life, high consequence, as reproduced in public documents", memory=False
 )
@@ -76,6 +77,7 @@ __all__ = [
     "EN_13445_3",
     "FATIGUE_CURVE",
     "FATIGUE_DETAILS",
+    "FATIGUE_ROOT",
     "FATIGUE_SHEAR",
     "ISO_898_1",
     "ISO_898_2",

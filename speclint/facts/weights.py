@@ -18,6 +18,7 @@ from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
+    CamBox,
     ChamberCover,
     Component,
     CompressionSpring,
@@ -37,6 +38,7 @@ from speclint.specs import (
 
 _Take = Callable[[str, Measure | NotStated], float]
 _StatesItsMass = (
+    CamBox,
     CompressionSpring,
     Crosshead,
     Piston,

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from speclint.errors import Complaint, Location, one_of, shortened
+from speclint.errors import Complaint, Location, nearest, one_of, shortened
 from speclint.repository.index import Index
-from speclint.specs import Link, NamedIn, Spec, SpecTable, Stated, names_in
+from speclint.specs import Component, Link, NamedIn, Spec, SpecTable, Stated, names_in
 
 Specs = Mapping[str, Spec]
 
@@ -39,6 +39,15 @@ class _Table:
         return one_of(name, {*self.known, *self.beside})
 
 
+class _AnyPart(_Table):
+    """The ids of all components: too many to be listed where none is near; the words beside them run in order."""
+
+    def one_of(self, name: str) -> str:
+        near = nearest(name, self.known)
+        beside = f', or "{self.beside[0]}" to "{self.beside[-1]}"' if self.beside else ""
+        return f'"{near}"' if near else f"the id of a component{beside}"
+
+
 def _names(
     holder: SpecTable, value: object, path: tuple[str, ...]
 ) -> Iterator[tuple[SpecTable, str, Location]]:
@@ -58,6 +67,9 @@ def _names(
         for name, entry in value.items():
             if isinstance(entry, SpecTable):
                 yield holder, name, entry.where
+    elif isinstance(value, tuple):
+        for entry in value:
+            yield from _names(holder, entry, path)
 
 
 class Known:
@@ -95,7 +107,8 @@ def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: Known) -> _T
     """The table that a name is looked up in; None where a link on the way is not stated, or cannot be followed."""
     if mark.ids_of:
         said = f"no {' or '.join(mark.ids_of)} has this id"
-        return _Table(said, known.ids_of(mark.ids_of), mark.beside)
+        table = _AnyPart if Component.kind in mark.ids_of else _Table
+        return table(said, known.ids_of(mark.ids_of), mark.beside)
     start: SpecTable = holder if mark.table.startswith(".") else spec
     starts: list[tuple[Spec, SpecTable]] = [(spec, start)]
     if mark.of:

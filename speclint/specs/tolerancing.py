@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import string
 from typing import Annotated, Literal
 
-from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, Position, Word
+from speclint.specs.fields import NOT_STATED, Angle, Length, Word
+from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import Mirrors
@@ -14,6 +16,8 @@ FORMS = ("flat", "straight", "round", "cylindrical", "profile")
 ORIENTATIONS = ("parallel", "square", "angular")
 LOCATIONS = ("position", "coaxial", "symmetric")
 RUN_OUTS = ("run-out", "total run-out")
+#: By which the datums of a part are called; any other word is the id of a part.
+LETTERS = tuple(string.ascii_uppercase)
 #: The general geometrical tolerances that a drawing may name for faces without one of their own.
 GeneralTolerance = Literal["ISO 2768-2 H", "ISO 2768-2 K", "ISO 2768-2 L", "ISO 22081"]
 
@@ -57,8 +61,8 @@ class GeometricalTolerance(SpecTable):
         ]
     ] = NOT_STATED
     of: Word[str] = NOT_STATED
-    zone: Annotated[Allowance, Span("2 µm", "20 mm")] = NOT_STATED
-    to: tuple[Word[str], ...] = ()
+    zone: Annotated[Length, Span("2 µm", "20 mm")] = NOT_STATED
+    to: Annotated[tuple[Word[str], ...], NamedIn(ids_of=("component",), beside=LETTERS)] = ()
     over: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
 
 
@@ -81,6 +85,6 @@ class HolePattern(SpecTable):
     circle: Annotated[Length, Span("40 mm", "2.5 m")] = NOT_STATED
     first_angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
     diameter: Annotated[Length, Span("4 mm", "130 mm")] = NOT_STATED
-    position: Annotated[Allowance, Span("0.05 mm", "6 mm")] = NOT_STATED
-    coordinates: Annotated[Position, Span("2 µm", "4 mm")] = NOT_STATED
+    position: Annotated[Length, Span("0.05 mm", "6 mm")] = NOT_STATED
+    coordinates: Annotated[Length, Span("2 µm", "4 mm")] = NOT_STATED
     projected: Word[bool] = NOT_STATED

@@ -11,19 +11,23 @@ from typing import NamedTuple
 import pytest
 
 from speclint.testing import SETTINGS, DesignFolder, on_sheet
-from tests.plugins.clearances.test_withdrawing import ENTRY, drawn
+from tests.plugins.agreement.test_walls import BLOCK as WALLED, WELDMENT as WALLS
+from tests.plugins.clearances.test_cranes import BOX, POST, plan
+from tests.plugins.clearances.test_withdrawing import ENTRY, drawn, turned
 from tests.plugins.fabrication import bench as block
 from tests.plugins.fabrication.test_openings import DRUM, INLET
 from tests.plugins.fabrication.test_unlike_plates import OTHER
 from tests.plugins.fits.frames import files as framed
-from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, joined, zone
+from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel, joined, zone
 from tests.plugins.joints import brackets
 from tests.plugins.joints.test_carrying import LID, SADDLE
-from tests.plugins.known_metals import WITH_METALS
+from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.steamways.exhaust import files as exhaust
 from tests.plugins.steamways.test_dividing_walls import WHOLE
+from tests.plugins.steamways.test_water import with_belt as wet_with_belt
 from tests.plugins.steamways.wet import files as wet
 from tests.plugins.valves.gear import train_files
+from tests.plugins.valves.test_cam_shape import on_page as cam_on_page
 from tests.plugins.valves.test_rocker_shafts import APART, files as rockers
 
 Files = dict[str, str]
@@ -86,6 +90,12 @@ def _lid() -> Files:
     return {**brackets.files(*LID), "saddle.toml": SADDLE}
 
 
+def _jib() -> Files:
+    """A post of the page that bears 90 kg, and a box of half of it."""
+    made = plan(POST.format(load="90 kg", reach="0.8 m", post="60.3 mm", wall="5 mm", posts="one"))
+    return {**made, "box.toml": BOX, "metals.toml": METALS}
+
+
 _FITTED = brackets.files(
     ('shear_taken_by = "friction"', 'shear_taken_by = "fitted bolts"\nfitted_diameter = "26 mm m6"'),
     ('hole = "26 mm"', 'hole = "26 mm H7"'),
@@ -99,7 +109,8 @@ _COLD_ALONE = (
     "tensile-strength = { degC = [20, 420], value = [400, 400]",
     "tensile-strength = { degC = [-20, 50], value = [400, 400]",
 )
-_HOLES = joined(holes(), holes(more="projected = true"))
+_GROUND = ('width = "25 mm"', 'width = "25 mm"\nregrind = { depth = "0.02 mm", times = 2 }')
+_HOLES = in_steel(holes(), holes(more="projected = true"))
 _LUBRICATOR = brackets.files(bar=False)
 
 PLANTS = (
@@ -313,6 +324,66 @@ PLANTS = (
         (("bracket.toml", '"112 MPa"', '"160 MPa"'),),
     ),
     Plant(
+        "a push from the side, seven times as hard",
+        "bracket.welds-hold",
+        "bracket",
+        brackets.pushed("5 kN"),
+        (("bracket.toml", '"5 kN"', '"40 kN"'),),
+    ),
+    Plant(
+        "nylon in the nuts of a part that stands at 130 °C",
+        "joint.lock-suits",
+        "joint",
+        brackets.files(
+            ('"wedge washers"', '"nylon ring nut"'), ('friction = "0.12"', 'friction = "0.6"'), bar=False
+        ),
+        (("duty.toml", 'bolted-joint = "60 °C"', 'bolted-joint = "130 °C"'),),
+    ),
+    Plant(
+        "studs whose torque was lost",
+        "room.spanner-each-joint",
+        "plan",
+        turned("580 N·m", '[spanners.studs]\nby = "hand"\nbar = "1.45 m"\n'),
+        (("studs.toml", 'torque = "580 N·m"', ""),),
+        "not assessed",
+    ),
+    Plant(
+        "an end that drains into the live chest",
+        "water.drain-stays-open",
+        "block",
+        wet(),
+        (("block.toml", '"cock pipe front"', '"chest"'),),
+    ),
+    Plant(
+        "all water of the block drained into a chest of half of it",
+        "water.drain-passes-it",
+        "block",
+        wet_with_belt("open air"),
+        (("belt.toml", '"open air"', '"chest"'), ("chest.toml", 'bore = "10 mm"', 'bore = "8 mm"')),
+    ),
+    Plant(
+        "an opening in the flat wall of another plate",
+        "opening.plate-of-wall",
+        "weldment",
+        {"block.toml": WALLED, "weldment.toml": WALLS},
+        (("block.toml", 'plate = "chest", flat_wall', 'plate = "boss", flat_wall'),),
+    ),
+    Plant(
+        "a box of twice the load of its jib",
+        "lifting.jib",
+        "plan",
+        _jib(),
+        (("box.toml", '"45 kg"', '"180 kg"'),),
+    ),
+    Plant(
+        "a cam that is reground nobody knows how often",
+        "cam.no-undercut",
+        "cam",
+        cam_on_page("34.9 mm", 'follower = "flat foot"', _GROUND),
+        (("cam.toml", ", times = 2", ""),),
+        "not assessed",
+    ),
+    Plant(
         "a weld three times as long as the root is deep",
         "bracket.welds-hold",
         "bracket",
@@ -349,8 +420,8 @@ def test_a_bracket_that_nothing_holds_is_not_assessed(workshop: DesignFolder) ->
 )
 def test_a_pattern_is_turned_by_whole_holes(workshop: DesignFolder, angle: str, outcome: str) -> None:
     """24 holes stand 15° apart: from 15° they are those from 0°; 0.5° at 300 mm takes 5.2 of the 2.0 mm there are."""
-    made = joined(holes(angle=angle), holes(more="projected = true"))
-    assert workshop.write(made).only("holes.match").outcome == outcome
+    made = in_steel(holes(angle=angle), holes(more="projected = true"))
+    assert workshop.write(made, settings=WITH_METALS).only("holes.match").outcome == outcome
 
 
 def test_bolts_and_welds_of_a_running_engine_have_a_strength(workshop: DesignFolder) -> None:

@@ -8,7 +8,7 @@ from typing import Any, get_args, get_origin
 
 import pytest
 
-from speclint.specs import NamedIn, SpecTable, names_in
+from speclint.specs import Component, NamedIn, SpecTable, names_in
 from speclint.specs.key_descriptions import inner_table
 from speclint.testing import DesignFolder, installed_families
 
@@ -150,7 +150,7 @@ def marks() -> Iterator[Any]:
 def test_the_table_that_a_field_names_is_there(kind: str, path: tuple[str, ...], mark: NamedIn) -> None:
     """A misspelt table would look up nothing."""
     if mark.ids_of:
-        assert set(mark.ids_of) <= set(KINDS)
+        assert set(mark.ids_of) <= {*KINDS, Component.kind}
         return
     model: Any = KINDS[mark.of or kind]
     if mark.of:

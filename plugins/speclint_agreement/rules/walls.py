@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import plate_of, wall_by_plate
-from speclint.specs import Bore, CylinderBlock, Pad, SeatBore, Weldment
+from speclint.specs import BlockOpening, Bore, CylinderBlock, Pad, SeatBore, ShellOpening, Weldment
 
 
 def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -51,6 +51,17 @@ def _welds(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
         sides = [one for one in (wall.one_side, wall.other_side) if sheet.is_stated(f"side, {name}", one)]
         if any(sheet.read(f"side, {name}", side) != "atmosphere" for side in sides):
             yield Pair(joint.on_pressure, worked(True, *sides), name=name)
+
+
+def _cut_in(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
+    """The plate of each opening against that of the flat wall which it names, of the weldment and of its block."""
+    openings: dict[str, ShellOpening | BlockOpening] = dict(weldment.openings)
+    if sheet.is_stated("what the weldment makes", weldment.makes):
+        openings |= sheet.follow(weldment.makes).openings
+    for name, opening in openings.items():
+        if sheet.is_stated(f"flat wall of {name}", opening.flat_wall):
+            wall = sheet.entry(weldment.walls, opening.flat_wall, f"walls of {weldment.id}")
+            yield Pair(opening.plate, wall.plate, name=name)
 
 
 wall_of_plate: Rule = agreement(
@@ -98,4 +109,15 @@ pressure_by_wall: Rule = agreement(
     leaves_out="welds that name no wall",
 )
 
-RULES = (division_of_plate, metal_of_plates, pressure_by_wall, wall_of_plate)
+opening_of_wall: Rule = agreement(
+    "opening.plate-of-wall",
+    title="An opening in a flat wall names no other plate than the wall does",
+    on=Weldment,
+    pairs=_cut_in,
+    within="",
+    grade=Grade.HOLD,
+    why="an opening that is worked in the thick plate of one wall is cut in the thin one of another",
+    leaves_out="an opening that names a plate alone, or a flat wall alone",
+)
+
+RULES = (division_of_plate, metal_of_plates, opening_of_wall, pressure_by_wall, wall_of_plate)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons
-from speclint.facts import goes_up, mass_together, mass_weighed
+from speclint.facts import goes_up, mass_of_part, mass_together, mass_weighed
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
 from speclint_clearances.formulae.cranes import (
@@ -187,8 +187,9 @@ def _by_crane(name: str, one: Crane, m: Kilograms, plan: LiftingPlan, sheet: She
 
 @rule(
     "lifting.jib",
-    title="The post of each jib bends at most to its proof stress over 1.5 under 1.25 times its load, and its socket "
-    "or weld bears as much",
+    edition=2,
+    title="The load of each jib is no less than the mass of what it lifts; under 1.25 times that load its post bends "
+    "at most to its proof stress over 1.5, and its socket or weld bears as much",
     on=LiftingPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -210,7 +211,9 @@ def jib(plan: LiftingPlan, sheet: Sheet) -> Judgement:
 
 
 def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
-    m, D = sheet.take(f"m {name}", one.load), sheet.take(f"D {name}", one.post)
+    load, lifted = sheet.take(f"m_0 {name}", one.load), _hanging_on(name, one, sheet)
+    made_for = sheet.at_least(load, lifted).else_says("jib {item} is made for {found} and lifts {limit}")
+    m, D = max(load, lifted), sheet.take(f"D {name}", one.post)
     s = sheet.limit("shared", "s") if sheet.read(f"posts of {name}", one.posts) == "two" else 1.0
     r, k = sheet.take(f"r {name}", one.reach), sheet.limit("jerk", "k")
     M = sheet.work(f"M {name}", moment_of_jib, s=s, k=k, m=m, g=GRAVITY, r=r)
@@ -230,8 +233,22 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
     else:
         p = sheet.work(f"p {name}", pressure_in_socket, M=M, D=D, l=sheet.take(f"l {name}", one.socket))
         foot = sheet.at_most(p, allowed).else_says("socket of jib {item} pressed by {found}, {limit} allowed")
-    judged = sheet.worst(bent, foot)
+    judged = sheet.worst(made_for, bent, foot)
     return judged.graded(Grade.HOLD) if m > sheet.limit("heavy") and not judged.holds else judged
+
+
+def _hanging_on(name: str, one: Jib, sheet: Sheet) -> Kilograms:
+    """The mass of the parts that hang on a jib at once, as their own specs state it or by their sizes."""
+    if not one.lifts:
+        raise sheet.not_assessed(f"lifts of jib {name} is not stated in {one.where.file}", one.where)
+    m = 0.0
+    for link in one.lifts:
+        part = sheet.follow(link)
+        by_part = mass_of_part(part, sheet, sheet.take)
+        if by_part is None:
+            raise sheet.not_assessed(f"no mass of {part.id}, which jib {name} lifts, is known", part.where)
+        m = sheet.work(f"m_l {name}", mass_together, m_0=m, m_1=by_part.value)
+    return m
 
 
 RULES: tuple[Rule, ...] = (each_state, crane, jib)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Metres, NewtonMetres
 from speclint.facts import is_safety_part, nuts_of, parts_drawn_out
 from speclint.specs import (
     AccessPlan,
@@ -11,6 +11,7 @@ from speclint.specs import (
     Component,
     CompressionSpring,
     FrameFastening,
+    Gland,
     Piston,
     PistonRod,
     PoppetValve,
@@ -20,6 +21,9 @@ from speclint.specs import (
     Withdrawal,
 )
 from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
+
+#: Methods of tightening in which no spanner turns the nut against its load.
+_STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic tensioner")
 
 
 @rule(
@@ -97,6 +101,7 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
 
 @rule(
     "room.spanner-each-joint",
+    edition=2,
     title="Each nut of a block has a tool that can turn it: a bar of at most 1.5 m by hand, else a multiplier or a "
     "hydraulic spanner with a place for its reaction",
     on=AccessPlan,
@@ -104,27 +109,41 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a nut that no tool of the shed can tighten is tightened with a tube and a guess",
     leaves_out="room beside the nut and swing of the spanner (access.inspection); nuts that are tightened by "
-    "elongation; height over the nut",
+    "elongation or by a tensioner, and those of a gland, that state no torque; height over the nut",
     limits=[
         Limit("hand", "400 N", "force", COMMON_PRACTICE, "force of a hand on a bar"),
         Limit("bar", "1.5 m", "length", COMMON_PRACTICE, "longest bar that a hand turns in a shed"),
     ],
 )
 def spanner_each_joint(plan: AccessPlan, sheet: Sheet) -> Judgement:
-    """T over the force of a hand for each joint with a torque, against the bar; a query where no tool is said."""
+    """T over the force of a hand for each joint, against the bar; a query where no tool is said."""
     nuts = nuts_of(sheet.follow(plan.serves), sheet)
-    turned = [
-        (name, one)
-        for name, one in nuts.items()
-        if sheet.is_stated(f"torque of {name}", one.tightening.torque)
-    ]
+    turned = [(name, one) for name, one in nuts.items() if not _is_stretched(name, one, sheet)]
     if not turned:
-        raise sheet.not_applicable("no joint of the block states a torque")
+        raise sheet.not_applicable("no joint of the block is tightened by a torque")
     return sheet.each(turned, lambda item: _turned(*item, plan, sheet))
+
+
+def _is_stretched(name: str, joint: BoltedJoint | FrameFastening, sheet: Sheet) -> bool:
+    """Whether nuts want no torque and state none: run down on stretched bolts, or drawn up as a packing needs it."""
+    if sheet.is_stated(f"torque of {name}", joint.tightening.torque):
+        return False
+    held = joint.holds if isinstance(joint, BoltedJoint) else None
+    if (
+        held is not None
+        and sheet.is_stated(f"part held by {name}", held)
+        and isinstance(sheet.follow(held), Gland)
+    ):
+        return True
+    method = joint.tightening.method
+    return (
+        sheet.is_stated(f"method of {name}", method) and sheet.read(f"method of {name}", method) in _STRETCHED
+    )
 
 
 def _turned(name: str, joint: BoltedJoint | FrameFastening, plan: AccessPlan, sheet: Sheet) -> Judgement:
     room = plan.spanners.get(name)
+    T = sheet.take(f"T {name}", joint.tightening.torque)
     if room is None or not sheet.is_stated(f"tool of {name}", room.by):
         said = sheet.states(False, f"no tool is said that turns the nuts of {name}", where=plan.where)
         return said.graded(Grade.QUERY)
@@ -136,13 +155,10 @@ def _turned(name: str, joint: BoltedJoint | FrameFastening, plan: AccessPlan, sh
             else f"{name}: nothing is said to take the reaction of its tool"
         )
         return sheet.states(place, says, where=plan.where)
-    return sheet.worst(*_by_hand(name, joint, room, sheet))
+    return sheet.worst(*_by_hand(name, T, room, sheet))
 
 
-def _by_hand(
-    name: str, joint: BoltedJoint | FrameFastening, room: SpannerRoom, sheet: Sheet
-) -> list[Judgement]:
-    T = sheet.take(f"T {name}", joint.tightening.torque)
+def _by_hand(name: str, T: NewtonMetres, room: SpannerRoom, sheet: Sheet) -> list[Judgement]:
     wanted = sheet.work(f"l {name}", bar_wanted, T=T, F=sheet.limit("hand", "F"))
     return [
         sheet.at_most(wanted, sheet.limit("bar")).else_says(

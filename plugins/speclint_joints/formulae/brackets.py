@@ -83,23 +83,6 @@ def stress_across_throat(M: NewtonMetres, W: CubicMetres, P: Newtons, A: SquareM
     return M / W + P / A
 
 
-@formula("σ_v = √(2 σ² + 3 τ²)", cites=[WELD_STRENGTH])
-def equivalent_in_fillet(σ: Pascals, τ: Pascals) -> Pascals:
-    """Equivalent stress of a fillet weld: σ square to the face is σ/√2 across and along the throat.
-
-    σ_v = √(2 σ² + 3 τ²)
-
-    ``σ`` stress square to the face of the root, ``τ`` shear along the weld [Pa]. Returns [Pa]: σ²/2 + 3 (σ²/2 + τ²).
-
-    Hand working: √(2 × 71.9² + 3 × 12.0²) = 103.8 MPa.
-
-    >>> round(equivalent_in_fillet(σ=71.9e6, τ=12.0e6) / 1e6, 1)
-    103.8
-    """
-    found: float = (2 * σ**2 + 3 * τ**2) ** 0.5
-    return found
-
-
 @formula("σ_v = √(σ² + 3 τ²)", cites=[WELD_STRENGTH])
 def equivalent_in_plate(σ: Pascals, τ: Pascals) -> Pascals:
     """Equivalent stress of a weld that goes through its plate.
@@ -151,20 +134,6 @@ def strength_across_throat(f_u: Pascals) -> Pascals:
     338.4
     """
     return 0.9 * f_u / 1.25
-
-
-@formula("σ_s = σ/√2", cites=[WELD_STRENGTH])
-def across_fillet(σ: Pascals) -> Pascals:
-    """Stress square to the throat of a fillet weld.
-
-    σ_s = σ/√2
-
-    ``σ`` stress square to the face of the root [Pa]. Returns [Pa].
-
-    >>> round(across_fillet(σ=71.9e6) / 1e6, 1)
-    50.8
-    """
-    return σ / math.sqrt(2)
 
 
 @formula("S = 0.405 Δσ_C/γ", cites=[FATIGUE_CURVE])

@@ -40,7 +40,7 @@ JOLTS = Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest acceleration by 
 
 @dataclass(frozen=True, slots=True)
 class Pulls:
-    """Loads on a pattern: shear S, pull P, moments along and across the rows, twist.
+    """Loads on a pattern: shear S, pull P, moments along and across the rows, twist; S_x, the shear across alone.
 
     ``reverses`` where one of them acts both ways, ``grave`` where somebody is hurt if it lets go.
     """
@@ -52,6 +52,7 @@ class Pulls:
     T: NewtonMetres
     reverses: bool
     grave: bool
+    S_x: Newtons
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,9 +126,10 @@ def pulls_on(joint: BoltedJoint | Bracket, case: LoadCase, sheet: Sheet) -> Pull
     loads = [*_thrusts(part, upright, case, sheet), *_carried(part, upright, case, sheet)]
     if not loads:
         raise sheet.not_applicable("nothing is said to pull at it")
-    S = P = M_x = M_y = T = 0.0
+    S = S_x = P = M_x = M_y = T = 0.0
     for one in loads:
         S = sheet.work("S", loads_added, s_0=S, F=one.f_x)
+        S_x = sheet.work("S_x", loads_added, s_0=S_x, F=one.f_x)
         S = sheet.work("S", loads_added, s_0=S, F=one.f_y)
         P = sheet.work("P", loads_added, s_0=P, F=one.f_z)
         M_x = sheet.work("M_x", moments_added, M_0=M_x, F=one.f_y, a=one.z)
@@ -136,7 +138,7 @@ def pulls_on(joint: BoltedJoint | Bracket, case: LoadCase, sheet: Sheet) -> Pull
         M_y = sheet.work("M_y", moments_added, M_0=M_y, F=one.f_z, a=one.x)
         T = sheet.work("T", moments_added, M_0=T, F=one.f_y, a=one.x)
         T = sheet.work("T", moments_added, M_0=T, F=one.f_x, a=one.y)
-    return Pulls(S, P, M_x, M_y, T, _reverses(part, sheet), is_grave(joint, sheet))
+    return Pulls(S, P, M_x, M_y, T, _reverses(part, sheet), is_grave(joint, sheet), S_x)
 
 
 def _reverses(part: BoltedJoint | Bracket, sheet: Sheet) -> bool:

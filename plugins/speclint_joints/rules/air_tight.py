@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Metres
+from speclint.equations import Kelvins, Metres
 from speclint.facts import grip_held
 from speclint.handbook.tables import ROARK
 from speclint.specs import BoltedJoint, LoadCase, Saddle
@@ -131,8 +131,9 @@ def _draws(joint: BoltedJoint, w: Metres, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.lock-suits",
-    title="The locking of every nut bears the heat of its metal; a spring washer alone locks nothing; a joint loaded "
-    "across its bolts, with a slip factor below 1.8, is locked by shape, as by a pin or a tab",
+    edition=2,
+    title="The locking of every nut bears the heat of its metal in every case; a spring washer alone locks "
+    "nothing; a joint loaded across its bolts, with a slip factor below 1.8, is locked by shape",
     on=BoltedJoint,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -158,7 +159,7 @@ def lock_suits(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     if how in _NONE:
         return sheet.states(False, f"the nuts are locked by a {how}, which is no locking", where=where)
     if how in _HOT:
-        at = sheet.take("T_b", case.temperature_of(joint))
+        at = _hottest(joint, case, sheet)
         heat = sheet.no_hotter(at, sheet.limit(_HOT[how], "T_l")).else_says(
             "nuts of {found} locked for {limit}"
         )
@@ -180,6 +181,17 @@ def lock_suits(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
             "nuts locked by friction, which slip at {found} unlocks, {limit} wanted"
         ),
     )
+
+
+def _hottest(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Kelvins:
+    """The hottest that the duty states for the nuts in any case, also standing hot: what softens does not come back."""
+    found = [sheet.take("T_b", case.temperature_of(joint))]
+    duty = sheet.duty_of(joint)
+    for name, other in sorted(duty.cases.items()) if duty is not None else ():
+        at = other.temperature_of(joint)
+        if not case.where.key.endswith(f"cases.{name}") and sheet.is_stated(f"temperature, {name}", at):
+            found.append(sheet.take(f"T_b, {name}", at))
+    return max(found)
 
 
 RULES: tuple[Rule, ...] = (air_tight, lock_suits)

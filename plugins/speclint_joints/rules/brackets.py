@@ -7,13 +7,11 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Newtons, Pascals
 from speclint.facts import worn_wheel
-from speclint.handbook.members import direct_stress, range_of_stress, sum_of_loads
+from speclint.handbook.members import range_of_stress, sum_of_loads
 from speclint.specs import BoltedJoint, Bracket, BracketWeld, CylinderBlock, LoadCase, LocatingFace, Rocker
 from speclint_joints.formulae.brackets import (
-    across_fillet,
     deflection_allowed,
     deflection_of_bracket,
-    equivalent_in_fillet,
     equivalent_in_plate,
     exciting_frequency,
     frequency_wanted,
@@ -22,17 +20,18 @@ from speclint_joints.formulae.brackets import (
     shear_beyond_counting,
     strength_across_throat,
     strength_of_weld,
-    stress_across_throat,
-    throat_area,
-    throat_modulus,
 )
+from speclint_joints.formulae.weld_groups import across_fillet, across_root_of_fillet, equivalent_in_fillet
 from speclint_joints.inputs.carried import JOLTS, Pulls, bars_of, carries_something, mass_of, pulls_on
 from speclint_joints.inputs.strengths import tensile_strength_at
+from speclint_joints.inputs.throats import stresses_in
 from speclint_joints.sources import (
     FATIGUE_CURVE,
     FATIGUE_DETAILS,
+    FATIGUE_ROOT,
     FATIGUE_SHEAR,
     PARTIAL_FACTOR,
+    ROARK,
     WELD_STRENGTH,
 )
 
@@ -41,9 +40,9 @@ _DEFERS = "the local railway code and a competent person decide"
 
 @rule(
     "bracket.welds-hold",
-    edition=2,
-    title="The welds at the root of a bracket bear what it carries, with jolts, and in running no range of stress "
-    "across or along them exceeds that which no number of cycles harms",
+    edition=3,
+    title="The welds at the root of a bracket bear what it carries, with jolts, also from the side and twisted; in "
+    "running no range of stress across or along them exceeds that which no number of cycles harms",
     on=Bracket,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -53,12 +52,15 @@ _DEFERS = "the local railway code and a competent person decide"
         FATIGUE_CURVE,
         FATIGUE_SHEAR,
         FATIGUE_DETAILS,
+        FATIGUE_ROOT,
         PARTIAL_FACTOR,
+        ROARK.at("Table 10.1, solid rectangular section"),
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,
     ],
     why="A fillet weld that is strong enough ten times over still cracks from its root at the ten millionth stroke.",
-    leaves_out=f"moments across the plane of the welds, the plate itself, inertia of crosshead and rods; {_DEFERS}",
+    leaves_out="one fillet weld bent across its own line or twisted, the plate itself, inertia of crosshead and rods; "
+    f"{_DEFERS}",
     limits=[
         JOLTS,
         Limit("partial factor", "1.35", "ratio", PARTIAL_FACTOR, "partial factor on fatigue strength"),
@@ -74,7 +76,7 @@ _DEFERS = "the local railway code and a competent person decide"
     ],
 )
 def welds_hold(bracket: Bracket, case: LoadCase, sheet: Sheet) -> Judgement:
-    """M/W + P/A and S/A on the throats; the welds of one name bear it all."""
+    """M_x/W + P/A + M_y/W_y, and S/A with twist, on the throats; the welds of one name bear it all."""
     if not bracket.welds:
         if not sheet.belonging_to(bracket, BoltedJoint):
             raise sheet.not_assessed(
@@ -95,16 +97,15 @@ def _loaded(bracket: Bracket, sheet: Sheet) -> None:
 def _weld(
     name: str, weld: BracketWeld, bracket: Bracket, pulls: Pulls, case: LoadCase, sheet: Sheet
 ) -> Judgement:
-    n, a, l = sheet.count("n_w", weld.count), sheet.take("a_w", weld.throat), sheet.take("l_w", weld.length)  # noqa: E741
-    A = sheet.work("A_w", throat_area, n=n, a=a, l=l)
-    W = sheet.work("W", throat_modulus, n=n, a=a, l=l)
-    σ = sheet.work("σ", stress_across_throat, M=pulls.M_x, W=W, P=pulls.P, A=A)
-    τ = sheet.work("τ", direct_stress, F=pulls.S, A=A)
+    l, σ, τ_t, τ = stresses_in(name, weld, pulls, sheet)  # noqa: E741
     at = sheet.take("T", case.temperature_of(bracket))
     f_u = tensile_strength_at("f_u", bracket, at, sheet)
     fillet = sheet.read(f"weld {name}", weld.weld) == "fillet"
-    together = sheet.work("σ_v", equivalent_in_fillet if fillet else equivalent_in_plate, σ=σ, τ=τ)
-    across = sheet.work("σ_s", across_fillet, σ=σ) if fillet else σ
+    if fillet:
+        together = sheet.work("σ_v", equivalent_in_fillet, σ=σ, τ_t=τ_t, τ=τ)
+        across = sheet.work("σ_s", across_fillet, σ=σ, τ_t=τ_t)
+    else:
+        together, across = sheet.work("σ_v", equivalent_in_plate, σ=σ, τ=τ), σ
     judged = [
         sheet.at_most(together, sheet.work("S_v", strength_of_weld, f_u=f_u)).else_says(
             "weld {item} stressed to {found}, {limit} allowed"
@@ -120,7 +121,8 @@ def _weld(
             )
         )
     if case.where.key.endswith("cases.running"):
-        judged += _endures(weld, fillet, σ, τ, pulls, sheet)
+        σ_f = sheet.work("σ_f", across_root_of_fillet, σ=σ, τ_t=τ_t) if fillet else σ
+        judged += _endures(weld, fillet, σ_f, τ, pulls, sheet)
     return sheet.worst(*judged)
 
 

@@ -65,6 +65,39 @@ def drains_of(chamber: Chamber, sheet: Sheet) -> Iterator[tuple[str, Drain]]:
         sheet.read("drains", NotStated(chamber.part.where.at(_key(chamber))))
 
 
+def passage_drained_into(name: str, drain: Drain, block: CylinderBlock, sheet: Sheet) -> SteamPassage | None:
+    """The passage of the block into which a drain leads; None where that is the open air, a pipe or a trap."""
+    into = as_one_word(sheet.read(f"{name} leads into", drain.into))
+    passages = sheet.belonging_to(block, SteamPassage)
+    return next((one for one in passages if as_one_word(one.id) == into), None)
+
+
+def as_one_word(text: str) -> str:
+    """A name as it is compared: capitals and spaces make no second pipe."""
+    return " ".join(text.split()).casefold()
+
+
+def draining_into(
+    chamber: Chamber, chambers: list[Chamber], block: CylinderBlock, sheet: Sheet
+) -> dict[str, Chamber]:
+    """The chambers whose water comes into one, each by some drain of its own or through others, by their names."""
+    found: dict[str, Chamber] = {}
+    waiting = [chamber]
+    while waiting:
+        below = waiting.pop()
+        above = [one for one in chambers if one.name not in found and _leads(one, below, block, sheet)]
+        found |= {one.name: one for one in above}
+        waiting += above
+    return found
+
+
+def _leads(above: Chamber, below: Chamber, block: CylinderBlock, sheet: Sheet) -> bool:
+    return any(
+        passage_drained_into(f"{name} of {above.name}", drain, block, sheet) is below.part
+        for name, drain in above.drains.items()
+    )
+
+
 def _said_drained(chamber: Chamber, sheet: Sheet) -> bool:
     if isinstance(chamber.part, SteamPassage):
         return is_drained(chamber.part, sheet)

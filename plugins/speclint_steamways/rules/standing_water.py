@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import CubicMetres, Metres, Ratio
-from speclint.facts import cold_clearance, ends_of, liners_of, volume_of_passages
+from speclint.facts import cold_clearance, ends_of, liners_of, steam_in, volume_of_passages
 from speclint.specs import CylinderBlock, CylinderEnd, Drain, SteamPassage
 from speclint_steamways.formulae.water import (
     beyond_drain,
@@ -16,7 +16,13 @@ from speclint_steamways.formulae.water import (
     share_of_volume,
     slope_of_cant,
 )
-from speclint_steamways.inputs.chambers import Chamber, drains_of, gathers_water
+from speclint_steamways.inputs.chambers import (
+    Chamber,
+    as_one_word,
+    drains_of,
+    gathers_water,
+    passage_drained_into,
+)
 
 #: Places by which water goes from one end of a cylinder to the other, where they belong to neither.
 _JOINING = ("passage", "breathing way")
@@ -158,9 +164,9 @@ def _fall_against(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 
 @rule(
     "water.drain-stays-open",
-    edition=2,
-    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by at least 1 in 50, "
-    "and no drain pipe or trap joins both ends of a cylinder",
+    edition=3,
+    title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
+    "no drain, pipe or trap joins two ends of a cylinder, or leads from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -185,7 +191,11 @@ def drain_stays_open(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgem
     if not drains:
         raise sheet.not_applicable("it has no drain (steamway.drains)")
     return sheet.each(
-        [*_ways(chamber, drains, sheet), ("floor", lambda: _falls(part, drains, sheet))],
+        [
+            *_ways(chamber, drains, sheet),
+            ("floor", lambda: _falls(part, drains, sheet)),
+            (f"outlet of {part.id}", lambda: _no_live_steam(part, sheet)),
+        ],
         lambda item: item[1](),
     )
 
@@ -228,6 +238,9 @@ def _of_ends(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, Callable
         if not end.drains:
             yield name, lambda one=chamber: _unstated(one, sheet)  # type: ignore[misc]
         yield from _ways(chamber, list(end.drains.items()), sheet)
+    for name, drains in _drains_by_end(block, sheet):
+        if drains:
+            yield f"outlet of {name}", lambda name=name, drains=drains: _outlet(name, drains, block, sheet)  # type: ignore[misc]
     if len(block.ends) > 1:
         yield "what joins them", lambda: _apart(block, sheet)
 
@@ -237,24 +250,46 @@ def _unstated(chamber: Chamber, sheet: Sheet) -> Judgement:
     raise sheet.not_applicable(f"{chamber.name} has no drain (water.drain-passes-it)")
 
 
+def _no_live_steam(passage: SteamPassage, sheet: Sheet) -> Judgement:
+    """Whether an exhaust passage drains into one where live steam stands; the drains of a port are those of its end."""
+    live = sheet.is_stated("end", passage.of_end) or steam_in(passage, sheet).value == "live steam"
+    if live:
+        raise sheet.not_applicable(
+            "its drains are those of an end of a cylinder, or live steam stands in it too"
+        )
+    return _outlet("", passage.drains, sheet.follow(passage.in_block), sheet)
+
+
+def _outlet(end: str, drains: dict[str, Drain], block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """Into which passages of the block the drains of an end lead, or of an exhaust passage, which is of no end."""
+    wrong = []
+    for name, drain in drains.items():
+        into = passage_drained_into(name, drain, block, sheet)
+        if into is None:
+            continue
+        if sheet.is_stated(f"end of {into.id}", into.of_end):
+            other = sheet.read(f"end of {into.id}", into.of_end)
+            if other != end:
+                wrong.append(f"{name} leads into {into.id}, of the {other} end")
+        elif steam_in(into, sheet).value == "live steam":
+            wrong.append(f"{name} leads into {into.id}, where live steam stands")
+    said = "; ".join(wrong) if wrong else "no drain leads to another end or to live steam"
+    return sheet.states(not wrong, said, where=block.where)
+
+
 def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Whether the drains of two ends, or of the ports at them, lead into one pipe, trap or passage."""
     led: dict[str, set[str]] = {}
     for name, drains in _drains_by_end(block, sheet):
         for drain in drains.values():
             into = sheet.read(f"drain of {name} leads into", drain.into)
-            if (drawn := _as_one_word(into)) != _OPEN_AIR:
+            if (drawn := as_one_word(into)) != _OPEN_AIR:
                 led.setdefault(drawn, set()).add(name)
     joining = {into: ends for into, ends in led.items() if len(ends) > 1}
     if not joining:
         return sheet.states(True, "no drain joins two ends")
     said = "; ".join(f"{into} joins {' and '.join(sorted(ends))}" for into, ends in joining.items())
     return sheet.states(False, said, where=block.where)
-
-
-def _as_one_word(text: str) -> str:
-    """A name as it is compared: capitals and spaces make no second pipe."""
-    return " ".join(text.split()).casefold()
 
 
 def _drains_by_end(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, dict[str, Drain]]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, KilogramsPerCubicMetre, KilogramsPerSecond, Pascals, Ratio
+from speclint.facts import mass_together
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderBlock, Drain, LoadCase
 from speclint_steamways.formulae.water import (
@@ -17,6 +18,7 @@ from speclint_steamways.inputs.chambers import (
     GATHERED,
     Chamber,
     chambers_of,
+    draining_into,
     drains_of,
     metal_of_block,
     metal_of_chamber,
@@ -79,9 +81,9 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "water.drain-passes-it",
-    edition=2,
-    title="The drains of each chamber pass at least 1.5 times the water of the first steam, flashing at 0.2 bar, or by "
-    "their head where no steam presses; every cylinder end and live chamber has one",
+    edition=3,
+    title="The drains of each chamber pass 1.5 times the water of the first steam, with that drained into it, flashing "
+    "at 0.2 bar, or by their head where no steam presses; each end and live chamber has one",
     on=CylinderBlock,
     cases=("warming",),
     grade=Grade.NONCONFORMITY,
@@ -103,7 +105,10 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def drain_passes_it(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """C A √(2 ρ Δp) of all drains of a chamber against the greatest rate of its water, chamber by chamber."""
+    """C A √(2 ρ Δp) of all drains of a chamber against the greatest rate of its water, chamber by chamber.
+
+    Of a chamber with several drains all water is taken to go by each of them.
+    """
     chambers = chambers_of(block, sheet)
     if not chambers:
         raise sheet.not_applicable("neither a passage where water gathers nor an end of a cylinder is drawn")
@@ -113,19 +118,34 @@ def drain_passes_it(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
     def judge(chamber: Chamber) -> Judgement:
         drains = list(drains_of(chamber, sheet))
         if not drains:
-            said = f"{chamber.name} has no drain"
-            grade = Grade.NONCONFORMITY if chamber.exhaust else Grade.HOLD
-            return sheet.states(False, said, where=chamber.part.where).graded(grade)
+            return _without_way(f"{chamber.name} has no drain", chamber, sheet)
         passed: KilogramsPerSecond = 0.0
         for name, drain in drains:
             passed = _passed(passed, name, drain, chamber, ρ, sheet)
-        M = metal_of_chamber(chamber, whole, sheet)
+        above = draining_into(chamber, chambers, block, sheet)
+        if chamber.name in above:
+            return _without_way(f"{chamber.name} drains back into itself", chamber, sheet)
+        M = _metal_drained([chamber, *above.values()], whole, sheet)
         rate = water_at_first(M, block, case, sheet)
         return sheet.at_least(
             passed, sheet.work("w_a", water_allowed_for, n=sheet.limit("margin", "n"), w=rate)
         ).else_says("drains of {item} pass {found}, {limit} wanted")
 
     return sheet.each([(one.name, one) for one in chambers], lambda item: judge(item[1]))
+
+
+def _without_way(said: str, chamber: Chamber, sheet: Sheet) -> Judgement:
+    """Water that cannot leave a chamber: where steam is live it goes into the cylinder."""
+    grade = Grade.NONCONFORMITY if chamber.exhaust else Grade.HOLD
+    return sheet.states(False, said, where=chamber.part.where).graded(grade)
+
+
+def _metal_drained(chambers: list[Chamber], whole: Kilograms, sheet: Sheet) -> Kilograms:
+    """The metal whose water leaves by one chamber: its own and that of those above it, at most all of the block."""
+    M: Kilograms = 0.0
+    for one in chambers:
+        M = sheet.work("M_s", mass_together, m_0=M, m_1=metal_of_chamber(one, whole, sheet))
+    return min(M, whole)
 
 
 def _passed(

@@ -92,6 +92,7 @@ def _reached(tappet: Tappet, b: Metres, sheet: Sheet) -> Judgement:
 
 @rule(
     "cam.no-undercut",
+    edition=2,
     title="Reground and worn, the cam is nowhere curved more sharply than its follower can follow: a radius of 5 mm "
     "under a flat or crowned foot, and a path of the roller of 1.3 times its radius",
     on=Cam,
@@ -129,13 +130,13 @@ def no_undercut(cam: Cam, sheet: Sheet) -> Judgement:
 
 
 def _worn_base(cam: Cam, sheet: Sheet) -> Metres:
-    """The base circle less what all regrinds take, and wear at its limit, as far as they are stated."""
+    """The base circle less what all regrinds take, none where nothing is said of them, and less wear at its limit."""
     R_b, ground = sheet.take("R_b", cam.base_radius), 0.0
-    if sheet.is_stated("regrinds", cam.regrind.times):
-        n = sheet.count("n", cam.regrind.times)
-        ground = sheet.work("t_g", ground_off, n=float(n), g=sheet.take("g", cam.regrind.depth))
-    if sheet.is_stated("limit of wear", cam.wear.limit):
-        ground = sheet.work("t", skin_used, t_g=ground, t_w=sheet.take("t_w", cam.wear.limit))
+    times, depth = cam.regrind.times, cam.regrind.depth
+    if sheet.is_stated("regrinds", times) or sheet.is_stated("depth of a regrind", depth):
+        n = sheet.count("n", times)
+        ground = sheet.work("t_g", ground_off, n=float(n), g=sheet.take("g", depth))
+    ground = sheet.work("t", skin_used, t_g=ground, t_w=sheet.take("t_w", cam.wear.limit))
     return sheet.work("R", base_reground, R_b=R_b, t=ground)
 
 

@@ -25,6 +25,7 @@ class BracketWeld(SpecTable):
         throat: of one fillet, or the thickness that is penetrated
         length: of one, in the direction in which the bracket is bent
         count: how many of them stand side by side
+        apart: distance of the outermost of them, between the middles of their throats; left out for one alone
         detail_category: fatigue strength across it at two million cycles, by EN 1993-1-9
         shear_category: fatigue strength along it at two million cycles
     """
@@ -33,6 +34,7 @@ class BracketWeld(SpecTable):
     throat: Annotated[Length, Span("1.5 mm", "150 mm")] = NOT_STATED
     length: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
     count: Word[int] = NOT_STATED
+    apart: Annotated[Length, Span("3 mm", "2 m")] = NOT_STATED
     detail_category: Stress = NOT_STATED
     shear_category: Stress = NOT_STATED
 

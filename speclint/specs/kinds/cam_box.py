@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
 from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock
@@ -22,6 +22,7 @@ class CamBox(Component):
     Fields:
         mounted_on: the block that it serves.
         of_end: name of the end of the cylinder, in the block's spec, whose valves it works.
+        mass: of the box as it is lifted off, with what stays in it.
         tappets: how many tappets it carries.
         datum_length: along the spindle, from the box's foot to where the spindle's end meets the gear.
         block_length: along the spindle, from the plane of the valve's seat to the box's foot.
@@ -52,6 +53,7 @@ class CamBox(Component):
 
     mounted_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     of_end: Annotated[Word[str], OWN_PLACE, NamedIn("mounted_on.ends")] = NOT_STATED
+    mass: Mass = NOT_STATED
     tappets: Word[int] = NOT_STATED
     inclined: Inclination = NOT_STATED
     axis_from_dowels: Annotated[Allowance, Span("1 mm", "1 m")] = NOT_STATED

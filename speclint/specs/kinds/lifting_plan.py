@@ -5,7 +5,17 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Mass, Position, Word
+from speclint.specs.fields import (
+    NOT_STATED,
+    Allowance,
+    Angle,
+    Length,
+    LinkTo,
+    Mass,
+    OneOrMore,
+    Position,
+    Word,
+)
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -124,7 +134,8 @@ class Jib(SpecTable):
 
     Fields:
         material: of the post
-        load: what it lifts
+        lifts: the parts that hang on it at once; of those that it takes off one after another, the heaviest
+        load: mass for which it is made
         reach: from the middle of the post
         post: outside diameter of the post, a tube
         wall: of that tube
@@ -136,6 +147,7 @@ class Jib(SpecTable):
     geometry: ClassVar[Conditions] = (Below("wall", "post", times=1 / 2),)
 
     material: Word[str] = NOT_STATED
+    lifts: Annotated[tuple[LinkTo[Component], ...], OneOrMore(), OWN_PLACE] = ()
     load: Mass = NOT_STATED
     reach: Annotated[Length, Span("50 mm", "5 m")] = NOT_STATED
     post: Annotated[Length, Span("15 mm", "400 mm")] = NOT_STATED

@@ -20,6 +20,8 @@ plate = "barrel"
 [seat_bores.upper]
 wall = "22 mm"
 plate = "boss"
+[openings]
+inlet = { plate = "chest", flat_wall = "side" }
 [divisions.chest]
 thickness = "25 mm"
 plate = "chest"
@@ -46,6 +48,9 @@ other_side = "atmosphere"
 plate = "chest"
 one_side = "atmosphere"
 other_side = "atmosphere"
+[openings.row]
+plate = "chest"
+flat_wall = "apron"
 [joints.corner]
 on_pressure = true
 wall = "side"
@@ -72,6 +77,10 @@ def design(tmp_path: Path) -> DesignFolder:
         ("block.division-of-plate", "block.toml", '"25 mm"', '"25.2 mm"', HOLD),
         ("block.metal-of-plates", "block.toml", '"plate-P355GH"', '"plate-P355GH"', FINE),
         ("block.metal-of-plates", "block.toml", '"plate-P355GH"', '"plate-P265GH"', HOLD),
+        ("opening.plate-of-wall", "block.toml", 'plate = "chest", ', 'plate = "chest", ', FINE),
+        ("opening.plate-of-wall", "block.toml", 'plate = "chest", ', 'plate = "boss", ', HOLD),
+        ("opening.plate-of-wall", "block.toml", 'plate = "chest", ', "", FINE),
+        ("opening.plate-of-wall", "weldment.toml", 'plate = "chest"\nflat', 'plate = "boss"\nflat', HOLD),
         ("weld.pressure-by-wall", "weldment.toml", "on_pressure = true", "on_pressure = true", FINE),
         ("weld.pressure-by-wall", "weldment.toml", "on_pressure = true", "on_pressure = false", HOLD),
     ],

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_clearances.formulae.cranes import stress_of_post, tilt_of_load
 from tests.plugins.clearances.bench import write
 
@@ -48,9 +48,13 @@ STATES = '[states.bare]\non = ["block", "liner", "cages"]\n'
 #: The crane lifts 2120 kg, 5 % of pieces that name no part, and 90 kg of tackle.
 SHOP = '[cranes.shop]\ncapacity = "{}"\nhook_above_floor = "{}"\nlifts_over = "1.4 m"\n'
 POST = (
-    '[jibs.box]\nmaterial = "known-steel"\nload = "{load}"\nreach = "{reach}"\npost = "{post}"\nwall = "{wall}"\n'
+    '[jibs.box]\nmaterial = "known-steel"\nlifts = "box"\nload = "{load}"\n'
+    'reach = "{reach}"\npost = "{post}"\nwall = "{wall}"\n'
     'socket = "80 mm"\nposts = "{posts}"\n'
 )
+
+
+BOX = 'kind = "cam-box"\nid = "box"\nmass = "45 kg"\n'
 
 
 def plan(*more: str, states: str = STATES, weights: str = BARE) -> dict[str, str]:
@@ -158,10 +162,40 @@ def test_the_posts_of_the_page(
 ) -> None:
     """240/1.5 = 160 MPa: 79.5, 154.8, 193.5, 145.1 and 203 MPa; a load of 45 kg is no hold."""
     made = plan(POST.format(load=load, reach=reach, post=post, wall=wall, posts=posts))
-    check = write(workshop, made).only(JIB)
+    check = write(workshop, {**made, "box.toml": BOX}).only(JIB)
     assert check.outcome == outcome
     if outcome == "finding":
         assert check.grade == (Grade.HOLD if load == "90 kg" else Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(
+    ("box", "lifts", "outcome", "grade"),
+    [
+        ('mass = "45 kg"', '["box", "other"]', "conforms", None),
+        ('mass = "45.1 kg"', '["box", "other"]', "finding", Grade.HOLD),
+        ('mass = "89 kg"', '"box"', "conforms", None),
+        ("", '"box"', "not assessed", Grade.HOLD),
+        ('mass = "45 kg"', "[]", "not assessed", Grade.HOLD),
+    ],
+)
+def test_the_load_of_a_jib_is_what_it_lifts(
+    workshop: DesignFolder, box: str, lifts: str, outcome: str, grade: Grade | None
+) -> None:
+    """45 and 45 kg are the 90 kg that the jib is made for; a part without a mass, or none, tells nothing."""
+    sizes = {"load": "90 kg", "reach": "0.8 m", "post": "60.3 mm", "wall": "5 mm", "posts": "one"}
+    made = plan(POST.format(**sizes).replace('lifts = "box"', f"lifts = {lifts}"))
+    made |= {"box.toml": BOX.replace('mass = "45 kg"', box), "other.toml": BOX.replace('"box"', '"other"')}
+    check = write(workshop, made).only(JIB)
+    assert (check.outcome, check.grade) == (outcome, grade), check.says
+
+
+def test_the_post_bears_what_hangs_on_it_and_not_what_is_said(workshop: DesignFolder) -> None:
+    """A box of 180 kg on a jib for 90 bends the post of 60.3 mm twice as much: 159 of 160 MPa, and twice the load."""
+    sizes = {"load": "90 kg", "reach": "0.8 m", "post": "60.3 mm", "wall": "5 mm", "posts": "one"}
+    made = plan(POST.format(**sizes)) | {"box.toml": BOX.replace("45 kg", "180 kg")}
+    check = write(workshop, made).only(JIB)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert on_sheet(check, "σ box") / 1e6 == pytest.approx(2 * 79.5, rel=2e-3)
 
 
 @pytest.mark.parametrize(("reach", "outcome"), [("1.097 m", "conforms"), ("1.108 m", "finding")])
@@ -171,14 +205,14 @@ def test_each_of_two_posts_takes_three_quarters(workshop: DesignFolder, reach: s
     0.75 × 1.25 × 90 × 9.80665 = 827.4 N of load: 1.102 m of reach.
     """
     made = plan(POST.format(load="90 kg", reach=reach, post="48.3 mm", wall="4 mm", posts="two"))
-    assert write(workshop, made).only(JIB).outcome == outcome
+    assert write(workshop, {**made, "box.toml": BOX}).only(JIB).outcome == outcome
 
 
 @pytest.mark.parametrize(("load", "grade"), [("49 kg", Grade.NONCONFORMITY), ("51 kg", Grade.HOLD)])
 def test_a_weak_jib_is_a_hold_above_fifty_kilograms(workshop: DesignFolder, load: str, grade: Grade) -> None:
     """1.25 × 49 × 9.80665 × 2.1 = 1261 N·m on 5701 mm³: 221 of 160 MPa."""
     made = plan(POST.format(load=load, reach="2.1 m", post="48.3 mm", wall="4 mm", posts="one"))
-    check = write(workshop, made).only(JIB)
+    check = write(workshop, {**made, "box.toml": BOX}).only(JIB)
     assert (check.outcome, check.grade) == ("finding", grade)
 
 

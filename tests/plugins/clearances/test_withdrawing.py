@@ -89,6 +89,37 @@ def test_a_tool_that_nobody_said_is_a_query(workshop: DesignFolder) -> None:
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
+@pytest.mark.parametrize(
+    ("method", "outcome"),
+    [
+        ("torque wrench", "not assessed"),
+        ("angle controlled", "not assessed"),
+        ("", "not assessed"),
+        ("elongation by length", "not applicable"),
+        ("hydraulic tensioner", "not applicable"),
+    ],
+)
+@pytest.mark.parametrize("by", ["hand", "multiplier"])
+def test_nuts_without_a_torque_are_not_assessed(
+    workshop: DesignFolder, method: str, outcome: str, by: str
+) -> None:
+    """Nobody knows what the tool must bear; nuts that are run down on stretched studs want no spanner to bear it."""
+    made = turned("580 N·m", f'[spanners.studs]\nby = "{by}"\nbar = "1.5 m"\nreaction_at = "next nut"\n')
+    stated = f'method = "{method}"\n' if method else ""
+    made["studs.toml"] = made["studs.toml"].replace('torque = "580 N·m"\n', stated)
+    check = workshop.write(made).only(TOOL)
+    assert check.outcome == outcome, check.says
+    assert outcome == "not applicable" or "studs" in check.says
+
+
+def test_a_gland_is_drawn_up_as_its_packing_needs(workshop: DesignFolder) -> None:
+    made = turned("580 N·m", "")
+    made["studs.toml"] = made["studs.toml"].replace("fastener", 'holds = "gland"\nfastener')
+    made["studs.toml"] = made["studs.toml"].replace('torque = "580 N·m"\n', "")
+    made["gland.toml"] = 'kind = "gland"\nid = "gland"\n'
+    assert workshop.write(made).only(TOOL).outcome == "not applicable"
+
+
 @given(T=st.floats(1.0, 5e3))
 def test_twice_the_torque_wants_twice_the_bar(T: float) -> None:
     assert bar_wanted(T=2 * T, F=400.0) == pytest.approx(2 * bar_wanted(T=T, F=400.0))

@@ -19,6 +19,7 @@ WHOLE, FLAT, MATCH, ROOM = (
     "geometry.room-for-form",
 )
 COVER = 'kind = "cylinder-cover"\nid = "cover"\n'
+ROD = {"rod.toml": 'kind = "piston-rod"\nid = "rod"\n'}
 BLOCK = 'kind = "cylinder-block"\nid = "block"\n'
 
 
@@ -51,8 +52,50 @@ DATUM = '[datums.A]\nfeature = "face"\n'
 )
 def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
     """A datum half as wide as what counts from it; form within orientation within location."""
-    check = workshop.write({"cover.toml": COVER + text}).only(WHOLE)
+    check = workshop.write({"cover.toml": COVER + text, **ROD}).only(WHOLE, "cover")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("to", "said"),
+    [
+        ("rod", []),
+        ("A", []),
+        ("rodd", ['cover.toml:7 tolerances.at.to[0]: no component has this id; read "rodd"; write "rod"']),
+        (
+            "journal",
+            [
+                'cover.toml:7 tolerances.at.to[0]: no component has this id; read "journal"; '
+                'write the id of a component, or "A" to "Z"'
+            ],
+        ),
+    ],
+)
+def test_what_a_zone_counts_from_is_a_letter_or_a_part(
+    workshop: DesignFolder, to: str, said: list[str]
+) -> None:
+    text = COVER + zone("at", "position", "0.02 mm", "bore", to)
+    assert [str(one) for one in workshop.write({"cover.toml": text, **ROD}).assess().complaints] == said
+
+
+@pytest.mark.parametrize(
+    ("key", "size", "refused"),
+    [
+        ("position", "0 mm", True),
+        ("position", "0.05 mm", False),
+        ("coordinates", "0 mm", True),
+        ("coordinates", "-0.2 mm", True),
+        ("coordinates", "0.2 mm", False),
+    ],
+)
+def test_holes_stand_in_a_zone_that_can_be_made(
+    workshop: DesignFolder, key: str, size: str, refused: bool
+) -> None:
+    """Nobody drills a hole to nothing, nor on the far side of nothing."""
+    made = joined(holes(f'{key} = "{size}"'), holes())
+    told = [str(one) for one in workshop.write(made).assess().complaints]
+    assert bool(told) is refused
+    assert all(f"hole_patterns.studs.{key}" in one for one in told)
 
 
 def test_a_part_without_tolerances_is_not_asked(workshop: DesignFolder) -> None:
@@ -82,17 +125,20 @@ def joined(cover: str, block: str, joint: str = 'seal = "gasket"\ngasket.form = 
     return {"studs.toml": JOINT + joint, "cover.toml": COVER + cover, "block.toml": BLOCK + block}
 
 
-def fastened(
-    folder: DesignFolder, cover: str, block: str, hot: tuple[str, str] = ("20 °C", "20 °C")
-) -> DesignFolder:
+def in_steel(cover: str, block: str, hot: tuple[str, str] = ("20 °C", "20 °C")) -> dict[str, str]:
     """The joint with its parts in steel, cover and block at a temperature each in every load case."""
     made = joined('material = "known-steel"\n' + cover, 'material = "known-steel"\nduty = "duty"\n' + block)
     cases = "".join(
         f'[cases.{name}.temperatures]\ncylinder-cover = "{hot[0]}"\ncylinder-block = "{hot[1]}"\n'
         for name in ("warming", "running", "cooling")
     )
-    made |= {"metals.toml": METALS, "duty.toml": f'kind = "duty"\nid = "duty"\n{cases}'}
-    return folder.write(made, settings=WITH_METALS)
+    return made | {"metals.toml": METALS, "duty.toml": f'kind = "duty"\nid = "duty"\n{cases}'}
+
+
+def fastened(
+    folder: DesignFolder, cover: str, block: str, hot: tuple[str, str] = ("20 °C", "20 °C")
+) -> DesignFolder:
+    return folder.write(in_steel(cover, block, hot), settings=WITH_METALS)
 
 
 def flat(size: str) -> str:

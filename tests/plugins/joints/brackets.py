@@ -5,7 +5,7 @@ Piston 500 mm at 16.6 bar: 326 kN × tan(arcsin(330/1900)) = 57.5 kN at an arm o
 
 from __future__ import annotations
 
-from speclint.testing import SETTINGS
+from speclint.testing import SETTINGS, changed
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 __all__ = ["SETTINGS", "files", "settings"]
@@ -115,6 +115,25 @@ LUBRICATOR = """
 mass = "25 kg"
 at = { x = "0 mm", y = "0 mm", z = "200 mm" }
 """
+
+
+#: A push from the side.
+PUSH = '[carries.push]\nforce.x = "{force}"\nat = {{ x = "0 mm", y = "{y}", z = "{z}" }}\n'
+#: Two fillets of 8 × 300 on both sides of a plate of 40 mm.
+FILLETS = (
+    ('weld = "full penetration"', 'weld = "fillet"'),
+    ('throat = "40 mm"', 'throat = "8 mm"'),
+    ('length = "400 mm"', 'length = "300 mm"'),
+    ("count = 1", 'count = 2\napart = "48 mm"'),
+    ('"112 MPa"', '"36 MPa"'),
+)
+
+
+def pushed(force: str, *changes: tuple[str, str], y: str = "0 mm", z: str = "300 mm") -> dict[str, str]:
+    """A bracket that is pushed from the side, and carries nothing else."""
+    made = {f"{name}.toml": text for name, text in TEXTS.items() if name != "bar"}
+    text = changed(BRACKET, *changes)
+    return {**made, "bracket.toml": text + PUSH.format(force=force, y=y, z=z), "metals.toml": METALS}
 
 
 def settings() -> str:

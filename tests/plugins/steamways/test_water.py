@@ -229,6 +229,78 @@ def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
     assert workshop.write(files("block", *air)).only(OPEN, "block").outcome == "conforms"
 
 
+@pytest.mark.parametrize(
+    ("chest", "into", "outcome"),
+    [
+        ((), "chest", "finding"),
+        ((), "Chest ", "finding"),
+        ((), "chest cock", "conforms"),
+        ((("live steam", "exhaust steam"),), "chest", "conforms"),
+        ((('place = "chest"', 'place = "port"\nof_end = "front"'),), "chest", "conforms"),
+        ((('place = "chest"', 'place = "port"\nof_end = "back"'),), "chest", "finding"),
+    ],
+)
+def test_no_end_drains_where_live_steam_stands(
+    workshop: DesignFolder, chest: tuple[tuple[str, str], ...], into: str, outcome: str
+) -> None:
+    """Steam of a live chest, or of the other end, would come in by the drain; its own port is the end itself."""
+    made = files("chest", *chest)
+    made["block.toml"] = made["block.toml"].replace("cock pipe front", into)
+    check = workshop.write(made).only(OPEN, "block")
+    assert check.outcome == outcome, check.says
+    assert outcome == "conforms" or "leads into chest" in check.says
+
+
+@pytest.mark.parametrize(("into", "outcome"), [("chest", "finding"), ("open air", "conforms")])
+def test_no_belt_drains_where_live_steam_stands(workshop: DesignFolder, into: str, outcome: str) -> None:
+    assert workshop.write(with_belt(into)).only(OPEN, "belt").outcome == outcome
+
+
+def with_belt(into: str) -> dict[str, str]:
+    """An exhaust belt beside the chest, of 1100 kg each."""
+    made = files("chest", ("low_point = true", 'low_point = true\nwater_of = "1100 kg"'))
+    text = (
+        made["chest.toml"].replace('id = "chest"', 'id = "belt"').replace('place = "chest"', 'place = "belt"')
+    )
+    text = text.replace("live steam", "exhaust steam").replace(
+        'bore = "10 mm"', 'bore = "20 mm"\nhead = "50 mm"'
+    )
+    made["belt.toml"] = text.replace("open air", into)
+    made["block.toml"] = made["block.toml"].replace("clearance =", 'water_of = "1 kg"\nclearance =')
+    return made
+
+
+@pytest.mark.parametrize(
+    ("into", "bore", "outcome"),
+    [
+        ("open air", "6.8 mm", "conforms"),
+        ("open air", "6.6 mm", "finding"),
+        ("chest", "9.5 mm", "conforms"),
+        ("chest", "9.4 mm", "finding"),
+    ],
+)
+def test_water_drained_into_a_chamber_is_its_own(
+    workshop: DesignFolder, into: str, bore: str, outcome: str
+) -> None:
+    """5.25 kg a minute of 10 mm, as the square of the bore: 4.69 want 9.45 mm, half of it, of 1100 kg, 6.68 mm."""
+    made = with_belt(into)
+    made["chest.toml"] = made["chest.toml"].replace('"10 mm"', f'"{bore}"')
+    assert workshop.write(made).only(PASSES).outcome == outcome
+
+
+def test_chambers_that_drain_into_each_other_have_no_way_out(workshop: DesignFolder) -> None:
+    made = with_belt("chest")
+    made["chest.toml"] = made["chest.toml"].replace("open air", "belt")
+    check = workshop.write(made).only(PASSES)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "drains back into itself" in check.says
+
+
+def test_where_a_drain_leads_must_be_said(workshop: DesignFolder) -> None:
+    made = files("chest", ('into = "open air"\n', ""))
+    assert workshop.write(made).only(PASSES).outcome == "not assessed"
+
+
 SADDLE = """
 kind = "saddle"
 id = "saddle"

@@ -33,7 +33,8 @@ PAGE = (
 
 def on_page(base: str, follower: str, *cam: tuple[str, str]) -> dict[str, str]:
     tappet = (('follower = "flat foot"', follower),)
-    return train_files(cam=(*PAGE, ('base_radius = "60 mm"', f'base_radius = "{base}"'), *cam), tappet=tappet)
+    sizes = ('base_radius = "60 mm"', f'base_radius = "{base}"\nwear.limit = "5 µm"')
+    return train_files(cam=(*PAGE, sizes, *cam), tappet=tappet)
 
 
 def roller(radius: str, more: str = "") -> str:
@@ -62,7 +63,7 @@ def test_the_path_of_a_roller_from_both_sides(workshop: DesignFolder, base: str,
     so that the base circle is 23.90 mm.
     """
     made = train_files(
-        cam=(('base_radius = "60 mm"', f'base_radius = "{base}"'),),
+        cam=(('base_radius = "60 mm"', f'base_radius = "{base}"\nwear.limit = "5 µm"'),),
         tappet=(('follower = "flat foot"', roller("30 mm")),),
     )
     check = workshop.write(made).only(UNDERCUT)
@@ -91,11 +92,33 @@ def test_regrinding_takes_from_the_base(workshop: DesignFolder) -> None:
     """34.9 mm leave 5.1 mm of radius under a flat foot; ground and worn by 0.5 mm, 4.6 mm."""
     grind = (
         'width = "25 mm"',
-        'width = "25 mm"\nwear.limit = "0.1 mm"\nregrind = { depth = "0.2 mm", times = 2 }',
+        'width = "25 mm"\nregrind = { depth = "0.25 mm", times = 2 }',
     )
     base = "34.9 mm"
     assert workshop.write(on_page(base, 'follower = "flat foot"')).only(UNDERCUT).outcome == "conforms"
     assert workshop.write(on_page(base, 'follower = "flat foot"', grind)).only(UNDERCUT).outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ("wear.limit", "wear.limit", "conforms"),
+        ("times = 2", "", "not assessed"),
+        (", times = 2", ", times = 2", "conforms"),
+        ('depth = "0.02 mm", ', "", "not assessed"),
+        ('wear.limit = "5 µm"', "", "not assessed"),
+        ('regrind = { depth = "0.02 mm", times = 2 }', "", "conforms"),
+    ],
+)
+def test_what_is_ground_and_worn_off_must_be_said(
+    workshop: DesignFolder, old: str, new: str, outcome: str
+) -> None:
+    """A cam that is reground says how often and by how much; one of which nothing is said is not reground."""
+    grind = ('width = "25 mm"', 'width = "25 mm"\nregrind = { depth = "0.02 mm", times = 2 }')
+    made = on_page("34.9 mm", 'follower = "flat foot"', grind)
+    assert old in made["cam.toml"]
+    made["cam.toml"] = made["cam.toml"].replace(old, new).replace(", }", " }")
+    assert workshop.write(made).only(UNDERCUT).outcome == outcome
 
 
 def test_an_offset_eases_the_rise_and_not_the_fall(workshop: DesignFolder) -> None:
