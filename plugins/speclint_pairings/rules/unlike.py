@@ -57,7 +57,7 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     cites=[MIL_STD_1250.at("Table II and clause on compatible couples"), COMMON_PRACTICE],
     why="where water stands between two metals the less noble one corrodes, and the fit or the thread "
     "is lost",
-    edition=3,
+    edition=4,
     leaves_out="areas: a small less noble part in a large noble one corrodes fastest; treated and "
     "boiler water",
 )
