@@ -21,8 +21,8 @@ def each(
             for thing in tried:
                 try:
                     test(thing)
-                except AssertionError as error:
-                    failed.append(f"{name(thing)}: {error}")
+                except Exception as error:  # the others are tried all the same
+                    failed.append(f"{name(thing)}: {type(error).__name__}: {error}")
             assert not failed, "\n".join(failed)
 
         together.__name__, together.__doc__, together.__module__ = (

@@ -9,7 +9,6 @@ from speclint.commands.loading import families_for, kept_folder
 from speclint.commands.options import FOLDER, add_afresh
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
-from speclint.commands.streams import complain
 
 EXAMPLE = "speclint affects liner-left.bore --in example_specs"
 
@@ -30,7 +29,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check the design, and print what rests on the value; returns the exit code."""
     from speclint.checking import Processes, assess, consequences
-    from speclint.reports import consequences_data, consequences_page, visible
+    from speclint.reports import consequences_data, consequences_page
 
     loaded = families_for([options.folder])
     kept = None if options.afresh else kept_folder()
@@ -42,6 +41,4 @@ def run(options: argparse.Namespace) -> int:
         write_data(consequences_data(assessment, found), options.to)
     else:
         show(lambda width: consequences_page(assessment, found, width), options.to)
-    for one in assessment.complaints:
-        complain(visible(str(one)))
     return 2 if assessment.complaints else 0

@@ -22,6 +22,10 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
         page.wrapped(f"The same line is read for {', '.join(others)}: they change with it.")
     reached = f"{count(len(found.checks), 'check')} on {count(len(found.parts), 'part')}"
     page.wrapped(f"{reached} {'rest on it' if found.key else 'look at it'}.")
+    if unread := len(assessment.complaints):
+        page.wrapped(
+            f"{count(unread, 'passage')} could not be read, and what rests there is not counted: speclint check."
+        )
     for part, checks in groupby(found.checks, key=lambda one: one.component):
         page.gap()
         page.wrapped(called(assessment, part), emphasis="strong")
@@ -54,6 +58,7 @@ def consequences_data(assessment: Assessment, found: Consequences) -> dict[str, 
         "joined": list(found.joined),
         "concessions": [one.number for one in found.concessions],
         "drawings": _drawings(assessment, found),
+        "not_read": [str(one.where) for one in assessment.complaints],
     }
 
 

@@ -387,6 +387,7 @@ from .wear import (
     PinWear as PinWear,
     Regrind as Regrind,
     RingWear as RingWear,
+    SpringWear as SpringWear,
     Wear as Wear,
     WearFromNew as WearFromNew,
 )

@@ -24,8 +24,8 @@ class Wear(SpecTable):
         until: the overhaul up to which the part must last
     """
 
-    limit: Annotated[Length, Span("5 µm", "1.2 m")] = NOT_STATED
-    rate: Annotated[Length, Span("0.5 µm", "5 mm")] = NOT_STATED
+    limit: Annotated[Length, Span("10 µm", "4 mm")] = NOT_STATED
+    rate: Annotated[Length, Span("0.5 µm", "1.2 mm")] = NOT_STATED
     basis: Word[Literal["works record", "common practice"]] = NOT_STATED
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
 
@@ -40,13 +40,25 @@ class WearFromNew(Wear):
     new: Annotated[Allowance, Span("1 µm", "20 mm")] = NOT_STATED
 
 
-class RingWear(Wear):
-    """The same, of a piston ring, which wears its groove too.
+class SpringWear(Wear):
+    """The same, of a spring, whose length is measured.
 
     Fields:
+        limit: free length at which it is renewed
+    """
+
+    limit: Annotated[Length, Span("20 mm", "1.2 m")] = NOT_STATED
+
+
+class RingWear(Wear):
+    """The same, of a piston ring, whose thickness is measured and which wears its groove too.
+
+    Fields:
+        limit: radial thickness at which it is renewed
         side_limit: clearance beside it in its groove at which one of the two is renewed
     """
 
+    limit: Annotated[Length, Span("2 mm", "50 mm")] = NOT_STATED
     side_limit: Annotated[Length, Span("20 µm", "3 mm")] = NOT_STATED
 
 

@@ -29,6 +29,7 @@ from tests.tubes import FILES
 WORDS = {
     "check": ["check"],
     "sheet": ["sheet", "tube"],
+    "affects": ["affects", "tube.bore"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
@@ -183,6 +184,8 @@ def written_by_all(shop: DesignFolder, capfd: pytest.CaptureFixture[str]) -> dic
         "gate": ["gate"],
         "gate as data": ["gate", "--as", "json"],
         "register": ["register", "--as", "json"],
+        "affects": ["affects", "tube"],
+        "affects as data": ["affects", "tube", "--as", "json"],
         "sheet": ["sheet", "tube"],
         "sheet in Markdown": ["sheet", "tube", "--as", "markdown"],
         "sheet in HTML": ["sheet", "tube", "--as", "html"],

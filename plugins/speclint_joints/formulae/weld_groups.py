@@ -107,7 +107,8 @@ def twist_of_group(
     >>> round(twist_of_group(T=1000.0, I_y=2790400e-12, n=2, a=0.008, l=0.3, b=0.048) / 1e6, 3)
     3.934
     """
-    return T * math.hypot(l, b + a) / (2 * (I_y + n * a * l**3 / 12))
+    farthest: float = (l**2 + (b + a) ** 2) ** 0.5
+    return T * farthest / (2 * (I_y + n * a * l**3 / 12))
 
 
 @formula("τ_T = T (3 L + 1.8 t)/(L² t²)", cites=[ROARK.at("Table 10.1, solid rectangular section")])
@@ -199,4 +200,5 @@ def across_root_of_fillet(σ: Pascals, τ_t: Pascals) -> Pascals:
     >>> across_root_of_fillet(σ=4e6, τ_t=3e6)
     5000000.0
     """
-    return math.hypot(σ, τ_t)
+    found: float = (σ**2 + τ_t**2) ** 0.5
+    return found

@@ -21,7 +21,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Wear
+from speclint.specs.wear import SpringWear
 
 Seating = Literal[
     "both ends held and guided in line",
@@ -123,5 +123,5 @@ class CompressionSpring(Component):
     broken_half_caught: Word[bool] = NOT_STATED
     tool_height: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
     packed_by: Annotated[Allowance, Span("50 µm", "10 mm")] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: SpringWear = SpringWear.unstated()
     plate_depth: Annotated[Allowance, Span("0.5 mm", "200 mm")] = NOT_STATED

@@ -172,7 +172,7 @@ def test_a_spindle_that_turns_the_load_where_pressures_come_nearest(tmp_path: Pa
     tight = beside(tmp_path / "tight", "inlet-front", pushed, *_TIGHT).only(rule, part)
     expect_finding(tight, grade=Grade.OBSERVATION)
     assert tight.judgement is not None
-    assert "where the pressures on both sides come nearest" in actual(tight.rule, tight.judgement)
+    assert "where both pressures come nearest" in actual(tight.rule, tight.judgement)
     assert on_sheet(tight, "F_g") == pytest.approx(-477.1, rel=1e-3)
 
 
