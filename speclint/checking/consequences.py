@@ -89,9 +89,12 @@ def _places(design: Design, spec: Spec, key: str) -> Iterator[tuple[str, list[An
 def _resting_on(
     assessment: Assessment, context: Context, places: Mapping[str, list[Any]], key: str
 ) -> Iterator[Check]:
-    """The checks that took the value: made once more, each by itself, to see what they ask for."""
+    """The checks that took the value: those that write it on their sheet, and of the others those that ask for it when
+    they are made once more, each by itself.
+    """
     opened = {id(value.where) for values in places.values() for value in values}
     led = {value.id for values in places.values() for value in values if isinstance(value, Link)}
+    drawn = {value.where.drawn for values in places.values() for value in values}
     by_index = bool(led) or key in (
         "drawing",
         "like",
@@ -100,6 +103,9 @@ def _resting_on(
     alone = replace(context, shared=None)
     for one in assessment.checks:
         if one.consulted.ids.isdisjoint(places) and not (by_index and one.consulted.asked):
+            continue
+        if any(step.where.drawn in drawn for step in one.steps):
+            yield one
             continue
         part = alone.design.specs[one.component]
         if not key or one.rule.reviews or not isinstance(part, Component):

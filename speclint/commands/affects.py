@@ -10,7 +10,7 @@ from speclint.commands.options import FOLDER, add_afresh
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
 
-EXAMPLE = "speclint affects liner-left.bore --in example_specs"
+EXAMPLE = "speclint affects ring-left-middle.gap --in example_specs"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator, Sequence
 from itertools import groupby
 from typing import Any
 
@@ -29,7 +30,7 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
     for part, checks in groupby(found.checks, key=lambda one: one.component):
         page.gap()
         page.wrapped(called(assessment, part), emphasis="strong")
-        page.wrapped("; ".join(map(_briefly, checks)), indent=_COLUMN, hanging=_COLUMN)
+        page.wrapped("; ".join(_in_brief(list(checks))), indent=_COLUMN, hanging=_COLUMN)
     page.gap_always()
     for one in found.concessions:
         page.wrapped(f"Concession {one.number} rests on it: {one.rule} on {', '.join(one.parts)}.")
@@ -66,6 +67,14 @@ def _value_of(found: Consequences) -> str:
     if not found.key:
         return found.component
     return f"{found.component}.{found.key} = {found.stated or 'not stated'}"
+
+
+def _in_brief(checks: Sequence[Check]) -> Iterator[str]:
+    """Each check that judges the part, and how many look at the value and do not apply."""
+    judging = [one for one in checks if one.outcome != "not applicable"]
+    yield from map(_briefly, judging)
+    if idle := len(checks) - len(judging):
+        yield f"{idle} that {'does' if idle == 1 else 'do'} not apply as it stands"
 
 
 def _briefly(check: Check) -> str:

@@ -24,7 +24,7 @@ class Wear(SpecTable):
         until: the overhaul up to which the part must last
     """
 
-    limit: Annotated[Length, Span("10 µm", "4 mm")] = NOT_STATED
+    limit: Annotated[Length, Span("5 µm", "4 mm")] = NOT_STATED
     rate: Annotated[Length, Span("0.5 µm", "1.2 mm")] = NOT_STATED
     basis: Word[Literal["works record", "common practice"]] = NOT_STATED
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED

@@ -83,7 +83,7 @@ class Withdrawal(Dimension):
         room: clear length beyond its outer end, along the axis
     """
 
-    size: Annotated[Position, Span("10 mm", "2.5 m")] = NOT_STATED
+    size: Annotated[Position, Span("10 mm", "2.2 m")] = NOT_STATED
     room: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     direction: Word[str] = NOT_STATED
     in_place: tuple[Word[str], ...] = ()
