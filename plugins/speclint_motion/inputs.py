@@ -123,7 +123,7 @@ def crank_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Crank:
 
 def turns(case: LoadCase, sheet: Sheet) -> bool:
     """Whether a load case has a speed: running and drifting it must be stated, in others it may be."""
-    at_speed = case.where.key.endswith(("cases.running", "cases.drifting"))
+    at_speed = case.name in ("running", "drifting")
     return at_speed or states_speed(case, sheet)
 
 
@@ -173,7 +173,7 @@ def greatest(
     the cut-off. Of one ``sense``, or of both; ``m`` is the mass that moves where it is not all that reciprocates.
     """
     by_cut_off, of_stroke = force
-    running = case.where.key.endswith("cases.running")
+    running = case.name == "running"
     forces = _forces_of(cylinder, case, sheet) if running else None
     if forces is None:
         gear = gear_of(cylinder, case, sheet)

@@ -25,7 +25,7 @@ def bores_pushing_together(
     on, by steam that is admitted early or compressed, or by water before the piston. All push together where the angle
     of a crank is not stated, and in a case in which the engine does not turn.
     """
-    angles = _angles(bores, block, sheet) if case.where.key.rpartition(".")[2] in _TURNING else {}
+    angles = _angles(bores, block, sheet) if case.name in _TURNING else {}
     if not angles or len(angles) < len(bores):
         return (tuple(bores),)
     sets = {frozenset(_pushed_forward(angles, -lead - start, lead)) for start in angles.values()}

@@ -17,7 +17,7 @@ def greatest_exhaust_pressure(part: Component, case: LoadCase, sheet: Sheet, sym
     and ways are drawn whole. Where they are not, duty.back-pressure-by-nozzle tells what is missing. The sizes of the
     ways are those that the drawings aim at.
     """
-    nozzle = _nozzle_of(part, sheet) if case.where.key.endswith("cases.running") else None
+    nozzle = _nozzle_of(part, sheet) if case.name == "running" else None
     known = nozzle is not None and all(
         sheet.is_stated("exhaust pressure or flow", one) for one in (case.exhaust_pressure, case.steam_flow)
     )

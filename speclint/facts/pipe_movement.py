@@ -69,7 +69,7 @@ def _temperature(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Kelvins:
     """The metal temperature of a block in a load case; where the pipe's own duty has none, in that of its own duty."""
     here: Measure | Tie | NotStated = case.temperature_of(block)
     if not sheet.is_stated(f"temperature of {block.id}", here):
-        name, duty = case.where.key.rpartition(".")[2], sheet.duty_of(block)
+        name, duty = case.name, sheet.duty_of(block)
         own = {str(one): its_case for one, its_case in duty.cases.items()} if duty is not None else {}
         if name in own:
             here = own[name].temperature_of(block)

@@ -19,7 +19,7 @@ def greatest_live_pressure(case: LoadCase, sheet: Sheet) -> Measure | NotStated:
     With the regulator shut, and on test, a case that states none has its live pressure; with the regulator open the
     pressure of the safety valves must be stated.
     """
-    opened = any(case.where.key.endswith(f"cases.{name}") for name in _REGULATOR_OPEN)
+    opened = case.name in _REGULATOR_OPEN
     if opened or sheet.is_stated("safety valve pressure", case.safety_valve_pressure):
         return case.safety_valve_pressure
     return case.live_pressure
@@ -32,7 +32,7 @@ def with_water(p: float, ends: Iterable[CylinderEnd], case: LoadCase, sheet: She
 
     :raises NotAssessed: with water in the cylinder, where no end is given, or one states no setting of its valves.
     """
-    if not case.where.key.endswith("cases.water"):
+    if case.name != "water":
         return p
     settings = [end.relief_set for end in ends]
     if not settings:

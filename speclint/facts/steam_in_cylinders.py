@@ -46,7 +46,7 @@ def steam_in_bore(block: CylinderBlock, bore: str, case: LoadCase, sheet: Sheet)
 
 def works_with_steam(case: LoadCase) -> bool:
     """Whether the cylinders work with steam in a load case."""
-    return case.where.key.rpartition(".")[2] in _WITH_STEAM
+    return case.name in _WITH_STEAM
 
 
 def highest_compression(cycle: Cycle) -> tuple[Pascals, Radians]:

@@ -53,7 +53,7 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
     p = _greatest_in_work(side, case, block, sheet)
     if side == "cylinder":
         p = with_water(p, block.ends.values(), case, sheet)
-    tested = _is(case, "test") and side in ("cylinder", "live steam")
+    tested = case.name == "test" and side in ("cylinder", "live steam")
     if tested and sheet.is_stated("test pressure", block.test_pressure):
         return max(p, sheet.take("p_t", block.test_pressure))
     return p
@@ -77,9 +77,9 @@ def least_on(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
     """
     if side == "cylinder":
         return least_in_cylinder(case, sheet)
-    if side == "live steam" and not (_is(case, "test") or _is(case, "water")):
+    if side == "live steam" and case.name not in ("test", "water"):
         return sheet.take("p_live", case.live_pressure)
-    if side == "exhaust steam" and not _is(case, "test"):
+    if side == "exhaust steam" and case.name != "test":
         return sheet.take("p_e", case.exhaust_pressure)
     return 0.0
 
@@ -88,8 +88,4 @@ def least_in_cylinder(case: LoadCase, sheet: Sheet) -> Pascals:
     """Least pressure of a stroke: that of the exhaust, unless another is stated; on test that of the atmosphere."""
     if sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure):
         return sheet.take("p_least", case.least_cylinder_pressure)
-    return 0.0 if _is(case, "test") else sheet.take("p_e", case.exhaust_pressure)
-
-
-def _is(case: LoadCase, name: str) -> bool:
-    return case.where.key.endswith(f"cases.{name}")
+    return 0.0 if case.name == "test" else sheet.take("p_e", case.exhaust_pressure)

@@ -72,7 +72,7 @@ def _pressure(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Pascals:
 
     With water in the cylinder never less than that at which the relief valves blow.
     """
-    if case.where.key.endswith("cases.cold"):
+    if case.name == "cold":
         return 0.0
     stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
     greatest = sheet.take("p", case.cylinder_pressure if stated else greatest_live_pressure(case, sheet))

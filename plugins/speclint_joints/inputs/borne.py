@@ -52,7 +52,7 @@ def _loads(name: str, one: Borne, case: LoadCase, sheet: Sheet) -> Iterator[Newt
     if sheet.is_stated(f"spring {name}", one.spring):
         yield _open_load(name, sheet.follow(one.spring), sheet)
     if sheet.is_stated(f"stop {name}", one.stop):
-        runs = case.where.key.endswith("cases.running")
+        runs = case.name == "running"
         yield load_on_stop(sheet.follow(one.stop), case, sheet) if runs else 0.0
     if sheet.is_stated(f"jack {name}", one.jack):
         yield sheet.take(f"F_J of {name}", one.jack)

@@ -190,7 +190,7 @@ def thrust_on(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Newtons:
     F = sheet.work("F_p", pressure_load, D=D, p=p)
     r = sheet.take("s", stroke_of(block, sheet, bore)) / 2
     N = sheet.work("N", thrust_of_bar, F=F, r=r, l=sheet.take("l", connecting_rod_of(block, sheet, bore)))
-    if case.where.key.endswith("cases.starting") or not sheet.is_stated("cut-off", case.cut_off):
+    if case.name == "starting" or not sheet.is_stated("cut-off", case.cut_off):
         return N
     share = sheet.work("k_c", share_at_cut_off, c=sheet.take("c", case.cut_off))
     return sheet.work("N_c", thrust_at_cut_off, k=share, N=N)
@@ -234,7 +234,7 @@ def _acts_in(name: str, one: Carried, case: LoadCase, sheet: Sheet) -> bool:
     """Whether a stated force acts in a load case: in that which it names, else in all."""
     if not sheet.is_stated(f"case of {name}", one.case):
         return True
-    return case.where.key.endswith(f"cases.{sheet.read(f'case of {name}', one.case)}")
+    return case.name == sheet.read(f"case of {name}", one.case)
 
 
 def _distance(name: str, one: Carried, part: BoltedJoint | Bracket, sheet: Sheet) -> Metres:

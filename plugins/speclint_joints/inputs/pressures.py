@@ -44,7 +44,7 @@ def acting_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> float:
         p = pressure_in_cylinder(case, sheet, _ends_beside(joint, case, sheet))
     else:
         p = sheet.take("p", greatest_live_pressure(case, sheet))
-    if not _is(case, "test"):
+    if case.name != "test":
         return p
     tested = [
         sheet.take("p_t", part.test_pressure)
@@ -65,10 +65,6 @@ def pressure_in_cylinder(case: LoadCase, sheet: Sheet, ends: Iterable[CylinderEn
     return with_water(p, ends, case, sheet)
 
 
-def _is(case: LoadCase, name: str) -> bool:
-    return case.where.key.endswith(f"cases.{name}")
-
-
 def _cover_of(part: Component, sheet: Sheet) -> CylinderCover | None:
     """The cover that a part is, or is fitted to."""
     if isinstance(part, Gland):
@@ -80,7 +76,7 @@ def _cover_of(part: Component, sheet: Sheet) -> CylinderCover | None:
 
 def _ends_beside(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> tuple[CylinderEnd, ...]:
     """The end of the cylinder whose water the joint holds: that which its cover closes; without a cover any of them."""
-    if not _is(case, "water"):
+    if case.name != "water":
         return ()
     held = sheet.follow(joint.holds)
     cover = _cover_of(held, sheet)

@@ -189,7 +189,7 @@ def _hottest(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Kelvins:
     duty = sheet.duty_of(joint)
     for name, other in sorted(duty.cases.items()) if duty is not None else ():
         at = other.temperature_of(joint)
-        if not case.where.key.endswith(f"cases.{name}") and sheet.is_stated(f"temperature, {name}", at):
+        if case.name != name and sheet.is_stated(f"temperature, {name}", at):
             found.append(sheet.take(f"T_b, {name}", at))
     return max(found)
 

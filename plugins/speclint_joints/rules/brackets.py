@@ -120,7 +120,7 @@ def _weld(
                 "weld {item} is {found} long on a root {limit} deep"
             )
         )
-    if case.where.key.endswith("cases.running"):
+    if case.name == "running":
         σ_f = sheet.work("σ_f", across_root_of_fillet, σ=σ, τ_t=τ_t) if fillet else σ
         judged += _endures(weld, fillet, σ_f, τ, pulls, sheet)
     return sheet.worst(*judged)

@@ -122,7 +122,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     m = sheet.take("m_p", piston.mass)
     a = sheet.work("a", piston_acceleration, **crank._asdict(), θ=0.0)
     pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
-    if case.where.key.endswith("cases.drifting"):  # the regulator is shut
+    if case.name == "drifting":  # the regulator is shut
         return pull
     return max(pull, greatest("F_θ", "tensile load", ALONG_STROKE, cylinder, case, sheet, sense=PULL, m=m))
 

@@ -83,7 +83,7 @@ def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _push(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> Newtons:
     """The greatest compressive load: of steam and inertia over a revolution, or of the water before the piston."""
-    if case.where.key.endswith("cases.water"):
+    if case.name == "water":
         p = relief_pressure(cylinder, case, sheet, sides=("front",))
         return sheet.work("F_w", pressure_load, p=p, D=cylinder.D)
     steam = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)

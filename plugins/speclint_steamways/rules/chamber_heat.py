@@ -25,7 +25,6 @@ from speclint_steamways.formulae.conducted import (
     resistance_together,
     surface_resistance,
 )
-from speclint_steamways.inputs.partitions import is_case
 
 
 @rule(
@@ -144,7 +143,7 @@ def _worked(
         A_s = sheet.work("A_s", round_area, d=sheet.take(f"d_{one.id}", one.diameter))
         λ_s = sheet.look_up("λ_s", sheet.material_of(one).conductivity, of=one, at=T_b)
         G = sheet.work("G", paths_together, G_0=G, λ=λ_s, A=A_s, L=L)
-    standing = is_case(case, "standing-hot")
+    standing = case.name == "standing-hot"
     h = sheet.limit("still_air", "h_1") if standing else sheet.limit("moving_air", "h_2")
     R_a = sheet.work("R_a", surface_resistance, h=h, A=sheet.take("A_a", part.chamber.cooled_area))
     return sheet.work(

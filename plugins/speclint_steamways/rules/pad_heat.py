@@ -17,7 +17,6 @@ from speclint_steamways.formulae.conducted import (
     surface_resistance,
 )
 from speclint_steamways.formulae.plate_fins import fin_argument, plate_spreading_resistance, round_foot
-from speclint_steamways.inputs.partitions import is_case
 
 
 class _Band(NamedTuple):
@@ -130,7 +129,7 @@ def _ways(
     contact = sheet.take("A_c", pad.path.contact_area)
     r, t = sheet.work("r", round_foot, A=contact), sheet.take("t", face.bearing_depth)
     still = sheet.limit("still_air", "h_1")
-    moving = still if is_case(case, "standing-hot") else sheet.limit("moving_air", "h_2")
+    moving = still if case.name == "standing-hot" else sheet.limit("moving_air", "h_2")
     found = {}
     for end, h, h_c in (
         ("cold", moving, sheet.limit("most_contact", "h_c2")),

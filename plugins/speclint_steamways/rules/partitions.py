@@ -43,7 +43,7 @@ from speclint_steamways.formulae.heat import (
 from speclint_steamways.inputs.dividing import IRON
 from speclint_steamways.inputs.films import film_in, steam_of
 from speclint_steamways.inputs.gaps import convection_in
-from speclint_steamways.inputs.partitions import is_case, pressure_on_exhaust_side, pressure_on_live_side
+from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, pressure_on_live_side
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 _SCATTER = Limit(
@@ -164,13 +164,13 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
     material = sheet.material_of(partition)
     f = sheet.look_up("f", material.allowable_tension, of=partition, at=at, wall=t)
     iron = material.family in IRON
-    if iron and is_case(case, "test"):
+    if iron and case.name == "test":
         f = sheet.work("f_t", multiple_of_allowable, k=sheet.limit("iron_test", "k_t"), f=f)
     allowed = f if iron else sheet.work("S_b", multiple_of_allowable, k=sheet.limit("bending", "k_b"), f=f)
     by_pressure = sheet.at_most(pressed, allowed).else_says(
         "pressure bends the {item} to {found}, {limit} allowed"
     )
-    if is_case(case, "test") or is_case(case, "water"):
+    if case.name in ("test", "water"):
         return by_pressure
     flow = _flow(partition, case, sheet)
     heated = _heat_stress(partition, case, (t, at), flow, sheet)

@@ -50,7 +50,7 @@ def greatest_in_cylinder(
     :raises NotAssessed: where the case states no pressure from which it is known.
     """
     stated = sheet.is_stated("cylinder pressure", case.cylinder_pressure)
-    known = stated or _is(case, "drifting")
+    known = stated or case.name == "drifting"
     p = sheet.take("p_c", case.cylinder_pressure if known else greatest_live_pressure(case, sheet))
     steam = steam_beside(part, case, sheet)
     if steam is not None:
@@ -67,7 +67,7 @@ def least_in_cylinder(case: LoadCase, part: PoppetValve | ValveSeat, sheet: Shee
     :raises NotAssessed: where the case does not state it.
     """
     stated = sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure)
-    known = stated or _is(case, "drifting")
+    known = stated or case.name == "drifting"
     p = sheet.take("p_0", case.least_cylinder_pressure if known else case.exhaust_pressure)
     steam = steam_beside(part, case, sheet)
     return p if steam is None else min(p, event_pressure(steam, _least(part, sheet), "p_l", case, sheet))
@@ -85,7 +85,3 @@ def _least(part: PoppetValve | ValveSeat, sheet: Sheet) -> str:
     if isinstance(part, PoppetValve) and sheet.is_stated("serves", part.serves):
         return f"least, {sheet.read('serves', part.serves)} shut"
     return "least"
-
-
-def _is(case: LoadCase, name: str) -> bool:
-    return case.where.key.endswith(f"cases.{name}")

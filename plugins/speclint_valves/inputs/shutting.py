@@ -93,7 +93,7 @@ def pressures_at_shutting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> t
     Running, an exhaust valve has let out its steam by then: by the cycle where it is known. Otherwise those that lift
     the shut valve most.
     """
-    if case.where.key.endswith("cases.running") and sheet.read("serves", valve.serves) == "exhaust":
+    if case.name == "running" and sheet.read("serves", valve.serves) == "exhaust":
         steam = steam_beside(valve, case, sheet)
         if steam is not None:
             p = event_pressure(steam, "shutting", "p_y", case, sheet)

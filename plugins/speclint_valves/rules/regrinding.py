@@ -135,9 +135,9 @@ def _loads(valve: PoppetValve, case: LoadCase, h: Metres, sheet: Sheet) -> Itera
     F: Newtons = sheet.work(
         "F_su", load_when_sunk, F_U=springs.shut, R=springs.rate, h=h, z=_packed(valve, sheet)
     )
-    if not (case.where.key.endswith("cases.starting") or may_lift(valve, case, sheet)):
+    if not (case.name == "starting" or may_lift(valve, case, sheet)):
         yield _graver(held_shut(valve, case, F, sheet))
-    if not case.where.key.endswith("cases.water"):
+    if case.name != "water":
         yield _graver(shut_against_friction(valve, case, F, sheet))
 
 

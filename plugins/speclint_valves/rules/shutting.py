@@ -127,14 +127,14 @@ def held_shut(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet
 def may_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
     """Whether a valve is meant to lift in a load case, and harms nothing by it."""
     hurts = sheet.read("reversal hurts", valve.reversal_hurts)
-    return _meant_to_lift(valve, case, sheet) and not (hurts and case.where.key.endswith("drifting"))
+    return _meant_to_lift(valve, case, sheet) and not (hurts and case.name == "drifting")
 
 
 def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
     """Whether a valve is meant to lift in a load case: to drift off its seat, or to relieve trapped water."""
-    if case.where.key.endswith("drifting"):
+    if case.name == "drifting":
         return sheet.read("lifts while drifting", valve.lifts_drifting)
-    return case.where.key.endswith("water") and sheet.read("relieves water", valve.relieves_water)
+    return case.name == "water" and sheet.read("relieves water", valve.relieves_water)
 
 
 @rule(

@@ -107,6 +107,11 @@ class LoadCase(SpecTable):
         return self
 
     @property
+    def name(self) -> str:
+        """Its name in the duty, such as running."""
+        return self.where.key.rpartition(".")[2]
+
+    @property
     def asks(self) -> bool:
         """Whether anything is to be worked: from the valve events, or by an estimate."""
         values = (*self.__dict__.values(), *self.temperatures.values())
