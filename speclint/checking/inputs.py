@@ -14,6 +14,7 @@ from speclint.repository import Design, Register
 from speclint.rules import Context, OtherCheck
 
 if TYPE_CHECKING:
+    from speclint.checking.check_result import Check
     from speclint.handbook.materials import Material
 
 
@@ -43,7 +44,8 @@ def context_of(inputs: Inputs, loaded: Loaded) -> Context:
 def _other_check(context: Context, loaded: Loaded, component: str, rule: str) -> OtherCheck | str:
     from speclint.checking.concession_watch import find_check  # only where a rule asks for another check
 
-    found = find_check(context, loaded, component, rule)
+    key = "other check", component, rule
+    found: Check | str = context.worked_once(key, lambda: find_check(context, loaded, component, rule))
     if isinstance(found, str):
         return found
     return OtherCheck(rule, component, found.outcome, found.says, found.utilisation)

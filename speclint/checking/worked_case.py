@@ -82,15 +82,13 @@ class WorkedCase(LoadCase):
         by_block = by_block and not isinstance(self._component, ValveGear)
         near = block if by_block and isinstance(block, Component) else self._component
         key = value.where, near.id, part.id if part is not None else ""
-        if key not in context.worked:
-            with context.asking() as consulted:
-                found = self._work(value, work, near)
-            if isinstance(found, FromEvents | Estimate):
-                return found  # it may only rest on itself here
-            context.worked[key] = found, consulted
-        found, consulted = context.worked[key]
-        context.consulted.add(consulted)
-        return found
+        return context.worked_once(
+            key,
+            lambda: self._work(value, work, near),
+            lasts=lambda found: (
+                not isinstance(found, FromEvents | Estimate)
+            ),  # it may only rest on itself here
+        )
 
     def _work(self, value: FromEvents | Estimate, work: _Work, near: Component) -> Any:
         sheet = Sheet(self._rule, near, self._context, Corner(), record=True)

@@ -58,7 +58,7 @@ class Context:
     toleranced: set[str] = field(default_factory=set, repr=False)
     #: What no corner of the check that runs changes: see :meth:`Sheet.once`.
     steady: dict[Hashable, Any] = field(default_factory=dict, repr=False)
-    #: Values of load cases that were worked, each with what was consulted for it: for the core.
+    #: Values of load cases and checks of other parts, each with what was consulted for it: for the core.
     worked: dict[Hashable, tuple[Any, Consulted]] = field(default_factory=dict, repr=False)
     _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
@@ -81,6 +81,23 @@ class Context:
             return table(**at)
         if found is None:
             found = self._readings[key] = table(**at)
+        return found
+
+    def worked_once(
+        self, key: Hashable, work: Callable[[], Any], lasts: Callable[[Any], bool] = lambda _: True
+    ) -> Any:
+        """What does not hang on the check that asks, worked for the first that does; each has asked what it took.
+
+        What does not last is given to that check alone.
+        """
+        if key not in self.worked:
+            with self.asking() as consulted:
+                found = work()
+            if not lasts(found):
+                return found
+            self.worked[key] = found, consulted
+        found, consulted = self.worked[key]
+        self.consulted.add(consulted)
         return found
 
     @contextmanager

@@ -58,26 +58,17 @@ def proved_by_checks(fault: KnownFault, sheet: Sheet) -> Judgement:
     """Each check is made, at its own governing corner; a part that no check is made on is told."""
     if sheet.read("grade", fault.grade) != "hold":
         raise sheet.not_applicable("it is of no hold grade: fault.settled judges it")
-    parts = [sheet.follow(link) for link in fault.on]
-    if not parts:
-        raise sheet.not_assessed("on names no part that it concerns", fault.where)
     if not fault.by_checks:
         return sheet.states(
             False, f"by_checks names no check{_said_instead(fault, sheet)}", where=fault.where
         )
-    asked = _asked_checks(fault, parts, sheet)
-    judged = sheet.each(asked, lambda one: _conforms(one, sheet))
-    left = [part.id for part in parts if part.id not in {one.part.id for one in asked}]
-    if not left:
-        return judged
-    said = f"by_checks names no check on {', '.join(left)}"
-    return sheet.worst(judged, sheet.states(False, said, where=fault.where))
+    return _all_conform(fault, sheet)
 
 
 @rule(
     "fault.settled",
-    title="A known fault below hold grade is proved mended by checks that conform, by a calculation or by a test "
-    "that was passed, or is accepted with a name, a date and grounds",
+    title="A known fault below hold grade is proved mended by checks that conform on every part, by a calculation or "
+    "by a test that was passed, or is accepted with a name, a date and grounds",
     on=KnownFault,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -91,8 +82,7 @@ def settled(fault: KnownFault, sheet: Sheet) -> Judgement:
     if sheet.read("grade", fault.grade) == "hold":
         raise sheet.not_applicable("it is of hold grade: fault.proved-by-checks judges it")
     if fault.by_checks:
-        parts = [sheet.follow(link) for link in fault.on]
-        return sheet.each(_asked_checks(fault, parts, sheet), lambda one: _conforms(one, sheet))
+        return _all_conform(fault, sheet)
     proofs = [
         *(name for name, one in fault.by_calculations.items() if _is_made(one, sheet)),
         *(name for name, one in fault.by_tests.items() if _is_passed(one, sheet)),
@@ -167,6 +157,20 @@ def _asked_checks(fault: KnownFault, parts: list[Component], sheet: Sheet) -> li
         for name, one in fault.by_checks.items()
         for part in (parts if isinstance(one.of, NotStated) else [sheet.follow(one.of)])
     ]
+
+
+def _all_conform(fault: KnownFault, sheet: Sheet) -> Judgement:
+    """Whether every check that is named conforms, and one is made on every part that the fault concerns."""
+    parts = [sheet.follow(link) for link in fault.on]
+    if not parts:
+        raise sheet.not_assessed("on names no part that it concerns", fault.where)
+    asked = _asked_checks(fault, parts, sheet)
+    judged = sheet.each(asked, lambda one: _conforms(one, sheet))
+    left = [part.id for part in parts if part.id not in {one.part.id for one in asked}]
+    if not left:
+        return judged
+    said = f"by_checks names no check on {', '.join(left)}"
+    return sheet.worst(judged, sheet.states(False, said, where=fault.where))
 
 
 def _conforms(asked: AskedCheck, sheet: Sheet) -> Judgement:

@@ -163,13 +163,28 @@ def test_its_like_is_not_covered_by_a_calculation(workshop: DesignFolder) -> Non
     assert workshop.write(named, settings=settings()).only(LIKE).outcome == "not applicable"
 
 
-def test_a_part_that_no_check_is_made_on_is_told(workshop: DesignFolder) -> None:
+#: Both rules that make the checks that a fault names, with the grade that each is of.
+BY_GRADE = [(PROVED, "hold"), (SETTLED, "observation")]
+
+
+@pytest.mark.parametrize(("rule", "grade"), BY_GRADE)
+def test_a_part_that_no_check_is_made_on_is_told(workshop: DesignFolder, rule: str, grade: str) -> None:
+    graded = ('grade = "hold"', f'grade = "{grade}"')
     made = {
-        **faults(('on = "cover"', 'on = ["cover", "other"]'), (BY_NAME, f'{BY_NAME}\nof = "cover"')),
+        **faults(graded, ('on = "cover"', 'on = ["cover", "other"]'), (BY_NAME, f'{BY_NAME}\nof = "cover"')),
         "other.toml": OTHER.format("ultrasonic"),
     }
-    check = workshop.write(made, settings=settings()).only(PROVED)
+    check = workshop.write(made, settings=settings()).only(rule)
+    assert check.outcome == "finding"
     assert check.says == "by_checks names no check on other"
+
+
+@pytest.mark.parametrize(("rule", "grade"), BY_GRADE)
+def test_a_fault_on_no_part_is_proved_by_nothing(workshop: DesignFolder, rule: str, grade: str) -> None:
+    made = faults(('grade = "hold"', f'grade = "{grade}"'), ('on = "cover"\n', ""))
+    check = workshop.write(made, settings=settings()).only(rule)
+    assert check.outcome == "not assessed"
+    assert "on names no part" in check.says
 
 
 @pytest.mark.parametrize(
