@@ -9,10 +9,13 @@ from typing import Any
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import check
-from speclint.errors import DesignError, one_of
+from speclint.errors import DesignError, Location, one_of
 from speclint.repository import Concession, Design
 from speclint.rules import Context
 from speclint.specs import Component, Link, NotStated, Spec
+
+#: Keys by which specs are found that no link leads to: questions put to the whole repository rest on them.
+_ASKED_OF_ALL = frozenset({"drawing", "like", "mirror_of"})
 
 
 @dataclass(frozen=True)
@@ -50,7 +53,10 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
     spec = design.specs.get(component)
     if spec is None:
         raise DesignError(f"no spec is called {component}; {one_of(component, design.specs)}")
-    places = dict(_places(design, spec, key)) if key else {component: list[Any]()}
+    places, stated = {component: list[Any]()}, ""
+    if key:
+        value = _value_at(spec, key)
+        places, stated = dict(_places(design, spec, value.where.drawn)), _as_stated(value)
     checks = tuple(_resting_on(assessment, context, places, key))
     rules = {(one.component, one.rule.name) for one in checks}
     conceded = tuple(
@@ -58,28 +64,31 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
     )
     joined = {link.id for link in spec.links() if design.index.leads(link)}
     joined |= {part.id for part in design.linking_to(spec)}
-    stated = _stated(spec, key) if key else ""
     return Consequences(
         component, key, stated, tuple(sorted(places)), checks, tuple(sorted(joined)), conceded
     )
 
 
-def _stated(spec: Spec, key: str) -> str:
-    value = dict(spec.at_keys())[key]
-    if isinstance(value, NotStated):
-        return ""
-    return value.id if isinstance(value, Link) else str(getattr(value, "text", getattr(value, "value", "")))
-
-
-def _places(design: Design, spec: Spec, key: str) -> Iterator[tuple[str, list[Any]]]:
-    """The value in each spec that reads the same line: what a change there changes.
+def _value_at(spec: Spec, key: str) -> Any:
+    """The value of a key, stated or not.
 
     :raises DesignError: where the spec has no such key.
     """
     named = dict(spec.at_keys())
     if key not in named:
         raise DesignError(f"{spec.id} has no key {key}; {one_of(key, named)}")
-    drawn = named[key].where.drawn
+    return named[key]
+
+
+def _as_stated(value: Any) -> str:
+    """A value as it is written; "" where it is not stated."""
+    if isinstance(value, NotStated):
+        return ""
+    return value.id if isinstance(value, Link) else str(getattr(value, "text", getattr(value, "value", "")))
+
+
+def _places(design: Design, spec: Spec, drawn: Location) -> Iterator[tuple[str, list[Any]]]:
+    """The values in each spec that reads one line of a drawing: what a change there changes."""
     for name in (spec.id, *design.names_sharing(spec.id)):
         other = design.specs.get(name)
         if other and (found := [value for _, value in other.at_keys() if value.where.drawn == drawn]):
@@ -92,23 +101,19 @@ def _resting_on(
     """The checks that took the value: those that write it on their sheet, and of the others those that ask for it when
     they are made once more, each by itself.
     """
-    opened = {id(value.where) for values in places.values() for value in values}
-    led = {value.id for values in places.values() for value in values if isinstance(value, Link)}
-    drawn = {value.where.drawn for values in places.values() for value in values}
-    by_index = bool(led) or key in (
-        "drawing",
-        "like",
-        "mirror_of",
-    )  # what is asked of the repository as a whole
+    values = [value for of_spec in places.values() for value in of_spec]
+    opened = {id(value.where) for value in values}
+    drawn = {value.where.drawn for value in values}
+    led = {value.id for value in values if isinstance(value, Link)}
     alone = replace(context, shared=None)
     for one in assessment.checks:
-        if one.consulted.ids.isdisjoint(places) and not (by_index and one.consulted.asked):
-            continue
-        if any(step.where.drawn in drawn for step in one.steps):
-            yield one
+        if one.consulted.ids.isdisjoint(places) and not (
+            one.consulted.asked and (led or key in _ASKED_OF_ALL)
+        ):
             continue
         part = alone.design.specs[one.component]
-        if not key or one.rule.reviews or not isinstance(part, Component):
+        on_sheet = any(step.where.drawn in drawn for step in one.steps)
+        if on_sheet or not key or one.rule.reviews or not isinstance(part, Component):
             yield one
             continue
         alone.worked.clear()  # or a second check would not ask for what the first did
