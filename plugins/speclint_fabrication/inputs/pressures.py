@@ -60,7 +60,7 @@ def greatest_on(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -
 
 
 def _greatest_in_work(side: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
-    if side == "cylinder" and sheet.is_stated("cylinder pressure", case.cylinder_pressure):
+    if side == "cylinder" and (_drifts(case) or sheet.is_stated("cylinder pressure", case.cylinder_pressure)):
         return sheet.take("p_cyl", case.cylinder_pressure)
     if side in ("cylinder", "live steam"):
         return sheet.take("p_s", greatest_live_pressure(case, sheet))
@@ -85,7 +85,14 @@ def least_on(side: str, case: LoadCase, sheet: Sheet) -> Pascals:
 
 
 def least_in_cylinder(case: LoadCase, sheet: Sheet) -> Pascals:
-    """Least pressure of a stroke: that of the exhaust, unless another is stated; on test that of the atmosphere."""
-    if sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure):
+    """Least pressure of a stroke: that of the exhaust, unless another is stated; drifting, one must be.
+
+    On test it is that of the atmosphere."""
+    if _drifts(case) or sheet.is_stated("least cylinder pressure", case.least_cylinder_pressure):
         return sheet.take("p_least", case.least_cylinder_pressure)
     return 0.0 if case.name == "test" else sheet.take("p_e", case.exhaust_pressure)
+
+
+def _drifts(case: LoadCase) -> bool:
+    """Whether the engine drifts: it compresses what is in its cylinders, of which no pressure of steam tells."""
+    return case.name == "drifting"
