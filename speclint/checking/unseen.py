@@ -10,7 +10,7 @@ from typing import Literal, TypeVar
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.rules import Rule
-from speclint.specs import Component, Hazard
+from speclint.specs import HAZARDS, Component, Hazard, Hazards
 
 K = TypeVar("K")
 V = TypeVar("V")
@@ -27,7 +27,8 @@ class HazardSeen:
     It is judged where a check against it conforms or has a finding; not assessed where a rule guards against it, and no
     check of one could be made; not applicable where no such rule applies to the part as it is stated. ``checks`` are
     all that guard against it: of the part, and of others that look at it. ``beside`` are rules on other kinds that
-    guard against it, of which no check looked at the part.
+    guard against it, of which no check looked at the part. Rules on kinds of which the repository has no part are not
+    among them: a hazard that only such a rule guards against has none.
     """
 
     component: str
@@ -97,7 +98,8 @@ class Unseen:
 
     def by_hazard(self) -> dict[Hazard, dict[State, int]]:
         """The same for each hazard that a part can suffer."""
-        return {name: _counted(of) for name, of in _grouped((one.hazard, one) for one in self.hazards)}
+        found = dict(_grouped((one.hazard, one) for one in self.hazards))
+        return {hazard: _counted(found[hazard]) for hazard in HAZARDS if hazard in found}
 
     def by_kind(self) -> dict[str, tuple[HazardSeen, ...]]:
         """The hazards of the parts of each kind, in the order of the kinds."""
@@ -123,12 +125,14 @@ def counts_hazards(assessment: Assessment) -> bool:
 def unseen(assessment: Assessment, component: str = "") -> Unseen:
     """What nobody looked at, of all that was checked or of one component, by what rules and kinds say of themselves."""
     design = assessment.design
-    names = design.part_names() if design else ()
+    if design is None:
+        return Unseen((), (), (), (), (), len(assessment.complaints))
+    names = design.part_names()
     of = [name for name in names if component in ("", name)]
     kinds = dict(_kinds(assessment))
-    rules = assessment.loaded.rules_for({kind.kind for kind in kinds.values()})
+    rules = _rules_on(assessment, kinds)
     guarding = _guarding(assessment, kinds)
-    seen = _Seen(rules, guarding, _waiting_rules(assessment, rules))
+    seen = _Seen(guarding, _beside(rules, set(kinds.values())), _waiting_rules(assessment, rules))
     hazards = [seen.hazard(name, kinds[name], hazard) for name in of for hazard in kinds[name].hazards or ()]
     checks = [one for one in assessment.checks if component in ("", one.component)]
     return Unseen(
@@ -139,6 +143,13 @@ def unseen(assessment: Assessment, component: str = "") -> Unseen:
         tuple(_idle(checks)),
         len(assessment.complaints),
     )
+
+
+def _rules_on(assessment: Assessment, kinds: Mapping[str, type[Component]]) -> tuple[Rule, ...]:
+    """The rules on kinds of which the repository has a part: the others are not loaded for a check either."""
+    present = set(kinds.values())
+    rules = assessment.loaded.rules_for({kind.kind for kind in present})
+    return tuple(one for one in rules if any(issubclass(kind, one.on) for kind in present))
 
 
 def _kinds(assessment: Assessment) -> Iterator[tuple[str, type[Component]]]:
@@ -155,10 +166,14 @@ def _guarding(
 ) -> dict[tuple[str, Hazard], list[Check]]:
     """The checks that guard against each hazard of each part: its own, and those of others that look at it."""
     found: dict[tuple[str, Hazard], list[Check]] = {}
+    own: dict[tuple[str, type[Component]], Hazards] = {}  # the same for every part of a kind
     for one in assessment.checks:
-        for hazard in one.rule.guards(kinds[one.component]):
+        at = one.rule.name, kinds[one.component]
+        if at not in own:
+            own[at] = one.rule.guards(kinds[one.component])
+        for hazard in own[at]:
             found.setdefault((one.component, hazard), []).append(one)
-        for name in sorted(one.consulted.ids) if one.rule.against_on else ():
+        for name in _looked_at(one, assessment) if one.rule.against_on else ():
             kind = kinds.get(name)
             if kind is not None and name != one.component and not issubclass(kind, one.rule.on):
                 for hazard in one.rule.guards_beside(kind):
@@ -168,21 +183,20 @@ def _guarding(
 
 @dataclass(frozen=True, slots=True)
 class _Seen:
-    """What guards against hazards in one run. ``waiting`` names the rules of which a check is wanting."""
+    """What guards against hazards in one run: checks by part, rules on other kinds by kind.
 
-    rules: tuple[Rule, ...]
+    ``waiting`` names the rules of which a check is wanting.
+    """
+
     guarding: Mapping[tuple[str, Hazard], list[Check]]
+    beside: Mapping[tuple[type[Component], Hazard], list[Rule]]
     waiting: frozenset[str]
 
     def hazard(self, name: str, kind: type[Component], hazard: Hazard) -> HazardSeen:
         """How one hazard of a part stands."""
         checks = tuple(self.guarding.get((name, hazard), ()))
         looked = {one.rule.name for one in checks}
-        beside = tuple(
-            one
-            for one in self.rules
-            if not issubclass(kind, one.on) and hazard in one.guards_beside(kind) and one.name not in looked
-        )
+        beside = tuple(one for one in self.beside.get((kind, hazard), ()) if one.name not in looked)
         return HazardSeen(name, kind.kind, hazard, self._state(checks, beside), checks, beside)
 
     def _state(self, checks: tuple[Check, ...], beside: tuple[Rule, ...]) -> State:
@@ -192,6 +206,19 @@ class _Seen:
         if "not assessed" in outcomes or any(one.name in self.waiting for one in beside):
             return "not assessed"
         return "not applicable" if checks or beside else "no rule"
+
+
+def _beside(
+    rules: Iterable[Rule], kinds: Iterable[type[Component]]
+) -> dict[tuple[type[Component], Hazard], list[Rule]]:
+    """The rules on other kinds that guard against each hazard of each kind."""
+    found: dict[tuple[type[Component], Hazard], list[Rule]] = {}
+    reaching = [one for one in rules if one.against_on]
+    for kind in kinds:
+        for one in reaching:
+            for hazard in () if issubclass(kind, one.on) else one.guards_beside(kind):
+                found.setdefault((kind, hazard), []).append(one)
+    return found
 
 
 def _waiting_rules(assessment: Assessment, rules: Iterable[Rule]) -> frozenset[str]:
@@ -204,6 +231,14 @@ def _waiting_rules(assessment: Assessment, rules: Iterable[Rule]) -> frozenset[s
         rule.name for rule in rules if any(entry.is_one_of({kind.kind for kind in rule.on}) for entry in left)
     }
     return frozenset(not_made | asked)
+
+
+def _looked_at(check: Check, assessment: Assessment) -> Iterable[str]:
+    """The parts that a check looks at beside its own: all that it consulted, or that to which one link leads."""
+    if not check.rule.reached_by or assessment.design is None:
+        return check.consulted.ids
+    links = assessment.design.index.entries[check.component].links()
+    return [link.id for link in links if link.where.key == check.rule.reached_by]
 
 
 def _kinds_of(rule: Rule) -> str:

@@ -76,10 +76,11 @@ def _known_faults(assessment: Assessment) -> dict[str, list[str]]:
 
 
 def _hazards(assessment: Assessment) -> dict[State, int]:
-    """How many hazards of the parts stand each way; nothing where not every check of the design was made."""
+    """How many hazards of the parts stand each way; nothing where none is known, or not all was checked."""
     if not counts_hazards(assessment):
         return {}
-    return dict(unseen(assessment).counted())
+    found = unseen(assessment)
+    return dict(found.counted()) if found.hazards else {}
 
 
 def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:

@@ -23,6 +23,11 @@ _HAZARD, _COLUMN = 18, 6
 _TABLE = 68  # columns that the table of hazards wants
 _RULES = 3  # of the rules that say one thing so many are named
 
+_COUNTED = (
+    "A hazard is counted for each part whose kind can suffer it, by common practice. It has no rule where no rule on a "
+    "kind of part that is drawn here guards against it."
+)
+
 #: Why nothing judges a hazard, in a heading.
 HEADINGS: Mapping[State, str] = {
     "no rule": "No rule guards against it",
@@ -62,17 +67,15 @@ def unseen_page(found: Unseen, width: int) -> Page:
         page.wrapped(
             f"{count(found.unread, 'passage')} could not be read; what stands there is not counted: speclint check."
         )
+    page.wrapped(_COUNTED, emphasis="faint")
     page.gap()
     _table(page, found)
-    for state in HEADINGS:
+    if len(found.parts) == 1:
+        _section(page, f"Each hazard of {found.parts[0]}", map(_judged_by, found.hazards))
+    for state in HEADINGS if len(found.parts) > 1 else ():
         _section(page, f"{HEADINGS[state]}, by kind", by_kind(found, state))
     page.wrapped(CAUTION, emphasis="faint")
-    _section(
-        page,
-        "Parts of which no hazard was judged",
-        [("", named(found.never_judged))] * bool(found.never_judged),
-    )
-    _silent(page, found)
+    _section(page, "Not counted, or not judged at all", not_counted(found))
     _section(page, f"{HEADINGS['not assessed']}, by part", reasons(found, "not assessed"))
     _section(page, f"{HEADINGS['not applicable']}, by part", reasons(found, "not applicable"))
     _section(page, "Judged, with a check of the same hazard that could not be made", partly(found))
@@ -104,13 +107,20 @@ def _section(page: Page, heading: str, rows: Iterable[tuple[str, str]]) -> None:
         page.wrapped(f"{label}: {said}" if label else said, indent=2, hanging=_COLUMN)
 
 
-def _silent(page: Page, found: Unseen) -> None:
-    rows = []
+def _judged_by(one: HazardSeen) -> tuple[str, str]:
+    """A hazard of a part, and the checks that judge it."""
+    judging = sorted({check.rule.name for check in one.checks if check.outcome in ("conforms", "finding")})
+    return one.hazard, f"judged by {', '.join(judging)}" if judging else one.state
+
+
+def not_counted(found: Unseen) -> Iterator[tuple[str, str]]:
+    """Parts of which no hazard was judged, and what does not say of itself what it can suffer or guards against."""
+    if found.never_judged:
+        yield "parts of which no hazard was judged", named(found.never_judged)
     if found.unsaid:
-        rows.append(("parts of kinds that do not say what they can suffer", named(found.unsaid)))
+        yield "parts of kinds that do not say what they can suffer", named(found.unsaid)
     if found.silent:
-        rows.append(("rules that do not say what they guard against", named(found.silent)))
-    _section(page, "Not counted", rows)
+        yield "rules that do not say what they guard against", named(found.silent)
 
 
 def by_kind(found: Unseen, state: State) -> Iterator[tuple[str, str]]:

@@ -46,9 +46,10 @@ class Rule:
     for what was found, its limit, what is left and the item that was judged.
 
     ``against`` are the hazards of the part that is checked which the rule guards against; ``against_on`` those of parts
-    of one kind alone, by its word: of parts that the same check looks at, or where ``on`` names several kinds. A rule
-    guards against a hazard where a check of it that conforms is a reason to expect that this does not happen: no record,
-    no choice of a metal and no drawing that is there does so by itself. None says that the rule does not tell.
+    of one kind alone, by its word: where ``on`` names several kinds, or of other parts that the same check looks at.
+    With ``reached_by``, the key of a link of the part that is checked, only of the part to which that leads. A rule
+    guards against a hazard where a check of it that conforms is a reason to expect that this does not happen: no
+    record, no choice of a metal and no drawing that is there does so by itself. None says that the rule does not tell.
     """
 
     name: str
@@ -69,6 +70,7 @@ class Rule:
     wrong: str = ""
     against: Hazards | None = None
     against_on: Mapping[str, Hazards] = field(default_factory=dict, compare=False)
+    reached_by: str = ""
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:
@@ -137,6 +139,7 @@ def rule(
     wrong: str = "",
     against: Hazards | None = None,
     against_on: Mapping[str, Hazards] | None = None,
+    reached_by: str = "",
 ) -> Callable[[Callable[..., Any]], Rule]:
     """Make a rule of a function.
 
@@ -164,6 +167,7 @@ def rule(
             wrong=wrong,
             against=against,
             against_on=dict(against_on or {}),
+            reached_by=reached_by,
         )
 
     return made

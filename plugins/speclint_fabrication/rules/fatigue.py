@@ -84,6 +84,7 @@ _BEST_WELD = 125e6
     "summed over different loads; the local code and a competent person decide",
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
+    reached_by="makes",
     edition=9,
     limits=[
         Limit(

@@ -23,6 +23,7 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
     leaves_out="ultrasonic testing of the plate before welding, which is the other safeguard",
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit(
             "preheat",
@@ -101,6 +102,7 @@ def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:
     leaves_out="thick plates without stress relief, which need more; toughness of the weld metal",
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit("energy", "27 J", "energy", DUCTILE_STEEL, "least impact energy"),
         Limit(
@@ -147,6 +149,7 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     leaves_out="pitting, and erosion by wet steam at bends and throats",
     against=("corrode",),
     against_on={"cylinder-block": ("corrode",)},
+    reached_by="makes",
     limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
 )
 def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:

@@ -41,6 +41,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     f"{DEFERS}",
     against=("burst",),
     against_on={"cylinder-block": ("burst",)},
+    reached_by="makes",
     edition=4,
     limits=[
         Limit(
@@ -118,6 +119,7 @@ def _extent(factor: float, sheet: Sheet) -> float:
     leaves_out=f"whether a vent stays clear of dirt and paint; {DEFERS}",
     against=("burst",),
     against_on={"cylinder-block": ("burst",)},
+    reached_by="makes",
     edition=3,
 )
 def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:

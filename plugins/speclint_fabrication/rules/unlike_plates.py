@@ -36,6 +36,7 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
     leaves_out="fillet and tee joints, the side on which the plates are flush",
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
+    reached_by="makes",
     limits=[
         Limit(
             "every stroke", "0.25", "ratio", BUTT_DETAILS, "steepest taper of a weld that every stroke loads"
@@ -101,6 +102,7 @@ class _Two(NamedTuple):
     "decide",
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit(
             "growth_share",

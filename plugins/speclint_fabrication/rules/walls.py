@@ -59,6 +59,7 @@ class Loaded:
     "listed; the local code for pressure parts and a competent person decide",
     against=("burst",),
     against_on={"cylinder-block": ("burst",)},
+    reached_by="makes",
     edition=8,
     limits=[
         Limit(

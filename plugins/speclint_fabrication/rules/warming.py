@@ -50,6 +50,7 @@ class Wall:
     "passages, where it is highest",
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     edition=2,
     limits=[
         Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),

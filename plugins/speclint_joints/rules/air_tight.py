@@ -45,6 +45,7 @@ _HOT = {"nylon ring nut": "nylon", "adhesive": "adhesive"}
     leaves_out="flanges bent by what they carry, packing that creeps, dirt on the faces",
     against=("leak",),
     against_on={"saddle": ("leak",), "cam-box": ("leak",)},
+    reached_by="holds",
     limits=[
         Limit(
             "inflow", "0.5 %", "ratio", COMMON_PRACTICE, "greatest inflow of air over the gas of a smokebox"

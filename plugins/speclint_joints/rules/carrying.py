@@ -110,6 +110,7 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
     leaves_out=f"shims and gaps, unequal preload in long patterns; {_DEFERS}",
     against=("loosen",),
     against_on={"bracket": ("loosen",), "cam-box": ("loosen",)},
+    reached_by="holds",
     limits=[
         JOLTS,
         Limit("steady", "1.2", "ratio", VDI_SLIP, "least factor against slip, load of one sense"),
@@ -203,6 +204,7 @@ def flange_of(joint: BoltedJoint, sheet: Sheet) -> Metres:
     leaves_out=f"shims and gaps, unequal preload in long patterns; {_DEFERS}",
     against=("loosen",),
     against_on={"bracket": ("loosen",), "cam-box": ("loosen",)},
+    reached_by="holds",
     limits=[JOLTS, Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against parting")],
 )
 def does_not_part(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:

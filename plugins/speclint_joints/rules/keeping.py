@@ -75,6 +75,7 @@ def _into(place: str) -> str:
         "cylinder-cover": ("fall",),
         "chamber-cover": ("fall",),
     },
+    reached_by="holds",
     limits=[
         Limit(
             "fastenings",

@@ -67,7 +67,7 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
     leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom",
     against=("seize", "wear"),
-    against_on={"gland": ("seize",), "piston-rod": ("wear",)},
+    against_on={"piston-rod": ("wear",)},
     limits=[
         Limit(
             "least", "0.004", "ratio", COMMON_PRACTICE, "least diametral clearance over the rod's diameter"

@@ -68,6 +68,7 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
         "chamber-cover": ("burn",),
         "cylinder-block": ("burn",),
     },
+    reached_by="covers",
     limits=[
         Limit(
             "touch",

@@ -53,7 +53,7 @@ class _Ground(NamedTuple):
     leaves_out="clearance to cage and stop, which grows as the valve sinks; the hardness of caps that are ground; "
     f"wear between regrinds (wear.works-at-limit); {DEFERS}",
     against=("wear",),
-    against_on={"cam": ("wear",), "valve-seat": ("wear",)},
+    against_on={"valve-seat": ("wear",)},
     limits=[
         MARGIN,
         Limit("contact", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, reground"),

@@ -17,7 +17,6 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
-from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -87,7 +86,6 @@ class SteamPassage(Component):
     kind: ClassVar[str] = "steam-passage"
     called: ClassVar[str] = "steam passage"
     of_metal: ClassVar[bool] = False
-    hazards: ClassVar[Hazards] = ("corrode",)
 
     in_block: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
