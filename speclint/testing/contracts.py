@@ -107,7 +107,7 @@ def _function(rule: Rule) -> Iterator[str]:
 def _hazards(rule: Rule) -> Iterator[str]:
     if rule.against is None and rule.gravest >= Grade.NONCONFORMITY:
         yield "it does not say which hazards it guards against (against); a record guards against none: ()"
-    suffered = {hazard for kind in rule.on for hazard in kind.hazards or ()}
+    suffered = {hazard for kind in rule.on for hazard in getattr(kind, "hazards", None) or ()}
     if lost := [
         hazard for hazard in rule.against or () if Component not in rule.on and hazard not in suffered
     ]:
