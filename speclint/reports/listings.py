@@ -101,6 +101,8 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
                 for limit in rule.limits
             ],
             "leaves_out": rule.leaves_out,
+            "against": list(rule.against or ()),
+            "against_on": {word: list(hazards) for word, hazards in rule.against_on.items()},
             "sources": [str(source) for source in rule.cites],
             "edition": rule.edition,
         }
@@ -123,6 +125,8 @@ def kind_page(kind: type[Spec], width: int) -> Page:
     page = Page(width)
     page.ends(kind.kind, kind.called, "strong")
     page.wrapped(summary(kind))
+    if issubclass(kind, Component) and kind.hazards:
+        page.wrapped(f"What it can suffer, by common practice: {', '.join(kind.hazards)}.")
     page.gap()
     page.line(("Keys", "strong"))
     page.entry("kind", f'"{kind.kind}"', indent=2, column=26)

@@ -48,8 +48,9 @@ class Rule:
     ``against`` are the hazards of the part that is checked which the rule guards against; ``against_on`` those of parts
     of one kind alone, by its word: where ``on`` names several kinds, or of other parts that the same check looks at.
     With ``reached_by``, the key of a link of the part that is checked, only of the part to which that leads. A rule
-    guards against a hazard where a check of it that conforms is a reason to expect that this does not happen: no
-    record, no choice of a metal and no drawing that is there does so by itself. None says that the rule does not tell.
+    guards against a hazard where a check of it that conforms is a reason to expect that this does not happen. No
+    record and no drawing that is there does so by itself, nor what judges one small section of a part. None says that
+    the rule does not tell.
     """
 
     name: str

@@ -136,7 +136,6 @@ bore_of_shaft: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a cam bored for another shaft does not go on, or turns on its key alone",
     leaves_out="the fit and the key, and a shaft stepped between its cams",
-    against=("loosen",),
 )
 
 RULES = (bore_of_shaft, of_one_end, one_box, steam_by_place, valves_of_box)

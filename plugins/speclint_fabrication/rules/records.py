@@ -39,9 +39,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
-    against=("burst",),
-    against_on={"cylinder-block": ("burst",)},
-    reached_by="makes",
+    against=(),
     edition=4,
     limits=[
         Limit(

@@ -22,7 +22,7 @@ from speclint_joints.sources import KHURMI
     "and it leaks.",
     leaves_out="Studs left out on purpose beside a passage; the period number of studs is reported, not "
     "required.",
-    against=("leak",),
+    against=(),
     limits=[
         Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
         Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),

@@ -182,7 +182,7 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a valve that lands fast hammers its seat out, and can be heard",
     leaves_out="a valve that has left its cam (valve.spring-follows-cam)",
-    against=("break in fatigue", "wear"),
+    against=("wear",),
     against_on={"valve-seat": ("wear",)},
     limits=[Limit("greatest", "0.5 m/s", "speed", COMMON_PRACTICE, "greatest speed of landing")],
 )

@@ -50,7 +50,6 @@ one_key: Rule = agreement(
     why="a key that is narrower than one of its two seats lets the cam turn on the shaft, and the valve opens late",
     leaves_out="depth, place and fit of the keyways; cams that are keyed elsewhere on a shaft of several keyways, or "
     "forged on",
-    against_on={"cam": ("loosen",)},
 )
 
 RULES = (one_key, turns_its_cams)
