@@ -64,3 +64,12 @@ from .unfinished import (
     Unfinished as Unfinished,
     still_to_be_drawn as still_to_be_drawn,
 )
+from .unseen import (
+    STATES as STATES,
+    HazardSeen as HazardSeen,
+    LeftOut as LeftOut,
+    State as State,
+    Unseen as Unseen,
+    counts_hazards as counts_hazards,
+    unseen as unseen,
+)

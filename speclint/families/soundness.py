@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from speclint.equations import Source
 from speclint.rules import Rule, RulesIn
-from speclint.specs import Component, Spec, SpecTable
+from speclint.specs import HAZARDS, Component, Spec, SpecTable
 
 if TYPE_CHECKING:
     from speclint.specs import ExtraTable
@@ -39,7 +39,15 @@ def faults_of_kind(item: Any) -> Iterator[str]:
         yield f'the kind {item.__name__} has no word of its own: kind = "…" in small letters, digits and hyphens'
     if not isinstance(item.called, str) or not item.called.strip():
         yield f'the kind {item.__name__} does not say what a report calls it: called = "…"'
+    yield from _unknown_hazards(f"the kind {item.__name__}", getattr(item, "hazards", None) or ())
     yield from _faults_of_fields(item, f"the kind {item.__name__}")
+
+
+def _unknown_hazards(called: str, hazards: Sequence[Any]) -> Iterator[str]:
+    if isinstance(hazards, str):
+        yield f'{called} names hazards in one text: write ("{hazards}",)'
+    elif unknown := [str(hazard) for hazard in hazards if hazard not in HAZARDS]:
+        yield f"{called} names {', '.join(unknown)}, which is no hazard; the hazards are {', '.join(HAZARDS)}"
 
 
 def _faults_of_fields(table: type[SpecTable], called: str) -> Iterator[str]:
@@ -111,6 +119,8 @@ def faults_of_rule(item: Any) -> Iterator[str]:
         yield f"the rule {item.name} is on no kind of component (on)"
     if not _documented(item.function.__doc__):
         yield f"the rule {item.name} has no docstring: its function says how it is worked"
+    for hazards in (item.against or (), *item.against_on.values()):
+        yield from _unknown_hazards(f"the rule {item.name}", hazards)
 
 
 def faults_of_group(group: RulesIn, rules: Sequence[Any]) -> Iterator[str]:

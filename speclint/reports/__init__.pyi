@@ -93,3 +93,8 @@ from .register_listing import (
 from .staged_findings import (
     staged_page as staged_page,
 )
+from .unseen_listing import (
+    hazards_said as hazards_said,
+    unseen_data as unseen_data,
+    unseen_page as unseen_page,
+)

@@ -12,8 +12,11 @@ from speclint.checking import (
     Check,
     DesignChanges,
     Remedy,
+    State,
+    counts_hazards,
     known_faults,
     still_to_be_drawn,
+    unseen,
 )
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
@@ -52,6 +55,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
         **({"known_faults": faults} if (faults := _known_faults(assessment)) else {}),
+        **({"hazards": hazards} if (hazards := _hazards(assessment)) else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -69,6 +73,14 @@ def _known_faults(assessment: Assessment) -> dict[str, list[str]]:
     if not faults.count:
         return {}
     return {"settled": list(faults.settled), "waiting": list(faults.waiting), "open": list(faults.open)}
+
+
+def _hazards(assessment: Assessment) -> dict[State, int]:
+    """How many hazards of the parts stand each way; nothing where none is known, or not all was checked."""
+    if not counts_hazards(assessment):
+        return {}
+    found = unseen(assessment)
+    return dict(found.counted()) if found.hazards else {}
 
 
 def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:

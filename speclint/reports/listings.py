@@ -65,8 +65,18 @@ def _rule_in_full(page: Page, rule: Rule) -> None:
         text = f"{limit.name} = {limit.default} ({limit.says or limit.name}); {limit.source}"
         page.entry("limit", text, indent=2, column=13)
     page.entry("not covered", rule.leaves_out, indent=2, column=13)
+    page.entry("against", _against(rule), indent=2, column=13)
     for source in rule.cites:
         page.entry("source", str(source), indent=2, column=13)
+
+
+def _against(rule: Rule) -> str:
+    """The hazards that a rule guards against, on the part that is checked and on others."""
+    if rule.against is None:
+        return "it does not say which hazard it guards against"
+    said = [", ".join(rule.against)] if rule.against else []
+    said += [f"{', '.join(hazards)} of the {word}" for word, hazards in rule.against_on.items()]
+    return "; ".join(said) or "no hazard by itself"
 
 
 def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
@@ -91,6 +101,8 @@ def rules_data(rules: Iterable[Rule]) -> list[dict[str, Any]]:
                 for limit in rule.limits
             ],
             "leaves_out": rule.leaves_out,
+            "against": list(rule.against or ()),
+            "against_on": {word: list(hazards) for word, hazards in rule.against_on.items()},
             "sources": [str(source) for source in rule.cites],
             "edition": rule.edition,
         }
@@ -113,6 +125,8 @@ def kind_page(kind: type[Spec], width: int) -> Page:
     page = Page(width)
     page.ends(kind.kind, kind.called, "strong")
     page.wrapped(summary(kind))
+    if issubclass(kind, Component) and kind.hazards:
+        page.wrapped(f"What it can suffer, by common practice: {', '.join(kind.hazards)}.")
     page.gap()
     page.line(("Keys", "strong"))
     page.entry("kind", f'"{kind.kind}"', indent=2, column=26)

@@ -20,6 +20,7 @@ from speclint.reports.phrases import (
     share_used,
     verdict,
 )
+from speclint.reports.unseen_listing import hazards_said
 from speclint.rules import Grade
 
 #: Rows of a table before the rest is only counted: code hosts refuse a comment that is too long.
@@ -36,6 +37,8 @@ def write(assessment: Assessment) -> str:
         lines += [marked(absent), ""]
     if faults := known_faults_said(assessment):
         lines += [marked(faults), ""]
+    if hazards := hazards_said(assessment):
+        lines += [marked(hazards), ""]
     lines += _complaints(assessment)
     lines += _changes(assessment)
     lines += _findings(assessment, conceded)

@@ -7,7 +7,7 @@ compare: it is worked from the other.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any, Literal, TypeAlias
 
@@ -19,7 +19,7 @@ from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement, StatedPlace
 from speclint.rules.record import in_words
 from speclint.rules.sheet import Sheet
-from speclint.specs import CaseName, Component, Link, LoadCase, NotStated, Stated, Tie
+from speclint.specs import CaseName, Component, Hazards, Link, LoadCase, NotStated, Stated, Tie
 
 Must = Literal["equal", "at least", "at most"]
 
@@ -82,6 +82,8 @@ def agreement(
     cites: Sequence[Source] = (COMMON_PRACTICE,),
     edition: int = 1,
     row: int = 0,
+    against: Hazards = (),
+    against_on: Mapping[str, Hazards] | None = None,
 ) -> Rule:
     """The rule that holds the places of one fact against each other.
 
@@ -89,7 +91,8 @@ def agreement(
     docstring says how. ``within`` is what two equal sizes may differ by, of ``dimension``; "" where only words and
     counts are compared. ``limits`` are others that ``pairs`` takes. With ``optional`` a first place that is silent is
     no gap: the fact is worked from the second. To ``leaves_out`` is added who decides between them. ``row`` is for a
-    fact that wants a part drawn: see :class:`Rule`.
+    fact that wants a part drawn: see :class:`Rule`. Two drawings that agree guard against no hazard: ``against`` is for
+    places whose sizes must suit each other in service.
 
     :raises QuantityError: when ``within`` is no quantity of that dimension.
     """
@@ -112,6 +115,8 @@ def agreement(
         limits=(*((allowed,) if within else ()), *limits),
         edition=edition,
         row=row,
+        against=against,
+        against_on=against_on,
     )(held)
     return replace(made, agreement=True)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from importlib import import_module
 from typing import Any
@@ -11,7 +11,7 @@ from speclint.equations import Source
 from speclint.quantities import Measure, Sign, read
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement
-from speclint.specs import CaseName, Component
+from speclint.specs import CaseName, Component, Hazards
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +44,13 @@ class Rule:
     fills a place, in the list of what is still to be drawn (:mod:`speclint.rules.filling`); 0 for any other. ``wrong``
     says what is wrong where a comparison of the rule fails, with ``{found}``, ``{limit}``, ``{left}`` and ``{item}``
     for what was found, its limit, what is left and the item that was judged.
+
+    ``against`` are the hazards of the part that is checked which the rule guards against; ``against_on`` those of parts
+    of one kind alone, by its word: where ``on`` names several kinds, or of other parts that the same check looks at.
+    With ``reached_by``, the key of a link of the part that is checked, only of the part to which that leads. A rule
+    guards against a hazard where a check of it that conforms is a reason to expect that this does not happen. No
+    record and no drawing that is there does so by itself, nor what judges one small section of a part. None says that
+    the rule does not tell.
     """
 
     name: str
@@ -62,11 +69,26 @@ class Rule:
     agreement: bool = False
     row: int = 0
     wrong: str = ""
+    against: Hazards | None = None
+    against_on: Mapping[str, Hazards] = field(default_factory=dict, compare=False)
+    reached_by: str = ""
     family: str = field(default="", compare=False)
 
     def of_family(self, family: str) -> Rule:
         """The same rule, known to belong to a family."""
         return replace(self, family=family)
+
+    def guards(self, kind: type[Component]) -> Hazards:
+        """The hazards of a part that its check guards against, by the kind of the part that is checked."""
+        said = {*(self.against or ()), *self.guards_beside(kind)}
+        return tuple(hazard for hazard in kind.hazards or () if hazard in said)
+
+    def guards_beside(self, kind: type[Component]) -> Hazards:
+        """The hazards that it guards against on a part of a kind which the check of another part looks at."""
+        said = {
+            hazard for word, named in self.against_on.items() if kind.is_one_of((word,)) for hazard in named
+        }
+        return tuple(hazard for hazard in kind.hazards or () if hazard in said)
 
     def limit(self, name: str) -> Limit:
         """A declared limit; KeyError when the rule declares none of that name."""
@@ -116,6 +138,9 @@ def rule(
     reviews: bool = False,
     row: int = 0,
     wrong: str = "",
+    against: Hazards | None = None,
+    against_on: Mapping[str, Hazards] | None = None,
+    reached_by: str = "",
 ) -> Callable[[Callable[..., Any]], Rule]:
     """Make a rule of a function.
 
@@ -141,6 +166,9 @@ def rule(
             reviews=reviews,
             row=row,
             wrong=wrong,
+            against=against,
+            against_on=dict(against_on or {}),
+            reached_by=reached_by,
         )
 
     return made

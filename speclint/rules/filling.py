@@ -82,7 +82,7 @@ def filled_once(
 
     ``places`` gives the places of a component, from the component and its sheet; its docstring says how they are known.
     ``row`` orders the places in the list of what is still to be drawn. ``gravity`` says how grave an empty place is.
-    To ``leaves_out`` is added who decides.
+    To ``leaves_out`` is added who decides. That a part is there guards against no hazard: its own rules do.
     """
 
     def judged(component: Component, sheet: Sheet) -> Judgement:
@@ -101,6 +101,7 @@ def filled_once(
         leaves_out=f"{leaves_out}; whether a place may be left empty, the local code and a competent person decide",
         edition=edition,
         row=row,
+        against=(),
     )(judged)
 
 

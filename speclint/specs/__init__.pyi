@@ -90,6 +90,11 @@ from .geometry import (
     FitsIn as FitsIn,
     conditions_of as conditions_of,
 )
+from .hazards import (
+    HAZARDS as HAZARDS,
+    Hazard as Hazard,
+    Hazards as Hazards,
+)
 from .heat_flow import (
     HeatPath as HeatPath,
     WarmChamber as WarmChamber,

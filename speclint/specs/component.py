@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Allowance, LinkTo, Pressure, Temperature, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
@@ -30,7 +31,8 @@ class Component(Spec):
     A component without ``duty`` sees that of the component it is linked to (:mod:`speclint.repository.design`).
     ``hand`` is the side of the engine for which the part is made, where the other side has another.
     ``of_metal`` is false for a kind that is no piece of its own: a fit, a chain of dimensions, a plan, a
-    passage of a block.
+    passage of a block. ``hazards`` are those that a part of the kind can suffer, by common practice; None where the
+    kind does not say, which a report of what was not looked at tells of a kind of metal.
     ``tolerances`` are its geometrical tolerances by name, ``datums`` what they count from, ``hole_patterns`` its
     patterns of holes; ``general_tolerance`` is the class of the drawing for faces that state none, ``general_zone`` its
     zone where that standard leaves it to the drawing.
@@ -38,6 +40,7 @@ class Component(Spec):
 
     kind: ClassVar[str] = "component"
     of_metal: ClassVar[bool] = True
+    hazards: ClassVar[Hazards | None] = None
 
     material: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED

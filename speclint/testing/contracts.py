@@ -22,9 +22,11 @@ _TITLE, _WHY, _SCOPE = 10, 10, 5
 def expect_rule(rule: Rule) -> None:
     """A rule is named in words, says what, why and what not, has sources, limits that can be read, and fits its kinds.
 
+    One that can give a hold or a nonconformity says which hazards it guards against, if only that it is none.
+
     :raises AssertionError: naming everything that is amiss.
     """
-    parts = (_texts(rule), _sources(rule), _limits(rule), _function(rule))
+    parts = (_texts(rule), _sources(rule), _limits(rule), _function(rule), _hazards(rule))
     _raise_for(rule.name, [fault for part in parts for fault in part])
 
 
@@ -100,6 +102,16 @@ def _function(rule: Rule) -> Iterator[str]:
     yield from (
         f"{kind.__name__} is no kind of component" for kind in rule.on if Component not in kind.__mro__
     )
+
+
+def _hazards(rule: Rule) -> Iterator[str]:
+    if rule.against is None and rule.gravest >= Grade.NONCONFORMITY:
+        yield "it does not say which hazards it guards against (against); a record guards against none: ()"
+    suffered = {hazard for kind in rule.on for hazard in getattr(kind, "hazards", None) or ()}
+    if lost := [
+        hazard for hazard in rule.against or () if Component not in rule.on and hazard not in suffered
+    ]:
+        yield f"it guards against {', '.join(lost)}, which none of its kinds can suffer (hazards of the kind)"
 
 
 def _formula(formula: Callable[..., Any]) -> Iterator[str]:

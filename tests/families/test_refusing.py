@@ -155,7 +155,20 @@ def table(on: Any, holds: Any) -> ExtraTable:
             {"speclint_rules": gives(wrong(function=undocumented))},
             "the rule tube.stress has no docstring",
         ),
+        (
+            {"speclint_rules": gives(wrong(against=("brust",)))},
+            "the rule tube.stress names brust, which is no hazard; the hazards are burst, leak, ",
+        ),
+        (
+            {"speclint_rules": gives(wrong(against="burst"))},
+            'the rule tube.stress names hazards in one text: write ("burst",)',
+        ),
+        (
+            {"speclint_rules": gives(wrong(against_on={"rack": ("rust",)}))},
+            "the rule tube.stress names rust, which is no hazard",
+        ),
         # kinds
+        ({"speclint_kinds": gives(kind(hazards=("rust",)))}, "the kind Thing names rust, which is no hazard"),
         ({"speclint_kinds": gives(kind(__doc__=None))}, "the kind Thing has no docstring"),
         ({"speclint_kinds": gives(kind(kind="Big Thing"))}, "the kind Thing has no word of its own: kind = "),
         (

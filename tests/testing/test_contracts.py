@@ -30,20 +30,22 @@ from speclint.testing import (
     formulae_in,
     made_family,
 )
-from tests import tubes
+from tests import drums, tubes
 
 SOUND = replace(
     tubes.stress,
     title="The tube carries its pressure",
     why="a burst tube scalds whoever stands beside it",
     leaves_out="the local code and a competent person decide on the rest",
+    against=(),
 )
 
 
 def test_a_sound_rule_keeps_the_contracts() -> None:
     expect_rule(SOUND)
     expect_rule(replace(SOUND, cites=(Source("A work", "2012", "page 3"),)))
-    expect_rule(replace(SOUND, grade=Grade.QUERY, gravest=Grade.QUERY, leaves_out="fatigue"))
+    expect_rule(replace(SOUND, grade=Grade.QUERY, gravest=Grade.QUERY, leaves_out="fatigue", against=None))
+    expect_rule(replace(drums.wall, why="a thin wall bursts", against=("burst", "wear")))
 
 
 @pytest.mark.parametrize(
@@ -69,6 +71,8 @@ def test_a_sound_rule_keeps_the_contracts() -> None:
             replace(SOUND, on=(Spec,)),  # type: ignore[arg-type]
             "Spec is no kind of component",
         ),
+        (replace(SOUND, against=None), "it does not say which hazards it guards against"),
+        (replace(SOUND, against=("burst",)), "it guards against burst, which none of its kinds can suffer"),
         (replace(SOUND, limits=2 * SOUND.limits), "two of its limits have one name"),
         (replace(SOUND, limits=(Limit("a", "1 m", "length", Source("")),)), "the limit a has no source"),
         (

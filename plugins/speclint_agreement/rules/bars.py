@@ -42,6 +42,7 @@ takes_the_stroke: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a slipper that overhangs its bar wears a step, and one that runs off its end strikes the support",
     leaves_out="wear of the motion, the larger of two unequal slippers, and wings that guide the slipper sideways",
+    against=("foul", "wear"),
 )
 
 RULES = (takes_the_stroke,)

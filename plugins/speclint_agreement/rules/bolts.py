@@ -99,6 +99,7 @@ hole_in_plate: Rule = agreement(
     grade=Grade.HOLD,
     why="a hole that was drawn blind and comes through into steam leaks past its stud, or is drawn out",
     leaves_out="a hole in a block that names no plate of its weldment; the strength of what is left below it",
+    against=("leak",),
 )
 
 one_circle: Rule = agreement(

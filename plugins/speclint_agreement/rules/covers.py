@@ -114,6 +114,7 @@ of_the_rod: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a gland bored for another rod drags on it, and its studs are judged for another ring of steam",
     leaves_out="the play round the rod (packing.gland)",
+    against=("seize",),
 )
 
 tested_together: Rule = agreement(

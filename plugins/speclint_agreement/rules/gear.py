@@ -60,6 +60,7 @@ cam_gives_lift: Rule = agreement(
     grade=Grade.HOLD,
     why="too little lift throttles the steam; too much drives the valve onto its stop, cage or piston",
     leaves_out="heat and wear, which change the clearance (tappet.clearance-hot), and bending of the gear",
+    against=("foul",),
 )
 
 lengths_close: Rule = agreement(
@@ -82,6 +83,8 @@ under_its_tappet: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="the edge of a narrower face cuts into the track, and the contact is less wide than the cam",
     leaves_out="play of the shaft and of the tappet along it",
+    against=("wear",),
+    against_on={"tappet": ("wear",)},
 )
 
 RULES = (cam_gives_lift, lengths_close, under_its_tappet)

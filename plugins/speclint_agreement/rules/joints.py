@@ -98,6 +98,7 @@ ring_outside_bore: Rule = agreement(
     grade=Grade.HOLD,
     why="a ring smaller than the bore leaves half of the steam's pull out of the reckoning, and cannot be fitted",
     leaves_out="openings that are not drawn",
+    against=("leak",),
     edition=2,
 )
 

@@ -151,6 +151,7 @@ lands_on_metal: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a land with no metal behind it seals nothing, and grips nothing",
     leaves_out="ports on one side of the bore only, which a land passes on the other side",
+    against=("leak",),
 )
 
 RULES = (lands_on_metal, open_at_dead_centre, rings_over_port)

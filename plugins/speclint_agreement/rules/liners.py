@@ -68,6 +68,7 @@ collar_enters: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a collar that grows more than the block on first steam is crushed in its recess, and cracks off",
     leaves_out="scale and jointing in the recess, and a collar or recess out of round",
+    against=("break under load",),
 )
 
 port_of_its_bore: Rule = agreement(

@@ -110,6 +110,7 @@ swing_by_pipe: Rule = agreement(
     cites=(FIRST_PRINCIPLES, COMMON_PRACTICE),
     why="a ring that swings farther rides on the edge of its face and leaks",
     leaves_out="a pipe that takes up its movement by bends, bellows or a sliding joint; swing at assembly",
+    against=("leak",),
 )
 
 RULES = (anchor_by_block, of_its_opening, swing_by_pipe)

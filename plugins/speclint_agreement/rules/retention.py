@@ -91,6 +91,7 @@ has_a_part: Rule = agreement(
     row=270,
     why="a cage or a screwed ring that is only a word holds nothing when the fit is lost or the valve breaks",
     leaves_out="the strength of that part and of its fastening; a collar of the valve itself; dowels (liner.fit-hot)",
+    against_on={"retaining-ring": ("loosen",)},
 )
 
 opening_of_cage: Rule = agreement(

@@ -127,6 +127,8 @@ meets_seat: Rule = agreement(
     grade=Grade.HOLD,
     why="a valve that seals on another edge than its drawing says is lifted by the steam that should hold it shut",
     leaves_out="wear, and recutting of the seats",
+    against=("leak",),
+    against_on={"valve-seat": ("leak",)},
 )
 
 angle_of_seat: Rule = agreement(
@@ -139,6 +141,8 @@ angle_of_seat: Rule = agreement(
     grade=Grade.HOLD,
     why="cones of unlike angles meet on one edge, which the steam then works on, and leak as it wears",
     leaves_out="a difference that is meant to make them bed in at one edge, where it is greater",
+    against=("leak",),
+    against_on={"valve-seat": ("leak",)},
 )
 
 face_in_ring: Rule = agreement(
@@ -173,6 +177,8 @@ seats_apart: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="one of two beats hangs in the air, and its seat leaks",
     leaves_out="what lapping takes off (valve.beat-growth judges heat)",
+    against=("leak",),
+    against_on={"valve-seat": ("leak",)},
 )
 
 supply_acts_by_place: Rule = agreement(

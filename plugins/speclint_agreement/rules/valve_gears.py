@@ -76,6 +76,7 @@ cylinders_of_engine: Rule = agreement(
     cites=[COMMON_PRACTICE],
     why="a load case run in a notch that the gear has not is worked for no engine",
     leaves_out="whether that notch suits the case",
+    against=(),
 )
 def notches_of_duty(gear: ValveGear, sheet: Sheet) -> Judgement:
     """Each notch that a load case names is looked up in the gear."""

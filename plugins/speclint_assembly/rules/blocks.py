@@ -23,6 +23,7 @@ from speclint_assembly.sources import GEOMETRY
     why="a block of two tons that does not pass hangs in the slings while the frames are cut",
     leaves_out="the fit of the pad that locates the block, which fit.locating-lugs judges; the way from the "
     f"floor to the opening, and the height of the crane; {DEFERS}",
+    against=(),
     limits=[WITH_TACKLE],
 )
 def enters_its_frames(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -89,6 +90,7 @@ def _past(face: LocatingFace, block: CylinderBlock, wide: float, high: float, sh
     cites=GEOMETRY,
     why="a relief valve that cannot be taken out is never tested again",
     leaves_out=f"the height that the tool needs over the fitting; {DEFERS}",
+    against=(),
     limits=[
         BY_HAND,
         Limit("tool", "0.8", "ratio", COMMON_PRACTICE, "half the diameter of the tool over the hexagon"),

@@ -20,6 +20,7 @@ from speclint_assembly.sources import GEOMETRY
     cites=GEOMETRY,
     why="a box that is tight between the frames comes out only with the block",
     leaves_out="its length in the direction in which it is withdrawn, which cambox.withdrawal judges",
+    against=(),
     limits=[WITH_TACKLE],
 )
 def removable(box: CamBox, sheet: Sheet) -> Judgement:
@@ -41,6 +42,7 @@ def removable(box: CamBox, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="a cam that passes neither housing nor lid is in the box before the box is made, or never",
     leaves_out="rockers and their pins; cams that are in halves; the order in which cams stand on the shaft",
+    against=(),
     limits=[BY_HAND],
 )
 def enters_its_box(box: CamBox, sheet: Sheet) -> Judgement:

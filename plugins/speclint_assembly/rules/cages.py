@@ -20,6 +20,7 @@ from speclint_assembly.sources import GEOMETRY
     cites=GEOMETRY,
     why="a spring that the tool cannot take hold of is pressed in with a lever, and flies out",
     leaves_out="growth of the coils as it is compressed, which coil-spring.house judges; the strength of the tool",
+    against=(),
     limits=[BY_HAND],
 )
 def spring_enters(spring: CompressionSpring, sheet: Sheet) -> Judgement:
@@ -47,6 +48,7 @@ def spring_enters(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="a cage that does not pass the opening is cut in two on the engine",
     leaves_out="rings that retain a liner, which lie beyond its collar; how far a screwed ring must be turned",
+    against=(),
     limits=[BY_HAND],
 )
 def cage_enters(part: ValveCage | RetainingRing, sheet: Sheet) -> Judgement:

@@ -20,6 +20,7 @@ from speclint_assembly.sources import GEOMETRY
     cites=GEOMETRY,
     why="a cover drawn in by its studs on a spigot that is too large cracks the end of the liner",
     leaves_out=f"the place of the studs on their circle, and the length of the spigot; {DEFERS}",
+    against=(),
     limits=[BY_HAND],
 )
 def cover_enters(cover: CylinderCover, sheet: Sheet) -> Judgement:
@@ -58,6 +59,7 @@ def _entered(cover: CylinderCover, sheet: Sheet) -> float:
     why="a stud that the tool cannot hold squarely is screwed in by its thread, and damaged",
     leaves_out="the depth of its hole, which joint.hole-depth judges, and the length free above it, which "
     f"access.inspection judges; {DEFERS}",
+    against=(),
     limits=[
         BY_HAND,
         Limit(

@@ -20,6 +20,7 @@ from speclint_assembly.sources import GEOMETRY
     why="a liner that meets a step on its way stops half in, and the heat is gone",
     leaves_out="whether the fit itself lets the liner in, which liner.entering judges; a taper or step of the "
     "bore that is not stated",
+    against=(),
 )
 def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Free end ≤ bore; outside ≤ each relieved length, the block heated where it is; bore ≤ collar ≤ recess."""
@@ -61,6 +62,7 @@ def passes_its_bore(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="rings that meet a sharp edge instead of a chamfer are broken as the piston goes in",
     leaves_out="the rod, which rod.enters judges; how the rings are held together",
+    against=(),
     limits=[BY_HAND],
 )
 def piston_enters(piston: Piston, sheet: Sheet) -> Judgement:

@@ -30,6 +30,7 @@ _WORN = (
     cites=GEOMETRY,
     why="two parts that each must go in first are made, and then one of them is cut",
     leaves_out=UNKNOWN,
+    against=(),
 )
 def order_of_assembly(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Lists the parts, earliest first, each with the parts that go in after it and the two sizes that force it."""
@@ -68,6 +69,7 @@ def _gravest(parts: list[Component], sheet: Sheet) -> Component:
     cites=GEOMETRY,
     why="the step that cannot be done is met when everything before it is in its place",
     leaves_out=UNKNOWN,
+    against=(),
 )
 def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
     """Each two parts that the sizes of the block force into an order, against the order of the steps."""
@@ -106,6 +108,7 @@ def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="a part that the list forgets is in the fitter's hand when the cover is on",
     leaves_out="parts whose stated sizes force no order, which the list may name or not",
+    against=(),
 )
 def steps_complete(assembly: Assembly, sheet: Sheet) -> Judgement:
     """The parts of the implied order against the steps."""
@@ -134,6 +137,7 @@ def steps_complete(assembly: Assembly, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="an engine whose rings come out only with its crosshead stands a week for a day's work",
     leaves_out="sizes that are not stated, which force nothing; nuts and pins that are undone on the way",
+    against=(),
 )
 def overhauls(assembly: Assembly, sheet: Sheet) -> Judgement:
     """The order of assembly backwards: all that goes in after the parts of an overhaul, against what it takes down."""

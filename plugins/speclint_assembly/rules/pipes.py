@@ -23,6 +23,7 @@ from speclint_assembly.sources import GEOMETRY
     why="a pipe that is sprung into its place pulls on its joints for as long as it is there",
     leaves_out="the swing of the pipe on its way; the collar beyond its contact with the flange; that the "
     f"flange is on before the second collar, which the steps of making state; {DEFERS}",
+    against=(),
     limits=[BY_HAND],
 )
 def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
@@ -88,6 +89,7 @@ def _flange(flange: PipeFlange, pipe: SteamPipe, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="lagging that is squeezed in keeps no heat, and is left off after the first repair",
     leaves_out="the fastening of its sheet; nuts that must stay free, which access.inspection judges",
+    against=(),
     limits=[
         Limit("beside", "5 mm", "length", COMMON_PRACTICE, "room wanted beside the lagging", "not negative")
     ],

@@ -34,6 +34,7 @@ from speclint_assembly.sources import GEOMETRY
     "its bore loses its spring or breaks in service",
     leaves_out="pistons in parts, between which a ring is laid; the notch at a stop or a slot, and heat, which lowers "
     "modulus and strength alike",
+    against=("break under load",),
     limits=[
         Limit(
             "multiple", "8", "ratio", TRIBOLOGY_HANDBOOK, "gap to which a ring is opened over its thickness"

@@ -22,6 +22,7 @@ from speclint_assembly.sources import GEOMETRY
     why="a rod with a flange forged on at one end and its piston at the other goes into no box",
     leaves_out="the room behind the cover that the rod needs on its way; the clearance of the rod in bush and gland, "
     "which packing.gland judges; packing, which is laid in afterwards",
+    against=(),
 )
 def rod_enters(rod: PistonRod, sheet: Sheet) -> Judgement:
     """The smaller of the two ends, by its sections, against the narrowest bore of each box that seals the rod."""
@@ -51,6 +52,7 @@ def rod_enters(rod: PistonRod, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="a box that does not enter is forced, and a gland forced over its studs seizes on them",
     leaves_out=f"the place of the studs on their circle; a box that is one with its cover; {DEFERS}",
+    against=(),
     limits=[BY_HAND],
 )
 def box_enters(part: StuffingBox | Gland, sheet: Sheet) -> Judgement:

@@ -28,6 +28,7 @@ from speclint_assembly.sources import GEOMETRY
     why="a seat that does not pass the bore above its own is found out when the block is already hot",
     leaves_out="corners and bends of a passage beyond its narrowest opening; whether the fit itself lets the "
     "seat in, which seat.entering judges",
+    against=(),
     limits=[BY_HAND],
 )
 def passes_the_other_bore(seat: ValveSeat, sheet: Sheet) -> Judgement:
@@ -77,6 +78,7 @@ def passes_the_other_bore(seat: ValveSeat, sheet: Sheet) -> Judgement:
     cites=GEOMETRY,
     why="a valve that cannot be drawn through its own upper seat is never ground in again",
     leaves_out="ribs and guides that stand out beyond the rims, turning the valve in a passage",
+    against=(),
     limits=[
         BY_HAND,
         Limit("beyond", "5 mm", "length", WITH_TACKLE.source, "room wanted beyond the height of the valve"),
@@ -127,6 +129,7 @@ def _rim(valve: PoppetValve, beat: Beat, sheet: Sheet) -> float:
     why="a spindle with a collar at both ends goes into no guide",
     leaves_out="threads that must be protected as they pass the guide; the length that the spindle needs beside the "
     "block",
+    against=(),
 )
 def spindle_enters(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     """From the valve's side the gear end passes the guide; from the gear's side collar and valve end do."""

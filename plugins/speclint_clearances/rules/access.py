@@ -32,6 +32,7 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
     leaves_out="lighting and working posture; whether the order of dismantling gives access to each item in "
     "turn",
+    against=(),
     limits=[
         Limit(
             "opening_length", "100 mm", "length", AD_2000_A5.at("hand holes"), "least length of an opening"

@@ -48,6 +48,7 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
     ],
     why="a block that hangs true when bare tips when its boxes are on, and then one leg carries nearly all",
     leaves_out=f"eyes, threads, lugs and welds, which lifting.points judges under all pieces; {_DEFERS}",
+    against=("fall",),
     limits=[
         Limit("tilt", "5 °", "angle", COMMON_PRACTICE, "greatest angle at which a load hangs"),
         Limit("dynamic", "1.5", "ratio", COMMON_PRACTICE, "dynamic factor of the crane"),
@@ -134,6 +135,7 @@ def _pull(
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a crane that is asked for more than it is made for tips, or drops its load",
     leaves_out=f"two cranes together, which want an analysis of their own; wind; state of crane and slings; {_DEFERS}",
+    against=("fall",),
     limits=[
         Limit("share", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the capacity"),
         Limit("weld", "5 %", "ratio", COMMON_PRACTICE, "weld of a fabrication that no drawing states"),
@@ -196,6 +198,7 @@ def _by_crane(name: str, one: Crane, m: Kilograms, plan: LiftingPlan, sheet: She
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a post that bends lets a box or a cover down on whoever guides it",
     leaves_out=f"deflection, the arm of the jib and its chain block, and the part under socket or weld; {_DEFERS}",
+    against=("break under load", "fall"),
     limits=[
         Limit("jerk", "1.25", "ratio", COMMON_PRACTICE, "factor of the load for jerks"),
         Limit("shared", "0.75", "ratio", COMMON_PRACTICE, "share of the load on each of two posts"),

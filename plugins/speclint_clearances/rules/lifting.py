@@ -87,6 +87,7 @@ class _Leg(NamedTuple):
     "quarter of it carries half.",
     leaves_out="slings and shackles, an eye not turned to its sling, bending of the part; "
     "the rules for lifting at work, the local code and a competent person decide; nobody stands under the load",
+    against=("break under load", "fall"),
     limits=[
         Limit(
             "least_share",

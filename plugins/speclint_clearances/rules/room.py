@@ -52,6 +52,13 @@ class _Hot:
     leaves_out="other parts that stand out, such as lubricators, steps and lifting lugs, unless a point is of them; "
     "roll on the springs, cant, gauge widening on curves and wind; the railway that issued the gauge, the local code "
     "and a competent person decide",
+    against=("foul",),
+    against_on={
+        "cylinder-block": ("foul",),
+        "cylinder-cover": ("foul",),
+        "cam-box": ("foul",),
+        "steam-pipe": ("foul",),
+    },
 )
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
     """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand."""
@@ -166,6 +173,8 @@ def _width(width: Metres, at: Metres, outline: Outline, sheet: Sheet) -> Judgeme
     why="A rod that touches a cover at speed bends, and a bent rod breaks.",
     leaves_out="coupling rods and brake gear that no gap is to; bending of rods at speed and of frames on uneven "
     "track; the local code and a competent person decide",
+    against=("foul",),
+    against_on={"cylinder-block": ("foul",), "cylinder-cover": ("foul",), "crosshead": ("foul",)},
     limits=[Limit("least_gap", "10 mm", "length", COMMON_PRACTICE, "least gap to the motion")],
 )
 def motion_clearance(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -38,6 +38,7 @@ _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic ten
     why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
     leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a part that swings as it "
     "comes out; whether what has to come off can; the local code and a competent person decide",
+    against=(),
     limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
 )
 def withdrawn_in_frames(plan: AccessPlan, sheet: Sheet) -> Judgement:
@@ -110,6 +111,7 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     why="a nut that no tool of the shed can tighten is tightened with a tube and a guess",
     leaves_out="room beside the nut and swing of the spanner (access.inspection); nuts that are tightened by "
     "elongation or by a tensioner, and those of a gland, that state no torque; height over the nut",
+    against=(),
     limits=[
         Limit("hand", "400 N", "force", COMMON_PRACTICE, "force of a hand on a bar"),
         Limit("bar", "1.5 m", "length", COMMON_PRACTICE, "longest bar that a hand turns in a shed"),

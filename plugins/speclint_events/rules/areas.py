@@ -30,6 +30,7 @@ from speclint_events.inputs import clearance_corner, mean_cut_off, measured, run
     why="an inlet that stays shut loses the end its work; an exhaust that stays shut traps steam and water there",
     leaves_out="bending of the gear; how far the valves open (valve.cam-gives-lift); the local code and a competent "
     "person decide on an engine that may trap water",
+    against=(),
 )
 def opens(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """i (s − δ) > 0 with the greatest lift of the cam and the greatest clearance, cold, hot or worn."""
@@ -58,6 +59,7 @@ def opens(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an inlet that opens slowly throttles the steam while the piston is already moving away",
     leaves_out="the speed at which the engine runs (events.area-enough)",
+    against=(),
     limits=[
         Limit("least", "0.25", "ratio", COMMON_PRACTICE, "least share of the greatest area"),
         Limit("to", "35 %", "ratio", COMMON_PRACTICE, "cut-off to which it is asked"),
@@ -89,6 +91,7 @@ def opening_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an inlet that is nearly shut for long only throttles the steam and blurs the cut-off",
     leaves_out="the speed at which the valve lands (valve.landing-speed)",
+    against=(),
     limits=[Limit("least", "0.03", "ratio", COMMON_PRACTICE, "least share of the last fifth")],
 )
 def shutting_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -116,6 +119,7 @@ def shutting_speed(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[JSME, TAYLOR, COMMON_PRACTICE],
     why="a valve too small for the speed starves the cylinder, and what it lets go holds the piston back",
     leaves_out="ports and passages beyond those that stand in series with the valve",
+    against=(),
     limits=[
         Limit("inlet", "0.5", "ratio", JSME, "greatest Mach index of an inlet"),
         Limit("exhaust", "0.4", "ratio", COMMON_PRACTICE, "greatest Mach index of an exhaust"),

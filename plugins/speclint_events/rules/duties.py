@@ -27,6 +27,7 @@ from speclint_events.rules.steam import LEFT_OUT
     why="covers, studs and pipes are judged by what the duty states: kinder steam than the real one passes them",
     leaves_out=f"what the duty takes from the events itself; {LEFT_OUT}; the local code and a competent person decide "
     "on the pressure for which a cylinder is made",
+    against=(),
     limits=[
         Limit("cut_off", "3 %", "ratio", COMMON_PRACTICE, "how far the cut-off may be off, of the stroke"),
         Limit("steam", "15 %", "ratio", COMMON_PRACTICE, "error of the steam that is worked"),
@@ -129,6 +130,7 @@ def _temperatures(steam: Steam, case: LoadCase, sheet: Sheet) -> Iterator[Judgem
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="how high the steam is pressed before admission rests on both, and so does whether a valve lifts against it",
     leaves_out="the size of the clearance volume (cylinder.clearance-volume); valves that leave both to be worked",
+    against=(),
     limits=[Limit("within", "0.01", "ratio", COMMON_PRACTICE, "how far a share of the stroke may be off")],
 )
 def clearance_volume(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -24,6 +24,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
     cites=[LOCOMOTIVE_BOILERS_AND_ENGINES, BOURNE, COMMON_PRACTICE],
     why="without lead the piston is off before there is steam behind it; with much it is held back before dead centre",
     leaves_out="bending and twist of the gear; temperatures off the middle of their bands",
+    against=(),
     limits=[
         Limit("least", "0 °", "angle", LOCOMOTIVE_BOILERS_AND_ENGINES, "least lead"),
         Limit("most", "10 °", "angle", COMMON_PRACTICE, "greatest lead"),
@@ -77,6 +78,7 @@ def _lead(end: EndAtWork, sheet: Sheet) -> Radians:
     cites=[COMMON_PRACTICE],
     why="a lead that changes as the engine is notched up makes it knock in one notch and lose power in another",
     leaves_out="leads that are each outside their limits (events.lead)",
+    against=(),
     limits=[Limit("apart", "4 °", "angle", COMMON_PRACTICE, "greatest difference of the leads")],
 )
 def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -114,6 +116,7 @@ def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     why="both open together, live steam blows straight into the exhaust, and an engine may start by itself in mid gear",
     leaves_out="valves that bounce or stick; the local code and a competent person decide on what holds an engine "
     "standing",
+    against=(),
     limits=[Limit("least", "5 °", "angle", COMMON_PRACTICE, "least angle between the two valves")],
 )
 def no_overlap(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:

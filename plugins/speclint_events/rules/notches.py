@@ -22,6 +22,7 @@ from speclint_events.inputs import clearance_corner, hot_events
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="events set on the cold engine are others at work, and others again when the seats have worn",
     leaves_out="wear of cams, rollers and bushes; temperatures off the middle of their bands",
+    against=(),
     limits=[
         Limit("lead", "2 °", "angle", COMMON_PRACTICE, "greatest shift of the lead"),
         Limit("cut_off", "1.5 %", "ratio", COMMON_PRACTICE, "greatest shift of the cut-off, of the stroke"),
@@ -71,6 +72,8 @@ def _angle(cam: CamAtWork, δ: Metres, opens: bool, number: int, sheet: Sheet) -
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="off the ramp the gear meets its valve at speed and drops it on its seat",
     leaves_out="cams known by a table of lifts, which have no ramp of their own (valve.landing-speed judges those)",
+    against=(),
+    against_on={"poppet-valve": ("wear",), "cam": ("wear",), "tappet": ("wear",)},
     limits=[
         Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the ramp's height"),
         Limit("most", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the ramp's height"),
@@ -110,6 +113,7 @@ class _Named:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an engine that cannot run back, or takes its steam late in the stroke then, is found out on the turntable",
     leaves_out="how well it runs either way, which the other rules of events judge in every notch",
+    against=(),
     limits=[
         Limit("apart", "1 °", "angle", COMMON_PRACTICE, "greatest difference of two settings of one cam")
     ],

@@ -34,6 +34,7 @@ from speclint_events.sources import BRUCE
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="ends that work unequally make the engine pull by jerks and wear one side of the motion",
     leaves_out=f"other cylinders, taken as alike; {LEFT_OUT}",
+    against=(),
     limits=[
         Limit("least", "0.9", "ratio", COMMON_PRACTICE, "least work of the front over that of the back"),
         Limit("most", "1.1", "ratio", COMMON_PRACTICE, "greatest work of the front over that of the back"),
@@ -59,6 +60,7 @@ def equal_work(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, FIRST_PRINCIPLES],
     why="an engine that takes more than its boiler makes runs its pressure down and loses time",
     leaves_out=f"auxiliaries that take live steam; cylinders that are not alike; {LEFT_OUT}",
+    against=(),
 )
 def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam of both ends of one cylinder, times the cylinders, against the evaporation of the boiler."""
@@ -79,6 +81,7 @@ def boiler_feeds(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, BALDWIN, COMMON_PRACTICE],
     why="an engine that pulls harder than its wheels hold slips at every start, and tears rail and tyre",
     leaves_out=f"greasy rails and sand; the peak of the moment in a turn; cylinders that are not alike; {LEFT_OUT}",
+    against=(),
     limits=[Limit("most", "0.30", "ratio", COMMON_PRACTICE, "greatest share of the adhesive weight")],
 )
 def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -118,6 +121,7 @@ def adhesion(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, BRUCE, FIRST_PRINCIPLES],
     why="steam for the work done says at a glance whether valves and cut-off are any good",
     leaves_out=f"friction of the engine, auxiliaries; {LEFT_OUT}",
+    against=(),
 )
 def steam_rate(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Diagram of each end as drawn, from the steam tables to its power; then the band of all results.

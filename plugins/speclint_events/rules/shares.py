@@ -23,6 +23,7 @@ _EVENTS = ("admission", "cut_off", "release", "compression")
     why="the cut-off decides power and steam; one that only stands on paper makes every later figure wrong",
     leaves_out="bending and twist of the gear; what a load case states as its cut-off (events.duty-agrees); "
     "temperatures off the middle of their bands",
+    against=(),
     limits=[
         Limit("within", "2 %", "ratio", COMMON_PRACTICE, "how far the cut-off may be from that asked for")
     ],
@@ -68,6 +69,7 @@ def _list_for_fitter(end: EndAtWork, sheet: Sheet) -> None:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an end that gets more steam does more work, and the engine pulls unevenly",
     leaves_out="the work of both ends, which the steam decides (events.equal-work); other cylinders, taken as alike",
+    against=(),
     limits=[
         Limit("short", "3 %", "ratio", COMMON_PRACTICE, "greatest difference up to the long cut-off"),
         Limit("long", "6 %", "ratio", COMMON_PRACTICE, "greatest difference above the long cut-off"),
@@ -96,6 +98,7 @@ def equal_ends(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="steam let go too early has work left in it; too late it is still there when the piston returns",
     leaves_out="the pressure then (events.expansion-used); a release within 5° of the cut-off (events.no-overlap)",
+    against=(),
     limits=[
         Limit("least", "0.75", "ratio", COMMON_PRACTICE, "least share of the stroke at release"),
         Limit("most", "0.95", "ratio", COMMON_PRACTICE, "greatest share of the stroke at release"),
@@ -132,6 +135,7 @@ def release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="steam that is kept cushions the piston; too much of it is pressed above the live steam",
     leaves_out="the pressure that it reaches (events.compression-peak)",
+    against=(),
     limits=[
         Limit("least", "0.05", "ratio", COMMON_PRACTICE, "least share of the stroke left at compression"),
         Limit("most", "0.30", "ratio", COMMON_PRACTICE, "greatest share of the stroke left at compression"),

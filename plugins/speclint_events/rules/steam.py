@@ -26,6 +26,7 @@ LEFT_OUT = (
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="steam pressed above the chest lifts the inlet; above the relief valves it blows off at every turn",
     leaves_out=f"water in the cylinder; {LEFT_OUT}; the local code and a competent person decide on relief valves",
+    against=(),
     limits=[Limit("most", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the live pressure, absolute")],
 )
 def compression_peak(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -60,6 +61,7 @@ def compression_peak(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what the inlet throttles before it shuts is pressure that was paid for and does no work",
     leaves_out=LEFT_OUT,
+    against=(),
 )
 def wire_drawing(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     """Pressure of the cycle at cut-off, each end; nothing is judged."""
@@ -83,6 +85,7 @@ def wire_drawing(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what stands against the returning piston is taken from every stroke's work",
     leaves_out=LEFT_OUT,
+    against=(),
     limits=[
         Limit("most", "0.25 bar", "pressure", COMMON_PRACTICE, "greatest mean pressure above the exhaust's")
     ],
@@ -110,6 +113,7 @@ def exhaust_free(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="steam let go at high pressure takes with it the work that expansion would have given",
     leaves_out=LEFT_OUT,
+    against=(),
     limits=[Limit("most", "0.30", "ratio", COMMON_PRACTICE, "greatest share of the live pressure, absolute")],
 )
 def expansion_used(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -133,6 +137,7 @@ def expansion_used(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[IF97, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="water in the cylinder washes the oil off, wets the walls and takes heat that the next charge must give again",
     leaves_out=f"lag of condensation; films of water on the walls; {LEFT_OUT}",
+    against=(),
     limits=[
         Limit("release", "0.98", "ratio", COMMON_PRACTICE, "least dryness at release"),
         Limit("exhaust", "0.96", "ratio", COMMON_PRACTICE, "least dryness of the exhaust, mixed"),

@@ -26,6 +26,7 @@ _ALIKE = "cylinders that are not alike: all are taken as the one of this gear"
     cites=[BALDWIN, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an engine that stops where no inlet is open behind a good crank has to be pushed off, train and all",
     leaves_out=f"friction, leakage, steam left behind shut valves; {_ALIKE}",
+    against=(),
     limits=[
         Limit("least", "0.25", "ratio", COMMON_PRACTICE, "least share of the mean moment"),
         Limit("acts", "0.85", "ratio", BALDWIN, "share of the live pressure that acts at starting, mean"),
@@ -66,6 +67,7 @@ def starts_anywhere(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
     why="an engine that is left in mid gear with a leaking regulator must not move off by itself",
     leaves_out=f"brakes and drain cocks, which hold a standing engine too; leaking valves; {_ALIKE}; the local code "
     "and a competent person decide how a standing engine is secured",
+    against=(),
     limits=[
         Limit("most", "0.02", "ratio", COMMON_PRACTICE, "greatest share of the mean moment"),
         Limit("acts", "0.85", "ratio", BALDWIN, "share of the live pressure that acts at starting, mean"),

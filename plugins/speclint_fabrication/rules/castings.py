@@ -18,6 +18,7 @@ from speclint_fabrication.sources import CAMPBELL
     why="The thick wall solidifies last and draws metal from the thin one: a hot tear forms in the corner "
     "and porosity beside it.",
     leaves_out="feeding, chills and gating, for which the foundry is responsible",
+    against=(),
     limits=[
         Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest thickness ratio of walls that meet"),
         Limit(

@@ -82,6 +82,9 @@ _BEST_WELD = 125e6
     "few cycles breaks a cylinder weld.",
     leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
     "summed over different loads; the local code and a competent person decide",
+    against=("break in fatigue",),
+    against_on={"cylinder-block": ("break in fatigue",)},
+    reached_by="makes",
     edition=9,
     limits=[
         Limit(

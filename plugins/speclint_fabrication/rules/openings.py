@@ -73,6 +73,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
     why="A shell is weakest where a branch was cut into it: it tears there, and the whole chest opens.",
     leaves_out="loads of pipes on a branch, the weld between branch and shell, fatigue at its root "
     f"(block.weld-fatigue), the seat ring in a bore, which may work loose, creep; {DEFERS}",
+    against=("burst",),
     limits=[
         Limit(
             "small",
@@ -240,6 +241,7 @@ def _width(name: str, port: BlockPort, sheet: Sheet) -> Metres:
     cites=[UG_39, RECTANGULAR_VESSELS, FIRST_PRINCIPLES],
     why="A hole in the middle of a flat wall takes out the very strip that carries it.",
     leaves_out=f"openings near a corner, ribs beside them, loads of pipes, the seat ring in a bore; {DEFERS}",
+    against=("burst",),
     limits=[
         Limit(
             "bending_factor",

@@ -50,6 +50,7 @@ from speclint_fabrication.sources import (
     why="A row of holes is a line of perforation: the shell tears along it as a stamp does.",
     leaves_out="openings nearer aslant than along the axis of the shell, tapped holes that do not break through, bores "
     f"of valve seats; {DEFERS}",
+    against=("burst",),
     limits=[
         Limit(
             "bending_factor",

@@ -22,6 +22,7 @@ _CERTIFICATES = ("3.1", "3.2")
     cites=[EN_10213, COMMON_PRACTICE],
     why="A port that nobody drew as a part is cast of whatever was in the ladle, and no record says so.",
     leaves_out=f"the soundness of the casting, and how it is held in the weld fixture; {DEFERS}",
+    against=(),
     limits=[
         Limit("carbon", "0.25 %", "ratio", COMMON_PRACTICE, "greatest carbon of a steel that is welded in")
     ],

@@ -21,6 +21,9 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
     why="A rolled plate is layered: shrinkage of a heavy weld on its face can tear the plate beneath it, "
     "out of sight (lamellar tearing).",
     leaves_out="ultrasonic testing of the plate before welding, which is the other safeguard",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit(
             "preheat",
@@ -97,6 +100,9 @@ def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:
     why="Steel that is tough in summer can fracture brittly in winter, above all under a hydraulic test in "
     "a cold shop.",
     leaves_out="thick plates without stress relief, which need more; toughness of the weld metal",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit("energy", "27 J", "energy", DUCTILE_STEEL, "least impact energy"),
         Limit(
@@ -141,6 +147,9 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     why="Wet steam, and water left in an engine that stands, corrode steel, most of all where nobody can "
     "inspect it.",
     leaves_out="pitting, and erosion by wet steam at bends and throats",
+    against=("corrode",),
+    against_on={"cylinder-block": ("corrode",)},
+    reached_by="makes",
     limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
 )
 def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:

@@ -39,6 +39,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     "and examined.",
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
+    against=(),
     edition=4,
     limits=[
         Limit(
@@ -114,6 +115,9 @@ def _extent(factor: float, sheet: Sheet) -> float:
     why="Trapped air bursts a closed cavity in the furnace, and water that has leaked into one bursts it in "
     "service.",
     leaves_out=f"whether a vent stays clear of dirt and paint; {DEFERS}",
+    against=("burst",),
+    against_on={"cylinder-block": ("burst",)},
+    reached_by="makes",
     edition=3,
 )
 def closed_cavities(weldment: Weldment, sheet: Sheet) -> Judgement:

@@ -30,6 +30,7 @@ _PLACE = EN_13445_4.at("Table 10.1-1")
     "service.",
     leaves_out="rates of heating and cooling, support in the furnace, the tempering temperature of a tempered "
     "plate, which stress relief must not reach",
+    against=(),
     edition=3,
     limits=[
         Limit(

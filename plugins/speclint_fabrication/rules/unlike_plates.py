@@ -34,6 +34,9 @@ _ALL = ("live steam", "exhaust steam", "cylinder")
     cites=[BUTT_DETAILS, UW_9, HOBBACHER_OFFSET.at("6.3, its bending counts in block.weld-fatigue")],
     why="A step beside a weld gathers the stress of both plates at the toe, and there it cracks.",
     leaves_out="fillet and tee joints, the side on which the plates are flush",
+    against=("break in fatigue",),
+    against_on={"cylinder-block": ("break in fatigue",)},
+    reached_by="makes",
     limits=[
         Limit(
             "every stroke", "0.25", "ratio", BUTT_DETAILS, "steepest taper of a weld that every stroke loads"
@@ -97,6 +100,9 @@ class _Two(NamedTuple):
     leaves_out="a weld that names neither two plates nor a plate and a wall; whether the filler named is right for the "
     "pair, loss of carbon beside the weld in long service; the local code for pressure parts and a competent person "
     "decide",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     limits=[
         Limit(
             "growth_share",

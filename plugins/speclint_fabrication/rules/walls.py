@@ -57,6 +57,9 @@ class Loaded:
     leaves_out="holes and stud bosses in the wall, forces in the ribs' welds, walls that are not "
     "rectangular, welds that are not listed, further walls between the same fluids than those "
     "listed; the local code for pressure parts and a competent person decide",
+    against=("burst",),
+    against_on={"cylinder-block": ("burst",)},
+    reached_by="makes",
     edition=8,
     limits=[
         Limit(

@@ -48,6 +48,9 @@ class Wall:
     why="The steam side expands and the rest holds it back: a block warmed too fast cracks at its corners.",
     leaves_out="corners and changes of thickness, where the stress is higher; condensate lying in the "
     "passages, where it is highest",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
+    reached_by="makes",
     edition=2,
     limits=[
         Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),

@@ -25,6 +25,8 @@ _Named = tuple[str, Inclination]
     why="a box that stands at another angle than its valve bends the spindle, and a seat cuts one side of its face",
     leaves_out="spindle and seats, which have the axis of their valve and bore; how far the axes are apart "
     "(gear.in-line); inclined cylinders",
+    against=("leak",),
+    against_on={"valve-seat": ("leak",)},
 )
 def angle_agrees(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The angle between the valve's axis and each other, against that of class m or what the valve states."""

@@ -57,6 +57,7 @@ class _Carried(NamedTuple):
     why="A block that rests on two of three pads bends, its bores with it, and the third pad hammers.",
     leaves_out="bending of the block, couples of the thrust and of the bolts (frame.block-couple), and how the weight "
     "is shared between two frames: each is asked with all of it",
+    against=("loosen", "break under load"),
     limits=[
         Limit("pressure", "30 MPa", "stress", COMMON_PRACTICE, "greatest pressure of a carrying pad"),
         Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest upward acceleration, in times gravity"),
@@ -164,6 +165,7 @@ def _on_springs(
     why="A block that has rusted into its frame for ten years must come out without being cut out.",
     leaves_out="the force to enter (fit.locating-lugs), the way through frames and bracing (clearances), paint and "
     "lagging that the heat reaches",
+    against=(),
     limits=[
         Limit("heat", "120 K", "temperature difference", COMMON_PRACTICE, "greatest heat that frees a pad"),
         Limit("free", "0.03 mm", "length", COMMON_PRACTICE, "clearance at which a heated pad comes free"),
@@ -248,6 +250,8 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A block that sits askew in its frame runs its crosshead against one side of the bars.",
     leaves_out="both blocks together against the axle, how far out each frame is, and the slide bars' own setting",
+    against=(),
+    against_on={"crosshead": ("wear",), "slide-bar": ("wear",)},
     limits=[Limit("out", "0.3 mm", "length", COMMON_PRACTICE, "greatest error at the crosshead's far end")],
 )
 def square_to_axis(face: LocatingFace, sheet: Sheet) -> Judgement:

@@ -24,6 +24,7 @@ from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_
     "for.",
     leaves_out="distortion, draft and mismatch beyond the tolerance; the stated dimension is taken as the "
     "finished one",
+    against=(),
     edition=2,
 )
 def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
@@ -64,6 +65,7 @@ def _face(name: str, face: MachinedFace, casting: Casting, required: float, shee
     cites=[ISO_8062_3.at("Annex B, grades usual for a process; of steel as reproduced in SFSA Supplement 3")],
     why="A grade finer than the foundry can hold leaves faces that do not clean up.",
     leaves_out="what an individual foundry has proved that it can hold",
+    against=(),
 )
 def allowance_grade(casting: Casting, sheet: Sheet) -> Judgement:
     """The stated grade is no finer than the finest usual for process and material."""

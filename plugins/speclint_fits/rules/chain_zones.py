@@ -24,6 +24,7 @@ from speclint_fits.sources import ISO_1101, ISO_2768_2, ISO_13920
     why="sizes in limits leave a gap on paper that a face out of square takes up in the shop",
     leaves_out="links that were measured, that the chain states itself, or that have a class of fits, whose form "
     "lies within their limits; heat (chain.worst-case-hot); how zones fall by chance",
+    against=(),
 )
 def in_the_chain(chain: DimensionChain, sheet: Sheet) -> Judgement:
     """Σ k x at the governing corner, less and plus Σ |k| e: t/2 of form, place and run-out, t L/l of orientation."""

@@ -36,6 +36,7 @@ from speclint_fits.inputs.chains import (
     why="Parts made once have no average: any size within the limits may be delivered.",
     leaves_out="thermal growth (chain.worst-case-hot covers it), load and wear; errors of form and position "
     "that no link states",
+    against=(),
     edition=3,
 )
 def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
@@ -63,6 +64,7 @@ def worst_case(chain: DimensionChain, sheet: Sheet) -> Judgement:
     why="It shows which tolerance to tighten, and how much fitting a second engine would need.",
     leaves_out="thermal growth (chain.statistical-hot covers it); the single engine, for which the worst "
     "case counts; how well the distribution describes the shop",
+    against=(),
     edition=3,
     limits=[
         Limit("trials", "20000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
@@ -88,6 +90,7 @@ def statistical(chain: DimensionChain, sheet: Sheet) -> Judgement:
     why="One face left to the last and machined to measurement achieves what tolerances on five drawings "
     "cannot.",
     leaves_out="whether metal is left on that face; the uncertainty of a measurement stated without limits",
+    against=(),
     edition=4,
 )
 def measured(chain: DimensionChain, sheet: Sheet) -> Judgement:

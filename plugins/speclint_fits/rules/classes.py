@@ -28,6 +28,7 @@ from speclint_fits.sources import ISO_286_1, ISO_1829
     cites=[ISO_286_1.at("clause 3.3, kinds of fit")],
     why="A fit that may come out either loose or tight can be relied on neither to run nor to grip.",
     leaves_out="errors of form: an oval hole has less clearance and less grip than its diameters give",
+    against=("loosen", "seize"),
 )
 def kind(fit: Fit, sheet: Sheet) -> Judgement:
     """Least and greatest clearance or interference between the limits."""
@@ -73,6 +74,7 @@ def _kept(least: float, greatest: float, sheet: Sheet) -> Judgement:
     why="Reamers and gauges exist for the preferred classes; any other needs special tools, or is a mistake.",
     leaves_out="limits written as numbers, for which no class is preferred; that a class exists is checked "
     "when it is read",
+    against=(),
 )
 def class_exists(fit: Fit, sheet: Sheet) -> Judgement:
     """Capital letter for the hole, small for the shaft, one basic size, and a recommended pair or preferred zones."""

@@ -55,6 +55,7 @@ Named = tuple[str, GeometricalTolerance, str]
     cites=[ISO_1101, COMMON_PRACTICE],
     why="a zone that counts from nothing, or from a face that is itself out of true, cannot be measured",
     leaves_out="whether a tolerance suits its purpose, and datums that are other parts",
+    against=(),
     limits=[
         Limit(
             "datum",
@@ -139,6 +140,7 @@ def _rank(form: str) -> int:
     cites=[ASME_PCC_1, COMMON_PRACTICE],
     why="a face that is hollow by more than its gasket gives leaks however hard its studs pull",
     leaves_out="lens rings, which turn in their seats; scratches and steps across the face; bending by the studs",
+    against=("leak",),
     limits=[
         Limit("flat", "0.25 mm", "length", ASME_PCC_1, "greatest flatness under a flat gasket"),
         Limit("ring", "0.15 mm", "length", ASME_PCC_1, "greatest flatness under a ring in a groove"),
@@ -203,6 +205,7 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
     cites=[ASME_Y14_5, FIRST_PRINCIPLES],
     why="a cover that does not go over its studs is filed until it does, and then its studs bend",
     leaves_out="reamed holes, which are fits; patterns off a circle; temperatures that differ over one part",
+    against=(),
     limits=[],
 )
 def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -295,6 +298,7 @@ def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
     cites=[ISO_2692, FIRST_PRINCIPLES],
     why="a long spindle that is in limits everywhere still binds where it is bent",
     leaves_out="heat (spindle.guide-clearance-hot), and other sliding fits",
+    against=("seize",),
     limits=[
         Limit("long", "1.5", "ratio", COMMON_PRACTICE, "length over diameter from which straightness counts")
     ],

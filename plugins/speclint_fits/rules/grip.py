@@ -19,6 +19,7 @@ from speclint_fits.sources import DIN_7190
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
     why="A liner that stops half-way in must be cut out, which spoils the bore of the block as well.",
     leaves_out="the lead-in chamfer, scoring, and smoothing of the surfaces, which lowers the force a little",
+    against=(),
 )
 def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     """μ p π D L of the greatest interference and the greatest friction against the press."""
@@ -45,6 +46,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     "service.",
     leaves_out="slip at the ends of the fit under repeated load, centrifugal force, bending of the shaft in "
     "its hub",
+    against=("loosen",),
     limits=[Limit("factor", "2", "ratio", COMMON_PRACTICE, "least holding force over load")],
 )
 def holding_force(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:

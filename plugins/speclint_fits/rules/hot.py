@@ -18,6 +18,7 @@ from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
     why="Two metals, or one metal at two temperatures, expand differently: an interference fit comes loose, "
     "a clearance fit seizes.",
     leaves_out="steam pressure on either part, creep over years, temperature differences within a wall",
+    against=("loosen", "seize"),
 )
 def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ + D (α_in (T_in − 20) − α_out (T_out − 20)) keeps the sign of the intent."""

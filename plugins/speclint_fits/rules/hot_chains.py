@@ -37,6 +37,7 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
     why="A gap set with a feeler gauge in the shop changes in steam: each part grows by its own expansion "
     "and temperature.",
     leaves_out="load and wear, temperature differences along one link, errors of form that no link states",
+    against=(),
 )
 def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judgement:
     """Σ k x (1 + α (T − 20 °C)) over the links at the governing corner of sizes, temperatures and metals."""
@@ -95,6 +96,7 @@ def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) ->
     why="It shows whether tolerances or temperatures spread the gap, and what closer limits would gain.",
     leaves_out="the single engine, for which the worst case counts; correlation between the temperatures of "
     "neighbouring parts; how well the distributions describe shop and service",
+    against=(),
     limits=[
         Limit("trials", "5000", "ratio", COMMON_PRACTICE, "trials of the Monte Carlo, at least 1000"),
         Limit("seed", "1902", "ratio", COMMON_PRACTICE, "seed of its generator"),

@@ -61,6 +61,8 @@ class _Place(NamedTuple):
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A block that grows between two fixed points cracks the frame or its pads, unless they are made to give.",
     leaves_out=f"torsion of the frames, creep, and fatigue of the welds of webs; {_DEFERS}",
+    against=("break under load",),
+    against_on={"frame": ("break under load",)},
     limits=[
         Limit("proof_share", "0.67", "ratio", COMMON_PRACTICE, "greatest stress over the proof stress"),
         Limit(
@@ -160,6 +162,7 @@ def _web(name: str, one: Seated, F: Newtons, both: Newtons, sheet: Sheet) -> Pas
     why="A pad that comes loose between two hot ends hammers at every stroke, and wears until the block moves.",
     leaves_out="thrust that friction or fitted bolts take, which frame.block-slip judges; wear and fretting; "
     f"{_DEFERS}",
+    against=("loosen",),
 )
 def grip_kept(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Interference after the greatest force once, through pad and cut-out, against half of the thrust on the pad."""
@@ -241,6 +244,8 @@ def _set(pair: Pair, held: Held, sheet: Sheet) -> Metres:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Faces that are out of flat bear at their edges, and what was reckoned as grip is play.",
     leaves_out="waviness, and how the faces are measured; that the sizes alone give interference (fit.locating-lugs)",
+    against=("loosen",),
+    against_on={"cylinder-block": ("loosen",)},
 )
 def true_interference_left(face: LocatingFace, sheet: Sheet) -> Judgement:
     """δ less half of all zones of form and 0.8 of both depths of roughness."""

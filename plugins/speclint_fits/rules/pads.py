@@ -34,6 +34,7 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
     "bolts.",
     leaves_out="how many pads lock the block (frame.scheme-of-pads), wear and fretting of the faces, bending of pad "
     "and frame, help of bolts through the pad, drag of pads that slide",
+    against=("break under load",),
     limits=[
         Limit(
             "least_interference", "0 mm", "length", COMMON_PRACTICE, "least interference of a locating pad"
@@ -135,6 +136,8 @@ def _growth(length: float, pad_in: Seated, at: tuple[float, float], sheet: Sheet
     cites=[FIRST_PRINCIPLES],
     why="A hot block that strikes the end of its cut-out bends the frame, and the axleboxes bind.",
     leaves_out="whether the pad slides freely: bolts tightened hard on a sliding pad hold it fast",
+    against=("foul",),
+    against_on={"cylinder-block": ("foul",)},
 )
 def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     """Clearance cold less the growth of block over frame from the fixed point to the pad's far side."""

@@ -19,6 +19,8 @@ from speclint_fits.formulae.fits import saddle_gap
     why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "
     "by fretting.",
     leaves_out="barrels out of round, lapped plates and rivet heads under the saddle, bending of either part",
+    against=("loosen",),
+    against_on={"saddle": ("loosen",)},
     limits=[
         Limit(
             "jointing",

@@ -24,6 +24,7 @@ _LOCKED = {"one locked": 1, "two locked": 2, "locked at the middle": 1}
     leaves_out="what two locked pads do to block and frame (frame.locked-force, frame.grip-kept, "
     "frame.true-interference), and room for the others to slide (fit.growth-room); the local railway code and a "
     "competent person decide",
+    against=(),
 )
 def scheme_of_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """By what each pad says that it takes, frame by frame."""

@@ -43,6 +43,7 @@ LIMITS = [
     why="A hub that yields during assembly has lost its grip before the engine first runs.",
     leaves_out="stress at the ends of the fit, keyways and holes near it, temperature differences within a "
     "wall",
+    against=("break under load",),
     limits=LIMITS,
     edition=2,
 )

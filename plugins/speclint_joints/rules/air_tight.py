@@ -43,6 +43,9 @@ _HOT = {"nylon ring nut": "nylon", "adhesive": "adhesive"}
     cites=[ROARK.at("Table 8.1, case 2d"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A smokebox that draws air burns its own ash and starves the fire; a cam box that breathes loses its oil.",
     leaves_out="flanges bent by what they carry, packing that creeps, dirt on the faces",
+    against=("leak",),
+    against_on={"saddle": ("leak",), "cam-box": ("leak",)},
+    reached_by="holds",
     limits=[
         Limit(
             "inflow", "0.5 %", "ratio", COMMON_PRACTICE, "greatest inflow of air over the gas of a smokebox"
@@ -140,6 +143,7 @@ def _draws(joint: BoltedJoint, w: Metres, sheet: Sheet) -> Judgement:
     cites=[VDI_SLIP, COMMON_PRACTICE],
     why="A nut is turned off by slip, not by shaking; and nylon is soft long before steam is hot.",
     leaves_out="nuts that are not locked at all (joint.locking), whether the locking is renewed",
+    against=("loosen",),
     limits=[
         JOLTS,
         Limit(

@@ -34,6 +34,7 @@ _Cover = CylinderCover | ChamberCover
     "breaks strikes its stop with many times the load of the spring.",
     leaves_out="Studs and gasket, which the rules of the joint judge with the same loads; which way a load pushes: all "
     "are taken to lift the cover; how strong the tool is. The local code and a competent person decide.",
+    against=("break under load",),
     limits=[
         Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against parting, without steam"),
         Limit("long studs", "2", "ratio", COMMON_PRACTICE, "least number of long studs"),

@@ -61,6 +61,7 @@ _DEFERS = "the local railway code and a competent person decide"
     why="A fillet weld that is strong enough ten times over still cracks from its root at the ten millionth stroke.",
     leaves_out="one fillet weld bent across its own line or twisted, the plate itself, inertia of crosshead and rods; "
     f"{_DEFERS}",
+    against=("break under load", "break in fatigue"),
     limits=[
         JOLTS,
         Limit("partial factor", "1.35", "ratio", PARTIAL_FACTOR, "partial factor on fatigue strength"),
@@ -158,6 +159,7 @@ def _endures(
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A lubricator on a springy plate shakes itself to pieces at one speed, and just there the engine runs.",
     leaves_out="the give of frame and bolts, resonance of pipes that hang on it, brackets that share one load",
+    against=("break in fatigue",),
     limits=[
         JOLTS,
         Limit(

@@ -60,6 +60,7 @@ class _Pried(NamedTuple):
     cites=[COMMON_PRACTICE],
     why="A steam joint that is called structural is asked for no gasket and no test, and blows out.",
     leaves_out=f"steam that leaks to a joint from elsewhere; {_DEFERS}",
+    against=(),
 )
 def purpose_by_place(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """The word, against the part held, a stated pressure and a seal."""
@@ -107,6 +108,9 @@ def _graded(judged: Judgement, pulls: Pulls) -> Judgement:
     cites=[VDI_SLIP, EN_1090_2, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A bracket that has begun to move saws through its bolts.",
     leaves_out=f"shims and gaps, unequal preload in long patterns; {_DEFERS}",
+    against=("loosen",),
+    against_on={"bracket": ("loosen",), "cam-box": ("loosen",)},
+    reached_by="holds",
     limits=[
         JOLTS,
         Limit("steady", "1.2", "ratio", VDI_SLIP, "least factor against slip, load of one sense"),
@@ -198,6 +202,9 @@ def flange_of(joint: BoltedJoint, sheet: Sheet) -> Metres:
     cites=[FIRST_PRINCIPLES, VDI_2230.at("section 5.4.2"), COMMON_PRACTICE],
     why="Where flanges part, the bolt takes the whole of every jolt, and breaks.",
     leaves_out=f"shims and gaps, unequal preload in long patterns; {_DEFERS}",
+    against=("loosen",),
+    against_on={"bracket": ("loosen",), "cam-box": ("loosen",)},
+    reached_by="holds",
     limits=[JOLTS, Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against parting")],
 )
 def does_not_part(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -220,6 +227,7 @@ def does_not_part(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     cites=[FIRST_PRINCIPLES, T_STUB, COMMON_PRACTICE],
     why="A thin flange works as a crowbar on its own bolts.",
     leaves_out="stiffeners, flanges of unlike thickness on both sides",
+    against=("break under load",),
     limits=[
         JOLTS,
         Limit("proof share", "0.67", "ratio", COMMON_PRACTICE, "greatest bending stress over proof stress"),
@@ -261,6 +269,7 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[VDI_FATIGUE, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A bolt that breaks in a bracket breaks by fatigue, years after it was drawn.",
     leaves_out=f"bending of bolts by a flange that tilts, corrosion; {_DEFERS}",
+    against=("break in fatigue",),
     limits=[
         JOLTS,
         Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue"),

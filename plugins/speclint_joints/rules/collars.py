@@ -39,6 +39,7 @@ clamp_of_cover: Rule = agreement(
     edition=2,
     leaves_out="studs that are turned by an angle; how collar and gasket share the load of the studs, embedding of the "
     "faces, and heat",
+    against=("loosen",),
 )
 
 RULES = (clamp_of_cover,)

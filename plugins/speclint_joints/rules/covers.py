@@ -118,6 +118,7 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     why="A cover that bends opens its own joint, and one that breaks is thrown at whoever stands in front "
     "of it.",
     leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
+    against=("burst", "break under load"),
     limits=[_BENDING],
     edition=7,
 )
@@ -141,6 +142,7 @@ def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet)
     ],
     why="The test must prove the cover, not damage it.",
     leaves_out=f"Ribs and bosses are not credited; the test is done by the local code; {_DEFERS}",
+    against=("burst",),
     limits=[
         Limit(
             "on test",
@@ -173,6 +175,7 @@ def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -
     why="The flange is a short cantilever all round; a thin one bends, and the joint opens at its inner "
     "edge.",
     leaves_out="Hoop stiffness of the flange, which helps, and the stud holes: the flange is taken as solid.",
+    against=("break under load",),
     limits=[_BENDING],
     edition=6,
 )

@@ -71,6 +71,7 @@ def _group(material: Material, sheet: Sheet) -> str:
     why="A broken stud is noticed and drilled out; a stripped hole fails without warning and spoils the block.",
     leaves_out="Loss of tensile strength when hot, wear of threads, the head or nut at the far end of a bolt, and "
     "the greatest load of a gland's studs, which gland.studs works; the local code and a competent person decide.",
+    against=("break under load",),
     limits=[
         Limit("margin", "1.2", "ratio", COMMON_PRACTICE, "least stripping load over the load it must hold"),
         Limit(

@@ -28,6 +28,7 @@ from speclint_joints.sources import VDI_2230, VDI_FATIGUE
     "static strength.",
     leaves_out="Bending of studs, corrosion and heat, which lower the endurance limit; steels outside "
     "classes 8.8 to 12.9.",
+    against=("break in fatigue",),
     limits=[Limit("factor", "1.2", "ratio", VDI_2230.at("section 5.5.3"), "least factor against fatigue")],
     edition=6,
 )

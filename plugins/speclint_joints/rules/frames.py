@@ -133,6 +133,8 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     why="A block that has begun to move on its frame wears its bolts loose, and no tightening will hold it "
     "again.",
     leaves_out=f"Strength of the frame, {_LEAVES_OUT}; {_DEFERS}",
+    against=("loosen",),
+    against_on={"cylinder-block": ("loosen",)},
     limits=[
         _LEAD,
         Limit(
@@ -225,6 +227,8 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
     cites=[FIRST_PRINCIPLES, VDI_2230.at("section 5.4.2"), SHIGLEY.at("eq. 8-30"), COMMON_PRACTICE],
     why="The cylinder's axis lies beside the frame: every stroke tries to open one pad and then the other.",
     leaves_out=f"Bending of block and frame between the pads, any vertical couple, {_LEAVES_OUT}; {_DEFERS}",
+    against=("loosen", "break under load"),
+    against_on={"cylinder-block": ("loosen",)},
     limits=[
         _LEAD,
         Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation of the pad"),

@@ -24,6 +24,7 @@ from speclint_joints.sources import VDI_2230
     cites=[COMMON_PRACTICE],
     why="A gasket sheet above its rated temperature turns brittle and is blown out in pieces.",
     leaves_out="The maker's own rating, which takes precedence over the handbook's, and the loss of strength with age.",
+    against=("leak", "burn"),
 )
 def gasket_rating(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Steam pressure, steam temperature and their product against the gasket's table."""
@@ -68,6 +69,7 @@ def _has_product_limit(gasket: str) -> bool:
     why="A gasket that is crushed squeezes out sideways or splits, and does not follow the flange when it cools.",
     leaves_out="The maker's own figure, which takes precedence over the handbook's, and uneven stress under a flange "
     "that bows.",
+    against=("leak",),
     edition=3,
 )
 def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:

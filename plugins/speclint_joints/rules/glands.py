@@ -26,6 +26,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("eqs. 8-1 and 8-5"), VDI_TORSION, COMMON_PRACTICE],
     why="A gland is tightened by feel, one nut ahead of the other; a stud that breaks lets the packing out.",
     leaves_out="Bending of the gland's flange and of the studs, and friction of the packing on the box.",
+    against=("break under load",),
     limits=[
         Limit("share of proof", "0.7", "ratio", COMMON_PRACTICE, "greatest share of proof stress"),
         Limit(

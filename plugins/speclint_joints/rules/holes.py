@@ -32,6 +32,7 @@ from speclint_joints.sources import ASME_BENDING
     why="A stud that bottoms splits the block or is never tight; one that comes through into steam always "
     "leaks.",
     leaves_out="The drill point, and the strength of the metal below a blind hole.",
+    against=("leak",),
     edition=2,
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
@@ -62,6 +63,7 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE, FED_STD_H28.at("form of thread", memory=True), ASME_BENDING],
     why="The flanks of a loaded thread force the hole open; with little metal round it the edge cracks.",
     leaves_out="Stress from steam in the neighbouring bore, and rows of holes.",
+    against=("break under load",),
     limits=[
         Limit(
             "diameters", "0.7", "ratio", COMMON_PRACTICE, "least distance from centre to edge over diameter"

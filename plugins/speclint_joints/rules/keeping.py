@@ -21,6 +21,7 @@ _FRICTION = ("lock nut", "prevailing torque nut")
     why="A loose nut in a cylinder breaks the piston or the cover at the next stroke, and a lost one holds nothing.",
     leaves_out="Whether the locking is fitted correctly and renewed: a lock plate or a split pin is used "
     "only once.",
+    against=("loosen", "fall"),
     edition=3,
 )
 def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
@@ -67,6 +68,14 @@ def _into(place: str) -> str:
     cites=[COMMON_PRACTICE],
     why="A part dropped at speed is thrown up under the train, or into people beside the line.",
     leaves_out="Strength of the second retention: the local railway code and a competent person decide.",
+    against=("fall",),
+    against_on={
+        "bracket": ("fall",),
+        "cam-box": ("fall",),
+        "cylinder-cover": ("fall",),
+        "chamber-cover": ("fall",),
+    },
+    reached_by="holds",
     limits=[
         Limit(
             "fastenings",

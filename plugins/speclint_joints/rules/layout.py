@@ -22,6 +22,7 @@ from speclint_joints.sources import KHURMI
     "and it leaks.",
     leaves_out="Studs left out on purpose beside a passage; the period number of studs is reported, not "
     "required.",
+    against=(),
     limits=[
         Limit("least", "4", "ratio", COMMON_PRACTICE, "least number of studs on a cover, pipe or lens joint"),
         Limit("least on a gland", "2", "ratio", COMMON_PRACTICE, "least number of studs on a gland"),
@@ -70,6 +71,7 @@ def _period_number(cover: CylinderCover, sheet: Sheet) -> None:
     "spanner fits.",
     leaves_out="Gaps left for passages and ribs. A lens ring is stiff and round: only the spanner limits "
     "its studs.",
+    against=("leak",),
     edition=3,
 )
 def stud_pitch(joint: BoltedJoint, sheet: Sheet) -> Judgement:
@@ -120,6 +122,7 @@ def flange_thickness(held: Component, sheet: Sheet) -> float:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A gasket cut away for a stud leaks there; a nut that overhangs the edge bends its stud.",
     leaves_out="Fillets behind the flange, and room for the spanner beside neighbouring parts.",
+    against=("leak",),
 )
 def room(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Inside of the holes against the outside of the seal; outside of the nuts against that of the flange."""

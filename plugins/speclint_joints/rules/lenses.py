@@ -32,6 +32,7 @@ _State = tuple[str, float, float]
     "moves.",
     leaves_out="Friction on the seats, and hoop stress of the ring: a thin ring contracts under the bolt "
     "load.",
+    against=("leak",),
     limits=[
         Limit(
             "times proof", "2.8", "ratio", COMMON_PRACTICE, "greatest mean contact pressure over proof stress"

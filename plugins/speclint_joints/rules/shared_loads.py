@@ -22,6 +22,7 @@ _Shared = tuple[str, Carried]
     why="what each of two brackets leaves to the other is carried by neither",
     leaves_out="how a load falls on two brackets of unlike stiffness, for which the shares are to allow; three "
     "brackets or more, which want an analysis of the frame; slide bars, of which each support takes the whole thrust",
+    against=(),
     limits=[Limit("whole", "1", "ratio", COMMON_PRACTICE, "least sum of both shares")],
 )
 def load_shared(bracket: Bracket, sheet: Sheet) -> Judgement:

@@ -27,6 +27,7 @@ from speclint_joints.sources import ISO_898_1
     why="A metric nut will start on an inch stud, and a 60° thread in a 55° hole; both strip under load.",
     leaves_out="Classes of fit, and interference-fit threads of stud ends: the usual medium class is "
     "assumed.",
+    against=(),
 )
 def same_thread(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """Each thread is in the tables; those that meet are the same; the stress area follows from the geometry."""

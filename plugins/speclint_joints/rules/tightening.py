@@ -31,6 +31,7 @@ _NO_TORSION = "hydraulic tensioner"
     why="The same torque loads one stud a third more than its neighbour; both extremes must be safe.",
     leaves_out="Bending of the stud under the nut, and galling of threads; tightening trials on the joint "
     "itself take precedence.",
+    against=("break under load",),
     limits=[
         Limit(
             "share of proof",
@@ -109,6 +110,7 @@ def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened)
     "stroke.",
     leaves_out="Bending of studs and creep; the local code and a competent person decide on bolting of "
     "pressure parts.",
+    against=("break under load",),
     limits=[
         Limit(
             "share, torque",
@@ -186,6 +188,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
     why="An ordinary high-tensile stud relaxes in the heat, a little every day, until the joint blows.",
     leaves_out="Relaxation over years below the creep limit; the local code and a competent person decide on bolting "
     "materials.",
+    against=("loosen", "burn"),
     limits=[
         Limit(
             "no creep",

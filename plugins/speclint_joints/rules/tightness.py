@@ -30,6 +30,7 @@ _DEFERS = "the local code and a competent person decide."
     ],
     why="A gasket that was never seated, or is too loose when hot, leaks; the jet of steam then cuts it out.",
     leaves_out=f"Bowing of the flange, and the maker's own factors for the gasket; {_DEFERS}",
+    against=("leak",),
     edition=7,
 )
 def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -63,6 +64,7 @@ def gasket_load(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE, VDI_2230.at("section 5.5.4")],
     why="Metal faces seal steam only while their contact pressure is well above its pressure.",
     leaves_out=f"Flatness and finish of the faces, and bowing between studs; {_DEFERS}",
+    against=("leak",),
     limits=[
         Limit(
             "times the pressure", "3", "ratio", COMMON_PRACTICE, "least contact pressure over steam pressure"
@@ -101,6 +103,7 @@ def face_pressure(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement
     "another.",
     leaves_out="Prying by a flange that bows, and pressures above those that the relief valves allow; "
     f"{_DEFERS}",
+    against=("leak",),
     limits=[Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation")],
     edition=7,
 )
@@ -123,6 +126,7 @@ def separation(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[VDI_2230.at("eq. 118"), COMMON_PRACTICE],
     why="Where the stud grows more than the parts it clamps, the joint is loose just when the steam is on.",
     leaves_out="Growth of a thin gasket, and stress above proof stress, which joint.stud-stress judges.",
+    against=("leak", "loosen"),
     limits=[
         Limit(
             "share left", "0.5", "ratio", COMMON_PRACTICE, "least share of the cold preload that remains hot"

@@ -31,6 +31,8 @@ from speclint_liners.sources import AHRONS
     why="A piston that strikes its cover breaks the cylinder.",
     leaves_out="failed bearings, bending of the frame, the force of the steam, which shortens the rods; the local "
     "code and a competent person decide",
+    against=("foul",),
+    against_on={"piston": ("foul",), "cylinder-cover": ("foul",)},
     limits=[
         Limit("hot", "3 mm", "length", COMMON_PRACTICE, "least clearance hot"),
         Limit(
@@ -70,6 +72,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     why="Steam that fills the clearance is lost at every stroke; with too little clearance, compression "
     "lifts the valves.",
     leaves_out="volume of valve pockets and relief valves unless stated with the passages",
+    against=(),
     limits=[
         Limit("least", "4 %", "ratio", COMMON_PRACTICE, "least clearance volume"),
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
@@ -105,6 +108,13 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A bore out of line with slide bars and gland wears piston, rod and packing on one side.",
     leaves_out="growth of the frame, bowing of the block by uneven heat, height of the axis",
+    against=(),
+    against_on={
+        "crosshead": ("wear",),
+        "slide-bar": ("wear",),
+        "stuffing-box": ("wear",),
+        "piston-rod": ("wear",),
+    },
     limits=[
         Limit("out_of_line", "0.3 mm", "length", COMMON_PRACTICE, "greatest distance off the centre line hot")
     ],

@@ -40,6 +40,7 @@ _COOLANTS = {
     leaves_out="loss of heat or cold before assembly; tempering of the block's welds; burns by heat and "
     "cold, and suffocation by nitrogen or carbon dioxide in pits, for which the works' own safety rules "
     "apply",
+    against=(),
     limits=[
         Limit(
             "handling",

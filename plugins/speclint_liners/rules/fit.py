@@ -97,6 +97,8 @@ def _both_stresses(
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
     leaves_out="stress at the ends of the fit, ovality of both parts, residual stress of welding",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
     limits=SHARES,
     edition=4,
 )
@@ -119,6 +121,8 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     cites=[*COMPOUND, COMMON_PRACTICE],
     why="Whenever the liner is the hotter it expands in its block, and steam or water in it presses it outwards.",
     leaves_out="temperature differences through each wall and along the length",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
     limits=SHARES,
     edition=5,
 )
@@ -149,6 +153,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     leaves_out="creep and embedding of the fit over years; drag of the piston rings on a loose liner, small beside "
     "the steam on its end; the local code and a competent person decide where a loose liner can trap steam or "
     "water",
+    against=("loosen",),
     limits=LIMITS,
     edition=6,
 )
@@ -234,6 +239,7 @@ def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
     cites=SHRINK_FIT,
     why="Pressing in a liner reduces its bore, more over the lands than between them.",
     leaves_out="uneven bore between lands, ovality of the block",
+    against=(),
 )
 def bore_after_pressing(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     """Reduction of the bore by the contact pressure against the tolerance that the bore states."""

@@ -28,6 +28,7 @@ from speclint_liners.inputs.fitted import housing
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A port partly covered by a misplaced liner costs power for the life of the engine.",
     leaves_out="bars across the liner's port, rounded corners, clearance of the dowel that sets the angle",
+    against=(),
     limits=[Limit("blocked", "5 %", "ratio", COMMON_PRACTICE, "greatest share of the port that is blocked")],
     edition=2,
 )
@@ -82,6 +83,8 @@ def _blocked(
     cites=[COMMON_PRACTICE],
     why="A ring springs into a wide opening and breaks; a thin bar overheats and wears to a ridge.",
     leaves_out="overheating of the bars; edges of the openings, which must be well rounded",
+    against=("wear",),
+    against_on={"piston-ring": ("break under load",)},
     limits=[
         Limit("opening_share", "0.12", "ratio", COMMON_PRACTICE, "widest opening as a share of the bore"),
         Limit("bar_share", "0.6", "ratio", COMMON_PRACTICE, "least bar as a share of the wall"),

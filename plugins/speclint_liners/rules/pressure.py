@@ -34,6 +34,7 @@ from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
     "block.",
     leaves_out="the safety of the test itself: only water, proven gauges, and nobody close by; the local "
     "code named in the settings and a competent person decide the pressure",
+    against=("burst",),
     limits=[
         Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least test pressure over the duty"),
         Limit(
@@ -159,6 +160,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     why="The thin wall between two passages is where a block cracks first, and nobody can see it.",
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
+    against=("burst",),
     edition=7,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -32,6 +32,8 @@ from speclint_liners.sources import MARINE_LINERS
     why="A ring that stops short leaves a wear ridge that breaks the next new ring; one that overruns too "
     "far springs out.",
     leaves_out="wear at the ends of the bore; chamfers there",
+    against=("break under load",),
+    against_on={"cylinder-liner": ("wear",)},
     limits=[
         Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least overrun of a new engine"),
         Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
@@ -124,6 +126,7 @@ def _beyond(
     why="Soft or ferritic iron scuffs and wears to a ridge; a ring far harder than specified wears the "
     "liner instead.",
     leaves_out="graphite form and size, which a micrograph shows",
+    against=("wear",),
     edition=2,
     limits=[
         Limit("least_phosphorus", "0.3 %", "ratio", COMMON_PRACTICE, "least phosphorus of cylinder iron"),

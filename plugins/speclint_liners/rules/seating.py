@@ -37,6 +37,7 @@ from speclint_liners.sources import ASME_VIII, SHIGLEY
     "crushed.",
     leaves_out="elastic cover joints; the local code and a competent person decide where the cover is the "
     "stop",
+    against=("break under load",),
     edition=3,
 )
 def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -79,6 +80,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     why="With too little nip the liner moves; with too much, or pressed off its seat, the collar cracks off.",
     leaves_out="stress concentration at the fillet beyond what the factor of ten on iron covers; change of "
     "nip with heat",
+    against=("loosen", "break under load"),
     limits=[
         Limit("least_nip", "0.05 mm", "length", COMMON_PRACTICE, "least nip"),
         Limit("most_nip", "0.15 mm", "length", COMMON_PRACTICE, "greatest nip"),
@@ -151,6 +153,7 @@ def _clamped(
     cites=[COMMON_PRACTICE],
     why="Steam behind a loose liner can collapse it inwards, and water trapped there freezes.",
     leaves_out="the leakage itself",
+    against=("leak",),
     limits=[Limit("least_land", "20 mm", "length", COMMON_PRACTICE, "least length of a sealing land")],
 )
 def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:

@@ -37,6 +37,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     cites=[*COMPOUND, LAME, ALLOWABLE],
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
+    against=("burst",),
     edition=6,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -80,6 +81,7 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     cites=[LAME, *COMPOUND, ALLOWABLE],
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
     leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
+    against=("burst",),
     edition=5,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -111,6 +113,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     cites=[LAME, *COMPOUND, ALLOWABLE, COMMON_PRACTICE],
     why="The last reboring is done decades later by people who trust the figure on the drawing.",
     leaves_out=f"wear beyond the last bore, bending at ports and collar; {DEFERS}",
+    against=("burst",),
     limits=[
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),

@@ -27,6 +27,7 @@ from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
     cites=[BOURNE.at("Q. 342"), KENT, KHURMI_LINER],
     why="The old rules record walls that lasted in service; a wall far from all of them should be reviewed.",
     leaves_out="any judgement: the rules are for plain cast barrels and the irons of their time",
+    against=(),
 )
 def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Liner and block wall against Bourne and Kent; the liner alone against the textbooks' dry liner."""
@@ -56,6 +57,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     cites=[COMMON_PRACTICE],
     why="A liner that cannot be rebored serves for one overhaul only.",
     leaves_out="whether the wall at the last bore is strong enough, which liner.wall-at-last-bore judges",
+    against=(),
     limits=[
         Limit("steps", "3", "ratio", COMMON_PRACTICE, "least number of reborings"),
         Limit("works_step", "3 mm", "length", COMMON_PRACTICE, "standard reboring step of the works"),

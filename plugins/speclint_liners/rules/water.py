@@ -44,6 +44,8 @@ _WATER = Reading.exact("density of water at 20 °C", 998.2, "kg/m³", IAPWS_95.a
     why="Water does not compress: without relief it breaks the cover.",
     leaves_out="condition of the valves in service; covers that have no spec; the local code and a competent person "
     "decide",
+    against=("burst",),
+    against_on={"cylinder-cover": ("burst",)},
     edition=3,
     limits=[
         Limit("least_factor", "1.1", "ratio", COMMON_PRACTICE, "least setting over the safety valves'"),
@@ -102,6 +104,8 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
     why="A valve that opens but cannot pass the water does not save the cover.",
     leaves_out="higher speeds, at which no relief valve saves a cylinder full of water; flow through the "
     "drain cocks; pipes between cylinder and valve",
+    against=("burst",),
+    against_on={"cylinder-cover": ("burst",)},
     limits=[
         Limit(
             "creep",

@@ -29,6 +29,7 @@ from speclint_making.sources import EN_13445_5
     cites=[COMMON_PRACTICE],
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
+    against=(),
     edition=3,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -66,6 +67,7 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[EN_13445_5.at("standard hydraulic test"), COMMON_PRACTICE],
     why="a leak under a cover is not seen, and a weld laid after the test is not tested",
     leaves_out=f"pressure and time of the test, which cylinder.test-pressure judges; {DEFERS}",
+    against=(),
     edition=2,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -99,6 +101,7 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="every lapping lets the valve down and takes the clearance",
     leaves_out="the temperature at which valves are lapped, which valve.beat-growth takes",
+    against=(),
 )
 def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "lap valves" before "set tappets"; "grind caps" before "measure cold clearance"."""
@@ -115,6 +118,7 @@ def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="the last link takes up what the others came out at, and must know it",
     leaves_out="the measured sizes, which chain.measured judges",
+    against=(),
 )
 def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "face pads", then "measure pads", before "grind last link"."""
@@ -131,6 +135,7 @@ def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a pipe drawn to the block holds it where it is not to be",
     leaves_out="the room for growth itself, which fit.growth-room judges",
+    against=(),
     edition=2,
 )
 def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -149,6 +154,7 @@ def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a nut under lagging is not tightened again",
     leaves_out="lagging that leaves every nut free; how far nuts are retightened",
+    against=(),
 )
 def tightened_before_lagged(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "steam test", then "retighten hot", before "lag"."""

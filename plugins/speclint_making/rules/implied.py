@@ -22,6 +22,7 @@ from speclint_making.inputs.steps import DEFERS, by_stage, listed
     cites=[COMMON_PRACTICE],
     why="a step that nobody wrote down is done when it is too late",
     leaves_out=f"parts that have no spec; steps of a maker from whom a part is bought; {DEFERS}",
+    against=(),
     edition=3,
 )
 def steps_complete(part: Weldment | CylinderBlock | Casting | CylinderLiner, sheet: Sheet) -> Judgement:
@@ -56,6 +57,7 @@ _POINTS = {
     why="an inspector who is called at a step that nobody wrote down comes too late",
     leaves_out="which points a part needs, which release.inspection-points asks; a step that making.steps-complete "
     "misses",
+    against=(),
     edition=3,
 )
 def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:

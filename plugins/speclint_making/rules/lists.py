@@ -28,6 +28,7 @@ def _own(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     cites=[COMMON_PRACTICE],
     why="of two steps with one name nobody knows which has been done",
     leaves_out="whether a step that comes again is needed",
+    against=(),
 )
 def each_step_once(part: Made, sheet: Sheet) -> Judgement:
     """The words as written, of a block with those of its weldment or casting, and the names under making.details."""
@@ -52,6 +53,7 @@ def each_step_once(part: Made, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a step that waits for a later one is left half done",
     leaves_out="steps of which no needs are stated",
+    against=(),
 )
 def needs_met(part: Made, sheet: Sheet) -> Judgement:
     """Each of the needs against the whole list, with that of the weldment or casting before."""
@@ -80,6 +82,7 @@ def needs_met(part: Made, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a size measured from a face that has since been cut is measured from nothing",
     leaves_out="how true a datum is, and faces that a step cuts without its being stated",
+    against=(),
 )
 def datum_kept(part: Made, sheet: Sheet) -> Judgement:
     """Each datum against what earlier and later steps say that they cut, and against the faces of the blank."""
@@ -121,6 +124,7 @@ def _faults(
     cites=[COMMON_PRACTICE],
     why="hardness measured before the furnace is not that of the part",
     leaves_out="where on the part it is measured",
+    against=(),
 )
 def hardness_after_treatment(part: Weldment | Casting | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """The step "measure hardness" after the last treatment of the part's own list."""

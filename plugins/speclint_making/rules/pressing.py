@@ -36,6 +36,7 @@ from speclint_making.sources import EN_13445_4
     cites=[COMMON_PRACTICE],
     why="pressing closes the bore, and an edge left sharp catches the rings",
     leaves_out="how much the bore closes, which liner.bore-after-pressing judges",
+    against=(),
     edition=2,
 )
 def pressed_before_finished(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -70,6 +71,7 @@ def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet
     cites=[COMMON_PRACTICE],
     why="two seats out of line never stop leaking, and the guide is the datum of both",
     leaves_out="the tool by which both beats are cut from one setting",
+    against=(),
     edition=3,
 )
 def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -107,6 +109,7 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     why="a ring already in drops out at the second heating",
     leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that "
     f"a part asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
+    against=(),
     edition=2,
 )
 def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
@@ -203,6 +206,7 @@ def _stays(part: FittedPart, block: CylinderBlock, T: float, sheet: Sheet) -> Ju
     cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
     why="a second heat as high as the first undoes what the first was for",
     leaves_out="the tempering temperature of a tempered plate; steps whose temperature is not stated",
+    against=(),
     limits=[
         Limit(
             "below_relief",

@@ -30,6 +30,7 @@ from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
     cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
     why="a weld laid afterwards puts back what the furnace took out",
     leaves_out=f"welds that the list does not name, and temperature and time of the relief; {DEFERS}",
+    against=(),
     edition=2,
 )
 def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet) -> Judgement:
@@ -65,6 +66,7 @@ def _welded(casting: Casting, sheet: Sheet) -> bool:
     cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
     why="shut-in air bursts its hollow in the furnace",
     leaves_out=f"cavities that nobody found, which block.closed-cavities asks for; {DEFERS}",
+    against=(),
     edition=2,
 )
 def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
@@ -88,6 +90,7 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
     why="a root that is covered cannot be seen again, and a crack may open in the furnace",
     leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
     f"asks; the time to wait for cracks; {DEFERS}",
+    against=(),
     edition=2,
 )
 def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
@@ -133,6 +136,7 @@ def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgemen
     cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
     why="what is finished before the furnace comes out oval",
     leaves_out=f"the metal left for finishing, which block.stress-relief judges; {DEFERS}",
+    against=(),
 )
 def finished_after_relief(part: Weldment | CylinderBlock, sheet: Sheet) -> Judgement:
     """The last relief, and the last rough machining, against the first step that finishes."""

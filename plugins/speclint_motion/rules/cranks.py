@@ -20,6 +20,7 @@ from speclint_motion.formulae.cranks import across_the_line
     why="an engine whose cranks all stand at dead centre does not start, whatever steam it is given",
     leaves_out="an engine of one cylinder, which has to be helped off its dead centre; cylinders at an angle to each "
     "other; how late in its stroke a cylinder still takes steam",
+    against=(),
     limits=[
         Limit(
             "across",

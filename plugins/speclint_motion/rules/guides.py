@@ -30,6 +30,7 @@ from speclint_motion.inputs import FULL_TURN, ON_BAR, cylinder_of, gear_of, grea
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A slipper that is too small wipes its white metal; the rod then runs out of line in its packing.",
     leaves_out="weight of crosshead and rods, tilting of the slipper, dirt",
+    against=("seize", "wear"),
     limits=[
         Limit("pressure", "0.7 MPa", "pressure", COMMON_PRACTICE, "greatest mean pressure of the slipper")
     ],
@@ -63,6 +64,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
     leaves_out="deflection of the motion plate and of the cover that carry the bar, shear, wear",
+    against=("break under load",),
     limits=[Limit("share", "0.001", "ratio", COMMON_PRACTICE, "greatest deflection over the span")],
 )
 def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -111,6 +113,7 @@ def _second_moment(bar: SlideBar, sheet: Sheet) -> MetresToTheFourth:
     why="Wheels balanced for another mass overload the rail at every turn, and nothing on the engine shows "
     "it.",
     leaves_out="the balance itself, hammer blow and shuttling: the local code and a competent person decide",
+    against=(),
     limits=[Limit("apart", "2 %", "ratio", COMMON_PRACTICE, "greatest relative difference of the masses")],
 )
 def balance_record(crosshead: Crosshead, sheet: Sheet) -> Judgement:

@@ -23,6 +23,7 @@ from speclint_motion.inputs import boiler_pressure, cylinder_of, piston_of
     why="Packing beyond its rating leaks within weeks, and the steam takes away the driver's view.",
     leaves_out="oil, finish of the rod (rod.finish), bending of the rod; the maker's data sheet takes "
     "precedence over the table",
+    against=("leak", "burn"),
 )
 def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     """Box, rod and admitted steam, boiler pressure and mean speed of the rod, each against the table of packings.
@@ -65,6 +66,8 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
     leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom",
+    against=("seize", "wear"),
+    against_on={"piston-rod": ("wear",)},
     limits=[
         Limit(
             "least", "0.004", "ratio", COMMON_PRACTICE, "least diametral clearance over the rod's diameter"

@@ -53,6 +53,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
     why="A pin that is too small squeezes out its oil, runs hot and destroys its bearing.",
     leaves_out="rubbing speed and heat, coupling rods on the same pin; the pocket-book's proportions are "
     "only reported",
+    against=("seize", "wear"),
     limits=[
         Limit(
             "crank_pin",
@@ -131,6 +132,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     ],
     why="A crank pin breaks at its fillet, and at speed the rods then come loose.",
     leaves_out="coupling rods on the same pin, loss of fatigue strength by a press fit, seizure",
+    against=("break under load", "break in fatigue"),
     limits=[
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),
         Limit(

@@ -39,6 +39,7 @@ DEFERS = "the local code and a competent person decide"
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="The piston is hotter than the liner and grows more; a piston that binds at speed scores the bore.",
     leaves_out=f"sag of piston and rod, wear of the crosshead's slippers, a bore out of line; {DEFERS}",
+    against=("seize",),
     limits=[
         Limit("share", "0.0005", "ratio", COMMON_PRACTICE, "least diametral clearance hot over the bore")
     ],
@@ -74,6 +75,8 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     "through the cover.",
     leaves_out="grip of the taper, stress of the nut's thread (rod.tension judges the rod's), creep of the "
     f"seat; {DEFERS}",
+    against=("loosen",),
+    against_on={"piston-rod": ("loosen",)},
     limits=[Limit("proof", "1.5", "ratio", COMMON_PRACTICE, "least proof load over the greatest pull")],
 )
 def fastening(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -137,6 +140,8 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     cites=[COMMON_PRACTICE, LINEHAM_SPEED],
     why="Rings and packing wear with the distance that they rub, which the piston speed sets.",
     leaves_out="oil and surface of the liner; Lineham's speed of locomotives is only reported",
+    against=(),
+    against_on={"piston-ring": ("wear",)},
     limits=[
         Limit("mean", "8 m/s", "speed", COMMON_PRACTICE, "greatest mean piston speed"),
         Limit(
@@ -168,6 +173,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     why="Where inertia comes near the steam load the rods knock, and forces that the wheels cannot balance "
     "act on the rail.",
     leaves_out="compression, which relieves the pins of some of it",
+    against=(),
     limits=[
         Limit(
             "share",

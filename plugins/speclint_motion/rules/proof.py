@@ -48,6 +48,7 @@ within_rod: Rule = agreement(
     grade=Grade.HOLD,
     why="a rod that was stretched beyond yield to prove its nut has lost the grip that was to be proved",
     leaves_out="the nut's own thread, and a taper that carries part of the load beside the thread",
+    against_on={"piston-rod": ("break under load",)},
 )
 
 RULES = (within_rod,)

@@ -36,6 +36,7 @@ _DISTORTION = 3**0.5
     why="A ring whose ends meet cannot expand further: it seizes in the bore or breaks. One whose ends stand far "
     "apart lets the steam through.",
     leaves_out="wear of the ring; wear of a bore in the block without a liner",
+    against=("leak", "seize"),
     limits=[
         Limit("least", "0.2 mm", "length", COMMON_PRACTICE, "least gap hot"),
         Limit("most", "0.03", "ratio", COMMON_PRACTICE, "greatest gap over the bore, in the worn bore"),
@@ -105,6 +106,7 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cracked land breaks out in pieces; a ring that bears on the bottom of its groove seizes.",
     leaves_out="notch at the corner of the groove, wear of its sides, thermal stress of the crown",
+    against=("seize",),
     limits=[
         Limit("iron", "8", "ratio", COMMON_PRACTICE, "least tensile strength of iron over stress"),
         Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "greatest stress over proof stress of steel"),

@@ -85,6 +85,7 @@ class _Weak(NamedTuple):
     "cover.",
     leaves_out="preload of the nut in the thread, bending by a crosshead out of line, corrosion at the "
     f"packing; {DEFERS}",
+    against=("break under load", "break in fatigue"),
     limits=[
         Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of a section"),
         Limit("fatigue", "1.5", "ratio", COMMON_PRACTICE, "least factor against fatigue"),

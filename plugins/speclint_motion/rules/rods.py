@@ -50,6 +50,7 @@ DEFERS = "the local code and a competent person decide"
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
     leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the "
     f"formula of Rankine and Gordon is only reported; {DEFERS}",
+    against=("break under load",),
     limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling")],
 )
 def buckling(rod: PistonRod, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -114,6 +115,7 @@ def _rankine_gordon(d: Metres, K: Ratio, L: Metres, sheet: Sheet) -> None:
     why="A rough rod wears its packing away, and a soft one is scored by it.",
     leaves_out="straightness, waviness, and lay of the grinding; the packing maker's data sheet takes "
     "precedence over the table",
+    against=("wear",),
 )
 def finish(rod: PistonRod, sheet: Sheet) -> Judgement:
     """Roughness and hardness against the table, for each stuffing box that the rod runs in."""

@@ -40,6 +40,7 @@ _ONE_METRE: Metres = 1.0
     cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
     leaves_out="sudden loads, whirling, shoulders and press fits at the section, heat",
+    against=("break under load", "break in fatigue"),
     limits=[
         Limit(
             "bending",

@@ -18,6 +18,7 @@ from speclint_motion.inputs import piston_of
     why="A bar that no drawn part carries is straight on paper only: its deflection is judged between supports that "
     "nobody provides.",
     leaves_out="strength and stiffness of the supports, and a bar that one end alone carries",
+    against=(),
 )
 def held_by(bar: SlideBar, sheet: Sheet) -> Judgement:
     """Two supports, each a part of the design or the number of a drawing."""

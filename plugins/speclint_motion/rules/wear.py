@@ -46,6 +46,7 @@ _KINDS = get_args(Wearing)
     cites=[REBORING, COMMON_PRACTICE],
     why="a part without a limit of wear is run until it fails",
     leaves_out="whether the limit is right for the part (wear.works-at-limit, wear.rings, wear.pins-and-bushes)",
+    against=(),
     limits=[
         Limit("bore", "1.5 mm", "length", REBORING, "greatest taper or ovality of a cylinder bore"),
         Limit(
@@ -95,6 +96,7 @@ def _queried(judged: Judgement) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a part that wears out between two overhauls stops the engine, or goes on working worn out",
     leaves_out="wear out of proportion to the distance run: scuffing for want of oil, dirt, corrosion",
+    against=("wear",),
     limits=[
         Limit("light", "100000 km", "length", COMMON_PRACTICE, "distance run until a light overhaul"),
         Limit("heavy", "200000 km", "length", COMMON_PRACTICE, "distance run until a heavy overhaul"),

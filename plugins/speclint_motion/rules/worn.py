@@ -41,6 +41,7 @@ from speclint_motion.formulae.wear import (
     why="an engine is worn for most of its life, and what is judged new alone fails half-way to the overhaul",
     leaves_out="ring gap (wear.rings), cams (cam.no-undercut, wear.seats-reground), play of the valve gear "
     "(wear.pins-and-bushes)",
+    against=("wear",),
     limits=[
         Limit(
             "set", "5 %", "ratio", COMMON_PRACTICE, "greatest share of its shut load that a spring may lose"
@@ -154,6 +155,7 @@ def _rebored(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a worn ring in a worn bore lets the steam past, and a thin or loose one breaks",
     leaves_out="heat, which closes the gap; how bore and ring share the wear between overhauls",
+    against=("leak", "wear"),
     limits=[
         Limit("share", "0.01", "ratio", COMMON_PRACTICE, "greatest gap over the bore, beside what is added"),
         Limit("added", "2 mm", "length", COMMON_PRACTICE, "what is added to that"),
@@ -198,6 +200,7 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a loose pin knocks itself looser, and play between crank and cams shifts every event",
     leaves_out="bending and twist of the drive (gear.rocker-twist), play of the bearings of the cam shaft",
+    against=("wear",),
     limits=[
         Limit("crosshead", "0.5 mm", "length", COMMON_PRACTICE, "greatest worn clearance of a crosshead pin"),
         Limit("crank", "1.0 mm", "length", COMMON_PRACTICE, "greatest worn clearance of a crank pin"),

@@ -54,6 +54,7 @@ Named = tuple[str, Stated[str] | NotStated]
     edition=2,
     leaves_out="the hard layer of a treated surface; toughness at low temperature (block.toughness "
     "covers the block); parts loaded only in compression: pistons, rings, seats, guides, feet of tappets",
+    against=(),
     limits=[
         Limit("elongation", "7 %", "ratio", COMMON_PRACTICE, "least elongation at fracture"),
     ],

@@ -23,6 +23,7 @@ from speclint_pairings.sources import AHRONS, NEALE, STAINLESS_WEAR
     why="some pairs of metals seize and tear each other within the first mile, whatever the oil",
     leaves_out="load, speed, roughness and quantity of oil; surfaces that meet without a link between "
     "their specs",
+    against=("seize", "wear"),
 )
 def sliding(component: Component, sheet: Sheet) -> Judgement:
     """Each pair that the links give, against the table of pairs; one that is not in it is a query."""

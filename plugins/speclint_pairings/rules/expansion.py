@@ -46,6 +46,7 @@ _ASSESSING_RULES = {
     leaves_out="stud load and tightness of the joint (joint.thermal and joint.separation), how tight a "
     "press fit stays (the rules of liners, seats and fits), studs that are off centre in their holes by "
     "more than half the clearance",
+    against=("break under load",),
     limits=[
         Limit(
             "share_of_room",

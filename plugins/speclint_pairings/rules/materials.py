@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     cites=[COMMON_PRACTICE],
     why="no stress, fit or temperature can be judged for a metal without data",
     leaves_out="whether the metal delivered is the metal named: its inspection document shows that",
+    against=(),
 )
 def known(component: Component, sheet: Sheet) -> Judgement:
     """The name is looked for among all materials."""
@@ -62,6 +63,7 @@ def known(component: Component, sheet: Sheet) -> Judgement:
     leaves_out="gasket, packing and seal, which have rules of their own; creep, which is time under stress "
     "above the creep limit (material.time-dependent); for pressure parts the local code's own limits and a "
     "competent person decide",
+    against=("burn",),
 )
 def temperature(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the limit of the handbook for pressure part, running part,
@@ -108,6 +110,7 @@ def _use_of(component: Component, sheet: Sheet) -> str:
     "when cooler, and plain carbon steel turns part of its carbide to graphite",
     edition=4,
     leaves_out="the creep life of a part above the limit: the local code and a competent person decide",
+    against=("burn",),
 )
 def time_dependent(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature in the hot cases against the first temperature of the material's creep table."""
@@ -149,6 +152,7 @@ def _creeps(metal: Material) -> bool:
     "calculation",
     edition=5,
     leaves_out="whether type 3.2 is required: the local code and the competent person or body decide",
+    against=(),
 )
 def certificate(component: Component, sheet: Sheet) -> Judgement:
     """Types 2.1 and 2.2 state only that the maker supplied what was ordered; a weldment states it of its plates."""

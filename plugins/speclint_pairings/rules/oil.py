@@ -37,6 +37,8 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
     why="without a check valve the steam drives the oil back to the lubricator, and without a drain "
     "water displaces it from the joint; water that follows a spindle into the cam box emulsifies its oil",
     leaves_out="quantity of oil; whether a seal withstands its heat and speed (spindle.seal)",
+    against=("seize", "wear"),
+    against_on={"cam-box": ("leak",)},
     edition=3,
 )
 def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -99,6 +101,7 @@ def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:
     "thin leaves the wall dry",
     leaves_out="air drawn in when drifting, which burns an oil that steam would not; compounding "
     "against wet steam; oils that are not straight mineral oils",
+    against=("wear",),
     edition=3,
     limits=[
         Limit(

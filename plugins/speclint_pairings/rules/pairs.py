@@ -49,6 +49,8 @@ class _Pair(NamedTuple):
     cites=[COMMON_PRACTICE],
     why="the pair that nobody put on the list is the one that runs dry",
     leaves_out="quantity and film of the oil; check valves and flash points (lubrication.points)",
+    against=("seize",),
+    against_on={"shaft": ("seize",), "tappet": ("seize",), "rocker": ("seize",)},
 )
 def pair_by_name(part: CamBox | CylinderBlock, sheet: Sheet) -> Judgement:
     """The pairs that the links give, each against the pairs that box or block lists."""

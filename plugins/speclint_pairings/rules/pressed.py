@@ -21,6 +21,7 @@ _ASSESSING_RULES = {
     why="steel expands more than iron: a fit that is tight in the shop may have no grip at all in steam",
     leaves_out="the results of those checks, which they report themselves; where one is not assessed "
     "the local code and a competent person decide",
+    against=(),
     reviews=True,
 )
 def iron_in_steel(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:

@@ -67,6 +67,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     "fails, then the metal.",
     leaves_out="peaks of pressure and of speed (the rules of pins, slippers and bushes); supply and "
     "cooling of the oil; the inertia load, which is zero in the mean",
+    against=("seize", "wear"),
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],

@@ -32,6 +32,7 @@ from speclint_pairings.formulae.tables import anodic_metal
     why="of two surfaces that rub the softer wears: that should be the bush, which is cheap, and not "
     "the spindle",
     leaves_out="how hard a treated surface is; rings and liners, which have a rule of their own",
+    against=("wear",),
     limits=[
         Limit("apart", "30 HB", "Brinell hardness", COMMON_PRACTICE, "least difference in Brinell hardness")
     ],
@@ -60,6 +61,7 @@ def hardness(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     edition=4,
     leaves_out="areas: a small less noble part in a large noble one corrodes fastest; treated and "
     "boiler water",
+    against=("corrode",),
 )
 def galvanic(component: Component, sheet: Sheet) -> Judgement:
     """The component's metal against that of each part it is linked to, by the anodic index.

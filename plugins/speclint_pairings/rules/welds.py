@@ -30,6 +30,7 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     why="beside a weld that cools fast a steel rich in carbon hardens, and may crack hours later",
     leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: "
     "the welding procedure and a qualified welding engineer decide",
+    against=(),
     edition=3,
     limits=[
         Limit(
@@ -145,6 +146,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     edition=6,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
+    against=(),
 )
 def iron_weld(component: Component, sheet: Sheet) -> Judgement:
     """Applies to pressure parts of grey or chilled iron, each of which must say whether it is welded."""

@@ -15,6 +15,7 @@ from speclint.specs import CylinderBlock
     cites=[COMMON_PRACTICE],
     why="a cold block that is given full steam at once cracks, its fits loosen and it fills with water",
     leaves_out="the content of the procedures",
+    against=(),
 )
 def warming_procedure(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Lists each of the three procedures that is not named."""

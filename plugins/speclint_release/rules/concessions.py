@@ -16,6 +16,7 @@ from speclint.specs import Component
     "never accepted",
     leaves_out="signatures, and whether the person who accepted was entitled to: the register and the "
     "gate check those",
+    against=(),
 )
 def stale_concession(_component: Component, sheet: Sheet) -> Judgement:
     """Lists each concession that no longer holds, with the value that changed or the day on which it ended."""

@@ -19,6 +19,7 @@ from speclint_release.formulae.records import share_assessed
     cites=[COMMON_PRACTICE],
     why="a report without findings means little for a part whose spec states little",
     leaves_out="what no rule covers: it is not counted",
+    against=(),
     limits=[
         Limit(
             "wanted",

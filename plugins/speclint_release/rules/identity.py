@@ -16,6 +16,7 @@ from speclint_release.sources import ISO_7200
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
     leaves_out="whether the number and the revision are those of the drawing in the shop",
+    against=(),
 )
 def identity(component: Component, sheet: Sheet) -> Judgement:
     """Lists every one of the five that is missing."""
@@ -49,6 +50,7 @@ def identity(component: Component, sheet: Sheet) -> Judgement:
     why="every hold defers to these codes: they, and not this program, decide what may run or hold pressure",
     leaves_out="whether the codes named are those in force: the authority behind the local code, or a "
     "competent person, decides",
+    against=(),
 )
 def local_code(component: Component, sheet: Sheet) -> Judgement:
     """Applies to parts that hold pressure or can hurt someone when they fail."""
@@ -77,6 +79,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     why="a person who made a mistake tends to overlook it the second time as well",
     leaves_out="what was checked and how well: the local code, or a competent person, may require a "
     "proof calculation",
+    against=(),
 )
 def independent_check(component: Component, sheet: Sheet) -> Judgement:
     """Two names that differ in more than case, dots and spaces, from the review stage on."""

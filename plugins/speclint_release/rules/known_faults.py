@@ -29,6 +29,7 @@ class AskedCheck(NamedTuple):
     cites=[COMMON_PRACTICE],
     why="a fault of which nobody wrote down the cause is built into the next engine again",
     leaves_out="whether the account is true, and whether the change meets the cause",
+    against=(),
 )
 def described(fault: KnownFault, sheet: Sheet) -> Judgement:
     """Lists what is missing; a fault that is accepted has no change to state."""
@@ -52,6 +53,7 @@ def described(fault: KnownFault, sheet: Sheet) -> Judgement:
     why="what hurt someone once hurts again where nobody showed by figures that it cannot",
     leaves_out="whether the checks named are those that the fault calls for: a competent person judges that, and may "
     "accept the fault by a concession; what the checks leave out themselves",
+    against=(),
     reviews=True,
 )
 def proved_by_checks(fault: KnownFault, sheet: Sheet) -> Judgement:
@@ -75,6 +77,7 @@ def proved_by_checks(fault: KnownFault, sheet: Sheet) -> Judgement:
     why="an open fault that nobody decided on is found again on the road",
     leaves_out="whether calculation, test or grounds are right; a test that is still to be done is asked for by "
     "fault.tests-made",
+    against=(),
     reviews=True,
 )
 def settled(fault: KnownFault, sheet: Sheet) -> Judgement:
@@ -106,6 +109,7 @@ def settled(fault: KnownFault, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a test that is put off until the engine runs is made by those who ride on it",
     leaves_out="how the test was made, and whether it was the right one: a competent person judges that",
+    against=(),
 )
 def tests_made(fault: KnownFault, sheet: Sheet) -> Judgement:
     """A test that failed is as grave as the fault; one still to be done is a query until the drawings are released."""
@@ -124,6 +128,7 @@ def tests_made(fault: KnownFault, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a fault that is mended on the left side alone stays on the right",
     leaves_out="parts that do the same and of which no spec says that they are like the other, or its mirror",
+    against=(),
     reviews=True,
 )
 def on_its_like(fault: KnownFault, sheet: Sheet) -> Judgement:

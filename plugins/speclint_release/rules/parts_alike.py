@@ -19,6 +19,7 @@ _NAMES = frozenset({"title", "drawing", "revision"})
     cites=[COMMON_PRACTICE],
     why="two parts alike sit in two places: a place taken from the other would put both into one",
     leaves_out="whether the place is the right one, and a place that neither part states",
+    against=(),
     edition=2,
 )
 def place_stated(component: Component, sheet: Sheet) -> Judgement:
@@ -40,6 +41,7 @@ def place_stated(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a value written in two places is altered in one of them and forgotten in the other",
     leaves_out="values that neither file states, and words that mean the same and are written otherwise",
+    against=(),
 )
 def said_once(component: Component, sheet: Sheet) -> Judgement:
     """Every key that both state with one value."""
@@ -58,6 +60,7 @@ def said_once(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="two parts that look alike and are of two metals are mistaken for each other in the store",
     leaves_out="whether the other material will do: that is for the rules of its strength",
+    against=(),
     edition=2,
 )
 def material_explained(component: Component, sheet: Sheet) -> Judgement:
@@ -83,6 +86,7 @@ def material_explained(component: Component, sheet: Sheet) -> Judgement:
     why="the shop makes what the number says: two numbers of one part are made twice",
     leaves_out="revisions of one number (release.one-drawing-one-part); sizes that differ under one number, as in a "
     "table on the drawing",
+    against=(),
     edition=2,
 )
 def one_drawing(component: Component, sheet: Sheet) -> Judgement:
@@ -104,6 +108,7 @@ def one_drawing(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a part made for the wrong side does not go on, and its holes are then drilled a second time",
     leaves_out="parts that have no hand, such as springs, fits and plans",
+    against=(),
     edition=2,
 )
 def other_hand(component: Component, sheet: Sheet) -> Judgement:

@@ -59,6 +59,7 @@ _OF = (
     edition=5,
     leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
     "local code and the competent person or body that it names decide",
+    against=(),
     limits=[
         Limit(
             "swing",

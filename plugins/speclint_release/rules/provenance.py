@@ -16,6 +16,7 @@ from speclint.specs import Component
     why="a figure assumed to get on with the drawing is forgotten, and the part is made to it",
     leaves_out="whether the assumed figure is right: where a rule of hold grade used it, a competent "
     "person decides",
+    against=(),
     reviews=True,
 )
 def assumed(component: Component, sheet: Sheet) -> Judgement:
@@ -41,6 +42,7 @@ def assumed(component: Component, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a worn part no longer has its design size: a part copied from it starts its life partly worn",
     leaves_out="how far the original was worn, and what its designer intended: the drawing office decides",
+    against=(),
 )
 def measured_only(component: Component, sheet: Sheet) -> Judgement:
     """Lists every quantity of the spec that is marked as measured."""

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     why="the next run covers a root run and assembly hides a fit: they can be inspected only at that moment",
     edition=2,
     leaves_out="who the inspector is, and what is measured at each point",
+    against=(),
 )
 def inspection_points(component: Component, sheet: Sheet) -> Judgement:
     """Requires of each part the points that its manufacture has."""

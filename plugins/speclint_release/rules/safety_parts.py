@@ -20,6 +20,7 @@ from speclint_release.sources import DOCUMENTS
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
     leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient and how often it is "
     "repeated: the local code and a competent person decide",
+    against=(),
 )
 def safety_part(component: Component, sheet: Sheet) -> Judgement:
     """Lists what is missing of a part that is a safety part by its kind, or that says so."""

@@ -49,6 +49,7 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
     cites=[FATIGUE_DIAGRAMS, en_13906_1_clause("7, stress correction factor"), COMMON_PRACTICE],
     why="a valve spring makes ten million strokes in some five hundred hours, and breaks from the inside of a coil",
     leaves_out=f"rust, surface damage and surge, each of which takes life that no diagram counts; {DEFERS}",
+    against=("break in fatigue",),
     limits=[
         Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range")
     ],
@@ -103,6 +104,7 @@ def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pasc
     why="a spring that surges loses control of the valve, overstresses its end coils and soon breaks",
     leaves_out="the harmonics of the cam's lift law, which reach higher orders with a sharp cam than "
     "with a smooth one",
+    against=("break in fatigue",),
     limits=[
         Limit(
             "least",
@@ -153,6 +155,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
     why="a spring that is hot under load relaxes: it gets shorter and holds its valve with less load",
     leaves_out="the loss after the 48 hours of the diagrams, which goes on slowly",
+    against=("burn",),
     limits=[
         Limit("loss", "10 %", "ratio", COMMON_PRACTICE, "share of the load that may be lost to relaxation")
     ],

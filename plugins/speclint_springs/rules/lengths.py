@@ -27,6 +27,7 @@ from speclint_springs.inputs import greatest_solid_length, mean_diameter, shorte
     why="a low index cracks the wire during coiling and raises the stress on its inside; a high one "
     "lets the spring buckle and tangle",
     leaves_out="whether the maker has the mandrel and the coiling machine for it",
+    against=(),
     limits=[
         Limit(
             "least-cold", "4", "ratio", en_13906_1_clause("1, scope, cold coiled"), "least index, cold coiled"
@@ -76,6 +77,7 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     cites=[en_13906_1_clause("9.9, sum of clearances")],
     why="coils that touch stop the valve short of its lift, and the cam then breaks a part of the gear",
     leaves_out="lift beyond the open length, from worn stops or overtravel of the gear",
+    against=("foul",),
 )
 def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """L_O − L_c ≥ S_a, with the greatest wire and the shortest open length of the drawing."""

@@ -29,6 +29,7 @@ from speclint_springs.inputs import modulus_of_rigidity
     cites=[en_13906_1_clause("9.4, spring rate"), EN_15800.at("tolerances on load"), COMMON_PRACTICE],
     why="a drawing that contradicts itself gets a spring that is right by one figure and wrong by the other",
     leaves_out="the measured rate of the spring as made: that is for the test certificate",
+    against=(),
     limits=[
         Limit(
             "rate-agreement",

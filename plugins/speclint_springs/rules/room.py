@@ -37,6 +37,7 @@ from speclint_springs.inputs import (
     cites=[en_13906_1_clause("9.14, buckling")],
     why="a spring that buckles wears through its guide, and pushes the spindle sideways",
     leaves_out="ends that are not square, and a spring that a guide keeps straight",
+    against=("break under load",),
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
@@ -61,6 +62,7 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     cites=[en_13906_1_clause("9.11, increase of coil diameter"), FIRST_PRINCIPLES],
     why="coils that rub wear through, and a spring that jams in its housing holds nothing",
     leaves_out="a housing or a pin out of line with the spring",
+    against=("foul",),
 )
 def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Clearance outside with the growth at solid, and inside where the coil is narrowest, both above zero."""
@@ -105,6 +107,7 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
     why="springs are nested so that the engine can return on one; wound the same way, broken coils "
     "screw into the other spring",
     leaves_out="running at full speed on the springs that are left: the engine must be slowed",
+    against=(),
     limits=[
         Limit(
             "factor",

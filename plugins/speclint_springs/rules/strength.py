@@ -30,6 +30,7 @@ DIN_2089 = Source(
     "size is known",
     leaves_out="surface, depth of decarburisation and torsion tests, which the same standard requires "
     "of the wire",
+    against=(),
 )
 def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """R_m of the table, and the figure of a certificate, where stated, against it."""
@@ -51,6 +52,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     cites=[DIN_2089.at("permissible shear stress under static load"), COMMON_PRACTICE],
     why="a spring stressed beyond its elastic limit takes a set and no longer shuts the valve",
     leaves_out="the alternating part of the stress (coil-spring.fatigue) and heat (coil-spring.temperature)",
+    against=("break under load",),
     limits=[
         Limit(
             "share-of-strength",
@@ -81,6 +83,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     why="a spring is pressed solid when it is made, and again when the valve is let go during "
     "maintenance; overstressed, it takes a set",
     leaves_out="hot coiled springs, whose limit is a diagram of the standard that is not held here",
+    against=("break under load",),
     limits=[
         Limit(
             "share-of-strength",

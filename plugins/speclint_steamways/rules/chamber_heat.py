@@ -37,6 +37,8 @@ from speclint_steamways.formulae.conducted import (
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A spring that is hotter than was reckoned loses its load, a seal hardens, and oil turns to carbon.",
     leaves_out="steam that leaks past spindles into the chamber, radiation from the block, and the wind of running",
+    against=("burn",),
+    against_on={"compression-spring": ("burn",)},
     limits=[
         Limit(
             "moving_air",

@@ -51,6 +51,7 @@ def _of_exhaust(passage: SteamPassage, sheet: Sheet) -> None:
     why="A wall that was not counted warms the exhaust all the same: ports, seat rings, bridges and ends add up.",
     leaves_out="whether what is said to lie beyond a face does lie there, and the faces of live passages to anything "
     "but exhaust steam",
+    against=(),
     limits=[
         Limit("least", "98 %", "ratio", COMMON_PRACTICE, "least sum of the faces over the whole surface"),
         Limit("most", "102 %", "ratio", COMMON_PRACTICE, "greatest sum of the faces over the whole surface"),
@@ -167,6 +168,7 @@ def _is_partition(
     cites=[GNIELINSKI, INCROPERA.at("scatter of correlations"), COMMON_PRACTICE],
     why="One wall between boiler steam and the exhaust leaks several times the heat of two, and iron cracks there.",
     leaves_out="how good the reason is that the notes give; walls that neither a face nor a partition names",
+    against=(),
     limits=[
         Limit(
             "bridged",

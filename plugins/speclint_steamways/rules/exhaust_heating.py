@@ -39,6 +39,7 @@ _LEFT_OUT = (
     ],
     why="Heat that warms the exhaust cost fuel, cools the steam before it works, and goes up the chimney.",
     leaves_out=_LEFT_OUT,
+    against=(),
     limits=[
         Limit(
             "rise",
@@ -92,6 +93,7 @@ def exhaust_heating(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judge
     cites=[GNIELINSKI, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Steam that is cooled before it works does less work for the same fuel.",
     leaves_out=f"that no engine reaches Carnot's share, which is taken here; {_LEFT_OUT}",
+    against=(),
     limits=[
         Limit("share", "1.5 %", "ratio", COMMON_PRACTICE, "lost work over indicated power, observed above"),
         Limit(

@@ -25,6 +25,7 @@ from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, press
     why="Walls that touch are one wall, and the heat goes through as if there were no gap.",
     leaves_out="walls that warp as they are welded, and dirt in the gap; that it is vented (block.closed-cavities); "
     "the sum of heat, which takes the convection in the gap from here (heat.exhaust-heating)",
+    against=(),
     limits=[Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left")],
 )
 def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -61,6 +61,14 @@ def _metal(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Kelvins:
     leaves_out="flanges, studs and brackets that stand out of the lagging, gaps in it, wet lagging; what injury is "
     "tolerable, which no guide settles: ASTM C1055 recommends none beyond the first degree, and that begins below the "
     "60 °C of the trade; the local code and a competent person decide",
+    against=("burn",),
+    against_on={
+        "steam-pipe": ("burn",),
+        "cylinder-cover": ("burn",),
+        "chamber-cover": ("burn",),
+        "cylinder-block": ("burn",),
+    },
+    reached_by="covers",
     limits=[
         Limit(
             "touch",
@@ -109,6 +117,7 @@ def _hottest_air(case: LoadCase, sheet: Sheet) -> Kelvins:
     cites=[CHURCHILL_CHU, INCROPERA_EXAMPLE, INCROPERA.at("table A.4, air"), COMMON_PRACTICE],
     why="Heat lost through the lagging costs fuel all day, standing and running.",
     leaves_out="any limit; wind, which multiplies the loss of thin lagging; parts left bare",
+    against=(),
 )
 def loss(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
     """Heat lost in still air, reported."""

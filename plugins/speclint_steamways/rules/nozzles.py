@@ -54,6 +54,7 @@ def _atmosphere(sheet: Sheet) -> Pascals:
     "needs ever more of it.",
     leaves_out="pulsation of the exhaust; smokebox vacuum, which helps a little; the period rule of 0.3 "
     "D is only reported",
+    against=(),
     limits=[
         Limit(
             "period",
@@ -101,6 +102,7 @@ def area(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     why="The momentum of the jet draws the fire: with too little the engine does not steam, with too "
     "much the fire is lifted.",
     leaves_out="chimney, petticoat and height of the nozzle, which make the same jet draw more or less",
+    against=(),
     limits=[
         Limit("least", "0.85", "ratio", COMMON_PRACTICE, "least momentum over the stated reference"),
         Limit("most", "1.3", "ratio", COMMON_PRACTICE, "greatest momentum over the stated reference"),
@@ -132,6 +134,7 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A feed heater or a second outlet that takes too much leaves the fire without draught.",
     leaves_out="the flow of a branch when its valve is shut, or at short cut-off",
+    against=(),
     limits=[
         Limit("left", "75 %", "ratio", COMMON_PRACTICE, "least share of the exhaust flow left at the nozzle")
     ],

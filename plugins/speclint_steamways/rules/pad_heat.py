@@ -45,6 +45,7 @@ class _Way(NamedTuple):
     why="Interference, growth and friction of a pad are reckoned from its temperature; one that is hotter grows more.",
     leaves_out="warming and cooling, edges, ribs and holes of the frame, and heat from the neighbouring pad; a pad "
     "that states no temperature is taken as hot as the block",
+    against=(),
     limits=[
         Limit(
             "within",

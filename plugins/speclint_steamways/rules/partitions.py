@@ -118,6 +118,8 @@ def _resistance(
     "cannot be stopped.",
     leaves_out="ribs, corners and welds of the wall, fatigue by heating and cooling: the local code and "
     "a competent person decide",
+    against=("burst",),
+    against_on={"cylinder-block": ("burst",)},
     limits=[
         Limit(
             "bending",

@@ -56,6 +56,7 @@ def _bore(passage: SteamPassage, sheet: Sheet) -> tuple[CylinderBlock, Metres]:
     cites=[POCKET_BOOK.at("p. 501, approximate rules for locomotives"), BOURNE.at("Q. 320")],
     why="Ports smaller than this were found to throttle engines that ran far slower than this one.",
     leaves_out="any judgement by the other rules: sound engines break them in both directions",
+    against=(),
     limits=[
         Limit("least", "0.08", "ratio", COMMON_PRACTICE, "least port area over piston area"),
         Limit(
@@ -116,6 +117,8 @@ def port_rule(passage: SteamPassage, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="Water that lies in a chest goes into the cylinder with the first steam and breaks it.",
     leaves_out="how fast the drains clear and who opens them; the local code and a competent person decide",
+    against=("burst",),
+    against_on={"cylinder-cover": ("burst",)},
 )
 def drains(part: SteamPassage | CylinderBlock, sheet: Sheet) -> Judgement:
     """Chests, valve pockets, belts and low points of passages, and relieved lengths of a block, as stated."""
@@ -161,6 +164,7 @@ def _of_passage(passage: SteamPassage, sheet: Sheet) -> Judgement:
     why="A cylinder that cannot draw air freely draws ash from the smokebox, and hot air turns its oil "
     "to carbon.",
     leaves_out="springs and flutter of snifting valves, heat given to the walls during compression",
+    against=(),
     limits=[
         Limit("depression", "0.1 bar", "pressure", COMMON_PRACTICE, "greatest depression in the cylinder"),
         Limit(

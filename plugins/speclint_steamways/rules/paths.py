@@ -56,6 +56,7 @@ def _each_path(end: End, judge: Callable[[tuple[Stage, ...]], Judgement], sheet:
     why="Fast steam wears metal, makes noise and loses pressure in every bend.",
     leaves_out="pulsation: while a valve is open steam runs faster than its mean speed; the period "
     "figure is only reported",
+    against=("wear",),
     limits=[
         Limit("live", "40 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
@@ -95,6 +96,7 @@ def _speeds(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgemen
     why="Pressure lost in a live pipe cost fuel and never reaches the piston; pressure lost in the "
     "exhaust acts against it.",
     leaves_out="pulsation, heat lost on the way, the valves themselves (valve.pressure-loss)",
+    against=(),
     limits=[
         Limit("live", "5 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from header to valve"),
         Limit("exhaust", "10 %", "ratio", COMMON_PRACTICE, "share of the pressure lost from valve to nozzle"),
@@ -125,6 +127,7 @@ def _loss(stages: tuple[Stage, ...], case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A narrow section before the valve throttles the engine, however far the valve lifts.",
     leaves_out="contraction of the stream; the nozzle, which is meant to be narrower",
+    against=(),
     limits=[Limit("share", "1", "ratio", COMMON_PRACTICE, "least area over the flow area of the open valve")],
 )
 def area_continuity(end: End, sheet: Sheet) -> Judgement:
@@ -221,6 +224,7 @@ def _beat(index: str, beat: Beat, lift: float, sheet: Sheet) -> tuple[SquareMetr
     why="Near choking no opening of the regulator (throttle) brings more steam, and what comes has lost "
     "its pressure.",
     leaves_out="the nozzle (blast-pipe.area); pulsation; Napier's rule is only reported",
+    against=(),
     limits=[
         Limit("share", "50 %", "ratio", COMMON_PRACTICE, "greatest share of the choked flow"),
         Limit(

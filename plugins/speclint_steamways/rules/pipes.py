@@ -74,6 +74,7 @@ class _Taken(NamedTuple):
     leaves_out="loads from weight, thermal expansion and water, branches and ends: the local code named "
     "in the settings and a competent person decide, and the edition of the code in force takes "
     "precedence",
+    against=("burst", "corrode"),
     edition=5,
 )
 def wall(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -143,6 +144,7 @@ def _bent(pipe: SteamPipe, sheet: Sheet, of: _Taken, t_l: Metres) -> Iterator[Ju
     "nothing about the hot pipe",
     leaves_out="safety during the test, and which regulation requires it: the local code and a "
     "competent person decide",
+    against=("burst",),
     limits=[
         Limit(
             "factor",
@@ -216,6 +218,7 @@ def _stresses_at_test(pipe: SteamPipe, sheet: Sheet, p_t: Pascals, t_l: Metres) 
     why="a hot pipe that cannot flex pushes until a flange leaks, a stud stretches or a casting cracks",
     leaves_out="forces on anchors, pressure thrust on a sliding joint or bellows, weight and vibration; "
     "a nearly straight or saw-tooth run, to which the criterion does not apply",
+    against=("break in fatigue",),
     limits=[
         Limit(
             "share",

@@ -42,6 +42,8 @@ _OPEN_AIR = "open air"
     why="Water that lies in a chest goes into the cylinder with the first stroke, and it does not compress.",
     leaves_out="grade and cant at once, floors that are not flat, ports that name no bore or no end, joined to others, "
     "and water that moves as the engine runs; the local code and a competent person decide",
+    against=(),
+    against_on={"cylinder-block": ("burst",), "cylinder-cover": ("burst",)},
     limits=[
         Limit("share", "10 %", "ratio", COMMON_PRACTICE, "greatest pool over the clearance volume of an end"),
         Limit("full", "1", "ratio", FIRST_PRINCIPLES, "pool over the clearance volume that leaves no room"),
@@ -172,6 +174,7 @@ def _fall_against(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
     cites=[COMMON_PRACTICE],
     why="A drain chokes with scale or fills a loop with water, and one that joins both ends fills the other with it.",
     leaves_out="frost, and cocks that are worked badly",
+    against=("burst",),
     limits=[
         Limit("bore", "8 mm", "length", COMMON_PRACTICE, "least bore of a drain"),
         Limit("fall", "0.02", "ratio", COMMON_PRACTICE, "least fall of a floor towards its drain, 1 in 50"),

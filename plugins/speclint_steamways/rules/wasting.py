@@ -18,6 +18,7 @@ from speclint_steamways.formulae.water import metal_lost, thickness_left, thickn
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Wet ash makes acid, and a saddle that is eaten through lets go of the block or draws air into the smokebox.",
     leaves_out="pitting deeper than the mean, and protection by paint or cement",
+    against=("corrode",),
     limits=[
         Limit("dry", "0.3 mm/year", "wasting rate", COMMON_PRACTICE, "thickness lost under dry ash"),
         Limit("wet", "0.5 mm/year", "wasting rate", COMMON_PRACTICE, "thickness lost under wet ash"),

@@ -39,6 +39,7 @@ _ATMOSPHERE = 101325.0
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Two tonnes of cold metal make more than fifty kilograms of water; what is not drained goes with the steam.",
     leaves_out="priming of the boiler, water hammer in pipes, heat lost to the air while the engine stands",
+    against=("burst",),
     limits=[
         GATHERED,
         Limit(
@@ -92,6 +93,8 @@ def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     why="Water that gathers faster than it drains goes into the cylinder with the first stroke and breaks the cover.",
     leaves_out="resistance of long drain pipes, and who opens the cocks and when; the local code and a competent "
     "person decide",
+    against=("burst",),
+    against_on={"cylinder-cover": ("burst",)},
     limits=[
         GATHERED,
         Limit(

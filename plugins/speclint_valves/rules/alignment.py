@@ -32,6 +32,8 @@ _GUIDES = {"copper-alloy": "bronze", "grey-iron": "iron", "ductile-iron": "iron"
     why="a spindle that its guide holds beside the seat bends at each landing, and one beat of two never seats",
     leaves_out="heat and tilt of the cam box where the block holds seats and guide, which then move alike; wear "
     "(wear.works-at-limit)",
+    against=("wear",),
+    against_on={"poppet-valve": ("leak",), "valve-seat": ("leak",)},
     limits=[
         Limit("beats", "0.02 mm", "length", COMMON_PRACTICE, "greatest distance of the axes of both seats")
     ],
@@ -155,6 +157,7 @@ def _zone(part: Component, to: Component, sheet: Sheet) -> Metres | None:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a guide whose edge is pressed hard wears to a bell, and its valve lands on one side",
     leaves_out="oil at the edge, and heat, for which the limits are low",
+    against=("wear",),
     limits=[
         Limit("iron", "2 MPa", "pressure", COMMON_PRACTICE, "greatest pressure of a guide of cast iron"),
         Limit("bronze", "5 MPa", "pressure", COMMON_PRACTICE, "greatest pressure of a guide of bronze"),

@@ -32,6 +32,8 @@ from speclint_valves.inputs.train import SCAN
     why="a tappet pushed aslant rubs its guide, jams and wears it oval, and a cam that touches the edge of a foot "
     "scores itself",
     leaves_out="a follower that rocks on an arm of its own, and what tilts a flat foot in its guide",
+    against=("wear",),
+    against_on={"tappet": ("seize", "wear")},
     limits=[
         Limit(
             "greatest", "30 °", "angle", COMMON_PRACTICE, "greatest pressure angle of a tappet that slides"
@@ -100,6 +102,7 @@ def _reached(tappet: Tappet, b: Metres, sheet: Sheet) -> Judgement:
     cites=[NORTON, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an undercut cam has lost the metal that should lift the valve, and a sharp nose wears away",
     leaves_out="how the form of flanks and nose changes as it wears",
+    against=("wear",),
     limits=[
         Limit("flat", "5 mm", "length", COMMON_PRACTICE, "least radius under a foot"),
         Limit("path", "1.3", "ratio", COMMON_PRACTICE, "least radius of the path over that of the roller"),

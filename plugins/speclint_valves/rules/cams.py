@@ -28,6 +28,8 @@ from speclint_valves.inputs.train import SCAN, train_of
     ],
     why="a track that pits gets rough, wears through its hardened layer and then fails within weeks",
     leaves_out="edge loading, misalignment, and oil that fails to reach the track",
+    against=("wear",),
+    against_on={"tappet": ("wear",)},
     limits=[
         Limit("hardened-steel", "1200 MPa", "stress", COMMON_PRACTICE, "hardened steel"),
         Limit("chilled-iron", "900 MPa", "stress", COMMON_PRACTICE, "chilled iron"),
@@ -91,6 +93,7 @@ def _pressed(touch: Touch, load: Loaded, phase: Phase, sheet: Sheet) -> Pressed:
     cites=[NORTON, FIRST_PRINCIPLES],
     why="a jump in acceleration makes the whole gear vibrate and excites the natural frequency of the spring",
     leaves_out="jumps that the rounding of a table of lifts hides",
+    against=(),
     limits=[
         Limit(
             "jump",

@@ -53,6 +53,8 @@ from speclint_valves.rules.seats import DEFERS
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="two beats never land exactly together: until they have bedded in, one of them carries everything",
     leaves_out="the impact of landing (valve.landing-speed)",
+    against=("wear",),
+    against_on={"valve-seat": ("wear",)},
     limits=[
         Limit(
             "greatest", "20 MPa", "stress", COMMON_PRACTICE, "greatest bearing stress on an iron seat, static"
@@ -85,6 +87,8 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a narrow seat is hammered wide, a wide one holds dirt and leaks",
     leaves_out="how the width grows in service, and when the seat must be recut",
+    against=("wear",),
+    against_on={"valve-seat": ("wear",)},
     limits=[
         Limit("least", "1.5 mm", "length", COMMON_PRACTICE, "least width of contact, new"),
         Limit("greatest", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, new"),
@@ -110,6 +114,7 @@ def seat_width(valve: PoppetValve, sheet: Sheet) -> Judgement:
     why="a valve that expands more than the block between its seats rests on one beat and leaks at the other",
     leaves_out="elastic deflection of valve and seats under load, which helps a little, and rings "
     "hotter than the block",
+    against=("leak",),
     limits=[Limit("greatest", "0.03 mm", "length", COMMON_PRACTICE, "greatest gap at one beat, hot")],
 )
 def beat_growth(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -160,6 +165,8 @@ def _strain(
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve that touches is bent or broken, and the pieces go through the cylinder",
     leaves_out=f"a broken spindle (valve.cannot-fall-in), inertia of the piston; {DEFERS}",
+    against=("foul",),
+    against_on={"valve-cage": ("foul",), "piston": ("foul",)},
     limits=[Limit("least", "2 mm", "length", COMMON_PRACTICE, "least clearance, hot")],
 )
 def foul_clearance(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -272,6 +279,7 @@ def _rod(
     why="when the gear overruns or a spring breaks, the stop must end the valve's travel, and not "
     "another part",
     leaves_out="the strength of the stop; the piston (valve.foul-clearance)",
+    against=("foul",),
 )
 def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Lift + overtravel ≤ lift at the stop ≤ lift + the room beyond it, hot."""
@@ -309,6 +317,7 @@ def lift_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a piece between piston and cover breaks the end of the cylinder at speed, beside the crew",
     leaves_out=f"pieces smaller than a fracture is expected to leave; {DEFERS}",
+    against=("fall",),
 )
 def cannot_fall_in(valve: PoppetValve, sheet: Sheet) -> Judgement:
     """The smallest piece no narrower than the widest opening of the cage, or of the way into the cylinder.
@@ -341,6 +350,7 @@ def _caught(piece: Metres, cage: ValveCage, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a metal above its temperature limit grows, scales and distorts, and the seat leaks",
     leaves_out="whether the metals of valve and seat may strike each other (pairing.sliding)",
+    against=("burn",),
 )
 def material(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Metal temperature ≤ the limit of the metal as a running part, for the valve and each of its seats."""

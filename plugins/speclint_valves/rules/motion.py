@@ -56,6 +56,7 @@ _AMPLE = 1e6
     cites=[FIRST_PRINCIPLES, NORTON, COMMON_PRACTICE],
     why="a train that leaves its cam lands with an impact, holds the valve open too long and breaks springs",
     leaves_out="deflection of rocker and spindle and surge of the spring, which reduce the margin",
+    against=("wear",),
     limits=[
         Limit(
             "margin",
@@ -181,6 +182,8 @@ def _judged(sheet: Sheet, angle: Radians, train: Moving) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a valve that lands fast hammers its seat out, and can be heard",
     leaves_out="a valve that has left its cam (valve.spring-follows-cam)",
+    against=("wear",),
+    against_on={"valve-seat": ("wear",)},
     limits=[Limit("greatest", "0.5 m/s", "speed", COMMON_PRACTICE, "greatest speed of landing")],
 )
 def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -48,6 +48,7 @@ from speclint_valves.sources import STEAM_SPEED
     cites=[HEYWOOD, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve smaller than its port throttles the engine at speed, however large the port",
     leaves_out="contraction of the stream, which the loss coefficient of valve.pressure-loss includes",
+    against=(),
     limits=[
         Limit(
             "share-of-port",
@@ -77,6 +78,7 @@ def lift_area(valve: PoppetValve, sheet: Sheet) -> Judgement:
     cites=[HEYWOOD, COMMON_PRACTICE],
     why="lift beyond that costs spring load, contact stress and noise, and passes no more steam",
     leaves_out="lift given on purpose to open early and fast at short cut-off",
+    against=(),
     limits=[
         Limit(
             "share-of-lift",
@@ -127,6 +129,7 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
     why="fast steam loses pressure in the valve, and that pressure cost fuel",
     leaves_out="the part of the stroke over which the valve is not fully open; the period figure is "
     "only reported",
+    against=(),
     limits=[
         Limit("inlet", "100 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of live steam"),
         Limit("exhaust", "80 m/s", "speed", COMMON_PRACTICE, "greatest mean speed of exhaust steam"),
@@ -162,6 +165,7 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
     "valve acts against it",
     leaves_out="losses of pipe, chest and port, and throttling (wire-drawing) while the valve opens and "
     "shuts",
+    against=(),
     limits=[
         Limit("share", "10 %", "ratio", COMMON_PRACTICE, "share of the absolute pressure that may be lost")
     ],
@@ -187,6 +191,7 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="flow near the speed of sound chokes: opening further or running faster passes no more steam",
     leaves_out="release, when the cylinder blows down through the exhaust valve and the flow always chokes",
+    against=(),
     limits=[Limit("greatest", "0.3", "ratio", COMMON_PRACTICE, "greatest Mach number")],
 )
 def mach(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -52,6 +52,8 @@ class _Ground(NamedTuple):
     why="each regrind lets the valve sink, and what it sinks is missing from springs, clearance and seat ring",
     leaves_out="clearance to cage and stop, which grows as the valve sinks; the hardness of caps that are ground; "
     f"wear between regrinds (wear.works-at-limit); {DEFERS}",
+    against=("wear",),
+    against_on={"valve-seat": ("wear",)},
     limits=[
         MARGIN,
         Limit("contact", "5 mm", "length", COMMON_PRACTICE, "greatest width of contact, reground"),

@@ -54,6 +54,7 @@ class _Arms(NamedTuple):
     why="a shaft that winds up under the steam opens its valve late and less, and breaks at its key",
     leaves_out="bending of the arms (rocker.stress, rocker.stiffness), fit of arms and keys, natural frequency; the "
     "delay is judged here and is not fed into the events",
+    against=("break under load", "break in fatigue"),
     limits=[
         Limit("share-of-lift", "2 %", "ratio", COMMON_PRACTICE, "share of the lift that may be lost"),
         Limit("delay", "2 °", "angle", COMMON_PRACTICE, "greatest delay of the opening, of the cam"),

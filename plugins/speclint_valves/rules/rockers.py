@@ -33,6 +33,7 @@ _BUSHES = {
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a rocker that breaks leaves its valve shut at best, and its pieces in the cam box",
     leaves_out="sections other than those at the boss, and the stress concentration of the fillets there",
+    against=("seize", "break under load", "break in fatigue", "wear"),
     limits=[
         Limit(
             "share-of-strength", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength, for endurance"
@@ -118,6 +119,7 @@ def _arms(rocker: Rocker, F_v: Newtons, F_t: Newtons, allowed: Pascals, sheet: S
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a flexible rocker opens late, shuts late and lets the valve bounce",
     leaves_out="deflection of spindle, tappet, camshaft and box",
+    against=(),
     limits=[
         Limit("share-of-lift", "2 %", "ratio", COMMON_PRACTICE, "share of the lift that may be lost"),
         CRACKED,

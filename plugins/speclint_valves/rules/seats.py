@@ -57,6 +57,7 @@ DEFERS = "the local code and a competent person decide"
     "the cylinder",
     leaves_out="creep and relaxation of the fit over years, and a wall that is not at one temperature; "
     f"{DEFERS}",
+    against=("loosen", "fall"),
 )
 def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ − 0.8 (Rz_s + Rz_b) + D (α_s (T_s − 20) − α_b (T_b − 20)) > 0.
@@ -82,6 +83,7 @@ def retained_hot(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, DIN_7190_2001, COMMON_PRACTICE],
     why="pressure behind the ring, or a valve that sticks to it, pulls out a seat whose fit is too weak",
     leaves_out=f"the impact of a landing valve, which presses the ring in; {DEFERS}",
+    against=("loosen", "fall"),
     limits=[
         Limit("factor", "2", "ratio", COMMON_PRACTICE, "least grip over the load that pulls the seat out")
     ],
@@ -134,6 +136,8 @@ def _sides(seat: ValveSeat, fit: Fit, case: LoadCase, sheet: Sheet) -> tuple[Pas
     why="a ring fitted too tight cracks, or the wall behind it yields and the fit is lost when hot",
     leaves_out="the peak at the ends of the ring; closing in of the seat's bore, which is ground after "
     "fitting",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
     limits=SHARES,
 )
 def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
@@ -153,6 +157,8 @@ def fit_stress(seat: ValveSeat, sheet: Sheet) -> Judgement:
     cites=[*SHRINK_FIT, DIN_7190_SMOOTHING, COMMON_PRACTICE],
     why="a ring that is hot in a cold block yields or makes the block yield, and is loose when both are warm",
     leaves_out="temperature gradients through the wall of ring and block",
+    against=("break under load",),
+    against_on={"cylinder-block": ("break under load",)},
     limits=SHARES,
 )
 def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -172,6 +178,7 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
     why="a ring that sticks half-way must be broken out, and the bore is scored",
     leaves_out="how fast ring and block come to one temperature: the ring must drop in within seconds",
+    against=(),
     limits=[
         Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "clearance for handling and dirt"),
         Limit(

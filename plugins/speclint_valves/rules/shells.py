@@ -27,6 +27,7 @@ from speclint_valves.sources import ELASTIC_STABILITY
     why="a shell that gives lets one beat off its seat, and a piece of it falls into the cylinder",
     leaves_out="the load of springs and steam along the shell, landing, windows cut in it, and its ribs and hub, which "
     "stiffen it",
+    against=("break under load",),
     limits=[
         Limit(
             "share", "0.5", "ratio", COMMON_PRACTICE, "share of proof stress, load that comes at every stroke"

@@ -46,6 +46,7 @@ SPRINGS = (FIRST_PRINCIPLES, EN_13906_1.at("8, fall of the modulus with temperat
     why="the beats differ by millimetres: a valve that seals on another edge is lifted where it should "
     "be held shut",
     leaves_out="reversed pressure (valve.spring-holds-shut)",
+    against=("leak",),
     limits=[
         Limit("least", "0 N", "force", FIRST_PRINCIPLES, "least steam load in the stated direction", "any")
     ],
@@ -95,6 +96,7 @@ def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, she
     why="a valve lifted off its seat at the wrong moment traps water, or lets steam drive an engine "
     "that should stand still",
     leaves_out=f"pulsation of steam in the passages, and a broken spring (coil-spring.one-broken); {DEFERS}",
+    against=("leak",),
     limits=[MARGIN],
 )
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -148,6 +150,7 @@ def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
     cites=[*SPRINGS, COMMON_PRACTICE],
     why="a valve that stays open lets live steam into the exhaust, or is hit by the piston",
     leaves_out="inertia of the train (valve.spring-follows-cam)",
+    against=("seize",),
     limits=[MARGIN],
 )
 def closes(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -179,6 +182,8 @@ def shut_against_friction(valve: PoppetValve, case: LoadCase, springs: Newtons, 
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve lifted by compression at every stroke hammers its seat until it fails",
     leaves_out="steam that leaks in during compression, and heat lost to the walls",
+    against=("wear",),
+    against_on={"valve-seat": ("wear",)},
     limits=[Limit("exponent", "1.3", "ratio", COMMON_PRACTICE, "exponent of compression of dry steam")],
 )
 def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -62,6 +62,7 @@ from speclint_valves.inputs.train import SCAN, on_every_track
     why="a spindle that seizes holds its valve open; one that is loose lets steam past and wears its "
     "seat on one side",
     leaves_out="scale and burnt oil, which reduce the clearance in service",
+    against=("leak", "seize"),
     limits=[
         Limit("least", "0.1", "ratio", COMMON_PRACTICE, "least share of the cold clearance left hot"),
         Limit("greatest", "0.004", "ratio", COMMON_PRACTICE, "greatest hot clearance over the diameter"),
@@ -98,6 +99,7 @@ def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet
     cites=[COMMON_PRACTICE],
     why="a short guide lets the valve tilt and land on one side",
     leaves_out="a second guide beyond the valve, which does the same with less length",
+    against=("wear",),
     limits=[Limit("least", "4", "ratio", COMMON_PRACTICE, "least guide length over spindle diameter")],
 )
 def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
@@ -117,6 +119,7 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, SHIGLEY.at("section 4-12, columns"), COMMON_PRACTICE],
     why="a spindle that breaks may drop its valve into the cylinder; one that bends jams in its guide",
     leaves_out="surface finish and size of the section, for which the shares of the strength are low",
+    against=("break under load", "break in fatigue"),
     limits=[
         Limit(
             "share-of-strength",
@@ -189,6 +192,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
     cites=[COMMON_PRACTICE],
     why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
     leaves_out="service life of the seal",
+    against=("leak", "burn"),
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""

@@ -31,6 +31,8 @@ from speclint_valves.rules.seats import DEFERS
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve held off its seat leaks, burns, and lets live steam into an engine that should stand still",
     leaves_out=f"wear of cam and tappet, which adds to the clearance, and bending of the box; {DEFERS}",
+    against=(),
+    against_on={"poppet-valve": ("leak",)},
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
 def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -120,6 +122,7 @@ def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judge
     why="a box drawn for the wrong number of valves is found out only at assembly",
     leaves_out="the order of the tappets along the shaft; a tappet without a cam (tappet.one-cam); in a draft, tappets "
     "still to be drawn",
+    against=(),
 )
 def count(box: CamBox, sheet: Sheet) -> Judgement:
     """Stated number = tappets carried, those that work one spindle counted once."""
@@ -148,6 +151,7 @@ def _spindle_of(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
     cites=[COMMON_PRACTICE],
     why="what cannot be taken out in a shed is not inspected in a shed",
     leaves_out="lifting tackle and its attachment",
+    against=(),
     limits=[
         Limit("room", "25 mm", "length", COMMON_PRACTICE, "least clearance beyond the length of the box")
     ],

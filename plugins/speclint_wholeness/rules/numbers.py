@@ -20,6 +20,7 @@ _BLANKS = ("casting", "weldment")
     why="a part that belongs to nothing is judged beside nothing, and is made for nothing",
     leaves_out="a part that is like another and does not state its own place (like.place-stated); materials of the "
     "repository that nothing is made of",
+    against=(),
     edition=2,
 )
 def belongs(component: Component, sheet: Sheet) -> Judgement:
@@ -55,6 +56,7 @@ def _nothing_left_over(sheet: Sheet) -> Judgement:
     why="the shop makes what the number says: of two parts under one number it makes the wrong one",
     leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "
     "their hand; which of two parts keeps the number, a competent person decides",
+    against=(),
 )
 def one_part(component: Component, sheet: Sheet) -> Judgement:
     """Every other component of the number: a plan and a feature may share it, a part only one that it is like."""

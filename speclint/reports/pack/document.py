@@ -15,6 +15,7 @@ from speclint.reports.pack.counted import said_of_numbers
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.drawn_once import drawn_once
 from speclint.reports.pack.finding_labels import labels_of, not_conceded
+from speclint.reports.pack.not_looked_at import NotLookedAt, not_looked_at
 from speclint.reports.pack.open_actions import Action, open_actions
 from speclint.reports.pack.parts import Part, Placed, figures_by_name, figures_of_all, parts_of, with_figures
 from speclint.reports.pack.reviewers import Signatory, nobody_for, signatories
@@ -51,6 +52,7 @@ class Document:
     codes: tuple[str, ...]
     rules: tuple[tuple[str, str], ...]
     paths: tuple[str, ...]
+    not_looked_at: NotLookedAt
     unfinished: tuple[Unfinished, ...] = ()
 
     def sheets(self, *outcomes: str) -> list[ShownSheet]:
@@ -134,6 +136,7 @@ def document(
         codes=_codes(assessment),
         rules=tuple(_editions(checks)),
         paths=tuple(sorted({part.file for part in parts if part.file})),
+        not_looked_at=not_looked_at(assessment),
         unfinished=still_to_be_drawn(assessment),
     )
 

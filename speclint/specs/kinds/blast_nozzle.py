@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -26,6 +27,7 @@ class BlastNozzle(Component):
 
     kind: ClassVar[str] = "blast-nozzle"
     called: ClassVar[str] = "blast nozzle"
+    hazards: ClassVar[Hazards] = ("loosen", "corrode", "wear")
 
     old_keys: ClassVar[Mapping[str, str]] = {
         "cylinders": "nozzle in the spec of the engine, whose cranks are counted",

@@ -25,6 +25,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -230,6 +231,15 @@ class BoltedJoint(Component):
 
     kind: ClassVar[str] = "bolted-joint"
     called: ClassVar[str] = "bolted joint"
+    hazards: ClassVar[Hazards] = (
+        "leak",
+        "loosen",
+        "break under load",
+        "break in fatigue",
+        "burn",
+        "fall",
+        "corrode",
+    )
     geometry: ClassVar[Conditions] = (
         AtMost("shank", "hole"),
         Below("hole", "circle"),

@@ -8,6 +8,7 @@ from speclint.specs.carried import Carried
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Stiffness, Stress, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, Frame
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -58,6 +59,7 @@ class Bracket(Component):
 
     kind: ClassVar[str] = "bracket"
     called: ClassVar[str] = "bracket"
+    hazards: ClassVar[Hazards] = ("loosen", "break under load", "break in fatigue", "foul", "fall")
     geometry: ClassVar[Conditions] = (Below("thickness", "depth"),)
 
     on: Annotated[LinkTo[CylinderBlock | Frame], OWN_PLACE] = NOT_STATED

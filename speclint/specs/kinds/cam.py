@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -45,6 +46,7 @@ class Cam(Component):
 
     kind: ClassVar[str] = "cam"
     called: ClassVar[str] = "cam"
+    hazards: ClassVar[Hazards] = ("loosen", "wear")
     geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"), Below("keyway_width", "bore"))
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock
@@ -50,6 +51,7 @@ class CamBox(Component):
 
     kind: ClassVar[str] = "cam-box"
     called: ClassVar[str] = "cam box"
+    hazards: ClassVar[Hazards] = ("leak", "loosen", "seize", "foul", "burn", "fall")
 
     mounted_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     of_end: Annotated[Word[str], OWN_PLACE, NamedIn("mounted_on.ends")] = NOT_STATED

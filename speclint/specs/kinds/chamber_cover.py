@@ -8,6 +8,7 @@ from speclint.specs.borne import Borne
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
@@ -42,6 +43,7 @@ class ChamberCover(Component):
 
     kind: ClassVar[str] = "chamber-cover"
     called: ClassVar[str] = "chamber cover"
+    hazards: ClassVar[Hazards] = ("burst", "break under load", "burn", "fall", "corrode")
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
         Below("circle", "outside_diameter"),

@@ -18,6 +18,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -76,6 +77,7 @@ class CompressionSpring(Component):
 
     kind: ClassVar[str] = "compression-spring"
     called: ClassVar[str] = "compression spring"
+    hazards: ClassVar[Hazards] = ("break under load", "break in fatigue", "foul", "burn", "corrode", "wear")
     geometry: ClassVar[Conditions] = (
         Below("wire", "mean_diameter"),
         Below("inside_diameter", "mean_diameter"),

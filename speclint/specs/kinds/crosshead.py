@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PistonRod
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -30,6 +31,15 @@ class Crosshead(Component):
 
     kind: ClassVar[str] = "crosshead"
     called: ClassVar[str] = "crosshead"
+    hazards: ClassVar[Hazards] = (
+        "loosen",
+        "seize",
+        "break under load",
+        "break in fatigue",
+        "foul",
+        "burn",
+        "wear",
+    )
 
     on_rod: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
     front_from_pin: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED

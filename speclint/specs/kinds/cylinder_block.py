@@ -24,6 +24,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath
 from speclint.specs.inclinations import Inclination
 from speclint.specs.lubrication import RubbingPair
@@ -395,6 +396,15 @@ class CylinderBlock(Component):
 
     kind: ClassVar[str] = "cylinder-block"
     called: ClassVar[str] = "cylinder block"
+    hazards: ClassVar[Hazards] = (
+        "burst",
+        "loosen",
+        "break under load",
+        "break in fatigue",
+        "foul",
+        "burn",
+        "corrode",
+    )
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 

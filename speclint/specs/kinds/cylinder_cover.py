@@ -9,6 +9,7 @@ from speclint.specs.borne import Borne
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -39,6 +40,15 @@ class CylinderCover(Component):
 
     kind: ClassVar[str] = "cylinder-cover"
     called: ClassVar[str] = "cylinder cover"
+    hazards: ClassVar[Hazards] = (
+        "burst",
+        "break under load",
+        "break in fatigue",
+        "foul",
+        "burn",
+        "fall",
+        "corrode",
+    )
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
         Below("circle", "outside_diameter"),

@@ -18,6 +18,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
@@ -153,6 +154,7 @@ class CylinderLiner(Component):
 
     kind: ClassVar[str] = "cylinder-liner"
     called: ClassVar[str] = "cylinder liner"
+    hazards: ClassVar[Hazards] = ("burst", "leak", "loosen", "break under load", "burn", "corrode", "wear")
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
         AtMost("bore", "last_bore"),

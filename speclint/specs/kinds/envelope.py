@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Position, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import DimensionChain, GaugeOutline
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -77,6 +78,7 @@ class Envelope(Component):
     kind: ClassVar[str] = "envelope"
     called: ClassVar[str] = "envelope"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("foul",)
 
     around: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     gauge: LinkTo[GaugeOutline] = NOT_STATED

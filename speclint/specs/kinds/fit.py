@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Position, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 
 
@@ -40,6 +41,7 @@ class Fit(Component):
     kind: ClassVar[str] = "fit"
     called: ClassVar[str] = "fit"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load")
 
     hole: Dimension = Dimension.unstated()
     shaft: Dimension = Dimension.unstated()

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Length, Position, SectionModulus, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 
 
@@ -24,6 +25,7 @@ class Frame(Component):
 
     kind: ClassVar[str] = "frame"
     called: ClassVar[str] = "frame"
+    hazards: ClassVar[Hazards] = ("break under load", "break in fatigue")
     geometry: ClassVar[Conditions] = (Below("thickness", "depth"),)
 
     thickness: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED

@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -29,6 +30,7 @@ class Gland(Component):
 
     kind: ClassVar[str] = "gland"
     called: ClassVar[str] = "gland"
+    hazards: ClassVar[Hazards] = ("seize", "break under load")
     geometry: ClassVar[Conditions] = (Below("rod", "box"),)
     old_keys: ClassVar[Mapping[str, str]] = {
         **PRESSURE_BY_KIND,

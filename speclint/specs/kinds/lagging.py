@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -29,6 +30,7 @@ class Lagging(Component):
 
     kind: ClassVar[str] = "lagging"
     called: ClassVar[str] = "lagging"
+    hazards: ClassVar[Hazards] = ("burn", "fall")
 
     covers: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     form: Word[Literal["round", "flat"]] = NOT_STATED

@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -34,6 +35,7 @@ class LensJoint(Component):
 
     kind: ClassVar[str] = "lens-joint"
     called: ClassVar[str] = "lens joint"
+    hazards: ClassVar[Hazards] = ("leak", "burn")
     geometry: ClassVar[Conditions] = (
         Below("bore", "contact_diameter"),
         Below("contact_diameter", "outside_diameter"),

@@ -17,6 +17,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -177,6 +178,7 @@ class LiftingPlan(Component):
     kind: ClassVar[str] = "lifting-plan"
     called: ClassVar[str] = "lifting plan"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("break under load", "fall")
 
     lifts: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     weights: dict[str, Weight] = {}

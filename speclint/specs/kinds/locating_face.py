@@ -16,6 +16,7 @@ from speclint.specs.fields import (
     Stiffness,
     Word,
 )
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, Frame
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -53,6 +54,7 @@ class LocatingFace(Component):
     kind: ClassVar[str] = "locating-face"
     called: ClassVar[str] = "locating face"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("loosen", "break under load", "foul")
 
     locks: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     pad: Annotated[Word[str], OWN_PLACE, NamedIn("locks.pads")] = NOT_STATED

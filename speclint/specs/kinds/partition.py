@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import SteamPassage
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -44,6 +45,7 @@ class Partition(Component):
     kind: ClassVar[str] = "partition"
     called: ClassVar[str] = "partition"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("burst",)
     geometry: ClassVar[Conditions] = (
         AtMost("short_side", "long_side"),
         Below("thickness", "short_side"),

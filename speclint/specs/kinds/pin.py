@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -31,6 +32,7 @@ class Pin(Component):
 
     kind: ClassVar[str] = "pin"
     called: ClassVar[str] = "pin"
+    hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "burn", "wear")
     geometry: ClassVar[Conditions] = (
         AtMost("diameter", "larger_diameter"),
         Below("fillet", "diameter"),

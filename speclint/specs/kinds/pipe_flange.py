@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -27,6 +28,7 @@ class PipeFlange(Component):
 
     kind: ClassVar[str] = "pipe-flange"
     called: ClassVar[str] = "pipe flange"
+    hazards: ClassVar[Hazards] = ("burst", "break under load", "corrode")
     geometry: ClassVar[Conditions] = (Below("bore", "outside_diameter"), Below("circle", "outside_diameter"))
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.geometry import Below, Conditions, FitsIn
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, PistonRing
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -70,6 +71,7 @@ class Piston(Component):
     kind: ClassVar[str] = "piston"
     called: ClassVar[str] = "piston"
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
+    hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
     geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"),)
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.spans import Span
@@ -37,6 +38,7 @@ class PistonRing(Component):
 
     kind: ClassVar[str] = "piston-ring"
     called: ClassVar[str] = "piston ring"
+    hazards: ClassVar[Hazards] = ("leak", "seize", "break under load", "burn", "wear")
     geometry: ClassVar[Conditions] = (Below("gap", "free_gap"),)
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Hardness, Length, LinkTo, Mass, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Piston
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -71,6 +72,7 @@ class PistonRod(Component):
 
     kind: ClassVar[str] = "piston-rod"
     called: ClassVar[str] = "piston rod"
+    hazards: ClassVar[Hazards] = ("loosen", "break under load", "break in fatigue", "corrode", "wear")
     geometry: ClassVar[Conditions] = (Below("diameter", "free_length"),)
 
     carries: Annotated[LinkTo[Piston], OWN_PLACE] = NOT_STATED

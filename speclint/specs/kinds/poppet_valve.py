@@ -22,6 +22,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.named_in import NamedIn
@@ -111,6 +112,17 @@ class PoppetValve(Component):
 
     kind: ClassVar[str] = "poppet-valve"
     called: ClassVar[str] = "poppet valve"
+    hazards: ClassVar[Hazards] = (
+        "leak",
+        "loosen",
+        "seize",
+        "break under load",
+        "break in fatigue",
+        "foul",
+        "burn",
+        "fall",
+        "wear",
+    )
 
     old_keys: ClassVar[Mapping[str, str]] = {
         "cylinder_bore": "end in the seat bore of each seat: its end of the cylinder says the bore",

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, ValveSeat
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -25,6 +26,7 @@ class RetainingRing(Component):
 
     kind: ClassVar[str] = "retaining-ring"
     called: ClassVar[str] = "retaining ring"
+    hazards: ClassVar[Hazards] = ("loosen", "break under load")
 
     retains: Annotated[LinkTo[ValveSeat | CylinderLiner], OWN_PLACE] = NOT_STATED
     fastened: Word[Literal["screwed in", "bolted on", "welded in"]] = NOT_STATED

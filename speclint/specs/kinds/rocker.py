@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component, Surface
 from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Position, Stress, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -40,6 +41,7 @@ class Rocker(Component):
 
     kind: ClassVar[str] = "rocker"
     called: ClassVar[str] = "rocker"
+    hazards: ClassVar[Hazards] = ("seize", "break under load", "break in fatigue", "wear")
     geometry: ClassVar[Conditions] = (
         Below("pin", "boss"),
         AtMost("bush_length", "pin_span"),

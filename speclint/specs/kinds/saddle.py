@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, OneOrMore
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, SteamPipe
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -28,6 +29,7 @@ class Saddle(Component):
 
     kind: ClassVar[str] = "saddle"
     called: ClassVar[str] = "smokebox saddle"
+    hazards: ClassVar[Hazards] = ("leak", "loosen", "break under load", "corrode")
     geometry: ClassVar[Conditions] = (Below("wet.allowance", "thickness"),)
 
     on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED

@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment, Position
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -38,6 +39,7 @@ class Shaft(Component):
 
     kind: ClassVar[str] = "shaft"
     called: ClassVar[str] = "shaft"
+    hazards: ClassVar[Hazards] = ("seize", "break under load", "break in fatigue", "wear")
     geometry: ClassVar[Conditions] = (
         Below("keyway_width", "diameter"),
         Below("keyway_depth", "diameter", times=1 / 2),

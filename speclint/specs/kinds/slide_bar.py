@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -46,6 +47,7 @@ class SlideBar(Component):
 
     kind: ClassVar[str] = "slide-bar"
     called: ClassVar[str] = "slide bar"
+    hazards: ClassVar[Hazards] = ("loosen", "break under load", "foul", "wear")
     geometry: ClassVar[Conditions] = (
         Below("depth", "span"),
         Below("width", "span"),

@@ -8,6 +8,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -59,6 +60,7 @@ class SteamPipe(Component):
 
     kind: ClassVar[str] = "steam-pipe"
     called: ClassVar[str] = "steam pipe"
+    hazards: ClassVar[Hazards] = ("burst", "break in fatigue", "foul", "burn", "fall", "corrode")
     geometry: ClassVar[Conditions] = (
         Below("wall", "outside_diameter", times=1 / 2),
         AtMost("anchor_distance", "length"),

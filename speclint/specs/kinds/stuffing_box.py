@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderCover, PistonRod
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -30,6 +31,7 @@ class StuffingBox(Component):
 
     kind: ClassVar[str] = "stuffing-box"
     called: ClassVar[str] = "stuffing box"
+    hazards: ClassVar[Hazards] = ("leak", "seize", "burn", "wear")
 
     old_keys: ClassVar[Mapping[str, str]] = PRESSURE_BY_KIND
 

@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Position, Word
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -33,6 +34,7 @@ class Tappet(Component):
 
     kind: ClassVar[str] = "tappet"
     called: ClassVar[str] = "tappet"
+    hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "wear")
 
     works: Annotated[LinkTo[Rocker | ValveSpindle], OWN_PLACE] = NOT_STATED
     carried_in: Annotated[LinkTo[CamBox], OWN_PLACE] = NOT_STATED

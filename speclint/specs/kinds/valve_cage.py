@@ -6,6 +6,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -24,6 +25,7 @@ class ValveCage(Component):
 
     kind: ClassVar[str] = "valve-cage"
     called: ClassVar[str] = "valve cage"
+    hazards: ClassVar[Hazards] = ("loosen", "break under load", "foul")
 
     surrounds: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     held_by: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED

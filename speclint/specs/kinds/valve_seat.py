@@ -7,6 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, LinkTo, Temperature, Word
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
@@ -46,6 +47,7 @@ class ValveSeat(Component):
 
     kind: ClassVar[str] = "valve-seat"
     called: ClassVar[str] = "valve seat"
+    hazards: ClassVar[Hazards] = ("leak", "loosen", "break under load", "burn", "fall", "corrode", "wear")
     geometry: ClassVar[Conditions] = (
         Below("bore", "outside_diameter"),
         AtMost("bore", "seat_diameter"),

@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -71,6 +72,7 @@ class ValveSpindle(Component):
 
     kind: ClassVar[str] = "valve-spindle"
     called: ClassVar[str] = "valve spindle"
+    hazards: ClassVar[Hazards] = ("leak", "seize", "break under load", "break in fatigue", "burn", "wear")
     geometry: ClassVar[Conditions] = (
         AtMost("least_diameter", "diameter"),
         Below("guide_bore", "guide_outside"),

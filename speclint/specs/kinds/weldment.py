@@ -21,6 +21,7 @@ from speclint.specs.fields import (
     Word,
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
+from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
 from speclint.specs.making import WeldmentMaking
@@ -233,6 +234,7 @@ class Weldment(Component):
     kind: ClassVar[str] = "weldment"
     called: ClassVar[str] = "weldment"
     of_metal: ClassVar[bool] = False
+    hazards: ClassVar[Hazards] = ("burst", "break under load", "break in fatigue", "corrode")
 
     old_keys: ClassVar[Mapping[str, str]] = {
         "life_distance": "life.distance in the duty",

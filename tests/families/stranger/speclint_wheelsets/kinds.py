@@ -10,6 +10,7 @@ from speclint.specs import (
     Component,
     Conditions,
     Force,
+    Hazards,
     Length,
     LinkTo,
     Mass,
@@ -47,6 +48,7 @@ class Wheel(Component):
 
     kind: ClassVar[str] = "wheel"
     called: ClassVar[str] = "wheel"
+    hazards: ClassVar[Hazards] = ("loosen", "break in fatigue")
     geometry: ClassVar[Conditions] = (Below("bore", "hub"),)
 
     bore: Length = NOT_STATED

@@ -24,6 +24,7 @@ from speclint_wheelsets.kinds import CrankAxle, Seats
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an axle bends both ways at every turn, and breaks far below its proof stress",
     leaves_out="notches, fretting below the hub, braking: the local code and a competent person decide",
+    against=("break in fatigue",),
     limits=[Limit("share", "0.2", "ratio", COMMON_PRACTICE, "greatest bending stress over the proof stress")],
 )
 def bending(shaft: Shaft, sheet: Sheet) -> Judgement:
@@ -49,6 +50,7 @@ def bending(shaft: Shaft, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a wheel without load slips, and one that comes down hard breaks the rail",
     leaves_out="the parts that move to and fro",
+    against=(),
     limits=[Limit("share", "0.2", "ratio", COMMON_PRACTICE, "greatest share of the load")],
 )
 def balance(axle: CrankAxle, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -16,6 +16,7 @@ from speclint_wheelsets.kinds import Seats, Wheel
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a wheel that moves on its axle widens the gauge and leaves the rails",
     leaves_out="fretting of the seat, and how the wheel was pressed on: the local code and a competent person decide",
+    against=("loosen",),
     limits=[
         Limit("friction", "0.1", "ratio", COMMON_PRACTICE, "least friction of a dry seat"),
         Limit("margin", "2", "ratio", COMMON_PRACTICE, "least grip over the load of the axle"),
@@ -55,6 +56,7 @@ def grip(wheel: Wheel, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a thin hub yields when the axle is pressed in, and then holds nothing",
     leaves_out="spokes, keys and the stress of the hub itself",
+    against=("loosen",),
     limits=[Limit("ratio", "1.6", "ratio", COMMON_PRACTICE, "least outside of the hub over its bore")],
 )
 def hub(wheel: Wheel, sheet: Sheet) -> Judgement:
