@@ -14,7 +14,7 @@ from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
-from speclint.repository import Basis, Design, open_repository
+from speclint.repository import Basis, Design, Source, open_repository
 from speclint.rules import Context, Rule, read_limits
 
 if TYPE_CHECKING:
@@ -45,11 +45,13 @@ def assess(
     processes: Processes | None = None,
     only: Callable[[Design, Loaded], Collection[str] | Touched] | None = None,
     kept: KeptFolder | None = None,
+    drawing_files: Source | None = None,
 ) -> Assessment:
     """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
     ``processes`` share the work; ``only`` chooses the components to check, where not all are. Where all rules are run,
-    checks that ``kept`` holds of earlier runs, and that still hold, are taken from it.
+    checks that ``kept`` holds of earlier runs, and that still hold, are taken from it. ``drawing_files`` is where
+    the files of drawings are read, where not in the repository that the paths lie in.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
@@ -57,7 +59,9 @@ def assess(
     """
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
         remembered = _remembered(kept, loaded) if kept is not None else None
-        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials), remembered)
+        opened = open_repository(
+            paths, loaded.kinds, basis, tuple(loaded.materials), remembered, drawing_files
+        )
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
