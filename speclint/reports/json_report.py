@@ -12,6 +12,7 @@ from speclint.checking import (
     Check,
     DesignChanges,
     Remedy,
+    drawings_checked,
     known_faults,
     still_to_be_drawn,
 )
@@ -52,6 +53,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"old_keys": old_keys_data(assessment)} if assessment.old_keys else {}),
         **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
         **({"known_faults": faults} if (faults := _known_faults(assessment)) else {}),
+        **({"drawings": drawings} if (drawings := _drawings(assessment)) else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -69,6 +71,14 @@ def _known_faults(assessment: Assessment) -> dict[str, list[str]]:
     if not faults.count:
         return {}
     return {"settled": list(faults.settled), "waiting": list(faults.waiting), "open": list(faults.open)}
+
+
+def _drawings(assessment: Assessment) -> list[dict[str, str]]:
+    """How each drawing of which a rule asked stands; nothing where no spec names a file."""
+    return [
+        {"component": one.component, "file": one.file, "stands": one.word, "says": one.says}
+        for one in drawings_checked(assessment)
+    ]
 
 
 def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:

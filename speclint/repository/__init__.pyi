@@ -23,6 +23,9 @@ from .digests import (
     digest as digest,
     digest_of_spec as digest_of_spec,
 )
+from .drawing_changes import (
+    drawn_otherwise as drawn_otherwise,
+)
 from .drawing_files import (
     DrawingFiles as DrawingFiles,
     InFolder as InFolder,

@@ -82,12 +82,12 @@ def sha256_of(blocks: Iterable[bytes]) -> str:
     True
     """
     found = hashlib.sha256()
-    for block in _with_line_ends_of_git(iter(blocks)):
+    for block in _as_git_keeps(iter(blocks)):
         found.update(block)
     return found.hexdigest()
 
 
-def _with_line_ends_of_git(blocks: Iterator[bytes]) -> Iterator[bytes]:
+def _as_git_keeps(blocks: Iterator[bytes]) -> Iterator[bytes]:
     first = b""
     for block in blocks:
         first += block
@@ -97,8 +97,13 @@ def _with_line_ends_of_git(blocks: Iterator[bytes]) -> Iterator[bytes]:
         yield first
         yield from blocks
         return
+    yield from with_line_ends_of_git(chain([first], blocks))
+
+
+def with_line_ends_of_git(blocks: Iterable[bytes]) -> Iterator[bytes]:
+    """A text with the line ends that git keeps, block by block."""
     left = b""  # a carriage return at the end of a block, which may belong to a line end
-    for block in chain([first], blocks):
+    for block in blocks:
         left, plain = _plain(left + block)
         yield plain
     yield left

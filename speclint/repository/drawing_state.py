@@ -65,6 +65,18 @@ class DrawingState:
         return f"{self.file}: {by} {_at(self.revision)}, digest {self.sha256[:_DIGITS]}"
 
     @property
+    def briefly(self) -> str:
+        """How it stands, for a list of drawings."""
+        if self.fault or self.reading is None:
+            return self.fault or "never read"
+        by = f"{self.reading.read_by}, {self.reading.date}"
+        return {
+            "changed": f"changed since it was read by {by}",
+            "other revision": f"read {_at(self.reading.revision)} by {by}",
+            "read in future": f"to be read by {by}",
+        }.get(self.word, f"read by {by}")
+
+    @property
     def rests_on(self) -> tuple[str, ...]:
         """All that it hangs on, as text: it is the same while nothing of that changes."""
         last = (self.reading, self.other)

@@ -26,7 +26,8 @@ class FileWithin:
     """
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.no_info_after_validator_function(self.checked, handler(source))
+        as_word = {"type": "word", "wanted": str}  # for its JSON Schema
+        return core_schema.no_info_after_validator_function(self.checked, handler(source), metadata=as_word)
 
     def checked(self, value: Any) -> Any:
         """The value, where its path stays within the repository, or where none is stated.
