@@ -51,7 +51,7 @@ def assess(
 
     ``processes`` share the work; ``only`` chooses the components to check, where not all are. Where all rules are run,
     checks that ``kept`` holds of earlier runs, and that still hold, are taken from it. ``drawing_files`` is where
-    the files of drawings are read, where not in the repository that the paths lie in.
+    files of drawings are read, if not here.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
@@ -76,19 +76,17 @@ def assess(
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     context = context_of(inputs, loaded)
     context.outcomes = {} if rules is None else None
-    if results is not None and len(design.part_names()) < _ENOUGH:
-        results = None
+    results = results if len(design.part_names()) >= _ENOUGH else None
     if results is not None:
         results.of_rules(chosen)
-    checks = list(_checks(inputs, chosen, context, processes, results))
-    complaints = (*refused, *opened.complaints)
+    checks = tuple(_checks(inputs, chosen, context, processes, results))
     return Assessment(
         opened.root,
         loaded,
         settings,
         design,
-        tuple(checks),
-        complaints,
+        checks,
+        (*refused, *opened.complaints),
         context,
         opened.register,
         Basis(settings, opened.materials, opened.design),

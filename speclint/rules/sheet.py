@@ -41,7 +41,6 @@ from speclint.specs import (
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
-    from speclint.repository import DrawingState
     from speclint.rules.other_check import OtherCheck
 
 T = TypeVar("T")
@@ -308,16 +307,6 @@ class Sheet(Judging, Placing):
             self._record.note("concessions", repr(found), shown="; ".join(said) or "none")
             for name, why in found:
                 self._record.word(f"concession {name}", why or "in time")
-        return found
-
-    def drawing_read(self) -> DrawingState | None:
-        """How the file of the component's drawing stands against its last reading; None where it names no file."""
-        self._asked.everything = True  # the file and the register are no part of a spec
-        self._context.consulted.asked.add(("drawing file", self._component.id))
-        found = self._context.drawing(self._component)
-        if self._record and found:
-            self._record.note("drawing file", repr(found.rests_on), shown=found.word)
-            self._record.word(f"drawing file {found.file}", found.word)
         return found
 
     def material_of(self, component: Component) -> Material:
