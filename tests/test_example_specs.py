@@ -127,6 +127,8 @@ def test_the_honest_mistakes_are_found() -> None:
         ("valve-exhaust-left-back", "valve.spring-follows-cam"),  # loses its cam at overspeed
         ("ring-right-back", "liner.iron"),  # a ring of another iron than was asked
         ("pipe-live-right", "pipe.wall"),  # a wall chosen without mill tolerance and bend
+        ("nozzle-left", "release.drawing-read"),  # its drawing changed since it was read
+        ("nozzle-left", "release.drawing-issued"),  # the foundry holds an old revision
         ("pipe-exhaust-left", "release.identity"),  # no revision
         ("block-left", "cylinder.water-relief"),  # a relief valve set above the test
         ("gland-left", "material.known"),  # a melt's own name for a material

@@ -24,6 +24,10 @@ from .design_changes import (
     changed_specs as changed_specs,
     new_and_cleared as new_and_cleared,
 )
+from .drawings import (
+    drawings_checked as drawings_checked,
+    drawings_named as drawings_named,
+)
 from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,

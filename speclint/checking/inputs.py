@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 from speclint.families import Loaded
 from speclint.quantities import Measure
-from speclint.repository import Design, Register
+from speclint.repository import Design, Register, drawing_state
 from speclint.rules import Context, OtherCheck
 
 if TYPE_CHECKING:
@@ -34,6 +34,9 @@ def context_of(inputs: Inputs, loaded: Loaded) -> Context:
     materials = {**loaded.materials, **inputs.own_materials}
     context = Context(inputs.design, cache(partial(_find_material, materials)), inputs.limits)
     context.other_check = partial(_other_check, context, loaded)
+    context.drawing = partial(
+        drawing_state, design=inputs.design, readings=inputs.register.readings, today=inputs.today
+    )
     if inputs.register.concessions:
         from speclint.checking.concession_watch import watch
 

@@ -1,14 +1,15 @@
 """Checks of earlier runs that still hold: nothing that they asked of the design, nor what judges it, has changed.
 
 A result is kept by component, with a digest of all that its checks consulted at every corner: of the specs, of the
-words of a drawing that were read, and of which parts link to which. It is found again where each is the same, and where
-the settings, the materials, the register, the day and all code are the same too.
+words of a drawing that were read, of the files of drawings with their readings, and of which parts link to which. It is
+found again where each is the same, and where the settings, the materials, the concessions of the register, the day and
+all code are the same too.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -17,8 +18,9 @@ from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
 from speclint.families import Loaded
-from speclint.repository import Design, State, digest
+from speclint.repository import Design, State, digest, drawing_state
 from speclint.rules import Consulted, Rule
+from speclint.specs import Component
 
 #: What a result consulted, each with its digest, or with the parts that link to one.
 Trace = tuple[tuple[object, ...], ...]
@@ -28,7 +30,7 @@ class KeptResults:
     """What is kept for one run: by its design, by what judges it, and by the code that does."""
 
     def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
-        self._folder, self._state = folder, _State(inputs.design)
+        self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
         self._ground = _ground(inputs, loaded)
 
@@ -101,7 +103,12 @@ class KeptResults:
 class _State:
     """A design as it is now, asked for digests of its parts."""
 
-    design: Design
+    inputs: Inputs
+
+    @property
+    def design(self) -> Design:
+        """The design."""
+        return self.inputs.design
 
     def __post_init__(self) -> None:
         self._states: dict[str, State | None] = {}
@@ -129,10 +136,20 @@ class _State:
         return tuple(part for part in index.linking_to(name) if kind in index.entries[part].classes)
 
     def asked(self, sort: str, word: str) -> tuple[str, ...]:
-        """The ids that answer a question put to the whole repository."""
+        """What answers a question put to the whole repository, such as ids."""
         if sort == "alike":
             return self.design.names_alike(word)
+        if sort == "drawing file":
+            return self._drawing_of(word)
         return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
+
+    def _drawing_of(self, name: str) -> tuple[str, ...]:
+        """How the file of the drawing of a component stands against its readings."""
+        part = self.design.specs.get(name)
+        if not isinstance(part, Component):
+            return ()
+        found = drawing_state(part, self.design, self.inputs.register.readings, self.inputs.today)
+        return found.rests_on if found else ()
 
     def trace(self, consulted: Consulted) -> Trace:
         """What was consulted, as it is now."""
@@ -171,7 +188,7 @@ def _ground(inputs: Inputs, loaded: Loaded) -> str:
         design.settings,
         list(_limits(inputs)),
         inputs.own_materials,
-        inputs.register,
+        replace(inputs.register, readings=()),  # of which each check asks for those of its part
         sorted((place.file, place.line, place.key) for place in design.cut),
         [one.told for one in design.unread],
     )

@@ -14,7 +14,7 @@ from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
-from speclint.repository import Basis, Design, open_repository
+from speclint.repository import Basis, Design, Source, open_repository
 from speclint.rules import Context, Rule, read_limits
 
 if TYPE_CHECKING:
@@ -45,11 +45,13 @@ def assess(
     processes: Processes | None = None,
     only: Callable[[Design, Loaded], Collection[str] | Touched] | None = None,
     kept: KeptFolder | None = None,
+    drawing_files: Source | None = None,
 ) -> Assessment:
     """Check the specs at some paths of one design repository, on its own design basis or on the one given.
 
     ``processes`` share the work; ``only`` chooses the components to check, where not all are. Where all rules are run,
-    checks that ``kept`` holds of earlier runs, and that still hold, are taken from it.
+    checks that ``kept`` holds of earlier runs, and that still hold, are taken from it. ``drawing_files`` is where
+    files of drawings are read, if not here.
 
     :raises DesignError: for paths that are not of one repository.
     :raises FamilyError: when a family that the settings require is absent, or one that they do not leave out cannot be
@@ -57,7 +59,9 @@ def assess(
     """
     with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
         remembered = _remembered(kept, loaded) if kept is not None else None
-        opened = open_repository(paths, loaded.kinds, basis, tuple(loaded.materials), remembered)
+        opened = open_repository(
+            paths, loaded.kinds, basis, tuple(loaded.materials), remembered, drawing_files
+        )
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
@@ -72,19 +76,17 @@ def assess(
     chosen = _concerned(loaded, design) if rules is None else _kept(rules, loaded)
     context = context_of(inputs, loaded)
     context.outcomes = {} if rules is None else None
-    if results is not None and len(design.part_names()) < _ENOUGH:
-        results = None
+    results = results if len(design.part_names()) >= _ENOUGH else None
     if results is not None:
         results.of_rules(chosen)
-    checks = list(_checks(inputs, chosen, context, processes, results))
-    complaints = (*refused, *opened.complaints)
+    checks = tuple(_checks(inputs, chosen, context, processes, results))
     return Assessment(
         opened.root,
         loaded,
         settings,
         design,
-        tuple(checks),
-        complaints,
+        checks,
+        (*refused, *opened.complaints),
         context,
         opened.register,
         Basis(settings, opened.materials, opened.design),

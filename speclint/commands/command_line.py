@@ -29,7 +29,8 @@ COMMANDS = {
     "families": "the families loaded, with versions; or a new family, written to begin with",
     "concede": "enter a concession in the register",
     "sign": "sign an entry of the register",
-    "register": "the concessions, and the state of each",
+    "read": "enter that a drawing was read against its spec",
+    "register": "the concessions and the readings of drawings, and the state of each",
     "gate": "may this be released? withheld unless all is in order",
 }
 

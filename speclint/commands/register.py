@@ -1,4 +1,4 @@
-"""the concessions, and the state of each"""
+"""the concessions and the readings of drawings, and the state of each"""
 
 from __future__ import annotations
 
@@ -23,9 +23,9 @@ def run(options: argparse.Namespace) -> int:
     from speclint.register import stand_of
     from speclint.reports import exit_code, register_data, register_page
 
-    register, stand = stand_of(options.folder, loaded_families(), dt.date.today())
+    register, stand, read = stand_of(options.folder, loaded_families(), dt.date.today())
     if options.form == "json":
-        write_data(register_data(register, stand))
+        write_data(register_data(register, stand, read))
     else:
-        show(lambda width: register_page(register, stand, width))
-    return exit_code(register, stand)
+        show(lambda width: register_page(register, stand, read, width))
+    return exit_code(register, stand, read)

@@ -14,6 +14,14 @@ from .gate import (
     Reason as Reason,
     judge as judge,
 )
+from .reading import (
+    Reader as Reader,
+    enter_reading as enter_reading,
+)
+from .reading_standing import (
+    ReadingStanding as ReadingStanding,
+    reading_standings as reading_standings,
+)
 from .staged import (
     StagedAssessment as StagedAssessment,
     assess_staged as assess_staged,

@@ -26,12 +26,14 @@ from speclint.repository import (
     FILE_NAME,
     Basis,
     Design,
+    InGit,
     Settings,
     Snapshot,
     at_revision,
     changes_of_basis,
     changes_of_duties,
     chosen,
+    drawn_otherwise,
     find_root,
     ignored_files,
     lay_out,
@@ -70,7 +72,7 @@ class Before:
 
         :raises FamilyError: when a family that the settings then required is absent.
         """
-        return assess([self.folder], self.loaded, ())
+        return assess([self.folder], self.loaded, (), drawing_files=InGit(self.snapshot))
 
     @property
     def design(self) -> Design:
@@ -84,7 +86,12 @@ class Before:
         if wanted and wanted not in self._made:
             with self.workers() as processes:
                 found = assess(
-                    [self.folder], self.loaded, self.rules, processes=processes, only=lambda *_: wanted
+                    [self.folder],
+                    self.loaded,
+                    self.rules,
+                    processes=processes,
+                    only=lambda *_: wanted,
+                    drawing_files=InGit(self.snapshot),
                 )
             self._made[wanted] = found.checks
         return self._made.get(wanted, ())
@@ -152,7 +159,9 @@ class Before:
         """The components whose checks may have come out otherwise before the change."""
         if not self.has_same_basis(design):
             return set(self.design.specs)
-        touched = touched_specs(self.design, design)
+        touched = touched_specs(self.design, design) | drawn_otherwise(
+            (self.design, self.opened.register), (design, now.register)
+        )
         return {check.component for check in now.checks if not touched.isdisjoint(check.consulted.ids)}
 
     def withdrawn(self, now: Design, paths: Sequence[Path] = ()) -> dict[str, Withdrawal]:

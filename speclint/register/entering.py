@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from speclint.checking import Assessment, Check, assess, find_check, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
@@ -14,12 +15,14 @@ from speclint.register.comparison import before_at, changed_since
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.lock import locked
 from speclint.register.people import reviewer_called
+from speclint.register.reading_standing import ReadingStanding, reading_standings
 from speclint.register.signatures import sign
 from speclint.register.standing import Standing, Surroundings, accepts_beside, bad_signature, standings
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
-from speclint.register.writing import append_entry, put_signature
+from speclint.register.writing import append_entries, put_signature
 from speclint.repository import (
     Concession,
+    DrawingReading,
     Register,
     Settings,
     find_concession,
@@ -34,6 +37,7 @@ from speclint.specs import NotStated
 if TYPE_CHECKING:
     from speclint.families import Loaded
 
+E = TypeVar("E", bound=Concession | DrawingReading)
 _NUMBER = re.compile(r"^C-(\d+)$")
 
 
@@ -73,15 +77,18 @@ class Opened:
         return replace(self, register=_readable(read_register(self.root, self.settings)))
 
 
-def stand_of(folder: Path, loaded: Loaded, today: dt.date) -> tuple[Register, tuple[Standing, ...]]:
-    """The register of a repository, and the state of each of its entries today.
+def stand_of(
+    folder: Path, loaded: Loaded, today: dt.date
+) -> tuple[Register, tuple[Standing, ...], tuple[ReadingStanding, ...]]:
+    """The register of a repository, and the state today of each of its concessions and of its readings of drawings.
 
     :raises SettingsError: where the settings cannot be read: then no entry can be judged.
     """
     assessment = assess([folder], loaded, ())
     if assessment.settings is None:
         raise SettingsError("; ".join(str(one) for one in assessment.complaints))
-    return assessment.register, standings(assessment.register, surroundings(assessment, today))
+    register, compared = assessment.register, surroundings(assessment, today)
+    return register, standings(register, compared), reading_standings(register, compared)
 
 
 def opened(folder: Path, loaded: Loaded, today: dt.date) -> Opened:
@@ -181,34 +188,56 @@ def _entered(
         repository = repository.read_again()
         concession = replace(concession, number=next_number(repository.register))
         if key is not None:
-            concession = _signed(concession, repository, key)
+            concession = signed_by(concession, repository.surroundings, key)
         _refuse_duplicate(concession, repository)
-        append_entry(repository.file, concession)
+        append_entries(repository.file, concession)
     return concession, repository.register.file
 
 
 def sign_entry(
     number: str, folder: Path, loaded: Loaded, today: dt.date, key: Path
-) -> tuple[Concession, str]:
-    """Sign an entry of the register with the key of whoever accepted the finding; an older signature is replaced.
+) -> tuple[Concession | DrawingReading, str]:
+    """Sign an entry with the key of whoever accepted the finding, or read the drawing; an older signature is replaced.
 
-    :raises DesignError: where there is no such entry, or its finding is no longer what was accepted.
+    :raises DesignError: where there is no such entry, or its finding or its drawing is no longer what it was.
     :raises OutputError: where the register cannot be locked or written.
-    :raises SigningError: where the key does not sign for the person who accepted it.
+    :raises SigningError: where the key does not sign for that person.
     """
     repository = opened(folder, loaded, today)
     with locked(repository.file):
         repository = repository.read_again()
-        concession = find_concession(repository.register, number)
-        if isinstance(concession, Complaint):
-            raise DesignError(str(concession))
-        bare = replace(concession, signature="")
-        for standing in standings(Register(repository.register.file, (bare,)), repository.surroundings):
-            if not standing.holds and standing.state not in ("not signed", "withdrawn"):
-                raise DesignError(f"{number} is {standing.state}: {'; '.join(standing.reasons)}")
-        signed = _signed(concession, repository, key)
+        entry = _entry_called(number, repository.register)
+        for state, reasons in _not_holding(replace(entry, signature=""), repository):
+            if state not in ("not signed", "withdrawn"):
+                raise DesignError(f"{number} is {state}: {'; '.join(reasons)}")
+        signed = signed_by(entry, repository.surroundings, key)
         put_signature(repository.file, signed)
     return signed, repository.register.file
+
+
+def _entry_called(number: str, register: Register) -> Concession | DrawingReading:
+    reading = [one for one in register.readings if one.number == number]
+    if len(reading) == 1:
+        return reading[0]
+    found = find_concession(register, number)
+    if isinstance(found, Complaint):
+        raise DesignError(str(found))
+    return found
+
+
+def _not_holding(
+    entry: Concession | DrawingReading, repository: Opened
+) -> Iterator[tuple[str, tuple[str, ...]]]:
+    """How an entry alone stands for each of its parts, where it does not hold."""
+    file, surroundings = repository.register.file, repository.surroundings
+    if isinstance(entry, Concession):
+        for one in standings(Register(file, (entry,)), surroundings):
+            if not one.holds:
+                yield one.state, one.reasons
+    else:
+        for other in reading_standings(Register(file, readings=(entry,)), surroundings):
+            if not other.holds:
+                yield other.state, other.reasons
 
 
 def _finding(acceptance: Acceptance, repository: Opened) -> Check:
@@ -348,9 +377,13 @@ def _refuse_duplicate(concession: Concession, repository: Opened) -> None:
         raise DesignError(f"{first.number} already accepts this finding until {first.until}")
 
 
-def _signed(concession: Concession, repository: Opened, key: Path) -> Concession:
-    signed = replace(concession, signature=sign(concession.statement(), key))
-    faults = list(bad_signature(signed, repository.surroundings))
+def signed_by(entry: E, surroundings: Surroundings, key: Path) -> E:
+    """An entry with the signature of whoever it names, by a key of theirs.
+
+    :raises SigningError: where the key does not sign for that person.
+    """
+    signed = replace(entry, signature=sign(entry.statement(), key))
+    faults = list(bad_signature(signed, surroundings))
     if faults:
-        raise SigningError(f"{key} does not sign for {concession.accepted_by}: {'; '.join(faults)}")
+        raise SigningError(f"{key} does not sign for {entry.signatory}: {'; '.join(faults)}")
     return signed

@@ -1,7 +1,8 @@
 """The gate: it withholds release unless everything that it requires was found in order.
 
 It withholds while a hold has no valid concession, something could not be read, a family that is required did
-not load, or a rule could not be run; and where nothing was checked at all. Judged against a git revision, it
+not load, or a rule could not be run; where a design that is released names a drawing that nobody read as it is; and
+where nothing was checked at all. Judged against a git revision, it
 takes settings, reviewers and signers from there, so that a change cannot loosen the gate that judges it; where
 the change has settings of its own, these must release it too.
 """
@@ -14,12 +15,13 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.checking import Assessment, Check, KeptFolder, Processes, assess
+from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, drawings_named
 from speclint.errors import FamilyError, SpeclintError
 from speclint.register.comparison import Before, Workers, before_at, changed_since
 from speclint.register.either import withheld_by_either
 from speclint.register.entering import surroundings
 from speclint.register.people import reviewer_called
+from speclint.register.reading_standing import ReadingStanding, reading_standings
 from speclint.register.standing import Standing, standings
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
 from speclint.repository import Basis, Settings, open_repository, scratch_folder
@@ -57,7 +59,8 @@ class Decision:
     """Released when there is no reason against it.
 
     ``accepted`` are the concessions of the holds that are released, ``ending`` all that end soon, ``ended``
-    those that no longer count, of any grade; ``to_review`` is what the change alters of what it is judged by.
+    those that no longer count, of any grade; ``readings_ended`` are the readings of drawings that do not count;
+    ``to_review`` is what the change alters of what it is judged by.
     """
 
     reasons: tuple[Reason, ...]
@@ -65,6 +68,7 @@ class Decision:
     accepted: tuple[Standing, ...] = ()
     ending: tuple[Standing, ...] = ()
     ended: tuple[Standing, ...] = ()
+    readings_ended: tuple[ReadingStanding, ...] = ()
     to_review: tuple[str, ...] = ()
     against: str = ""
 
@@ -127,6 +131,8 @@ def _judged(
     withdrawn = compared.withdrawn
     reasons = [*_unreadable(assessment), *_not_run(assessment), *_holds(assessment, stand)]
     reasons += _withdrawals(withdrawn.values(), stand, compared.settings)
+    read = reading_standings(assessment.register, compared)
+    reasons += _drawings(assessment, read, compared.settings)
     if not rules:
         reasons.insert(0, Reason("no family of rules is installed", code=_NOT_RUN))
     if assessment.nothing_checked:
@@ -139,6 +145,7 @@ def _judged(
         tuple(one for one in stand if one.holds and one.subject in made),
         tuple(one for one in stand if one.state == "ending soon"),
         tuple(one for one in stand if not one.in_order),
+        tuple(one for one in read if not one.in_order),
     )
 
 
@@ -178,6 +185,22 @@ def _withdrawals(
                 details.append(f"no reviewer who is competent for {', '.join(sorted(missing))} accepts it")
             told = tuple(details) or ("no concession of its withdrawal is entered",)
             yield Reason(f"withdrawn: {one.component}: {one.says}", told, withdrawn=one.component)
+
+
+def _drawings(
+    assessment: Assessment, read: Sequence[ReadingStanding], settings: Settings
+) -> Iterator[Reason]:
+    """The drawings that nobody read as they are, where the design is released; whichever families are used."""
+    if settings.stage != "released":
+        return
+    stand = {(one.part, one.reading.number): one for one in read}
+    for state in drawings_named(assessment):
+        entry = stand.get((state.component, state.reading.number)) if state.reading else None
+        if state.word != "read":
+            yield Reason(f"drawing not read: {state.component}: {state.says}")
+        elif entry is not None and not entry.holds:
+            told = f"{entry.reading.number} is {entry.state}: {'; '.join(entry.reasons)}"
+            yield Reason(f"drawing not read: {state.component}: {state.file}", (told,))
 
 
 def _why_not(standing: Standing) -> str:

@@ -21,6 +21,7 @@ from speclint.repository import (
     FILE_NAME,
     Changes,
     Design,
+    InGit,
     chosen,
     find_root,
     is_toml,
@@ -74,7 +75,15 @@ def assess_staged(
     with scratch_folder() as folder, workers() as processes:
         copy = folder / root.name
         lay_out(snapshot, copy)
-        found = assess([copy], loaded, rules, processes=processes, only=change.may_concern, kept=kept)
+        found = assess(
+            [copy],
+            loaded,
+            rules,
+            processes=processes,
+            only=change.may_concern,
+            kept=kept,
+            drawing_files=InGit(snapshot),
+        )
         if found.design is not None:
             found = change.narrowed(found, found.design)
         accepted = _accepted(found, copy, today)

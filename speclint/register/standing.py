@@ -20,7 +20,7 @@ from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.people import may_be_one_person, reviewer_called
 from speclint.register.signatures import fault_of
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
-from speclint.repository import Concession, Register, Settings
+from speclint.repository import Concession, DrawingReading, Register, Settings
 from speclint.rules import Context, Grade
 from speclint.specs import NotStated
 
@@ -214,19 +214,17 @@ def unsigned(concession: Concession, found: Check | None, surroundings: Surround
         yield f"speclint.toml asks for a signature on a {max(demanded)}, and it has none"
 
 
-def bad_signature(concession: Concession, surroundings: Surroundings) -> Iterator[str]:
+def bad_signature(entry: Concession | DrawingReading, surroundings: Surroundings) -> Iterator[str]:
     """Why the signature that an entry carries does not count."""
-    reviewer = reviewer_called(concession.accepted_by, surroundings.settings)
+    reviewer = reviewer_called(entry.signatory, surroundings.settings)
     if reviewer is None or isinstance(reviewer.signs_as, NotStated):
-        yield f"speclint.toml does not say under what name {concession.accepted_by} signs"
+        yield f"speclint.toml does not say under what name {entry.signatory} signs"
         return
     if surroundings.signers_are:
         yield f"the file of signers, {surroundings.signers.name}, is {surroundings.signers_are}, which is not read"
         return
     try:
-        fault = fault_of(
-            concession.statement(), concession.signature, reviewer.signs_as.value, surroundings.signers
-        )
+        fault = fault_of(entry.statement(), entry.signature, reviewer.signs_as.value, surroundings.signers)
     except SigningError as problem:
         fault = f"the signature cannot be verified: {problem}"
     if fault:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, TypeAlias
 
 import tomli
 
 from speclint.errors import SettingsError, TomlError, read_toml_text
-from speclint.repository import ENTRY, LARGEST_REGISTER, Concession, read_regular, replace_file
+from speclint.repository import LARGEST_REGISTER, Concession, DrawingReading, read_regular, replace_file
 
 if TYPE_CHECKING:
     from tomlkit import TOMLDocument
@@ -18,56 +19,65 @@ _HEAD = """\
 # The register of concessions: which findings were accepted, by whom, on what grounds and until when.
 # Entries are made with "speclint concede"; a change of what a finding rests on ends its concession.
 """
+_HEAD_OF_READINGS = """\
+# The register: which drawings were read against their specs, by whom, when, and what their files then were.
+# Entries are made with "speclint read"; a change of the file or of the revision asks for another reading.
+"""
+_Entry: TypeAlias = Concession | DrawingReading
 
 
-def append_entry(path: Path, concession: Concession) -> None:
-    """Put an entry at the end of the register, which is created where there is none.
+def append_entries(path: Path, *added: _Entry) -> None:
+    """Put entries at the end of those of their sort in the register, all or none; it is created where there is none.
 
     :raises SettingsError: where the file cannot be read, or is not a register.
     :raises OutputError: where it cannot be written.
     """
     import tomlkit
 
-    text = _read(path) if path.exists() else _HEAD
-    document = _parsed(text, path)
-    entries = document.get(ENTRY)
-    if entries is None:
-        document.append(ENTRY, entries := tomlkit.aot())
-    entries.append(_table(concession))
-    expected = tomli.loads(text)
-    expected.setdefault(ENTRY, []).append(_plain(concession))
+    text = _read(path) if path.exists() else _head(added)
+    document, expected = _parsed(text, path), tomli.loads(text)
+    for one in added:
+        entries = document.get(one.entry)
+        if entries is None:
+            document.append(one.entry, entries := tomlkit.aot())
+        entries.append(_table(one))
+        expected.setdefault(one.entry, []).append(_plain(one))
     _write(path, document, expected, text)
 
 
-def put_signature(path: Path, concession: Concession) -> None:
-    """Put the signature of a concession into its entry, in place of any other.
+def _head(added: Sequence[_Entry]) -> str:
+    return _HEAD if any(isinstance(one, Concession) for one in added) else _HEAD_OF_READINGS
+
+
+def put_signature(path: Path, signed: _Entry) -> None:
+    """Put the signature of an entry into its entry, in place of any other.
 
     :raises SettingsError: as for an entry; so is OutputError.
     """
     text = _read(path)
     document = _parsed(text, path)
     expected = tomli.loads(text)
-    for written, plain in zip(document.get(ENTRY, ()), expected.get(ENTRY, ()), strict=True):
-        if plain.get("number") == concession.number:
-            written["signature"] = _string(concession.signature)
-            plain["signature"] = concession.signature
+    for written, plain in zip(document.get(signed.entry, ()), expected.get(signed.entry, ()), strict=True):
+        if plain.get("number") == signed.number:
+            written["signature"] = _string(signed.signature)
+            plain["signature"] = signed.signature
     _write(path, document, expected, text)
 
 
-def _plain(concession: Concession) -> dict[str, Any]:
+def _plain(one: _Entry) -> dict[str, Any]:
     """An entry as it is in the file: what is not stated is left out."""
-    said = {**concession.content(), "signature": concession.signature}
-    if concession.also_on:
-        said["also_on"] = list(concession.also_on)
+    said = {**one.content(), "signature": one.signature}
+    if one.also_on:
+        said["also_on"] = list(one.also_on)
     return {name: value for name, value in said.items() if value not in ("", {})}
 
 
-def _table(concession: Concession) -> Table:
+def _table(one: _Entry) -> Table:
     import tomlkit
 
     table = tomlkit.table()
     table.trivia.indent = "\n"
-    plain = _plain(concession)
+    plain = _plain(one)
     rests_on = plain.pop("rests_on", {})
     for name, value in plain.items():
         table.append(name, _string(value) if isinstance(value, str) else value)

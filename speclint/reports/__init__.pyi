@@ -84,6 +84,9 @@ from .printable import (
     json_text as json_text,
     visible as visible,
 )
+from .reading_listing import (
+    reading_slip as reading_slip,
+)
 from .register_listing import (
     exit_code as exit_code,
     register_data as register_data,

@@ -8,7 +8,8 @@ from speclint.register import Decision, Reason, Standing
 from speclint.reports.arithmetic import arithmetic_at_gate
 from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTIONS, count, known_faults_said, left_out, referred_to
+from speclint.reports.phrases import CAUTIONS, count, drawings_said, known_faults_said, left_out, referred_to
+from speclint.reports.reading_listing import readings_data, readings_said
 from speclint.reports.register_listing import standing_data
 from speclint.reports.terminal_page import old_keys_on, passed_over_on, unfinished_on
 
@@ -29,6 +30,11 @@ def gate_page(decision: Decision, width: int) -> Page:
     _standings(page, "HOLDS ACCEPTED", decision.accepted)
     _standings(page, "ENDING SOON", decision.ending)
     _standings(page, "IN THE REGISTER, BUT WITHOUT EFFECT", decision.ended)
+    if decision.readings_ended:
+        page.gap()
+        page.line(("READINGS OF DRAWINGS WITHOUT EFFECT", "strong"))
+        for line in readings_said(decision.readings_ended):
+            page.wrapped(line, indent=2, hanging=4)
     if decision.to_review:
         page.gap()
         page.line(
@@ -61,8 +67,9 @@ def _heading(page: Page, decision: Decision) -> None:
         )
     if assessment and (told := left_out(assessment)):
         page.wrapped(told)
-    if assessment and (faults := known_faults_said(assessment)):
-        page.wrapped(faults)
+    for told in (known_faults_said(assessment), drawings_said(assessment)) if assessment else ():
+        if told:
+            page.wrapped(told)
     if assessment and assessment.kept is not None:
         page.wrapped("Checks of earlier runs are used where they still hold.", emphasis="faint")
 
@@ -127,6 +134,7 @@ def gate_data(decision: Decision) -> dict[str, Any]:
         "accepted": [standing_data(one) for one in decision.accepted],
         "ending": [standing_data(one) for one in decision.ending],
         "ended": [standing_data(one) for one in decision.ended],
+        **({"readings_ended": readings} if (readings := readings_data(decision.readings_ended)) else {}),
         "to_review": list(decision.to_review),
         "exit": decision.exit_code,
     }

@@ -14,6 +14,7 @@ from speclint.checking import (
     Remedy,
     State,
     counts_hazards,
+    drawings_checked,
     known_faults,
     still_to_be_drawn,
     unseen,
@@ -56,6 +57,7 @@ def document(assessment: Assessment) -> dict[str, Any]:
         **({"still_to_be_drawn": lists} if (lists := unfinished_data(assessment)) else {}),
         **({"known_faults": faults} if (faults := _known_faults(assessment)) else {}),
         **({"hazards": hazards} if (hazards := _hazards(assessment)) else {}),
+        **({"drawings": drawings} if (drawings := _drawings(assessment)) else {}),
         "summary": {
             "specs": len(assessment.design.specs) if assessment.design else 0,
             "checks": assessment.counted(),
@@ -81,6 +83,14 @@ def _hazards(assessment: Assessment) -> dict[State, int]:
         return {}
     found = unseen(assessment)
     return dict(found.counted()) if found.hazards else {}
+
+
+def _drawings(assessment: Assessment) -> list[dict[str, str]]:
+    """How each drawing of which a rule asked stands; nothing where no spec names a file."""
+    return [
+        {"component": one.component, "file": one.file, "stands": one.word, "says": one.says}
+        for one in drawings_checked(assessment)
+    ]
 
 
 def _like(assessment: Assessment) -> Iterator[dict[str, Any]]:

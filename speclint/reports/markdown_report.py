@@ -13,6 +13,7 @@ from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import (
     CAUTIONS,
     count,
+    drawings_said,
     known_faults_said,
     left_out,
     passed_over,
@@ -35,10 +36,9 @@ def write(assessment: Assessment) -> str:
     lines = [f"## {marked(verdict(assessment))}", "", marked(f"{sums.says} {sums.beside}"), ""]
     if absent := left_out(assessment):
         lines += [marked(absent), ""]
-    if faults := known_faults_said(assessment):
-        lines += [marked(faults), ""]
-    if hazards := hazards_said(assessment):
-        lines += [marked(hazards), ""]
+    for said in (known_faults_said(assessment), hazards_said(assessment), drawings_said(assessment)):
+        if said:
+            lines += [marked(said), ""]
     lines += _complaints(assessment)
     lines += _changes(assessment)
     lines += _findings(assessment, conceded)

@@ -13,7 +13,7 @@ from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.changed import changes_on
 from speclint.reports.finding_lines import called, conceded_by, cut_to_one, gravity, row, short, used
 from speclint.reports.page import Line, Page
-from speclint.reports.phrases import CAUTION, count, known_faults_said, left_out, verdict
+from speclint.reports.phrases import CAUTION, count, drawings_said, known_faults_said, left_out, verdict
 from speclint.reports.unseen_listing import hazards_said
 from speclint.rules import ROUNDING, Grade
 from speclint.specs import Stated
@@ -32,10 +32,9 @@ def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: 
     page.wrapped(verdict(assessment), emphasis="strong")
     sums = arithmetic_of(assessment, conceded)
     page.wrapped(f"{sums.says} {sums.beside}")
-    if faults := known_faults_said(assessment):
-        page.wrapped(faults)
-    if hazards := hazards_said(assessment):
-        page.wrapped(hazards)
+    for said in (known_faults_said(assessment), hazards_said(assessment), drawings_said(assessment)):
+        if said:
+            page.wrapped(said)
     after = [
         changes_on(assessment, width),
         *_others(assessment, conceded, width),

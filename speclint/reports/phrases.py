@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment, known_faults, named
+from speclint.checking import Assessment, drawings_checked, known_faults, named
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -95,6 +95,28 @@ def known_faults_said(assessment: Assessment) -> str:
         if names
     ]
     return f"{count(faults.count, 'known fault')} of the old design, {'; '.join(said)}."
+
+
+def drawings_said(assessment: Assessment) -> str:
+    """How many drawings changed since they were read, or were never read; "" where all are read, or none is named."""
+    files: dict[str, dict[str, None]] = {}
+    for one in drawings_checked(assessment):
+        files.setdefault(one.word, {})[one.file] = None
+    said = [
+        f"{count(len(named_there), 'drawing')} {(alone, several)[len(named_there) > 1]}: {named(list(named_there))}"
+        for word, (alone, several) in _DRAWINGS.items()
+        if (named_there := files.get(word))
+    ]
+    return f"{'; '.join(said)}." if said else ""
+
+
+_DRAWINGS = {
+    "changed": ("changed since it was read", "changed since they were read"),
+    "other revision": ("was read at another revision", "were read at another revision"),
+    "never read": ("was never read", "were never read"),
+    "cannot be read": ("cannot be read", "cannot be read"),
+    "read in future": ("has a reading of a day to come", "have readings of a day to come"),
+}
 
 
 def verdict(assessment: Assessment) -> str:

@@ -7,14 +7,17 @@ from collections.abc import Sequence
 from typing import Any
 
 from speclint.errors import Complaint
-from speclint.register import Standing
+from speclint.register import ReadingStanding, Standing
 from speclint.reports.page import Page
+from speclint.reports.reading_listing import readings_data, readings_on
 from speclint.repository import Concession, Register
 
 _COLUMN = 15
 
 
-def register_page(register: Register, stand: Sequence[Standing], width: int) -> Page:
+def register_page(
+    register: Register, stand: Sequence[Standing], read: Sequence[ReadingStanding], width: int
+) -> Page:
     """Every entry with its state and the reasons; those that cannot be read come first."""
     page = Page(width)
     page.rule("═")
@@ -28,6 +31,7 @@ def register_page(register: Register, stand: Sequence[Standing], width: int) -> 
     for standing in stand:
         page.gap()
         _standing(page, standing)
+    readings_on(page, read)
     return page
 
 
@@ -40,11 +44,11 @@ def summary(register: Register, stand: Sequence[Standing]) -> str:
     return ", ".join(counted) or "no entries"
 
 
-def exit_code(register: Register, stand: Sequence[Standing]) -> int:
+def exit_code(register: Register, stand: Sequence[Standing], read: Sequence[ReadingStanding]) -> int:
     """0 where every entry is in order, 1 where one is not, 2 where one cannot be read."""
     if register.complaints:
         return 2
-    return int(any(not standing.in_order for standing in stand))
+    return int(any(not one.in_order for one in stand) or any(not one.in_order for one in read))
 
 
 def _complaint(page: Page, complaint: Complaint) -> None:
@@ -96,13 +100,16 @@ def slip(concession: Concession, file: str, done: str, width: int) -> Page:
     return page
 
 
-def register_data(register: Register, stand: Sequence[Standing]) -> dict[str, Any]:
+def register_data(
+    register: Register, stand: Sequence[Standing], read: Sequence[ReadingStanding]
+) -> dict[str, Any]:
     """The register as plain data."""
     return {
         "file": register.file,
         "concessions": [standing_data(standing) for standing in stand],
+        **({"readings": readings_data(read)} if read else {}),
         "complaints": [str(complaint) for complaint in register.complaints],
-        "exit": exit_code(register, stand),
+        "exit": exit_code(register, stand, read),
     }
 
 

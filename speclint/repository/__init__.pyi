@@ -23,6 +23,24 @@ from .digests import (
     digest as digest,
     digest_of_spec as digest_of_spec,
 )
+from .drawing_changes import (
+    drawn_otherwise as drawn_otherwise,
+)
+from .drawing_files import (
+    DrawingFiles as DrawingFiles,
+    InFolder as InFolder,
+    Source as Source,
+)
+from .drawing_reading import (
+    DrawingReading as DrawingReading,
+)
+from .drawing_state import (
+    DrawingState as DrawingState,
+    drawing_state as drawing_state,
+)
+from .drawings_in_git import (
+    InGit as InGit,
+)
 from .file_replacement import (
     replace_file as replace_file,
 )
@@ -52,7 +70,6 @@ from .programs import (
     find_program as find_program,
 )
 from .register_file import (
-    ENTRY as ENTRY,
     read_register as read_register,
 )
 from .regular_files import (

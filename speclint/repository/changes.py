@@ -6,7 +6,9 @@ from collections.abc import Collection, Mapping
 from pathlib import Path
 
 from speclint.repository.design import Design
+from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.reading import load_specs
+from speclint.repository.register_file import read_register
 from speclint.repository.revisions import at_revision, commit_of
 from speclint.repository.scratch_folder import scratch_folder
 from speclint.repository.settings import FILE_NAME
@@ -16,8 +18,9 @@ from speclint.specs import Spec
 class Changes:
     """Which components a set of staged files can have changed.
 
-    ``ids`` are those of the staged specs, now and in the last commit, and the components from which one was
-    unlinked; ``dependents`` are these and all that link to them, directly or through others.
+    ``ids`` are those of the staged specs, now and in the last commit, the components from which one was unlinked, and
+    those of which the file of the drawing or a reading of it is staged; ``dependents`` are these and all that link to
+    them, directly or through others.
     """
 
     def __init__(
@@ -27,6 +30,8 @@ class Changes:
         self._linking = _reversed(design)
         common = {FILE_NAME, *design.settings.materials} & self.files
         now = {name for name, file in design.files.items() if file in self.files}
+        now |= {name for name, entry in design.index.entries.items() if entry.drawing_file in self.files}
+        now |= _read_otherwise(root, design) if design.settings.register_file in self.files else set()
         self.ids = frozenset(design.files) if common else frozenset(now | _before(root, files, kinds, design))
         self.dependents = self._with_dependents(self.ids)
 
@@ -79,6 +84,18 @@ def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]],
                 ids.add(old.id)
                 ids |= _unlinked(old.spec, design) if old.spec else set()
     return ids
+
+
+def _read_otherwise(root: Path, design: Design) -> set[str]:
+    """The components of which the register has other readings of their drawings than in the last commit."""
+    now = set(read_register(design.root, design.settings).readings)
+    was: set[DrawingReading] = set()
+    if commit_of(root, "HEAD") is not None:
+        head, file = at_revision(root, "HEAD"), design.settings.register_file
+        with scratch_folder() as folder:
+            head.write_to(folder, lambda one: one == file)
+            was = set(read_register(folder, design.settings).readings)
+    return {part for reading in now ^ was for part in reading.parts if part in design.files}
 
 
 def _unlinked(old: Spec, design: Design) -> set[str]:

@@ -9,9 +9,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
-from typing import Any
+from typing import Any, ClassVar
 
 from speclint.errors import NOWHERE, Complaint, Location
+from speclint.repository.drawing_reading import DrawingReading
+from speclint.repository.statement import statement_of
 
 _LISTED = 20  # numbers that one line shows
 
@@ -30,6 +32,8 @@ class Concession:
     An entry may also accept that a change withdraws a component: ``rule`` is then the word ``withdrawal``,
     ``outcome`` ``withdrawn``, and ``rests_on`` names the safety checks that the component had.
     """
+
+    entry: ClassVar[str] = "concession"
 
     number: str
     component: str
@@ -65,24 +69,27 @@ class Concession:
         """The components whose finding it accepts."""
         return (self.component, *self.also_on)
 
+    @property
+    def signatory(self) -> str:
+        """Who signs it."""
+        return self.accepted_by
+
     def statement(self) -> bytes:
         """The text that is signed: the content alone, independent of the layout of the file."""
-        import json  # only where something is signed
-
-        plain = {
-            name: str(value) if isinstance(value, dt.date) else value  # a tuple is written as a list
-            for name, value in self.content().items()
-        }
-        return json.dumps(plain, ensure_ascii=False, sort_keys=True, indent=1).encode("utf-8") + b"\n"
+        return statement_of(self.content())
 
 
 @dataclass(frozen=True)
 class Register:
-    """The register of a repository: the entries that could be read, and what is wrong with the others."""
+    """The register of a repository: the entries that could be read, and what is wrong with the others.
+
+    ``readings`` are those of drawings.
+    """
 
     file: str
     concessions: tuple[Concession, ...] = ()
     complaints: tuple[Complaint, ...] = ()
+    readings: tuple[DrawingReading, ...] = ()
 
 
 def find_concession(register: Register, number: str) -> Concession | Complaint:

@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 from speclint.errors import Complaint, Location
 from speclint.quantities import Measure
 from speclint.repository.digests import State, state_of
+from speclint.repository.drawing_files import DrawingFiles, InFolder
 from speclint.repository.index import Index
 from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.settings import Settings
@@ -42,6 +43,7 @@ class Design:
     passed_over: tuple[PassedOver, ...] = ()
     alike: Mapping[str, str] = field(default_factory=dict)
     unread: tuple[Unread, ...] = ()
+    _drawings: DrawingFiles | None = field(default=None, repr=False, compare=False)
     _known: Index | None = field(default=None, repr=False, compare=False)
     _linking: dict[str, tuple[Component, ...]] = field(
         init=False, default_factory=dict, repr=False, compare=False
@@ -60,6 +62,8 @@ class Design:
         known = self._known
         if known is None or known.specs is not self.specs or known.cut != self.cut:
             object.__setattr__(self, "_known", Index(self.specs, self.cut))
+        if self._drawings is None:
+            object.__setattr__(self, "_drawings", DrawingFiles(InFolder(self.root)))
         self._owners.update({file: name for name, file in self.files.items()})
 
     @property
@@ -67,6 +71,12 @@ class Design:
         """What is known of every spec, whether it was read or not."""
         assert self._known is not None  # it is made with the design
         return self._known
+
+    @property
+    def drawing_files(self) -> DrawingFiles:
+        """The files that specs name as their drawings; each is read when it is asked for."""
+        assert self._drawings is not None  # they are set with the design
+        return self._drawings
 
     @property
     def only_indexed(self) -> int:

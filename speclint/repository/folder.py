@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from speclint.errors import DesignError
 from speclint.repository.all_specs import all_read
 from speclint.repository.design import Design
+from speclint.repository.drawing_files import DrawingFiles, InFolder, Source
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import sorted_out
 from speclint.repository.unread import unread_files
@@ -57,11 +58,12 @@ def load_design(
     settings: Settings,
     kinds: Mapping[str, type[Spec]],
     remembered: Remembered | None = None,
+    drawing_files: Source | None = None,
 ) -> Design:
     """Read the specs of the repository; ``paths`` choose what is checked.
 
     Where its index is ``remembered`` from an earlier run, a spec that has not changed is only read when it is asked
-    for. What is told of the repository is the same.
+    for. What is told of the repository is the same. The files of drawings lie in the repository, or in another source.
     """
     holding, passed_over = sorted_out(root, settings)
     if remembered is None:
@@ -82,6 +84,7 @@ def load_design(
         passed_over=tuple(one for one in passed_over if choice.has(one.file)),
         alike=found.alike,
         unread=tuple(unread_files(root, found.missing, kinds)),
+        _drawings=DrawingFiles(drawing_files or InFolder(root)),
         _known=found.index,
     )
 

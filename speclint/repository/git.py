@@ -14,6 +14,7 @@ from pathlib import Path
 
 from speclint.errors import RevisionError
 from speclint.repository.programs import find_program
+from speclint.repository.regular_files import BLOCK
 
 #: What a repository could configure to be run or fetched, overruled. After git-config(1).
 _OVERRULED: Mapping[str, str] = {
@@ -72,17 +73,40 @@ def run(root: Path, *words: str, given: bytes = b"") -> subprocess.CompletedProc
 
     :raises RevisionError: where git is absent.
     """
-    program = find_program("git")
-    if program is None:
-        raise RevisionError("git is not on the path: revisions and what is staged need it")
-    overruled = [word for name, value in _OVERRULED.items() for word in ("-c", f"{name}={value}")]
-    command = [program, "--no-pager", *overruled, *words]
+    command = _command(*words)
     try:
         return subprocess.run(
             command, cwd=root, input=given, capture_output=True, env=environment(), check=False
         )
     except OSError as problem:
         raise RevisionError(f"git could not be run: {problem}") from problem
+
+
+def stream(root: Path, *words: str) -> Iterator[bytes]:
+    """What a command answers, block by block, for answers of any size.
+
+    :raises RevisionError: where git is absent, or refuses.
+    """
+    try:
+        running = subprocess.Popen(
+            _command(*words), cwd=root, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, env=environment()
+        )
+    except OSError as problem:
+        raise RevisionError(f"git could not be run: {problem}") from problem
+    with running:
+        assert running.stdout is not None  # as it is piped
+        while block := running.stdout.read(BLOCK):
+            yield block
+    if running.returncode:
+        raise RevisionError(f"{root}: git {words[0]}: it could not be read")
+
+
+def _command(*words: str) -> list[str]:
+    program = find_program("git")
+    if program is None:
+        raise RevisionError("git is not on the path: revisions and what is staged need it")
+    overruled = [word for name, value in _OVERRULED.items() for word in ("-c", f"{name}={value}")]
+    return [program, "--no-pager", *overruled, *words]
 
 
 def environment() -> dict[str, str]:

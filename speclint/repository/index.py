@@ -23,7 +23,7 @@ class Indexed:
 
     ``words`` are those of its kind and of the kinds that it is built on, ``classes`` the classes of these in full.
     ``drawing`` is None where none is stated, and for what is no component; ``of_several`` tells whether its file
-    states other parts too.
+    states other parts too. ``drawing_file`` is the file of its drawing, None where none is named.
     """
 
     id: str
@@ -33,6 +33,7 @@ class Indexed:
     stated: tuple[Link[Any], ...]
     drawing: str | None = None
     of_several: bool = False
+    drawing_file: str | None = None
 
     @property
     def kind(self) -> str:
@@ -53,8 +54,11 @@ def indexed(spec: Spec) -> Indexed:
     kind = type(spec)
     component = isinstance(spec, Component)
     number = spec.drawing.value if component and isinstance(spec.drawing, Stated) else None
+    named = spec.drawing_file if isinstance(spec, Component) else None
+    file = named.value if isinstance(named, Stated) else None
     several = len(spec.each) > 1
-    return Indexed(spec.id, kind.words(), _classes(kind), component, tuple(spec.links()), number, several)
+    links = tuple(spec.links())
+    return Indexed(spec.id, kind.words(), _classes(kind), component, links, number, several, file)
 
 
 @cache

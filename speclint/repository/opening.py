@@ -19,6 +19,7 @@ from speclint.specs import Catalogue
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
+    from speclint.repository.drawing_files import Source
     from speclint.repository.kept_index import Remembered
 
 
@@ -44,11 +45,13 @@ def open_repository(
     basis: Basis | None = None,
     of_families: Collection[str] = (),
     remembered: Remembered | None = None,
+    drawing_files: Source | None = None,
 ) -> Repository:
     """Read the one repository that some paths lie in, on its own design basis or on the one given.
 
     What the families that the settings leave out bring to the kinds is left out. ``of_families`` are the names of
-    their materials, which no own material may bear. ``remembered`` is where an index of the specs is kept.
+    their materials, which no own material may bear. ``remembered`` is where an index of the specs is kept,
+    ``drawing_files`` where the files of drawings are read, where not in the repository itself.
 
     :raises DesignError: for paths that are not of one repository.
     """
@@ -59,7 +62,7 @@ def open_repository(
         nothing = Register(design.settings.register_file)
         return Repository(root, None, design, nothing, (*unset, *design.complaints))
     kinds = kinds.without(settings.families.left_out)
-    design = load_design(root, paths, settings, kinds, remembered if basis is None else None)
+    design = load_design(root, paths, settings, kinds, remembered if basis is None else None, drawing_files)
     register = _register_of(root, settings)
     if basis is not None:
         complaints = (*design.complaints, *register.complaints)

@@ -1,6 +1,6 @@
 """The file of the register, read with every fault of every entry.
 
-The file is TOML, one ``[[concession]]`` after another. Whether an entry still holds is judged in
+The file is TOML, one ``[[concession]]`` or ``[[reading]]`` after another. Whether an entry still holds is judged in
 :mod:`speclint.register`, and entries are made there.
 """
 
@@ -8,41 +8,56 @@ from __future__ import annotations
 
 import datetime as dt
 import os
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Annotated, Any, ClassVar, Literal
 
-from pydantic import BeforeValidator, PlainValidator, ValidationError
+from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location
 from speclint.repository.concession import Concession, Register
+from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
-from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare, opened, refusal
+from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare
 
-ENTRY = "concession"
-
-
-def _read_day(raw: object) -> Stated[dt.date] | NotStated:
-    if isinstance(raw, Stated | NotStated):
-        return raw
-    value, where = opened(raw)
-    if not isinstance(value, dt.date) or isinstance(value, dt.datetime):
-        raise refusal("this is not a date", "a date without quotes: 2027-05-31")
-    return Stated(value, where)
-
-
-Day = Annotated[Stated[dt.date] | NotStated, PlainValidator(_read_day)]
+#: The tables that a register holds.
+_TABLES = " or ".join(f"[[{kind.entry}]]" for kind in (Concession, DrawingReading))
 
 
 class _Entry(SpecTable):
-    """One entry as TOML has it; required keys are checked afterwards, so that all faults are reported."""
+    """One entry as TOML has it; required keys are checked afterwards, so that all faults are reported.
 
-    kind: ClassVar[str] = ENTRY
+    ``makes`` is what it becomes, ``optional`` are the keys that it may leave out.
+    """
+
+    makes: ClassVar[type[Concession | DrawingReading]]
+    optional: ClassVar[frozenset[str]]
 
     number: Word[str] = NOT_STATED
+
+    @property
+    def numbered(self) -> str:
+        """Its number, for a complaint about it."""
+        return self.number.value if isinstance(self.number, Stated) else "without number"
+
+    def further_faults(self) -> Iterator[Complaint]:
+        """What is wrong between its keys."""
+        raise NotImplementedError
+
+
+class _ConcessionEntry(_Entry):
+    """A concession as TOML has it."""
+
+    kind: ClassVar[str] = Concession.entry
+    makes: ClassVar[type[Concession | DrawingReading]] = Concession
+    optional: ClassVar[frozenset[str]] = frozenset(
+        {"used", "reference", "also_on", "alike", "rests_on", "signature"}
+    )
+
     component: Word[str] = NOT_STATED
     rule: Word[str] = NOT_STATED
     edition: Word[int] = NOT_STATED
@@ -53,8 +68,8 @@ class _Entry(SpecTable):
     fingerprint: Word[str] = NOT_STATED
     accepted_by: Word[str] = NOT_STATED
     role: Word[str] = NOT_STATED
-    date: Day = NOT_STATED
-    until: Day = NOT_STATED
+    date: Word[dt.date] = NOT_STATED
+    until: Word[dt.date] = NOT_STATED
     grounds: Word[str] = NOT_STATED
     reference: Word[str] = NOT_STATED
     also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
@@ -62,8 +77,50 @@ class _Entry(SpecTable):
     rests_on: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
     signature: Word[str] = NOT_STATED
 
+    def further_faults(self) -> Iterator[Complaint]:
+        """What is stated of parts alike, the days, and what it rests on."""
+        if bool(self.also_on) != isinstance(self.alike, Stated):
+            said = f"concession {self.numbered} states also_on and alike together, or neither"
+            yield Complaint(_at(self, "also_on"), said, "", "the entry as it was made")
+        began, ends = self.date, self.until
+        if isinstance(began, Stated) and isinstance(ends, Stated) and ends.value < began.value:
+            read = f"{began.value} to {ends.value}"
+            yield Complaint(
+                ends.where, f"concession {self.numbered} ends before it begins", read, "a later date"
+            )
+        if not all(isinstance(shown, str) for shown in self.rests_on.values()):
+            said = f"what concession {self.numbered} rests on is text"
+            yield Complaint(_at(self, "rests_on"), said, "", 'name = "value"')
 
-_MAY_BE_LEFT_OUT = frozenset({"used", "reference", "also_on", "alike", "rests_on", "signature"})
+
+class _ReadingEntry(_Entry):
+    """The reading of a drawing as TOML has it."""
+
+    kind: ClassVar[str] = DrawingReading.entry
+    makes: ClassVar[type[Concession | DrawingReading]] = DrawingReading
+    optional: ClassVar[frozenset[str]] = frozenset({"revision", "role", "also_on", "signature"})
+
+    component: Word[str] = NOT_STATED
+    file: Word[str] = NOT_STATED
+    sha256: Word[str] = NOT_STATED
+    read_by: Word[str] = NOT_STATED
+    date: Word[dt.date] = NOT_STATED
+    revision: Word[str] = NOT_STATED
+    role: Word[str] = NOT_STATED
+    also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
+    signature: Word[str] = NOT_STATED
+
+    def further_faults(self) -> Iterator[Complaint]:
+        """The digest."""
+        if isinstance(self.sha256, Stated) and not _SHA256.fullmatch(self.sha256.value):
+            said = f"the sha256 of reading {self.numbered} is no digest"
+            yield Complaint(
+                self.sha256.where, said, f'"{self.sha256.value}"', "64 digits of 0 to 9 and a to f"
+            )
+
+
+_ENTRIES: tuple[type[_Entry], ...] = (_ConcessionEntry, _ReadingEntry)
+_SHA256 = re.compile(r"[0-9a-f]{64}")
 
 
 def read_register(root: Path, settings: Settings) -> Register:
@@ -74,44 +131,47 @@ def read_register(root: Path, settings: Settings) -> Register:
     table = read_named(root, file, LARGEST_REGISTER)
     if isinstance(table, Complaint):
         return Register(file, complaints=(table,))
-    found = [*_unknown(table, file), *_entries(table, file)]
+    found = [*_unknown(table, file), *(one for kind in _ENTRIES for one in _entries(table, file, kind))]
     return Register(
         file,
         tuple(one for one in found if isinstance(one, Concession)),
         tuple(sorted((one for one in found if isinstance(one, Complaint)), key=lambda one: one.order)),
+        tuple(one for one in found if isinstance(one, DrawingReading)),
     )
 
 
 def _unknown(table: Table, file: str) -> Iterator[Complaint]:
     for name, value in table.items():
-        if name != ENTRY:
+        if name not in [kind.kind for kind in _ENTRIES]:
             where = getattr(value, "where", Location(file, 1, name))
-            yield Complaint(where, f'"{name}" is no key of a register', "", f"[[{ENTRY}]] and its keys")
+            yield Complaint(where, f'"{name}" is no key of a register', "", f"{_TABLES} and its keys")
 
 
-def _entries(table: Table, file: str) -> Iterator[Concession | Complaint]:
-    entries = table.get(ENTRY, [])
+def _entries(
+    table: Table, file: str, kind: type[_Entry]
+) -> Iterator[Concession | DrawingReading | Complaint]:
+    entries = table.get(kind.kind, [])
     if not isinstance(entries, Array | list) or not all(isinstance(entry, Table) for entry in entries):
-        where = getattr(entries, "where", Location(file, 1, ENTRY))
-        yield Complaint(where, "concessions are tables", "", f"[[{ENTRY}]] and its keys")
+        where = getattr(entries, "where", Location(file, 1, kind.kind))
+        yield Complaint(where, f"{kind.kind}s are tables", "", f"[[{kind.kind}]] and its keys")
         return
     for entry in entries:
         assert isinstance(entry, Table)  # as was just seen
-        yield from _entry(entry, file)
+        yield from _entry(entry, file, kind)
 
 
-def _entry(table: Table, file: str) -> Iterator[Concession | Complaint]:
+def _entry(table: Table, file: str, kind: type[_Entry]) -> Iterator[Concession | DrawingReading | Complaint]:
     content = Table(table, Location(file, table.where.line))
     try:
-        entry = _Entry.model_validate(content)
+        entry = kind.model_validate(content)
     except ValidationError as problem:
-        yield from (complaint_of(error, _Entry, content, file) for error in problem.errors(include_url=False))
+        yield from (complaint_of(error, kind, content, file) for error in problem.errors(include_url=False))
         return
     faults = list(_faults(entry))
     yield from faults
     if not faults:
         plain: dict[str, Any] = {name: _plain(value) for name, value in entry.__dict__.items()}
-        yield Concession(**plain, where=entry.where)
+        yield kind.makes(**plain, where=entry.where)
 
 
 def _plain(value: object) -> object:
@@ -120,22 +180,17 @@ def _plain(value: object) -> object:
     return "" if isinstance(value, NotStated) else value
 
 
+def _at(entry: _Entry, key: str) -> Location:
+    return Location(entry.where.file, entry.where.line, key)
+
+
 def _faults(entry: _Entry) -> Iterator[Complaint]:
-    number = entry.number.value if isinstance(entry.number, Stated) else "without number"
     for name, value in entry.__dict__.items():
-        if isinstance(value, NotStated) and name not in _MAY_BE_LEFT_OUT:
-            where = Location(entry.where.file, entry.where.line, name)
-            yield Complaint(where, f"concession {number} does not state its {name}", "", f"{name} = …")
+        if isinstance(value, NotStated) and name not in entry.optional:
+            said = f"{entry.kind} {entry.numbered} does not state its {name}"
+            yield Complaint(_at(entry, name), said, "", f"{name} = …")
         elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
-            yield Complaint(value.where, f"the {name} of concession {number} is blank", "", "the text itself")
-    if bool(entry.also_on) != isinstance(entry.alike, Stated):
-        where = Location(entry.where.file, entry.where.line, "also_on")
-        said = f"concession {number} states also_on and alike together, or neither"
-        yield Complaint(where, said, "", "the entry as it was made")
-    began, ends = entry.date, entry.until
-    if isinstance(began, Stated) and isinstance(ends, Stated) and ends.value < began.value:
-        read = f"{began.value} to {ends.value}"
-        yield Complaint(ends.where, f"concession {number} ends before it begins", read, "a later date")
-    if not all(isinstance(shown, str) for shown in entry.rests_on.values()):
-        where = Location(entry.where.file, entry.where.line, "rests_on")
-        yield Complaint(where, f"what concession {number} rests on is text", "", 'name = "value"')
+            yield Complaint(
+                value.where, f"the {name} of {entry.kind} {entry.numbered} is blank", "", "the text itself"
+            )
+    yield from entry.further_faults()

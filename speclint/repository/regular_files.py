@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 import stat
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Final
 
@@ -15,6 +16,9 @@ from typing import Final
 LARGEST: Final = 1_000_000
 #: Bytes of a register: common practice, room for some thousands of concessions.
 LARGEST_REGISTER: Final = 10_000_000
+
+#: Bytes that are read at a time of a file of any size: common practice.
+BLOCK: Final = 1 << 20
 
 _CALLED = {
     stat.S_IFDIR: "a folder",
@@ -58,6 +62,18 @@ def read_regular(path: Path, largest: int = LARGEST) -> bytes:
     if len(content) > largest:
         raise OSError(f"it has {size} bytes, and at most {largest} are read")
     return content
+
+
+def blocks_of(path: Path) -> Iterator[bytes]:
+    """The content of a regular file of any size, block by block.
+
+    :raises OSError: for a file that is absent or is not regular.
+    """
+    _refuse_other(os.stat(path).st_mode)
+    with os.fdopen(os.open(path, _READING | _WITHOUT_WAITING), "rb") as file:
+        _refuse_other(os.fstat(file.fileno()).st_mode)  # again, as another may stand there by now
+        while block := file.read(BLOCK):
+            yield block
 
 
 def _refuse_other(mode: int) -> None:

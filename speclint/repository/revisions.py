@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from speclint.errors import OutputError, RevisionError
-from speclint.repository.git import git, run
+from speclint.repository.git import git, run, stream
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings, load_settings
 from speclint.repository.spec_files import is_toml
@@ -47,6 +47,14 @@ class Snapshot:
         """Whether a file is a symbolic link."""
         return self.blobs[file].mode == _LINK
 
+    def blocks_of(self, file: str) -> Iterator[bytes]:
+        """The content of one of the files, of any size, block by block.
+
+        :raises RevisionError: for a symbolic link and whatever else is no plain file.
+        """
+        self._refuse_link(file)
+        return stream(self.root, "cat-file", "blob", self.blobs[file].name)
+
     def write_to(self, folder: Path, wanted: Callable[[str], bool]) -> None:
         """Write the wanted files into a folder outside of the repository.
 
@@ -66,9 +74,7 @@ class Snapshot:
 
     def _contents(self, files: Sequence[str]) -> Iterator[bytes]:
         for file in files:
-            if not self.blobs[file].mode.startswith(_FILE):
-                what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
-                raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
+            self._refuse_link(file)
         asked = "".join(f"{self.blobs[file].name}\n" for file in files).encode("ascii")
         self._refuse_large(files, asked)
         answer = git(self.root, "cat-file", "--batch", given=asked) if files else b""
@@ -81,6 +87,11 @@ class Snapshot:
             size = int(head[2])
             yield answer[end + 1 : end + 1 + size]
             at = end + 1 + size + 1  # the content is followed by a line end
+
+    def _refuse_link(self, file: str) -> None:
+        if not self.blobs[file].mode.startswith(_FILE):
+            what = "a symbolic link" if self.blobs[file].mode == _LINK else "no plain file"
+            raise RevisionError(f"{file}: {what} {self.called}; put the file itself in its place")
 
     def _refuse_large(self, files: Sequence[str], asked: bytes) -> None:
         """Refuse before anything is read what would fill the memory; the bound of each file is kept when it is read."""

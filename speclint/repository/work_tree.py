@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from speclint.errors import RevisionError
-from speclint.repository.regular_files import not_regular
+from speclint.repository.drawing_files import with_line_ends_of_git
+from speclint.repository.regular_files import blocks_of, not_regular
 from speclint.repository.revisions import Snapshot, at_revision, commit_of
 from speclint.repository.spec_files import is_toml
 
@@ -41,23 +42,21 @@ def work_tree(root: Path, read: Collection[str]) -> WorkTree | None:
 def _changed(root: Path, files: Collection[str], known: Snapshot) -> Iterator[str]:
     for file in files:
         blob = known.blobs.get(file)
-        content = _content(root, file)
-        names = _names(content, len(blob.name)) if content is not None and blob is not None else ()
-        kept = blob.name in names if blob is not None else content is None
-        if not kept:
+        try:
+            there = not not_regular(root, file) and (root / file).is_file()
+            kept = blob is not None and there and blob.name in _names(root / file, len(blob.name))
+        except OSError:
+            there = kept = False
+        if not kept and (there or blob is not None):
             yield file
 
 
-def _content(root: Path, file: str) -> bytes | None:
-    try:
-        return None if not_regular(root, file) else (root / file).read_bytes()
-    except OSError:
-        return None
-
-
-def _names(content: bytes, digits: int) -> Iterator[str]:
-    """The names that git can give a content: as it is, and with the line ends that it keeps."""
-    for one in (content, content.replace(b"\r\n", b"\n")):
-        kept = b"blob %d\0%b" % (len(one), one)
-        digest = hashlib.sha1(kept, usedforsecurity=False) if digits == _SHA_1 else hashlib.sha256(kept)
-        yield digest.hexdigest()
+def _names(path: Path, digits: int) -> Iterator[str]:
+    """The names that git can give a content: as it is, and with the line ends that it keeps; read in blocks."""
+    for line_ends in (iter, with_line_ends_of_git):
+        size = sum(len(block) for block in line_ends(blocks_of(path)))
+        name = hashlib.sha1(usedforsecurity=False) if digits == _SHA_1 else hashlib.sha256()
+        name.update(b"blob %d\0" % size)
+        for block in line_ends(blocks_of(path)):
+            name.update(block)
+        yield name.hexdigest()

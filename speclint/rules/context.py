@@ -17,13 +17,17 @@ from speclint.rules.other_check import no_other
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
-    from speclint.repository import Design
+    from speclint.repository import Design, DrawingState
     from speclint.rules.other_check import MakeCheck
     from speclint.specs import Component
 
 
 def _no_concession(_component: Component, _asking: Rule) -> tuple[tuple[str, str], ...]:
     return ()
+
+
+def _no_drawing(_component: Component) -> None:
+    return None
 
 
 @dataclass
@@ -33,7 +37,8 @@ class Context:
     ``limits`` are those that the repository sets, by rule and name. To search for a remedy ``moved`` shifts stated
     values by SI amounts or puts another quantity in the place of one, and ``worded`` puts words in the place of
     others. ``other_check`` makes the check of another part. ``concessions`` gives the number of each concession of a
-    component, and why it no longer holds, "" where it is not; the rule that asks is left out.
+    component, and why it no longer holds, "" where it is not; the rule that asks is left out. ``drawing`` tells
+    how the drawing of a component stands: its file and its last reading.
     """
 
     design: Design
@@ -46,6 +51,7 @@ class Context:
     concessions: Callable[[Component, Rule], tuple[tuple[str, str], ...]] = field(
         default=_no_concession, repr=False
     )
+    drawing: Callable[[Component], DrawingState | None] = field(default=_no_drawing, repr=False)
     other_check: MakeCheck = field(default=no_other, repr=False)
     #: What the check that is being made asked for, and what parts alike share of it: for the core.
     asked: Asked = field(default_factory=Asked, repr=False)

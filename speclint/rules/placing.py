@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
@@ -13,6 +13,9 @@ from speclint.rules.context import Context
 from speclint.rules.judgement import NotAssessed
 from speclint.rules.record import STATED, Record
 from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated, fields_of
+
+if TYPE_CHECKING:
+    from speclint.repository import DrawingState
 
 C = TypeVar("C", bound=Component)
 T = TypeVar("T", bound=SpecTable)
@@ -35,6 +38,16 @@ class Placing:
     _record: Record | None
     _asked: Asked
     _unread: dict[str, None]
+
+    def drawing_read(self) -> DrawingState | None:
+        """How the file of the component's drawing stands against its last reading; None where it names no file."""
+        self._asked.everything = True  # the file and the register are no part of a spec
+        self._context.consulted.asked.add(("drawing file", self._component.id))
+        found = self._context.drawing(self._component)
+        if self._record and found:
+            self._record.note("drawing file", repr(found.rests_on), shown=found.word)
+            self._record.word(f"drawing file {found.file}", found.word)
+        return found
 
     def fillers(
         self, owner: Spec, kind: type[C], *, by: str | Sequence[str], named: tuple[str, str] | None = None

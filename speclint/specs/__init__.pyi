@@ -30,6 +30,9 @@ from .docstrings import (
     meanings as meanings,
     summary as summary,
 )
+from .drawing import (
+    Issue as Issue,
+)
 from .extra_tables import (
     ExtraTable as ExtraTable,
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
+from speclint.specs.drawing import FileWithin, Issue
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Allowance, LinkTo, Pressure, Temperature, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
@@ -36,12 +37,16 @@ class Component(Spec):
     ``tolerances`` are its geometrical tolerances by name, ``datums`` what they count from, ``hole_patterns`` its
     patterns of holes; ``general_tolerance`` is the class of the drawing for faces that state none, ``general_zone`` its
     zone where that standard leaves it to the drawing.
+    ``drawing_file`` is the file of its drawing in the repository, of any format; ``issued`` to whom the drawing was
+    issued, when and at which revision.
     """
 
     kind: ClassVar[str] = "component"
     of_metal: ClassVar[bool] = True
     hazards: ClassVar[Hazards | None] = None
 
+    drawing_file: Annotated[Word[str], FileWithin()] = NOT_STATED
+    issued: tuple[Issue, ...] = ()
     material: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED
     hand: Annotated[Word[Literal["left", "right"]], Mirrors("swap")] = NOT_STATED

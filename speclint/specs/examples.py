@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 import re
 from collections.abc import Mapping, Sequence
 from functools import cache
-from typing import Annotated, Any, Literal, get_args, get_origin
+from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
@@ -16,18 +17,24 @@ from speclint.specs.geometry import conditions_of
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
+#: A value as TOML has it.
+Written: TypeAlias = str | int | bool | dt.date
+
 _QUOTED = re.compile(r'"([^"]+)"')
 _TRIALS = 20  # rounds in which the examples of a table are moved until they hold together
 _SMALLER = 0.8  # an example that must be less than another is this share of what it must be less than
 
 #: Keys that take the id of a spec of the same kind.
 _OF_ITS_KIND = ("like", "mirror_of")
+_DAY = dt.date(2027, 5, 31)
 #: A word that a drawing might have where any text is taken, by key.
 _WORDS = {
     "id": "liner-left",
     "title": "Cylinder liner, left hand",
     "drawing": "CN-C-1211",
+    "drawing_file": "drawings/CN-C-1211.svg",
     "revision": "A",
+    "to": "machine shop",
     "prepared_by": "J. Ostler",
     "checked_by": "M. Coyle",
     "material": "phosphoric-cylinder-iron",
@@ -66,14 +73,14 @@ def quantity_example(field: FieldInfo) -> str:
     return _millimetres(math.sqrt(least * greatest))
 
 
-def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> str | int | bool | None:
+def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
     """A value that the key takes, as TOML has it; None where it takes a table or a list."""
     if any(isinstance(mark, Quantity) for mark in field.metadata):
         return quantities_of(table)[name]
     return _example_of(name, field.annotation, table)
 
 
-def listed_example(name: str, field: FieldInfo, table: type[SpecTable]) -> str | int | bool | None:
+def listed_example(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
     """A word or a link that a key takes several of in a list; None where it takes no such list."""
     if get_origin(field.annotation) is not tuple:
         return None
@@ -81,7 +88,7 @@ def listed_example(name: str, field: FieldInfo, table: type[SpecTable]) -> str |
     return _example_of(name, get_args(member)[0] if get_origin(member) is Annotated else member, table)
 
 
-def _example_of(name: str, annotation: Any, table: type[SpecTable]) -> str | int | bool | None:
+def _example_of(name: str, annotation: Any, table: type[SpecTable]) -> Written | None:
     for member in get_args(annotation):
         if get_origin(member) is Stated:
             return f"{table.kind}-left" if name in _OF_ITS_KIND else _example_word(name, get_args(member)[0])
@@ -91,12 +98,14 @@ def _example_of(name: str, annotation: Any, table: type[SpecTable]) -> str | int
     return _WORDS.get(name, "text") if annotation is str else None
 
 
-def _example_word(name: str, wanted: Any) -> str | int | bool:
+def _example_word(name: str, wanted: Any) -> Written:
     if get_origin(wanted) is Literal:
-        choice: str | int | bool = get_args(wanted)[0]
+        choice: Written = get_args(wanted)[0]
         return choice
     if wanted is str:
         return _WORDS.get(name, name.replace("_", " "))
+    if wanted is dt.date:
+        return _DAY
     return True if wanted is bool else 4
 
 

@@ -7,6 +7,7 @@ Only a sheet opens them, so whatever a rule uses has been written down.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
@@ -180,7 +181,7 @@ _PROVENANCE_TABLE = {
 
 
 class _Words:
-    """Annotation of a word, count or yes/no: checks against the type inside ``Stated[...]``."""
+    """Annotation of a word, count, yes/no or day: checks against the type inside ``Stated[...]``."""
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         wanted = _argument_of(source, Stated)
@@ -192,6 +193,8 @@ class _Words:
         wanted = schema["metadata"]["wanted"]
         if get_origin(wanted) is Literal:
             return {"enum": list(get_args(wanted))}
+        if wanted is dt.date:
+            return {"type": "string", "format": "date"}
         return {"type": {str: "string", int: "integer", bool: "boolean"}[wanted]}
 
 
@@ -270,8 +273,13 @@ def _one_of(value: object, choices: tuple[Any, ...]) -> str:
 
 _FEW = 12  # words that are all written out; common practice, a line or two of a report
 _MOST = 10**9  # of a count; common practice, more than the cycles of any part
-_CALLED = {str: "text", int: "a whole number", bool: "yes or no"}
-_INSTEAD = {str: 'text in quotes: "…"', int: "a whole number without quotes: 16", bool: "true or false"}
+_CALLED = {str: "text", int: "a whole number", bool: "yes or no", dt.date: "a date"}
+_INSTEAD = {
+    str: 'text in quotes: "…"',
+    int: "a whole number without quotes: 16",
+    bool: "true or false",
+    dt.date: "a date without quotes: 2027-05-31",
+}
 
 
 def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotStated]:
@@ -288,7 +296,8 @@ def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotSt
     return reader
 
 
-#: A word, a count or a yes/no: ``Word[str]``, ``Word[int]``, ``Word[bool]``, ``Word[Literal["a", "b"]]``.
+#: A word, a count, a yes/no or a day: ``Word[str]``, ``Word[int]``, ``Word[bool]``, ``Word[Literal["a", "b"]]``,
+#: ``Word[date]``.
 Word = Annotated[Stated[T] | NotStated, _Words()]
 #: A link: ``LinkTo[CylinderBlock]``.
 LinkTo = Annotated[Link[C] | NotStated, _Links()]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
@@ -96,4 +97,9 @@ def _targets(link: Any) -> list[str]:
 def _word(wanted: Any) -> str:
     if get_origin(wanted) is Literal:
         return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
-    return {str: "text", int: "a whole number", bool: "true or false"}[wanted]
+    return {
+        str: "text",
+        int: "a whole number",
+        bool: "true or false",
+        dt.date: "a date without quotes, such as 2027-05-31",
+    }[wanted]

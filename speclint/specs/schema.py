@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterable, Iterator
 from typing import Any, get_origin
 
@@ -105,7 +106,7 @@ def _describe(table: type[SpecTable], schema: dict[str, Any]) -> None:
 def _examples(name: str, field: FieldInfo, table: type[SpecTable]) -> list[Any]:
     value = example_for(name, field, table)
     if value is not None:
-        return [value]
+        return [str(value) if isinstance(value, dt.date) else value]
     if name == "each" and issubclass(table, Spec):
         return [["left", "right"]]
     if ids := listed_ids(field):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import json
 import textwrap
 from collections.abc import Iterator
@@ -68,7 +69,7 @@ def _inline(name: str, field: FieldInfo, table: type[SpecTable]) -> str | None:
     """The example of a key that is written on one line; None for a table."""
     value = example_for(name, field, table)
     if value is not None:
-        return json.dumps(value, ensure_ascii=False)
+        return str(value) if isinstance(value, dt.date) else json.dumps(value, ensure_ascii=False)
     if get_origin(field.annotation) is tuple and name in quantities_of(table):
         return json.dumps([quantities_of(table)[name]], ensure_ascii=False)
     if ids := listed_ids(field):

@@ -37,10 +37,11 @@ WORDS = {
     "families": ["families"],
     "concede": ["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "2030-01-01"],
     "sign": ["sign", "C-001", "--key", "key"],
+    "read": ["read", "tube", "--by", "A"],
     "register": ["register", "--as", "json"],
     "gate": ["gate"],
 }
-SAYING = [word for word in WORDS if word not in ("concede", "sign")]
+SAYING = [word for word in WORDS if word not in ("concede", "sign", "read")]
 
 
 class Stream(io.TextIOWrapper):

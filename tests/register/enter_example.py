@@ -3,7 +3,7 @@
 ``python -m tests.register.enter_example`` is to be run after a change of the example or of an edition.
 
 It shows an accepted hold, an entry that ends soon, one that ended and was renewed, and one that lapsed because the
-drawing moved on: that one is entered while the drawing is as it once was.
+drawing moved on: that one is entered while the drawing is as it once was. So is the reading of a drawing that changed.
 """
 
 from __future__ import annotations
@@ -11,10 +11,12 @@ from __future__ import annotations
 import datetime as dt
 import shutil
 import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.register import Acceptance, concede
+from speclint.register import Acceptance, Reader, concede, enter_reading
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[2] / "example_specs"
@@ -88,6 +90,13 @@ ENTRIES = (
 )
 
 
+#: The drawings that were read: the component, who read it, and the drawing as it then was, where it changed since.
+READINGS = (
+    ("casting-liner-left", "M. Coyle", None),
+    ("nozzle-left", "M. Coyle", ("drawings/CN-B-1610.svg", "; bore opened out", "")),
+)
+
+
 def enter(into: Path) -> None:
     """Make every entry in a copy of the example, and put the register into a folder."""
     with tempfile.TemporaryDirectory() as folder:
@@ -95,20 +104,34 @@ def enter(into: Path) -> None:
         shutil.copytree(EXAMPLE, copy, ignore=shutil.ignore_patterns(REGISTER))
         for entry in ENTRIES:
             _enter(entry, copy)
+        for component, by, once in READINGS:
+            _read(component, by, once, copy)
         shutil.copy(copy / REGISTER, into / REGISTER)
 
 
 def _enter(entry: Entry, copy: Path) -> None:
-    if entry.once is None:
+    with _as_it_was(entry.once, copy):
         concede(entry.accepted, copy, installed_families(), entry.made)
+
+
+def _read(component: str, by: str, once: tuple[str, str, str] | None, copy: Path) -> None:
+    with _as_it_was(once, copy):
+        enter_reading([component], Reader(by), copy, installed_families(), MADE)
+
+
+@contextmanager
+def _as_it_was(once: tuple[str, str, str] | None, copy: Path) -> Iterator[None]:
+    """A file of the copy as it once was, while something is entered."""
+    if once is None:
+        yield
         return
-    file, now, then = entry.once
+    file, now, then = once
     path = copy / file
     text = path.read_text(encoding="utf-8")
     if text.count(now) != 1:
         raise ValueError(f"{now} stands {text.count(now)} times in {file}")
     path.write_text(text.replace(now, then), encoding="utf-8", newline="\n")
-    concede(entry.accepted, copy, installed_families(), entry.made)
+    yield
     path.write_text(text, encoding="utf-8", newline="\n")
 
 

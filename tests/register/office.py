@@ -8,7 +8,7 @@ import subprocess
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
-from typing import Any
+from typing import Any, cast
 
 from speclint.families import Loaded
 from speclint.register import Acceptance, Decision, Standing, concede, judge, sign_entry, stand_of
@@ -71,7 +71,7 @@ class Office:
 
     def sign(self, number: str, key: Path, *, today: dt.date = TODAY) -> Concession:
         """Sign an entry."""
-        return sign_entry(number, self.shop.root, self.shop.loaded, today, key)[0]
+        return cast("Concession", sign_entry(number, self.shop.root, self.shop.loaded, today, key)[0])
 
     def stands(self, *, today: dt.date = TODAY) -> list[Standing]:
         """How the entries of the register stand."""

@@ -12,7 +12,7 @@ import tomli
 from hypothesis import example, given, settings, strategies as st
 
 from speclint.errors import DesignError, SettingsError
-from speclint.register.writing import append_entry, put_signature
+from speclint.register.writing import append_entries, put_signature
 from speclint.repository import Concession, Settings, read_register
 from tests.register.office import SETTINGS, TODAY, Office, days
 from tests.tubes import TUBE
@@ -183,7 +183,7 @@ def test_any_text_reads_back_as_it_was_meant(grounds: str, windows: bool) -> Non
         path = Path(folder) / "register.toml"
         path.write_bytes(KEPT.replace("\n", newline).encode("utf-8"))
         before = path.read_bytes()
-        append_entry(path, made)
+        append_entries(path, made)
         put_signature(path, replace(made, signature="one\ntwo\n"))
         register = read_register(Path(folder), Settings())
         assert path.read_bytes().startswith(before)

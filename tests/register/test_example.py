@@ -18,7 +18,7 @@ A_DAY = dt.date(2027, 1, 4)
 
 
 def stand(today: dt.date = A_DAY) -> dict[str, Standing]:
-    register, found = stand_of(EXAMPLE, installed_families(), today)
+    register, found, _ = stand_of(EXAMPLE, installed_families(), today)
     assert register.complaints == ()
     return {one.concession.number: one for one in found}
 

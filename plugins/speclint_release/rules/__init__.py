@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint_release.rules import (
     concessions,
     coverage,
+    drawings,
     identity,
     parts_alike,
     pressure_parts,
@@ -16,6 +17,7 @@ from speclint_release.rules import (
 RULES = (
     *concessions.RULES,
     *coverage.RULES,
+    *drawings.RULES,
     *identity.RULES,
     *parts_alike.RULES,
     *pressure_parts.RULES,

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from speclint.checking import Assessment, Check, named
-from speclint.reports.phrases import count, known_faults_said, left_out
+from speclint.reports.phrases import count, drawings_said, known_faults_said, left_out
 
 
 def said_of_numbers(assessment: Assessment, sheets: int) -> tuple[str, ...]:
     """The specs, the checks and the sheets that are in the document; ``sheets`` are those of checks that conform."""
     shown = [check for check in assessment.checks if check.outcome != "not applicable"]
     said = [*_specs(assessment, shown), _checks(assessment), *_sheets(shown, sheets)]
-    said += [told for told in (left_out(assessment), known_faults_said(assessment)) if told]
+    more = left_out(assessment), known_faults_said(assessment), drawings_said(assessment)
+    said += [told for told in more if told]
     return tuple(said)
 
 

@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from importlib.metadata import version
 
-from speclint.checking import Assessment, named
+from speclint.checking import Assessment, drawings_checked, named
 from speclint.reports.phrases import count
-from speclint.repository import FILE_NAME, WorkTree
-from speclint.specs import Engine, NotStated, Spec, Stated
+from speclint.repository import FILE_NAME, DrawingState, WorkTree
+from speclint.specs import Component, Engine, NotStated, Spec, Stated
 
 _SHOWN = 12  # digits of a commit: enough for any repository, after git-rev-parse(1)
 
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A drawing at a revision: what it is of, which components it shows, who prepared and who checked it."""
+    """A drawing at a revision: what it is of, which components it shows, who prepared and who checked it.
+
+    ``title`` is that of its parts where they have one in common; ``files`` are its files, each with how it stands
+    against its reading; ``issued`` to whom it was issued, when and at which revision.
+    """
 
     number: str
     revision: str
@@ -25,6 +29,9 @@ class Drawing:
     parts: tuple[str, ...]
     prepared_by: str
     checked_by: str
+    title: str = ""
+    files: tuple[str, ...] = ()
+    issued: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,11 +83,13 @@ def said_of_revision(found: WorkTree | None) -> str:
 
 
 def files_read(assessment: Assessment) -> frozenset[str]:
-    """The files that a check rests on: specs, settings, register, materials and signers."""
+    """The files that a check rests on: specs and their drawings, settings, register, materials and signers."""
     settings = assessment.settings
     own = (settings.register_file, settings.signers_file, *settings.materials) if settings else ()
     specs = assessment.design.files.values() if assessment.design else ()
-    return frozenset((FILE_NAME, *own, *specs))
+    entries = assessment.design.index.entries.values() if assessment.design else ()
+    drawings = (one.drawing_file for one in entries if one.drawing_file is not None)
+    return frozenset((FILE_NAME, *own, *specs, *drawings))
 
 
 def _selected(assessment: Assessment) -> Iterator[Spec]:
@@ -108,6 +117,7 @@ def _families(assessment: Assessment) -> Iterator[tuple[str, tuple[str, ...]]]:
 
 def _drawings(assessment: Assessment) -> Iterator[Drawing]:
     """Each drawing once, with every part that is made to it, in the order of their numbers."""
+    stand = {one.component: one for one in drawings_checked(assessment)}
     made_to: dict[tuple[str, ...], list[Spec]] = {}
     for spec in _selected(assessment):
         if isinstance(spec.drawing, Stated):
@@ -115,7 +125,31 @@ def _drawings(assessment: Assessment) -> Iterator[Drawing]:
             made_to.setdefault((_word(spec.drawing), _word(spec.revision), *people), []).append(spec)
     for (number, revision, prepared_by, checked_by), specs in sorted(made_to.items()):
         of = tuple(dict.fromkeys(spec.called or spec.kind for spec in specs))
-        yield Drawing(number, revision, of, tuple(one.id for one in specs), prepared_by, checked_by)
+        titles = {_word(one.title) for one in specs}
+        yield Drawing(
+            number,
+            revision,
+            of,
+            tuple(one.id for one in specs),
+            prepared_by,
+            checked_by,
+            titles.pop() if len(titles) == 1 else "",
+            tuple(dict.fromkeys(line for one in specs for line in _file(one, stand))),
+            tuple(dict.fromkeys(line for one in specs for line in _issues(one))),
+        )
+
+
+def _file(spec: Spec, stand: Mapping[str, DrawingState]) -> Iterator[str]:
+    """The file of the drawing of a part, and how it stands where a rule asked."""
+    if isinstance(spec, Component) and isinstance(spec.drawing_file, Stated):
+        state = stand.get(spec.id)
+        yield f"{spec.drawing_file.value}: {state.briefly}" if state else spec.drawing_file.value
+
+
+def _issues(spec: Spec) -> Iterator[str]:
+    for one in spec.issued if isinstance(spec, Component) else ():
+        day = one.on.value if isinstance(one.on, Stated) else "no day stated"
+        yield f"{_word(one.to) or 'nobody named'}: {_word(one.revision) or 'no revision stated'}, {day}"
 
 
 def _word(value: Stated[str] | NotStated) -> str:

@@ -1,0 +1,71 @@
+"""What a component states of its drawing as a document: the file that it is in, and to whom it was issued."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from pathlib import PurePosixPath, PureWindowsPath
+from typing import Any
+
+from pydantic import GetCoreSchemaHandler
+from pydantic_core import CoreSchema, core_schema
+
+from speclint.specs.fields import NOT_STATED, Stated, Word
+from speclint.specs.spans import refusal
+from speclint.specs.spec import SpecTable
+
+_EXAMPLE = 'its path in the repository: "drawings/CN-C-1211.svg"'
+
+
+@dataclass(frozen=True, slots=True)
+class FileWithin:
+    """Annotation of a word that names a file of the design repository, by its path from there.
+
+    The path is written with forward slashes and leads nowhere else, on any system. Whether the file is there is told
+    where it is looked for.
+    """
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        as_word = {"type": "word", "wanted": str}  # for its JSON Schema
+        return core_schema.no_info_after_validator_function(self.checked, handler(source), metadata=as_word)
+
+    def checked(self, value: Any) -> Any:
+        """The value, where its path stays within the repository, or where none is stated.
+
+        :raises PydanticCustomError: for any other, with what to write instead.
+        """
+        if isinstance(value, Stated) and (wrong := wrong_path(value.value)):
+            raise refusal(wrong, _EXAMPLE)
+        return value
+
+
+def wrong_path(path: str) -> str:
+    """What is wrong with a path that is to lead from the repository to one of its files; "" where nothing is.
+
+    >>> wrong_path("drawings/rod.svg"), wrong_path("../rod.svg")
+    ('', 'this file lies outside the design repository')
+    """
+    if any(not sign.isprintable() for sign in path):
+        return "the path of a file has no signs that cannot be printed"
+    plain = PurePosixPath(path)
+    if plain.is_absolute() or PureWindowsPath(path).drive or ".." in path.replace("\\", "/").split("/"):
+        return "this file lies outside the design repository"
+    if "\\" in path:
+        return "the path of a file is written with forward slashes"
+    if str(plain) != path or not plain.name:
+        return "this is not the plain path of a file"
+    return ""
+
+
+class Issue(SpecTable):
+    """One issue of the drawing.
+
+    Fields:
+        to: who got it: a shop, a foundry, a firm
+        on: the day on which it was issued
+        revision: the revision of the drawing that was issued
+    """
+
+    to: Word[str] = NOT_STATED
+    on: Word[dt.date] = NOT_STATED
+    revision: Word[str] = NOT_STATED
