@@ -80,7 +80,9 @@ def test_an_inside_cylinder_engine() -> None:
     left, right = (resolved(two(270.0, 0.3, 0.7), b, side) for side in (1.0, -1.0))
     for plane, degrees in ((left, 200.0), (right, 250.0)):
         assert planes.mass_of_balance(planes.out_of_balance(*plane), 0.6) == pytest.approx(105, rel=0.005)
-        assert math.degrees(planes.angle_of_balance(*plane)) % 360 == pytest.approx(degrees, abs=0.5)
+        assert math.degrees(
+            planes.angle_of_balance(planes.out_of_balance(*plane), *plane)
+        ) % 360 == pytest.approx(degrees, abs=0.5)
     left, right = (resolved(two(60.0, 0.3, 0.7), b, side) for side in (1.0, -1.0))
     X, Y = (planes.sum_in_plane(*pair) for pair in zip(left, right, strict=True))
     assert forces.rotating_force(planes.out_of_balance(X, Y), ω) == pytest.approx(25_127, rel=1e-3)
@@ -103,18 +105,18 @@ FOUR = [
 @proves("balance.planes", "balance.forces", derived="forces and moments in equilibrium, solved by numpy")
 @pytest.mark.parametrize("masses", [two(270.0, 0.3, 0.7), two(230.0, 0.33, 1.96), THREE, FOUR])
 def test_balance_masses_by_equations_of_equilibrium(masses: list[Mass]) -> None:
-    """Four equations: no force and no moment about the middle, each along and across, for what stands in both planes."""
+    """Four equations: no force and no moment about the middle, each along and across."""
     import numpy
 
     b, r = 0.76, 0.62
     along = [sum(m * r * f(α) for m, r, α, _ in masses) for f in (math.cos, math.sin)]
     about = [sum(m * r * f(α) * y for m, r, α, y in masses) for f in (math.cos, math.sin)]
-    matrix = [[1, 0, 1, 0], [0, 1, 0, 1], [b, 0, -b, 0], [0, b, 0, -b]]
-    solved = numpy.linalg.solve(matrix, [-along[0], -along[1], -about[0], -about[1]])
+    matrix = numpy.array([[1, 0, 1, 0], [0, 1, 0, 1], [b, 0, -b, 0], [0, b, 0, -b]])
+    solved = numpy.linalg.solve(matrix, -numpy.array([*along, *about]))
     for side, found in ((1.0, solved[:2]), (-1.0, solved[2:])):
         X, Y = resolved(masses, b, side)
         m = planes.mass_of_balance(planes.out_of_balance(X, Y), r)
-        α = planes.angle_of_balance(X, Y)
+        α = planes.angle_of_balance(planes.out_of_balance(X, Y), X, Y)
         assert [m * r * math.cos(α), m * r * math.sin(α)] == pytest.approx(list(found), abs=1e-9)
 
 

@@ -1,13 +1,11 @@
 """Forces of what is left out of balance: hammer blow, variation of the tractive effort, swaying couple.
 
-What turns with the wheels gives a force of constant size that turns with them: its vertical part is the hammer blow. What
-goes to and fro gives a force along the track alone, of the first order m r ω² cos θ; the second, of the angle 2 θ, is less
-than it by crank radius over rod length and cannot be balanced by the wheels.
+What turns with the wheels gives a force of constant size that turns with them: its vertical part is the hammer blow.
+What goes to and fro gives a force along the track alone, of the first order m r ω² cos θ; the second, of the angle 2 θ,
+is less than it by crank radius over rod length and cannot be balanced by the wheels.
 """
 
 from __future__ import annotations
-
-import math
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -31,8 +29,8 @@ def rotating_force(R: KilogramMetres, ω: RadiansPerSecond) -> Newtons:
 
     F = R ω²
 
-    Of what is left out of balance in the plane of a wheel it is that wheel's hammer blow, of all together the variation of
-    the tractive effort. ``R`` mass times radius [kg·m]; ``ω`` speed of the wheels [rad/s]. Returns [N].
+    Of what is left out of balance in the plane of a wheel it is that wheel's hammer blow, of all together the variation
+    of the tractive effort. ``R`` mass times radius [kg·m]; ``ω`` speed of the wheels [rad/s]. Returns [N].
 
     By hand: 10 kg·m at 30 rad/s.
 
@@ -55,15 +53,15 @@ def swaying_couple(
 
     M = b ω² √((X_l − X_r)² + (Y_l − Y_r)²)
 
-    ``X``, ``Y`` moments left out of balance along the track, in the planes of the left and the right wheels [kg·m]; ``b``
-    half the distance of the planes [m]; ``ω`` speed of the wheels [rad/s]. Returns [N·m].
+    ``X``, ``Y`` moments left out of balance along the track, in the planes of the left and the right wheels [kg·m];
+    ``b`` half the distance of the planes [m]; ``ω`` speed of the wheels [rad/s]. Returns [N·m].
 
     By hand: 5 kg·m forward on the left, 3 kg·m backward on the right, planes 1.5 m apart, 10 rad/s: 8 × 0.75 × 100.
 
     >>> swaying_couple(X_l=5.0, Y_l=0.0, X_r=-3.0, Y_r=0.0, b=0.75, ω=10.0)
     600.0
     """
-    return b * ω**2 * math.sqrt((X_l - X_r) ** 2 + (Y_l - Y_r) ** 2)
+    return b * ω**2 * ((X_l - X_r) ** 2 + (Y_l - Y_r) ** 2) ** 0.5
 
 
 @formula("c = −(X_l U_l + Y_l V_l + X_r U_r + Y_r V_r)/(U_l² + V_l² + U_r² + V_r²)", cites=[FIRST_PRINCIPLES])
@@ -81,9 +79,9 @@ def share_balanced(
 
     c = −(X_l U_l + Y_l V_l + X_r U_r + Y_r V_r)/(U_l² + V_l² + U_r² + V_r²)
 
-    ``X``, ``Y`` moments of all that turns, balance masses included; ``U``, ``V`` of what goes to and fro; in the planes of
-    the left and the right wheels [kg·m]. Returns a ratio [-]: 0 where only what turns is balanced, below 0 where not even
-    that is. Raises OutOfRange where nothing goes to and fro.
+    ``X``, ``Y`` moments of all that turns, balance masses included; ``U``, ``V`` of what goes to and fro; in the planes
+    of the left and the right wheels [kg·m]. Returns a ratio [-]: 0 where only what turns is balanced, below 0 where not
+    even that is. Raises OutOfRange where nothing goes to and fro.
 
     By hand: 10 and 4 kg·m to and fro, of which 3 and 1.2 kg·m turn opposite.
 

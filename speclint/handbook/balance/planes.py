@@ -1,9 +1,9 @@
 """Masses on an axle, brought to the planes of its two wheels, and the masses there that balance them.
 
 A mass ``m`` at the radius ``r`` stands at the angle ``α`` from the crank from which angles count, in the direction in
-which the engine runs forwards. It is out of balance by its moment m r, with one part along that crank and one across it.
+which the engine runs forwards. It is out of balance by its moment m r, one part along that crank and one across it.
 A mass in a plane between the wheels is shared by both as the load of a beam on two supports: ``b`` is half of the
-distance between the planes of the wheels, ``y`` the distance of the mass from the middle, towards the wheel in question.
+distance between the planes of the wheels, ``y`` that of the mass from the middle, towards the wheel in question.
 A mass beyond a wheel loads that wheel with more than all of it, and the other one with the opposite of the rest.
 """
 
@@ -37,8 +37,8 @@ def along_in_plane(
 
     X = X_0 + m r cos α (b + y)/(2 b)
 
-    ``X_0`` of the masses before [kg·m]; ``m`` one more [kg], ``r`` its radius [m], ``α`` its angle [rad]; ``b`` half the
-    distance of the planes [m], above 0; ``y`` its distance from the middle, towards this wheel [m]. Returns [kg·m].
+    ``X_0`` of the masses before [kg·m]; ``m`` one more [kg], ``r`` its radius [m], ``α`` its angle [rad]; ``b`` half
+    the distance of the planes [m], above 0; ``y`` its distance from the middle, towards this wheel [m]. Returns [kg·m].
     Raises OutOfRange outside.
 
     By hand: 100 kg at 0.3 m, 0.35 m out of 0.75 m: 30 × 1.1/1.5.
@@ -94,7 +94,7 @@ def out_of_balance(X: KilogramMetres, Y: KilogramMetres) -> KilogramMetres:
     >>> out_of_balance(X=3.0, Y=-4.0)
     5.0
     """
-    return math.sqrt(X**2 + Y**2)
+    return (X**2 + Y**2) ** 0.5
 
 
 @formula("m = R/r", cites=[_BALANCING, FIRST_PRINCIPLES])
@@ -114,24 +114,21 @@ def mass_of_balance(R: KilogramMetres, r: Metres) -> Kilograms:
     return R / r
 
 
-@formula("α = π if R ≤ X, else 2 arctan(Y/(X − R)), R = √(X² + Y²)", cites=[FIRST_PRINCIPLES])
-def angle_of_balance(X: KilogramMetres, Y: KilogramMetres) -> Radians:
+@formula("α = π if R ≤ X, else 2 arctan(Y/(X − R))", cites=[FIRST_PRINCIPLES])
+def angle_of_balance(R: KilogramMetres, X: KilogramMetres, Y: KilogramMetres) -> Radians:
     """Angle at which the mass stands that balances a moment: opposite to it.
 
-    α = π if R ≤ X, else 2 arctan(Y/(X − R)), R = √(X² + Y²)
+    α = π if R ≤ X, else 2 arctan(Y/(X − R))
 
-    ``X`` along and ``Y`` across the crank from which angles count [kg·m], of what is to be balanced. Returns [rad], −π
-    to π.
+    ``X`` along and ``Y`` across the crank from which angles count, ``R`` both together [kg·m], of what is to be balanced.
+    Returns [rad], −π to π.
 
     By hand: opposite to a mass a right angle ahead.
 
-    >>> round(math.degrees(angle_of_balance(X=0.0, Y=5.0)), 9)
+    >>> round(math.degrees(angle_of_balance(R=5.0, X=0.0, Y=5.0)), 9)
     -90.0
     """
-    R = math.sqrt(X**2 + Y**2)
-    if R <= X:
-        return math.pi
-    return 2 * math.atan(Y / (X - R))
+    return math.pi if R <= X else 2 * math.atan(Y / (X - R))
 
 
 @formula("m_b = m (l − a)/l", cites=[_BALANCING, FIRST_PRINCIPLES])
@@ -141,8 +138,8 @@ def big_end_share(m: Kilograms, l: Metres, a: Metres) -> Kilograms:  # noqa: E74
     m_b = m (l − a)/l
 
     ``m`` mass of the rod [kg]; ``l`` its length between centres, ``a`` from the crank pin to its centre of gravity [m],
-    0 < a < l. Returns [kg]. The moment of inertia of the rod is left out: it is usually less than that of the two shares,
-    and alters only the couple on the slide bars. Raises OutOfRange outside.
+    0 < a < l. Returns [kg]. The rod's moment of inertia is left out: it is usually less than that of the two shares, and
+    alters only the thrust on the slide bars. Raises OutOfRange outside.
 
     By hand: 120 kg, a third of the way from the crank pin: two thirds.
 
