@@ -12,6 +12,7 @@ speclint_api = "1"
 #: The modules of rules, and the kinds that each is on, apart by spaces; of every kind where none is named.
 _MODULES = {
     "access": "access-plan",
+    "axles": "engine",
     "bars": "slide-bar",
     "blanks": "casting weldment",
     "bolts": "bolted-joint",

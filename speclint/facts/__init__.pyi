@@ -9,6 +9,18 @@ from .axes import (
     axis_by_crank as axis_by_crank,
     axis_of_bore as axis_of_bore,
 )
+from .balance import (
+    Planes as Planes,
+    axles_of as axles_of,
+    driven_by as driven_by,
+    half_of_planes as half_of_planes,
+    small_end_of as small_end_of,
+    to_and_fro_of as to_and_fro_of,
+    together as together,
+    turning_in_planes as turning_in_planes,
+    turning_of as turning_of,
+    unbalanced_in_planes as unbalanced_in_planes,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,

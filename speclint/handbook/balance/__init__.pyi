@@ -8,6 +8,7 @@ from .planes import (
     along_in_plane as along_in_plane,
     angle_of_balance as angle_of_balance,
     big_end_share as big_end_share,
+    half_of_distance as half_of_distance,
     mass_of_balance as mass_of_balance,
     out_of_balance as out_of_balance,
     small_end_share as small_end_share,

@@ -25,7 +25,7 @@ _BALANCING = SARKAR.at("ch. 12, balancing")
 
 @formula("F = R ω²", cites=[_BALANCING, FIRST_PRINCIPLES])
 def rotating_force(R: KilogramMetres, ω: RadiansPerSecond) -> Newtons:
-    """Force of a moment that turns, or the amplitude of one that goes to and fro.
+    """Force of what is out of balance, at a speed.
 
     F = R ω²
 
@@ -61,7 +61,8 @@ def swaying_couple(
     >>> swaying_couple(X_l=5.0, Y_l=0.0, X_r=-3.0, Y_r=0.0, b=0.75, ω=10.0)
     600.0
     """
-    return b * ω**2 * ((X_l - X_r) ** 2 + (Y_l - Y_r) ** 2) ** 0.5
+    apart: float = ((X_l - X_r) ** 2 + (Y_l - Y_r) ** 2) ** 0.5
+    return b * ω**2 * apart
 
 
 @formula("c = −(X_l U_l + Y_l V_l + X_r U_r + Y_r V_r)/(U_l² + V_l² + U_r² + V_r²)", cites=[FIRST_PRINCIPLES])

@@ -29,6 +29,20 @@ DALBY = Source(
 _BALANCING = SARKAR.at("ch. 12, balancing")
 
 
+@formula("b = a/2", cites=[FIRST_PRINCIPLES])
+def half_of_distance(a: Metres) -> Metres:
+    """Distance of the plane of a wheel from the middle of the engine.
+
+    b = a/2
+
+    ``a`` between the planes of both wheels [m]. Returns [m].
+
+    >>> half_of_distance(a=1.5)
+    0.75
+    """
+    return a / 2
+
+
 @formula("X = X_0 + m r cos α (b + y)/(2 b)", cites=[DALBY, FIRST_PRINCIPLES])
 def along_in_plane(
     X_0: KilogramMetres, m: Kilograms, r: Metres, α: Radians, b: Metres, y: Metres
@@ -94,7 +108,8 @@ def out_of_balance(X: KilogramMetres, Y: KilogramMetres) -> KilogramMetres:
     >>> out_of_balance(X=3.0, Y=-4.0)
     5.0
     """
-    return (X**2 + Y**2) ** 0.5
+    both: float = (X**2 + Y**2) ** 0.5
+    return both
 
 
 @formula("m = R/r", cites=[_BALANCING, FIRST_PRINCIPLES])
@@ -120,7 +135,7 @@ def angle_of_balance(R: KilogramMetres, X: KilogramMetres, Y: KilogramMetres) ->
 
     α = π if R ≤ X, else 2 arctan(Y/(X − R))
 
-    ``X`` along and ``Y`` across the crank from which angles count, ``R`` both together [kg·m], of what is to be balanced.
+    ``X`` along and ``Y`` across the crank from which angles count, ``R`` both together [kg·m]: what is to be balanced.
     Returns [rad], −π to π.
 
     By hand: opposite to a mass a right angle ahead.
@@ -138,8 +153,8 @@ def big_end_share(m: Kilograms, l: Metres, a: Metres) -> Kilograms:  # noqa: E74
     m_b = m (l − a)/l
 
     ``m`` mass of the rod [kg]; ``l`` its length between centres, ``a`` from the crank pin to its centre of gravity [m],
-    0 < a < l. Returns [kg]. The rod's moment of inertia is left out: it is usually less than that of the two shares, and
-    alters only the thrust on the slide bars. Raises OutOfRange outside.
+    0 < a < l. Returns [kg]. The rod's moment of inertia is left out: it is usually less than that of the two shares,
+    and alters only the thrust on the slide bars. Raises OutOfRange outside.
 
     By hand: 120 kg, a third of the way from the crank pin: two thirds.
 
