@@ -350,6 +350,7 @@ from .rings import (
 )
 from .room import (
     crossheads_of as crossheads_of,
+    crossheads_on as crossheads_on,
     least_gap as least_gap,
     parts_standing_out as parts_standing_out,
     reach_of as reach_of,

@@ -59,8 +59,8 @@ class _Weighed(NamedTuple):
 
 @rule(
     "engine.weight-on-axles",
-    title="The loads of all axles make up the mass of the engine, its parts do too, and both have one centre of gravity, "
-    "in the middle between the rails",
+    title="The loads of all axles make up the mass of the engine, its parts do too, and both have one centre, "
+    "which is in the middle between the rails",
     on=Engine,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
