@@ -252,6 +252,10 @@ from .making import (
     places_of as places_of,
     steps_of as steps_of,
 )
+from .masses import (
+    BySizes as BySizes,
+    mass_by_sizes as mass_by_sizes,
+)
 from .nozzles import (
     back_pressures as back_pressures,
     bores_on as bores_on,

@@ -18,6 +18,7 @@ class Turning(SpecTable):
     """A mass that turns with the axle out of its middle: a crank pin, a web, the share of a coupling rod on its pin.
 
     Fields:
+        of: the part that it is, where that has its own spec
         mass: of it
         radius: of its centre of gravity; left out, it is that of the crank which it names
         crank: the crank of the engine at whose angle it stands
@@ -25,6 +26,7 @@ class Turning(SpecTable):
         from_centre: from the middle of the engine to the plane in which it turns, to the left
     """
 
+    of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     mass: Annotated[Mass, Span("0.5 kg", "3 t")] = NOT_STATED
     radius: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     crank: Annotated[Word[str], NamedIn("engine.cranks")] = NOT_STATED
