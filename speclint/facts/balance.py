@@ -1,4 +1,4 @@
-"""What turns with an axle and what goes to and fro, as moments in the planes of its two wheels."""
+"""What turns with an axle and what reciprocates, as moments in the planes of its two wheels."""
 
 from __future__ import annotations
 
@@ -74,7 +74,7 @@ def rod_centre(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotState
 
 
 def small_end_of(crank: Crank, engine: Engine, sheet: Sheet) -> Worked | None:
-    """Share of a connecting rod that goes to and fro, kg, by its centre of gravity; None where that is not stated."""
+    """Share of a connecting rod that reciprocates, kg, by its centre of gravity; None where that is not stated."""
     places = (
         rod_mass(crank, engine, sheet),
         rod_length(crank, engine, sheet),

@@ -141,7 +141,7 @@ def test_amplitudes_by_adding_up_over_a_turn(masses: list[Mass]) -> None:
         assert worked == pytest.approx(math.sqrt(2 * sum(f**2 for f in summed) / 720), rel=1e-9, abs=1e-6)
 
 
-@proves("balance.forces", "balance.planes", derived="what turns is a stated share of what goes to and fro")
+@proves("balance.forces", "balance.planes", derived="what turns is a stated share of what reciprocates")
 @pytest.mark.parametrize("masses", [two(210.0, 0.3, 0.7), THREE, FOUR])
 @pytest.mark.parametrize("share", [0.0, 0.3, 1.0])
 def test_the_share_that_was_put_in_is_found(masses: list[Mass], share: float) -> None:

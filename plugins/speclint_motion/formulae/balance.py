@@ -110,11 +110,11 @@ def shares_apart(c: Ratio, c_0: Ratio) -> Ratio:
 
 @formula("X = X_0 + c U", cites=[FIRST_PRINCIPLES])
 def moment_with_share(X_0: KilogramMetres, c: Ratio, U: KilogramMetres) -> KilogramMetres:
-    """Moment of what turns, with a share of what goes to and fro.
+    """Moment of what turns, with a share of what reciprocates.
 
     X = X_0 + c U
 
-    ``X_0`` of what turns, ``U`` of what goes to and fro [kg·m]; ``c`` share [-]. Returns [kg·m].
+    ``X_0`` of what turns, ``U`` of what reciprocates [kg·m]; ``c`` share [-]. Returns [kg·m].
 
     >>> moment_with_share(X_0=20.0, c=0.25, U=40.0)
     30.0

@@ -1,4 +1,4 @@
-"""What turns and what goes to and fro, at the greatest speed: hammer blow and what is left along the track."""
+"""What turns and what reciprocates, at the greatest speed: hammer blow and what is left along the track."""
 
 from __future__ import annotations
 
@@ -145,7 +145,7 @@ def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "engine.share-balanced",
-    title="The wheels balance all that turns and the stated share of what goes to and fro, and the rod of each crank "
+    title="The wheels balance all that turns and the stated share of what reciprocates, and the rod of each crank "
     "turns one axle",
     on=Engine,
     grade=Grade.NONCONFORMITY,
@@ -197,7 +197,7 @@ def balanced(engine: Engine, sheet: Sheet) -> Judgement:
     cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[MASTER_MECHANICS, FIRST_PRINCIPLES],
-    why="what is not balanced pulls the engine to and fro and from side to side, and the train and the crew with it",
+    why="what is not balanced shakes the engine along the track and from side to side, and with it train and crew",
     leaves_out="forces of the second order, of twice the speed; hunting by the tyres' cones; springs and drawgear; the "
     "railway's code and a competent person decide",
     limits=[
@@ -211,7 +211,7 @@ def balanced(engine: Engine, sheet: Sheet) -> Judgement:
     ],
 )
 def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
-    """What turns and what goes to and fro together, in the planes of the wheels, as a mass at the crank."""
+    """What turns and what reciprocates together, in the planes of the wheels, as a mass at the crank."""
     b = half_of_planes(axles_of(engine, sheet)[0], sheet)
     left = together(turning_of(engine, b, sheet), to_and_fro_of(engine, b, sheet), "_u", sheet)
     ω, line = _speed(engine, case, sheet), engine.line
@@ -245,8 +245,8 @@ def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "axle.balance-weights",
-    title="Each balance weight is what balances all that turns with its axle and the stated share of what goes to and "
-    "fro, in the plane of its wheel",
+    title="Each balance weight is what balances all that turns with its axle and the stated share of what "
+    "reciprocates, in the plane of its wheel",
     on=DrivingAxle,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -333,7 +333,7 @@ def _force(symbol: str, X: KilogramMetres, Y: KilogramMetres, ω: RadiansPerSeco
 
 
 def _with_share(turns: Planes, c: Ratio, moves: Planes, mark: str, sheet: Sheet) -> Planes:
-    """What turns, with a share of what goes to and fro."""
+    """What turns, with a share of what reciprocates."""
     names = ("X_l", "Y_l", "X_r", "Y_r")
     return Planes(
         *(

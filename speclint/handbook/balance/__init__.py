@@ -1,4 +1,4 @@
-"""Balance: masses that turn and go to and fro, in two planes of wheels; hammer blow, swaying couple."""
+"""Balance: masses that turn and reciprocate, in two planes of wheels; hammer blow, swaying couple."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """Forces of what is left out of balance: hammer blow, variation of the tractive effort, swaying couple.
 
 What turns with the wheels gives a force of constant size that turns with them: its vertical part is the hammer blow.
-What goes to and fro gives a force along the track alone, of the first order m r ω² cos θ; the second, of the angle 2 θ,
+What reciprocates gives a force along the track alone, of the first order m r ω² cos θ; the second, of the angle 2 θ,
 is less than it by crank radius over rod length and cannot be balanced by the wheels.
 """
 
@@ -80,15 +80,15 @@ def share_balanced(
 
     c = −(X_l U_l + Y_l V_l + X_r U_r + Y_r V_r)/(U_l² + V_l² + U_r² + V_r²)
 
-    ``X``, ``Y`` moments of all that turns, balance masses included; ``U``, ``V`` of what goes to and fro; in the planes
+    ``X``, ``Y`` moments of all that turns, balance masses included; ``U``, ``V`` of what reciprocates; in the planes
     of the left and the right wheels [kg·m]. Returns a ratio [-]: 0 where only what turns is balanced, below 0 where not
-    even that is. Raises OutOfRange where nothing goes to and fro.
+    even that is. Raises OutOfRange where nothing reciprocates.
 
-    By hand: 10 and 4 kg·m to and fro, of which 3 and 1.2 kg·m turn opposite.
+    By hand: 10 and 4 kg·m reciprocating, of which 3 and 1.2 kg·m turn opposite.
 
     >>> round(share_balanced(X_l=-3.0, Y_l=0.0, X_r=0.0, Y_r=-1.2, U_l=10.0, V_l=0.0, U_r=0.0, V_r=4.0), 9)
     0.3
     """
     whole = U_l**2 + V_l**2 + U_r**2 + V_r**2
-    require(whole > 0, "something must go to and fro")
+    require(whole > 0, "something must reciprocate")
     return -(X_l * U_l + Y_l * V_l + X_r * U_r + Y_r * V_r) / whole

@@ -167,7 +167,7 @@ def big_end_share(m: Kilograms, l: Metres, a: Metres) -> Kilograms:  # noqa: E74
 
 @formula("m_s = m a/l", cites=[_BALANCING, FIRST_PRINCIPLES])
 def small_end_share(m: Kilograms, l: Metres, a: Metres) -> Kilograms:  # noqa: E741
-    """Share of a connecting rod that goes to and fro with the crosshead, by its centre of gravity.
+    """Share of a connecting rod that reciprocates with the crosshead, by its centre of gravity.
 
     m_s = m a/l
 

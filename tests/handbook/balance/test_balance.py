@@ -78,5 +78,5 @@ def test_a_balance_on_the_axle_is_refused() -> None:
 
 
 def test_a_share_of_nothing_is_refused() -> None:
-    with pytest.raises(OutOfRange, match="to and fro"):
+    with pytest.raises(OutOfRange, match="reciprocate"):
         share_balanced(1.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0)
