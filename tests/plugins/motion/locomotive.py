@@ -4,7 +4,8 @@ Cylinders 0.70 m apart, stroke 0.60 m, 130 kg turning and 210 kg reciprocating o
 300 rev/min, which is 31.4159 rad/s. Of the 130 kg are 60 the big end: 90 kg × (1800 − 600)/1800. The planes of the
 wheels are not printed; here they are 1395 mm apart. Of a mass on the left its own wheel takes (697.5 + 350)/1395 =
 0.750896, the other one 0.249104; both together, at right angles, √(0.750896² + 0.249104²) = 0.791137. So
-(130 + 140.7) kg × 0.3 m × 0.791137 = 64.2483 kg·m is balanced by 100.388 kg at 0.64 m, 18.354° beyond opposite: arctan(0.249104/0.750896).
+(130 + 140.7) kg × 0.3 m × 0.791137 = 64.2483 kg·m is balanced by 100.388 kg at 0.64 m, 18.354° beyond opposite:
+arctan(0.249104/0.750896).
 """
 
 from __future__ import annotations
