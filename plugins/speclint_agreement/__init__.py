@@ -12,6 +12,7 @@ speclint_api = "1"
 #: The modules of rules, and the kinds that each is on, apart by spaces; of every kind where none is named.
 _MODULES = {
     "access": "access-plan",
+    "axles": "engine",
     "bars": "slide-bar",
     "blanks": "casting weldment",
     "bolts": "bolted-joint",
@@ -35,6 +36,7 @@ _MODULES = {
     "lifting": "lifting-plan",
     "liner_ports": "cylinder-liner",
     "liners": "cylinder-liner",
+    "masses": "compression-spring driving-axle piston piston-rod poppet-valve valve-spindle weldment",
     "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover bolted-joint chamber-cover",
     "motion": "cylinder-block stuffing-box",
     "nozzle": "blast-nozzle cylinder-block",

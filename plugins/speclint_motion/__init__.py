@@ -25,6 +25,8 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_motion.rules.shafts", "shaft"),
         rules_in("speclint_motion.rules.supports", "slide-bar"),
         rules_in("speclint_motion.rules.cranks", "engine"),
+        rules_in("speclint_motion.rules.axles", "driving-axle", "engine"),
+        rules_in("speclint_motion.rules.balance", "driving-axle", "engine"),
         rules_in(
             "speclint_motion.rules.wear",
             "cam",

@@ -40,3 +40,15 @@ REBORING = Source(
     "edition not seen",
     "as reported: a cylinder worn 0.060 in tapered or oval is rebored",
 )
+BRIDGE_STRESS = Source(
+    "Department of Scientific and Industrial Research, Report of the Bridge Stress Committee",
+    "1928",
+    "hammer blow of wheel, axle and whole engine as loads of bridges; its figures are not used",
+    memory=True,
+)
+MASTER_MECHANICS = Source(
+    "American Railway Master Mechanics' Association, report on the counterbalancing of locomotives",
+    "1896 or 1897",
+    "unbalanced reciprocating parts of one side to be at most 1/400 of the weight of the engine",
+    memory=True,
+)

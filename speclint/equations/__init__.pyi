@@ -9,6 +9,7 @@ from .dimensions import (
     KelvinDifference as KelvinDifference,
     Kelvins as Kelvins,
     KelvinsPerWatt as KelvinsPerWatt,
+    KilogramMetres as KilogramMetres,
     Kilograms as Kilograms,
     KilogramsPerCubicMetre as KilogramsPerCubicMetre,
     KilogramsPerSecond as KilogramsPerSecond,

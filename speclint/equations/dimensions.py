@@ -30,6 +30,8 @@ KilogramsPerSecond = Annotated[float, "kg/s"]
 CubicMetresPerKilogram = Annotated[float, "m³/kg"]
 KilogramsPerSquareMetreSecond = Annotated[float, "kg/(m²·s)"]
 CubicMetresPerSecond = Annotated[float, "m³/s"]
+#: Mass times its radius: what a rotating mass is out of balance by.
+KilogramMetres = Annotated[float, "kg·m"]
 KilogramSquareMetres = Annotated[float, "kg·m²"]
 Watts = Annotated[float, "W"]
 WattsPerMetre = Annotated[float, "W/m"]

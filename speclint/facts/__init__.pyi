@@ -9,6 +9,18 @@ from .axes import (
     axis_by_crank as axis_by_crank,
     axis_of_bore as axis_of_bore,
 )
+from .balance import (
+    Planes as Planes,
+    axles_of as axles_of,
+    driven_by as driven_by,
+    half_of_planes as half_of_planes,
+    small_end_of as small_end_of,
+    to_and_fro_of as to_and_fro_of,
+    together as together,
+    turning_in_planes as turning_in_planes,
+    turning_of as turning_of,
+    unbalanced_in_planes as unbalanced_in_planes,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
@@ -240,6 +252,10 @@ from .making import (
     places_of as places_of,
     steps_of as steps_of,
 )
+from .masses import (
+    BySizes as BySizes,
+    mass_by_sizes as mass_by_sizes,
+)
 from .nozzles import (
     back_pressures as back_pressures,
     bores_on as bores_on,
@@ -338,6 +354,7 @@ from .rings import (
 )
 from .room import (
     crossheads_of as crossheads_of,
+    crossheads_on as crossheads_on,
     least_gap as least_gap,
     parts_standing_out as parts_standing_out,
     reach_of as reach_of,

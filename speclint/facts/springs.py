@@ -65,7 +65,7 @@ def rate_by_sizes(spring: CompressionSpring, sheet: Sheet, index: str = "") -> f
     if not (sheet.is_stated("wire", spring.wire) and sheet.is_stated("working coils", spring.working_coils)):
         return None
     d = sheet.take_nominal(f"d_n{index}", spring.wire)
-    D = _mean_diameter(spring, sheet, d, index)
+    D = mean_diameter(spring, sheet, d, index)
     if D is None:
         return None
     n = sheet.take_nominal(f"n_n{index}", spring.working_coils)
@@ -73,7 +73,7 @@ def rate_by_sizes(spring: CompressionSpring, sheet: Sheet, index: str = "") -> f
     return sheet.work(f"R_s{index}", spring_rate, G=G, d=d, D=D, n=n)
 
 
-def _mean_diameter(spring: CompressionSpring, sheet: Sheet, d: float, index: str) -> float | None:
+def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: float, index: str) -> float | None:
     if sheet.is_stated("mean diameter", spring.mean_diameter):
         return sheet.take_nominal(f"D_n{index}", spring.mean_diameter)
     if sheet.is_stated("outside diameter", spring.outside_diameter):
@@ -101,7 +101,7 @@ def _load_may_differ(spring: CompressionSpring, sheet: Sheet, F: float, index: s
     if width > 0:
         return width / 2
     d = sheet.take_nominal(f"d_n{index}", spring.wire)
-    D = _mean_diameter(spring, sheet, d, index)
+    D = mean_diameter(spring, sheet, d, index)
     if D is None or not sheet.is_stated("quality grade", spring.quality_grade):
         return 0.0
     n = sheet.take_nominal(f"n_n{index}", spring.working_coils)

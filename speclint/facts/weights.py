@@ -18,6 +18,7 @@ from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
+    NOT_STATED,
     CamBox,
     ChamberCover,
     Component,
@@ -25,12 +26,17 @@ from speclint.specs import (
     Crosshead,
     CylinderCover,
     CylinderLiner,
+    LensJoint,
     LiftingPlan,
     NotStated,
+    PipeFlange,
     Piston,
+    PistonRing,
     PistonRod,
     PoppetValve,
+    SteamPipe,
     Tappet,
+    ValveSeat,
     ValveSpindle,
     Weight,
     Weldment,
@@ -68,6 +74,20 @@ def mass_of_ring(
     return m_0 + rho * A * l
 
 
+@formula("d = D − 2 t", cites=[FIRST_PRINCIPLES])
+def inside_of_wall(D: Metres, t: Metres) -> Metres:
+    """Inside of a round wall.
+
+    d = D − 2 t
+
+    D: outside, m. t: thickness, m. Returns m.
+
+    >>> round(inside_of_wall(D=0.5, t=0.04), 9)
+    0.42
+    """
+    return D - 2 * t
+
+
 @formula("m = m_0 + m_1", cites=[FIRST_PRINCIPLES])
 def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
     """Mass of several pieces, added up piece by piece.
@@ -93,10 +113,11 @@ def share_of_mass(s: Ratio, M: Kilograms) -> Kilograms:
 
 
 def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
-    """The mass of a part: that which its own spec states, or that of a liner or a flat cover by its sizes, kg.
+    """The mass of a part: that which its own spec states, or by its sizes that of a part made of rings, kg.
 
-    None where the part states neither, or where the density of its metal is not known. Openings, ports and ribs are
-    left out, and of a cover what it has beyond flange and plate.
+    Of rings are a liner, a flat cover, a piston ring, a valve seat, a pipe, its flanges and a lens ring. None where the
+    part states neither, or where the density of its metal is not known. Openings, holes, gaps and cones are not taken
+    off; ports and ribs are left out, and of a cover what it has beyond flange and plate.
     """
     if isinstance(part, _StatesItsMass):
         known = sheet.is_stated(f"mass of {part.id}", part.mass)
@@ -111,7 +132,37 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
         plate = (bore, part.central_hole, part.thickness)
         rings = ((part.outside_diameter, bore, part.flange_thickness), plate)
         return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None
+    if isinstance(part, ValveSeat):
+        return _of_rings(part, ((part.outside_diameter, part.bore, part.length),), sheet, take)
+    if isinstance(part, PipeFlange | LensJoint):
+        return _of_rings(part, ((part.outside_diameter, part.bore, part.thickness),), sheet, take)
+    if isinstance(part, PistonRing | SteamPipe):
+        return _of_wall(part, sheet, take)
     return None
+
+
+def _of_wall(part: PistonRing | SteamPipe, sheet: Sheet, take: _Take) -> Worked | None:
+    """Mass of a piston ring in its bore, or of a pipe, by outside and wall; None where a size is not stated."""
+    if isinstance(part, PistonRing):
+        in_liner = sheet.is_stated(f"liner of {part.id}", part.runs_in)
+        outside = sheet.follow(part.runs_in).bore if in_liner else NOT_STATED
+        sizes = (outside, part.thickness, part.width)
+    else:
+        sizes = (part.outside_diameter, part.wall, part.length)
+    rho = density_of(part, sheet)
+    if rho is None or not all(sheet.is_stated("size", one) for one in sizes):
+        return None
+    D, t, length = (take(symbol, one) for symbol, one in zip(("D", "t", "l"), sizes, strict=True))
+    area = sheet.work("A", tube_area, D=D, d=sheet.work("d", inside_of_wall, D=D, t=t))
+    return worked(sheet.work("m_1", mass_of_ring, m_0=0.0, rho=rho, A=area, l=length), *sizes)
+
+
+def density_of(part: Component, sheet: Sheet) -> KilogramsPerCubicMetre | None:
+    """Density of the metal of a part, kg/m³; None where metal or density is not known."""
+    if not sheet.is_stated(f"material of {part.id}", part.material):
+        return None
+    metal = sheet.material_of(part)
+    return sheet.look_up("ρ", metal.density, of=part) if metal.holds("density") else None
 
 
 _Size = Measure | NotStated

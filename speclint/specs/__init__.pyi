@@ -59,6 +59,7 @@ from .fields import (
     MassFlow as MassFlow,
     Moment as Moment,
     NoArea as NoArea,
+    NoMass as NoMass,
     NotStated as NotStated,
     OneOrMore as OneOrMore,
     Position as Position,
@@ -176,6 +177,11 @@ from .kinds.dimension_chain import (
     ChainLink as ChainLink,
     DimensionChain as DimensionChain,
 )
+from .kinds.driving_axle import (
+    DrivingAxle as DrivingAxle,
+    Turning as Turning,
+    Wheel as Wheel,
+)
 from .kinds.duty import (
     CASE_NAMES as CASE_NAMES,
     CaseName as CaseName,
@@ -185,8 +191,11 @@ from .kinds.duty import (
 )
 from .kinds.engine import (
     Boiler as Boiler,
+    CarryingAxle as CarryingAxle,
     Crank as Crank,
     Engine as Engine,
+    Line as Line,
+    Standing as Standing,
 )
 from .kinds.envelope import (
     Envelope as Envelope,

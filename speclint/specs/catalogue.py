@@ -28,6 +28,7 @@ KINDS: dict[str, str] = {
     "cylinder-cover": "speclint.specs.kinds.cylinder_cover:CylinderCover",
     "cylinder-liner": "speclint.specs.kinds.cylinder_liner:CylinderLiner",
     "dimension-chain": "speclint.specs.kinds.dimension_chain:DimensionChain",
+    "driving-axle": "speclint.specs.kinds.driving_axle:DrivingAxle",
     "duty": "speclint.specs.kinds.duty:Duty",
     "engine": "speclint.specs.kinds.engine:Engine",
     "envelope": "speclint.specs.kinds.envelope:Envelope",

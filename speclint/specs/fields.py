@@ -316,6 +316,8 @@ Volume = Annotated[Measure | NotStated, Quantity("volume"), Span("1 mm³", "100 
 SectionModulus = Annotated[Measure | NotStated, Quantity("volume"), Span("100 mm³", "0.1 m³")]
 Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °", "3600 °")]
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
+#: A mass that may be nothing, such as that of a balance weight.
+NoMass = Annotated[Measure | NotStated, Quantity("mass", "not negative"), Span("0.1 g", "300 t")]
 Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]
 #: A force in either direction along an axis.
 SignedForce = Annotated[Measure | NotStated, Quantity("force", "any"), Span("0.01 N", "100 MN")]

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
-from typing import Annotated, ClassVar
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
     Angle,
+    Force,
     Fraction,
     Length,
     LinkTo,
     Mass,
     MassFlow,
+    Moment,
+    Position,
     Pressure,
     Word,
 )
@@ -36,6 +39,9 @@ class Crank(SpecTable):
         angle: by which it leads the crank from which angles count, running forwards
         stroke: of its piston, where that is not the stroke of the engine
         connecting_rod_length: of its rod between centres, where that is not the length of the engine's
+        side: of the middle on which its rods move; left out, it is the hand of its block
+        connecting_rod_mass: of its rod, where that is not the mass of the engine's
+        connecting_rod_centre: of its rod, where that is not where the engine's has it
     """
 
     geometry: ClassVar[Conditions] = (Below("stroke", "connecting_rod_length", times=2),)
@@ -47,6 +53,9 @@ class Crank(SpecTable):
     angle: Angle = NOT_STATED
     stroke: Annotated[Length, Span("150 mm", "1.2 m")] = NOT_STATED
     connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED
+    side: Word[Literal["left", "right"]] = NOT_STATED
+    connecting_rod_mass: Annotated[Mass, Span("2 kg", "1 t")] = NOT_STATED
+    connecting_rod_centre: Annotated[Length, Span("50 mm", "5 m")] = NOT_STATED
 
 
 class Boiler(SpecTable):
@@ -61,6 +70,54 @@ class Boiler(SpecTable):
     evaporation: MassFlow = NOT_STATED
 
 
+class Line(SpecTable):
+    """What the railway's code allows the engine on the line it is for.
+
+    Fields:
+        code: the code, with its edition and the class of the line
+        axle_load: greatest mass that may rest on an axle
+        wheel_blow: greatest hammer blow of a wheel at the greatest speed
+        axle_blow: greatest hammer blow of an axle, both wheels together
+        engine_blow: greatest hammer blow of the whole engine, all wheels together
+        tractive_variation: greatest amplitude of the force along the track of what is left unbalanced
+        swaying_couple: greatest amplitude of its couple about an upright axis
+    """
+
+    code: Word[str] = NOT_STATED
+    axle_load: Annotated[Mass, Span("2 t", "50 t")] = NOT_STATED
+    wheel_blow: Annotated[Force, Span("100 N", "500 kN")] = NOT_STATED
+    axle_blow: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
+    engine_blow: Annotated[Force, Span("100 N", "2 MN")] = NOT_STATED
+    tractive_variation: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
+    swaying_couple: Annotated[Moment, Span("100 N·m", "1 MN·m")] = NOT_STATED
+
+
+class CarryingAxle(SpecTable):
+    """An axle, a bogie or a truck that the engine does not drive.
+
+    Fields:
+        at: where its middle stands along the engine, forwards
+        load: mass that rests on its wheels, in working order at rest
+    """
+
+    at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
+    load: Annotated[Mass, Span("200 kg", "100 t")] = NOT_STATED
+
+
+class Standing(SpecTable):
+    """A part of the weight of the engine in working order, and where it stands.
+
+    Fields:
+        mass: of it
+        at: its centre along the engine, forwards from the axle from which places count
+        from_centre: its centre from the middle of the engine, to the left
+    """
+
+    mass: Annotated[Mass, Span("1 kg", "200 t")] = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
+    from_centre: Annotated[Position, Span("0.5 mm", "1.6 m")] = NOT_STATED
+
+
 class Engine(Component):
     """An engine: all cylinders that turn one set of wheels. A booster is an engine of its own.
 
@@ -72,8 +129,15 @@ class Engine(Component):
         connecting_rod_length: between centres.
         driving_wheel_diameter: on the tread, with new tyres.
         least_wheel_diameter: on the tread, with tyres worn to their limit.
+        connecting_rod_mass: of a connecting rod with its bearings.
+        connecting_rod_centre: from the middle of its crank pin to its centre of gravity.
         gear_ratio: turns of the crank for one of the wheels; left out where the crank turns with them.
         adhesive_weight: mass that rests on the wheels it drives, in working order.
+        mass: of the engine in working order, without its tender.
+        balanced_share: share of the reciprocating masses that the wheels are to balance.
+        stands: what the engine weighs by its parts, by name, and where each stands.
+        carrying: axles that it does not drive, by name.
+        line: what the railway's code allows it.
         boiler: the boiler that supplies it.
         nozzle: the blast nozzle in which the exhaust of all its cylinders ends.
     """
@@ -85,6 +149,8 @@ class Engine(Component):
         AtMost("least_wheel_diameter", "driving_wheel_diameter"),
         Below("stroke", "driving_wheel_diameter"),
         Below("stroke", "connecting_rod_length", times=2),
+        Below("connecting_rod_centre", "connecting_rod_length"),
+        AtMost("adhesive_weight", "mass"),
     )
 
     cranks: dict[str, Crank] = {}
@@ -92,7 +158,14 @@ class Engine(Component):
     connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
+    connecting_rod_mass: Annotated[Mass, Span("2 kg", "1 t")] = NOT_STATED
+    connecting_rod_centre: Annotated[Length, Span("50 mm", "5 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED
     adhesive_weight: Mass = NOT_STATED
+    mass: Annotated[Mass, Span("1 t", "300 t")] = NOT_STATED
+    balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
+    stands: dict[str, Standing] = {}
+    carrying: dict[str, CarryingAxle] = {}
+    line: Line = Line.unstated()
     boiler: Boiler = Boiler.unstated()
     nozzle: Annotated[LinkTo[BlastNozzle], OWN_PLACE] = NOT_STATED

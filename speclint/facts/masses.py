@@ -1,0 +1,182 @@
+"""What a part weighs by its sizes and the density of its metal: the least and the most that they let it be."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from speclint.equations import (
+    FIRST_PRINCIPLES,
+    Kilograms,
+    KilogramsPerCubicMetre,
+    Metres,
+    SquareMetres,
+    formula,
+)
+from speclint.errors import Location
+from speclint.facts.springs import mean_diameter
+from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
+from speclint.handbook.members import rectangle_area, round_area, tube_area
+from speclint.handbook.springs import coil_mass
+from speclint.quantities import Measure
+from speclint.rules import Sheet
+from speclint.specs import (
+    Component,
+    CompressionSpring,
+    NotStated,
+    Pin,
+    Piston,
+    PistonRod,
+    PoppetValve,
+    ValveSpindle,
+    Weldment,
+)
+
+
+@formula("m = m_0 − ρ A l", cites=[FIRST_PRINCIPLES])
+def mass_without_ring(m_0: Kilograms, rho: KilogramsPerCubicMetre, A: SquareMetres, l: Metres) -> Kilograms:  # noqa: E741
+    """Mass of a piece in which a ring is cut.
+
+    m_0: of the piece before, kg. rho: density, kg/m³. A: area of the ring across the axis, m². l: its length, m.
+    Returns kg.
+
+    >>> mass_without_ring(m_0=380.0, rho=7200.0, A=0.05, l=0.5)
+    200.0
+    """
+    return m_0 - rho * A * l
+
+
+@dataclass(frozen=True)
+class BySizes:
+    """The least and the most that a part weighs by its sizes, kg, with their places; None where they do not say."""
+
+    least: Kilograms | None
+    most: Kilograms | None
+    places: tuple[Location, ...]
+
+
+def mass_by_sizes(part: Component, sheet: Sheet) -> BySizes | None:
+    """What the sizes of a part let it weigh; None where they are not stated, or do not describe its kind.
+
+    A spring is its wire. A piston is between its rim, grooves cut, and a solid cylinder; a valve between the shell that
+    joins its beats and a solid cylinder of its outside. Of a rod, a spindle and a pin the sizes give what they are at
+    their thinnest: the least. Of a weldment its flat walls are the least.
+    """
+    work = next((work for kind, work in _WORKED if isinstance(part, kind)), None)
+    return work(part, sheet) if work is not None else None
+
+
+def _stated(sheet: Sheet, *sizes: Measure | NotStated) -> bool:
+    return all(sheet.is_stated("size", one) for one in sizes)
+
+
+def _places(*sizes: Measure | NotStated) -> tuple[Location, ...]:
+    return tuple(one.where for one in sizes if isinstance(one, Measure))
+
+
+def _bar(symbol: str, d: Metres, length: Metres, rho: KilogramsPerCubicMetre, sheet: Sheet) -> Kilograms:
+    """A round solid."""
+    A = sheet.work(f"A_{symbol}", round_area, d=d)
+    return sheet.work(f"m_{symbol}", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
+
+
+def _spring(spring: CompressionSpring, sheet: Sheet) -> BySizes | None:
+    rho = density_of(spring, sheet)
+    if rho is None or not _stated(sheet, spring.wire, spring.total_coils):
+        return None
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d, "")
+    if D is None:
+        return None
+    m = sheet.work("m_w", coil_mass, rho=rho, d=d, D=D, n=sheet.take("n_t", spring.total_coils))
+    return BySizes(m, m, _places(spring.wire, spring.mean_diameter, spring.total_coils))
+
+
+def _piston(piston: Piston, sheet: Sheet) -> BySizes | None:
+    rho = density_of(piston, sheet)
+    if rho is None or not _stated(sheet, piston.diameter, piston.length):
+        return None
+    D, length = sheet.take("D", piston.diameter), sheet.take("L", piston.length)
+    most = _bar("solid", D, length, rho, sheet)
+    places = _places(piston.diameter, piston.length, piston.stock_thickness)
+    if not _stated(sheet, piston.stock_thickness):
+        return BySizes(None, most, places)
+    t = sheet.take("t", piston.stock_thickness)
+    A = sheet.work("A_r", tube_area, D=D, d=sheet.work("d_r", inside_of_wall, D=D, t=t))
+    least = sheet.work("m_rim", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
+    for name, groove in piston.grooves.items():
+        if _stated(sheet, groove.depth, groove.width):
+            h, b = sheet.take(f"h {name}", groove.depth), sheet.take(f"b {name}", groove.width)
+            A = sheet.work(
+                f"A_g {name}", tube_area, D=D, d=sheet.work(f"d_g {name}", inside_of_wall, D=D, t=h)
+            )
+            least = sheet.work(f"m_rim less {name}", mass_without_ring, m_0=least, rho=rho, A=A, l=b)
+    return BySizes(least, most, places)
+
+
+def _rod(rod: PistonRod, sheet: Sheet) -> BySizes | None:
+    return _thinnest(rod, rod.diameter, rod.free_length, sheet)
+
+
+def _pin(pin: Pin, sheet: Sheet) -> BySizes | None:
+    return _thinnest(pin, pin.diameter, pin.length, sheet)
+
+
+def _spindle(spindle: ValveSpindle, sheet: Sheet) -> BySizes | None:
+    return _thinnest(spindle, spindle.least_diameter, spindle.free_length, sheet)
+
+
+def _thinnest(
+    part: Component, diameter: Measure | NotStated, length: Measure | NotStated, sheet: Sheet
+) -> BySizes | None:
+    rho = density_of(part, sheet)
+    if rho is None or not _stated(sheet, diameter, length):
+        return None
+    m = _bar("thin", sheet.take("d", diameter), sheet.take("l", length), rho, sheet)
+    return BySizes(m, None, _places(diameter, length))
+
+
+def _valve(valve: PoppetValve, sheet: Sheet) -> BySizes | None:
+    rho = density_of(valve, sheet)
+    if rho is None or not _stated(sheet, valve.outside_diameter, valve.height):
+        return None
+    D = sheet.take("D", valve.outside_diameter)
+    most = _bar("solid", D, sheet.take("h", valve.height), rho, sheet)
+    inner, shell = valve.lower_beat.seat_diameter, valve.beat_distance
+    places = _places(valve.outside_diameter, valve.height, valve.wall, inner, shell)
+    if not _stated(sheet, valve.wall, inner, shell):
+        return BySizes(None, most, places)
+    d_s, t = sheet.take("d_s", inner), sheet.take("t", valve.wall)
+    A = sheet.work("A_s", tube_area, D=d_s, d=sheet.work("d_i", inside_of_wall, D=d_s, t=t))
+    least = sheet.work("m_shell", mass_of_ring, m_0=0.0, rho=rho, A=A, l=sheet.take("l", shell))
+    return BySizes(least, most, places)
+
+
+def _weldment(weldment: Weldment, sheet: Sheet) -> BySizes | None:
+    m, places = 0.0, list[Location]()
+    for name, wall in weldment.walls.items():
+        if not (sheet.is_stated(f"plate of {name}", wall.plate) and _stated(sheet, wall.short, wall.long)):
+            continue
+        plate = sheet.entry(weldment.plates, wall.plate, f"plates of {weldment.id}")
+        if not (_stated(sheet, plate.thickness) and sheet.is_stated(f"material of {name}", plate.material)):
+            continue
+        metal = sheet.material_named(f"plate of {name}", plate.material)
+        if metal.holds("density"):
+            rho = sheet.look_up(f"ρ {name}", metal.density)
+            sides = sheet.take(f"a {name}", wall.short), sheet.take(f"b {name}", wall.long)
+            A = sheet.work(f"A {name}", rectangle_area, b=sides[0], h=sides[1])
+            t = sheet.take(f"t {name}", plate.thickness)
+            m = sheet.work(f"m with {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=t)
+            places += _places(wall.short, wall.long, plate.thickness)
+    return BySizes(m, None, tuple(places)) if places else None
+
+
+_WORKED: tuple[tuple[type[Component], Callable[..., BySizes | None]], ...] = (
+    (CompressionSpring, _spring),
+    (Piston, _piston),
+    (PistonRod, _rod),
+    (Pin, _pin),
+    (ValveSpindle, _spindle),
+    (PoppetValve, _valve),
+    (Weldment, _weldment),
+)
