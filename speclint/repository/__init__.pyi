@@ -74,6 +74,7 @@ from .scratch_folder import (
 from .settings import (
     FILE_NAME as FILE_NAME,
     Reviewer as Reviewer,
+    SettingName as SettingName,
     Settings as Settings,
     load_settings as load_settings,
 )
