@@ -24,6 +24,10 @@ from .design_changes import (
     changed_specs as changed_specs,
     new_and_cleared as new_and_cleared,
 )
+from .inputs import (
+    Inputs as Inputs,
+    context_of as context_of,
+)
 from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,
@@ -55,6 +59,9 @@ from .processes import (
 )
 from .remedy import (
     Remedy as Remedy,
+)
+from .remedy_search import (
+    reworks as reworks,
 )
 from .rule_run import (
     check as check,

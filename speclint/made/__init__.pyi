@@ -1,4 +1,21 @@
+from .design_as_made import (
+    as_made as as_made,
+    fitted_parts as fitted_parts,
+    made_parts as made_parts,
+    made_to as made_to,
+)
 from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
+)
+from .judgement import (
+    Change as Change,
+    Judged as Judged,
+    Pair as Pair,
+    PartMade as PartMade,
+    Rework as Rework,
+)
+from .judging import (
+    Bench as Bench,
+    judge as judge,
 )

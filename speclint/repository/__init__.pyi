@@ -44,6 +44,9 @@ from .opening import (
     families_left_out as families_left_out,
     open_repository as open_repository,
 )
+from .other_specs import (
+    with_specs as with_specs,
+)
 from .output_target import (
     refuse_target as refuse_target,
     write_output as write_output,

@@ -336,6 +336,7 @@ from .measured_sizes import (
     MisreadError as MisreadError,
     PlacedValue as PlacedValue,
     QuantityAt as QuantityAt,
+    as_range as as_range,
     key_of as key_of,
     measured_size as measured_size,
     quantities_of as quantities_of,
@@ -353,6 +354,13 @@ from .old_keys import (
 )
 from .restating import (
     could_state as could_state,
+    restated as restated,
+)
+from .reworking import (
+    CUT_DOWN as CUT_DOWN,
+    OPENED as OPENED,
+    Machined as Machined,
+    UntilMeasured as UntilMeasured,
 )
 from .schema import (
     schema_of as schema_of,

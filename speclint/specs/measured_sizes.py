@@ -27,6 +27,7 @@ from speclint.specs.fields import (
     Table,
     Word,
 )
+from speclint.specs.reworking import Machined, UntilMeasured
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable, leaves
 
@@ -90,12 +91,18 @@ class MeasuredDimension(SpecTable):
 
 @dataclass(frozen=True, slots=True)
 class QuantityAt:
-    """What the kind of a spec takes under a key: a quantity of a dimension, stated or not."""
+    """What the kind of a spec takes under a key: a quantity of a dimension, stated or not.
+
+    ``way`` is 1 for a size that grows as metal comes off, such as a bore, −1 for one that shrinks, 0 for one that is
+    not machined. ``until_measured`` is the key of the size for which an allowance stands until that is measured.
+    """
 
     key: str
     dimension: str
     drawn: Measure | NotStated
     span: Span | None
+    way: int = 0
+    until_measured: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,10 +147,14 @@ class MeasuredSize:
         low, high = self.least - widened_by, self.greatest + widened_by
         if low > high:
             low = high = (low + high) / 2
-        first = self.values[0].value
-        ends = dict.fromkeys(_in_unit(end, first) for end in (low, high))
-        text = " ".join((f"{'..'.join(ends)} {first.unit} {first.datum}").split())
-        return read(text, first.dimension, "any", self.where)
+        return as_range(low, high, self.values[0].value, self.where)
+
+
+def as_range(low: float, high: float, like: Measure, where: Location) -> Measure:
+    """Two SI values as a spec would write them, in the unit of a quantity of their dimension."""
+    ends = dict.fromkeys(_in_unit(end, like) for end in (low, high))
+    text = " ".join((f"{'..'.join(ends)} {like.unit} {like.datum}").split())
+    return read(text, like.dimension, "any", where)
 
 
 def quantities_of(spec: Spec) -> Mapping[str, QuantityAt]:
@@ -160,7 +171,17 @@ def _quantities(spec: Spec) -> Iterator[QuantityAt]:
         if quantity is not None:
             spans = [one for one in marks if isinstance(one, Span)]
             key = leaf.key.replace("[", ".").replace("]", "")
-            yield QuantityAt(key, quantity.dimension, leaf.value, spans[-1] if spans else None)
+            until = next((one.key for one in marks if isinstance(one, UntilMeasured)), "")
+            span = spans[-1] if spans else None
+            yield QuantityAt(key, quantity.dimension, leaf.value, span, _way(leaf.value, marks), until)
+
+
+def _way(drawn: Measure | NotStated, marks: list[Any]) -> int:
+    """Which way a size goes when metal comes off: as its kind says, else by its tolerance class, H for a hole."""
+    stated = next((one.way for one in marks if isinstance(one, Machined)), 0)
+    if stated or not isinstance(drawn, Measure) or not drawn.tolerance_class:
+        return stated
+    return 1 if drawn.tolerance_class[0].isupper() else -1
 
 
 def _marks(table: type[SpecTable], name: str) -> Iterator[Any]:
