@@ -47,6 +47,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--on", metavar="ADDRESS", default="", help="work on a cluster: the address of its scheduler"
     )
+    parser.add_argument(
+        "--made", action="store_true", help="judge the parts as made, by what was measured on them"
+    )
     add_afresh(parser)
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
@@ -64,6 +67,11 @@ def run(options: argparse.Namespace) -> int:
         return 0
     narrowed = options.family or options.rule
     loaded = families_for(options.paths) if narrowed else loaded_families()
+    some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
+    if options.made:
+        from speclint.commands.as_made import check_as_made
+
+        return check_as_made(options, loaded, some)
     writer = None
     if options.form:
         if options.form not in loaded.writers:
@@ -71,7 +79,6 @@ def run(options: argparse.Namespace) -> int:
                 f"no report is called {options.form}; there is {', '.join(sorted(loaded.writers))}"
             )
         writer = loaded.writers[options.form]
-    some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
     if options.staged:
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()

@@ -40,12 +40,20 @@ class DimensionMade:
     @property
     def ovality(self) -> float | None:
         """The greatest difference of diameters round one place."""
-        return ovality((one.along, one.value.nominal) for one in self.size.values)
+        return ovality(self._placed) if self._is_length else None
 
     @property
     def taper(self) -> float | None:
         """The greatest difference of the mean diameters of places along the part."""
-        return taper((one.along, one.value.nominal) for one in self.size.values)
+        return taper(self._placed) if self._is_length else None
+
+    @property
+    def _is_length(self) -> bool:
+        return self.size.values[0].value.dimension == "length"
+
+    @property
+    def _placed(self) -> list[tuple[float | None, float]]:
+        return [(one.along, one.value.nominal) for one in self.size.values]
 
 
 def dimensions_of(made: MadePart, drawn: Spec, decision: Decision) -> tuple[DimensionMade, ...]:

@@ -118,14 +118,15 @@ class PlacedValue:
 class MeasuredSize:
     """What was measured under one key, as read.
 
-    ``uncertainty`` is the expanded one, in SI units, as a half width; None where none was recorded: nothing is put in
-    its place.
+    ``uncertainty`` is the expanded one, in SI units, as a half width, and ``written`` its text; None and "" where none
+    was recorded: nothing is put in its place.
     """
 
     name: str
     key: str
     values: tuple[PlacedValue, ...]
     uncertainty: float | None
+    written: str
     date: str
     where: Location
 
@@ -208,11 +209,12 @@ def measured_size(name: str, entry: MeasuredDimension, at: QuantityAt) -> Measur
             entry.where.at(f"{entry.where.key}.values"), "nothing was measured", "", "the values"
         )
     uncertainty = entry.uncertainty
-    half = None
+    half, written = None, ""
     if isinstance(uncertainty, Stated):
+        written = uncertainty.value
         half = _read(uncertainty, _of_difference(at.dimension), positive=True).nominal
     day = entry.date.value if isinstance(entry.date, Stated) else ""
-    return MeasuredSize(name, at.key, values, half, day, entry.where)
+    return MeasuredSize(name, at.key, values, half, written, day, entry.where)
 
 
 def sizes_of(
