@@ -22,6 +22,7 @@ COMMANDS = {
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
+    "record": "the record of a part as made, from the table of sizes that a shop sent",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",

@@ -19,3 +19,10 @@ from .judging import (
     Bench as Bench,
     judge as judge,
 )
+from .recording import (
+    Recorded as Recorded,
+    RefusedRow as RefusedRow,
+    as_toml as as_toml,
+    missing_columns as missing_columns,
+    record as record,
+)

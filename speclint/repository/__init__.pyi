@@ -36,6 +36,9 @@ from .kept_index import (
 from .likeness import (
     look as look,
 )
+from .made_parts import (
+    day_fault as day_fault,
+)
 from .misfits import (
     misfits_of as misfits_of,
 )
@@ -81,11 +84,21 @@ from .settings import (
     Settings as Settings,
     load_settings as load_settings,
 )
+from .shop_tables import (
+    Layout as Layout,
+    ShopRow as ShopRow,
+    ShopTable as ShopTable,
+    read_shop_table as read_shop_table,
+)
 from .spec_files import (
     PassedOver as PassedOver,
     is_toml as is_toml,
     passed_over as passed_over,
     spec_files as spec_files,
+)
+from .table_mappings import (
+    TableMapping as TableMapping,
+    read_mapping as read_mapping,
 )
 from .work_tree import (
     WorkTree as WorkTree,

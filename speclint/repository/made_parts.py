@@ -43,6 +43,11 @@ def made_part_faults(spec: Spec, specs: Mapping[str, Spec]) -> Iterator[Complain
         if at is None:
             yield _no_such_key(key, drawn, known)
             continue
+        if isinstance(entry.uncertainty, NotStated):
+            said = f"no uncertainty is recorded for {key.value}, so that nothing is proved"
+            yield Complaint(
+                entry.uncertainty.where, said, write="the expanded one, k = 2, as it was recorded"
+            )
         try:
             measured_size(name, entry, at)
         except MisreadError as problem:

@@ -99,10 +99,12 @@ class Made(SpecTable):
             "simple acceptance" takes none, as ISO/TR 14253-6.
         certificate_strengths: whether the strengths of the certificate of its metal stand in the place of the least
             ones of the standard; they do not where this is not stated.
+        mappings: the files, in the repository, that say how the tables of each shop are read.
     """
 
     decision: Word[Literal["guard band of U", "guard band for 95 %", "simple acceptance"]] = NOT_STATED
     certificate_strengths: Word[bool] = NOT_STATED
+    mappings: Texts = ()
 
 
 class Reviewer(SpecTable):

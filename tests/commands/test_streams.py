@@ -30,6 +30,7 @@ WORDS = {
     "check": ["check"],
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
+    "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
@@ -39,7 +40,7 @@ WORDS = {
     "register": ["register", "--as", "json"],
     "gate": ["gate"],
 }
-SAYING = [word for word in WORDS if word not in ("concede", "sign")]
+SAYING = [word for word in WORDS if word not in ("concede", "record", "sign")]
 
 
 class Stream(io.TextIOWrapper):

@@ -92,8 +92,9 @@ def test_what_is_wrong_is_told_in_one_line(workshop: DesignFolder, case: str) ->
     assert said in found[0]
 
 
-def test_an_absent_uncertainty_is_read_and_nothing_put_in_its_place(workshop: DesignFolder) -> None:
-    assert complaints(workshop, ('uncertainty = "4 µm"\n', "")) == []
+def test_an_absent_uncertainty_is_told_and_nothing_put_in_its_place(workshop: DesignFolder) -> None:
+    (said,) = complaints(workshop, ('uncertainty = "4 µm"\n', ""))
+    assert "no uncertainty is recorded for thickness" in said
     design = workshop.assess("duty.toml").design
     assert design is not None
     made = design.specs["cover-7"]
