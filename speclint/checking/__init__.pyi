@@ -42,6 +42,9 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .old_revisions import (
+    made_to_old_revision as made_to_old_revision,
+)
 from .on_executor import (
     OnExecutor as OnExecutor,
     cluster as cluster,

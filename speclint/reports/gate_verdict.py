@@ -8,7 +8,14 @@ from speclint.register import Decision, Reason, Standing
 from speclint.reports.arithmetic import arithmetic_at_gate
 from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTIONS, count, known_faults_said, left_out, referred_to
+from speclint.reports.phrases import (
+    CAUTIONS,
+    count,
+    known_faults_said,
+    left_out,
+    old_revisions_said,
+    referred_to,
+)
 from speclint.reports.register_listing import standing_data
 from speclint.reports.terminal_page import old_keys_on, passed_over_on, unfinished_on
 
@@ -63,6 +70,8 @@ def _heading(page: Page, decision: Decision) -> None:
         page.wrapped(told)
     if assessment and (faults := known_faults_said(assessment)):
         page.wrapped(faults)
+    if assessment and (old := old_revisions_said(assessment)):
+        page.wrapped(old)
     if assessment and assessment.kept is not None:
         page.wrapped("Checks of earlier runs are used where they still hold.", emphasis="faint")
 

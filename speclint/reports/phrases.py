@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment, known_faults, named
+from speclint.checking import Assessment, known_faults, made_to_old_revision, named
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -95,6 +95,14 @@ def known_faults_said(assessment: Assessment) -> str:
         if names
     ]
     return f"{count(faults.count, 'known fault')} of the old design, {'; '.join(said)}."
+
+
+def old_revisions_said(assessment: Assessment) -> str:
+    """How many parts were made to an old revision of their drawing, and which; "" where none was."""
+    if not (old := made_to_old_revision(assessment)):
+        return ""
+    were = "was" if len(old) == 1 else "were"
+    return f"{count(len(old), 'part')} {were} made to an old revision: {named(old)}."
 
 
 def verdict(assessment: Assessment) -> str:
