@@ -194,7 +194,9 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     parts = {one: sheet.take(one, document.analysis[one]) for one in _ELEMENTS}  # type: ignore[index]
     worked = sheet.work("CE", carbon_equivalent, **parts)
     stated = sheet.take("CE_s", document.carbon_equivalent)
-    return sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE"))
+    return sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE")).else_says(
+        "carbon equivalent {found} by the analysis, {limit} stated"
+    )
 
 
 @rule(
@@ -202,7 +204,7 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     title="Every measured size of a part is proved to lie within the limits of its drawing",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_14253_1.at("decision rules"), ISO_TR_14253_6],
+    cites=[ISO_14253_1.at("decision rules"), ISO_TR_14253_6.at("simple acceptance")],
     why="a size that is out was not what the calculation took, and one that is not proved may be out",
     leaves_out="what the departure does: speclint check --made runs the rules with what was measured; sizes that were "
     "not measured, and form",
