@@ -7,43 +7,8 @@ import pytest
 from speclint import Grade
 from speclint.checking import Check, assess, made_to_old_revision
 from speclint.testing import DesignFolder, changed, on_sheet
+from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
 from tests.plugins.release.part import files, settings
-
-MADE = """
-kind = "made-part"
-id = "cover-7"
-of = "cover"
-serial = "7"
-made_to = "A"
-maker = "an invented works"
-[measured.thickness]
-values = ["50.02 mm"]
-uncertainty = "4 µm"
-date = "2026-05-31"
-[certificate]
-type = "3.1"
-heat = "H-3312"
-material = "plate-P265GH"
-proof_stress = "281 MPa"
-tensile_strength = "447 MPa"
-carbon_equivalent = "0.41 %"
-[certificate.analysis]
-C = "0.16 %"
-Mn = "1.2 %"
-Cr = "0.08 %"
-Mo = "0.02 %"
-V = "0.005 %"
-Ni = "0.15 %"
-Cu = "0.15 %"
-[examinations.edges]
-method = "ultrasonic"
-result = "passed"
-[hydraulic_tests.first]
-pressure = "28 bar gauge"
-held = "1800 s"
-result = "passed"
-"""
-DRAWN = ('thickness = "50 mm"', 'thickness = "50 mm ±0.05"')
 
 
 def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], stage: str = "for-review") -> Check:
@@ -166,25 +131,6 @@ def test_the_carbon_equivalent_of_the_analysis(workshop: DesignFolder) -> None:
         assert made(workshop, "made.carbon-equivalent", change).outcome == outcome
     left = made(workshop, "made.carbon-equivalent", ('V = "0.005 %"\n', ""))
     assert (left.outcome, left.says) == ("not assessed", "the analysis does not state V")
-
-
-STUDS = """
-kind = "bolted-joint"
-id = "studs"
-holds = "cover"
-pressure_part = true
-drawing = "X-103"
-[tightening]
-method = "torque wrench"
-torque = "400 N·m ±20"
-"""
-TIGHTENED = """
-kind = "made-part"
-id = "studs-1"
-of = "studs"
-[tightenings.first]
-torque = "385..405 N·m"
-"""
 
 
 @pytest.mark.parametrize(
