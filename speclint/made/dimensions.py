@@ -40,16 +40,17 @@ class DimensionMade:
     @property
     def ovality(self) -> float | None:
         """The greatest difference of diameters round one place."""
-        return ovality(self._placed) if self._is_length else None
+        return ovality(self._placed) if self._is_diameter else None
 
     @property
     def taper(self) -> float | None:
         """The greatest difference of the mean diameters of places along the part."""
-        return taper(self._placed) if self._is_length else None
+        return taper(self._placed) if self._is_diameter else None
 
     @property
-    def _is_length(self) -> bool:
-        return self.size.values[0].value.dimension == "length"
+    def _is_diameter(self) -> bool:
+        last = self.key.rpartition(".")[2]
+        return self.size.values[0].value.dimension == "length" and ("diameter" in last or "bore" in last)
 
     @property
     def _placed(self) -> list[tuple[float | None, float]]:

@@ -17,26 +17,45 @@ Outcome = Literal["as drawn", "undecided", "ready to concede", "rework", "no rew
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """A check as drawn and as made."""
+    """A check as drawn and as made.
+
+    ``beside`` is the same check with the part as drawn beside its mates as made, where that had to be made to tell
+    whose fault a failure is; None where it had not.
+    """
 
     drawn: Check
     made: Check
+    beside: Check | None = None
 
     @property
     def fails(self) -> bool:
-        """Whether it stands in the way as made and did not as drawn, or does so more gravely or by more."""
-        now, before = self.made.stands_in_the_way, self.drawn.stands_in_the_way
-        if now is None:
-            return False
-        if before is None or now > before:
-            return True
-        used, was = self.made.utilisation, self.drawn.utilisation
-        return used is not None and was is not None and used > was * (1 + _ROUNDING)
+        """Whether it stands in the way for the part as made, and did not for the part as drawn, or less."""
+        return self._worse and (self.beside is None or worse(self.beside, self.made))
+
+    @property
+    def fails_by_mates(self) -> bool:
+        """Whether it stands in the way for the mates as made, with the part as drawn no less."""
+        return self._worse and not self.fails
 
     @property
     def open_as_drawn(self) -> bool:
         """Whether it stands in the way as made no more than it did as drawn: that is no fault of the part."""
-        return self.made.stands_in_the_way is not None and not self.fails
+        return self.made.stands_in_the_way is not None and not self._worse
+
+    @property
+    def _worse(self) -> bool:
+        return worse(self.drawn, self.made)
+
+
+def worse(before: Check, now: Check) -> bool:
+    """Whether a check stands in the way now and did not before, or does so more gravely or by more."""
+    grade, was = now.stands_in_the_way, before.stands_in_the_way
+    if grade is None:
+        return False
+    if was is None or grade > was:
+        return True
+    used, used_before = now.utilisation, before.utilisation
+    return used is not None and used_before is not None and used > used_before * (1 + _ROUNDING)
 
 
 _ROUNDING = 1e-9  # relative: what floats leave of an equal utilisation
@@ -83,6 +102,11 @@ class PartMade:
     def failing(self) -> tuple[Check, ...]:
         """The checks that fail as made, and did not as drawn, or less."""
         return tuple(pair.made for pair in self.pairs if pair.fails)
+
+    @property
+    def fails_by_mates(self) -> tuple[Check, ...]:
+        """The checks that fail by what was made of its mates, and would with the part as drawn too."""
+        return tuple(pair.made for pair in self.pairs if pair.fails_by_mates)
 
     @property
     def open_as_drawn(self) -> tuple[Check, ...]:

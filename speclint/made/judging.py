@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import cast
 
@@ -11,7 +11,7 @@ from speclint.checking import Assessment, Check, Inputs, check, context_of
 from speclint.handbook.inspection import Decision
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
-from speclint.made.dimensions import DimensionMade, dimensions_of
+from speclint.made.dimensions import dimensions_of
 from speclint.made.judgement import Judged, Pair, PartMade
 from speclint.made.rework import reworks_of
 from speclint.repository import Register, with_specs
@@ -68,7 +68,7 @@ class Bench:
         specs = self.specs_as_made(made)
         before = [one for one in self.drawn.checks if _rests_on(one, drawn)]
         context = self.context(specs)
-        pairs = tuple(Pair(one, self.again(one, context)) for one in before)
+        pairs = self._attributed([Pair(one, self.again(one, context)) for one in before], specs, drawn)
         beside = sorted(one.id for name, one in self.fitted.items() if name in specs and name != drawn.id)
         beside = [name for name in beside if self._is_mate(name, pairs)]
         part = PartMade(made, drawn, dimensions, tuple(beside), pairs)
@@ -76,6 +76,18 @@ class Bench:
             return part
         reworks = reworks_of(part, specs, self)
         return PartMade(made, drawn, dimensions, tuple(beside), pairs, reworks)
+
+    def _attributed(
+        self, pairs: Sequence[Pair], specs: Mapping[str, Component], drawn: Component
+    ) -> tuple[Pair, ...]:
+        """The pairs, those that fail made once more with the part as drawn beside its mates as made."""
+        mates = {name: spec for name, spec in specs.items() if name != drawn.id}
+        if not mates or not any(pair.fails for pair in pairs):
+            return tuple(pairs)
+        context = self.context(mates)
+        return tuple(
+            replace(pair, beside=self.again(pair.drawn, context)) if pair.fails else pair for pair in pairs
+        )
 
     def _is_mate(self, name: str, pairs: Iterable[Pair]) -> bool:
         """Whether a check of a part took anything from the spec that another part as made was made to."""
@@ -125,8 +137,3 @@ class Bench:
 def _rests_on(one: Check, drawn: Component) -> bool:
     """Whether a check consulted the spec of a part; rules that review others, and those of records, are left out."""
     return drawn.id in one.consulted.ids and not one.rule.reviews and one.kind != "made-part"
-
-
-def departures(parts: Iterable[PartMade]) -> tuple[tuple[PartMade, DimensionMade], ...]:
-    """Every dimension that is out, with its part."""
-    return tuple((part, one) for part in parts for one in part.departures)

@@ -41,8 +41,9 @@ def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
         or (not one.rule.reviews and one.kind != "made-part" and one.consulted.ids & mates)
     ]
     failing_first = {pair.made.order for pair in part.pairs if pair.fails}
+    beside = {pair.drawn.order: pair.beside for pair in part.pairs}
     ordered = sorted(checks, key=lambda one: one.order not in failing_first)
-    return not any(Pair(one, bench.again(one, context)).fails for one in ordered)
+    return not any(Pair(one, bench.again(one, context), beside.get(one.order)).fails for one in ordered)
 
 
 def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Specs]]:

@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from speclint.checking import Assessment, Check
+from speclint.checking import Assessment, Check, named
 from speclint.made import DimensionMade, Judged, Pair, PartMade, Rework
 from speclint.quantities import amount
 from speclint.reports.markdown_text import marked, table
@@ -82,9 +82,10 @@ def called_part(part: PartMade) -> str:
 def _lines(part: PartMade) -> Iterator[str]:
     yield f"{_SAID[part.outcome]}."
     if part.beside:
-        yield f"beside it as made: {', '.join(part.beside)}"
+        yield f"beside it as made: {named(part.beside)}"
     yield from map(_dimension, part.dimensions)
     yield from (f"fails: {_failing(one)}" for one in part.failing)
+    yield from (f"fails by its mates as made: {_failing(one)}" for one in part.fails_by_mates)
     margins = part.margins[:_MARGINS]
     yield from (f"margin: {_margin(pair)}" for pair in margins)
     if more := len(part.margins) - len(margins):
@@ -156,6 +157,7 @@ def _part_data(part: PartMade) -> dict[str, Any]:
         "beside": list(part.beside),
         "dimensions": [_dimension_data(one) for one in part.dimensions],
         "failing": [_check_data(one) for one in part.failing],
+        "failing_by_mates": [_check_data(one) for one in part.fails_by_mates],
         "open_as_drawn": [_check_data(one) for one in part.open_as_drawn],
         "margins": [
             {**_check_data(pair.made), "used_as_drawn": _finite(pair.drawn.utilisation)}

@@ -200,6 +200,30 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
 
 
 @rule(
+    "made.hardness",
+    title="The hardness that the certificate of a part states lies within the limits of its spec",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[DOCUMENTS, COMMON_PRACTICE],
+    why="wear of a pair is reckoned from the hardness of both",
+    leaves_out="where on the part it was measured, and how far the hardness differs over it",
+)
+def hardness(made: MadePart, sheet: Sheet) -> Judgement:
+    """Of kinds that state a hardness."""
+    asked = getattr(sheet.follow(made.of), "hardness", None)
+    if asked is None or not sheet.is_stated("hardness asked for", asked):
+        raise sheet.not_applicable("its spec asks for no hardness")
+    if not sheet.is_stated("hardness certified", made.certificate.hardness):
+        raise sheet.not_applicable("its certificate states no hardness")
+    low, high = sheet.take_limits("HB_s", asked, "hardness asked for")
+    least, greatest = sheet.take_limits("HB", made.certificate.hardness, "hardness certified")
+    return sheet.worst(
+        sheet.at_least(least, low).else_says("hardness {found} certified, from {limit} asked for"),
+        sheet.at_most(greatest, high).else_says("hardness {found} certified, to {limit} asked for"),
+    )
+
+
+@rule(
     "made.within-limits",
     title="Every measured size of a part is proved to lie within the limits of its drawing",
     on=MadePart,
@@ -334,17 +358,11 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     "should: the competent person or body that the local code names decides",
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
-    """What is missing is listed; an examination that failed is a hold."""
+    """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
     drawn = sheet.follow(made.of)
-    failed = [
-        name
-        for name, one in made.examinations.items()
-        if sheet.is_stated(f"result of {name}", one.result)
-        and sheet.read(f"result of {name}", one.result) == "failed"
-    ]
+    failed = list(_failed(made, sheet))
     if failed:
-        said = f"failed: {', '.join(failed)}"
-        return sheet.states(False, said, where=made.examinations[failed[0]].where).graded(Grade.HOLD)
+        return sheet.states(False, f"failed: {', '.join(failed)}", where=made.where).graded(Grade.HOLD)
     asked = list(_records_asked(made, drawn, sheet))
     if not asked:
         raise sheet.not_applicable("its spec asks for no examination, no weld and no heat treatment")
@@ -352,6 +370,15 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
     if missing:
         return _no_record(f"not on record: {', '.join(missing)}", made, Grade.NONCONFORMITY, sheet)
     return sheet.states(True, f"on record: {', '.join(what for what, _ in asked)}")
+
+
+def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
+    """The examinations, welds, heat treatments and entries whose result is that they failed."""
+    for records in (made.examinations, made.welds, made.heat_treatments, made.entries):
+        for name, one in records.items():
+            stated = sheet.is_stated(f"result of {name}", one.result)
+            if stated and sheet.read(f"result of {name}", one.result) == "failed":
+                yield name
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:

@@ -14,7 +14,8 @@ def ovality(diameters: Iterable[tuple[float | None, float]]) -> float | None:
     >>> round(ovality([(0.1, 500.02), (0.1, 500.05), (0.8, 500.03)]), 3)
     0.03
     """
-    spreads = [max(some) - min(some) for some in _by_place(diameters).values() if len(some) > 1]
+    places = _by_place(diameters).items()
+    spreads = [max(some) - min(some) for along, some in places if along is not None and len(some) > 1]
     return max(spreads, default=None)
 
 

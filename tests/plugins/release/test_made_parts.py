@@ -8,7 +8,7 @@ from speclint import Grade
 from speclint.checking import Check, assess, made_to_old_revision
 from speclint.testing import DesignFolder, changed, on_sheet
 from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
-from tests.plugins.release.part import files, settings
+from tests.plugins.release.part import RING, files, settings
 
 
 def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], stage: str = "for-review") -> Check:
@@ -176,3 +176,21 @@ def test_parts_made_to_an_old_revision_are_counted(workshop: DesignFolder) -> No
     old = changed(MADE, ('made_to = "A"', 'made_to = "0"'))
     found = workshop.write({**files(DRAWN), "made.toml": old}, settings=settings()).assess()
     assert made_to_old_revision(found) == ("cover-7",)
+
+
+@pytest.mark.parametrize(
+    ("certified", "outcome"),
+    [("200 HB", "conforms"), ("220 HB", "conforms"), ("199 HB", "finding"), ("215..221 HB", "finding")],
+)
+def test_certified_hardness_from_both_sides(workshop: DesignFolder, certified: str, outcome: str) -> None:
+    ring = f'{RING}hardness = "210 HB ±10"\n'
+    record = f'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\nhardness = "{certified}"\n'
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record})
+    assert workshop.only("made.hardness", "ring-1").outcome == outcome
+
+
+@pytest.mark.parametrize("table", ["welds", "heat_treatments", "entries"])
+def test_a_process_that_failed_is_a_hold(workshop: DesignFolder, table: str) -> None:
+    more = ("[certificate]\n", f'[{table}.first]\nresult = "failed"\n[certificate]\n')
+    check = made(workshop, "made.examined", more)
+    assert (check.grade, check.says) == (Grade.HOLD, "failed: first")
