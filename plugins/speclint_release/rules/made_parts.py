@@ -417,6 +417,7 @@ RULES = (
     revision,
     certificate,
     strength,
+    hardness,
     carbon,
     within_limits,
     hydraulic_test,
