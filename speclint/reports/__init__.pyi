@@ -23,6 +23,7 @@ from .made_parts import (
     made_exit_code as made_exit_code,
     made_markdown as made_markdown,
     made_page as made_page,
+    made_schema as made_schema,
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,

@@ -29,6 +29,13 @@ _SAID = {
 }
 
 
+def made_schema() -> str:
+    """The JSON Schema of the data, published with the package."""
+    from importlib.resources import files
+
+    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+
+
 def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
     """Every part with its dimensions, what fails, the margins left and the rework."""
     page = Page(width)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
+import jsonschema
 import pytest
 
 from speclint.commands import main
@@ -42,6 +43,8 @@ def test_paths_choose_the_parts_and_those_made_to_their_specs(
 ) -> None:
     assert main(["check", "--made", str(works / "made" / "liner-a.toml"), "--as", "json"]) == 0
     data = json.loads(capsys.readouterr().out)
+    assert main(["check", "--made", "--schema"]) == 0
+    jsonschema.validate(data, json.loads(capsys.readouterr().out), jsonschema.Draft202012Validator)
     assert [(one["part"], one["outcome"]) for one in data["parts"]] == [("liner-a", "as drawn")]
     assert data["parts"][0]["dimensions"][0]["band"] == "560.306..560.314 mm"
     assert (
