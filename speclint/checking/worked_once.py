@@ -10,7 +10,7 @@ was asked is worked by itself.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any
 
@@ -36,6 +36,8 @@ _UNREAD = frozenset({"id", "like", "mirror_of", "each", "notes"})
 #: That one of these is stated is read through the sheet alone; a rule may see of any other key whether it is.
 _OF_DRAWING = frozenset({"title", "drawing", "revision", "prepared_by", "checked_by"})
 Place = tuple[str, str, str]
+#: The names of the fields of a class of values, as they are asked for.
+_NAMES: dict[type, tuple[str, ...]] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +92,7 @@ class _Pair:
                 here, there = one.get(name), other.get(stead)
                 if here is None and there is None:
                     continue
-                if here is None or there is None or list(_said(here)) != list(_said(there)):
+                if here is None or there is None or not _say_the_same(here, there):
                     return None
                 found[_place_of(here)] = there.where
         return found
@@ -140,7 +142,7 @@ class _Pair:
             return True
         if isinstance(one, Stated) and isinstance(one.value, str) and one.value in self.ids:
             self.names.add(one.value)
-        if list(_said(one)) != list(_said(other)):
+        if not _say_the_same(one, other):
             self.differ.add(id(where))
         return True
 
@@ -315,16 +317,23 @@ class _Renaming:
         return not any(pair.names & moved or pair.differ & asked for pair in self._compared.values())
 
 
-def _said(value: Any) -> Iterator[object]:
-    """What a value says, without its place."""
-    for one in fields(value):
-        inner = getattr(value, one.name)
-        if isinstance(inner, Location):
+def _say_the_same(one: Any, other: Any) -> bool:
+    """Whether two values say the same, wherever they stand."""
+    if one is other or type(one) is not type(other):
+        return one is other
+    for name in _names_of(type(one)):
+        here, there = getattr(one, name), getattr(other, name)
+        if isinstance(here, Location) or here is there or here == there:
             continue
-        if hasattr(inner, "where"):
-            yield from _said(inner)
-        else:
-            yield inner
+        if not (hasattr(here, "where") and _say_the_same(here, there)):
+            return False
+    return True
+
+
+def _names_of(kind: type) -> tuple[str, ...]:
+    if kind not in _NAMES:
+        _NAMES[kind] = tuple(one.name for one in fields(kind))
+    return _NAMES[kind]
 
 
 def _place_of(value: Any) -> Place:

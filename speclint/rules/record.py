@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from speclint.equations import Source, described
@@ -64,6 +64,7 @@ class Record:
     def __init__(self, design: Design, component: str) -> None:
         self._design, self._component = design, component
         self.steps: list[Step] = []
+        self._words: set[tuple[str, object, Location]] = set()
         self.basis: dict[str, str] = {}
         self.rests_on: dict[str, str] = {}
         self.varying: set[str] = set()
@@ -151,10 +152,9 @@ class Record:
 
     def word(self, name: str, value: object, where: Location = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""
-        if isinstance(value, str | bool | int):
-            step = Step("read", "", name, value, where=where)
-            if step not in self.steps:
-                self.steps.append(step)
+        if isinstance(value, str | bool | int) and (name, value, where) not in self._words:
+            self._words.add((name, value, where))
+            self.steps.append(Step("read", "", name, value, where=where))
 
     def counted(self, symbol: str, name: str, value: int, stated: int, where: Location) -> None:
         """Write down a whole number."""
@@ -193,8 +193,10 @@ class Record:
         unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
-        step = Step("limit", symbol, words, measure.nominal, unit, source=declared.source, note=note)
-        self.steps.append(replace(step, written_in=measure.unit))
+        found, written, source = measure.nominal, measure.unit, declared.source
+        self.steps.append(
+            Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written)
+        )
 
     def worked(
         self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
@@ -207,8 +209,9 @@ class Record:
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
         put_in = substituted(about.equation, numbers)
         source = about.cites[0] if about.cites else None
-        step = Step("worked", symbol, name, value, about.unit, about.equation, put_in, source)
-        self.steps.append(replace(step, filled=filled))
+        self.steps.append(
+            Step("worked", symbol, name, value, about.unit, about.equation, put_in, source, filled=filled)
+        )
 
     def scanned(
         self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()

@@ -26,7 +26,6 @@ from speclint.specs.taking_over import TakenOver, own_places
 #: In a file of several parts such a mark stands for the name of each: the word is that of the list of names.
 MARK = r"\{([A-Za-z][A-Za-z0-9_-]*)\}"
 
-_attribute = object.__getattribute__
 V = TypeVar("V")
 T = TypeVar("T", bound="SpecTable")
 
@@ -54,9 +53,18 @@ class SpecTable(BaseModel):
 
     if not TYPE_CHECKING:  # or any name would pass for a field
 
-        def __getattribute__(self, name: str) -> Any:
-            fields_read.into.add((id(self), name))
-            return _attribute(self, name)
+        @property
+        def __dict__(self) -> dict[str, Any]:
+            """The fields with their values; each counts as read."""
+            return fields_read.every_field(self)
+
+        @__dict__.setter
+        def __dict__(self, values: dict[str, Any]) -> None:
+            fields_read.place_fields(self, values)
+
+        def __getattr__(self, name: str) -> Any:
+            """A field that was not read yet since the noting began, or whatever else is asked for."""
+            return fields_read.first_read(self, name, super().__getattr__)
 
     @model_validator(mode="wrap")
     @classmethod
@@ -89,11 +97,13 @@ class SpecTable(BaseModel):
                 # a default table may be shared between specs: place a copy
                 values[name] = placed = value.model_copy(update=_unplaced(value))
                 placed._place((unstated_at or where).at(prefix + name))
+        fields_read.place_fields(self, values)
 
     @property
     def where(self) -> Location:
         """Where the table begins."""
-        return self._where
+        private = self.__pydantic_private__  # asked for often, and slow by its name
+        return private["_where"] if private else NOWHERE
 
 
 def _unplaced(table: SpecTable) -> dict[str, NotStated]:

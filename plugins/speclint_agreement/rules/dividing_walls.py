@@ -13,7 +13,10 @@ from speclint.facts import (
     side_by_passage,
     walls_of,
 )
-from speclint.specs import CylinderBlock, Division, FlatWall, Partition, Plate, Weldment
+from speclint.specs import CylinderBlock, Division, FlatWall, Partition, Plate, SeatBore, Weldment
+
+#: The steam beyond a seat, by what its valve serves.
+_BEYOND_A_SEAT = {"inlet": "live steam", "exhaust": "exhaust steam"}
 
 
 def _walls(part: CylinderBlock | Partition, sheet: Sheet) -> Iterator[Pair]:
@@ -140,6 +143,34 @@ def _passages(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
             by_passage = side_by_passage(side, wall, sheet)
             if by_passage is not None:
                 yield Pair(stated, by_passage, name=f"{name}, {side} side")
+    if sheet.is_stated("what the weldment makes", weldment.makes):
+        yield from _at_seats(weldment, sheet.follow(weldment.makes), sheet)
+
+
+def _at_seats(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The sides of a flat wall in which seats are cut: the steam of the valve on one, the cylinder on the other."""
+    told: set[tuple[str, str]] = set()
+    for name, bore in block.seat_bores.items():
+        if not (
+            sheet.is_stated(f"flat wall of {name}", bore.flat_wall) and sheet.is_stated(name, bore.serves)
+        ):
+            continue
+        called = sheet.read(f"flat wall of {name}", bore.flat_wall)
+        served = sheet.read(f"what {name} serves", bore.serves)
+        if (called, served) not in told:
+            told.add((called, served))
+            yield from _at_seat(weldment, bore, called, _BEYOND_A_SEAT[served], sheet)
+
+
+def _at_seat(weldment: Weldment, bore: SeatBore, called: str, steam: str, sheet: Sheet) -> Iterator[Pair]:
+    wall = sheet.entry(weldment.walls, bore.flat_wall, f"walls of {weldment.id}")
+    beyond, within = worked(steam, bore.serves), worked("cylinder", bore.flat_wall)
+    turned = sheet.is_stated(f"side of {called}", wall.one_side) and (
+        sheet.read(f"side of {called}", wall.one_side) == "cylinder"
+    )
+    one, other = (within, beyond) if turned else (beyond, within)
+    yield Pair(wall.one_side, one, name=f"{called}, one side, by its seats")
+    yield Pair(wall.other_side, other, name=f"{called}, other side, by its seats")
 
 
 drawn_once: Rule = agreement(
@@ -157,14 +188,15 @@ drawn_once: Rule = agreement(
 
 sides_by_passage: Rule = agreement(
     "wall.sides-by-passage",
-    edition=2,
-    title="A flat wall has on each side what the passage holds that it names there",
+    edition=3,
+    title="A flat wall has on each side what the passage holds that it names there, and one with valve seats "
+    "has the steam of the valve on one and the cylinder on the other",
     on=Weldment,
     pairs=_passages,
     within="",
     grade=Grade.HOLD,
     why="a wall said to have the open air beyond it, and live steam there, is judged for less than it bears",
-    leaves_out="a side that names no passage",
+    leaves_out="a side that names no passage, of a wall without seats",
 )
 
 RULES = (drawn_once, sides_by_passage)

@@ -121,12 +121,13 @@ def _glands_on(box: StuffingBox, known: Known) -> tuple[Gland, ...]:
 
 
 def _flange_of(rod: PistonRod, known: Known) -> list[Sized]:
-    """The shoulders and plain lengths at the crosshead's end of a rod."""
+    """The diameters at the crosshead's end of a rod: the larger that a section states, whatever it is called."""
     found = []
     for name, section in rod.sections.items():
         if known.word(f"place of {name}", section.at) == "crosshead end":
             shoulder = known.word(f"form of {name}", section.form) == "shoulder"
-            value = section.larger_diameter if shoulder else section.diameter
+            larger = shoulder or known.sheet.is_stated(f"larger diameter at {name}", section.larger_diameter)
+            value = section.larger_diameter if larger else section.diameter
             found.append(Sized(rod, f"diameter at {name}", value))
     return found
 

@@ -21,7 +21,7 @@ _WORN = (
 
 @rule(
     "block.order-of-assembly",
-    edition=2,
+    edition=3,
     title="The parts of a block can go in one after the other: no two of them must each be in before the other, by the "
     "sizes that are stated",
     on=CylinderBlock,
@@ -60,7 +60,7 @@ def _gravest(parts: list[Component], sheet: Sheet) -> Component:
 
 @rule(
     "assembly.order",
-    edition=2,
+    edition=3,
     title="No step of the stated order puts a part in after one that by its sizes must follow it",
     on=Assembly,
     grade=Grade.NONCONFORMITY,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import graded_as_assembly
 from speclint.specs import Lagging, LensJoint, PipeFlange, SteamPipe
@@ -11,6 +13,7 @@ from speclint_assembly.sources import GEOMETRY
 
 @rule(
     "pipe.goes-in",
+    edition=2,
     title="A pipe passes between the faces of its joints with 0.5 mm to spare, a loose flange slides on it and holds "
     "behind its collar, and a lens ring goes in as far as the pipe is drawn back",
     on=(SteamPipe, LensJoint),
@@ -37,18 +40,29 @@ def goes_in(part: SteamPipe | LensJoint, sheet: Sheet) -> Judgement:
         )
         return graded_as_assembly(judged, part, sheet)
     gap, length = sheet.take("L_g", part.faces_gap), sheet.take("L", part.faces_length)
-    loose = [_flange(one, part, sheet) for one in _loose_flanges(part, sheet)]
-    return graded_as_assembly(
-        sheet.worst(passes(gap, length, "g", "between the faces", sheet), *loose), part, sheet
-    )
+    between = passes(gap, length, "g", "between the faces", sheet)
+    flanges = [*_loose_flanges(part, sheet), *_collar_of_none(part, sheet)]
+    return graded_as_assembly(sheet.worst(between, *flanges), part, sheet)
 
 
-def _loose_flanges(pipe: SteamPipe, sheet: Sheet) -> tuple[PipeFlange, ...]:
-    return tuple(
-        flange
-        for flange in sheet.belonging_to(pipe, PipeFlange)
-        if sheet.read(f"how {flange.id} is held", flange.held) == "loose behind a collar"
-    )
+def _is_loose(flange: PipeFlange, sheet: Sheet) -> bool:
+    return sheet.read(f"how {flange.id} is held", flange.held) == "loose behind a collar"
+
+
+def _loose_flanges(pipe: SteamPipe, sheet: Sheet) -> Iterator[Judgement]:
+    for flange in sheet.belonging_to(pipe, PipeFlange):
+        if _is_loose(flange, sheet):
+            yield _flange(flange, pipe, sheet)
+
+
+def _collar_of_none(pipe: SteamPipe, sheet: Sheet) -> Iterator[Judgement]:
+    """A pipe with a collar, of whose flanges none is said to be loose."""
+    flanges = sheet.belonging_to(pipe, PipeFlange)
+    if not flanges or not sheet.is_stated("collar", pipe.collar_diameter):
+        return
+    if not any(_is_loose(flange, sheet) for flange in flanges):
+        says = "the pipe has a collar, and each of its flanges is said to be welded on"
+        yield sheet.states(False, says, where=flanges[0].held.where)
 
 
 def _flange(flange: PipeFlange, pipe: SteamPipe, sheet: Sheet) -> Judgement:

@@ -225,6 +225,40 @@ def test_a_side_is_what_its_passage_holds(
     assert (found.outcome, found.grade) == ends
 
 
+@pytest.mark.parametrize(
+    ("serves", "one", "other", "ends"),
+    [
+        ("inlet", "live steam", "cylinder", FINE),
+        ("inlet", "cylinder", "live steam", FINE),
+        ("exhaust", "exhaust steam", "cylinder", FINE),
+        ("inlet", "live steam", "exhaust steam", HOLD),
+        ("inlet", "live steam", "atmosphere", HOLD),
+        ("inlet", "atmosphere", "cylinder", HOLD),
+        ("exhaust", "live steam", "cylinder", HOLD),
+    ],
+)
+def test_a_wall_with_seats_stands_between_steam_and_cylinder(
+    workshop: DesignFolder, serves: str, one: str, other: str, ends: tuple[str, Grade | None]
+) -> None:
+    block = f'''
+kind = "cylinder-block"
+id = "block"
+[seat_bores.lower]
+flat_wall = "seats"
+serves = "{serves}"
+'''
+    weldment = f'''
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[walls.seats]
+one_side = "{one}"
+other_side = "{other}"
+'''
+    found = workshop.write({"block.toml": block, "weldment.toml": weldment}).only("wall.sides-by-passage")
+    assert (found.outcome, found.grade) == ends
+
+
 @pytest.mark.parametrize(("metal", "ends"), [("plate-P355GH", FINE), ("plate-P265GH", HOLD)])
 def test_seat_bores_and_pads_are_of_the_metal_of_their_plates(
     design: DesignFolder, metal: str, ends: tuple[str, Grade | None]

@@ -94,6 +94,16 @@ def test_two_seats_that_must_each_go_in_first_are_a_loop(workshop: DesignFolder)
     assert "seat-upper before seat-lower: outside diameter of seat-upper, 163.8 mm" in check.says
 
 
+@pytest.mark.parametrize("form", ["plain", "cotter slot"])
+def test_the_larger_diameter_of_a_section_counts_whatever_it_is_called(
+    workshop: DesignFolder, form: str
+) -> None:
+    """140 mm of the flange does not pass the neck bush of 90.6 mm."""
+    called = ("rod", 'form = "shoulder"', f'form = "{form}"')
+    lines = listed(write(workshop, called).only(IMPLIED))
+    assert "140 mm, does not pass neck bush of box, 90.6 mm" in lines["rod"]
+
+
 def test_an_order_needs_sizes(workshop: DesignFolder) -> None:
     files = {"block.toml": 'kind = "cylinder-block"\nid = "block"\n'}
     expect_not_assessed(workshop.write(files).only(IMPLIED), "no size that is stated")

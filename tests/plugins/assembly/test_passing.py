@@ -243,7 +243,14 @@ def test_what_does_not_concern_a_part(workshop: DesignFolder) -> None:
     expect_not_applicable(write(workshop, liner).only("cage.enters", "keeper"), "retains a liner")
     held = ("flange", "loose behind a collar", "welded on")
     narrow = ("flange", 'bore = "172 mm"', 'bore = "160 mm"')
-    expect_conforms(write(workshop, held, narrow).only("pipe.goes-in", "pipe"))
+    without = ("pipe", 'collar_diameter = "190 mm"\n', "")
+    expect_conforms(write(workshop, held, narrow, without).only("pipe.goes-in", "pipe"))
+
+
+def test_a_collar_with_no_loose_flange_is_told(workshop: DesignFolder) -> None:
+    held = ("flange", "loose behind a collar", "welded on")
+    check = write(workshop, held).only("pipe.goes-in", "pipe")
+    expect_finding(check, says="each of its flanges is said to be welded on")
 
 
 def test_a_cam_that_passes_the_housings_needs_no_lid(workshop: DesignFolder) -> None:
