@@ -17,4 +17,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules"),
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),
+        rules_in("speclint_release.rules.made_parts", "made-part"),
     ]

@@ -15,8 +15,10 @@ if TYPE_CHECKING:
 def can_hurt(component: Component, sheet: Sheet) -> bool:
     """Whether a component's failure can hurt someone: by its place or its kind, else it must say.
 
-    A known fault can where it is of hold grade.
+    A known fault can where it is of hold grade. A part as made is judged by its drawing.
     """
+    if component.is_one_of(("made-part",)):
+        return False
     if component.is_one_of(("known-fault",)):
         return sheet.read("grade", cast("KnownFault", component).grade) == "hold"
     if holds_pressure(component, sheet) or hurts_by_kind(component):

@@ -20,3 +20,6 @@ TEST_FACTOR = Source(
     "2014",
     "10.2.3.3",
 )
+EN_1011_2 = Source(
+    "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
+)

@@ -28,6 +28,10 @@ from .drawings import (
     drawings_checked as drawings_checked,
     drawings_named as drawings_named,
 )
+from .inputs import (
+    Inputs as Inputs,
+    context_of as context_of,
+)
 from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,
@@ -41,6 +45,9 @@ from .loop import (
     assess as assess,
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
+)
+from .old_revisions import (
+    made_to_old_revision as made_to_old_revision,
 )
 from .on_executor import (
     OnExecutor as OnExecutor,
@@ -59,6 +66,9 @@ from .processes import (
 )
 from .remedy import (
     Remedy as Remedy,
+)
+from .remedy_search import (
+    reworks as reworks,
 )
 from .rule_run import (
     check as check,

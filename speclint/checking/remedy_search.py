@@ -8,7 +8,7 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from speclint.checking.agreement_remedy import agreed
@@ -45,6 +45,36 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
         raise FamilyError(
             f"family {found.rule.family}: a rule did not end in its time while {what}"
         ) from problem
+
+
+def reworks(
+    found: Check,
+    part: Component,
+    ways: Mapping[str, int],
+    checks: Sequence[Check],
+    context: Context,
+    most: int = 3,
+) -> list[Remedy]:
+    """The remedies of a finding by taking metal off sizes of a part as made; the finding may be one of another part.
+
+    ``ways`` gives for each key that can be machined the sign in which its size then goes. None that spoils another
+    check is given.
+
+    :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
+    """
+    component = context.design.specs.get(found.component)
+    if found.outcome != "finding" or found.utilisation is None or not isinstance(component, Component):
+        return []
+    own = {step.where: step for step in found.steps if context.design.owner(step.where) == part.id}
+    try:
+        trials = [
+            Trial(found, component, step, checks, context, (ways[where.key],), part)
+            for where, step in own.items()
+            if where.key in ways and _is_number(step)
+        ]
+        return sorted((one for one in _proved(trials, most) if not one.spoils), key=_order)
+    except Overrun as problem:
+        raise FamilyError(f"family {found.rule.family}: a rule did not end in its time") from problem
 
 
 def of_part_alike(remedy: Remedy, found: Check) -> Remedy:

@@ -36,11 +36,23 @@ _Holds = Callable[[float], bool]
 
 
 class Trial:
-    """Tries a rule with one value restated: at known corners cheaply, in full to prove."""
+    """Tries a rule with one value restated: at known corners cheaply, in full to prove.
+
+    ``ways`` are the signs of the changes that are tried: of a part as made metal comes off, and not on. ``holder`` is
+    the component that states the value, where it is not that of the finding.
+    """
 
     def __init__(
-        self, found: Check, component: Component, step: Step, checks: Sequence[Check], context: Context
+        self,
+        found: Check,
+        component: Component,
+        step: Step,
+        checks: Sequence[Check],
+        context: Context,
+        ways: Sequence[int] = (1, -1),
+        holder: Component | None = None,
     ) -> None:
+        self._ways, self._holder = tuple(ways), holder or component
         self._found, self._component, self._context = found, component, context
         self.step = step
         self._corners = [(found.case, found.corner)]
@@ -77,19 +89,25 @@ class Trial:
         stated = self._stated()
         if stated is None:
             return None
-        above, below = listed(stated, plate=is_of_plate(self._component, step.where.key, self._context))
-        up = self._first(above)
-        down = self._first(one for one in below if up is None or abs(one.by) < abs(up.by))
-        if found := down or up:
+        if found := self._of_a_list(stated):
             return found
         limits, whole = rounding(stated, limits=True), rounding(stated)
         found = self._rounded(limits, _SHARES_OF_LIMITS) if limits else None
         return found or (self._rounded(whole, _SHARES) if whole else None)
 
+    def _of_a_list(self, stated: Measure) -> Restated | None:
+        """The nearest value that a list gives: of a part as made none is taken, since it has the size that it has."""
+        if len(self._ways) < 2:
+            return None
+        above, below = listed(stated, plate=is_of_plate(self._holder, self.step.where.key, self._context))
+        up = self._first(above)
+        down = self._first(one for one in below if up is None or abs(one.by) < abs(up.by))
+        return down or up
+
     def _stated(self) -> Measure | None:
         """The quantity as the component states it."""
         try:
-            found = self._component.under(self.step.where.key)
+            found = self._holder.under(self.step.where.key)
         except LookupError:
             return None
         return found if isinstance(found, Measure) and found.where == self.step.where else None
@@ -112,7 +130,7 @@ class Trial:
     def _rounded(self, steps: Rounding, shares: Sequence[float]) -> Restated | None:
         """The least change up or down, rounded to a step."""
         found = []
-        for sign in (1, -1):
+        for sign in self._ways:
             tried: dict[float, Severity] = {}
             end = self._end([sign * share * steps.reach for share in shares], steps, tried)
             if end is None:
@@ -159,7 +177,7 @@ class Trial:
         return self._may_stand(restated) and self._at_corners(self._changed(restated))
 
     def _may_stand(self, restated: Restated) -> bool:
-        value, key, part = restated.value, self.step.where.key, self._component
+        value, key, part = restated.value, self.step.where.key, self._holder
         if not isinstance(value, Measure):
             return True
         whole = part if "." in key else part.model_copy(update={key: value})

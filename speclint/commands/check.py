@@ -47,6 +47,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--on", metavar="ADDRESS", default="", help="work on a cluster: the address of its scheduler"
     )
+    parser.add_argument(
+        "--made", action="store_true", help="judge the parts as made, by what was measured on them"
+    )
     add_afresh(parser)
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
@@ -58,20 +61,18 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import assess, chosen_rules, findings_once
 
     if options.schema:
-        from speclint.reports import schema
+        from speclint.reports import made_schema, schema
 
-        write(schema(), options.to)
+        write(made_schema() if options.made else schema(), options.to)
         return 0
     narrowed = options.family or options.rule
     loaded = families_for(options.paths) if narrowed else loaded_families()
-    writer = None
-    if options.form:
-        if options.form not in loaded.writers:
-            raise SettingsError(
-                f"no report is called {options.form}; there is {', '.join(sorted(loaded.writers))}"
-            )
-        writer = loaded.writers[options.form]
     some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
+    if options.made:
+        from speclint.commands.as_made import check_as_made
+
+        return check_as_made(options, loaded, some)
+    writer = _writer(options.form, loaded)
     if options.staged:
         return _check_staged(options, loaded, some, writer)
     kept = None if options.afresh else kept_folder()
@@ -96,6 +97,16 @@ def run(options: argparse.Namespace) -> int:
 
         show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
     return assessment.exit_code
+
+
+def _writer(form: str, loaded: Loaded) -> ReportWriter | None:
+    """The report writer of a name; None for the terminal.
+
+    :raises SettingsError: where there is none of that name.
+    """
+    if form and form not in loaded.writers:
+        raise SettingsError(f"no report is called {form}; there is {', '.join(sorted(loaded.writers))}")
+    return loaded.writers[form] if form else None
 
 
 def _seek(

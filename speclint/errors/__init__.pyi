@@ -17,6 +17,7 @@ from .exceptions import (
     SigningError as SigningError,
     SpeclintError as SpeclintError,
     StreamError as StreamError,
+    TableError as TableError,
 )
 from .in_words import (
     in_words as in_words,

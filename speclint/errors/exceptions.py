@@ -9,6 +9,7 @@ Anything else that reaches the top is a defect of speclint and keeps its traceba
     ├── QuantityError (ValueError)     a quantity that cannot be read, and what to write instead
     ├── SettingsError                  speclint.toml or an option
     ├── DesignError                    paths and names on the command line
+    ├── TableError                     a table of a shop that cannot be read
     ├── SigningError                   ssh-keygen absent, or a key that will not sign
     ├── RevisionError                  git absent, or a revision that cannot be read
     ├── OutputError                    a file that cannot be written; what was there is left as it was
@@ -44,6 +45,10 @@ class SettingsError(SpeclintError):
 
 class DesignError(SpeclintError):
     """A path or a name does not lead to anything in the design repository."""
+
+
+class TableError(SpeclintError):
+    """A table that a shop sent cannot be read, or nothing in it can."""
 
 
 class SigningError(SpeclintError):

@@ -27,7 +27,8 @@ from unicodedata import decimal
 from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError
 from speclint.quantities import units
 
-Provenance = Literal["drawing", "measured", "calculated", "assumed"]
+#: Where a quantity comes from. What was measured on a part as made has no word in a spec: its record states it.
+Provenance = Literal["drawing", "measured", "calculated", "assumed", "as made"]
 PROVENANCES: tuple[Provenance, ...] = ("drawing", "measured", "calculated", "assumed")
 Sign = Literal["positive", "not negative", "any"]
 Datum = Literal["", "gauge", "absolute"]

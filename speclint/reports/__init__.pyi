@@ -16,6 +16,15 @@ from .gate_verdict import (
 from .json_report import (
     schema as schema,
 )
+from .made_parts import (
+    called_part as called_part,
+    counted as counted,
+    made_data as made_data,
+    made_exit_code as made_exit_code,
+    made_markdown as made_markdown,
+    made_page as made_page,
+    made_schema as made_schema,
+)
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
     review_page as review_page,

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any
 
+from speclint.checking import Assessment
 from speclint.register import Decision, Reason, Standing
 from speclint.reports.arithmetic import arithmetic_at_gate
 from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTIONS, count, drawings_said, known_faults_said, left_out, referred_to
+from speclint.reports.phrases import (
+    CAUTIONS,
+    count,
+    drawings_said,
+    known_faults_said,
+    left_out,
+    old_revisions_said,
+    referred_to,
+)
 from speclint.reports.reading_listing import readings_data, readings_said
 from speclint.reports.register_listing import standing_data
 from speclint.reports.terminal_page import old_keys_on, passed_over_on, unfinished_on
@@ -65,13 +75,16 @@ def _heading(page: Page, decision: Decision) -> None:
         page.wrapped(
             f"judged on the design basis of {decision.against} ({basis}), and on that of the change where it differs"
         )
-    if assessment and (told := left_out(assessment)):
+    for told in _said(assessment) if assessment else ():
         page.wrapped(told)
-    for told in (known_faults_said(assessment), drawings_said(assessment)) if assessment else ():
-        if told:
-            page.wrapped(told)
     if assessment and assessment.kept is not None:
         page.wrapped("Checks of earlier runs are used where they still hold.", emphasis="faint")
+
+
+def _said(assessment: Assessment) -> Iterator[str]:
+    """What is left out, and what is counted: known faults, drawings that were not read, parts of an old revision."""
+    said = (left_out, known_faults_said, drawings_said, old_revisions_said)
+    return filter(None, (of(assessment) for of in said))
 
 
 def _reason(page: Page, reason: Reason) -> None:

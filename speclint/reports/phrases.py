@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment, drawings_checked, known_faults, named
+from speclint.checking import Assessment, drawings_checked, known_faults, made_to_old_revision, named
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -117,6 +117,14 @@ _DRAWINGS = {
     "cannot be read": ("cannot be read", "cannot be read"),
     "read in future": ("has a reading of a day to come", "have readings of a day to come"),
 }
+
+
+def old_revisions_said(assessment: Assessment) -> str:
+    """How many parts were made to an old revision of their drawing, and which; "" where none was."""
+    if not (old := made_to_old_revision(assessment)):
+        return ""
+    were = "was" if len(old) == 1 else "were"
+    return f"{count(len(old), 'part')} {were} made to an old revision: {named(old)}."
 
 
 def verdict(assessment: Assessment) -> str:

@@ -54,6 +54,9 @@ from .kept_index import (
 from .likeness import (
     look as look,
 )
+from .made_parts import (
+    day_fault as day_fault,
+)
 from .misfits import (
     misfits_of as misfits_of,
 )
@@ -61,6 +64,9 @@ from .opening import (
     Repository as Repository,
     families_left_out as families_left_out,
     open_repository as open_repository,
+)
+from .other_specs import (
+    with_specs as with_specs,
 )
 from .output_target import (
     refuse_target as refuse_target,
@@ -91,14 +97,25 @@ from .scratch_folder import (
 from .settings import (
     FILE_NAME as FILE_NAME,
     Reviewer as Reviewer,
+    SettingName as SettingName,
     Settings as Settings,
     load_settings as load_settings,
+)
+from .shop_tables import (
+    Layout as Layout,
+    ShopRow as ShopRow,
+    ShopTable as ShopTable,
+    read_shop_table as read_shop_table,
 )
 from .spec_files import (
     PassedOver as PassedOver,
     is_toml as is_toml,
     passed_over as passed_over,
     spec_files as spec_files,
+)
+from .table_mappings import (
+    TableMapping as TableMapping,
+    read_mapping as read_mapping,
 )
 from .work_tree import (
     WorkTree as WorkTree,

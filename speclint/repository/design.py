@@ -20,6 +20,7 @@ from speclint.repository.unread import Unread
 from speclint.specs import Component, Duty, Link, Spec, old_keys_in
 
 C = TypeVar("C", bound=Component)
+_MADE = "made-part"
 
 
 @dataclass(frozen=True)
@@ -124,13 +125,17 @@ class Design:
         return found
 
     def linking_of(self, target: Spec, kind: type[C]) -> tuple[C, ...]:
-        """The components of a kind that state a link to a spec; no other is read."""
+        """The components of a kind that state a link to a spec; no other is read.
+
+        Parts as made are given only where that kind is asked for: they stand beside the design, and are no part of it.
+        """
         key = target.id, kind
         found = self._of_kind.get(key)
         if found is None:
             entries, word = self.index.entries, kind.kind
             linking = self.index.linking_to(target.id)
             names = (one for one in linking if not word or word in entries[one].words)
+            names = (one for one in names if word == _MADE or entries[one].kind != _MADE)
             found = tuple(part for part in self._components(names) if isinstance(part, kind))
             self._of_kind[key] = found
         return found

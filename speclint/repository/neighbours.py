@@ -29,9 +29,14 @@ class Neighbours:
         self._known = _NotingKnown(self._specs, files, index)
 
     def complaints_of(self, spec: Spec) -> tuple[list[Complaint], HeldAgainst]:
-        """Dimensions that do not fit in its host, and names that their tables have not; and what was looked at."""
+        """Dimensions that do not fit in its host, names that their tables have not, what was measured of no dimension
+        of the part; and what was looked at."""
         against = self._specs.noted = self._known.noted = HeldAgainst()
         found = [*misfits_of(spec, self._specs), *unknown_names_of(spec, self._known)]
+        if spec.is_one_of(("made-part",)):
+            from speclint.repository.made_parts import made_part_faults  # only where there is one
+
+            found += made_part_faults(spec, self._specs)
         return found, against
 
 

@@ -25,6 +25,10 @@ Texts = Annotated[
 ]
 
 
+#: The settings that a rule may ask for.
+SettingName = Literal["stage", "pressure codes", "railway codes", "site pressure", "decision"]
+
+
 class Works(SpecTable):
     """Whose repository it is, how far its design has come, and where the engine will run.
 
@@ -85,6 +89,24 @@ class Signers(SpecTable):
     file: Word[str] = NOT_STATED
 
 
+class Made(SpecTable):
+    """How parts as made are judged.
+
+    Fields:
+        decision: how a measured value is held against its limits, ISO 14253-1; "guard band of U" where not stated: it
+            proves conformity inside the limits by at least the expanded uncertainty U, and the opposite outside by
+            more than U. "guard band for 95 %" takes 1.65 standard uncertainties, as the edition of 2017;
+            "simple acceptance" takes none, as ISO/TR 14253-6.
+        certificate_strengths: whether the strengths of the certificate of its metal stand in the place of the least
+            ones of the standard; they do not where this is not stated.
+        mappings: the files, in the repository, that say how the tables of each shop are read.
+    """
+
+    decision: Word[Literal["guard band of U", "guard band for 95 %", "simple acceptance"]] = NOT_STATED
+    certificate_strengths: Word[bool] = NOT_STATED
+    mappings: Texts = ()
+
+
 class Reviewer(SpecTable):
     """Who may concede a hold, under a name of their own.
 
@@ -113,6 +135,18 @@ class Settings(SpecTable):
     concessions: Concessions = Concessions.unstated()
     signers: Signers = Signers.unstated()
     reviewers: dict[str, Reviewer] = {}
+    made: Made = Made.unstated()
+
+    def said(self, name: SettingName) -> str:
+        """A setting that a rule may ask for, as text; "" where it is not set."""
+        values = {
+            "stage": self.stage,
+            "pressure codes": ", ".join(self.local_codes.pressure),
+            "railway codes": ", ".join(self.local_codes.railway),
+            "site pressure": repr(self.site_pressure),
+            "decision": self.decision,
+        }
+        return values[name]
 
     @property
     def site_pressure(self) -> float:
@@ -146,6 +180,17 @@ class Settings(SpecTable):
         """How long one rule may take on one component, s; 60 where not stated: a thousand times what one needs."""
         stated = self.families.seconds_per_rule
         return _SECONDS if isinstance(stated, NotStated) else stated.value
+
+    @property
+    def decision(self) -> str:
+        """How a measured value is held against its limits; "guard band of U" where it is not stated."""
+        return "guard band of U" if isinstance(self.made.decision, NotStated) else self.made.decision.value
+
+    @property
+    def certificate_strengths(self) -> bool:
+        """Whether certified strengths of a made part stand in the place of the least ones of the standard."""
+        stated = self.made.certificate_strengths
+        return isinstance(stated, Stated) and stated.value
 
     @property
     def ending_soon(self) -> int:

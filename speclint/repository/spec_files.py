@@ -69,12 +69,13 @@ def is_toml(file: str) -> bool:
 def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[PassedOver, ...]]:
     """Of all TOML files of a repository those that hold specs, and those that are passed over.
 
-    Neither are the settings, the register and the files of materials, which are read as what they are.
+    Neither are the settings, the register, the files of materials and the mappings of tables, which are read as what
+    they are.
     """
     specs: list[str] = []
     passed_over: list[PassedOver] = []
     files = tuple(_toml_files(root, passed_over))
-    own = {FILE_NAME, settings.register_file, *settings.materials}
+    own = {FILE_NAME, settings.register_file, *settings.materials, *settings.made.mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
     for file in files:
         if file in own or file.rpartition("/")[2] == FILE_NAME:

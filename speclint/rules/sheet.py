@@ -41,6 +41,7 @@ from speclint.specs import (
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
+    from speclint.repository import SettingName
     from speclint.rules.other_check import OtherCheck
 
 T = TypeVar("T")
@@ -371,19 +372,13 @@ class Sheet(Judging, Placing):
             self._record.note("assumed by holds", repr(found), shown=", ".join(found) or "none")
         return found
 
-    def setting(self, name: Literal["stage", "pressure codes", "railway codes", "site pressure"]) -> str:
+    def setting(self, name: SettingName) -> str:
         """A setting of the repository, as text; "" where it is not set."""
-        settings = self._context.design.settings
-        values = {
-            "stage": settings.stage,
-            "pressure codes": ", ".join(settings.local_codes.pressure),
-            "railway codes": ", ".join(settings.local_codes.railway),
-            "site pressure": repr(settings.site_pressure),
-        }
+        value = self._context.design.settings.said(name)
         if self._record:
-            self._record.note(f"setting {name}", values[name], shown=values[name] or "not set")
-            self._record.word(f"setting: {name}", values[name] or "not set")
-        return values[name]
+            self._record.note(f"setting {name}", value, shown=value or "not set")
+            self._record.word(f"setting: {name}", value or "not set")
+        return value
 
     def knows_material(self, name: Stated[str] | NotStated) -> bool:
         """Whether the handbook, a family or the repository holds a material. Ends the rule when none is stated."""

@@ -242,6 +242,17 @@ from .kinds.lifting_plan import (
 from .kinds.locating_face import (
     LocatingFace as LocatingFace,
 )
+from .kinds.made_part import (
+    Certificate as Certificate,
+    EntryRecord as EntryRecord,
+    ExaminationRecord as ExaminationRecord,
+    HeatTreatmentRecord as HeatTreatmentRecord,
+    HydraulicTestRecord as HydraulicTestRecord,
+    MadePart as MadePart,
+    ProcessRecord as ProcessRecord,
+    TighteningRecord as TighteningRecord,
+    WeldRecord as WeldRecord,
+)
 from .kinds.partition import (
     Partition as Partition,
 )
@@ -335,6 +346,19 @@ from .making import (
     StepDetail as StepDetail,
     WeldmentMaking as WeldmentMaking,
 )
+from .measured_sizes import (
+    MeasuredDimension as MeasuredDimension,
+    MeasuredSize as MeasuredSize,
+    MeasuredValue as MeasuredValue,
+    MisreadError as MisreadError,
+    PlacedValue as PlacedValue,
+    QuantityAt as QuantityAt,
+    as_range as as_range,
+    key_of as key_of,
+    measured_size as measured_size,
+    quantities_of as quantities_of,
+    sizes_of as sizes_of,
+)
 from .named_fields import (
     names_in as names_in,
 )
@@ -347,6 +371,13 @@ from .old_keys import (
 )
 from .restating import (
     could_state as could_state,
+    restated as restated,
+)
+from .reworking import (
+    CUT_DOWN as CUT_DOWN,
+    OPENED as OPENED,
+    Machined as Machined,
+    UntilMeasured as UntilMeasured,
 )
 from .schema import (
     schema_of as schema_of,

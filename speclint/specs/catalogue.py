@@ -42,6 +42,7 @@ KINDS: dict[str, str] = {
     "lens-joint": "speclint.specs.kinds.lens_joint:LensJoint",
     "lifting-plan": "speclint.specs.kinds.lifting_plan:LiftingPlan",
     "locating-face": "speclint.specs.kinds.locating_face:LocatingFace",
+    "made-part": "speclint.specs.kinds.made_part:MadePart",
     "partition": "speclint.specs.kinds.partition:Partition",
     "pin": "speclint.specs.kinds.pin:Pin",
     "pipe-flange": "speclint.specs.kinds.pipe_flange:PipeFlange",

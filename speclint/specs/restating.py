@@ -1,15 +1,17 @@
-"""Whether a spec could state another quantity under one of its keys."""
+"""Other quantities under the keys of a spec: whether it could state one, and the spec with some in their place."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, get_args
+from typing import Any, TypeVar, get_args
 
 from speclint.quantities import Measure
-from speclint.specs.fields import Quantity
+from speclint.specs.fields import NotStated, Quantity
 from speclint.specs.geometry import conditions_of
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
+
+S = TypeVar("S", bound=Spec)
 
 
 def could_state(spec: Spec, key: str, instead: Measure) -> bool:
@@ -18,6 +20,32 @@ def could_state(spec: Spec, key: str, instead: Measure) -> bool:
     :raises LookupError: when the key leads to no quantity.
     """
     return _put(spec, key.split("."), instead) is not None
+
+
+def restated(spec: S, instead: Mapping[str, Measure | NotStated]) -> S:
+    """A spec with other quantities under some dotted keys, or with none there; nothing about them is checked.
+
+    :raises LookupError: when a key leads to no quantity.
+    """
+    for key, value in instead.items():
+        spec = _replaced(spec, key.split("."), value)
+    return spec
+
+
+def _replaced(value: Any, parts: list[str], instead: Measure | NotStated) -> Any:
+    if not parts:
+        if not isinstance(value, Measure | NotStated):
+            raise LookupError("no quantity")
+        return instead
+    part, *rest = parts
+    if isinstance(value, SpecTable) and part in type(value).model_fields:
+        return value.model_copy(update={part: _replaced(value.__dict__[part], rest, instead)})
+    if isinstance(value, Mapping) and part in value:
+        return {**value, part: _replaced(value[part], rest, instead)}
+    if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
+        at = int(part)
+        return (*value[:at], _replaced(value[at], rest, instead), *value[at + 1 :])
+    raise LookupError(part)
 
 
 def _put(value: Any, parts: list[str], instead: Measure) -> Any:

@@ -108,7 +108,9 @@ def _name_in(annotation: Any) -> str:
 
 
 def _named_value(field: FieldInfo) -> str:
-    return f'first = "{quantity_example(field)}"' if quantity_of(field) else 'first = "data of your own"'
+    if not quantity_of(field):
+        return 'first = "data of your own"'
+    return f'{_name_in(field.annotation)} = "{quantity_example(field)}"'
 
 
 def _remark(text: str) -> Iterator[str]:

@@ -31,6 +31,7 @@ WORDS = {
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
     "unseen": ["unseen"],
+    "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
@@ -41,7 +42,7 @@ WORDS = {
     "register": ["register", "--as", "json"],
     "gate": ["gate"],
 }
-SAYING = [word for word in WORDS if word not in ("concede", "sign", "read")]
+SAYING = [word for word in WORDS if word not in ("concede", "read", "record", "sign")]
 
 
 class Stream(io.TextIOWrapper):

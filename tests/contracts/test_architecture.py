@@ -41,7 +41,7 @@ ORDER = (
     ("facts",),
     ("families",),
     ("checking",),
-    ("register",),
+    ("register", "made"),
     ("reports",),
     ("commands", "testing"),
 )

@@ -24,7 +24,7 @@ from tests.plugins.joints import brackets
 from tests.plugins.joints.test_tightness import ground
 from tests.plugins.liners.bench import bench
 from tests.plugins.motion import train
-from tests.plugins.release import part
+from tests.plugins.release import made as made_parts, part
 from tests.plugins.steamways import way, wet
 from tests.plugins.wholeness import engine
 
@@ -95,6 +95,11 @@ def _ways(workshop: DesignFolder) -> DesignFolder:
     return workshop.write(way.files())
 
 
+def _recorded(workshop: DesignFolder) -> DesignFolder:
+    """Parts as made, each with all that its spec asks for."""
+    return workshop.write(made_parts.recorded(), settings=part.settings("released"))
+
+
 #: What the example states in another way: each rule is run here too.
 BESIDE_THE_EXAMPLE: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "bore.one-liner": _unlined,
@@ -132,6 +137,10 @@ OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "events.opens": promised_design,
     "joint.face-pressure": ground,
     "release.independent-check": _reviewed,
+    "made.certificate": _recorded,
+    "made.examined": _recorded,
+    "made.hydraulic-test": _recorded,
+    "made.tightening": _recorded,
 }
 
 

@@ -36,6 +36,10 @@ UNNAMED = {
     "drives": "a link that is found from the part that is driven",
     "front_from_pin": "a dimension that a chain points at",
     "temperatures": "asked of a load case by the part that has them",
+    **dict.fromkeys(
+        ("cold_temperature", "extent", "inspector", "instrument", "number", "witnessed_by"),
+        "on the record of a part as made, for whoever certifies the engine",
+    ),
 }
 
 

@@ -11,6 +11,7 @@ from speclint_release.rules import (
     pressure_parts,
     provenance,
     record,
+    records_of_made_parts,
     safety_parts,
 )
 
@@ -23,5 +24,6 @@ RULES = (
     *pressure_parts.RULES,
     *provenance.RULES,
     *record.RULES,
+    *records_of_made_parts.RULES,
     *safety_parts.RULES,
 )

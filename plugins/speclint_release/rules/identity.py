@@ -15,11 +15,15 @@ from speclint_release.sources import ISO_7200
     grade=Grade.NONCONFORMITY,
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="a part whose drawing cannot be identified cannot be made again, nor traced when it fails",
-    leaves_out="whether the number and the revision are those of the drawing in the shop",
+    edition=2,
+    leaves_out="whether the number and the revision are those of the drawing in the shop; parts as made, which their "
+    "serial numbers identify (made.identified)",
     against=(),
 )
 def identity(component: Component, sheet: Sheet) -> Judgement:
     """Lists every one of the five that is missing."""
+    if component.is_one_of(("made-part",)):
+        raise sheet.not_applicable("its serial number identifies it: made.identified asks for that")
     missing = []
     for name, value in (
         ("drawing", component.drawing),

@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, 
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import Regrind, Wear
@@ -62,10 +63,10 @@ class Cam(Component):
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
     turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     phase: Angle = NOT_STATED
-    bore: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
-    keyway_width: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
+    bore: Annotated[Length, Span("10 mm", "400 mm"), OPENED] = NOT_STATED
+    keyway_width: Annotated[Length, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
-    width: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
+    width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
     wear: Wear = Wear.unstated()
     regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -30,6 +30,7 @@ from speclint.specs.inclinations import Inclination
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.water import Drain
@@ -88,7 +89,7 @@ class Bore(SpecTable):
     )
 
     lined: Word[bool] = NOT_STATED
-    diameter: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
+    diameter: Annotated[Length, Span("100 mm", "1.2 m"), OPENED] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
     seat_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
@@ -96,8 +97,8 @@ class Bore(SpecTable):
     plate: Annotated[Word[str], _PLATE] = NOT_STATED
     as_made: Annotated[Length, Span("8 mm", "170 mm")] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.2 mm")] = NOT_STATED
-    recess_diameter: Annotated[Length, Span("100 mm", "1.4 m")] = NOT_STATED
-    recess_depth: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    recess_diameter: Annotated[Length, Span("100 mm", "1.4 m"), OPENED] = NOT_STATED
+    recess_depth: Annotated[Length, Span("3 mm", "150 mm"), OPENED] = NOT_STATED
     recess_chamfer: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
     relieved: dict[str, RelievedLength] = {}
     axis_from_frame: Annotated[Length, Span("50 mm", "1.5 m")] = NOT_STATED
@@ -132,8 +133,8 @@ class SeatBore(Closable):
         "chamber": "serves: beyond an inlet seat is live steam, beyond an exhaust seat exhaust steam"
     }
 
-    diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
-    depth: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("30 mm", "500 mm"), OPENED] = NOT_STATED
+    depth: Annotated[Length, Span("4 mm", "250 mm"), OPENED] = NOT_STATED
     wall: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     passage: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     plate: Annotated[Word[str], _PLATE] = NOT_STATED

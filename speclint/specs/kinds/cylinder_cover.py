@@ -12,6 +12,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -68,15 +69,15 @@ class CylinderCover(Component):
     bore: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
     end: Word[Literal["front", "back"]] = NOT_STATED
     form: Word[Literal["flat", "dished"]] = NOT_STATED
-    thickness: Annotated[Length, Span("8 mm", "250 mm")] = NOT_STATED
-    flange_thickness: Annotated[Length, Span("8 mm", "200 mm")] = NOT_STATED
+    thickness: Annotated[Length, Span("8 mm", "250 mm"), CUT_DOWN] = NOT_STATED
+    flange_thickness: Annotated[Length, Span("8 mm", "200 mm"), CUT_DOWN] = NOT_STATED
     as_made: Annotated[Length, Span("8 mm", "280 mm")] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("130 mm", "1.8 m")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("130 mm", "1.8 m"), CUT_DOWN] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
     holes: Word[int] = NOT_STATED
-    central_hole: Annotated[Allowance, Span("10 mm", "500 mm")] = NOT_STATED
+    central_hole: Annotated[Allowance, Span("10 mm", "500 mm"), OPENED] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
-    spigot_diameter: Annotated[Allowance, Span("50 mm", "1.4 m")] = NOT_STATED
+    spigot_diameter: Annotated[Allowance, Span("50 mm", "1.4 m"), CUT_DOWN] = NOT_STATED
     spigot_enters: Word[Literal["bore of the liner", "bore of the block", "recess of the collar"]] = (
         NOT_STATED
     )

@@ -22,6 +22,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE, Mirrors
@@ -45,8 +46,8 @@ class Collar(SpecTable):
     """
 
     end: Word[Literal["front", "back"]] = NOT_STATED
-    diameter: Annotated[Length, Span("110 mm", "1.5 m")] = NOT_STATED
-    thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("110 mm", "1.5 m"), CUT_DOWN] = NOT_STATED
+    thickness: Annotated[Length, Span("3 mm", "150 mm"), CUT_DOWN] = NOT_STATED
     fillet: Annotated[Length, Span("0.3 mm", "30 mm")] = NOT_STATED
     clamp_force: Force = NOT_STATED
     clamp_diameter: Annotated[Length, Span("100 mm", "1.5 m")] = NOT_STATED
@@ -89,9 +90,9 @@ class LinerPort(SpecTable):
 
     matches: Annotated[Word[str], OWN_PLACE, NamedIn("housed_in.ports")] = NOT_STATED
     from_collar: Annotated[Length, Span("5 mm", "2.5 m")] = NOT_STATED
-    height: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
+    height: Annotated[Length, Span("4 mm", "400 mm"), OPENED] = NOT_STATED
     angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
-    width: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
+    width: Annotated[Length, Span("20 mm", "2.5 m"), OPENED] = NOT_STATED
     crossed_by_rings: Word[bool] = NOT_STATED
     opening: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
     bar: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED
@@ -174,15 +175,15 @@ class CylinderLiner(Component):
 
     housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     in_bore: Annotated[Word[str], OWN_PLACE, NamedIn("housed_in.bores")] = NOT_STATED
-    bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("110 mm", "1.3 m")] = NOT_STATED
+    bore: Annotated[Length, Span("100 mm", "1.2 m"), OPENED] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("110 mm", "1.3 m"), CUT_DOWN] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     reboring_step: Annotated[Length, Span("0.2 mm", "15 mm")] = NOT_STATED
     pistons_for: tuple[Annotated[Length, Span("100 mm", "1.2 m")], ...] = ()
     eccentricity: Annotated[Allowance, Span("10 µm", "5 mm")] = NOT_STATED
     run_out: Annotated[Allowance, Span("10 µm", "10 mm")] = NOT_STATED
-    length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
+    length: Annotated[Length, Span("100 mm", "2.5 m"), CUT_DOWN] = NOT_STATED
     working_from: Annotated[Length, Span("5 mm", "1 m")] = NOT_STATED
     working_to: Annotated[Length, Span("80 mm", "2.5 m")] = NOT_STATED
     fit_length: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
@@ -203,7 +204,7 @@ class CylinderLiner(Component):
     hardness: Hardness = NOT_STATED
     ring_hardness: Hardness = NOT_STATED
     structure: Word[Structure] = NOT_STATED
-    free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
-    mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
+    free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m"), CUT_DOWN] = NOT_STATED
+    mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m"), OPENED] = NOT_STATED
     making: LinerMaking = LinerMaking.unstated()
     wear: WearFromNew = WearFromNew.unstated()

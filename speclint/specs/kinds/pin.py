@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
+from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import PinWear
@@ -40,8 +41,8 @@ class Pin(Component):
 
     moved_by: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
-    length: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
+    length: Annotated[Length, Span("10 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     bearing_material: Word[str] = NOT_STATED
     span: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
     overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED

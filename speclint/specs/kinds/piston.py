@@ -9,6 +9,7 @@ from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, M
 from speclint.specs.geometry import Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, PistonRing
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -27,8 +28,8 @@ class Groove(SpecTable):
 
     takes: Annotated[LinkTo[PistonRing], OWN_PLACE] = NOT_STATED
     at: Annotated[Length, Span("2 mm", "600 mm")] = NOT_STATED
-    depth: Annotated[Length, Span("2 mm", "80 mm")] = NOT_STATED
-    width: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
+    depth: Annotated[Length, Span("2 mm", "80 mm"), OPENED] = NOT_STATED
+    width: Annotated[Length, Span("2 mm", "60 mm"), OPENED] = NOT_STATED
     land: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
 
 
@@ -75,8 +76,8 @@ class Piston(Component):
     geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"),)
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
-    diameter: Annotated[Length, Span("90 mm", "1.2 m")] = NOT_STATED
-    length: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("90 mm", "1.2 m"), CUT_DOWN] = NOT_STATED
+    length: Annotated[Length, Span("20 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     crown_chamfer: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     stock_thickness: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     mass: Mass = NOT_STATED

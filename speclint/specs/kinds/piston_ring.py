@@ -10,6 +10,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import RingWear
@@ -45,9 +46,9 @@ class PistonRing(Component):
     bears_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     place: Word[Literal["front", "middle", "back"]] = NOT_STATED
     edge_from_piston_face: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
-    width: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
-    thickness: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED
-    gap: Annotated[Length, Span("0.2 mm", "30 mm")] = NOT_STATED
+    width: Annotated[Length, Span("1.5 mm", "50 mm"), CUT_DOWN] = NOT_STATED
+    thickness: Annotated[Length, Span("2 mm", "60 mm"), CUT_DOWN] = NOT_STATED
+    gap: Annotated[Length, Span("0.2 mm", "30 mm"), OPENED] = NOT_STATED
     free_gap: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     wall_pressure: Stress = NOT_STATED
     made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()

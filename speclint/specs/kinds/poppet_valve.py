@@ -26,6 +26,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -53,7 +54,7 @@ class Beat(SpecTable):
     contact_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
     throat: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
     blocked_area: Area = NOT_STATED
-    rim_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
+    rim_diameter: Annotated[Length, Span("20 mm", "500 mm"), CUT_DOWN] = NOT_STATED
 
 
 class PoppetValve(Component):
@@ -136,7 +137,7 @@ class PoppetValve(Component):
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("20 mm", "600 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("20 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     box_diameter: Annotated[Length, Span("25 mm", "800 mm")] = NOT_STATED
     wall: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
     lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
@@ -170,4 +171,4 @@ class PoppetValve(Component):
     reversal_hurts: Word[bool] = NOT_STATED
     wear: Wear = Wear.unstated()
     regrind: Regrind = Regrind.unstated()
-    spindle_bore: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
+    spindle_bore: Annotated[Length, Span("3 mm", "150 mm"), OPENED] = NOT_STATED

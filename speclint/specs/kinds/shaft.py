@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment, Position
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -46,9 +47,9 @@ class Shaft(Component):
     )
 
     drives: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
-    keyway_width: Annotated[Allowance, Span("1 mm", "100 mm")] = NOT_STATED
-    keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
+    keyway_width: Annotated[Allowance, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
+    keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
     bearings: dict[str, ShaftBearing] = {}
     torque: Moment = NOT_STATED
     bending_moment: Moment = NOT_STATED

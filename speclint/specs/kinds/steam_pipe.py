@@ -10,6 +10,7 @@ from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkT
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import UntilMeasured
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -82,7 +83,7 @@ class SteamPipe(Component):
     outside_diameter: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     roughness: Annotated[Allowance, Span("2 µm", "1.2 mm")] = NOT_STATED
     wall: Annotated[Length, Span("0.8 mm", "60 mm")] = NOT_STATED
-    mill_tolerance: Fraction = NOT_STATED
+    mill_tolerance: Annotated[Fraction, UntilMeasured("wall")] = NOT_STATED
     joint_factor: Fraction = NOT_STATED
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm")] = NOT_STATED
     bends: Word[int] = NOT_STATED

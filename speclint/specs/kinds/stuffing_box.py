@@ -9,6 +9,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderCover, PistonRod
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -37,9 +38,9 @@ class StuffingBox(Component):
 
     seals: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
     in_cover: Annotated[LinkTo[CylinderCover], OWN_PLACE] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("25 mm", "450 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("25 mm", "450 mm"), CUT_DOWN] = NOT_STATED
     stands_out: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
-    bore: Annotated[Length, Span("20 mm", "400 mm")] = NOT_STATED
+    bore: Annotated[Length, Span("20 mm", "400 mm"), OPENED] = NOT_STATED
     packing: Word[
         Literal[
             "white metal segments",
@@ -54,7 +55,7 @@ class StuffingBox(Component):
             "grooved bush",
         ]
     ] = NOT_STATED
-    neck_bush: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
-    gland_bore: Annotated[Length, Span("15 mm", "250 mm")] = NOT_STATED
+    neck_bush: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED
+    gland_bore: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED
     drained: Word[bool] = NOT_STATED
     split: Word[bool] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Position, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
+from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -48,4 +49,4 @@ class Tappet(Component):
     clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED
     offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
     foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
-    stem_diameter: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
+    stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN] = NOT_STATED

@@ -11,6 +11,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import Regrind, Wear
@@ -60,9 +61,9 @@ class ValveSeat(Component):
 
     pressed_into: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     in_bore: Annotated[Word[str], OWN_PLACE, NamedIn("pressed_into.seat_bores")] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("30 mm", "500 mm")] = NOT_STATED
-    bore: Annotated[Length, Span("20 mm", "480 mm")] = NOT_STATED
-    length: Annotated[Length, Span("4 mm", "250 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("30 mm", "500 mm"), CUT_DOWN] = NOT_STATED
+    bore: Annotated[Length, Span("20 mm", "480 mm"), OPENED] = NOT_STATED
+    length: Annotated[Length, Span("4 mm", "250 mm"), CUT_DOWN] = NOT_STATED
     seat_angle: Angle = NOT_STATED
     seat_diameter: Annotated[Length, Span("25 mm", "500 mm")] = NOT_STATED
     seat_width: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED

@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import Wear
@@ -81,18 +82,18 @@ class ValveSpindle(Component):
 
     moves: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
-    diameter: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
+    diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
     least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
-    seal_diameter: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
+    seal_diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
-    guide_bore: Annotated[Length, Span("5 mm", "125 mm")] = NOT_STATED
+    guide_bore: Annotated[Length, Span("5 mm", "125 mm"), OPENED] = NOT_STATED
     guide_length: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     guide_material: Word[str] = NOT_STATED
     guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
     guide_in: Word[Literal["block", "cam box"]] = NOT_STATED
-    guide_outside: Annotated[Length, Span("6 mm", "250 mm")] = NOT_STATED
+    guide_outside: Annotated[Length, Span("6 mm", "250 mm"), CUT_DOWN] = NOT_STATED
     guide_interference: Annotated[Position, Span("2 µm", "0.3 mm")] = NOT_STATED
     guide_bored_in_place: Word[bool] = NOT_STATED
     side_load: Force = NOT_STATED

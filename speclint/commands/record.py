@@ -1,0 +1,122 @@
+"""the record of a part as made, from the table of sizes that a shop sent"""
+
+from __future__ import annotations
+
+import argparse
+import re
+import sys
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.commands.loading import families_for
+from speclint.commands.streams import standard_output
+from speclint.errors import DesignError, OutputError, SettingsError, TableError, one_of
+
+if TYPE_CHECKING:
+    from speclint.made import Recorded
+    from speclint.repository import Design
+    from speclint.specs import Component
+
+EXAMPLE = "speclint record report.csv --part liner-left --serial L-03 --made-to B --in example_specs"
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Which table, of which part, and where the record goes."""
+    parser.add_argument("table", type=Path, metavar="TABLE", help="what the shop sent: .csv or .xlsx")
+    parser.add_argument("--part", required=True, metavar="SPEC", help="the id of the spec that was made")
+    parser.add_argument("--serial", required=True, metavar="NUMBER", help="the serial number of the part")
+    parser.add_argument("--made-to", default="", metavar="REVISION", help="the revision that it was made to")
+    parser.add_argument(
+        "--by", default="", metavar="FILE", help="the mapping of the table, where the settings name several"
+    )
+    parser.add_argument(
+        "--in", dest="folder", type=Path, default=Path(), metavar="FOLDER", help="the repository"
+    )
+    parser.add_argument(
+        "--as-spec", dest="file", default="", metavar="FILE", help="the new file, in the repository"
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Read the table, write the record, and list every row that could not be read; returns the exit code."""
+    from speclint.made import as_toml, missing_columns, record
+    from speclint.repository import find_root, open_repository, read_mapping, read_shop_table
+
+    root = find_root([options.folder])
+    design = open_repository([root], families_for([root]).kinds).design
+    part = _part(design, options.part)
+    mapping = read_mapping(root, _mapping_file(design, options.by))
+    table = read_shop_table(options.table, mapping.layout)
+    if missing := missing_columns(table, mapping):
+        raise TableError(
+            f"{options.table}: it has no column {', '.join(missing)}; it has {', '.join(table.columns)}"
+        )
+    recorded = record(table, mapping, part, options.serial, date.today())
+    name = _id(f"{part.id}-{options.serial}")
+    target = _target(root, options.file or f"made/{name}.toml")
+    for row in recorded.refused:
+        print(f"speclint: {options.table}: {row}", file=sys.stderr)
+    if not recorded.values:
+        raise TableError(f"{options.table}: no row of serial number {options.serial} could be read")
+    _write(target, as_toml(part, options.serial, options.made_to, recorded, name))
+    with standard_output() as stream:
+        stream.write(_told(recorded, target.relative_to(root).as_posix()))
+    return int(bool(recorded.refused))
+
+
+def _part(design: Design, name: str) -> Component:
+    from speclint.specs import Component
+
+    part = design.specs.get(name)
+    if not isinstance(part, Component):
+        raise DesignError(f"no component is called {name}; {one_of(name, design.part_names())}")
+    return part
+
+
+def _mapping_file(design: Design, given: str) -> str:
+    """The mapping that is given, or the only one that the settings name."""
+    named = design.settings.made.mappings
+    if given:
+        if given not in named:
+            raise SettingsError(f"{given}: speclint.toml names no such file under mappings in [made]")
+        return given
+    if len(named) != 1:
+        write = "name one under [made]" if not named else f"say which with --by: {', '.join(named)}"
+        raise SettingsError(f"speclint.toml names {len(named)} mappings of tables; {write}")
+    return str(named[0])
+
+
+def _id(text: str) -> str:
+    """An id of letters, digits and hyphens."""
+    return re.sub(r"[^A-Za-z0-9]+", "-", text).strip("-").lower()
+
+
+def _target(root: Path, file: str) -> Path:
+    """The place of the new file: in the repository, with nothing there."""
+    place = (root / file).resolve()
+    if not place.is_relative_to(root.resolve()) or place.suffix != ".toml":
+        raise OutputError(f"{file}: a record is a TOML file in the repository")
+    if place.exists():
+        raise OutputError(
+            f"{file}: there is a record already, and none is replaced; give another with --as-spec"
+        )
+    return root / file
+
+
+def _write(target: Path, text: str) -> None:
+    from speclint.repository import replace_file
+
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise OutputError(f"{target.parent}: it cannot be made: {problem.strerror or problem}") from problem
+    replace_file(target, text.encode("utf-8"))
+
+
+def _told(recorded: Recorded, file: str) -> str:
+    others = f"; {recorded.others} rows of other serial numbers" if recorded.others else ""
+    refused = (
+        f"; {len(recorded.refused)} rows could not be read, and are not in it" if recorded.refused else ""
+    )
+    return f"{file}: {recorded.values} values of {len(recorded.measured)} measurements{others}{refused}\n"

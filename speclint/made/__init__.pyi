@@ -1,0 +1,28 @@
+from .design_as_made import (
+    as_made as as_made,
+    fitted_parts as fitted_parts,
+    made_parts as made_parts,
+    made_to as made_to,
+)
+from .dimensions import (
+    DimensionMade as DimensionMade,
+    dimensions_of as dimensions_of,
+)
+from .judgement import (
+    Change as Change,
+    Judged as Judged,
+    Pair as Pair,
+    PartMade as PartMade,
+    Rework as Rework,
+)
+from .judging import (
+    Bench as Bench,
+    judge as judge,
+)
+from .recording import (
+    Recorded as Recorded,
+    RefusedRow as RefusedRow,
+    as_toml as as_toml,
+    missing_columns as missing_columns,
+    record as record,
+)

@@ -1,0 +1,158 @@
+"""What becomes of a part as made: every rule of the part and of its mates, run on what was measured."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from speclint.checking import Check
+from speclint.made.dimensions import DimensionMade
+from speclint.specs import Component, MadePart
+
+#: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,
+#: a rule fails, and taking metal off clears it; it is out, a rule fails, and nothing that was tried clears it.
+Outcome = Literal["as drawn", "undecided", "ready to concede", "rework", "no rework found"]
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """A check as drawn and as made.
+
+    ``beside`` is the same check with the part as drawn beside its mates as made, where that had to be made to tell
+    whose fault a failure is; None where it had not.
+    """
+
+    drawn: Check
+    made: Check
+    beside: Check | None = None
+
+    @property
+    def fails(self) -> bool:
+        """Whether it stands in the way for the part as made, and did not for the part as drawn, or less."""
+        return self._worse and (self.beside is None or worse(self.beside, self.made))
+
+    @property
+    def fails_by_mates(self) -> bool:
+        """Whether it stands in the way for the mates as made, with the part as drawn no less."""
+        return self._worse and not self.fails
+
+    @property
+    def open_as_drawn(self) -> bool:
+        """Whether it stands in the way as made no more than it did as drawn: that is no fault of the part."""
+        return self.made.stands_in_the_way is not None and not self._worse
+
+    @property
+    def _worse(self) -> bool:
+        return worse(self.drawn, self.made)
+
+
+def worse(before: Check, now: Check) -> bool:
+    """Whether a check stands in the way now and did not before, or does so more gravely or by more."""
+    grade, was = now.stands_in_the_way, before.stands_in_the_way
+    if grade is None:
+        return False
+    if was is None or grade > was:
+        return True
+    used, used_before = now.utilisation, before.utilisation
+    return used is not None and used_before is not None and used > used_before * (1 + _ROUNDING)
+
+
+_ROUNDING = 1e-9  # relative: what floats leave of an equal utilisation
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A size that is machined, or made to match: of which spec, under which key, as it is and as it is to be."""
+
+    spec: str
+    key: str
+    now: str
+    then: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rework:
+    """What clears every rule that fails on a part as made; proved by running all of them again.
+
+    ``how`` says whether the part is machined to its drawing, or only until no rule fails, or whether its mate, which is
+    still to be made, is made to match.
+    """
+
+    how: Literal["machine to the drawing", "machine until it conforms", "make the mate to match"]
+    changes: tuple[Change, ...]
+
+
+@dataclass(frozen=True)
+class PartMade:
+    """A part as made, judged.
+
+    ``drawn`` is the component that it was made to, None where that cannot be read. ``beside`` are the parts as made
+    that stood in the places of its mates. ``pairs`` are the checks that consulted the part, as drawn and as made.
+    """
+
+    made: MadePart
+    drawn: Component | None
+    dimensions: tuple[DimensionMade, ...] = ()
+    beside: tuple[str, ...] = ()
+    pairs: tuple[Pair, ...] = ()
+    reworks: tuple[Rework, ...] = ()
+
+    @property
+    def failing(self) -> tuple[Check, ...]:
+        """The checks that fail as made, and did not as drawn, or less."""
+        return tuple(pair.made for pair in self.pairs if pair.fails)
+
+    @property
+    def fails_by_mates(self) -> tuple[Check, ...]:
+        """The checks that fail by what was made of its mates, and would with the part as drawn too."""
+        return tuple(pair.made for pair in self.pairs if pair.fails_by_mates)
+
+    @property
+    def open_as_drawn(self) -> tuple[Check, ...]:
+        """The checks that stand in the way of the drawing too."""
+        return tuple(pair.made for pair in self.pairs if pair.open_as_drawn)
+
+    @property
+    def departures(self) -> tuple[DimensionMade, ...]:
+        """The dimensions that are out."""
+        return tuple(one for one in self.dimensions if one.verdict == "out")
+
+    @property
+    def margins(self) -> tuple[Pair, ...]:
+        """The checks that took a dimension which is not in, and use more or less of their limit than as drawn.
+
+        Those with the least left come first.
+        """
+        keys = {one.key for one in self.dimensions if one.verdict in ("out", "undecided")}
+        file = self.made.where.file
+        found = (
+            pair
+            for pair in self.pairs
+            if pair.made.utilisation is not None
+            and pair.made.utilisation != pair.drawn.utilisation
+            and any(step.where.file == file and step.where.key in keys for step in pair.made.steps)
+        )
+        return tuple(sorted(found, key=lambda pair: (-(pair.made.utilisation or 0.0), pair.made.order)))
+
+    @property
+    def outcome(self) -> Outcome:
+        """What becomes of the part."""
+        if self.failing:
+            return "rework" if self.reworks else "no rework found"
+        if self.departures:
+            return "ready to concede"
+        return "undecided" if any(one.verdict == "undecided" for one in self.dimensions) else "as drawn"
+
+
+@dataclass(frozen=True)
+class Judged:
+    """All parts as made that were judged, in the order of their ids, and by which decision rule."""
+
+    parts: tuple[PartMade, ...]
+    decision: str
+    certificate_strengths: bool
+
+    def of(self, outcome: Outcome) -> Sequence[PartMade]:
+        """The parts of one outcome."""
+        return [one for one in self.parts if one.outcome == outcome]

@@ -1,0 +1,139 @@
+"""Judging parts as made: the design as made, the rules that rest on each part, and the rework that clears a failure."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from datetime import date
+from typing import cast
+
+from speclint.checking import Assessment, Check, Inputs, check, context_of
+from speclint.handbook.inspection import Decision
+from speclint.made.certified import certified, material_as_certified
+from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
+from speclint.made.dimensions import dimensions_of
+from speclint.made.judgement import Judged, Pair, PartMade
+from speclint.made.rework import reworks_of
+from speclint.repository import Register, with_specs
+from speclint.rules import Context
+from speclint.specs import Component, MadePart
+
+
+def judge(
+    drawn: Assessment, names: Iterable[str] | None = None, told: Callable[[str], None] | None = None
+) -> Judged:
+    """Judge parts as made, all or those of some ids, beside an assessment of the whole design as drawn.
+
+    ``told`` hears the id of each part before it is judged.
+
+    :raises ValueError: for an assessment of a design that could not be read.
+    """
+    if drawn.design is None or drawn.context is None or drawn.basis is None:
+        raise ValueError("nothing could be read to judge parts as made")
+    wanted = None if names is None else set(names)
+    bench = Bench.of(drawn)
+    parts = []
+    for made in made_parts(drawn.design):
+        if wanted is None or made.id in wanted:
+            if told is not None:
+                told(made.id)
+            parts.append(bench.judged(made))
+    settings = drawn.design.settings
+    return Judged(tuple(parts), settings.decision, settings.certificate_strengths)
+
+
+@dataclass(frozen=True)
+class Bench:
+    """What parts as made are judged with: the design as drawn with its checks, and the parts fitted in it."""
+
+    drawn: Assessment
+    fitted: Mapping[str, MadePart]
+    decision: Decision
+
+    @staticmethod
+    def of(drawn: Assessment) -> Bench:
+        """The bench for an assessment of a whole design."""
+        assert drawn.design is not None
+        decision = cast(Decision, drawn.design.settings.decision)
+        return Bench(drawn, fitted_parts(drawn.design), decision)
+
+    def judged(self, made: MadePart) -> PartMade:
+        """One part as made."""
+        design = self.drawn.design
+        assert design is not None
+        drawn = made_to(made, design)
+        if drawn is None:
+            return PartMade(made, None)
+        dimensions = dimensions_of(made, drawn, self.decision)
+        specs = self.specs_as_made(made)
+        before = [one for one in self.drawn.checks if _rests_on(one, drawn)]
+        context = self.context(specs)
+        pairs = self._attributed([Pair(one, self.again(one, context)) for one in before], specs, drawn)
+        beside = sorted(one.id for name, one in self.fitted.items() if name in specs and name != drawn.id)
+        beside = [name for name in beside if self._is_mate(name, pairs)]
+        part = PartMade(made, drawn, dimensions, tuple(beside), pairs)
+        if not part.failing:
+            return part
+        reworks = reworks_of(part, specs, self)
+        return PartMade(made, drawn, dimensions, tuple(beside), pairs, reworks)
+
+    def _attributed(
+        self, pairs: Sequence[Pair], specs: Mapping[str, Component], drawn: Component
+    ) -> tuple[Pair, ...]:
+        """The pairs, those that fail made once more with the part as drawn beside its mates as made."""
+        mates = {name: spec for name, spec in specs.items() if name != drawn.id}
+        if not mates or not any(pair.fails for pair in pairs):
+            return tuple(pairs)
+        context = self.context(mates)
+        return tuple(
+            replace(pair, beside=self.again(pair.drawn, context)) if pair.fails else pair for pair in pairs
+        )
+
+    def _is_mate(self, name: str, pairs: Iterable[Pair]) -> bool:
+        """Whether a check of a part took anything from the spec that another part as made was made to."""
+        design = self.drawn.design
+        assert design is not None
+        spec = next(key for key, one in self.fitted.items() if one.id == name)
+        return any(spec in pair.made.consulted.ids for pair in pairs)
+
+    def specs_as_made(self, made: MadePart) -> dict[str, Component]:
+        """The specs that stand as made where one part is judged: its own, and those of the parts fitted."""
+        design = self.drawn.design
+        assert design is not None
+        own = made_to(made, design)
+        chosen = {**self.fitted, **({own.id: made} if own is not None else {})}
+        found = {}
+        for name, one in chosen.items():
+            spec = design.specs[name]
+            assert isinstance(spec, Component)
+            found[name] = as_made(spec, dimensions_of(one, spec, self.decision), one)
+            if design.settings.certificate_strengths:
+                found[name] = certified(found[name], one)
+        return found
+
+    def context(self, specs: Mapping[str, Component]) -> Context:
+        """What the sheets consult where some specs stand in the place of those of the drawings."""
+        design, context, basis = self.drawn.design, self.drawn.context, self.drawn.basis
+        assert design is not None
+        assert context is not None
+        assert basis is not None
+        other = with_specs(design, specs)
+        # concessions accept what the drawing states, so that none is looked up
+        nothing = Register(self.drawn.register.file)
+        inputs = Inputs(other, context.limits, basis.materials, nothing, date.today())
+        found = context_of(inputs, self.drawn.loaded)
+        if design.settings.certificate_strengths:
+            by_id = {one.id: one for one in made_parts(design)}
+            found.material = material_as_certified(found.material, by_id)
+        return found
+
+    def again(self, one: Check, context: Context) -> Check:
+        """A check made again in another context."""
+        component = context.design.specs[one.component]
+        assert isinstance(component, Component)
+        return check(one.rule, component, context)
+
+
+def _rests_on(one: Check, drawn: Component) -> bool:
+    """Whether a check consulted the spec of a part; rules that review others, and those of records, are left out."""
+    return drawn.id in one.consulted.ids and not one.rule.reviews and one.kind != "made-part"

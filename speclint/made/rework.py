@@ -1,0 +1,149 @@
+"""What clears the rules that fail on a part as made: metal comes off, not on, or the mate is made to match.
+
+Every rework is proved: all rules that rest on the part, and on the mate where that is made to match, are run again with
+it, and none fails that does not fail as drawn.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from speclint.checking import reworks
+from speclint.made.dimensions import DimensionMade
+from speclint.made.judgement import Change, Pair, PartMade, Rework
+from speclint.quantities import Measure, read
+from speclint.specs import Component, Link, NotStated, Stated, as_range, quantities_of, restated
+
+if TYPE_CHECKING:
+    from speclint.made.judging import Bench
+
+Specs = Mapping[str, Component]
+
+
+def reworks_of(part: PartMade, specs: Specs, bench: Bench) -> tuple[Rework, ...]:
+    """The reworks that clear every rule that fails on a part, the least machining first."""
+    assert part.drawn is not None  # or nothing was checked
+    found = (*_to_the_drawing(part, specs), *_further(part, specs, bench), *_matching(part, specs, bench))
+    return tuple(rework for rework, other in found if _clears(part, specs, other, bench))
+
+
+def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
+    """Whether no rule that rests on the part, or on what else is changed, fails more than as drawn."""
+    context = bench.context(other)
+    mates = {name for name, spec in other.items() if spec is not specs.get(name)}
+    own = {pair.drawn.order for pair in part.pairs}
+    checks = [
+        one
+        for one in bench.drawn.checks
+        if one.order in own
+        or (not one.rule.reviews and one.kind != "made-part" and one.consulted.ids & mates)
+    ]
+    failing_first = {pair.made.order for pair in part.pairs if pair.fails}
+    beside = {pair.drawn.order: pair.beside for pair in part.pairs}
+    ordered = sorted(checks, key=lambda one: one.order not in failing_first)
+    return not any(Pair(one, bench.again(one, context), beside.get(one.order)).fails for one in ordered)
+
+
+def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Specs]]:
+    """Every dimension that is out with metal left on it, machined to the limits of the drawing."""
+    assert part.drawn is not None
+    ways = _ways(part.drawn)
+    some = [one for one in part.departures if _has_metal(one, ways.get(one.key, 0))]
+    if not some:
+        return
+    as_drawn = {one.key: one.drawn for one in some if one.drawn is not None}
+    changes = tuple(_change(part.drawn.id, one, one.drawn.text) for one in some if one.drawn is not None)
+    spec = restated(specs[part.drawn.id], as_drawn)
+    yield Rework("machine to the drawing", changes), {**specs, part.drawn.id: spec}
+
+
+def _has_metal(one: DimensionMade, way: int) -> bool:
+    """Whether machining takes the whole of a size into its limits."""
+    if one.drawn is None:
+        return False
+    return one.size.greatest < one.drawn.high if way > 0 else way < 0 and one.size.least > one.drawn.low
+
+
+def _further(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:
+    """A size of the part machined so far as clears one of the rules that fail."""
+    assert part.drawn is not None
+    context = bench.context(specs)
+    own = specs[part.drawn.id]
+    made = [pair.made for pair in part.pairs]
+    seen: set[tuple[str, str]] = set()
+    for found in part.failing:
+        for remedy in reworks(found, own, _ways(part.drawn), made, context):
+            key = remedy.where.key
+            now = own.under(key)
+            if not isinstance(now, Measure) or (key, remedy.instead) in seen:
+                continue
+            seen.add((key, remedy.instead))
+            value = _as_stated(now, remedy.instead)
+            change = Change(own.id, key, remedy.written, remedy.instead)
+            other = {**specs, own.id: restated(own, {key: value})}
+            yield Rework("machine until it conforms", (change,)), other
+
+
+def _matching(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:
+    """A mate that is still to be made, made to match a size that is out: as much greater or less as that is."""
+    assert part.drawn is not None
+    for one in part.departures:
+        for mate, key in _mates(part.drawn, one.key, bench):
+            now = mate.under(key)
+            if one.drawn is None or not isinstance(now, Measure):
+                continue
+            middle, aim = (one.size.least + one.size.greatest) / 2, (one.drawn.low + one.drawn.high) / 2
+            by = round((middle - aim) / _MICROMETRE) * _MICROMETRE
+            value = as_range(now.low + by, now.high + by, now, now.where)
+            change = Change(mate.id, key, now.text, value.text)
+            yield (
+                Rework("make the mate to match", (change,)),
+                {**specs, mate.id: restated(mate, {key: value})},
+            )
+
+
+_MICROMETRE = 1e-6  # m: to which a size is stated at the finest; common practice
+
+
+def _mates(drawn: Component, key: str, bench: Bench) -> Iterator[tuple[Component, str]]:
+    """The parts without one made of them that go into a size of a part, or that it goes into, with their keys."""
+    design = bench.drawn.design
+    assert design is not None
+    for part in design.linking_to(drawn):
+        for fit in part.hosts:
+            link = getattr(part, fit.link)
+            leads = isinstance(link, Link) and link.id == drawn.id
+            if leads and part.id not in bench.fitted and _host_key(part, fit.of) == key:
+                yield part, fit.key
+    for fit in drawn.hosts:
+        link = getattr(drawn, fit.link)
+        host = design.follow(link) if isinstance(link, Link) else None
+        if fit.key == key and isinstance(host, Component) and host.id not in bench.fitted:
+            yield host, _host_key(drawn, fit.of)
+
+
+def _host_key(part: Component, of: str) -> str:
+    """The key of the host's size, with the names that the part states put in."""
+    named = {name: getattr(part, name) for name in type(part).model_fields if f"{{{name}}}" in of}
+    if any(isinstance(one, NotStated) for one in named.values()):
+        return ""
+    return of.format(**{name: one.value for name, one in named.items() if isinstance(one, Stated)})
+
+
+def _ways(drawn: Component) -> dict[str, int]:
+    """The keys of the sizes that can be machined, each with the sign in which it then goes."""
+    return {key: one.way for key, one in quantities_of(drawn).items() if one.way}
+
+
+def _change(spec: str, one: DimensionMade, then: str) -> Change:
+    band = one.band
+    now = band.text if band is not None else str(one.size.values[0].value.text)
+    return Change(spec, one.key, now, then)
+
+
+def _as_stated(now: Measure, text: str) -> Measure:
+    """A size as a rework states it, in the place of the present one."""
+    other = read(text, now.dimension, "any", now.where)
+    return replace(other, provenance=now.provenance, tolerance_class=now.tolerance_class, note="after rework")

@@ -1,0 +1,154 @@
+"""speclint record: a shop's table becomes the record of a part; every row that cannot be read is told by its number."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+import tomli
+
+from speclint.commands import main
+from speclint.testing import DesignFolder
+from tests.plugins.release.part import files
+
+MAPPING = """
+heading = 2
+separator = ";"
+decimal = ","
+date_format = "%d.%m.%Y"
+[columns]
+dimension = "Feature"
+value = "Actual"
+uncertainty = "U"
+along = "Depth"
+round = "Angle"
+instrument = "Gauge"
+date = "Date"
+inspector = "By"
+serial = "No."
+[units]
+value = "mm"
+uncertainty = "µm"
+along = "mm"
+round = "°"
+[dimensions]
+"plate" = "thickness"
+"""
+SETTINGS = '[works]\nstage = "draft"\n[made]\nmappings = ["shops/north.toml"]\n'
+HEAD = "Report 14;;;;;;;;\nNo.;Feature;Actual;U;Depth;Angle;Gauge;Date;By\n"
+GOOD = "7;plate;50,02;4;10;0;micrometer 3;31.05.2026;R. Fell\n7;plate;50,04;4;10;90;micrometer 3;31.05.2026;R. Fell\n"
+
+
+def works(folder: Path, rows: str, mapping: str = MAPPING, settings: str = SETTINGS) -> list[str]:
+    """The arguments that record a table of some rows."""
+    DesignFolder(folder).write(
+        {**files(), "shops/north.toml": mapping, "report.csv": HEAD + rows}, settings=settings
+    )
+    return ["record", str(folder / "report.csv"), "--part", "cover", "--serial", "7", "--in", str(folder)]
+
+
+def test_rows_become_a_record_that_is_read_as_a_spec(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    arguments = [*works(tmp_path, GOOD + "8;plate;50,01;4;;;;;\n"), "--made-to", "A"]
+    assert main(arguments) == 0
+    told = capsys.readouterr().out
+    assert told == "made/cover-7.toml: 2 values of 1 measurements; 1 rows of other serial numbers\n"
+    assert tomli.loads((tmp_path / "made" / "cover-7.toml").read_text(encoding="utf-8")) == {
+        "kind": "made-part",
+        "id": "cover-7",
+        "of": "cover",
+        "serial": "7",
+        "made_to": "A",
+        "measured": {
+            "thickness": {
+                "uncertainty": "4 µm",
+                "instrument": "micrometer 3",
+                "inspector": "R. Fell",
+                "date": "2026-05-31",
+                "values": [
+                    {"value": "50.02 mm", "along": "10 mm", "round": "0 °"},
+                    {"value": "50.04 mm", "along": "10 mm", "round": "90 °"},
+                ],
+            }
+        },
+    }
+    assert DesignFolder(tmp_path).assess("duty.toml").complaints == ()
+    assert main(arguments) == 2  # no record is replaced
+    assert "there is a record already" in capsys.readouterr().err
+
+
+#: Rows that cannot be read, and what is said of each.
+BAD = {
+    "7;plte;50,02;4;;;;;": 'a cylinder-cover has no quantity "plte"; write "plate"',
+    "7;;50,02;4;;;;;": "it names no dimension",
+    "7;plate;;4;;;;;": "it has no value",
+    "7;plate;50.02;4;;;;;": "has a point, and the mapping says that the decimal mark is a comma",
+    "7;plate;about 50;4;;;;;": "this is not a number with its unit and limits",
+    "7;plate;50,02 bar;4;;;;;": '"bar" is no unit of length',
+    "7;plate;50,02;;;;;;": "no uncertainty is recorded for thickness",
+    "7;plate;50,02;0;;;;;": "a length of 0 is not possible here",
+    "7;plate;50,02;4;ten;;;;": "along: this is not a number with its unit and limits",
+    "7;plate;50,02;4;;;;31.05.2126;": "this day is still to come",
+    "7;plate;50,02;4;;;;May 2026;": '"May 2026" is no date of the form %d.%m.%Y',
+    ";plate;50,02;4;;;;;": "it has no serial number; write 7",
+    "7;plate;5002;4;;;;;": "thickness lies in ",
+}
+
+
+def test_every_row_that_cannot_be_read_is_told_by_its_number_and_the_others_are_recorded(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(works(tmp_path, GOOD + "".join(f"{row}\n" for row in BAD))) == 1
+    out, err = capsys.readouterr()
+    lines = err.splitlines()
+    assert len(lines) == len(BAD)
+    for number, (line, said) in enumerate(zip(lines, BAD.values(), strict=True), start=5):
+        assert f": row {number}: " in line
+        assert said in line
+    assert f"2 values of 1 measurements; {len(BAD)} rows could not be read" in out
+
+
+def test_where_no_row_can_be_read_nothing_is_written(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(works(tmp_path, next(iter(BAD)) + "\n")) == 2
+    assert "no row of serial number 7 could be read" in capsys.readouterr().err
+    assert not (tmp_path / "made").exists()
+
+
+@pytest.mark.parametrize(
+    ("mapping", "settings", "more", "said"),
+    [
+        (MAPPING, '[works]\nstage = "draft"\n', [], "names 0 mappings of tables; name one under [made]"),
+        (MAPPING, SETTINGS, ["--by", "shops/south.toml"], "names no such file under mappings"),
+        (MAPPING.replace('value = "Actual"\n', ""), SETTINGS, [], "no column holds the value"),
+        (
+            MAPPING.replace('"Actual"', '"Actuals"'),
+            SETTINGS,
+            [],
+            "it has no column Actuals; it has No., Feature",
+        ),
+        (MAPPING.replace("value =", "valeu =", 1), SETTINGS, [], '"valeu" is not a name used here'),
+        (MAPPING, SETTINGS, ["--as-spec", "../x.toml"], "a record is a TOML file in the repository"),
+        (MAPPING, SETTINGS, ["--part", "covr"], 'no component is called covr; "cover"'),
+    ],
+)
+def test_what_cannot_be_is_told_in_one_line(
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    mapping: str,
+    settings: str,
+    more: list[str],
+    said: str,
+) -> None:
+    assert main([*works(tmp_path, GOOD, mapping, settings), *more]) == 2
+    err = capsys.readouterr().err
+    assert said in err
+    assert len(err.splitlines()) == 1
+
+
+def test_a_bare_number_without_a_unit_is_no_guess(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(works(tmp_path, GOOD, MAPPING.replace('value = "mm"\n', ""))) == 2
+    err = capsys.readouterr().err
+    assert '"50.02" has no unit, and neither a column nor the mapping gives one for value' in err

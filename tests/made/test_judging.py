@@ -1,0 +1,130 @@
+"""Parts as made, judged by every rule of the part and its mates; each rework is proved by running the rules.
+
+The liner of the bench is 560.3 mm ±0.02 in a bore of 560 mm. By hand, with U = 0.004 mm: at 560.310 it is in; at
+560.325 it is 560.321..560.329, out by more than U. It goes into a block heated to 150 °C: the bore grows by
+560 × 12.7e-6 × 130 = 0.92 mm, so that 560.9 mm leaves no room to enter freely, and 560.3 mm does.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.checking import check
+from speclint.made import Bench, Change, PartMade, judge
+from speclint.quantities import read
+from speclint.specs import restated
+from speclint.testing import DesignFolder, changed
+from tests.plugins.liners.bench import bench, in_liner
+
+MADE = """
+kind = "made-part"
+id = "liner-7"
+of = "liner"
+serial = "7"
+[measured.outside_diameter]
+values = ["560.3 mm"]
+uncertainty = "4 µm"
+date = "2026-05-31"
+"""
+DRAWN = in_liner('"560.3 mm"', '"560.3 mm ±0.02"')
+
+
+def judged(workshop: DesignFolder, size: str, *more: tuple[str, str, str], **files: str) -> PartMade:
+    made = changed(MADE, ('"560.3 mm"', f'"{size} mm"'))
+    named = {f"{name}.toml": text for name, text in files.items()}
+    drawn = workshop.write({**bench(DRAWN, *more), "liner-7.toml": made, **named}).assess()
+    assert not drawn.complaints
+    return next(one for one in judge(drawn).parts if one.made.id == "liner-7")
+
+
+def test_a_part_within_its_limits_is_as_drawn(workshop: DesignFolder) -> None:
+    part = judged(workshop, "560.310")
+    assert (part.outcome, part.failing, part.reworks) == ("as drawn", (), ())
+    fit = next(one for one in part.pairs if one.made.rule.name == "liner.fit-stress-cold")
+    assert fit.made.utilisation != fit.drawn.utilisation  # it was run on what was measured
+    assert any(step.note == "560.306..560.314 mm; as made; on liner-7" for step in fit.made.steps)
+
+
+def test_a_size_at_its_limit_is_undecided(workshop: DesignFolder) -> None:
+    assert judged(workshop, "560.318").outcome == "undecided"
+
+
+def test_a_part_that_is_out_and_breaks_no_rule_may_be_conceded(workshop: DesignFolder) -> None:
+    part = judged(workshop, "560.325")
+    assert part.outcome == "ready to concede"
+    assert [one.key for one in part.departures] == ["outside_diameter"]
+    assert "liner.fit-hot" in {pair.made.rule.name for pair in part.margins}
+    assert all((pair.made.utilisation or 0) <= 1 for pair in part.margins)
+
+
+def test_a_shaft_too_large_is_machined_and_the_rules_prove_it(workshop: DesignFolder) -> None:
+    """Metal is left on: to the drawing, or as far as it will enter; each run again here, by itself."""
+    part = judged(workshop, "560.9")
+    assert part.outcome == "rework"
+    assert [one.rule.name for one in part.failing] == ["liner.entering"]
+    hows = {one.how: one.changes[0] for one in part.reworks}
+    assert hows["machine to the drawing"] == Change(
+        "liner", "outside_diameter", "560.896..560.904 mm", "560.3 mm ±0.02"
+    )
+    until = hows["machine until it conforms"]
+    drawn = workshop.assess()
+    found = Bench.of(drawn)
+    specs = found.specs_as_made(part.made)
+    failing = part.failing[0]
+    for text, outcome in ((until.then, "conforms"), (until.now, "finding")):
+        size = read(text, "length")
+        assert size.high <= read(until.now, "length").high  # metal comes off, not on
+        liner = restated(specs["liner"], {"outside_diameter": size})
+        again = check(failing.rule, liner, found.context({**specs, "liner": liner}))
+        assert again.outcome == outcome
+
+
+def test_a_shaft_too_small_is_not_machined_but_its_mate_can_be_made_to_match(workshop: DesignFolder) -> None:
+    """Out by 559.9 − 560.3 = −0.4 mm: a bore of 560 − 0.4 = 559.6 mm has the interference of the drawing."""
+    part = judged(workshop, "559.9")
+    assert "liner.fit-hot" in {one.rule.name for one in part.failing}
+    assert [(one.how, one.changes) for one in part.reworks] == [
+        ("make the mate to match", (Change("block", "bores.main.diameter", "560 mm", "559.6 mm"),))
+    ]
+
+
+BLOCK_MADE = """
+kind = "made-part"
+id = "block-1"
+of = "block"
+serial = "1"
+[measured."bores.main.diameter"]
+values = ["560.0 mm"]
+uncertainty = "4 µm"
+date = "2026-05-31"
+"""
+
+
+def test_nothing_clears_a_shaft_too_small_for_a_bore_that_is_made(workshop: DesignFolder) -> None:
+    part = judged(workshop, "559.9", block_1=BLOCK_MADE)
+    assert (part.outcome, part.beside) == ("no rework found", ("block-1",))
+
+
+def test_a_mate_stands_as_it_was_made(workshop: DesignFolder) -> None:
+    """The bore at 560.5 mm leaves 560.31 − 560.5 = −0.19 mm: loose, and the liner as drawn would be loose too."""
+    open_bore = changed(BLOCK_MADE, ('"560.0 mm"', '"560.5 mm"'))
+    part = judged(workshop, "560.310", block_1=open_bore)
+    assert (part.outcome, part.failing) == ("as drawn", ())
+    assert "liner.fit-hot" in {one.rule.name for one in part.fails_by_mates}
+    block = next(one for one in judge(workshop.assess()).parts if one.made.id == "block-1")
+    assert "liner.fit-hot" in {one.rule.name for one in block.failing}
+
+
+@pytest.mark.parametrize(("fitted", "beside"), [("", ()), ("fitted = true\n", ("block-1",))])
+def test_of_several_made_to_one_spec_the_one_that_is_fitted_stands(
+    workshop: DesignFolder, fitted: str, beside: tuple[str, ...]
+) -> None:
+    first = changed(BLOCK_MADE, ('serial = "1"\n', f'serial = "1"\n{fitted}'))
+    second = changed(BLOCK_MADE, ('id = "block-1"', 'id = "block-2"'))
+    assert judged(workshop, "560.310", block_1=first, block_2=second).beside == beside
+
+
+def test_what_fails_as_drawn_is_no_fault_of_the_part(workshop: DesignFolder) -> None:
+    part = judged(workshop, "560.310")
+    assert part.failing == ()
+    assert {one.rule.name for one in part.open_as_drawn} >= {"liner.bore-after-pressing"}

@@ -1,0 +1,196 @@
+"""The records of parts as made: each limit from both sides, and what is missing."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check, assess, made_to_old_revision
+from speclint.testing import DesignFolder, changed, on_sheet
+from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
+from tests.plugins.release.part import RING, files, settings
+
+
+def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], stage: str = "for-review") -> Check:
+    text = {**files(DRAWN), "cover-7.toml": changed(MADE, *changes)}
+    return workshop.write(text, settings=settings(stage)).only(rule, "cover-7")
+
+
+RULES = (
+    "made.identified",
+    "made.revision",
+    "made.certificate",
+    "made.strength",
+    "made.carbon-equivalent",
+    "made.within-limits",
+    "made.hydraulic-test",
+    "made.examined",
+)
+
+
+def test_a_record_that_is_whole_conforms(workshop: DesignFolder) -> None:
+    text = {**files(DRAWN), "cover-7.toml": MADE}
+    workshop.write(text, settings=settings("released"))
+    chosen = [one for one in workshop.loaded.rules if one.name in RULES]
+    found = assess([workshop.root], workshop.loaded, chosen).checks
+    outcomes = {one.rule.name: one.outcome for one in found if one.component == "cover-7"}
+    assert outcomes == dict.fromkeys(RULES, "conforms")
+
+
+#: A rule, what is changed in the record, the grade that comes of it, and words that are said.
+WRONG = [
+    ("made.identified", ('serial = "7"\n', ""), Grade.NONCONFORMITY, "not stated: serial"),
+    (
+        "made.revision",
+        ('made_to = "A"', 'made_to = "0"'),
+        Grade.NONCONFORMITY,
+        "made to revision 0, the drawing is at A",
+    ),
+    (
+        "made.certificate",
+        ('type = "3.1"', 'type = "2.2"'),
+        Grade.HOLD,
+        "inspection document 2.2, 3.1 is asked for",
+    ),
+    ("made.certificate", ('heat = "H-3312"\n', ""), Grade.HOLD, "it names no heat"),
+    (
+        "made.certificate",
+        ('material = "plate-P265GH"', 'material = "plate-P355GH"'),
+        Grade.HOLD,
+        "it certifies plate-P355GH, plate-P265GH is asked for",
+    ),
+    ("made.hydraulic-test", ('pressure = "28 bar', 'pressure = "27.9 bar'), Grade.HOLD, "28 bar"),
+    ("made.hydraulic-test", ('held = "1800 s"\n', ""), Grade.HOLD, "the time for which it was held"),
+    (
+        "made.hydraulic-test",
+        ('held = "1800 s"\nresult = "passed"', 'held = "1800 s"\nresult = "failed"'),
+        Grade.HOLD,
+        "first: failed",
+    ),
+    (
+        "made.examined",
+        ('method = "ultrasonic"\nresult = "passed"', 'method = "ultrasonic"\nresult = "failed"'),
+        Grade.HOLD,
+        "failed: edges",
+    ),
+    ("made.within-limits", ("50.02 mm", "50.047 mm"), Grade.QUERY, "is not proved in"),
+    ("made.within-limits", ("50.02 mm", "50.055 mm"), Grade.NONCONFORMITY, "is out"),
+    ("made.within-limits", ("50.02 mm", "49.945 mm"), Grade.NONCONFORMITY, "is out"),
+]
+
+
+@pytest.mark.parametrize(("rule", "change", "grade", "said"), WRONG)
+def test_what_is_wrong_is_a_finding_of_its_grade(
+    workshop: DesignFolder, rule: str, change: tuple[str, str], grade: Grade, said: str
+) -> None:
+    check = made(workshop, rule, change)
+    assert (check.outcome, check.grade) == ("finding", grade)
+    assert said in check.says or said in check.actual
+
+
+@pytest.mark.parametrize(
+    ("rule", "section"),
+    [
+        ("made.hydraulic-test", MADE[MADE.index("[hydraulic_tests") :]),
+        ("made.examined", MADE[MADE.index("[examinations") : MADE.index("[hydraulic_tests")]),
+    ],
+)
+def test_a_record_that_is_missing_is_a_query_until_the_drawings_are_released(
+    workshop: DesignFolder, rule: str, section: str
+) -> None:
+    assert made(workshop, rule, (section, "")).grade is Grade.QUERY
+    released = made(workshop, rule, (section, ""), stage="released").grade
+    assert released is (Grade.HOLD if rule == "made.hydraulic-test" else Grade.NONCONFORMITY)
+
+
+def test_the_zones_of_the_decision(workshop: DesignFolder) -> None:
+    """Limits 49.95 and 50.05, U = 0.004: in to 50.046, undecided to 50.054."""
+    for size, grade in (
+        ("50.046", None),
+        ("50.0461", Grade.QUERY),
+        ("50.054", Grade.QUERY),
+        ("50.0541", Grade.NONCONFORMITY),
+    ):
+        assert made(workshop, "made.within-limits", ("50.02 mm", f"{size} mm")).grade is grade, size
+
+
+def test_certified_strengths_from_both_sides(workshop: DesignFolder) -> None:
+    """EN 10028-2 table 4, P265GH of the greatest thickness, 150 to 250 mm: R_m is at least 390 MPa."""
+    assert on_sheet(made(workshop, "made.strength"), "R_m_min") == 390e6
+    for certified, outcome in (("390 MPa", "conforms"), ("389 MPa", "finding")):
+        change = ('tensile_strength = "447 MPa"', f'tensile_strength = "{certified}"')
+        assert made(workshop, "made.strength", change).outcome == outcome
+
+
+def test_the_carbon_equivalent_of_the_analysis(workshop: DesignFolder) -> None:
+    """0.16 + 1.2/6 + (0.08 + 0.02 + 0.005)/5 + (0.15 + 0.15)/15 = 0.16 + 0.2 + 0.021 + 0.02 = 0.401 %."""
+    check = made(workshop, "made.carbon-equivalent")
+    assert on_sheet(check, "CE") == pytest.approx(0.00401)
+    for stated, outcome in (("0.42 %", "conforms"), ("0.422 %", "finding"), ("0.38 %", "finding")):
+        change = ('carbon_equivalent = "0.41 %"', f'carbon_equivalent = "{stated}"')
+        assert made(workshop, "made.carbon-equivalent", change).outcome == outcome
+    left = made(workshop, "made.carbon-equivalent", ('V = "0.005 %"\n', ""))
+    assert (left.outcome, left.says) == ("not assessed", "the analysis does not state V")
+
+
+@pytest.mark.parametrize(
+    ("record", "grade"),
+    [
+        (TIGHTENED, None),
+        (TIGHTENED.replace("385..405", "379..405"), Grade.HOLD),
+        (TIGHTENED[: TIGHTENED.index("[tight")], Grade.QUERY),
+    ],
+)
+def test_tightening_from_both_sides(workshop: DesignFolder, record: str, grade: Grade | None) -> None:
+    """The least torque that the spec allows is 400 − 20 = 380 N·m."""
+    workshop.write({**files(DRAWN), "studs.toml": STUDS, "studs-1.toml": record}, settings=settings())
+    assert workshop.only("made.tightening").grade is grade
+
+
+def of_cover(workshop: DesignFolder, *records: str, stage: str = "released") -> Check:
+    more = {f"made-{number}.toml": text for number, text in enumerate(records)}
+    return workshop.write({**files(DRAWN), **more}, settings=settings(stage)).only(
+        "release.made-parts", "cover"
+    )
+
+
+def test_released_drawings_ask_for_parts_as_made(workshop: DesignFolder) -> None:
+    second = changed(MADE, ('id = "cover-7"', 'id = "cover-8"'))
+    assert of_cover(workshop, stage="for-review").outcome == "not applicable"
+    none = of_cover(workshop)
+    assert (none.grade, none.says) == (Grade.NONCONFORMITY, "no part as made is on record")
+    assert of_cover(workshop, MADE).outcome == "conforms"
+    assert of_cover(workshop, MADE, second).says == "none of 2 parts is fitted"
+    fitted = changed(MADE, ('serial = "7"', 'serial = "7"\nfitted = true'))
+    assert of_cover(workshop, fitted, second).says == "cover-7 is on record"
+
+
+def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFolder) -> None:
+    workshop.write(files(DRAWN), settings=settings())
+    before = {one.order: one.fingerprint for one in workshop.assess().checks if one.component == "cover"}
+    after = workshop.write({**files(DRAWN), "made.toml": MADE}, settings=settings()).assess()
+    assert {one.order: one.fingerprint for one in after.checks if one.component == "cover"} == before
+
+
+def test_parts_made_to_an_old_revision_are_counted(workshop: DesignFolder) -> None:
+    old = changed(MADE, ('made_to = "A"', 'made_to = "0"'))
+    found = workshop.write({**files(DRAWN), "made.toml": old}, settings=settings()).assess()
+    assert made_to_old_revision(found) == ("cover-7",)
+
+
+@pytest.mark.parametrize(
+    ("certified", "outcome"),
+    [("200 HB", "conforms"), ("220 HB", "conforms"), ("199 HB", "finding"), ("215..221 HB", "finding")],
+)
+def test_certified_hardness_from_both_sides(workshop: DesignFolder, certified: str, outcome: str) -> None:
+    ring = f'{RING}hardness = "210 HB ±10"\n'
+    record = f'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\nhardness = "{certified}"\n'
+    workshop.write({**files(), "ring.toml": ring, "ring-1.toml": record})
+    assert workshop.only("made.hardness", "ring-1").outcome == outcome
+
+
+@pytest.mark.parametrize("table", ["welds", "heat_treatments", "entries"])
+def test_a_process_that_failed_is_a_hold(workshop: DesignFolder, table: str) -> None:
+    more = ("[certificate]\n", f'[{table}.first]\nresult = "failed"\n[certificate]\n')
+    check = made(workshop, "made.examined", more)
+    assert (check.grade, check.says) == (Grade.HOLD, "failed: first")

@@ -1,0 +1,103 @@
+"""Records of parts as made, read beside the spec that they were made to: what is wrong is told in one line each."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from speclint.specs import MadePart, measured_size, quantities_of
+from speclint.testing import DesignFolder, changed
+from tests.plugins.release.part import files
+
+MADE = """
+kind = "made-part"
+id = "cover-7"
+of = "cover"
+serial = "7"
+made_to = "A"
+maker = "an invented works"
+[measured.thickness]
+values = ["50.02 mm", { value = "50.04 mm", along = "20 mm", round = "90 °" }]
+uncertainty = "4 µm"
+instrument = "micrometer 14"
+date = "2026-05-31"
+inspector = "R. Fell"
+[certificate]
+type = "3.1"
+heat = "H-3312"
+analysis.C = "0.18 %"
+"""
+
+
+def complaints(workshop: DesignFolder, *changes: tuple[str, str]) -> list[str]:
+    text = changed(MADE, *changes)
+    assessment = workshop.write({**files(), "cover-7.toml": text}).assess("duty.toml")
+    return [str(one) for one in assessment.complaints]
+
+
+def test_a_record_that_is_right_is_read(workshop: DesignFolder) -> None:
+    """50.02 − 0.004 = 50.016; 50.04 + 0.004 = 50.044 mm."""
+    assert complaints(workshop) == []
+    design = workshop.assess("duty.toml").design
+    assert design is not None
+    made, cover = design.specs["cover-7"], design.specs["cover"]
+    assert isinstance(made, MadePart)
+    size = measured_size("thickness", made.measured["thickness"], quantities_of(cover)["thickness"])
+    band = size.band(size.uncertainty or 0.0)
+    assert (band.low, band.high) == pytest.approx((0.050016, 0.050044), rel=1e-12)
+    assert band.text == "50.016..50.044 mm"
+    assert size.values[0].along is None
+    assert (size.values[1].along, size.values[1].round) == pytest.approx((0.02, math.pi / 2))
+
+
+#: What is wrong: the passage that is changed, and what the one line says.
+WRONG = {
+    "a key that the kind has not": (
+        ("[measured.thickness]", "[measured.thicknes]"),
+        "cover-7.toml:8 measured.thicknes: a cylinder-cover has no quantity of this key; "
+        'read "thicknes"; write "thickness"',
+    ),
+    "a key that is no quantity": (
+        ("[measured.thickness]", "[measured.material]"),
+        "a cylinder-cover has no quantity of this key",
+    ),
+    "a value of another dimension": (('"50.02 mm"', '"50.02 bar"'), '"bar" is no unit of length'),
+    "a comma": (('"50.02 mm"', '"50,02 mm"'), "a comma is not a decimal point"),
+    "a value with limits": (('"50.02 mm"', '"50.02 mm ±0.01"'), "what was measured has no limits"),
+    "a slip of the unit": (('"50.02 mm"', '"50.02 m"'), "thickness lies in "),
+    "an uncertainty of another dimension": (('"4 µm"', '"4 N"'), '"N" is no unit of length'),
+    "an uncertainty of nothing": (('"4 µm"', '"0 µm"'), "a length of 0 is not possible here"),
+    "no value": (
+        ('values = ["50.02 mm", { value = "50.04 mm", along = "20 mm", round = "90 °" }]\n', ""),
+        "nothing was measured; write the values",
+    ),
+    "a day to come": (("2026-05-31", "2126-05-31"), "this day is still to come"),
+    "no day": (("2026-05-31", "31.5.2026"), "this is not a date"),
+    "no spec": (('of = "cover"\n', ""), "a made part says which spec it was made to"),
+    "another type of certificate": (
+        ('type = "3.1"', 'type = "3.3"'),
+        "this is not one of the words used here",
+    ),
+    "no element": (("analysis.C", "analysis.Xx"), '"Xx" is not a name used here'),
+}
+
+
+@pytest.mark.parametrize("case", sorted(WRONG))
+def test_what_is_wrong_is_told_in_one_line(workshop: DesignFolder, case: str) -> None:
+    change, said = WRONG[case]
+    found = complaints(workshop, change)
+    assert len(found) == 1
+    assert found[0].startswith("cover-7.toml:")
+    assert said in found[0]
+
+
+def test_an_absent_uncertainty_is_told_and_nothing_put_in_its_place(workshop: DesignFolder) -> None:
+    (said,) = complaints(workshop, ('uncertainty = "4 µm"\n', ""))
+    assert "no uncertainty is recorded for thickness" in said
+    design = workshop.assess("duty.toml").design
+    assert design is not None
+    made = design.specs["cover-7"]
+    assert isinstance(made, MadePart)
+    at = quantities_of(design.specs["cover"])["thickness"]
+    assert measured_size("thickness", made.measured["thickness"], at).uncertainty is None
