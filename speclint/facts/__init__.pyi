@@ -81,6 +81,7 @@ from .cylinder_volume import (
 from .cylinders import (
     bore_closed as bore_closed,
     bore_under as bore_under,
+    crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,
     ends_of as ends_of,
     liner_under as liner_under,
@@ -354,7 +355,6 @@ from .rings import (
 )
 from .room import (
     crossheads_of as crossheads_of,
-    crossheads_on as crossheads_on,
     least_gap as least_gap,
     parts_standing_out as parts_standing_out,
     reach_of as reach_of,

@@ -94,7 +94,7 @@ def test_a_second_acceptance_of_one_of_them_adds_nothing(three: Office) -> None:
 def test_the_listing_names_each_part(three: Office) -> None:
     three.concede(alike=True)
     register = three.register()
-    found = register_data(register, three.stands())["concessions"]
+    found = register_data(register, three.stands(), ())["concessions"]
     assert [one["component"] for one in found] == ["tube", "second", "third"]
 
 

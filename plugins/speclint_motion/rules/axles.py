@@ -31,6 +31,7 @@ from speclint_motion.formulae.guides import mass_apart
             "greatest difference of a wheel's load from half of its axle's",
         )
     ],
+    against=(),
 )
 def load(axle: DrivingAxle, sheet: Sheet) -> Judgement:
     """Both wheels together, and one against the other."""
@@ -75,6 +76,7 @@ class _Weighed(NamedTuple):
             "across", "15 mm", "length", COMMON_PRACTICE, "greatest distance of the centre from the middle"
         ),
     ],
+    against=(),
 )
 def weight_on_axles(engine: Engine, sheet: Sheet) -> Judgement:
     """Sums of masses and of their moments: of the axles, and of what stands on them."""

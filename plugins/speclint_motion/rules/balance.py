@@ -63,6 +63,7 @@ _LEFT_OUT = (
             "lift", "1", "ratio", COMMON_PRACTICE, "greatest hammer blow over the load of the wheel at rest"
         )
     ],
+    against=(),
 )
 def stays_on_rail(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     """What is left out of balance in the plane of each wheel, times the square of its speed, against its load."""
@@ -93,6 +94,7 @@ def stays_on_rail(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
             "share", "0.5", "ratio", COMMON_PRACTICE, "greatest hammer blow of a wheel over its load at rest"
         )
     ],
+    against=(),
 )
 def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each wheel by its own plane; the axle by what both planes leave together."""
@@ -134,6 +136,7 @@ def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     cites=[FIRST_PRINCIPLES, BRIDGE_STRESS],
     why="a bridge as long as the engine bears the blows of all its wheels at once, up and down in its own time",
     leaves_out=f"masses that turn on the tender and on axles that are not driven; {_LEFT_OUT}",
+    against=(),
 )
 def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """The wheels are coupled: what each axle leaves is added up by its direction, then turned at the speed."""
@@ -157,6 +160,7 @@ def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
             "apart", "0.05", "ratio", COMMON_PRACTICE, "greatest difference of the share from the stated one"
         )
     ],
+    against=(),
 )
 def balanced(engine: Engine, sheet: Sheet) -> Judgement:
     """The share that fits best what all wheels have beyond the balance of what turns."""
@@ -209,6 +213,7 @@ def balanced(engine: Engine, sheet: Sheet) -> Judgement:
             "least mass of the engine over what is left unbalanced on one side",
         )
     ],
+    against=(),
 )
 def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """What turns and what reciprocates together, in the planes of the wheels, as a mass at the crank."""
@@ -261,6 +266,7 @@ def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
             "greatest moment amiss over that which is to be balanced",
         )
     ],
+    against=(),
 )
 def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
     """The mass that is wanted at the radius drawn, its angle, and what the weight that is drawn leaves amiss."""

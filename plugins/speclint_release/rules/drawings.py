@@ -19,6 +19,7 @@ from speclint_release.sources import ISO_7200
     "compared, what was checked is not what is made",
     leaves_out="what the drawing shows, which no rule reads; who may enter a reading, and signatures: the register and "
     "the gate check those",
+    against=(),
 )
 def drawing_read(component: Component, sheet: Sheet) -> Judgement:
     """By the digest of the file. A drawing of which no file is named is a query, once the design is released."""
@@ -48,6 +49,7 @@ def _without_file(component: Component, sheet: Sheet) -> Judgement:
     cites=[ISO_7200.at("table 1, revision index and date of issue"), COMMON_PRACTICE],
     why="a shop makes the part to the print that it has on the bench",
     leaves_out="whether the old prints were given back or destroyed",
+    against=(),
 )
 def drawing_issued(component: Component, sheet: Sheet) -> Judgement:
     """By the last issue to each; two revisions issued to one on one day leave open which is held."""

@@ -50,6 +50,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     cites=[COMMON_PRACTICE],
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
+    against=(),
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
     """Lists what is missing."""
@@ -68,6 +69,7 @@ def identified(made: MadePart, sheet: Sheet) -> Judgement:
     cites=[COMMON_PRACTICE],
     why="a part made to an old revision lacks the change for which the drawing was altered",
     leaves_out="what the change was: a part that the change does not concern may be conceded",
+    against=(),
 )
 def revision(made: MadePart, sheet: Sheet) -> Judgement:
     """Both as they are written."""
@@ -92,6 +94,7 @@ def revision(made: MadePart, sheet: Sheet) -> Judgement:
     why="a document of a lower type tells of other metal, and one without a heat of none in particular",
     leaves_out="whether the document is genuine, and whether it is of this piece: the competent person or body that "
     "the local code names compares its marks",
+    against=(),
 )
 def certificate(made: MadePart, sheet: Sheet) -> Judgement:
     """A hold where the part holds pressure; what is missing is listed."""
@@ -130,6 +133,7 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
     why="every rule of strength rests on the least figures of the standard",
     leaves_out="cast iron, of which a bar cast beside the part tells little of its walls; strength hot; whether the "
     "test piece was taken as the standard asks",
+    against=(),
 )
 def strength(made: MadePart, sheet: Sheet) -> Judgement:
     """Proof stress and tensile strength at room temperature, whatever the thickness: the least of the standard."""
@@ -182,6 +186,7 @@ def _least_of(question: Callable[..., Reading]) -> Callable[..., Reading]:
     limits=[
         Limit("rounding", "0.02 %", "ratio", COMMON_PRACTICE, "what rounding of the elements may leave"),
     ],
+    against=(),
 )
 def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     """By the formula of the International Institute of Welding; an element that is not stated is not taken as none."""
@@ -207,6 +212,7 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="wear of a pair is reckoned from the hardness of both",
     leaves_out="where on the part it was measured, and how far the hardness differs over it",
+    against=(),
 )
 def hardness(made: MadePart, sheet: Sheet) -> Judgement:
     """Of kinds that state a hardness."""
@@ -232,6 +238,7 @@ def hardness(made: MadePart, sheet: Sheet) -> Judgement:
     why="a size that is out was not what the calculation took, and one that is not proved may be out",
     leaves_out="what the departure does: speclint check --made runs the rules with what was measured; sizes that were "
     "not measured, and form",
+    against=(),
 )
 def within_limits(made: MadePart, sheet: Sheet) -> Judgement:
     """A size that is neither proved in nor proved out is a query; one proved out may be conceded."""
@@ -279,6 +286,7 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
     why="a flaw that the test would have opened in cold water opens in service in steam",
     leaves_out="how the test was made and who witnessed it: the competent person or body that the local code names "
     "decides; a part tested with the vessel that it belongs to",
+    against=(),
 )
 def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
     """Where no record is there yet that is a query, until the drawings are released."""
@@ -314,6 +322,7 @@ def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet)
     why="a nut that nobody recorded is a nut that somebody may have forgotten",
     leaves_out="whether the wrench was right, and the order in which the nuts were tightened: a competent person, and "
     "the local code, decide on joints under pressure",
+    against=(),
 )
 def tightening(made: MadePart, sheet: Sheet) -> Judgement:
     """Torque, angle and preload, each as far as the spec states it; a hold on a joint under pressure."""
@@ -356,6 +365,7 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     why="what is not on record cannot be told from what was not done",
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
+    against=(),
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""

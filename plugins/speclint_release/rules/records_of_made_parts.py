@@ -16,6 +16,7 @@ from speclint.specs import Component
     cites=[COMMON_PRACTICE],
     why="whoever certifies the engine certifies pieces of metal, and not drawings",
     leaves_out="what the records say: the made. rules judge each",
+    against=(),
 )
 def made_parts(component: Component, sheet: Sheet) -> Judgement:
     """Of several made to one spec one must be said to be fitted."""
