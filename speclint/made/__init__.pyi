@@ -1,3 +1,9 @@
+from .alike import (
+    interchangeable as interchangeable,
+)
+from .assignment import (
+    best_worst as best_worst,
+)
 from .design_as_made import (
     as_made as as_made,
     fitted_parts as fitted_parts,
@@ -7,6 +13,10 @@ from .design_as_made import (
 from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
+)
+from .finish import (
+    FinishSize as FinishSize,
+    finish_sizes as finish_sizes,
 )
 from .judgement import (
     Change as Change,
@@ -18,6 +28,14 @@ from .judgement import (
 from .judging import (
     Bench as Bench,
     judge as judge,
+)
+from .pairing import (
+    Paired as Paired,
+    Place as Place,
+    Tried as Tried,
+    bench_of as bench_of,
+    margin_of as margin_of,
+    pair as pair,
 )
 from .recording import (
     Recorded as Recorded,

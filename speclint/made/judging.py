@@ -101,7 +101,12 @@ class Bench:
         design = self.drawn.design
         assert design is not None
         own = made_to(made, design)
-        chosen = {**self.fitted, **({own.id: made} if own is not None else {})}
+        return self.standing({**self.fitted, **({own.id: made} if own is not None else {})})
+
+    def standing(self, chosen: Mapping[str, MadePart]) -> dict[str, Component]:
+        """The specs that stand as made where some parts stand in the places of specs, by the ids of these."""
+        design = self.drawn.design
+        assert design is not None
         found = {}
         for name, one in chosen.items():
             spec = design.specs[name]

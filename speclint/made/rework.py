@@ -115,16 +115,16 @@ def _mates(drawn: Component, key: str, bench: Bench) -> Iterator[tuple[Component
         for fit in part.hosts:
             link = getattr(part, fit.link)
             leads = isinstance(link, Link) and link.id == drawn.id
-            if leads and part.id not in bench.fitted and _host_key(part, fit.of) == key:
+            if leads and part.id not in bench.fitted and host_key(part, fit.of) == key:
                 yield part, fit.key
     for fit in drawn.hosts:
         link = getattr(drawn, fit.link)
         host = design.follow(link) if isinstance(link, Link) else None
         if fit.key == key and isinstance(host, Component) and host.id not in bench.fitted:
-            yield host, _host_key(drawn, fit.of)
+            yield host, host_key(drawn, fit.of)
 
 
-def _host_key(part: Component, of: str) -> str:
+def host_key(part: Component, of: str) -> str:
     """The key of the host's size, with the names that the part states put in."""
     named = {name: getattr(part, name) for name in type(part).model_fields if f"{{{name}}}" in of}
     if any(isinstance(one, NotStated) for one in named.values()):

@@ -392,6 +392,7 @@ from .spec import (
     OF_THE_DRAWING as OF_THE_DRAWING,
     Spec as Spec,
     SpecTable as SpecTable,
+    leaves as leaves,
 )
 from .stated_values import (
     stated_values as stated_values,

@@ -1,0 +1,174 @@
+"""The finish size of the last part to be machined: the one that leaves the best worst margin beside its measured mates.
+
+The size is sought over all that the tolerances of the drawings and an interference can ask, by golden section (W. Press
+and others, Numerical Recipes, 3rd ed., 2007, section 10.2), and proved by running every rule of the pair again with it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+from functools import partial
+
+from speclint.made.alike import interchangeable
+from speclint.made.design_as_made import made_to
+from speclint.made.judging import Bench
+from speclint.made.pairing import Paired, Place, Tried, judged_there
+from speclint.made.rework import host_key
+from speclint.quantities import Measure, read, units
+from speclint.specs import Component, Link, MadePart, quantities_of, restated
+
+#: A size machined to suit its mate is held to this share of the width of its drawn limits, either way: common practice.
+_SHARE = 1 / 8
+_MICROMETRE = 1e-6  # m: to which a finish size is stated; common practice
+#: The interference or clearance of most fits is less than this share of the diameter: common practice.
+_OF_DIAMETER = 1e-3
+_LOOKED_AT = 9  # sizes between which the best lies, before golden section closes in
+_GOLDEN = (5**0.5 - 1) / 2
+
+
+@dataclass(frozen=True)
+class FinishSize:
+    """A size to which a part is machined for a place: proved where ``proof`` may stand.
+
+    ``part`` is the measured part that has metal left, None for one that is still to be made. ``now`` is the size as
+    measured, or as drawn.
+    """
+
+    part: MadePart | None
+    key: str
+    now: Measure
+    then: Measure
+    proof: Tried
+
+
+def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> tuple[FinishSize, ...]:
+    """For each empty place the finish sizes of the parts left over that have metal; where none suits, of a new part.
+
+    ``within`` is how closely the machine holds the size, either way [m]; where it is None, an eighth of the width of
+    the drawn limits. No size is given where neither is known, nor where the kind names no size that goes into a mate.
+    """
+    design = bench.drawn.design
+    assert design is not None
+    found: list[FinishSize] = []
+    for place in paired.empty:
+        owns = ((part, made_to(part, design)) for part in paired.left_over)
+        alike = [part for part, own in owns if own is not None and interchangeable(own, place.spec)]
+        sizes = [one for part in alike for one in _sizes(bench, place, part, within) if one.proof.may_stand]
+        found += sizes or _sizes(bench, place, None, within)
+    return tuple(found)
+
+
+@dataclass(frozen=True)
+class _Sought:
+    """A size of a part, measured or to be made, beside its mates: how grave the rules find it at a value."""
+
+    bench: Bench
+    place: Place
+    part: MadePart | None
+    key: str
+    hold: float
+
+    def specs(self) -> dict[str, Component]:
+        own = {self.place.spec.id: self.part} if self.part is not None else {}
+        return self.bench.standing({**self.place.mates, **own})
+
+    def at(self, middle: float, some: frozenset[tuple[str, str]] | None = None) -> tuple[Measure, Tried]:
+        """The size as it would be stated, and the checks with it: all, or some."""
+        specs, name = self.specs(), self.place.spec.id
+        own = specs.get(name, self.place.spec)
+        then = _stated(middle, self.hold, self.place.spec.under(self.key))
+        specs[name] = restated(own, {self.key: then})
+        tried = judged_there(self.bench, self.place, specs, self.part, frozenset({then.where}), some)
+        return then, tried
+
+    def score(self, some: frozenset[tuple[str, str]], middle: float) -> float:
+        """The least margin of some checks with the size at a value."""
+        margin = self.at(middle, some)[1].margin
+        return -math.inf if margin is None else margin
+
+
+def _sizes(bench: Bench, place: Place, part: MadePart | None, within: float | None) -> Iterator[FinishSize]:
+    """The finish size of the first size of a part that goes into a measured size of a mate."""
+    for key, aim, bore in _fitted(bench, place):
+        drawn = place.spec.under(key)
+        if not isinstance(drawn, Measure):
+            continue
+        held = math.floor((drawn.high - drawn.low) * _SHARE / _MICROMETRE) * _MICROMETRE
+        sought = _Sought(bench, place, part, key, held if within is None else within)
+        now = sought.specs().get(place.spec.id, place.spec).under(key)
+        if sought.hold <= 0 or not isinstance(now, Measure):
+            continue
+        room = _room(drawn, aim, bore)
+        if part is not None:
+            room = _metal(room, now, quantities_of(place.spec)[key].way, sought.hold)
+        if room[0] >= room[1]:
+            continue
+        some = frozenset(one.order for one in sought.at(sum(room) / 2)[1].measured)
+        if some:
+            score = partial(sought.score, some)
+            middle = round(_best(score, *room) / _MICROMETRE)
+            steps = [(middle + by) * _MICROMETRE for by in (0, -1, 1)]
+            yield FinishSize(part, key, now, *sought.at(max(steps, key=score)))
+            return
+
+
+def _fitted(bench: Bench, place: Place) -> Iterator[tuple[str, Measure, Measure]]:
+    """The sizes of a part that go into a measured size of a mate, with that as drawn and as measured."""
+    design, specs = bench.drawn.design, bench.standing(place.mates)
+    assert design is not None
+    for fit in place.spec.hosts:
+        link = getattr(place.spec, fit.link)
+        if isinstance(link, Link) and link.id in specs:
+            key = host_key(place.spec, fit.of)
+            aim, bore = design.specs[link.id].under(key), specs[link.id].under(key)
+            if isinstance(aim, Measure) and isinstance(bore, Measure) and bore.provenance == "as made":
+                yield fit.key, aim, bore
+
+
+def _room(drawn: Measure, aim: Measure, bore: Measure) -> tuple[float, float]:
+    """Where the best size can lie: about the fit of the drawing, as far as tolerances and interference reach."""
+    middle = _middle(drawn) + _middle(bore) - _middle(aim)
+    reach = drawn.high - drawn.low + aim.high - aim.low + _OF_DIAMETER * middle
+    return middle - reach, middle + reach
+
+
+def _metal(room: tuple[float, float], now: Measure, way: int, hold: float) -> tuple[float, float]:
+    """What of it can be had by taking metal off: nothing where the first end is not below the other."""
+    low, high = room
+    if way < 0:
+        return low, min(high, now.low - hold)
+    return (max(low, now.high + hold), high) if way > 0 else (low, low)
+
+
+def _best(score: Callable[[float], float], low: float, high: float) -> float:
+    """The place of the greatest score, to a micrometre: of a score with one summit, or of its highest looked at."""
+    step = (high - low) / (_LOOKED_AT - 1)
+    best = max((low + step * at for at in range(_LOOKED_AT)), key=score)
+    start, stop = max(low, best - step), min(high, best + step)
+    left, right = stop - _GOLDEN * (stop - start), start + _GOLDEN * (stop - start)
+    at_left, at_right = score(left), score(right)
+    while stop - start > _MICROMETRE:
+        if at_left >= at_right:
+            stop, right, at_right = right, left, at_left
+            left = stop - _GOLDEN * (stop - start)
+            at_left = score(left)
+        else:
+            start, left, at_left = left, right, at_right
+            right = start + _GOLDEN * (stop - start)
+            at_right = score(right)
+    return (start + stop) / 2
+
+
+def _middle(one: Measure) -> float:
+    return (one.low + one.high) / 2
+
+
+def _stated(middle: float, hold: float, drawn: object) -> Measure:
+    """A size with its limits either way as a drawing states it, at the place of the drawn one."""
+    assert isinstance(drawn, Measure)
+    factor = units.factor(drawn.unit, "length")
+    size = round(middle / _MICROMETRE) * _MICROMETRE / factor
+    text = f"{size:.9g} {drawn.unit} ±{hold / factor:.6g}"
+    return replace(read(text, "length", "positive", drawn.where), note="finish size")
