@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import cache, partial
 
 from speclint.made.alike import interchangeable
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench
-from speclint.made.pairing import Paired, Place, Tried, judged_there
+from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there
 from speclint.made.rework import host_key
 from speclint.quantities import Measure, read, units
 from speclint.specs import Component, Link, MadePart, quantities_of, restated
@@ -24,6 +24,8 @@ _SHARE = 1 / 8
 _MICROMETRE = 1e-6  # m: to which a finish size is stated; common practice
 #: The interference or clearance of most fits is less than this share of the diameter: common practice.
 _OF_DIAMETER = 1e-3
+#: A rule whose margin changes less than this over all the sizes looked at is not about the fit: common practice.
+_TOLD_APART = 0.05
 _LOOKED_AT = 9  # sizes between which the best lies, before golden section closes in
 _GOLDEN = (5**0.5 - 1) / 2
 
@@ -105,12 +107,15 @@ def _sizes(bench: Bench, place: Place, part: MadePart | None, within: float | No
             room = _metal(room, now, quantities_of(place.spec)[key].way, sought.hold)
         if room[0] >= room[1]:
             continue
-        some = frozenset(one.order for one in sought.at(sum(room) / 2)[1].measured)
+        looked_at = [sought.at(size)[1] for size in (room[0], sum(room) / 2, room[1])]
+        deciding = deciding_of(looked_at, _TOLD_APART)
+        some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
         if some:
-            score = partial(sought.score, some)
+            score = cache(partial(sought.score, some))
             middle = round(_best(score, *room) / _MICROMETRE)
-            steps = [(middle + by) * _MICROMETRE for by in (0, -1, 1)]
-            yield FinishSize(part, key, now, *sought.at(max(steps, key=score)))
+            best = max(((middle + by) * _MICROMETRE for by in (0, -1, 1)), key=score)
+            then, proof = sought.at(best)
+            yield FinishSize(part, key, now, then, replace(proof, deciding=deciding))
             return
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from speclint.checking import Assessment, Check
@@ -37,12 +38,14 @@ class Tried:
     """A part, measured or with a size that it is to get, in a place: the checks that rest on it and on its mates.
 
     ``measured`` are those that took a measured size of both. ``part`` is None for one that is still to be made.
+    ``deciding`` are the names of the rules by which pairs differ; where it is empty, all that compare numbers.
     """
 
     part: MadePart | None
     place: Place
     pairs: tuple[Pair, ...]
     measured: tuple[Check, ...]
+    deciding: frozenset[str] = frozenset()
 
     @property
     def failing(self) -> tuple[Check, ...]:
@@ -60,13 +63,14 @@ class Tried:
 
     @cached_property
     def governing(self) -> Check | None:
-        """The check with the least margin, of those that took a measured size of both; None where none did."""
+        """The check that decides with the least margin; None where none took a measured size of both."""
         known = [one for one in self.measured if margin_of(one) is not None]
+        known = [one for one in known if not self.deciding or one.rule.name in self.deciding]
         return min(known, key=lambda one: (margin_of(one) or 0.0, one.order), default=None)
 
     @property
     def margin(self) -> float | None:
-        """The least margin, as a share of the limit; None where no check took a measured size of both."""
+        """The least margin, of the rules that decide, as a share of the limit; None where no rule does."""
         return margin_of(self.governing) if self.governing is not None else None
 
     @property
@@ -84,6 +88,20 @@ def margin_of(check: Check) -> float | None:
 def _unknown(pair: Pair) -> bool:
     unknown = pair.made.outcome == "not assessed" and pair.drawn.outcome != "not assessed"
     return unknown or bool(pair.made.could_not_run)
+
+
+#: A rule whose margin differs less than this from pair to pair does not tell one from the other: common practice.
+_TOLD_APART = 0.005
+
+
+def deciding_of(some: Iterable[Tried], told_apart: float = _TOLD_APART) -> frozenset[str]:
+    """The names of the rules whose margin differs among some pairs by more than a share; none where no rule's does."""
+    margins: dict[str, list[float]] = defaultdict(list)
+    for one in some:
+        for check in one.measured:
+            if (margin := margin_of(check)) is not None:
+                margins[check.rule.name].append(margin)
+    return frozenset(name for name, found in margins.items() if max(found) - min(found) > told_apart)
 
 
 @dataclass(frozen=True)
@@ -107,7 +125,8 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
 
     A part may stand in the place of every spec that is drawn as its own is. As many are paired as can be without a
     check that fails (:attr:`Tried.failing`); of these ways, the one with the best worst margin is taken, then with
-    the best sum. Whatever else there is in the design stands as drawn.
+    the best sum; a rule whose margin is the same in every pair does not decide. Whatever else there is in the design
+    stands as drawn.
 
     :raises SettingsError: where scipy is not installed.
     """
@@ -126,6 +145,8 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
                 tried[row, column] = stood(bench, place, part)
             else:
                 not_tried.append((part, place))
+    deciding = deciding_of(tried.values())
+    tried = {at: replace(one, deciding=deciding) for at, one in tried.items()}
     margins = [
         [_margin(tried.get((row, column))) for column in range(len(places))] for row in range(len(parts))
     ]

@@ -89,6 +89,12 @@ from .page import (
     speak_utf8 as speak_utf8,
     width_of as width_of,
 )
+from .pairing import (
+    pairs_data as pairs_data,
+    pairs_exit_code as pairs_exit_code,
+    pairs_markdown as pairs_markdown,
+    pairs_page as pairs_page,
+)
 from .printable import (
     json_text as json_text,
     visible as visible,

@@ -32,6 +32,7 @@ WORDS = {
     "affects": ["affects", "tube.bore"],
     "unseen": ["unseen"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
+    "pair": ["pair", "tube", "tube"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],

@@ -53,6 +53,7 @@ _ABOUT: dict[str, Any] = {
     "leaves_out": "nothing",
 }
 _LEAST = Limit("least", "20 µm", "length", FIRST_PRINCIPLES, "least clearance")
+_FAR = Limit("far", "51 mm", "length", FIRST_PRINCIPLES, "greatest outside")
 _MOST = Limit("most", "100 µm", "length", FIRST_PRINCIPLES, "greatest clearance")
 
 
@@ -71,6 +72,13 @@ def enters(plug: Plug, sheet: Sheet) -> Judgement:
 def tight(plug: Plug, sheet: Sheet) -> Judgement:
     """At most."""
     return sheet.at_most(_clearance(plug, sheet), sheet.limit("most"))
+
+
+@rule("plug.clear-of", title="the plug is less than 51 mm", limits=[_FAR], **_ABOUT)
+def clear_of(plug: Plug, sheet: Sheet) -> Judgement:
+    """A margin of 51 mm − 50 mm or so, 0.02 of it, alike for every pair."""
+    sheet.take("D", sheet.follow(plug.held_by).bore)
+    return sheet.at_most(sheet.take("d", plug.outside), sheet.limit("far"))
 
 
 @pytest.fixture(scope="module")
@@ -262,3 +270,12 @@ def test_without_scipy_one_line_says_what_to_install(monkeypatch: pytest.MonkeyP
     monkeypatch.setitem(__import__("sys").modules, "scipy.optimize", None)
     with pytest.raises(SettingsError, match=r"pip install speclint\[pairing\]"):
         best_worst([[0.1]])
+
+
+def test_a_rule_alike_for_every_pair_does_not_hide_the_others(workshop: DesignFolder) -> None:
+    """Its 0.02 is the least margin of every pair, and would leave nothing to choose by."""
+    loaded = load_families([made_family("plugs", kinds=[Hole, Plug], rules=[enters, tight, clear_of])])
+    bench, found = paired(workshop, loaded, three("50.000", "50.020"))
+    assert [one.margin for one in found.pairs] == pytest.approx([0.46, 0.46])
+    [size] = finish_sizes(bench, found, 1e-6)
+    assert size.then.text == "50.055 mm ±0.001"
