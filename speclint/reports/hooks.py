@@ -80,6 +80,9 @@ def speclint_drawings() -> Sequence[FigureMaker]:
         FigureMaker("pipes", "walls of steam pipes", _drawn("pipe_drawing.pipe_figures")),
         FigureMaker("rods", "piston rods and their sections", _drawn("rod_drawing.rod_figures")),
         FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
+        FigureMaker(
+            "links", "the parts that a part with a hold is linked to", _drawn("links_drawing.links_figures")
+        ),
     )
 
 

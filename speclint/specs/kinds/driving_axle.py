@@ -29,7 +29,7 @@ class Turning(SpecTable):
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     mass: Annotated[Mass, Span("0.5 kg", "3 t")] = NOT_STATED
     radius: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
-    crank: Annotated[Word[str], NamedIn("engine.cranks")] = NOT_STATED
+    crank: Annotated[Word[str], OWN_PLACE, NamedIn("engine.cranks")] = NOT_STATED
     angle: Angle = NOT_STATED
     from_centre: Annotated[Position, Span("1 mm", "1.8 m")] = NOT_STATED
 
