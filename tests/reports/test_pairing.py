@@ -1,0 +1,39 @@
+"""Pairs of measured parts in words and as Markdown: what each says of the pairs, the finish size and what is left."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.families import Loaded, load_families
+from speclint.made import finish_sizes
+from speclint.reports import pairs_exit_code, pairs_markdown, pairs_page
+from speclint.testing import DesignFolder, made_family
+from tests.made.test_pairing import Hole, Plug, enters, paired, three, tight
+
+
+@pytest.fixture(scope="module")
+def plugs() -> Loaded:
+    return load_families([made_family("plugs", kinds=[Hole, Plug], rules=[enters, tight])])
+
+
+def test_a_place_that_is_left_is_told_with_the_finish_size(workshop: DesignFolder, plugs: Loaded) -> None:
+    bench, found = paired(workshop, plugs, three("50.000", "50.020"))
+    sizes = finish_sizes(bench, found, 1e-6)
+    page = " ".join(pairs_page(bench.drawn, found, sizes, 100).text().split())
+    assert "PARTS PAIRED 2 pairs" in page
+    assert "p-1 with h-a, as plug-a: 46.0 %, plug.tight on plug-a" in page
+    assert "Empty places h-c, for plug-c Finish sizes machine outside of the plug-c that is still" in page
+    assert "to be made to 50.055 mm ±0.001 for h-c: leaves 63.0 %, plug.tight on plug-c; proved by" in page
+    assert "support a competent person" in page
+    text = pairs_markdown(bench.drawn, found, sizes)
+    assert "| p-1 | h-a | plug-a | 46\\.0 % | plug.tight on plug-a |" in text
+    assert "- machine outside of the plug-c" in text
+    assert pairs_exit_code(bench.drawn, found) == 1
+
+
+def test_a_pair_that_may_not_be_is_told_with_its_rule(workshop: DesignFolder, plugs: Loaded) -> None:
+    bench, found = paired(workshop, plugs, three("50.000", "50.020", "50.040"))
+    page = " ".join(pairs_page(bench.drawn, found, (), 100).text().split())
+    assert "p-3 with h-a, as plug-c: may not be" not in page
+    assert "p-3 with h-a, as plug-a: may not be, plug.enters on plug-a: " in page
+    assert pairs_exit_code(bench.drawn, found) == 0
