@@ -12,14 +12,17 @@ from datetime import date
 from speclint.errors import Complaint, nearest
 from speclint.specs import (
     Link,
+    LoadCase,
     MadePart,
     MisreadError,
     NotStated,
     QuantityAt,
     Spec,
     Stated,
+    SteamingRecord,
     key_of,
     measured_size,
+    measured_value,
     quantities_of,
 )
 
@@ -28,6 +31,8 @@ def made_part_faults(spec: Spec, specs: Mapping[str, Spec]) -> Iterator[Complain
     """A complaint for each measured dimension that its spec cannot have, and for each day that cannot be right."""
     assert isinstance(spec, MadePart)  # or it has no such record
     yield from _days(spec)
+    for steaming in spec.steamings.values():
+        yield from _steaming_faults(steaming)
     if isinstance(spec.of, NotStated):
         yield Complaint(
             spec.of.where, "a made part says which spec it was made to", write='of = "liner-left"'
@@ -53,6 +58,34 @@ def made_part_faults(spec: Spec, specs: Mapping[str, Spec]) -> Iterator[Complain
         except MisreadError as problem:
             read = f'"{problem.read}"' if problem.read else ""
             yield Complaint(problem.where, problem.said, read, problem.write)
+
+
+def _steaming_faults(entry: SteamingRecord) -> Iterator[Complaint]:
+    """What is missing in a record of what was measured in steam, and what cannot be read."""
+    if isinstance(entry.case, NotStated):
+        yield Complaint(
+            entry.case.where, "a value measured in steam names its load case", write='case = "running"'
+        )
+    if isinstance(entry.uncertainty, NotStated):
+        said = "no uncertainty is recorded for what was measured in steam, so that nothing is proved"
+        yield Complaint(entry.uncertainty.where, said, write="the expanded one, k = 2, as it was recorded")
+    if isinstance(entry.value, NotStated):
+        yield Complaint(entry.value.where, "nothing was measured", write="the value as read, with its unit")
+        return
+    known, quantity = quantities_of(LoadCase.unstated()), entry.quantity
+    at = known.get(quantity.value) if isinstance(quantity, Stated) else None
+    if isinstance(quantity, Stated) and at is None:
+        near = nearest(quantity.value, known)
+        write = f'"{near}"' if near else "a key of a load case, or nothing for the temperature of the part"
+        yield Complaint(
+            quantity.where, "a load case has no quantity of this key", f'"{quantity.value}"', write
+        )
+        return
+    half = entry.uncertainty if isinstance(entry.uncertainty, Stated) else None
+    try:
+        measured_value(entry.value, half, "temperature" if at is None else at.dimension)
+    except MisreadError as problem:
+        yield Complaint(problem.where, problem.said, f'"{problem.read}"', problem.write)
 
 
 def _no_such_key(key: Stated[str], drawn: Spec, known: Mapping[str, QuantityAt]) -> Complaint:

@@ -250,6 +250,7 @@ from .kinds.made_part import (
     HydraulicTestRecord as HydraulicTestRecord,
     MadePart as MadePart,
     ProcessRecord as ProcessRecord,
+    SteamingRecord as SteamingRecord,
     TighteningRecord as TighteningRecord,
     WeldRecord as WeldRecord,
 )
@@ -356,6 +357,7 @@ from .measured_sizes import (
     as_range as as_range,
     key_of as key_of,
     measured_size as measured_size,
+    measured_value as measured_value,
     quantities_of as quantities_of,
     sizes_of as sizes_of,
 )
@@ -396,6 +398,10 @@ from .spec import (
 )
 from .stated_values import (
     stated_values as stated_values,
+)
+from .steamings import (
+    Steaming as Steaming,
+    steamings_of as steamings_of,
 )
 from .taking_over import (
     OWN_PLACE as OWN_PLACE,

@@ -158,12 +158,12 @@ def as_range(low: float, high: float, like: Measure, where: Location) -> Measure
     return read(text, like.dimension, "any", where)
 
 
-def quantities_of(spec: Spec) -> Mapping[str, QuantityAt]:
+def quantities_of(spec: SpecTable) -> Mapping[str, QuantityAt]:
     """The quantities that the kind of a spec takes, by dotted key, stated or not."""
     return {one.key: one for one in _quantities(spec)}
 
 
-def _quantities(spec: Spec) -> Iterator[QuantityAt]:
+def _quantities(spec: SpecTable) -> Iterator[QuantityAt]:
     for leaf in leaves(spec):
         if not isinstance(leaf.value, Measure | NotStated):
             continue
@@ -215,6 +215,18 @@ def measured_size(name: str, entry: MeasuredDimension, at: QuantityAt) -> Measur
         half = _read(uncertainty, _of_difference(at.dimension), positive=True).nominal
     day = entry.date.value if isinstance(entry.date, Stated) else ""
     return MeasuredSize(name, at.key, values, half, written, day, entry.where)
+
+
+def measured_value(value: Stated[str], uncertainty: Stated[str] | None, dimension: str) -> Measure:
+    """One value of a dimension with its expanded uncertainty as limits; without limits where none was recorded.
+
+    :raises MisreadError: for a value or an uncertainty that cannot be so read.
+    """
+    found = _read(value, dimension)
+    if uncertainty is None:
+        return found
+    half = _read(uncertainty, _of_difference(dimension), positive=True).nominal
+    return as_range(found.nominal - half, found.nominal + half, found, value.where)
 
 
 def sizes_of(

@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.kinds.duty import CaseName
 from speclint.specs.measured_sizes import MeasuredDimension
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -185,6 +186,28 @@ class HydraulicTestRecord(ProcessRecord):
     witnessed_by: Word[str] = NOT_STATED
 
 
+class SteamingRecord(SpecTable):
+    """What was measured of the part, or of the steam at it, when the engine was in steam.
+
+    Fields:
+        case: the load case of the duty that the engine was in
+        quantity: key of the load case, such as "live_temperature"; the metal temperature of the part where left out
+        value: as read, with its unit
+        uncertainty: the expanded uncertainty of the value, coverage factor 2, as recorded
+        instrument: by its name and number
+        date: the day, as 2027-05-31
+        by: who measured
+    """
+
+    case: Word[CaseName] = NOT_STATED
+    quantity: Word[str] = NOT_STATED
+    value: Word[str] = NOT_STATED
+    uncertainty: Word[str] = NOT_STATED
+    instrument: Word[str] = NOT_STATED
+    date: Word[str] = NOT_STATED
+    by: Word[str] = NOT_STATED
+
+
 class MadePart(Component):
     """A part as it was made: what was measured on it, and the records of its metal and of its making.
 
@@ -204,6 +227,7 @@ class MadePart(Component):
         entries: how it went into its bore, by name
         tightenings: by name
         hydraulic_tests: by name
+        steamings: what was measured in steam, by name
     """
 
     kind: ClassVar[str] = "made-part"
@@ -223,3 +247,4 @@ class MadePart(Component):
     entries: dict[str, EntryRecord] = {}
     tightenings: dict[str, TighteningRecord] = {}
     hydraulic_tests: dict[str, HydraulicTestRecord] = {}
+    steamings: dict[str, SteamingRecord] = {}
