@@ -18,6 +18,11 @@ from .finish import (
     FinishSize as FinishSize,
     finish_sizes as finish_sizes,
 )
+from .in_steam import (
+    InSteam as InSteam,
+    duties_in_steam as duties_in_steam,
+    in_steam as in_steam,
+)
 from .judgement import (
     Change as Change,
     Judged as Judged,

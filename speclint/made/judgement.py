@@ -8,11 +8,15 @@ from typing import Literal
 
 from speclint.checking import Check
 from speclint.made.dimensions import DimensionMade
+from speclint.made.in_steam import InSteam
 from speclint.specs import Component, MadePart
 
 #: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,
 #: a rule fails, and taking metal off clears it; it is out, a rule fails, and nothing that was tried clears it.
-Outcome = Literal["as drawn", "undecided", "ready to concede", "rework", "no rework found"]
+#: Where it was measured in steam outside its duty, and no size is out, that is what becomes of it.
+Outcome = Literal[
+    "as drawn", "undecided", "outside its duty", "ready to concede", "rework", "no rework found"
+]
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,6 +101,7 @@ class PartMade:
     beside: tuple[str, ...] = ()
     pairs: tuple[Pair, ...] = ()
     reworks: tuple[Rework, ...] = ()
+    in_steam: tuple[InSteam, ...] = ()
 
     @property
     def failing(self) -> tuple[Check, ...]:
@@ -119,6 +124,11 @@ class PartMade:
         return tuple(one for one in self.dimensions if one.verdict == "out")
 
     @property
+    def outside_duty(self) -> tuple[InSteam, ...]:
+        """What was measured in steam and is proved to lie outside what the duty assumes."""
+        return tuple(one for one in self.in_steam if one.verdict == "out")
+
+    @property
     def margins(self) -> tuple[Pair, ...]:
         """The checks that took a dimension which is not in, and use more or less of their limit than as drawn.
 
@@ -138,11 +148,14 @@ class PartMade:
     @property
     def outcome(self) -> Outcome:
         """What becomes of the part."""
-        if self.failing:
+        if self.failing and (self.departures or not self.outside_duty):
             return "rework" if self.reworks else "no rework found"
         if self.departures:
             return "ready to concede"
-        return "undecided" if any(one.verdict == "undecided" for one in self.dimensions) else "as drawn"
+        if self.outside_duty:
+            return "outside its duty"
+        verdicts = [*(one.verdict for one in self.dimensions), *(one.verdict for one in self.in_steam)]
+        return "undecided" if "undecided" in verdicts else "as drawn"
 
 
 @dataclass(frozen=True)

@@ -12,11 +12,12 @@ from speclint.handbook.inspection import Decision
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
 from speclint.made.dimensions import dimensions_of
+from speclint.made.in_steam import duties_in_steam, in_steam
 from speclint.made.judgement import Judged, Pair, PartMade
 from speclint.made.rework import reworks_of
 from speclint.repository import Register, with_specs
 from speclint.rules import Context
-from speclint.specs import Component, MadePart
+from speclint.specs import Component, Duty, MadePart
 
 
 def judge(
@@ -71,20 +72,18 @@ class Bench:
         pairs = self._attributed([Pair(one, self.again(one, context)) for one in before], specs, drawn)
         beside = sorted(one.id for name, one in self.fitted.items() if name in specs and name != drawn.id)
         beside = [name for name in beside if self._is_mate(name, pairs)]
-        part = PartMade(made, drawn, dimensions, tuple(beside), pairs)
-        if not part.failing:
-            return part
-        reworks = reworks_of(part, specs, self)
-        return PartMade(made, drawn, dimensions, tuple(beside), pairs, reworks)
+        steam = in_steam(made, design, self.decision)
+        part = PartMade(made, drawn, dimensions, tuple(beside), pairs, in_steam=steam)
+        return replace(part, reworks=reworks_of(part, specs, self)) if part.failing else part
 
     def _attributed(
         self, pairs: Sequence[Pair], specs: Mapping[str, Component], drawn: Component
     ) -> tuple[Pair, ...]:
-        """The pairs, those that fail made once more with the part as drawn beside its mates as made."""
+        """The pairs, those that fail made once more with the part as drawn and as assumed beside its mates as made."""
         mates = {name: spec for name, spec in specs.items() if name != drawn.id}
-        if not mates or not any(pair.fails for pair in pairs):
+        if not (mates or self.duties(drawn.id)) or not any(pair.fails for pair in pairs):
             return tuple(pairs)
-        context = self.context(mates)
+        context = self.context(mates, drawn.id)
         return tuple(
             replace(pair, beside=self.again(pair.drawn, context)) if pair.fails else pair for pair in pairs
         )
@@ -116,13 +115,23 @@ class Bench:
                 found[name] = certified(found[name], one)
         return found
 
-    def context(self, specs: Mapping[str, Component]) -> Context:
-        """What the sheets consult where some specs stand in the place of those of the drawings."""
+    def duties(self, without: str = "") -> dict[str, Duty]:
+        """The duties as measured in steam on the parts that are fitted, but for that of one spec."""
+        design = self.drawn.design
+        assert design is not None
+        parts = [one for name, one in self.fitted.items() if name != without]
+        return duties_in_steam(parts, design, self.decision)
+
+    def context(self, specs: Mapping[str, Component], without: str = "") -> Context:
+        """What the sheets consult where some specs stand in the place of those of the drawings.
+
+        The duties assume what was measured in steam too, but for what was measured on the part of the spec ``without``.
+        """
         design, context, basis = self.drawn.design, self.drawn.context, self.drawn.basis
         assert design is not None
         assert context is not None
         assert basis is not None
-        other = with_specs(design, specs)
+        other = with_specs(design, {**self.duties(without), **specs})
         # concessions accept what the drawing states, so that none is looked up
         nothing = Register(self.drawn.register.file)
         inputs = Inputs(other, context.limits, basis.materials, nothing, date.today())

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from speclint.checking import Assessment, Check, named
-from speclint.made import DimensionMade, Judged, Pair, PartMade, Rework
+from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework
 from speclint.quantities import amount
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page import Page
@@ -24,6 +24,8 @@ _SAID = {
     "as drawn": "as drawn",
     "undecided": "undecided: a measurement does not prove that it is within its limits; measure closer",
     "ready to concede": "out of its limits, and every rule conforms: ready to concede",
+    "outside its duty": "measured in steam outside what its duty assumes: change the duty, or what heats the part; "
+    "what fails with the values measured is listed",
     "rework": "out, and a rule fails; a rework that clears it is known",
     "no rework found": "out, and a rule fails; nothing that was tried clears it: scrap, unless the design is changed",
 }
@@ -91,6 +93,7 @@ def _lines(part: PartMade) -> Iterator[str]:
     if part.beside:
         yield f"beside it as made: {named(part.beside)}"
     yield from map(_dimension, part.dimensions)
+    yield from map(_in_steam, part.in_steam)
     yield from (f"fails: {_failing(one)}" for one in part.failing)
     yield from (f"fails by its mates as made: {_failing(one)}" for one in part.fails_by_mates)
     margins = part.margins[:_MARGINS]
@@ -108,6 +111,15 @@ def _dimension(one: DimensionMade) -> str:
     why = f" ({one.why_not})" if one.why_not else ""
     form = "".join(f", {said}" for said in _form(one))
     return f"{one.key}: measured {_measured(one)}, drawn {drawn}{form}: {one.verdict}{why}"
+
+
+def _in_steam(one: InSteam) -> str:
+    value = one.value
+    assumed = value.assumed.text if value.assumed is not None else "not stated"
+    why = f" ({one.why_not})" if one.why_not else ""
+    said = {"out": "outside the duty", "in": "within the duty"}.get(one.verdict, one.verdict)
+    measured = f"in steam, {value.key} {value.case}: measured {value.measured.text}"
+    return f"{measured}, {one.duty} assumes {assumed}: {said}{why}"
 
 
 def _measured(one: DimensionMade) -> str:
@@ -163,6 +175,19 @@ def _part_data(part: PartMade) -> dict[str, Any]:
         "outcome": part.outcome,
         "beside": list(part.beside),
         "dimensions": [_dimension_data(one) for one in part.dimensions],
+        "in_steam": [
+            {
+                "case": one.value.case,
+                "key": one.value.key,
+                "duty": one.duty,
+                "measured": one.value.measured.text,
+                "assumed": one.value.assumed.text if one.value.assumed is not None else None,
+                "verdict": one.verdict,
+                "why_not": one.why_not or None,
+                "where": str(one.value.measured.where),
+            }
+            for one in part.in_steam
+        ],
         "failing": [_check_data(one) for one in part.failing],
         "failing_by_mates": [_check_data(one) for one in part.fails_by_mates],
         "open_as_drawn": [_check_data(one) for one in part.open_as_drawn],
