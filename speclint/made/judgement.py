@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from speclint.checking import Check
 from speclint.made.dimensions import DimensionMade
 from speclint.made.in_steam import InSteam
+from speclint.made.wear import Worn, wear_of
 from speclint.specs import Component, MadePart
 
 #: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,
@@ -102,6 +104,11 @@ class PartMade:
     pairs: tuple[Pair, ...] = ()
     reworks: tuple[Rework, ...] = ()
     in_steam: tuple[InSteam, ...] = ()
+
+    @cached_property
+    def worn(self) -> tuple[Worn, ...]:
+        """The wear of each size that was measured on two days or more."""
+        return () if self.drawn is None else tuple(wear_of(self.made, self.drawn))
 
     @property
     def failing(self) -> tuple[Check, ...]:

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from speclint.checking import Assessment, Check, named
-from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework
+from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework, Worn
 from speclint.quantities import amount
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page import Page
@@ -17,6 +17,7 @@ from speclint.specs import NotStated, Stated
 
 SCHEMA = "speclint.made/1"
 _COLUMN = 4
+_YEAR = 365.25  # days: the Julian year, by definition
 #: Rows of margins that a page shows; data hold them all.
 _MARGINS = 5
 #: What is to be done with a part of each outcome.
@@ -94,6 +95,7 @@ def _lines(part: PartMade) -> Iterator[str]:
         yield f"beside it as made: {named(part.beside)}"
     yield from map(_dimension, part.dimensions)
     yield from map(_in_steam, part.in_steam)
+    yield from map(_worn, part.worn)
     yield from (f"fails: {_failing(one)}" for one in part.failing)
     yield from (f"fails by its mates as made: {_failing(one)}" for one in part.fails_by_mates)
     margins = part.margins[:_MARGINS]
@@ -120,6 +122,19 @@ def _in_steam(one: InSteam) -> str:
     said = {"out": "outside the duty", "in": "within the duty"}.get(one.verdict, one.verdict)
     measured = f"in steam, {value.key} {value.case}: measured {value.measured.text}"
     return f"{measured}, {one.duty} assumes {assumed}: {said}{why}"
+
+
+def _worn(one: Worn) -> str:
+    a_year = amount(one.trend.rate * _YEAR, "m", one.unit)
+    known = amount(one.trend.rate_uncertainty * _YEAR, "m", one.unit)
+    last = f"{amount(one.values[-1], 'm', one.unit)} on {one.days[-1]}"
+    rate = f"{a_year} a year, U = {known}, from {count(len(one.days), 'measurement')}"
+    said = f"wear of {one.size.called}: {last}, limit {one.limit.text}; {rate}"
+    if one.past:
+        return f"{said}; the limit is passed"
+    if one.meets is None or one.day_met is None:
+        return f"{said}; no day is known on which the limit is met"
+    return f"{said}; by a straight line the limit is met on {one.day_met}, give or take {round(one.meets[1])} days"
 
 
 def _measured(one: DimensionMade) -> str:
@@ -187,6 +202,21 @@ def _part_data(part: PartMade) -> dict[str, Any]:
                 "where": str(one.value.measured.where),
             }
             for one in part.in_steam
+        ],
+        "wear": [
+            {
+                "size": one.size.called,
+                "key": one.size.key,
+                "days": [day.isoformat() for day in one.days],
+                "values_m": list(one.values),
+                "limit": one.limit.text,
+                "rate_m_per_day": one.trend.rate,
+                "rate_uncertainty_m_per_day": one.trend.rate_uncertainty,
+                "past": one.past,
+                "met": one.day_met.isoformat() if one.day_met is not None else None,
+                "met_uncertainty_days": one.meets[1] if one.meets is not None else None,
+            }
+            for one in part.worn
         ],
         "failing": [_check_data(one) for one in part.failing],
         "failing_by_mates": [_check_data(one) for one in part.fails_by_mates],

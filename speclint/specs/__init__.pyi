@@ -354,6 +354,7 @@ from .measured_sizes import (
     MisreadError as MisreadError,
     PlacedValue as PlacedValue,
     QuantityAt as QuantityAt,
+    all_sizes_of as all_sizes_of,
     as_range as as_range,
     key_of as key_of,
     measured_size as measured_size,

@@ -236,19 +236,26 @@ def sizes_of(
 
     What cannot be read is left out: the loader has told it.
     """
-    known = quantities_of(drawn)
     last: dict[str, tuple[MeasuredSize, QuantityAt]] = {}
+    for size, at in all_sizes_of(measured, drawn):
+        if at.key not in last or size.date >= last[at.key][0].date:
+            last[at.key] = size, at
+    return tuple(last.values())
+
+
+def all_sizes_of(
+    measured: Mapping[str, MeasuredDimension], drawn: Spec
+) -> Iterator[tuple[MeasuredSize, QuantityAt]]:
+    """All that was measured under each key, on every day, in the order of the record; what is misread is left out."""
+    known = quantities_of(drawn)
     for name, entry in measured.items():
         at = known.get(key_of(name, entry).value)
         if at is None:
             continue
         try:
-            size = measured_size(name, entry, at)
+            yield measured_size(name, entry, at), at
         except MisreadError:
             continue
-        if at.key not in last or size.date >= last[at.key][0].date:
-            last[at.key] = size, at
-    return tuple(last.values())
 
 
 class MisreadError(ValueError):

@@ -11,3 +11,8 @@ from .form import (
     ovality as ovality,
     taper as taper,
 )
+from .trend import (
+    GUM as GUM,
+    Trend as Trend,
+    straight_line as straight_line,
+)
