@@ -15,7 +15,7 @@ from speclint.errors import QuantityError, SettingsError, one_of
 if TYPE_CHECKING:
     from speclint.families import Loaded
 
-EXAMPLE = "speclint pair cylinder-liner cylinder-block --in example_specs"
+EXAMPLE = "speclint pair cylinder-liner cylinder-block --rule liner.fit-hot --in example_specs"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:
@@ -29,6 +29,12 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         help='how closely the last part is machined, either way, such as "5 µm"; '
         "an eighth of the width of its drawn limits where not given",
     )
+    parser.add_argument(
+        "--family", action="append", default=[], metavar="NAME", help="judge by this family's rules alone"
+    )
+    parser.add_argument(
+        "--rule", action="append", default=[], metavar="RULE", help="judge by this rule alone"
+    )
     parser.add_argument("--as", dest="form", choices=("markdown", "json"), help="as Markdown or JSON")
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the result to a file")
     add_afresh(parser)
@@ -36,7 +42,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Judge every pair, choose, and print; returns the exit code."""
-    from speclint.checking import Processes, assess
+    from speclint.checking import Processes, assess, chosen_rules
     from speclint.made import bench_of, finish_sizes, pair
     from speclint.reports import pairs_data, pairs_exit_code, pairs_markdown, pairs_page
     from speclint.repository import find_root
@@ -46,21 +52,23 @@ def run(options: argparse.Namespace) -> int:
     within = _within(options.within)
     for word in (options.parts, options.mates):
         _refuse_unknown(word, loaded)
+    rules = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     kept = None if options.afresh else kept_folder()
     with progress("checking the drawings") as shown, Processes(on_part=shown.part) as processes:
-        drawn = assess([root], loaded, processes=processes, kept=kept)
+        drawn = assess([root], loaded, rules, processes=processes, kept=kept)
         if drawn.design is None:
             raise SettingsError("; ".join(str(one) for one in drawn.complaints))
         bench = bench_of(drawn)
         paired = pair(bench, options.parts, options.mates, lambda name: shown(f"placing {name}"))
         shown("seeking finish sizes")
         finishes = finish_sizes(bench, paired, within)
+    by = ", ".join((*options.family, *options.rule))
     if options.form == "json":
-        write_data(pairs_data(drawn, paired, finishes), options.to)
+        write_data(pairs_data(drawn, paired, finishes, by), options.to)
     elif options.form == "markdown":
-        write(pairs_markdown(drawn, paired, finishes), options.to)
+        write(pairs_markdown(drawn, paired, finishes, by), options.to)
     else:
-        show(lambda width: pairs_page(drawn, paired, finishes, width), options.to)
+        show(lambda width: pairs_page(drawn, paired, finishes, width, by), options.to)
     return pairs_exit_code(drawn, paired)
 
 

@@ -16,12 +16,19 @@ _COLUMN = 4
 _HEADS = ("part", "stands beside", "as", "least margin", "by")
 
 
-def pairs_page(drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize], width: int) -> Page:
-    """The pairs, the parts left over, the empty places with their finish sizes, and every pair that was tried."""
+def pairs_page(
+    drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize], width: int, by: str = ""
+) -> Page:
+    """The pairs, the parts left over, the empty places with their finish sizes, and every pair that was tried.
+
+    ``by`` names the families or rules by which alone pairs were judged; "" for all.
+    """
     page = Page(width)
     page.rule("═")
     page.ends("PARTS PAIRED", count(len(paired.pairs), "pair"), "strong")
     page.wrapped(_METHOD, emphasis="faint")
+    if by:
+        page.wrapped(_only(by))
     page.rule("═")
     for heading, lines in _sections(drawn, paired, finishes):
         page.gap()
@@ -33,9 +40,10 @@ def pairs_page(drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize]
     return page
 
 
-def pairs_markdown(drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize]) -> str:
+def pairs_markdown(drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize], by: str = "") -> str:
     """The same as Markdown, with the pairs as tables."""
     lines = [f"## {marked(count(len(paired.pairs), 'pair'))}", "", marked(_METHOD), ""]
+    lines += [marked(_only(by)), ""] if by else []
     lines += table(_HEADS, [_row(one) for one in paired.pairs])
     for heading, said in _sections(drawn, paired, finishes):
         if heading not in (_PAIRS, _TRIED):
@@ -45,10 +53,13 @@ def pairs_markdown(drawn: Assessment, paired: Paired, finishes: Sequence[FinishS
     return "\n".join(lines).rstrip() + "\n"
 
 
-def pairs_data(drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize]) -> dict[str, Any]:
+def pairs_data(
+    drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize], by: str = ""
+) -> dict[str, Any]:
     """The same as plain data, schema ``speclint.pairs/1``."""
     return {
         "schema": SCHEMA,
+        "judged_by_alone": by or None,
         "pairs": [_tried_data(one) for one in paired.pairs],
         "left_over": [one.id for one in paired.left_over],
         "empty": [_place_data(one) for one in paired.empty],
@@ -74,8 +85,15 @@ def pairs_exit_code(drawn: Assessment, paired: Paired) -> int:
 _METHOD = (
     "As many pairs as there can be without a check that fails; of these ways the one whose least margin is greatest, "
     "then with the greatest sum. A margin is what a rule that took a measured size of both leaves, as a share of its "
-    "limit; rules whose margin is the same in every pair do not decide. All else in the design stands as drawn."
+    "limit; rules whose margin is the same in every pair do not decide. All else in the design stands as "
+    "drawn, and in the duties as measured in steam."
 )
+
+
+def _only(by: str) -> str:
+    return f"Judged by the rules of {by} alone: no other was run, and any other may fail."
+
+
 _PAIRS, _TRIED = "Pairs", "Every pair that was tried"
 
 

@@ -47,10 +47,12 @@ def test_the_finish_size_where_no_liner_is_left_that_fits(
     """Turned to 560.3 mm or so: metal comes off, and what is told was proved."""
     (works / "made" / "liner-a.toml").rename(works / "liner-a.kept")
     words = ["pair", "cylinder-liner", "cylinder-block", "--in", str(works), "--within", "5 µm"]
+    words += ["--family", "liners"]
     assert main([*words, "--as", "json"]) == 1
     data = json.loads(capsys.readouterr().out)
     assert (data["schema"], data["pairs"], data["left_over"]) == ("speclint.pairs/1", [], ["liner-b"])
     assert data["empty"] == [{"as": "liner", "mates": ["block-1"]}]
+    assert data["judged_by_alone"] == "liners"
     [size] = data["finish_sizes"]
     assert (size["part"], size["key"], size["from"]) == ("liner-b", "outside_diameter", "560.896..560.904 mm")
     assert size["proved"]

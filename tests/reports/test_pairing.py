@@ -25,7 +25,9 @@ def test_a_place_that_is_left_is_told_with_the_finish_size(workshop: DesignFolde
     assert "Empty places h-c, for plug-c Finish sizes machine outside of the plug-c that is still" in page
     assert "to be made to 50.055 mm ±0.001 for h-c: leaves 63.0 %, plug.tight on plug-c; proved by" in page
     assert "support a competent person" in page
-    text = pairs_markdown(bench.drawn, found, sizes)
+    assert "rules of plugs alone" not in page
+    text = pairs_markdown(bench.drawn, found, sizes, "plugs")
+    assert "Judged by the rules of plugs alone" in text
     assert "| p-1 | h-a | plug-a | 46\\.0 % | plug.tight on plug-a |" in text
     assert "- machine outside of the plug-c" in text
     assert pairs_exit_code(bench.drawn, found) == 1
