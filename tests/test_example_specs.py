@@ -115,6 +115,7 @@ def test_the_honest_mistakes_are_found() -> None:
     assert found >= {
         ("rod-left-k-1", "made.certificate"),  # a rod that came with a report of other metal of its kind
         ("piston-middle-p-12", "made.revision"),  # a piston made to the revision before
+        ("liner-middle-m-01", "made.in-steam"),  # a liner hotter in steam than its duty assumes
         ("seat-inlet-left-front-upper-s-5", "made.within-limits"),  # a seat turned too small
         ("pin-crosshead-left-g-2", "made.within-limits"),  # a pin that its gauge cannot prove
         ("liner-left", "liner.fit-hot"),  # a press fit that goes loose hot, with nothing else to hold it

@@ -1,5 +1,5 @@
 from .alike import (
-    interchangeable as interchangeable,
+    differences as differences,
 )
 from .assignment import (
     best_worst as best_worst,

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import cache, partial
 
-from speclint.made.alike import interchangeable
+from speclint.made.alike import differences
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench
 from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there
@@ -56,7 +56,7 @@ def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> t
     found: list[FinishSize] = []
     for place in paired.empty:
         owns = ((part, made_to(part, design)) for part in paired.left_over)
-        alike = [part for part, own in owns if own is not None and interchangeable(own, place.spec)]
+        alike = [part for part, own in owns if own is not None and not differences(own, place.spec)]
         sizes = [one for part in alike for one in _sizes(bench, place, part, within) if one.proof.may_stand]
         found += sizes or _sizes(bench, place, None, within)
     return tuple(found)

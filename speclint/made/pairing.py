@@ -10,7 +10,7 @@ from functools import cached_property
 
 from speclint.checking import Assessment, Check
 from speclint.errors import Location
-from speclint.made.alike import interchangeable
+from speclint.made.alike import differences
 from speclint.made.assignment import best_worst
 from speclint.made.design_as_made import made_parts, made_to
 from speclint.made.judgement import Pair
@@ -108,15 +108,15 @@ def deciding_of(some: Iterable[Tried], told_apart: float = _TOLD_APART) -> froze
 class Paired:
     """What was found: the pairs, the parts left over, the empty places, and every pair that was tried.
 
-    ``not_tried`` are parts and places as (part, place) whose drawings differ. ``mates_left_out`` are specs of which
-    several parts were made, and none is said to be fitted.
+    ``not_tried`` are parts and places whose drawings differ, with the keys in which they do. ``mates_left_out`` are
+    specs of which several parts were made, and none is said to be fitted.
     """
 
     pairs: tuple[Tried, ...]
     left_over: tuple[MadePart, ...]
     empty: tuple[Place, ...]
     tried: tuple[Tried, ...]
-    not_tried: tuple[tuple[MadePart, Place], ...]
+    not_tried: tuple[tuple[MadePart, Place, tuple[str, ...]], ...]
     mates_left_out: tuple[str, ...]
 
 
@@ -141,10 +141,11 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
         if told is not None and places:
             told(part.id)
         for column, place in enumerate(places):
-            if own is not None and interchangeable(own, place.spec):
-                tried[row, column] = stood(bench, place, part)
+            unlike = () if own is None else differences(own, place.spec)
+            if unlike:
+                not_tried.append((part, place, unlike))
             else:
-                not_tried.append((part, place))
+                tried[row, column] = stood(bench, place, part)
     deciding = deciding_of(tried.values())
     tried = {at: replace(one, deciding=deciding) for at, one in tried.items()}
     margins = [

@@ -65,7 +65,10 @@ def pairs_data(
         "empty": [_place_data(one) for one in paired.empty],
         "finish_sizes": [_finish_data(one) for one in finishes],
         "tried": [_tried_data(one) for one in paired.tried],
-        "drawn_otherwise": [{"part": part.id, **_place_data(place)} for part, place in paired.not_tried],
+        "drawn_otherwise": [
+            {"part": part.id, **_place_data(place), "keys": list(keys)}
+            for part, place, keys in paired.not_tried
+        ],
         "mates_left_out": list(paired.mates_left_out),
         "not_read": [str(one) for one in drawn.complaints],
         "exit": pairs_exit_code(drawn, paired),
@@ -171,8 +174,8 @@ _NO_SIZE = (
 
 def _not_tried(drawn: Assessment, paired: Paired) -> Iterator[str]:
     yield from (
-        f"{part.id} with {place.called}: it is not drawn as {place.spec.id} is"
-        for part, place in paired.not_tried
+        f"{part.id} with {place.called}: it is not drawn as {place.spec.id} is: {', '.join(keys)}"
+        for part, place, keys in paired.not_tried
     )
     yield from (
         f"the mates made to {name}: several were made, and not one of them is said to be fitted"
