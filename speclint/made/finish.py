@@ -55,10 +55,14 @@ def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> t
     assert design is not None
     found: list[FinishSize] = []
     for place in paired.empty:
+        there = (one for one in paired.tried if one.place.spec.id == place.spec.id)
+        some = frozenset(check.order for one in there for check in one.measured) or None
         owns = ((part, made_to(part, design)) for part in paired.left_over)
         alike = [part for part, own in owns if own is not None and not differences(own, place.spec)]
-        sizes = [one for part in alike for one in _sizes(bench, place, part, within) if one.proof.may_stand]
-        found += sizes or _sizes(bench, place, None, within)
+        sizes = [
+            one for part in alike for one in _sizes(bench, place, part, within, some) if one.proof.may_stand
+        ]
+        found += sizes or _sizes(bench, place, None, within, some)
     return tuple(found)
 
 
@@ -91,8 +95,17 @@ class _Sought:
         return -math.inf if margin is None else margin
 
 
-def _sizes(bench: Bench, place: Place, part: MadePart | None, within: float | None) -> Iterator[FinishSize]:
-    """The finish size of the first size of a part that goes into a measured size of a mate."""
+def _sizes(
+    bench: Bench,
+    place: Place,
+    part: MadePart | None,
+    within: float | None,
+    known: frozenset[tuple[str, str]] | None,
+) -> Iterator[FinishSize]:
+    """The finish size of the first size of a part that goes into a measured size of a mate.
+
+    ``known`` are the checks that took measured sizes of both where that has been seen, by component and rule.
+    """
     for key, aim, bore in _fitted(bench, place):
         drawn = place.spec.under(key)
         if not isinstance(drawn, Measure):
@@ -107,7 +120,7 @@ def _sizes(bench: Bench, place: Place, part: MadePart | None, within: float | No
             room = _metal(room, now, quantities_of(place.spec)[key].way, sought.hold)
         if room[0] >= room[1]:
             continue
-        looked_at = [sought.at(size)[1] for size in (room[0], sum(room) / 2, room[1])]
+        looked_at = [sought.at(size, known)[1] for size in (room[0], sum(room) / 2, room[1])]
         deciding = deciding_of(looked_at, _TOLD_APART)
         some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
         if some:
