@@ -15,9 +15,16 @@ from speclint.specs import Component, MadePart
 
 #: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,
 #: a rule fails, and taking metal off clears it; it is out, a rule fails, and nothing that was tried clears it.
-#: Where it was measured in steam outside its duty, and no size is out, that is what becomes of it.
+#: Where no rule fails and it is worn past a limit, that is told before it may be conceded; where no size is out, and it
+#: was measured in steam outside its duty, that.
 Outcome = Literal[
-    "as drawn", "undecided", "outside its duty", "ready to concede", "rework", "no rework found"
+    "as drawn",
+    "undecided",
+    "outside its duty",
+    "worn past its limit",
+    "ready to concede",
+    "rework",
+    "no rework found",
 ]
 
 
@@ -157,6 +164,8 @@ class PartMade:
         """What becomes of the part."""
         if self.failing and (self.departures or not self.outside_duty):
             return "rework" if self.reworks else "no rework found"
+        if any(one.past for one in self.worn):
+            return "worn past its limit"
         if self.departures:
             return "ready to concede"
         if self.outside_duty:

@@ -25,6 +25,7 @@ _SAID = {
     "as drawn": "as drawn",
     "undecided": "undecided: a measurement does not prove that it is within its limits; measure closer",
     "ready to concede": "out of its limits, and every rule conforms: ready to concede",
+    "worn past its limit": "worn past a limit: renew it, or make it good",
     "outside its duty": "measured in steam outside what its duty assumes: change the duty, or what heats the part; "
     "what fails with the values measured is listed",
     "rework": "out, and a rule fails; a rework that clears it is known",
@@ -190,34 +191,8 @@ def _part_data(part: PartMade) -> dict[str, Any]:
         "outcome": part.outcome,
         "beside": list(part.beside),
         "dimensions": [_dimension_data(one) for one in part.dimensions],
-        "in_steam": [
-            {
-                "case": one.value.case,
-                "key": one.value.key,
-                "duty": one.duty,
-                "measured": one.value.measured.text,
-                "assumed": one.value.assumed.text if one.value.assumed is not None else None,
-                "verdict": one.verdict,
-                "why_not": one.why_not or None,
-                "where": str(one.value.measured.where),
-            }
-            for one in part.in_steam
-        ],
-        "wear": [
-            {
-                "size": one.size.called,
-                "key": one.size.key,
-                "days": [day.isoformat() for day in one.days],
-                "values_m": list(one.values),
-                "limit": one.limit.text,
-                "rate_m_per_day": one.trend.rate,
-                "rate_uncertainty_m_per_day": one.trend.rate_uncertainty,
-                "past": one.past,
-                "met": one.day_met.isoformat() if one.day_met is not None else None,
-                "met_uncertainty_days": one.meets[1] if one.meets is not None else None,
-            }
-            for one in part.worn
-        ],
+        "in_steam": [_in_steam_data(one) for one in part.in_steam],
+        "wear": [_worn_data(one) for one in part.worn],
         "failing": [_check_data(one) for one in part.failing],
         "failing_by_mates": [_check_data(one) for one in part.fails_by_mates],
         "open_as_drawn": [_check_data(one) for one in part.open_as_drawn],
@@ -235,6 +210,34 @@ def _part_data(part: PartMade) -> dict[str, Any]:
             }
             for one in part.reworks
         ],
+    }
+
+
+def _in_steam_data(one: InSteam) -> dict[str, Any]:
+    return {
+        "case": one.value.case,
+        "key": one.value.key,
+        "duty": one.duty,
+        "measured": one.value.measured.text,
+        "assumed": one.value.assumed.text if one.value.assumed is not None else None,
+        "verdict": one.verdict,
+        "why_not": one.why_not or None,
+        "where": str(one.value.measured.where),
+    }
+
+
+def _worn_data(one: Worn) -> dict[str, Any]:
+    return {
+        "size": one.size.called,
+        "key": one.size.key,
+        "days": [day.isoformat() for day in one.days],
+        "values_m": list(one.values),
+        "limit": one.limit.text,
+        "rate_m_per_day": one.trend.rate,
+        "rate_uncertainty_m_per_day": one.trend.rate_uncertainty,
+        "past": one.past,
+        "met": one.day_met.isoformat() if one.day_met is not None else None,
+        "met_uncertainty_days": one.meets[1] if one.meets is not None else None,
     }
 
 

@@ -6,7 +6,7 @@ from datetime import date
 
 import pytest
 
-from speclint.made import Worn, made_parts, made_to, wear_of
+from speclint.made import PartMade, Worn, made_parts, made_to
 from speclint.repository import open_repository
 from speclint.specs import Component
 from speclint.testing import DesignFolder
@@ -33,14 +33,18 @@ def measured(day: str, *values: str) -> str:
     )
 
 
-def worn(workshop: DesignFolder, *days: str) -> dict[str, Worn]:
+def part(workshop: DesignFolder, *days: str) -> PartMade:
     workshop.write({**bench(WORN), "liner-7.toml": MADE + "".join(days)})
     design = open_repository([workshop.root], workshop.loaded.kinds).design
     assert not design.complaints
     [made] = made_parts(design)
     drawn = made_to(made, design)
     assert isinstance(drawn, Component)
-    return {one.size.limit: one for one in wear_of(made, drawn)}
+    return PartMade(made, drawn)
+
+
+def worn(workshop: DesignFolder, *days: str) -> dict[str, Worn]:
+    return {one.size.limit: one for one in part(workshop, *days).worn}
 
 
 def test_a_bore_on_its_way_to_the_last_and_out_of_round(workshop: DesignFolder) -> None:
@@ -69,8 +73,13 @@ def test_a_bore_on_its_way_to_the_last_and_out_of_round(workshop: DesignFolder) 
 def test_a_limit_that_is_passed_and_one_measurement_alone(workshop: DesignFolder) -> None:
     first = measured("2020-01-01", "500.00", "500.00")
     assert worn(workshop, first) == {}
-    found = worn(workshop, first, measured("2022-09-27", "501.00", "500.59"))
-    assert found["wear.limit"].past  # 0.41 mm of 0.4
+    for second, outcome in (
+        ("500.59", "worn past its limit"),
+        ("500.61", "as drawn"),
+    ):  # 0.41 and 0.39 mm of 0.4
+        found = part(workshop, first, measured("2022-09-27", "501.00", second))
+        assert [one.past for one in found.worn] == [False, outcome != "as drawn"]
+        assert found.outcome == outcome
 
 
 def test_what_does_not_wear_meets_no_limit(workshop: DesignFolder) -> None:
