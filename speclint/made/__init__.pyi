@@ -8,6 +8,17 @@ from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
 )
+from .inspection import (
+    Inspected as Inspected,
+    InspectionList as InspectionList,
+    inspection_list as inspection_list,
+)
+from .inspection_points import (
+    AskedOnPaper as AskedOnPaper,
+    InspectionPoint as InspectionPoint,
+    asked_on_paper as asked_on_paper,
+    inspection_points as inspection_points,
+)
 from .judgement import (
     Change as Change,
     Judged as Judged,
