@@ -56,7 +56,7 @@ def swings(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
     """
     component = context.design.specs[one.component]
     assert isinstance(component, Component)
-    own = {at.drawn.where: at.drawn for at in quantities_of(part).values() if isinstance(at.drawn, Measure)}
+    own = {limits.where: limits for at in quantities_of(part).values() if (limits := at.limits)}
     context.begin()
     found: dict[tuple[Location, str], Swing] = {}
     for case, sides in one.corners.items():
@@ -96,7 +96,10 @@ class _AtCorner:
                 yield Swing(self.check, where, self.case, why_not="the rule rests on a long calculation")
             else:
                 low, high = (self._restated(measure, end) for end in (measure.low, measure.high))
-                yield self._swing(where, low, high)
+                if isinstance(low, Judgement) or measure.low:
+                    yield self._swing(where, low, high)
+                else:
+                    yield Swing(self.check, where, self.case, why_not="the rule takes no zone of nothing")
 
     def of_figures(self, part: Component) -> Iterator[Swing]:
         """The figures that tables give for the metal of a part: those with limits, and those without."""

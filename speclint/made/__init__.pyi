@@ -11,6 +11,7 @@ from .dimensions import (
 from .inspection import (
     Inspected as Inspected,
     InspectionList as InspectionList,
+    checked_for as checked_for,
     inspection_list as inspection_list,
 )
 from .inspection_points import (
@@ -18,6 +19,15 @@ from .inspection_points import (
     InspectionPoint as InspectionPoint,
     asked_on_paper as asked_on_paper,
     inspection_points as inspection_points,
+)
+from .inspection_sheet import (
+    COLUMNS as COLUMNS,
+    SheetRow as SheetRow,
+    carries as carries,
+    cells as cells,
+    other_rows as other_rows,
+    ranked_rows as ranked_rows,
+    sheet_mapping as sheet_mapping,
 )
 from .judgement import (
     Change as Change,

@@ -13,7 +13,7 @@ from typing import cast
 
 from speclint.checking import Assessment, Check, Swing, swings
 from speclint.errors import DesignError, Location, one_of
-from speclint.handbook.inspection import Decision, accepted_between, greatest_uncertainty
+from speclint.handbook.inspection import Decision, accepted_between, greatest_uncertainty, guard_band
 from speclint.made.inspection_points import (
     AskedOnPaper,
     InspectionPoint,
@@ -21,6 +21,7 @@ from speclint.made.inspection_points import (
     inspection_points,
 )
 from speclint.quantities import Measure
+from speclint.repository import Design
 from speclint.specs import Component, MadePart, QuantityAt, quantities_of
 
 #: Of these the part is designed for, or it meets them in service: nobody measures them on the part.
@@ -40,6 +41,8 @@ _CONDITIONS = frozenset(
 @dataclass(frozen=True)
 class Inspected:
     """A quantity of the part with its limits, and the checks that rest on it, those that it carries most of first.
+
+    The zone of a geometrical tolerance has its width as the high limit, and nothing as the low.
 
     ``uncertainty`` is the greatest expanded one that a gauge may have, and ``accepted`` between which readings such a
     gauge proves conformity, both in SI units; None where the drawing states no limits.
@@ -88,24 +91,25 @@ def inspection_list(
 
     :raises DesignError: where there is no component of that id.
     """
-    part = _part(drawn, name)
-    assert drawn.design is not None
+    if drawn.design is None:
+        raise DesignError("; ".join(map(str, drawn.complaints)))
+    part = _component(name, drawn.design)
     settings = drawn.design.settings
     share, decision = settings.gauge_share, cast(Decision, settings.decision)
     found = tuple(_swings(drawn, part, told))
     resting = _by_place(found)
     rows = [
-        _inspected(at, at.drawn, resting.get(at.drawn.where, ()), share, decision)
+        _inspected(at, limits, resting.get(limits.where, ()), share, decision)
         for at in quantities_of(part).values()
-        if isinstance(at.drawn, Measure)
+        if (limits := at.limits) is not None
     ]
-    on_part = [one for one in rows if one.rests and not _is_condition(one.at)]
+    on_part = [one for one in rows if one.rests and not is_condition(one.at)]
     ranked = (one for one in on_part if not one.drawn.exact)
     return InspectionList(
         part,
         tuple(sorted(ranked, key=lambda one: (-one.carried, one.at.key))),
         tuple(one for one in on_part if one.drawn.exact),
-        tuple(one for one in rows if one.rests and _is_condition(one.at)),
+        tuple(one for one in rows if one.rests and is_condition(one.at)),
         _figures(found),
         inspection_points(part),
         asked_on_paper(part),
@@ -115,10 +119,17 @@ def inspection_list(
     )
 
 
-def _part(drawn: Assessment, name: str) -> Component:
-    design = drawn.design
-    if design is None:
-        raise DesignError("the settings could not be read, so that nothing is known of any component")
+def checked_for(name: str, design: Design) -> frozenset[str]:
+    """The components whose checks may rest on one: all that are drawn.
+
+    :raises DesignError: where there is no component of that id, before anything is checked.
+    """
+    _component(name, design)
+    entries = design.index.entries
+    return frozenset(one for one in design.part_names() if entries[one].kind != MadePart.kind)
+
+
+def _component(name: str, design: Design) -> Component:
     part = design.specs.get(name)
     if isinstance(part, MadePart):
         raise DesignError(f"{name} is a part as made; give the component that it was made to")
@@ -165,16 +176,20 @@ def _order(one: Swing) -> tuple[float, tuple[str, str]]:
     return -one.carried, one.check.order
 
 
-def _is_condition(at: QuantityAt) -> bool:
+def is_condition(at: QuantityAt) -> bool:
+    """Whether nobody measures a quantity on the part, such as a pressure that it meets, or a mill's tolerance."""
     return at.dimension in _CONDITIONS or bool(at.until_measured)
 
 
 def _inspected(
     at: QuantityAt, drawn: Measure, rests: tuple[Swing, ...], share: float, decision: Decision
 ) -> Inspected:
-    if drawn.exact or _is_condition(at):
+    if drawn.exact or is_condition(at):
         return Inspected(at, drawn, rests)
     uncertainty = greatest_uncertainty(drawn.high - drawn.low, share)
-    return Inspected(
-        at, drawn, rests, uncertainty, accepted_between(drawn.low, drawn.high, uncertainty, decision)
-    )
+    accepted: tuple[float, float] | None
+    if at.is_zone:
+        accepted = (0.0, drawn.high - guard_band(uncertainty, decision))
+    else:
+        accepted = accepted_between(drawn.low, drawn.high, uncertainty, decision)
+    return Inspected(at, drawn, rests, uncertainty, accepted)

@@ -7,7 +7,7 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
@@ -89,6 +89,10 @@ class MeasuredDimension(SpecTable):
     inspector: Word[str] = NOT_STATED
 
 
+#: The first and the last word of the keys of zones: in any direction a feature may lie anywhere in them.
+_ZONES = {("", "general_zone"), ("tolerances", "zone"), ("hole_patterns", "position")}
+
+
 @dataclass(frozen=True, slots=True)
 class QuantityAt:
     """What the kind of a spec takes under a key: a quantity of a dimension, stated or not.
@@ -103,6 +107,19 @@ class QuantityAt:
     span: Span | None
     way: int = 0
     until_measured: str = ""
+
+    @property
+    def is_zone(self) -> bool:
+        """Whether it is the zone of a geometrical tolerance: what is measured lies between nothing and its width."""
+        table, _, last = self.key.rpartition(".")
+        return (table.partition(".")[0], last) in _ZONES
+
+    @property
+    def limits(self) -> Measure | None:
+        """What is drawn, with the limits between which it is measured; None where it is not stated."""
+        if not isinstance(self.drawn, Measure):
+            return None
+        return replace(self.drawn, low=0.0) if self.is_zone else self.drawn
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,55 @@
+"""The inspection list of a part as Markdown, and as a CSV sheet that ``speclint record`` reads when it is filled in."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Sequence
+
+from speclint.checking import Assessment
+from speclint.made import COLUMNS, InspectionList, SheetRow, cells, other_rows, ranked_rows
+from speclint.reports.finding_lines import called
+from speclint.reports.inspection_listing import checks_said, not_read, notes, sections
+from speclint.reports.markdown_text import marked, table
+from speclint.reports.phrases import CAUTIONS
+from speclint.reports.printable import visible
+
+_HEADS = ("rank", "dimension", "drawn", "limits", "carries", "greatest U", "accepted", "rests on it")
+
+
+def inspection_csv(found: InspectionList, values: int = 1) -> str:
+    """The sheet after RFC 4180, with so many rows for each dimension; what no rule rests on comes last.
+
+    Keys begin with a letter, and numbers stand as numbers, so that a spreadsheet evaluates nothing.
+    """
+    text = io.StringIO()
+    rows = csv.writer(text, lineterminator="\r\n")
+    rows.writerow(COLUMNS)
+    for row in (*ranked_rows(found), *other_rows(found)):
+        for _ in range(values):
+            rows.writerow(visible(cell) for cell in cells(row))
+    return text.getvalue()
+
+
+def inspection_markdown(drawn: Assessment, found: InspectionList) -> str:
+    """The list as a table, and what follows it under headings of its own."""
+    lines = [f"## Inspection list: {marked(called(drawn, found.part.id))}", ""]
+    lines += [f"{marked(line)}\n" for line in (*notes(found), *not_read(drawn))]
+    lines += table(_HEADS, _rows(found))
+    for heading, said in sections(found):
+        lines += [f"### {heading}", "", *(f"- {marked(line)}" for line in said), ""]
+    lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def _rows(found: InspectionList) -> Sequence[tuple[str, ...]]:
+    every = zip(ranked_rows(found), (*found.ranked, *found.without_limits), strict=True)
+    return [tuple(map(marked, (*_facts(row), "; ".join(checks_said(one))))) for row, one in every]
+
+
+def _facts(row: SheetRow) -> tuple[str, ...]:
+    limits = f"{row.low} to {row.high} {row.unit}" if row.low else "none stated"
+    uncertainty = f"{row.uncertainty} {row.unit_of_uncertainty}" if row.uncertainty else ""
+    accepted = f"{row.accepted_from} to {row.accepted_to} {row.unit}" if row.accepted_from else ""
+    place = f"{row.dimension} ({row.where})"
+    return row.rank, place, row.drawn, limits, row.carries, uncertainty, accepted
