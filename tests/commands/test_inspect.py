@@ -63,8 +63,9 @@ def filled_in(text: str, *more: tuple[str, dict[str, str]]) -> str:
     return filled.getvalue()
 
 
-@pytest.mark.usefixtures("shop")
-def test_a_filled_in_sheet_is_read_back_without_loss(capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_filled_in_sheet_is_read_back_without_loss(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
     sheet = said(capsys, "--as", "csv", "--values", "2")
     Path("sheet.csv").write_text(filled_in(sheet), encoding="utf-8")
     words = ["record", "sheet.csv", "--part", "tube", "--serial", "7", "--inspection-sheet"]
@@ -83,7 +84,7 @@ def test_a_filled_in_sheet_is_read_back_without_loss(capsys: pytest.CaptureFixtu
         "outside": {"uncertainty": "3 µm", **who, "values": ["104.9871 mm"]},
         "tolerances.end.zone": {"uncertainty": "0.005 mm", **who, "values": ["0.02 mm"]},
     }
-    assert DesignFolder(Path()).assess("duty.toml").complaints == ()
+    assert shop.assess("duty.toml").complaints == ()
 
 
 @pytest.mark.usefixtures("shop")
