@@ -111,7 +111,10 @@ class _AtCorner:
             if key in sides:
                 swing = self._swing(NOWHERE, self._sided(key, False), self._sided(key, True))
             figure = label.removesuffix(f" of {part.id}")
-            yield replace(swing, figure=figure, taken=record.side(key, high=sides.get(key, False)))
+            taken = record.side(key, high=sides.get(key, False))
+            yield replace(
+                swing, figure=figure, taken=taken if key in sides else taken.removesuffix(" (least)")
+            )
 
     def _sided(self, key: object, high: bool) -> Ending:
         sides = {**self.written.sides, key: high}

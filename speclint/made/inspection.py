@@ -42,7 +42,7 @@ _CONDITIONS = frozenset(
 class Inspected:
     """A quantity of the part with its limits, and the checks that rest on it, those that it carries most of first.
 
-    The zone of a geometrical tolerance has its width as the high limit, and nothing as the low.
+    The zone of a geometrical tolerance, or a roughness, has its width as the high limit, and nothing as the low.
 
     ``uncertainty`` is the greatest expanded one that a gauge may have, and ``accepted`` between which readings such a
     gauge proves conformity, both in SI units; None where the drawing states no limits.
@@ -188,7 +188,7 @@ def _inspected(
         return Inspected(at, drawn, rests)
     uncertainty = greatest_uncertainty(drawn.high - drawn.low, share)
     accepted: tuple[float, float] | None
-    if at.is_zone:
+    if at.only_greatest:
         accepted = (0.0, drawn.high - guard_band(uncertainty, decision))
     else:
         accepted = accepted_between(drawn.low, drawn.high, uncertainty, decision)

@@ -13,6 +13,9 @@ from speclint.reports.finding_lines import called
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTION, count, share_used
 
+#: Headings of what has rows of its own on a sheet.
+WITHOUT_LIMITS = "Rules rest on these, and the drawing states no limits: no gauge can decide them"
+NO_RULE = "What no rule rests on"
 _COLUMN = 4
 #: Checks that a page names of those that rest on a dimension; data hold them all.
 _CHECKS = 3
@@ -28,7 +31,7 @@ def inspection_page(drawn: Assessment, found: InspectionList, width: int) -> Pag
     page.rule("═")
     for line in not_read(drawn):
         page.wrapped(line)
-    for row, one in zip(ranked_rows(found), (*found.ranked, *found.without_limits), strict=True):
+    for row, one in zip(ranked_rows(found), found.ranked, strict=False):
         _dimension(page, row, one)
     for heading, lines in sections(found):
         page.gap()
@@ -69,20 +72,23 @@ def not_read(drawn: Assessment) -> Iterator[str]:
 
 
 def _dimension(page: Page, row: SheetRow, one: Inspected) -> None:
-    rank = f"{row.rank:>3}  " if row.rank else "  -  "
-    page.ends(f"{rank}{row.dimension}  {row.drawn}", row.where, "strong")
-    page.wrapped(said_of(row, one), indent=5, hanging=2)
+    page.ends(f"{row.rank:>3}  {row.dimension}  {row.drawn}", row.where, "strong")
+    page.wrapped(said_of(row), indent=5, hanging=2)
     page.wrapped("; ".join(checks_said(one)), indent=5, hanging=2, emphasis="faint")
 
 
-def said_of(row: SheetRow, one: Inspected) -> str:
-    """Limits, gauge and accepted range in words."""
-    if one.drawn.exact:
-        return "the drawing states no limits: nothing decides it; a rule rests on it all the same"
-    said = f"{row.low} to {row.high} {row.unit}; U at most {row.uncertainty} {row.unit_of_uncertainty}"
-    if not row.accepted_from:
-        return said
-    return f"{said}; accepted from {row.accepted_from} to {row.accepted_to} {row.unit}"
+def said_of(row: SheetRow) -> str:
+    """What it carries, limits, gauge and accepted range in words."""
+    limits = f"{row.low} to {row.high} {row.unit}"
+    gauge = f"U at most {row.uncertainty} {row.unit_of_uncertainty}"
+    accepted = f"accepted from {row.accepted_from} to {row.accepted_to} {row.unit}"
+    return f"{carried_said(row)}{limits}; {gauge}; {accepted}"
+
+
+def carried_said(row: SheetRow) -> str:
+    """What its tolerance carries, where that is a number."""
+    said = {"all": "carries all that is left; ", "no number": ""}
+    return said.get(row.carries, f"carries {row.carries} of a limit; ")
 
 
 def checks_said(one: Inspected) -> Iterator[str]:
@@ -106,6 +112,7 @@ def swing_said(one: Swing) -> str:
 def sections(found: InspectionList) -> Iterator[tuple[str, Sequence[str]]]:
     """What follows the dimensions: each heading with its lines; none that is empty."""
     some = {
+        WITHOUT_LIMITS: [f"{_quantity(one)}: {_rules_of(one)}" for one in found.without_limits],
         "Properties of the metal that rules rest on": [_figure(one) for one in found.figures],
         "Hold and witness points": [f"{one.what}: {_stands(one)}" for one in found.points],
         "Certificates, examinations and tests asked for": [
@@ -115,13 +122,18 @@ def sections(found: InspectionList) -> Iterator[tuple[str, Sequence[str]]]:
         "Conditions that rules rest on, not measured on the part": [
             _quantity(one) for one in found.conditions
         ],
-        "What no rule rests on": [_quantity(one) for one in found.no_rule],
+        NO_RULE: [_quantity(one) for one in found.no_rule],
     }
     yield from ((heading, lines) for heading, lines in some.items() if lines)
 
 
 def _quantity(one: Inspected) -> str:
     return f"{one.at.key} {one.drawn.text} ({one.drawn.where.file}:{one.drawn.where.line})"
+
+
+def _rules_of(one: Inspected) -> str:
+    names = dict.fromkeys(two.check.rule.name for two in one.rests)
+    return ", ".join(names)
 
 
 def _stands(one: InspectionPoint) -> str:

@@ -43,13 +43,13 @@ def inspection_markdown(drawn: Assessment, found: InspectionList) -> str:
 
 
 def _rows(found: InspectionList) -> Sequence[tuple[str, ...]]:
-    every = zip(ranked_rows(found), (*found.ranked, *found.without_limits), strict=True)
+    every = zip(ranked_rows(found), found.ranked, strict=False)  # those without limits follow apart
     return [tuple(map(marked, (*_facts(row), "; ".join(checks_said(one))))) for row, one in every]
 
 
 def _facts(row: SheetRow) -> tuple[str, ...]:
-    limits = f"{row.low} to {row.high} {row.unit}" if row.low else "none stated"
-    uncertainty = f"{row.uncertainty} {row.unit_of_uncertainty}" if row.uncertainty else ""
-    accepted = f"{row.accepted_from} to {row.accepted_to} {row.unit}" if row.accepted_from else ""
+    limits = f"{row.low} to {row.high} {row.unit}"
+    uncertainty = f"{row.uncertainty} {row.unit_of_uncertainty}"
+    accepted = f"{row.accepted_from} to {row.accepted_to} {row.unit}"
     place = f"{row.dimension} ({row.where})"
     return row.rank, place, row.drawn, limits, row.carries, uncertainty, accepted

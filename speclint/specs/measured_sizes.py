@@ -89,8 +89,10 @@ class MeasuredDimension(SpecTable):
     inspector: Word[str] = NOT_STATED
 
 
-#: The first and the last word of the keys of zones: in any direction a feature may lie anywhere in them.
+#: The first and the last word of the keys of which a drawing states the greatest: zones of geometrical tolerances,
+#: ISO 1101; and the last word alone, of roughness, whose value is an upper limit, ISO 21920-1, and of eccentricity.
 _ZONES = {("", "general_zone"), ("tolerances", "zone"), ("hole_patterns", "position")}
+_GREATEST = {"roughness", "eccentricity"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,17 +111,19 @@ class QuantityAt:
     until_measured: str = ""
 
     @property
-    def is_zone(self) -> bool:
-        """Whether it is the zone of a geometrical tolerance: what is measured lies between nothing and its width."""
+    def only_greatest(self) -> bool:
+        """Whether what is drawn without limits is the greatest that may be: the zone of a tolerance, a roughness."""
+        if not isinstance(self.drawn, Measure) or not self.drawn.exact or self.drawn.low <= 0:
+            return False
         table, _, last = self.key.rpartition(".")
-        return (table.partition(".")[0], last) in _ZONES
+        return last in _GREATEST or (table.partition(".")[0], last) in _ZONES
 
     @property
     def limits(self) -> Measure | None:
         """What is drawn, with the limits between which it is measured; None where it is not stated."""
         if not isinstance(self.drawn, Measure):
             return None
-        return replace(self.drawn, low=0.0) if self.is_zone else self.drawn
+        return replace(self.drawn, low=0.0) if self.only_greatest else self.drawn
 
 
 @dataclass(frozen=True, slots=True)

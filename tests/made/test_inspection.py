@@ -121,6 +121,31 @@ def test_limits_that_are_not_stated_and_conditions_stand_apart(tmp_path: Path) -
     assert {one.at.key for one in found.conditions} == {"pressure", "temperature"}
 
 
+@rule(
+    "tube.square",
+    title="the zone of the end leaves room",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("room", "0.4 mm", "length", COMMON_PRACTICE, "room for the end")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def square(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """The zone of a geometrical tolerance, which states no limits."""
+    return sheet.at_most(sheet.take("t", tube.tolerances["end"].zone), sheet.limit("room"))
+
+
+def test_a_zone_is_measured_from_nothing_to_its_width(tmp_path: Path) -> None:
+    """0.1 mm of 0.4 mm is 0.25 of the limit; U is a tenth, 0.01 mm, and up to 0.09 mm is accepted: none below."""
+    zone = '[tolerances.end]\nform = "flat"\nzone = "0.1 mm"\n'
+    found = listed(tmp_path, ('held_in = "rack"', f'held_in = "rack"\n{zone}'), rules=(pile, square))
+    first = found.ranked[0]
+    assert (first.at.key, pytest.approx(first.carried)) == ("tolerances.end.zone", 0.25)
+    assert first.uncertainty == pytest.approx(0.01e-3)
+    assert first.accepted == pytest.approx((0.0, 0.09e-3))
+
+
 def test_a_mate_whose_check_takes_a_value_ranks_it(tmp_path: Path) -> None:
     """The gap is judged on the tube: the hole of the rack, +0.1/0, carries it all the same."""
     found = listed(tmp_path, part="rack", rules=tubes.RULES)

@@ -10,15 +10,15 @@ from collections.abc import Sequence
 from speclint.checking import Assessment
 from speclint.made import COLUMNS, InspectionList, SheetRow, cells, other_rows, ranked_rows
 from speclint.reports.finding_lines import called
-from speclint.reports.inspection_listing import not_read, notes, sections
+from speclint.reports.inspection_listing import NO_RULE, WITHOUT_LIMITS, not_read, notes, sections
 from speclint.reports.pack.page import inspection_html
 from speclint.reports.phrases import CAUTIONS
 
 #: What stands under the key of a dimension, and so needs no column of its own.
 _UNDER = ("drawn", "carries", "of rule", "drawn at")
 HEADS = tuple(name for name in COLUMNS if name not in _UNDER)
-#: What no rule rests on has a table of its own.
-_APART = "What no rule rests on"
+#: What has rows of its own.
+_ROWS = (WITHOUT_LIMITS, NO_RULE)
 
 
 def inspection_page(drawn: Assessment, found: InspectionList, values: int) -> str:
@@ -29,7 +29,7 @@ def inspection_page(drawn: Assessment, found: InspectionList, values: int) -> st
         heads=HEADS,
         rows=[(_printed(row), _under(row)) for row in _times(ranked_rows(found), values)],
         others=[(_printed(row), _under(row)) for row in _times(other_rows(found), values)],
-        sections=[(heading, lines) for heading, lines in sections(found) if heading != _APART],
+        sections=[(heading, lines) for heading, lines in sections(found) if heading not in _ROWS],
         points=[one.what for one in found.points if one.stands in ("hold", "witness")],
         cautions=CAUTIONS,
     )
