@@ -70,7 +70,7 @@ def quantity_example(field: FieldInfo) -> str:
     if span is None or span.holds(read(usual, quantity.dimension, "any")):
         return usual
     least, greatest = span.ends(quantity.dimension)
-    return _millimetres(math.sqrt(least * greatest))
+    return _written(math.sqrt(least * greatest), span.least, quantity.dimension)
 
 
 def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
@@ -121,7 +121,9 @@ def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
         if not broken:
             break
         for condition, (_, great) in broken:
-            found[condition.key] = _millimetres(great.measure.nominal * condition.times * _SMALLER)
+            measure = great.measure
+            value = measure.nominal * condition.times * _SMALLER
+            found[condition.key] = _written(value, found[condition.key], measure.dimension)
     return found
 
 
@@ -131,5 +133,8 @@ def _read(table: type[SpecTable], name: str, text: str) -> Measure:
     return read(text, found[0].dimension, "any")
 
 
-def _millimetres(metres: float) -> str:
-    return f"{float(f'{metres * 1e3:.2g}'):g} mm"  # two figures
+def _written(value: float, like: str, dimension: str) -> str:
+    """A value, two figures of it, in the unit in which another of its dimension is written."""
+    _, _, unit = like.partition(" ")
+    one = read(f"1 {unit}".rstrip(), dimension, "any").nominal
+    return f"{float(f'{value / one:.2g}'):g} {unit}".rstrip()

@@ -6,11 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import BySizes, mass_by_sizes, share_of_mass
-from speclint.quantities import Measure
 from speclint.specs import (
     CompressionSpring,
     DrivingAxle,
-    NotStated,
+    Mass,
     Piston,
     PistonRod,
     PoppetValve,
@@ -42,7 +41,7 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
             yield from _pairs(piece.mass, by_sizes, name, sheet)
 
 
-def _pairs(mass: Measure | NotStated, by_sizes: BySizes, name: str, sheet: Sheet) -> Iterator[Pair]:
+def _pairs(mass: Mass, by_sizes: BySizes, name: str, sheet: Sheet) -> Iterator[Pair]:
     for must, M in (("at least", by_sizes.least), ("at most", by_sizes.most)):
         if M is not None:
             s = (
