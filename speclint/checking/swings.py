@@ -13,7 +13,8 @@ from dataclasses import dataclass, replace
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import Written, run_once, written_at
 from speclint.checking.severity import Ending
-from speclint.errors import NOWHERE, Location
+from speclint.checking.time_limit import Overrun
+from speclint.errors import NOWHERE, FamilyError, Location
 from speclint.quantities import Measure
 from speclint.rules import Context, Judgement
 from speclint.specs import Component, quantities_of
@@ -52,8 +53,18 @@ class Swing:
 def swings(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
     """Each value of a part that a check takes in any of its load cases, with what its tolerance carries there.
 
-    :raises Overrun: where a rule that is run for it takes longer than the settings allow.
+    :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
+    try:
+        return _found(one, part, context)
+    except Overrun as problem:
+        what = f"{one.rule.name} was varied on {one.component}"
+        raise FamilyError(
+            f"family {one.rule.family}: a rule did not end in its time while {what}"
+        ) from problem
+
+
+def _found(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
     component = context.design.specs[one.component]
     assert isinstance(component, Component)
     own = {limits.where: limits for at in quantities_of(part).values() if (limits := at.limits)}

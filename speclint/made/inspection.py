@@ -66,7 +66,8 @@ class InspectionList:
 
     ``ranked`` are its dimensions with limits that rules rest on. ``without_limits`` are those for which the drawing
     states none, ``conditions`` what is not measured on the part, ``figures`` what tables give for its metal.
-    ``no_rule`` are the quantities that it states and no rule rests on. ``share`` is how much of a tolerance a gauge may
+    ``unstated`` are the keys of values that rules ask for and nobody stated, each with the rules. ``no_rule`` are the
+    quantities that it states and no rule rests on. ``share`` is how much of a tolerance a gauge may
     take, ``decision`` the decision rule.
     """
 
@@ -77,6 +78,7 @@ class InspectionList:
     figures: tuple[Swing, ...]
     points: tuple[InspectionPoint, ...]
     asked: tuple[AskedOnPaper, ...]
+    unstated: tuple[tuple[str, tuple[str, ...]], ...]
     no_rule: tuple[Inspected, ...]
     share: float
     decision: Decision
@@ -113,6 +115,7 @@ def inspection_list(
         _figures(found),
         inspection_points(part),
         asked_on_paper(part),
+        _unstated(drawn, part),
         tuple(one for one in rows if not one.rests),
         share,
         decision,
@@ -153,6 +156,18 @@ def _may_rest(one: Check, part: Component) -> bool:
     """Whether a check may rest on a part; rules that review others, and those of records, are left out."""
     judges = one.outcome != "not applicable" and not one.rule.reviews and one.kind != MadePart.kind
     return judges and part.id in one.consulted.ids
+
+
+def _unstated(drawn: Assessment, part: Component) -> tuple[tuple[str, tuple[str, ...]], ...]:
+    """The values of a part that checks wanted and nobody stated, by key."""
+    assert drawn.design is not None
+    wanted: dict[str, dict[str, None]] = {}
+    for one in drawn.checks:
+        if _may_rest(one, part):
+            for where in one.unstated:
+                if where.key and drawn.design.owner(where) == part.id:
+                    wanted.setdefault(where.key, {})[one.rule.name] = None
+    return tuple((key, tuple(rules)) for key, rules in sorted(wanted.items()))
 
 
 def _by_place(found: Iterable[Swing]) -> Mapping[Location, tuple[Swing, ...]]:

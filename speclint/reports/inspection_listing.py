@@ -122,6 +122,9 @@ def sections(found: InspectionList) -> Iterator[tuple[str, Sequence[str]]]:
         "Conditions that rules rest on, not measured on the part": [
             _quantity(one) for one in found.conditions
         ],
+        "Rules ask for these, and the spec does not state them: what rests there is not ranked": [
+            f"{key}: {', '.join(rules)}" for key, rules in found.unstated
+        ],
         NO_RULE: [_quantity(one) for one in found.no_rule],
     }
     yield from ((heading, lines) for heading, lines in some.items() if lines)
@@ -162,6 +165,7 @@ def inspection_data(drawn: Assessment, found: InspectionList) -> dict[str, Any]:
             {"what": one.what, "stated": one.stated, "record": one.record, "where": str(one.where)}
             for one in found.asked
         ],
+        "not_stated": [{"key": key, "rules": list(rules)} for key, rules in found.unstated],
         "conditions": [_data(one) for one in found.conditions],
         "no_rule": [_data(one) for one in found.no_rule],
         "not_read": [str(one.where) for one in drawn.complaints],

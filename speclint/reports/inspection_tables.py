@@ -8,26 +8,30 @@ from collections.abc import Sequence
 
 from speclint.checking import Assessment
 from speclint.made import COLUMNS, InspectionList, SheetRow, cells, other_rows, ranked_rows
+from speclint.reports.csv_report import as_text
 from speclint.reports.finding_lines import called
 from speclint.reports.inspection_listing import checks_said, not_read, notes, sections
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS
 from speclint.reports.printable import visible
 
+#: Columns of texts that are not read back.
+_TEXTS = ("drawn", "of rule", "drawn at")
 _HEADS = ("rank", "dimension", "drawn", "limits", "carries", "greatest U", "accepted", "rests on it")
 
 
 def inspection_csv(found: InspectionList, values: int = 1) -> str:
     """The sheet after RFC 4180, with so many rows for each dimension; what no rule rests on comes last.
 
-    Keys begin with a letter, and numbers stand as numbers, so that a spreadsheet evaluates nothing.
+    Keys begin with a letter, numbers stand as numbers, and texts are marked, so that a spreadsheet evaluates nothing.
     """
     text = io.StringIO()
     rows = csv.writer(text, lineterminator="\r\n")
     rows.writerow(COLUMNS)
     for row in (*ranked_rows(found), *other_rows(found)):
         for _ in range(values):
-            rows.writerow(visible(cell) for cell in cells(row))
+            named = zip(COLUMNS, cells(row), strict=True)
+            rows.writerow(as_text(cell) if name in _TEXTS else visible(cell) for name, cell in named)
     return text.getvalue()
 
 

@@ -105,6 +105,16 @@ def test_what_was_not_filled_in_is_told_and_half_a_row_is_refused(capsys: pytest
     assert "; not measured: bore, tolerances.end.zone\n" in capsys.readouterr().out
 
 
+def test_a_spreadsheet_evaluates_nothing_of_a_sheet(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A file may bear any name; a key begins with a letter."""
+    (shop.root / "tube.toml").rename(shop.root / "=tube.toml")
+    shop.replace("=tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube"')
+    rows = list(csv.DictReader(io.StringIO(said(capsys, "--as", "csv"), newline="")))
+    assert {one["drawn at"].partition(":")[0] for one in rows} == {"'=tube.toml"}
+
+
 @pytest.mark.usefixtures("shop")
 def test_a_sheet_has_one_mapping(capsys: pytest.CaptureFixture[str]) -> None:
     Path("sheet.csv").write_text("dimension;measured\n", encoding="utf-8")

@@ -146,6 +146,19 @@ def test_a_zone_is_measured_from_nothing_to_its_width(tmp_path: Path) -> None:
     assert first.accepted == pytest.approx((0.0, 0.09e-3))
 
 
+def test_what_rules_ask_for_and_nobody_stated_is_told(tmp_path: Path) -> None:
+    found = listed(tmp_path, ('bore = "100 mm ±0.5"\n', ""))
+    assert found.unstated == (("bore", ("tube.reach",)),)
+    assert found.ranked == ()
+
+
+def test_the_greatest_over_the_load_cases_counts(tmp_path: Path) -> None:
+    """At 12 bar, D = 104.5 mm, 1.2 × 100.5/4 = 30.15 MPa and 1.2 × 99.5/5 = 23.88 of 100; at 10 bar a sixth less."""
+    (case,) = (rule for rule in tubes.RULES if rule.name == "tube.case-stress")
+    bore = next(one for one in listed(tmp_path, rules=(case,)).ranked if one.at.key == "bore")
+    assert (bore.rests[0].case, pytest.approx(bore.carried)) == ("starting", 0.3015 - 0.2388)
+
+
 def test_a_mate_whose_check_takes_a_value_ranks_it(tmp_path: Path) -> None:
     """The gap is judged on the tube: the hole of the rack, +0.1/0, carries it all the same."""
     found = listed(tmp_path, part="rack", rules=tubes.RULES)
