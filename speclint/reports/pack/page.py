@@ -24,7 +24,8 @@ _LANDSCAPE = """@page { size: A4 landscape; margin: 12mm; }
 @media (min-width: 64rem) { body { display: block; max-width: none; } }
 .inspection { table-layout: auto; } .inspection :is(th, td):is(:first-child, :nth-child(2)) { width: auto; }
 .inspection tbody th { min-width: 14rem; } .inspection td { min-width: 2.4rem; overflow-wrap: normal; }
-@media print { .inspection tbody th { min-width: 44mm; } .inspection td { min-width: 10mm; height: 9mm; }
+@media print { .decision.inspection.index { break-inside: auto; }
+  .inspection tbody th { min-width: 44mm; } .inspection td { min-width: 10mm; height: 9mm; }
   .inspection td:is(:nth-child(9), :nth-child(n+14)) { min-width: 20mm; } }
 """
 #: The width of a drawing, as its class says it.
