@@ -23,6 +23,27 @@ from .in_steam import (
     duties_in_steam as duties_in_steam,
     in_steam as in_steam,
 )
+from .inspection import (
+    Inspected as Inspected,
+    InspectionList as InspectionList,
+    checked_for as checked_for,
+    inspection_list as inspection_list,
+)
+from .inspection_points import (
+    AskedOnPaper as AskedOnPaper,
+    InspectionPoint as InspectionPoint,
+    asked_on_paper as asked_on_paper,
+    inspection_points as inspection_points,
+)
+from .inspection_sheet import (
+    COLUMNS as COLUMNS,
+    SheetRow as SheetRow,
+    carries as carries,
+    cells as cells,
+    other_rows as other_rows,
+    ranked_rows as ranked_rows,
+    sheet_mapping as sheet_mapping,
+)
 from .judgement import (
     Change as Change,
     Judged as Judged,

@@ -16,3 +16,9 @@ from .trend import (
     Trend as Trend,
     straight_line as straight_line,
 )
+from .uncertainty import (
+    GREATEST_SHARE as GREATEST_SHARE,
+    USUAL_SHARE as USUAL_SHARE,
+    accepted_between as accepted_between,
+    greatest_uncertainty as greatest_uncertainty,
+)
