@@ -26,7 +26,8 @@ def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     by_sizes = mass_by_sizes(part, sheet)
     if by_sizes is None:
         return
-    yield from _pairs(part.mass, by_sizes, "", sheet)
+    most = "spindle with its plates" if isinstance(part, ValveSpindle) else "greatest share"
+    yield from _pairs(part.mass, by_sizes, "", sheet, most)
     if isinstance(part, PistonRod) and by_sizes.least is not None:
         m = sheet.work("m_e", share_of_mass, s=sheet.limit("rod with its ends", "s_e"), M=by_sizes.least)
         yield Pair(part.mass, Worked(m, by_sizes.places), "at most", name="with its ends")
@@ -42,18 +43,16 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
             yield from _pairs(piece.mass, by_sizes, name, sheet)
 
 
-def _pairs(mass: Measure | NotStated, by_sizes: BySizes, name: str, sheet: Sheet) -> Iterator[Pair]:
-    for must, M in (("at least", by_sizes.least), ("at most", by_sizes.most)):
-        if M is not None:
-            s = (
-                sheet.limit("least share", "s_l")
-                if must == "at least"
-                else sheet.limit("greatest share", "s_g")
-            )
-            m = sheet.work("m_l" if must == "at least" else "m_g", share_of_mass, s=s, M=M)
-            yield Pair(
-                mass, Worked(m, by_sizes.places), "at least" if must == "at least" else "at most", name=name
-            )
+def _pairs(
+    mass: Measure | NotStated, by_sizes: BySizes, name: str, sheet: Sheet, most: str = "greatest share"
+) -> Iterator[Pair]:
+    if by_sizes.least is not None:
+        s = sheet.limit("least share", "s_l")
+        m = sheet.work("m_l", share_of_mass, s=s, M=by_sizes.least)
+        yield Pair(mass, Worked(m, by_sizes.places), "at least", name=name)
+    if by_sizes.most is not None:
+        m = sheet.work("m_g", share_of_mass, s=sheet.limit(most, "s_g"), M=by_sizes.most)
+        yield Pair(mass, Worked(m, by_sizes.places), "at most", name=name)
 
 
 _LIMITS = [
@@ -79,6 +78,13 @@ _ENDS = Limit(
     COMMON_PRACTICE,
     "greatest mass of a piston rod over that of its free length",
 )
+_PLATES = Limit(
+    "spindle with its plates",
+    "3",
+    "ratio",
+    COMMON_PRACTICE,
+    "greatest mass of a spindle over that of a bar of its diameter, for collars, nuts and spring plates",
+)
 
 by_sizes: Rule = agreement(
     "mass.by-sizes",
@@ -87,11 +93,13 @@ by_sizes: Rule = agreement(
     on=(CompressionSpring, Piston, PistonRod, PoppetValve, ValveSpindle, Weldment),
     pairs=_masses,
     within="",
-    limits=[*_LIMITS, _ENDS],
+    limits=[*_LIMITS, _ENDS, _PLATES],
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="forces of inertia, lifting and balance all rest on a mass that nobody works again",
     leaves_out="ribs, bosses, collars, nuts and ends, between the least and the most; plates that are no flat walls; "
-    "crossheads, tappets and cam boxes, whose sizes do not describe them",
+    "the most that a weldment weighs whose block states no width and height; crossheads, tappets and cam boxes, whose "
+    "sizes do not describe them",
 )
 
 turning_parts: Rule = agreement(

@@ -124,6 +124,30 @@ def test_ten_times_too_little_is_told(workshop: DesignFolder, text: str) -> None
     assert judged(workshop, text, least / 10) == "finding"
 
 
+#: In the guide 22 mm; from the seat to the gear 330 mm, or 200 mm free beside 100 mm of guide.
+WHOLE = SPINDLE + 'diameter = "22 mm"\n'
+HEATED, GUIDED = WHOLE + 'heated_length = "330 mm"\n', WHOLE + 'guide_length = "100 mm"\n'
+BLOCK = (
+    'kind = "cylinder-block"\nid = "block"\nentering_width = "1 m"\nentering_height = "0.8 m"\n'
+    '[bores.front]\nlength = "500 mm"\n[bores.back]\nlength = "400 mm"\n'
+)
+MADE_INTO = WELDMENT.replace("[plates.side]", 'makes = "block"\n[plates.side]')
+
+
+@pytest.mark.parametrize(
+    ("text", "most"),
+    [
+        (HEATED, 3 * math.pi / 4 * 0.022**2 * 0.33 * 7850),
+        (GUIDED, 3 * math.pi / 4 * 0.022**2 * 0.5 * 7850),  # 400 mm free, 100 in the guide
+        (MADE_INTO, 1.1 * 1 * 0.8 * 0.9 * 7850),  # as wide and high as the block, as long as both bores
+    ],
+)
+def test_the_most_that_spindle_and_weldment_weigh(workshop: DesignFolder, text: str, most: float) -> None:
+    (workshop.root / "block.toml").write_text(BLOCK, encoding="utf-8")
+    assert judged(workshop, text, 0.99 * most) == "conforms"
+    assert judged(workshop, text, 1.01 * most) == "finding"
+
+
 def test_without_a_metal_nothing_is_compared(workshop: DesignFolder) -> None:
     text = ROD.replace('material = "known-forging"\n', "").format("84 kg")
     expect_not_applicable(workshop.write({"part.toml": text}).only(MASS))
