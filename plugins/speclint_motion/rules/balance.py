@@ -161,6 +161,7 @@ def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def balanced(engine: Engine, sheet: Sheet) -> Judgement:
     """The share that fits best what all wheels have beyond the balance of what turns."""
@@ -214,6 +215,7 @@ def balanced(engine: Engine, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """What turns and what reciprocates together, in the planes of the wheels, as a mass at the crank."""
@@ -267,6 +269,7 @@ def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
     """The mass that is wanted at the radius drawn, its angle, and what the weight that is drawn leaves amiss."""
