@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import BySizes, mass_by_sizes, share_of_mass
+from speclint.facts import BySizes, mass_by_sizes, mass_of_part, share_of_mass
 from speclint.quantities import Measure
 from speclint.specs import (
     CompressionSpring,
     DrivingAxle,
     NotStated,
+    Pin,
     Piston,
     PistonRod,
     PoppetValve,
@@ -34,13 +35,22 @@ def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
-    """The mass of each piece that turns against that of the part which it names."""
+    """The mass of each piece that turns against that of the part which it names: as that states it, else by sizes."""
     for name, piece in axle.turning.items():
         if not sheet.is_stated(f"part of {name}", piece.of):
             continue
-        by_sizes = mass_by_sizes(sheet.follow(piece.of), sheet)
-        if by_sizes is not None:
-            yield from _pairs(piece.mass, by_sizes, name, sheet)
+        part = sheet.follow(piece.of)
+        known = mass_of_part(part, sheet, sheet.take_nominal)
+        if known is not None:
+            yield from _pairs(piece.mass, BySizes(known.value, known.value, known.places), name, sheet)
+            continue
+        by_sizes = mass_by_sizes(part, sheet)
+        if by_sizes is None:
+            continue
+        yield from _pairs(piece.mass, by_sizes, name, sheet)
+        if isinstance(part, Pin) and by_sizes.least is not None:
+            m = sheet.work("m_e", share_of_mass, s=sheet.limit("pin with its seat", "s_e"), M=by_sizes.least)
+            yield Pair(piece.mass, Worked(m, by_sizes.places), "at most", name=f"{name} with its seat")
 
 
 def _pairs(
@@ -85,6 +95,13 @@ _PLATES = Limit(
     COMMON_PRACTICE,
     "greatest mass of a spindle over that of a bar of its diameter, for collars, nuts and spring plates",
 )
+_SEAT = Limit(
+    "pin with its seat",
+    "3",
+    "ratio",
+    COMMON_PRACTICE,
+    "greatest mass of a pin over that of its bearing alone, for its seat in the wheel and its collars",
+)
 
 by_sizes: Rule = agreement(
     "mass.by-sizes",
@@ -104,14 +121,16 @@ by_sizes: Rule = agreement(
 
 turning_parts: Rule = agreement(
     "mass.of-turning-parts",
-    title="A mass that turns with an axle is no less than that of the part which it names",
+    title="A mass that turns with an axle is that of the part which it names, and of a pin no less than that without "
+    "its seat",
     on=DrivingAxle,
     pairs=_turning,
     within="",
-    limits=_LIMITS,
+    limits=[*_LIMITS, _SEAT],
+    edition=2,
     grade=Grade.NONCONFORMITY,
-    why="a pin that is counted too light turns out of balance with the rest of its mass",
-    leaves_out="masses that name no part; the seat of a pin in its wheel",
+    why="a pin that is counted too light or too heavy turns out of balance with the rest of its mass",
+    leaves_out="masses that name no part; the seat of a pin in its wheel, between the least and the most",
 )
 
 RULES = (by_sizes, turning_parts)
