@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from speclint.quantities import Measure, example, read
+from speclint.quantities import Measure, example, read, units
 from speclint.specs.fields import Link, Quantity, Stated
 from speclint.specs.geometry import conditions_of
 from speclint.specs.spans import Span
@@ -26,7 +26,7 @@ _SMALLER = 0.8  # an example that must be less than another is this share of wha
 
 #: Keys that take the id of a spec of the same kind.
 _OF_ITS_KIND = ("like", "mirror_of")
-_DAY = dt.date(2027, 5, 31)
+_DAY = dt.date(2025, 5, 31)
 #: A word that a drawing might have where any text is taken, by key.
 _WORDS = {
     "id": "liner-left",
@@ -70,7 +70,7 @@ def quantity_example(field: FieldInfo) -> str:
     if span is None or span.holds(read(usual, quantity.dimension, "any")):
         return usual
     least, greatest = span.ends(quantity.dimension)
-    return _millimetres(math.sqrt(least * greatest))
+    return _two_figures(math.sqrt(least * greatest), quantity.dimension)
 
 
 def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
@@ -121,7 +121,8 @@ def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
         if not broken:
             break
         for condition, (_, great) in broken:
-            found[condition.key] = _millimetres(great.measure.nominal * condition.times * _SMALLER)
+            less = great.measure.nominal * condition.times * _SMALLER
+            found[condition.key] = _two_figures(less, great.measure.dimension)
     return found
 
 
@@ -131,5 +132,11 @@ def _read(table: type[SpecTable], name: str, text: str) -> Measure:
     return read(text, found[0].dimension, "any")
 
 
-def _millimetres(metres: float) -> str:
-    return f"{float(f'{metres * 1e3:.2g}'):g} mm"  # two figures
+def _two_figures(value: float, dimension: str) -> str:
+    """A value in SI units, to two figures, in the unit in which the dimension is usually written."""
+    _, _, written = examples_of(dimension)[0].partition(" ")
+    unit = written.partition(" ")[0] if dimension == "fluid pressure" else written
+    if dimension.startswith("temperature"):
+        return f"{value:.0f} K"
+    figure = value / units.factor(unit, "pressure" if dimension == "fluid pressure" else dimension)
+    return f"{float(f'{figure:.2g}'):.15g} {written}".rstrip()

@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Mass, NoMass, Position, Word
-from speclint.specs.geometry import Below, Conditions
+from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.link_targets import Engine
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -69,7 +69,7 @@ class DrivingAxle(Component):
     kind: ClassVar[str] = "driving-axle"
     called: ClassVar[str] = "driving axle"
     of_metal: ClassVar[bool] = False
-    geometry: ClassVar[Conditions] = (Below("turning.*.radius", "plane_distance"),)
+    geometry: ClassVar[Conditions] = (AtMost("turning.*.radius", "plane_distance"),)
 
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
