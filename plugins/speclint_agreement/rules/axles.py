@@ -25,7 +25,7 @@ def _loads(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
 def _small_ends(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
     """The small end that a crosshead states against that of its connecting rod, by the rod's centre of gravity."""
     for name, crank in engine.cranks.items():
-        small = small_end_of(crank, engine, sheet)
+        small = small_end_of(crank, engine, sheet, sheet.take_nominal)
         if small is None or not sheet.is_stated(f"block of {name}", crank.block):
             continue
         block = sheet.follow(crank.block)
@@ -76,6 +76,7 @@ small_ends: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="what is counted twice, at neither end, or at the wrong one is balanced wrongly and pulls unseen",
     leaves_out="a rod whose mass or centre of gravity is not stated",
+    edition=2,
 )
 
 shares_add_up: Rule = agreement(

@@ -46,20 +46,33 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
 
 @rule(
     "made.identified",
-    title="A part as made states its serial number, the revision that it was made to and its maker",
+    title="A part as made states its serial number, which no other of its spec has, the revision that it was made to "
+    "and its maker",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
+    edition=2,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
-    """Lists what is missing."""
+    """Lists what is missing, and the other parts of the same spec that have this number."""
     stated = {"serial": made.serial, "made_to": made.made_to, "maker": made.maker}
     missing = [name for name, value in stated.items() if not sheet.is_stated(name, value)]
     if missing:
         return sheet.states(False, f"not stated: {', '.join(missing)}", where=stated[missing[0]].where)
+    number = sheet.read("serial", made.serial)
+    alike = [
+        one.id
+        for one in sheet.belonging_to(sheet.follow(made.of), MadePart)
+        if one.id != made.id
+        and sheet.is_stated("serial", one.serial)
+        and sheet.read("serial", one.serial) == number
+    ]
+    if alike:
+        says = f"serial number {number} is that of {' and '.join(alike)} too"
+        return sheet.states(False, says, where=made.serial.where)
     return sheet.states(True, "serial number, revision and maker are stated")
 
 
@@ -97,6 +110,7 @@ def revision(made: MadePart, sheet: Sheet) -> Judgement:
     leaves_out="whether the document is genuine, and whether it is of this piece: the competent person or body that "
     "the local code names compares its marks",
     against=(),
+    edition=2,
 )
 def certificate(made: MadePart, sheet: Sheet) -> Judgement:
     """A hold where the part holds pressure; what is missing is listed."""
@@ -120,10 +134,13 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
         yield f"inspection document {kind}, {asked} is asked for"
     if not sheet.is_stated("heat", document.heat):
         yield "it names no heat"
-    if sheet.is_stated("material", document.material) and sheet.is_stated("material", drawn.material):
-        named, ordered = sheet.read("material", document.material), sheet.read("material", drawn.material)
-        if named != ordered:
-            yield f"it certifies {named}, {ordered} is asked for"
+    if not sheet.is_stated("material", drawn.material):
+        return
+    ordered = sheet.read("material", drawn.material)
+    if not sheet.is_stated("material", document.material):
+        yield f"it names no material, {ordered} is asked for"
+    elif (named := sheet.read("material", document.material)) != ordered:
+        yield f"it certifies {named}, {ordered} is asked for"
 
 
 @rule(
