@@ -28,8 +28,7 @@ class HazardSeen:
     check of one could be made, or none within what its rule covers; not applicable where no such rule applies to the
     part as it is stated. ``checks`` are all that guard against it: of the part, and of others that look at it.
     ``beside`` are rules on other kinds that guard against it, of which no check looked at the part. Rules on kinds of
-    which the repository has no part are not
-    among them: a hazard that only such a rule guards against has none.
+    which the repository has no part are not among them: a hazard that only such a rule guards against has none.
     """
 
     component: str

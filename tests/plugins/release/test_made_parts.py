@@ -59,6 +59,12 @@ WRONG = [
         Grade.HOLD,
         "it certifies plate-P355GH, plate-P265GH is asked for",
     ),
+    (
+        "made.certificate",
+        ('material = "plate-P265GH"\n', ""),
+        Grade.HOLD,
+        "it names no material, plate-P265GH is asked for",
+    ),
     ("made.hydraulic-test", ('pressure = "28 bar', 'pressure = "27.9 bar'), Grade.HOLD, "28 bar"),
     ("made.hydraulic-test", ('held = "1800 s"\n', ""), Grade.HOLD, "the time for which it was held"),
     (
@@ -196,9 +202,30 @@ def test_released_drawings_ask_for_parts_as_made(workshop: DesignFolder) -> None
     none = of_cover(workshop)
     assert (none.grade, none.says) == (Grade.NONCONFORMITY, "no part as made is on record")
     assert of_cover(workshop, MADE).outcome == "conforms"
+    scrapped = changed(MADE, ('serial = "7"', 'serial = "7"\nfitted = false'))
+    assert of_cover(workshop, scrapped).says == "none of 1 parts is fitted"
     assert of_cover(workshop, MADE, second).says == "none of 2 parts is fitted"
     fitted = changed(MADE, ('serial = "7"', 'serial = "7"\nfitted = true'))
     assert of_cover(workshop, fitted, second).says == "cover-7 is on record"
+
+
+@pytest.mark.parametrize(
+    ("number", "of", "outcome"),
+    [("8", "cover", "conforms"), ("7", "cover", "finding"), ("7", "ring", "conforms")],
+)
+def test_a_serial_number_is_that_of_one_part(
+    workshop: DesignFolder, number: str, of: str, outcome: str
+) -> None:
+    """Of one spec: another part may have the same number."""
+    second = changed(
+        MADE,
+        ('id = "cover-7"', 'id = "other"'),
+        ('serial = "7"', f'serial = "{number}"'),
+        ('of = "cover"', f'of = "{of}"'),
+    )
+    text = second if of == "cover" else second[: second.index("[measured")]
+    workshop.write({**files(DRAWN), "cover-7.toml": MADE, "other.toml": text}, settings=settings())
+    assert workshop.only("made.identified", "cover-7").outcome == outcome
 
 
 def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFolder) -> None:
