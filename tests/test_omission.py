@@ -80,15 +80,10 @@ def test_what_tells_an_omission(bench: Bench, one: Omission, by: str) -> None:
 
 
 def test_what_nothing_tells_is_passed(bench: Bench) -> None:
-    """Two cavities are listed, of which a partition names one: that there is another, no geometry tells."""
-    places = (("weldment-block-left", "cavities"),)
+    """Two checks prove a fault mended, of which one is left out: nothing but its record says that there were two."""
+    places = (("fault-flat-walls", "by_checks"),)
     one = Omission(
-        "block.closed-cavities",
-        "weldment-block-left",
-        "weldment.cavities",
-        "shortened",
-        "between-passages",
-        places,
+        "fault.proved-by-checks", "fault-flat-walls", "known-fault.by_checks", "shortened", "walls", places
     )
     assert bench.told_by(one) == ""
     assert promised()[one.rule].listing(one.row)

@@ -74,6 +74,10 @@ from .rule_run import (
     check as check,
     check_component as check_component,
 )
+from .swings import (
+    Swing as Swing,
+    swings as swings,
+)
 from .unfinished import (
     Unfinished as Unfinished,
     still_to_be_drawn as still_to_be_drawn,

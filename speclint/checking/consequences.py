@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -12,7 +12,7 @@ from speclint.checking.rule_run import check
 from speclint.errors import DesignError, Location, one_of
 from speclint.repository import Concession, Design
 from speclint.rules import Context
-from speclint.specs import Component, Link, NotStated, Spec
+from speclint.specs import Component, Link, MadePart, NotStated, Spec
 
 #: Keys by which specs are found that no link leads to: questions put to the whole repository rest on them.
 _ASKED_OF_ALL = frozenset({"drawing", "like", "mirror_of"})
@@ -24,8 +24,8 @@ class Consequences:
 
     ``stated`` is the value as written; "" where it is not stated. ``read_in`` are the specs that read the same line of
     a file: the part itself, and those that are like it. ``checks`` take the value at some corner or load case.
-    ``joined`` are the specs that a link joins to the part, either way. ``concessions`` accept a finding of one of the
-    checks.
+    ``joined`` are the specs that a link joins to the part, either way; ``made`` the records of pieces that were made
+    to a spec of ``read_in``, or to a part of the checks. ``concessions`` accept a finding of one of the checks.
     """
 
     component: str
@@ -34,6 +34,7 @@ class Consequences:
     read_in: tuple[str, ...]
     checks: tuple[Check, ...]
     joined: tuple[str, ...]
+    made: tuple[str, ...]
     concessions: tuple[Concession, ...]
 
     @property
@@ -64,9 +65,18 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
     )
     joined = {link.id for link in spec.links() if design.index.leads(link)}
     joined |= {part.id for part in design.linking_to(spec)}
+    made = tuple(_made_to(design, {*places, *(one.component for one in checks)}))
     return Consequences(
-        component, key, stated, tuple(sorted(places)), checks, tuple(sorted(joined)), conceded
+        component, key, stated, tuple(sorted(places)), checks, tuple(sorted(joined - {*made})), made, conceded
     )
+
+
+def _made_to(design: Design, parts: Collection[str]) -> Iterator[str]:
+    """The ids of the parts as made of some specs, in their order."""
+    for name, entry in sorted(design.index.entries.items()):
+        spec = design.specs.get(name) if entry.kind == MadePart.kind else None
+        if isinstance(spec, MadePart) and isinstance(spec.of, Link) and spec.of.id in parts:
+            yield name
 
 
 def _value_at(spec: Spec, key: str) -> Any:

@@ -202,6 +202,37 @@ def run_once(
         return NotAssessed(f"could not be run: {in_words(problem)}")
 
 
+@dataclass(frozen=True)
+class Written:
+    """A rule at one corner of one load case, with its written record and the inputs that have sides there."""
+
+    ending: Ending
+    record: Record
+    sides: Sides
+
+
+def written_at(
+    rule: Rule, component: Component, case: str, sides: Mapping[Hashable, bool], context: Context
+) -> Written | None:
+    """The rule at one corner of one load case ("" where it has none), written down; None where it raises, or the load
+    case is not stated.
+
+    :raises Overrun: when it takes longer than the settings allow.
+    """
+    found = _worked_case(rule, component, case, context) if case else None  # type: ignore[arg-type]
+    if isinstance(found, NotAssessed):
+        return None
+    corner = Corner(sides)
+    try:
+        with Guard(rule.family), _in_time(rule, component, context):
+            ending, sheet = _run(rule, component, found, context, corner, record=True)
+    except (KeyboardInterrupt, Overrun):
+        raise
+    except BaseException:
+        return None
+    return Written(ending, sheet.record, dict(corner.met))
+
+
 def still_conforms(found: Check, component: Component, context: Context) -> bool:
     """Whether a check that conforms would still do so in slightly other surroundings. Nothing is written down."""
     return where_it_fails(found.rule, component, context, found.corners) is None

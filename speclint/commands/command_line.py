@@ -23,6 +23,7 @@ COMMANDS = {
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
     "unseen": "what nobody looked at: hazards without a rule, and what the rules leave out",
+    "inspect": "what is inspected on a part: dimensions ranked by the margin they carry, points, certificates",
     "record": "the record of a part as made, from the table of sizes that a shop sent",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",

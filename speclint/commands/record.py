@@ -15,7 +15,7 @@ from speclint.errors import DesignError, OutputError, SettingsError, TableError,
 
 if TYPE_CHECKING:
     from speclint.made import Recorded
-    from speclint.repository import Design
+    from speclint.repository import Design, TableMapping
     from speclint.specs import Component
 
 EXAMPLE = "speclint record report.csv --part liner-left --serial L-03 --made-to B --in example_specs"
@@ -31,6 +31,12 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "--by", default="", metavar="FILE", help="the mapping of the table, where the settings name several"
     )
     parser.add_argument(
+        "--inspection-sheet",
+        dest="sheet",
+        action="store_true",
+        help="the table is a sheet of speclint inspect, filled in: it needs no mapping",
+    )
+    parser.add_argument(
         "--in", dest="folder", type=Path, default=Path(), metavar="FOLDER", help="the repository"
     )
     parser.add_argument(
@@ -41,18 +47,18 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Read the table, write the record, and list every row that could not be read; returns the exit code."""
     from speclint.made import as_toml, missing_columns, record
-    from speclint.repository import find_root, open_repository, read_mapping, read_shop_table
+    from speclint.repository import find_root, open_repository, read_shop_table
 
     root = find_root([options.folder])
     design = open_repository([root], families_for([root]).kinds).design
     part = _part(design, options.part)
-    mapping = read_mapping(root, _mapping_file(design, options.by))
+    mapping = _mapping(root, design, options)
     table = read_shop_table(options.table, mapping.layout)
     if missing := missing_columns(table, mapping):
         raise TableError(
             f"{options.table}: it has no column {', '.join(missing)}; it has {', '.join(table.columns)}"
         )
-    recorded = record(table, mapping, part, options.serial, date.today())
+    recorded = record(table, mapping, part, options.serial, date.today(), may_be_empty=options.sheet)
     name = _id(f"{part.id}-{options.serial}")
     target = _target(root, options.file or f"made/{name}.toml")
     for row in recorded.refused:
@@ -72,6 +78,17 @@ def _part(design: Design, name: str) -> Component:
     if not isinstance(part, Component):
         raise DesignError(f"no component is called {name}; {one_of(name, design.part_names())}")
     return part
+
+
+def _mapping(root: Path, design: Design, options: argparse.Namespace) -> TableMapping:
+    from speclint.made import sheet_mapping
+    from speclint.repository import read_mapping
+
+    if not options.sheet:
+        return read_mapping(root, _mapping_file(design, options.by))
+    if options.by:
+        raise SettingsError("an inspection sheet has a mapping of its own: leave out --by")
+    return sheet_mapping()
 
 
 def _mapping_file(design: Design, given: str) -> str:
@@ -119,4 +136,7 @@ def _told(recorded: Recorded, file: str) -> str:
     refused = (
         f"; {len(recorded.refused)} rows could not be read, and are not in it" if recorded.refused else ""
     )
-    return f"{file}: {recorded.values} values of {len(recorded.measured)} measurements{others}{refused}\n"
+    left = f"; not measured: {', '.join(recorded.not_measured)}" if recorded.not_measured else ""
+    return (
+        f"{file}: {recorded.values} values of {len(recorded.measured)} measurements{others}{refused}{left}\n"
+    )

@@ -13,7 +13,6 @@ from speclint.equations import (
     SquareMetres,
     formula,
 )
-from speclint.facts.cylinders import bore_closed
 from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
@@ -112,6 +111,14 @@ def share_of_mass(s: Ratio, M: Kilograms) -> Kilograms:
     return s * M
 
 
+def _bore_under(cover: CylinderCover | ChamberCover, sheet: Sheet) -> Measure | NotStated:
+    if isinstance(cover, ChamberCover):
+        return cover.bore
+    from speclint.facts.cylinders import bore_closed  # only where a cover of a cylinder is weighed
+
+    return bore_closed(cover, sheet)
+
+
 def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
     """The mass of a part: that which its own spec states, or by its sizes that of a part made of rings, kg.
 
@@ -128,7 +135,7 @@ def mass_of_part(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
             part, (barrel, (part.collar.diameter, part.bore, part.collar.thickness)), sheet, take
         )
     if isinstance(part, CylinderCover | ChamberCover) and sheet.is_stated("form", part.form):
-        bore = bore_closed(part, sheet) if isinstance(part, CylinderCover) else part.bore
+        bore = _bore_under(part, sheet)
         plate = (bore, part.central_hole, part.thickness)
         rings = ((part.outside_diameter, bore, part.flange_thickness), plate)
         return _of_rings(part, rings, sheet, take) if sheet.read("form", part.form) == "flat" else None

@@ -1,4 +1,4 @@
-"""Parts as made: the decision on each measured dimension, and on the part."""
+"""Parts as made: inspection lists, the decision on each measured dimension, and on the part."""
 
 from __future__ import annotations
 

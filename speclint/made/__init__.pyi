@@ -8,6 +8,27 @@ from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
 )
+from .inspection import (
+    Inspected as Inspected,
+    InspectionList as InspectionList,
+    checked_for as checked_for,
+    inspection_list as inspection_list,
+)
+from .inspection_points import (
+    AskedOnPaper as AskedOnPaper,
+    InspectionPoint as InspectionPoint,
+    asked_on_paper as asked_on_paper,
+    inspection_points as inspection_points,
+)
+from .inspection_sheet import (
+    COLUMNS as COLUMNS,
+    SheetRow as SheetRow,
+    carries as carries,
+    cells as cells,
+    other_rows as other_rows,
+    ranked_rows as ranked_rows,
+    sheet_mapping as sheet_mapping,
+)
 from .judgement import (
     Change as Change,
     Judged as Judged,

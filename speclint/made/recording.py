@@ -25,6 +25,12 @@ from speclint.specs import (
 
 #: A number that stands without a unit.
 _BARE = re.compile(r"[+-]?[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?")
+#: What an inspector fills in; the rest of a row may stand there before.
+_FILLED_IN = ("value", "uncertainty", "along", "round", "instrument", "date", "inspector")
+#: The columns that hold the unit of another.
+_UNIT_COLUMNS = {"value": "unit", "uncertainty": "unit_of_uncertainty"}
+#: The unit one, ISO 80000-1: a number without a unit.
+_ONE = "1"
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+")
 
 
@@ -44,13 +50,15 @@ class Recorded:
     """What a table gave for one part.
 
     ``measured`` are the entries of the record by name, as a spec states them. ``refused`` are the rows that could not
-    be read, ``others`` how many belong to other serial numbers.
+    be read, ``others`` how many belong to other serial numbers. ``not_measured`` are the dimensions of an inspection
+    sheet of which no row was filled in.
     """
 
     measured: Mapping[str, Mapping[str, Any]]
     refused: tuple[RefusedRow, ...]
     others: int
     values: int
+    not_measured: tuple[str, ...] = ()
 
 
 class _RefusedError(ValueError):
@@ -66,20 +74,38 @@ class _Row:
     value: Mapping[str, str] = field(hash=False)
 
 
-def record(table: ShopTable, mapping: TableMapping, part: Component, serial: str, today: date) -> Recorded:
-    """The rows of one serial number, each read against the spec of its part; all rows where no column has serials."""
+def record(
+    table: ShopTable,
+    mapping: TableMapping,
+    part: Component,
+    serial: str,
+    today: date,
+    *,
+    may_be_empty: bool = False,
+) -> Recorded:
+    """The rows of one serial number, each read against the spec of its part; all rows where no column has serials.
+
+    ``may_be_empty`` is true of an inspection sheet: its rows name every dimension, and one of which nothing was filled
+    in was not measured.
+    """
     reader = _Reader(mapping, quantities_of(part), part, today)
     rows, refused, others = [], [], 0
+    empty: dict[str, None] = {}
     column = mapping.column("serial")
     for row in table.rows:
         if column and row.cells.get(column, serial) != serial:
             others += 1
             continue
+        if may_be_empty and reader.is_empty(row):
+            empty[row.cells.get(mapping.column("dimension"), "")] = None
+            continue
         try:
             rows.append(reader.read(row, serial))
         except _RefusedError as problem:
             refused.append(RefusedRow(row.number, str(problem)))
-    return Recorded(_entries(rows), tuple(refused), others, len(rows))
+    measured = {one.key for one in rows}
+    left = tuple(name for name in empty if name and name not in measured)
+    return Recorded(_entries(rows), tuple(refused), others, len(rows), left)
 
 
 def missing_columns(table: ShopTable, mapping: TableMapping) -> tuple[str, ...]:
@@ -114,6 +140,10 @@ class _Reader:
         self._try(at, common, value)
         return _Row(at.key, tuple(common.items()), value)
 
+    def is_empty(self, row: ShopRow) -> bool:
+        """Whether nothing was filled in."""
+        return not any(self._cell(row, what) for what in _FILLED_IN)
+
     def _cell(self, row: ShopRow, what: Any) -> str:
         return row.cells.get(self.mapping.column(what), "")
 
@@ -143,12 +173,13 @@ class _Reader:
             )
         if not _BARE.fullmatch(text):
             return text
-        unit = (self._cell(row, "unit") if what == "value" else "") or self.mapping.unit_of(what)
+        column = _UNIT_COLUMNS.get(what)
+        unit = (self._cell(row, column) if column else "") or self.mapping.unit_of(what)
         if not unit:
             raise _RefusedError(
                 f'"{text}" has no unit, and neither a column nor the mapping gives one for {what}'
             )
-        return f"{text} {unit}"
+        return text if unit == _ONE else f"{text} {unit}"
 
     def _day(self, row: ShopRow) -> str:
         text = self._cell(row, "date")
@@ -168,7 +199,7 @@ class _Reader:
     def _try(self, at: QuantityAt, common: Mapping[str, str], value: Mapping[str, str]) -> None:
         """Read the entry that the row would make by itself, as the loader of specs will."""
         try:
-            entry = MeasuredDimension.model_validate(_placed({**common, "values": [value]}))
+            entry = MeasuredDimension.model_validate(placed({**common, "values": [value]}))
             measured_size(at.key, entry, at)
         except ValidationError as problem:
             error = problem.errors(include_url=False)[0]
@@ -178,11 +209,11 @@ class _Reader:
             raise _RefusedError(f'{problem.said}; read "{problem.read}"; write {problem.write}') from problem
 
 
-def _placed(raw: Any) -> Any:
+def placed(raw: Any) -> Any:
     """A tree of texts as the loader hands it to a model."""
     if isinstance(raw, Mapping):
-        return Table({name: _placed(inner) for name, inner in raw.items()}, Location())
-    return [_placed(inner) for inner in raw] if isinstance(raw, list) else Leaf(raw, Location())
+        return Table({name: placed(inner) for name, inner in raw.items()}, Location())
+    return [placed(inner) for inner in raw] if isinstance(raw, list) else Leaf(raw, Location())
 
 
 def _entries(rows: list[_Row]) -> dict[str, dict[str, Any]]:

@@ -13,6 +13,14 @@ from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,
 )
+from .inspection_listing import (
+    inspection_data as inspection_data,
+    inspection_page as inspection_page,
+)
+from .inspection_tables import (
+    inspection_csv as inspection_csv,
+    inspection_markdown as inspection_markdown,
+)
 from .json_report import (
     schema as schema,
 )
@@ -27,6 +35,7 @@ from .made_parts import (
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
+    inspection_document as inspection_document,
     review_page as review_page,
     sheet_document as sheet_document,
 )

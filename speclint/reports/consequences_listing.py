@@ -35,6 +35,8 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
     for one in found.concessions:
         page.wrapped(f"Concession {one.number} rests on it: {one.rule} on {', '.join(one.parts)}.")
     page.wrapped(f"Joined to {found.component} by a link: {', '.join(found.joined) or 'nothing'}.")
+    if found.made:
+        page.wrapped(f"Parts made already that it concerns: {', '.join(found.made)}.")
     page.wrapped(f"Drawings concerned: {', '.join(_drawings(assessment, found)) or 'none is numbered'}.")
     page.wrapped(CAUTION, emphasis="faint")
     return page
@@ -57,6 +59,7 @@ def consequences_data(assessment: Assessment, found: Consequences) -> dict[str, 
             for one in found.checks
         ],
         "joined": list(found.joined),
+        "made_parts": list(found.made),
         "concessions": [one.number for one in found.concessions],
         "drawings": _drawings(assessment, found),
         "not_read": [str(one.where) for one in assessment.complaints],

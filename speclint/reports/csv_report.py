@@ -56,8 +56,8 @@ def _row(check: Check, conceded: Standings) -> list[str]:
     limit = _amount(judgement.limit if judgement else None)
     standing = conceded.get((check.component, check.rule.name))
     return [
-        _text(check.component),
-        _text(check.kind),
+        as_text(check.component),
+        as_text(check.kind),
         check.rule.family,
         check.rule.name,
         str(check.rule.edition),
@@ -67,18 +67,18 @@ def _row(check: Check, conceded: Standings) -> list[str]:
         *found,
         *limit,
         check.case,
-        _text("; ".join(check.governing)),
-        _text(check.could_not_run or check.says),
-        _text("; ".join(check.missing)),
-        _text(f"{standing.concession.number} {standing.state}") if standing else "",
-        _text(check.where.file),
+        as_text("; ".join(check.governing)),
+        as_text(check.could_not_run or check.says),
+        as_text("; ".join(check.missing)),
+        as_text(f"{standing.concession.number} {standing.state}") if standing else "",
+        as_text(check.where.file),
         str(check.where.line or ""),
-        _text(check.where.key),
+        as_text(check.where.key),
         check.fingerprint,
     ]
 
 
-def _text(text: str) -> str:
+def as_text(text: str) -> str:
     """Text that a spreadsheet shows and never evaluates: an apostrophe marks it as text."""
     shown = visible(text)
     return f"'{shown}" if shown.lstrip().startswith(_FORMULA) else shown

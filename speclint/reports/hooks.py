@@ -36,51 +36,36 @@ def _in(module: str) -> Callable[[Assessment], str]:
     return write
 
 
+#: Each figure of speclint itself: its name, what it shows, and what makes it. Those of the whole design come first.
+_FIGURES = (
+    ("overview", "every limit used, and the speeds of the steam", "overview_charts.overview_figures"),
+    ("cylinders", "block, liner, covers and studs in section", "cylinder_drawing.liner_figures"),
+    ("cylinder-ends", "an end of a cylinder put together", "end_drawing.end_figures"),
+    ("chambers", "seats, passages and walls of a block", "chambers_drawing.chamber_figures"),
+    ("fits", "zones of hole and shaft, and what is left hot", "fit_charts.fit_figures"),
+    ("joints", "circles of studs", "joint_drawing.joint_figures"),
+    ("steam-path", "the way of the steam, place by place", "path_drawing.path_figures"),
+    ("valves", "double-beat valves in half section", "valve_drawing.valve_figures"),
+    ("springs", "springs of a valve against what is asked of them", "spring_charts.spring_figures"),
+    ("valve-loads", "loads of a valve over its lift", "valve_loads.valve_load_figures"),
+    (
+        "spring-positions",
+        "springs free, shut, open and solid, and their endurance",
+        "spring_drawing.spring_views",
+    ),
+    ("lagging", "lagging with the temperatures through it", "lagging_drawing.lagging_figures"),
+    ("covers", "flat covers in half section", "cover_drawing.cover_figures"),
+    ("pipes", "walls of steam pipes", "pipe_drawing.pipe_figures"),
+    ("rods", "piston rods and their sections", "rod_drawing.rod_figures"),
+    ("chains", "dimension chains and their gaps", "chain_charts.chain_figures"),
+    ("links", "the parts that a part with a hold is linked to", "links_drawing.links_figures"),
+)
+
+
 @family
 def speclint_drawings() -> Sequence[FigureMaker]:
     """Those of the whole design first, then part by part; each is imported when it draws."""
-    return (
-        FigureMaker(
-            "overview",
-            "every limit used, and the speeds of the steam",
-            _drawn("overview_charts.overview_figures"),
-        ),
-        FigureMaker(
-            "cylinders", "block, liner, covers and studs in section", _drawn("cylinder_drawing.liner_figures")
-        ),
-        FigureMaker("cylinder-ends", "an end of a cylinder put together", _drawn("end_drawing.end_figures")),
-        FigureMaker(
-            "chambers", "seats, passages and walls of a block", _drawn("chambers_drawing.chamber_figures")
-        ),
-        FigureMaker(
-            "fits", "zones of hole and shaft, and what is left hot", _drawn("fit_charts.fit_figures")
-        ),
-        FigureMaker("joints", "circles of studs", _drawn("joint_drawing.joint_figures")),
-        FigureMaker(
-            "steam-path", "the way of the steam, place by place", _drawn("path_drawing.path_figures")
-        ),
-        FigureMaker("valves", "double-beat valves in half section", _drawn("valve_drawing.valve_figures")),
-        FigureMaker(
-            "springs",
-            "springs of a valve against what is asked of them",
-            _drawn("spring_charts.spring_figures"),
-        ),
-        FigureMaker(
-            "valve-loads", "loads of a valve over its lift", _drawn("valve_loads.valve_load_figures")
-        ),
-        FigureMaker(
-            "spring-positions",
-            "springs free, shut, open and solid, and their endurance",
-            _drawn("spring_drawing.spring_views"),
-        ),
-        FigureMaker(
-            "lagging", "lagging with the temperatures through it", _drawn("lagging_drawing.lagging_figures")
-        ),
-        FigureMaker("covers", "flat covers in half section", _drawn("cover_drawing.cover_figures")),
-        FigureMaker("pipes", "walls of steam pipes", _drawn("pipe_drawing.pipe_figures")),
-        FigureMaker("rods", "piston rods and their sections", _drawn("rod_drawing.rod_figures")),
-        FigureMaker("chains", "dimension chains and their gaps", _drawn("chain_charts.chain_figures")),
-    )
+    return tuple(FigureMaker(name, shows, _drawn(place)) for name, shows, place in _FIGURES)
 
 
 def _drawn(place: str) -> Callable[[Assessment], Iterable[Figure]]:

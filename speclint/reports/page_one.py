@@ -6,6 +6,7 @@ The verdict and its arithmetic, the holds, what could not be judged, the other f
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, with_concessions
@@ -21,7 +22,8 @@ from speclint.specs import Stated
 #: A page of common paper, and the screen of a small terminal with the command above it, take this many lines.
 LINES = 40
 _FIRST_FEW = 3
-_NEAREST = 10
+#: How many of the checks nearest to their limits; fewer where the holds would else be cut.
+_NEAREST, _FEWER = 10, 4
 _NEAR = 0.8  # of a limit: below it nothing is close to it, common practice
 
 
@@ -35,16 +37,26 @@ def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: 
     for said in (known_faults_said(assessment), hazards_said(assessment), drawings_said(assessment)):
         if said:
             page.wrapped(said)
-    after = [
-        changes_on(assessment, width),
-        *_others(assessment, conceded, width),
-        _foot(assessment, width, alone=alone),
-    ]
-    room = LINES - len(page.lines) - sum(len(one) for one in after)
-    page.lines += _holds(assessment, conceded, width, room)
+    holds, after = _below(page, assessment, conceded, width, _NEAREST, alone=alone)
+    if holds.cut:
+        holds, after = _below(page, assessment, conceded, width, _FEWER, alone=alone)
+    page.lines += holds.lines
     for lines in after:
         page.lines += lines
     return page
+
+
+def _below(
+    page: Page, assessment: Assessment, conceded: Standings, width: int, nearest: int, *, alone: bool
+) -> tuple[_Holds, list[list[Line]]]:
+    """The holds, as many as there is room for, and what stands below them."""
+    after = [
+        changes_on(assessment, width),
+        *_others(assessment, conceded, width, nearest),
+        _foot(assessment, width, alone=alone),
+    ]
+    room = LINES - len(page.lines) - sum(len(one) for one in after)
+    return _holds(assessment, conceded, width, room), after
 
 
 def _heading(page: Page, assessment: Assessment) -> None:
@@ -65,12 +77,19 @@ def _heading(page: Page, assessment: Assessment) -> None:
 # Holds
 
 
-def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -> list[Line]:
+class _Holds(NamedTuple):
+    """The lines of the holds, and whether some had no room."""
+
+    lines: list[Line]
+    cut: bool
+
+
+def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -> _Holds:
     """The holds with the gravest first, as many as there is room for."""
     found = (check for check in assessment.checks if check.outcome == "finding" and check.grade is Grade.HOLD)
     groups = sorted(with_concessions(found, conceded), key=gravity)
     if not groups:
-        return []
+        return _Holds([], cut=False)
     page = _section(
         f"{count(len(groups), 'hold')}, the gravest first, with the share of the limit used", width
     )
@@ -82,7 +101,7 @@ def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -
     page.lines += [line for one in shown for line in one]
     if len(shown) < len(rows):
         page.entry("", f"and {len(rows) - len(shown)} more: speclint check --full", indent=0, column=8)
-    return page.lines
+    return _Holds(page.lines, cut=len(shown) < len(rows))
 
 
 def _section(heading: str, width: int) -> Page:
@@ -108,13 +127,13 @@ def _who(name: str, alike: Alike, conceded: Standings) -> str:
 # What else is said on the page
 
 
-def _others(assessment: Assessment, conceded: Standings, width: int) -> Iterator[list[Line]]:
+def _others(assessment: Assessment, conceded: Standings, width: int, nearest: int) -> Iterator[list[Line]]:
     yield _not_assessed(assessment, width)
     found = [check for check in assessment.checks if check.outcome == "finding"]
     for grade in (Grade.NONCONFORMITY, Grade.QUERY):
         groups = with_concessions((one for one in found if one.grade is grade), conceded)
         yield _counted(grade, sorted(groups, key=gravity), conceded, width)
-    yield _nearest(assessment, width)
+    yield _nearest(assessment, width, nearest)
 
 
 def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
@@ -141,11 +160,11 @@ def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: 
     return page.lines
 
 
-def _nearest(assessment: Assessment, width: int) -> list[Line]:
+def _nearest(assessment: Assessment, width: int, most: int) -> list[Line]:
     """What conforms with the least to spare, alike on several parts once."""
     page = Page(width)
     ranked = [one for one in assessment.checks if _has_margin(one)]
-    closest = list(_closest(one for one in ranked if not _at_limit(one)))
+    closest = list(_closest((one for one in ranked if not _at_limit(one)), most))
     if closest:
         page = _section("Conforming with the least to spare", width)
         said = "; ".join(f"{one.utilisation:.3f} {one.component} {one.rule.name}" for one in closest)
@@ -155,14 +174,14 @@ def _nearest(assessment: Assessment, width: int) -> list[Line]:
     return page.lines
 
 
-def _closest(checks: Iterable[Check]) -> Iterator[Check]:
+def _closest(checks: Iterable[Check], most: int) -> Iterator[Check]:
     seen: set[tuple[str, str]] = set()
     for one in sorted(checks, key=lambda one: (-(one.utilisation or 0.0), one.order)):
         alike = (one.rule.name, f"{one.utilisation:.6f}")
         if alike not in seen:
             seen.add(alike)
             yield one
-        if len(seen) == _NEAREST:
+        if len(seen) == most:
             return
 
 

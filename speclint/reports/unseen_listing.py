@@ -48,7 +48,7 @@ def hazards_counted(found: Unseen) -> str:
     """The hazards that nothing judges, of all hazards that the parts can suffer by their kinds."""
     counted = found.counted()
     other = [f"{number} {word}" for word, number in _not_judged(counted) if word != "no rule"]
-    rest = f", {' and '.join(other)}" if other else ""
+    rest = f", {', '.join(other)}" if other else ""
     have = "has" if counted["no rule"] == 1 else "have"
     every = f"{count(len(found.hazards), 'hazard')} of {count(len(found.parts), 'part')}"
     return f"{counted['no rule']} of {every} {have} no rule{rest}"

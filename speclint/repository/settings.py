@@ -12,7 +12,7 @@ from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
-from speclint.specs import NOT_STATED, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
+from speclint.specs import NOT_STATED, Fraction, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
 
 FILE_NAME = "speclint.toml"
 _SECONDS, _MOST_SECONDS = 60, 3600
@@ -100,11 +100,14 @@ class Made(SpecTable):
         certificate_strengths: whether the strengths of the certificate of its metal stand in the place of the least
             ones of the standard; they do not where this is not stated.
         mappings: the files, in the repository, that say how the tables of each shop are read.
+        gauge_share: how much of a tolerance the uncertainty of a gauge may take: a tenth where not stated, and a fifth
+            at the most; common practice.
     """
 
     decision: Word[Literal["guard band of U", "guard band for 95 %", "simple acceptance"]] = NOT_STATED
     certificate_strengths: Word[bool] = NOT_STATED
     mappings: Texts = ()
+    gauge_share: Fraction = NOT_STATED
 
 
 class Reviewer(SpecTable):
@@ -193,6 +196,14 @@ class Settings(SpecTable):
         return isinstance(stated, Stated) and stated.value
 
     @property
+    def gauge_share(self) -> float:
+        """How much of a tolerance the uncertainty of a gauge may take; a tenth, common practice, where not stated."""
+        from speclint.handbook.inspection import USUAL_SHARE  # only where parts are inspected
+
+        stated = self.made.gauge_share
+        return stated.nominal if isinstance(stated, Measure) else USUAL_SHARE
+
+    @property
     def ending_soon(self) -> int:
         """Days before its end from which a concession is ending soon; 30, common practice, where not stated."""
         stated = self.concessions.ending_soon
@@ -236,9 +247,20 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
         yield Complaint(
             seconds.where, "a rule is given from 1 to 3600 seconds", str(seconds.value), str(_SECONDS)
         )
+    yield from _gauge_share_faults(settings)
     for file in (settings.concessions.file, settings.signers.file):
         if isinstance(file, Stated) and not inside(file.value):
             yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
+
+
+def _gauge_share_faults(settings: Settings) -> Iterator[Complaint]:
+    share = settings.made.gauge_share
+    if isinstance(share, Measure):
+        from speclint.handbook.inspection import GREATEST_SHARE
+
+        if not 0 < share.nominal <= GREATEST_SHARE or not share.exact:
+            said = "a gauge may take up to a fifth of the tolerance, or it decides too little"
+            yield Complaint(share.where, said, f'"{share.text}"', '"10 %", and "20 %" at the most')
 
 
 def inside(file: str) -> bool:

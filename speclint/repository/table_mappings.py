@@ -19,6 +19,7 @@ Column = Literal[
     "value",
     "unit",
     "uncertainty",
+    "unit_of_uncertainty",
     "along",
     "round",
     "instrument",

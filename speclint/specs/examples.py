@@ -11,7 +11,7 @@ from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin
 
 from pydantic.fields import FieldInfo
 
-from speclint.quantities import Measure, example, read, units
+from speclint.quantities import Measure, example, read
 from speclint.specs.fields import Link, Quantity, Stated
 from speclint.specs.geometry import conditions_of
 from speclint.specs.spans import Span
@@ -70,7 +70,7 @@ def quantity_example(field: FieldInfo) -> str:
     if span is None or span.holds(read(usual, quantity.dimension, "any")):
         return usual
     least, greatest = span.ends(quantity.dimension)
-    return _two_figures(math.sqrt(least * greatest), quantity.dimension)
+    return _written(math.sqrt(least * greatest), span.least, quantity.dimension)
 
 
 def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
@@ -121,8 +121,9 @@ def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
         if not broken:
             break
         for condition, (_, great) in broken:
-            less = great.measure.nominal * condition.times * _SMALLER
-            found[condition.key] = _two_figures(less, great.measure.dimension)
+            measure = great.measure
+            value = measure.nominal * condition.times * _SMALLER
+            found[condition.key] = _written(value, found[condition.key], measure.dimension)
     return found
 
 
@@ -132,11 +133,8 @@ def _read(table: type[SpecTable], name: str, text: str) -> Measure:
     return read(text, found[0].dimension, "any")
 
 
-def _two_figures(value: float, dimension: str) -> str:
-    """A value in SI units, to two figures, in the unit in which the dimension is usually written."""
-    _, _, written = examples_of(dimension)[0].partition(" ")
-    unit = written.partition(" ")[0] if dimension == "fluid pressure" else written
-    if dimension.startswith("temperature"):
-        return f"{value:.0f} K"
-    figure = value / units.factor(unit, "pressure" if dimension == "fluid pressure" else dimension)
-    return f"{float(f'{figure:.2g}'):.15g} {written}".rstrip()
+def _written(value: float, like: str, dimension: str) -> str:
+    """A value, two figures of it, in the unit in which another of its dimension is written."""
+    _, _, unit = like.partition(" ")
+    one = read(f"1 {unit}".rstrip(), dimension, "any").nominal
+    return f"{float(f'{value / one:.2g}'):g} {unit}".rstrip()

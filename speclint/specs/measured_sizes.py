@@ -7,7 +7,7 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
@@ -89,6 +89,12 @@ class MeasuredDimension(SpecTable):
     inspector: Word[str] = NOT_STATED
 
 
+#: The first and the last word of the keys of which a drawing states the greatest: zones of geometrical tolerances,
+#: ISO 1101; and the last word alone, of roughness, whose value is an upper limit, ISO 21920-1, and of eccentricity.
+_ZONES = {("", "general_zone"), ("tolerances", "zone"), ("hole_patterns", "position")}
+_GREATEST = {"roughness", "eccentricity"}
+
+
 @dataclass(frozen=True, slots=True)
 class QuantityAt:
     """What the kind of a spec takes under a key: a quantity of a dimension, stated or not.
@@ -103,6 +109,21 @@ class QuantityAt:
     span: Span | None
     way: int = 0
     until_measured: str = ""
+
+    @property
+    def only_greatest(self) -> bool:
+        """Whether what is drawn without limits is the greatest that may be: the zone of a tolerance, a roughness."""
+        if not isinstance(self.drawn, Measure) or not self.drawn.exact or self.drawn.low <= 0:
+            return False
+        table, _, last = self.key.rpartition(".")
+        return last in _GREATEST or (table.partition(".")[0], last) in _ZONES
+
+    @property
+    def limits(self) -> Measure | None:
+        """What is drawn, with the limits between which it is measured; None where it is not stated."""
+        if not isinstance(self.drawn, Measure):
+            return None
+        return replace(self.drawn, low=0.0) if self.only_greatest else self.drawn
 
 
 @dataclass(frozen=True, slots=True)

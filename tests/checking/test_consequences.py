@@ -65,6 +65,23 @@ def test_a_part_as_a_whole_names_what_is_joined_to_it(workshop: DesignFolder) ->
     assert found.joined == ("duty", "lifting")
 
 
+def test_pieces_that_were_made_already_are_named(workshop: DesignFolder) -> None:
+    """One to the cover that is asked about, one to the lifting gear that lifts it, none of the duty."""
+    made = {
+        f"made-{name}.toml": f'kind = "made-part"\nid = "{name}-7"\nof = "{name}"\nserial = "7"\n'
+        for name in ("cover", "lifting")
+    }
+    shop = workshop.write({**faults(), **made}, settings=settings())
+    assessment, found = of(shop, "cover", "test_pressure")
+    assert found.made == ("cover-7", "lifting-7")
+    assert not {*found.made} & {*found.joined}
+    assert (
+        "Parts made already that it concerns: cover-7, lifting-7."
+        in consequences_page(assessment, found, 100).text()
+    )
+    assert consequences_data(assessment, found)["made_parts"] == ["cover-7", "lifting-7"]
+
+
 def test_a_key_that_is_not_there_is_answered_by_the_nearest(workshop: DesignFolder) -> None:
     assessment = workshop.write(faults(), settings=settings()).assess()
     with pytest.raises(DesignError, match=r"cover has no key thicknes; .*thickness"):

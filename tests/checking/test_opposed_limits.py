@@ -5,6 +5,7 @@ The long form, with more checks and every share of the limits, is ``python -m te
 
 from __future__ import annotations
 
+from collections import defaultdict
 from functools import cache
 from random import Random
 
@@ -19,7 +20,15 @@ from tests.example import assessed
 
 
 def tried(rule: str) -> list[Check]:
-    return [one for one in to_be_tried(assessed(), 1, 16) if one.rule.name == rule]
+    return _by_rule()[rule]
+
+
+@cache
+def _by_rule() -> defaultdict[str, list[Check]]:
+    found = defaultdict[str, list[Check]](list)
+    for one in to_be_tried(assessed(), 1, 16):
+        found[one.rule.name].append(one)
+    return found
 
 
 @pytest.mark.parametrize("rule", sorted(one.name for one in installed_families().rules))

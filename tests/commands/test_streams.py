@@ -31,6 +31,7 @@ WORDS = {
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
     "unseen": ["unseen"],
+    "inspect": ["inspect", "tube"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],

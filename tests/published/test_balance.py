@@ -102,7 +102,7 @@ FOUR = [
 ]
 
 
-@proves("balance.planes", "balance.forces", derived="forces and moments in equilibrium, solved by numpy")
+@proves("balance.planes", derived="forces and moments in equilibrium, solved by numpy")
 @pytest.mark.parametrize("masses", [two(270.0, 0.3, 0.7), two(230.0, 0.33, 1.96), THREE, FOUR])
 def test_balance_masses_by_equations_of_equilibrium(masses: list[Mass]) -> None:
     """Four equations: no force and no moment about the middle, each along and across."""

@@ -65,9 +65,9 @@ def test_no_cell_is_a_formula_and_none_breaks_the_table(workshop: DesignFolder, 
 
 
 def test_a_formula_in_a_spec_is_kept_as_text() -> None:
-    assert table._text("=1+1") == "'=1+1"
-    assert table._text(" -2") == "' -2"
-    assert table._text("liner-left") == "liner-left"
+    assert table.as_text("=1+1") == "'=1+1"
+    assert table.as_text(" -2") == "' -2"
+    assert table.as_text("liner-left") == "liner-left"
 
 
 def test_a_concession_stands_in_its_column(tmp_path: Path) -> None:

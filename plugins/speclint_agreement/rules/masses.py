@@ -6,11 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import BySizes, mass_by_sizes, mass_of_part, share_of_mass
-from speclint.quantities import Measure
 from speclint.specs import (
     CompressionSpring,
     DrivingAxle,
-    NotStated,
+    Mass,
     Pin,
     Piston,
     PistonRod,
@@ -54,7 +53,7 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _pairs(
-    mass: Measure | NotStated, by_sizes: BySizes, name: str, sheet: Sheet, most: str = "greatest share"
+    mass: Mass, by_sizes: BySizes, name: str, sheet: Sheet, most: str = "greatest share"
 ) -> Iterator[Pair]:
     if by_sizes.least is not None:
         s = sheet.limit("least share", "s_l")

@@ -43,6 +43,7 @@ def load(axle: DrivingAxle, sheet: Sheet) -> Judgement:
     line = sheet.follow(axle.engine).line
 
     def by_code(_: str) -> Judgement:
+        sheet.read("code of the line", line.code)
         m = sheet.work("m", mass_together, m_0=m_l, m_1=m_r)
         return sheet.at_most(m, sheet.take("m_c", line.axle_load)).else_says(
             "axle load {found}, {limit} permitted"

@@ -29,8 +29,7 @@ from speclint.handbook.balance import (
     swaying_couple,
 )
 from speclint.handbook.cams import crank_radius
-from speclint.quantities import Measure
-from speclint.specs import DrivingAxle, Engine, LoadCase, NotStated, Wheel
+from speclint.specs import DrivingAxle, Engine, Force, Line, LoadCase, Moment, Wheel
 from speclint_motion.formulae.balance import (
     moment_amiss,
     moment_with_share,
@@ -113,9 +112,9 @@ def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
         )
 
     judged = [
-        ("left wheel", left, partial(sheet.take, "F_c", line.wheel_blow)),
-        ("right wheel", right, partial(sheet.take, "F_c", line.wheel_blow)),
-        ("axle", both, partial(sheet.take, "F_ca", line.axle_blow)),
+        ("left wheel", left, partial(_allowed_by, line, "F_c", line.wheel_blow, sheet)),
+        ("right wheel", right, partial(_allowed_by, line, "F_c", line.wheel_blow, sheet)),
+        ("axle", both, partial(_allowed_by, line, "F_ca", line.axle_blow, sheet)),
         ("left wheel by its load", left, partial(allowed, "left", axle.left)),
         ("right wheel by its load", right, partial(allowed, "right", axle.right)),
     ]
@@ -143,7 +142,7 @@ def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
 )
 def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """The wheels are coupled: what each axle leaves is added up by its direction, then turned at the speed."""
-    allowed = sheet.take("F_c", engine.line.engine_blow)
+    allowed = _allowed_by(engine.line, "F_c", engine.line.engine_blow, sheet)
     b = half_of_planes(axles_of(engine, sheet)[0], sheet)
     X, Y = _sums(turning_of(engine, b, sheet), sheet)
     return sheet.at_most(_force("F", X, Y, _speed(engine, case, sheet), sheet), allowed)
@@ -237,8 +236,8 @@ def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
         most = sheet.work("m_n", part_of_engine, M=M, n=sheet.limit("times", "n"))
         return sheet.at_most(m, most).else_says(f"{name}: {{found}} unbalanced, {{limit}} allowed")
 
-    def by_code(what: str, found: float, symbol: str, allowed: Measure | NotStated) -> Judgement:
-        return sheet.at_most(found, sheet.take(symbol, allowed)).else_says(
+    def by_code(what: str, found: float, symbol: str, allowed: Force | Moment) -> Judgement:
+        return sheet.at_most(found, _allowed_by(line, symbol, allowed, sheet)).else_says(
             f"{what} {{found}}, {{limit}} allowed"
         )
 
@@ -295,6 +294,12 @@ def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
 
     wheels = (("left", axle.left, wanted[:2], amiss[:2]), ("right", axle.right, wanted[2:], amiss[2:]))
     return sheet.each(wheels, judge)
+
+
+def _allowed_by(line: Line, symbol: str, value: Force | Moment, sheet: Sheet) -> float:
+    """What the railway's code allows, which is to be named with it."""
+    sheet.read("code of the line", line.code)
+    return sheet.take(symbol, value)
 
 
 def _speed(engine: Engine, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:

@@ -370,10 +370,13 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
             continue
         least, most = sheet.take_limits(f"{symbol}_s", wanted, f"{what} asked for")
         lowest, highest = sheet.take_limits(symbol, found, f"{what} recorded")
-        says = f"{name}: {what} {{found}}, {{limit}} asked for"
-        judged.append(sheet.at_least(lowest, least).else_says(says))
+        judged.append(
+            sheet.at_least(lowest, least).else_says(f"{name}: {what} {{found}}, {{limit}} asked for")
+        )
         if most > least:
-            judged.append(sheet.at_most(highest, most).else_says(f"{says} at most"))
+            judged.append(
+                sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most")
+            )
     if not judged:
         return sheet.states(True, f"{name}: its spec asks for no figure")
     return sheet.worst(*judged)

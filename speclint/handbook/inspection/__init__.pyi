@@ -11,3 +11,9 @@ from .form import (
     ovality as ovality,
     taper as taper,
 )
+from .uncertainty import (
+    GREATEST_SHARE as GREATEST_SHARE,
+    USUAL_SHARE as USUAL_SHARE,
+    accepted_between as accepted_between,
+    greatest_uncertainty as greatest_uncertainty,
+)

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
+from speclint.made import InspectionList
 from speclint.quantities import System
 from speclint.repository import WorkTree
 
@@ -66,3 +67,14 @@ def sheet_document(assessment: Assessment, checks: Sequence[Check], system: Syst
     from speclint.reports.pack.page import sheets_page
 
     return sheets_page(document(replace(assessment, checks=tuple(checks)), system))
+
+
+def inspection_document(assessment: Assessment, found: InspectionList, values: int = 1) -> str:
+    """The inspection sheet of a part as HTML, with so many empty rows for each dimension.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    from speclint.reports.pack.inspection_page import inspection_page
+
+    return inspection_page(assessment, found, values)

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from functools import cache
 from importlib.resources import files
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from speclint.reports.pack.anchors import source_anchor
 from speclint.reports.pack.document import Document
@@ -19,6 +19,15 @@ if TYPE_CHECKING:
     from jinja2 import Environment, Template
 
 
+#: An inspection sheet lies across, and is as wide as its table; a key may be broken anywhere, a head nowhere.
+_LANDSCAPE = """@page { size: A4 landscape; margin: 12mm; }
+@media (min-width: 64rem) { body { display: block; max-width: none; } }
+.inspection { table-layout: auto; } .inspection :is(th, td):is(:first-child, :nth-child(2)) { width: auto; }
+.inspection tbody th { min-width: 14rem; } .inspection td { min-width: 2.4rem; overflow-wrap: normal; }
+@media print { .decision.inspection.index { break-inside: auto; }
+  .inspection tbody th { min-width: 44mm; } .inspection td { min-width: 10mm; height: 9mm; }
+  .inspection td:is(:nth-child(9), :nth-child(n+14)) { min-width: 20mm; } }
+"""
 #: The width of a drawing, as its class says it.
 _WIDTH = re.compile(r'class="drawing own-(\d+)"')
 
@@ -55,6 +64,12 @@ def sheets_page(document: Document) -> str:
         policy=policy_of(style),
         sheet_html=lambda sheet: sheet_html(sheet, alone=True),
     )
+
+
+def inspection_html(**content: Any) -> str:
+    """The inspection sheet of a part, in landscape: from what its template names."""
+    style = _file("style.css") + _LANDSCAPE
+    return _template("inspection.html").render(style=style, policy=policy_of(style), **content)
 
 
 def sheet_html(sheet: ShownSheet, *, alone: bool = False) -> str:

@@ -6,7 +6,6 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Mass, NoMass, Position, Word
-from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.link_targets import Engine
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -29,7 +28,7 @@ class Turning(SpecTable):
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     mass: Annotated[Mass, Span("0.5 kg", "3 t")] = NOT_STATED
     radius: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
-    crank: Annotated[Word[str], NamedIn("engine.cranks")] = NOT_STATED
+    crank: Annotated[Word[str], OWN_PLACE, NamedIn("engine.cranks")] = NOT_STATED
     angle: Angle = NOT_STATED
     from_centre: Annotated[Position, Span("1 mm", "1.8 m")] = NOT_STATED
 
@@ -69,8 +68,6 @@ class DrivingAxle(Component):
     kind: ClassVar[str] = "driving-axle"
     called: ClassVar[str] = "driving axle"
     of_metal: ClassVar[bool] = False
-    geometry: ClassVar[Conditions] = (AtMost("turning.*.radius", "plane_distance"),)
-
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m")] = NOT_STATED

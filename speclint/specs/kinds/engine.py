@@ -89,7 +89,7 @@ class Line(SpecTable):
     axle_blow: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
     engine_blow: Annotated[Force, Span("100 N", "2 MN")] = NOT_STATED
     tractive_variation: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
-    swaying_couple: Annotated[Moment, Span("100 N·m", "1 MN·m")] = NOT_STATED
+    swaying_couple: Annotated[Moment, Span("100 N·m", "1000 kN·m")] = NOT_STATED
 
 
 class CarryingAxle(SpecTable):

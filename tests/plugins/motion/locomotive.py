@@ -48,6 +48,7 @@ block = "block-right"
 axis_from_centre = "350 mm"
 angle = "90 °"
 [line]
+code = "bridge code of the railway, 2nd issue"
 axle_load = "17 t"
 wheel_blow = "34 kN"
 axle_blow = "60 kN"

@@ -90,6 +90,11 @@ def test_the_blow_of_the_whole_engine(workshop: DesignFolder, allowed: str, outc
     assert workshop.write(files("engine", ("61 kN", allowed))).only(WHOLE).outcome == outcome
 
 
+def test_what_a_code_allows_is_asked_for_with_the_code(workshop: DesignFolder) -> None:
+    made = files("engine", ('code = "bridge code of the railway, 2nd issue"\n', ""))
+    assert workshop.write(made).only(WHOLE).outcome == "not assessed"
+
+
 def test_an_axle_turned_half_round_takes_the_blow_of_the_other_away(workshop: DesignFolder) -> None:
     """A coupled axle whose weights stand opposite: what both leave together is half of nothing."""
     made = files()

@@ -1,0 +1,209 @@
+"""What is inspected on a part, ranked by what its tolerance carries of a limit: worked by hand.
+
+The rule of the bench holds n = (d + 2 D)/400 mm. With d = 100 mm ±0.5 and D = 105 mm ±0.5 the one moves n by
+1/400 = 0.0025 across its tolerance, the other by 2/400 = 0.005.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+import pytest
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, formula, rule
+from speclint.equations import Metres
+from speclint.errors import DesignError
+from speclint.made import InspectionList, inspection_list
+from speclint.testing import DesignFolder, changed
+from tests import tubes
+
+
+@formula("L = d + 2 D", cites=[FIRST_PRINCIPLES])
+def reach(d: Metres, D: Metres) -> Metres:
+    """Length of a pile of tubes."""
+    return d + 2 * D
+
+
+@rule(
+    "tube.reach",
+    title="the pile of tubes fits",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("room", "400 mm", "length", COMMON_PRACTICE, "room for the pile")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def pile(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """Once the bore, twice the outside."""
+    bore, outside = sheet.take("d", tube.bore), sheet.take("D", tube.outside)
+    return sheet.at_most(sheet.work("L", reach, d=bore, D=outside), sheet.limit("room"))
+
+
+@rule(
+    "tube.statistic",
+    title="the middle of the bore fits",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("room", "400 mm", "length", COMMON_PRACTICE, "room for the pile")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def statistic(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """Both limits at once: the corner knows no side of it."""
+    low, high = sheet.take_limits("d", tube.bore)
+    return sheet.at_most(sheet.work("L", reach, d=(low + high) / 2, D=(low + high) / 4), sheet.limit("room"))
+
+
+def listed(
+    folder: Path,
+    *changes: tuple[str, str],
+    part: str = "tube",
+    settings: str = "",
+    rules: Sequence[Rule] = (pile,),
+) -> InspectionList:
+    files = {**tubes.FILES, "tube.toml": changed(tubes.TUBE, *changes)}
+    drawn = DesignFolder(folder, tubes.tubes(*rules)).write(files, settings=settings).assess()
+    assert not drawn.complaints
+    return inspection_list(drawn, part)
+
+
+def test_twice_the_sensitivity_at_one_tolerance_stands_before(tmp_path: Path) -> None:
+    found = listed(tmp_path).ranked
+    assert [one.at.key for one in found] == ["outside", "bore"]
+    assert [one.carried for one in found] == pytest.approx([0.005, 0.0025])
+
+
+def test_three_times_the_tolerance_stands_before_twice_the_sensitivity(tmp_path: Path) -> None:
+    """±1.5 on d moves n by 3/400 = 0.0075."""
+    found = listed(tmp_path, ("100 mm ±0.5", "100 mm ±1.5")).ranked
+    assert [one.at.key for one in found] == ["bore", "outside"]
+    assert [one.carried for one in found] == pytest.approx([0.0075, 0.005])
+
+
+def test_what_both_limits_are_taken_of_is_restated(tmp_path: Path) -> None:
+    """L = d + 2 (d/2) = 2 d: with low = high = 99.5 mm 199 mm, with 100.5 mm 201 mm: 2/400 = 0.005."""
+    found = listed(tmp_path, rules=(statistic,)).ranked
+    assert [(one.at.key, pytest.approx(one.carried)) for one in found] == [("bore", 0.005)]
+
+
+def test_a_gauge_has_a_tenth_and_proves_conformity_between(tmp_path: Path) -> None:
+    """1 mm between the limits: U = 0.1 mm, and with the whole of it as guard band 99.6 to 100.4 mm."""
+    bore = next(one for one in listed(tmp_path).ranked if one.at.key == "bore")
+    assert bore.uncertainty == pytest.approx(0.1e-3)
+    assert bore.accepted == pytest.approx((99.6e-3, 100.4e-3))
+    settings = '[made]\ngauge_share = "20 %"\ndecision = "simple acceptance"\n'
+    bore = next(one for one in listed(tmp_path, settings=settings).ranked if one.at.key == "bore")
+    assert bore.uncertainty == pytest.approx(0.2e-3)
+    assert bore.accepted == pytest.approx((99.5e-3, 100.5e-3))
+
+
+@pytest.mark.parametrize("share", ["21 %", "0 %", "10 % ±1"])
+def test_a_gauge_that_takes_more_than_a_fifth_is_refused(tmp_path: Path, share: str) -> None:
+    settings = f'[made]\ngauge_share = "{share}"\n'
+    found = DesignFolder(tmp_path, tubes.tubes(pile)).write(tubes.FILES, settings=settings).assess()
+    assert [str(one.where) for one in found.complaints] == ["speclint.toml:2 made.gauge_share"]
+    assert "up to a fifth" in str(found.complaints[0])
+
+
+def test_what_no_rule_rests_on_is_listed_apart(tmp_path: Path) -> None:
+    found = listed(tmp_path)
+    assert [one.at.key for one in found.no_rule] == ["pressure", "temperature"]
+    assert {one.at.key for one in found.ranked}.isdisjoint({"pressure", "temperature"})
+
+
+def test_limits_that_are_not_stated_and_conditions_stand_apart(tmp_path: Path) -> None:
+    found = listed(tmp_path, ("100 mm ±0.5", "100 mm"), rules=(pile, *tubes.RULES))
+    assert [one.at.key for one in found.ranked] == ["outside"]
+    assert [(one.at.key, one.uncertainty) for one in found.without_limits] == [("bore", None)]
+    assert {one.at.key for one in found.conditions} == {"pressure", "temperature"}
+
+
+@rule(
+    "tube.square",
+    title="the zone of the end leaves room",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("room", "0.4 mm", "length", COMMON_PRACTICE, "room for the end")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def square(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """The zone of a geometrical tolerance, which states no limits."""
+    return sheet.at_most(sheet.take("t", tube.tolerances["end"].zone), sheet.limit("room"))
+
+
+def test_a_zone_is_measured_from_nothing_to_its_width(tmp_path: Path) -> None:
+    """0.1 mm of 0.4 mm is 0.25 of the limit; U is a tenth, 0.01 mm, and up to 0.09 mm is accepted: none below."""
+    zone = '[tolerances.end]\nform = "flat"\nzone = "0.1 mm"\n'
+    found = listed(tmp_path, ('held_in = "rack"', f'held_in = "rack"\n{zone}'), rules=(pile, square))
+    first = found.ranked[0]
+    assert (first.at.key, pytest.approx(first.carried)) == ("tolerances.end.zone", 0.25)
+    assert first.uncertainty == pytest.approx(0.01e-3)
+    assert first.accepted == pytest.approx((0.0, 0.09e-3))
+
+
+def test_what_rules_ask_for_and_nobody_stated_is_told(tmp_path: Path) -> None:
+    found = listed(tmp_path, ('bore = "100 mm ±0.5"\n', ""))
+    assert found.unstated == (("bore", ("tube.reach",)),)
+    assert found.ranked == ()
+
+
+def test_the_greatest_over_the_load_cases_counts(tmp_path: Path) -> None:
+    """At 12 bar, D = 104.5 mm, 1.2 × 100.5/4 = 30.15 MPa and 1.2 × 99.5/5 = 23.88 of 100; at 10 bar a sixth less."""
+    (case,) = (rule for rule in tubes.RULES if rule.name == "tube.case-stress")
+    bore = next(one for one in listed(tmp_path, rules=(case,)).ranked if one.at.key == "bore")
+    assert (bore.rests[0].case, pytest.approx(bore.carried)) == ("starting", 0.3015 - 0.2388)
+
+
+def test_a_mate_whose_check_takes_a_value_ranks_it(tmp_path: Path) -> None:
+    """The gap is judged on the tube: the hole of the rack, +0.1/0, carries it all the same."""
+    found = listed(tmp_path, part="rack", rules=tubes.RULES)
+    assert [one.at.key for one in found.ranked] == ["hole"]
+    assert [one.check.order for one in found.ranked[0].rests] == [("tube", "tube.loose-hot")]
+
+
+def test_the_metal_is_listed_with_what_its_figures_carry(tmp_path: Path) -> None:
+    """The growth of the tube: 12.3e-6 − 11.7e-6 per kelvin, 200 K warmer, over the cold gap, all at the worst corner.
+
+    D = 105.5 mm, H = 106 mm: 0.6e-6 × 105.5 × 199.85 K or so over 0.5 mm is 0.025.
+    """
+    (figure,) = listed(tmp_path, rules=tubes.RULES).figures
+    assert figure.figure == "expansion"
+    assert figure.check.rule.name == "tube.loose-hot"
+    assert figure.carried == pytest.approx(0.6e-6 * 105.5 * 199.85 / 0.5, rel=1e-3)
+
+
+@pytest.mark.parametrize(("name", "said"), [("tub", '"tube"'), ("duty", "no component is called duty")])
+def test_what_is_no_component_is_refused_in_one_line(tmp_path: Path, name: str, said: str) -> None:
+    with pytest.raises(DesignError) as problem:
+        listed(tmp_path, part=name)
+    assert said in str(problem.value)
+    assert "\n" not in str(problem.value)
+
+
+ON_PAPER = (
+    'ends = "open"\nsafety_part = true\ntest_pressure = "45 bar gauge"\ninspection_document = "3.1"\n'
+    'examination = "dye penetrant"\n'
+)
+
+
+def test_points_and_papers_are_those_of_the_spec(tmp_path: Path) -> None:
+    found = listed(tmp_path, ('ends = "open"\n', ON_PAPER))
+    assert [(one.what.split(" ")[0], one.stands) for one in found.points] == [
+        ("hydraulic", "not stated"),
+        ("release", "hold"),
+    ]
+    assert {(one.stated, one.record) for one in found.asked} == {
+        ("45 bar gauge", "hydraulic_tests"),
+        ("3.1", "certificate"),
+        ("dye penetrant", "examinations"),
+    }
+    stated = '[inspection_points]\npressure_test = "witness"\n'
+    found = listed(
+        tmp_path, ('ends = "open"\n', ON_PAPER), ('held_in = "rack"', f'held_in = "rack"\n{stated}')
+    )
+    assert [one.stands for one in found.points] == ["witness", "hold"]
