@@ -72,8 +72,11 @@ _COMMON: dict[str, Any] = {"grade": Grade.NONCONFORMITY, "cites": [COMMON_PRACTI
     **_COMMON,
 )
 def wall(drum: Drum, sheet: Sheet) -> Judgement:
-    """A limit."""
-    return sheet.at_least(sheet.take("t", drum.wall), sheet.limit("wall"))
+    """A limit, for walls that are thin."""
+    t = sheet.take("t", drum.wall)
+    if t > 0.1:
+        raise sheet.not_covered("a wall of more than 100 mm is not thin")
+    return sheet.at_least(t, sheet.limit("wall"))
 
 
 @rule(

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
@@ -48,3 +50,50 @@ def no_examination(text: str) -> bool:
 OF_THE_METAL = ("3.1", "3.2")
 #: What is said of another: its figures are those of no test, or of other metal of the kind.
 BY_NO_TEST = "inspection document {} rests on no test of the metal delivered: 3.1 or 3.2 does"
+
+
+#: Beginnings of the words by which methods of examination are written, common practice.
+_METHODS = {
+    "ultrasound": ("ultraso",),
+    "radiographs": ("radiogra", "x-ray", "film"),
+    "magnetic particle": ("magnetic", "magnaflux"),
+    "penetrant": ("penetrant",),
+    "eddy current": ("eddy",),
+}
+#: The same of heat treatments, by the words that specs use for the steps.
+_TREATMENTS = {
+    "stress relieve": ("stress reli",),
+    "normalize": ("normali",),
+    "harden": ("harden", "quench"),
+    "temper": ("temper",),
+}
+
+
+def methods_missing(asked: str, recorded: Iterable[str]) -> list[str]:
+    """The methods that a text on a drawing asks for and that no record names; of "one or another" either does.
+
+    >>> methods_missing("seams by ultrasound or film, toes by magnetic particle", ["radiographs of all seams"])
+    ['magnetic particle']
+    >>> methods_missing("faces lapped and blued", ["looked over"])
+    []
+    """
+    made = set().union(*(_named(text, _METHODS) for text in recorded))
+    clauses = (_named(clause, _METHODS) for clause in re.split(r"[,;]| and ", asked))
+    return [" or ".join(clause) for clause in clauses if clause and not made & set(clause)]
+
+
+def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[str]:
+    """The heat treatments among the steps of a spec that no record names; one that names none counts for any one.
+
+    >>> treatments_missing(["harden", "temper"], ["quenched and tempered in oil"])
+    []
+    >>> treatments_missing(["stress relieve"], ["normalized"]), treatments_missing(["harden", "temper"], [""])
+    (['stress relieve'], ['temper'])
+    """
+    named = [_named(text, _TREATMENTS) for text in recorded]
+    left = [one for one in dict.fromkeys(asked) if not any(one in words for words in named)]
+    return left[sum(not words for words in named) :]
+
+
+def _named(text: str, words: Mapping[str, tuple[str, ...]]) -> list[str]:
+    return [name for name, stems in words.items() if any(stem in text.lower() for stem in stems)]

@@ -25,10 +25,10 @@ class HazardSeen:
     """A hazard of a part, and how it stands.
 
     It is judged where a check against it conforms or has a finding; not assessed where a rule guards against it, and no
-    check of one could be made; not applicable where no such rule applies to the part as it is stated. ``checks`` are
-    all that guard against it: of the part, and of others that look at it. ``beside`` are rules on other kinds that
-    guard against it, of which no check looked at the part. Rules on kinds of which the repository has no part are not
-    among them: a hazard that only such a rule guards against has none.
+    check of one could be made, or none within what its rule covers; not applicable where no such rule applies to the
+    part as it is stated. ``checks`` are all that guard against it: of the part, and of others that look at it.
+    ``beside`` are rules on other kinds that guard against it, of which no check looked at the part. Rules on kinds of
+    which the repository has no part are not among them: a hazard that only such a rule guards against has none.
     """
 
     component: str
@@ -41,7 +41,12 @@ class HazardSeen:
     @property
     def waiting(self) -> tuple[Check, ...]:
         """The checks against it that could not be made, beside those that judge it or alone."""
-        return tuple(one for one in self.checks if one.outcome == "not assessed")
+        return tuple(one for one in self.checks if _waits(one))
+
+    @property
+    def judging(self) -> tuple[Check, ...]:
+        """The checks that judge it: those that conform or have a finding."""
+        return tuple(one for one in self.checks if not _waits(one) and one.outcome != "not applicable")
 
     @property
     def reasons(self) -> tuple[str, ...]:
@@ -49,10 +54,16 @@ class HazardSeen:
         said = [
             f"{one.rule.name}: {'; '.join(one.missing) or one.says}"
             for one in self.checks
-            if one.outcome in ("not assessed", "not applicable")
+            if _waits(one) or one.outcome == "not applicable"
         ]
         said += [f"{one.name}: no check of {_kinds_of(one)} looked at it" for one in self.beside]
         return tuple(dict.fromkeys(said))
+
+
+def _waits(check: Check) -> bool:
+    """Whether a check could not be made: something is missing, or its rule does not cover the part, which is a finding
+    without a judgement."""
+    return check.outcome == "not assessed" or (check.outcome == "finding" and check.judgement is None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -200,10 +211,9 @@ class _Seen:
         return HazardSeen(name, kind.kind, hazard, self._state(checks, beside), checks, beside)
 
     def _state(self, checks: tuple[Check, ...], beside: tuple[Rule, ...]) -> State:
-        outcomes = {one.outcome for one in checks}
-        if outcomes & {"conforms", "finding"}:
+        if any(not _waits(one) and one.outcome != "not applicable" for one in checks):
             return "judged"
-        if "not assessed" in outcomes or any(one.name in self.waiting for one in beside):
+        if any(_waits(one) for one in checks) or any(one.name in self.waiting for one in beside):
             return "not assessed"
         return "not applicable" if checks or beside else "no rule"
 

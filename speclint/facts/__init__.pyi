@@ -14,7 +14,6 @@ from .balance import (
     axles_of as axles_of,
     driven_by as driven_by,
     half_of_planes as half_of_planes,
-    small_end_of as small_end_of,
     to_and_fro_of as to_and_fro_of,
     together as together,
     turning_in_planes as turning_in_planes,
@@ -54,6 +53,9 @@ from .concern import (
     hurts_by_kind as hurts_by_kind,
     is_safety_part as is_safety_part,
     pressure_by_place as pressure_by_place,
+)
+from .connecting_rods import (
+    small_end_of as small_end_of,
 )
 from .cover_holes import (
     hole_through as hole_through,

@@ -6,19 +6,18 @@ from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 from speclint.equations import KilogramMetres, Kilograms, Metres, Radians
+from speclint.facts.connecting_rods import rod_centre, rod_length, rod_mass
 from speclint.facts.drives import mass_moved
 from speclint.handbook.balance import (
     across_in_plane,
     along_in_plane,
     big_end_share,
     half_of_distance,
-    small_end_share,
     sum_in_plane,
 )
 from speclint.handbook.cams import crank_radius
-from speclint.quantities import Measure
-from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Crank, DrivingAxle, Engine, NotStated, Turning
+from speclint.rules import Sheet
+from speclint.specs import Crank, DrivingAxle, Engine, Turning
 
 
 class Planes(NamedTuple):
@@ -53,37 +52,6 @@ def axles_of(engine: Engine, sheet: Sheet) -> tuple[DrivingAxle, ...]:
 def half_of_planes(axle: DrivingAxle, sheet: Sheet) -> Metres:
     """Half the distance of the planes of an axle's balance weights, m."""
     return sheet.work("b", half_of_distance, a=sheet.take("a", axle.plane_distance))
-
-
-def rod_length(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotStated:
-    """Length of the connecting rod on a crank, to be taken: its own, else the engine's."""
-    own = sheet.is_stated("length of its own rod", crank.connecting_rod_length)
-    return crank.connecting_rod_length if own else engine.connecting_rod_length
-
-
-def rod_mass(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotStated:
-    """Mass of the connecting rod on a crank, to be taken: its own, else the engine's."""
-    own = sheet.is_stated("mass of its own rod", crank.connecting_rod_mass)
-    return crank.connecting_rod_mass if own else engine.connecting_rod_mass
-
-
-def rod_centre(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotStated:
-    """From the crank pin to the centre of gravity of the rod on a crank, to be taken: its own, else the engine's."""
-    own = sheet.is_stated("centre of its own rod", crank.connecting_rod_centre)
-    return crank.connecting_rod_centre if own else engine.connecting_rod_centre
-
-
-def small_end_of(crank: Crank, engine: Engine, sheet: Sheet) -> Worked | None:
-    """Share of a connecting rod that reciprocates, kg, by its centre of gravity; None where that is not stated."""
-    places = (
-        rod_mass(crank, engine, sheet),
-        rod_length(crank, engine, sheet),
-        rod_centre(crank, engine, sheet),
-    )
-    if not all(sheet.is_stated("mass, length or centre of the rod", one) for one in places):
-        return None
-    m, l, a = (sheet.take(symbol, one) for symbol, one in zip(("m_c", "l", "a_c"), places, strict=True))  # noqa: E741
-    return worked(sheet.work("m_s", small_end_share, m=m, l=l, a=a), *places)
 
 
 def turning_in_planes(axle: DrivingAxle, b: Metres, sheet: Sheet) -> Planes:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, formula
+from speclint.facts.connecting_rods import small_end_in
 from speclint.facts.cylinders import crossheads_on, ends_of, liners_of, pistons_in, rods_in
 from speclint.facts.engine import stroke_of
 from speclint.quantities import Measure
@@ -88,6 +89,7 @@ def rod_steel(block: CylinderBlock, sheet: Sheet) -> Stated[str] | NotStated:
 def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> tuple[float, Worked] | None:
     """The reciprocating mass of a bore: of the parts that state theirs, and whether that is all of it.
 
+    Of the connecting rod it is what the crosshead states, else by the rod's centre of gravity, where any part is drawn.
     The second has no value where a part is missing. None where no part states its mass.
     """
     rods = tuple(rods_in(block, bore, sheet))
@@ -103,9 +105,12 @@ def mass_of_parts(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> 
     if not stated:
         return None
     taken = {symbol: take(symbol, one) for symbol, one in stated.items()}
-    total = sheet.work("m_k", reciprocating_mass, **{"m_p": 0.0, "m_r": 0.0, "m_c": 0.0, "m_s": 0.0, **taken})
     places = tuple(one.where for one in stated.values())
-    return total, Worked(total if len(stated) == 4 else None, places)
+    small = small_end_in(block, bore, sheet, take) if "m_s" not in stated else None
+    if small is not None:
+        taken, places = {**taken, "m_s": small.value}, (*places, *small.places)
+    total = sheet.work("m_k", reciprocating_mass, **{"m_p": 0.0, "m_r": 0.0, "m_c": 0.0, "m_s": 0.0, **taken})
+    return total, Worked(total if len(taken) == 4 else None, places)
 
 
 def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:

@@ -19,7 +19,7 @@ from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
 from speclint.handbook.members import rectangle_area, round_area, tube_area
 from speclint.handbook.springs import coil_mass
 from speclint.quantities import Measure
-from speclint.rules import Sheet
+from speclint.rules import Sheet, Worked, worked
 from speclint.specs import (
     Component,
     CompressionSpring,
@@ -46,6 +46,18 @@ def mass_without_ring(m_0: Kilograms, rho: KilogramsPerCubicMetre, A: SquareMetr
     return m_0 - rho * A * l
 
 
+@formula("l = l_0 + l_1", cites=[FIRST_PRINCIPLES])
+def length_together(l_0: Metres, l_1: Metres) -> Metres:
+    """Length of two pieces of one bar.
+
+    l_0, l_1: of the pieces, m. Returns m.
+
+    >>> length_together(l_0=0.2, l_1=0.1) == 0.2 + 0.1
+    True
+    """
+    return l_0 + l_1
+
+
 @dataclass(frozen=True)
 class BySizes:
     """The least and the most that a part weighs by its sizes, kg, with their places; None where they do not say."""
@@ -59,8 +71,9 @@ def mass_by_sizes(part: Component, sheet: Sheet) -> BySizes | None:
     """What the sizes of a part let it weigh; None where they are not stated, or do not describe its kind.
 
     A spring is its wire. A piston is between its rim, grooves cut, and a solid cylinder; a valve between the shell that
-    joins its beats and a solid cylinder of its outside. Of a rod, a spindle and a pin the sizes give what they are at
-    their thinnest: the least. Of a weldment its flat walls are the least.
+    joins its beats and a solid cylinder of its outside. Of a rod and a pin the sizes give what they are at their
+    thinnest: the least. A spindle is between that and a bar of its diameter in the guide, from the valve's seat to the
+    gear; a weldment between its flat walls and a solid piece as long, wide and high as the block that it becomes.
     """
     work = next((work for kind, work in _WORKED if isinstance(part, kind)), None)
     return work(part, sheet) if work is not None else None
@@ -123,7 +136,24 @@ def _pin(pin: Pin, sheet: Sheet) -> BySizes | None:
 
 
 def _spindle(spindle: ValveSpindle, sheet: Sheet) -> BySizes | None:
-    return _thinnest(spindle, spindle.least_diameter, spindle.free_length, sheet)
+    thin = _thinnest(spindle, spindle.least_diameter, spindle.free_length, sheet)
+    rho, length = density_of(spindle, sheet), _whole_length(spindle, sheet)
+    if rho is None or length is None or not _stated(sheet, spindle.diameter):
+        return thin
+    most = _bar("whole", sheet.take("D", spindle.diameter), length.value, rho, sheet)
+    places = (*(thin.places if thin else ()), *_places(spindle.diameter), *length.places)
+    return BySizes(thin.least if thin else None, most, places)
+
+
+def _whole_length(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
+    """From the valve's seat to the gear, else through the guide and beyond it, m."""
+    if _stated(sheet, spindle.heated_length):
+        return worked(sheet.take("l_h", spindle.heated_length), spindle.heated_length)
+    if not _stated(sheet, spindle.free_length, spindle.guide_length):
+        return None
+    l_f, l_g = sheet.take("l_f", spindle.free_length), sheet.take("l_g", spindle.guide_length)
+    both = sheet.work("l_w", length_together, l_0=l_f, l_1=l_g)
+    return worked(both, spindle.free_length, spindle.guide_length)
 
 
 def _thinnest(
@@ -153,7 +183,7 @@ def _valve(valve: PoppetValve, sheet: Sheet) -> BySizes | None:
 
 
 def _weldment(weldment: Weldment, sheet: Sheet) -> BySizes | None:
-    m, places = 0.0, list[Location]()
+    m, places, densities = 0.0, list[Location](), [0.0]
     for name, wall in weldment.walls.items():
         if not (sheet.is_stated(f"plate of {name}", wall.plate) and _stated(sheet, wall.short, wall.long)):
             continue
@@ -163,12 +193,33 @@ def _weldment(weldment: Weldment, sheet: Sheet) -> BySizes | None:
         metal = sheet.material_named(f"plate of {name}", plate.material)
         if metal.holds("density"):
             rho = sheet.look_up(f"ρ {name}", metal.density)
+            densities.append(rho)
             sides = sheet.take(f"a {name}", wall.short), sheet.take(f"b {name}", wall.long)
             A = sheet.work(f"A {name}", rectangle_area, b=sides[0], h=sides[1])
             t = sheet.take(f"t {name}", plate.thickness)
             m = sheet.work(f"m with {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=t)
             places += _places(wall.short, wall.long, plate.thickness)
-    return BySizes(m, None, tuple(places)) if places else None
+    if not places:
+        return None
+    solid = _solid_block(weldment, max(densities), sheet)
+    return BySizes(m, solid.value, (*places, *solid.places)) if solid else BySizes(m, None, tuple(places))
+
+
+def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet) -> Worked | None:
+    """A solid piece as wide and high as the block that a weldment becomes, and as long as its bores together, kg."""
+    if not sheet.is_stated("block", weldment.makes):
+        return None
+    block = sheet.follow(weldment.makes)
+    lengths = [bore.length for bore in block.bores.values()]
+    if not lengths or not _stated(sheet, block.entering_width, block.entering_height, *lengths):
+        return None
+    b, h = sheet.take("b", block.entering_width), sheet.take("h", block.entering_height)
+    A, m = sheet.work("A", rectangle_area, b=b, h=h), 0.0
+    for name, bore in block.bores.items():
+        m = sheet.work(
+            f"m solid {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=sheet.take(f"l {name}", bore.length)
+        )
+    return worked(m, block.entering_width, block.entering_height, *lengths)
 
 
 _WORKED: tuple[tuple[type[Component], Callable[..., BySizes | None]], ...] = (

@@ -109,7 +109,7 @@ def _section(page: Page, heading: str, rows: Iterable[tuple[str, str]]) -> None:
 
 def _judged_by(one: HazardSeen) -> tuple[str, str]:
     """A hazard of a part, and the checks that judge it."""
-    judging = sorted({check.rule.name for check in one.checks if check.outcome in ("conforms", "finding")})
+    judging = sorted({check.rule.name for check in one.judging})
     return one.hazard, f"judged by {', '.join(judging)}" if judging else one.state
 
 

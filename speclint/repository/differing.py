@@ -2,7 +2,7 @@
 
 ``[for.exhaust]`` states what an exhaust valve has otherwise, ``[for."left, front"]`` what the one at the left front
 has; of two that state the same key, the one that names more holds. A name that stands in two lists is told apart by the
-word of its list: ``[for."groove middle"]``.
+word of its list: ``[for."groove middle"]``. Whoever has a drawing of another number has its own file of it, and issues.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Any, TypeAlias
 
 from speclint.errors import Complaint, Location, one_of
+from speclint.repository.own_drawing import of_other_drawing
 from speclint.repository.validation import quoted
 from speclint.specs import Array, Leaf, Table
 
@@ -110,7 +111,9 @@ def for_choice(table: Table, differing: Sequence[Differing], choice: Choice) -> 
     """What a file states for one choice of names, and a complaint for each key of which it cannot be told."""
     chosen = [one for one in differing if one.is_of(choice)]
     for one in chosen:
+        dropped = of_other_drawing(one.table, table)
         table = _put_over(table, one.table)
+        table = Table({key: value for key, value in table.items() if key not in dropped}, table.where)
     return table, list(_undecided(chosen))
 
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import negated, round_the_axis
+from speclint.repository.own_drawing import of_other_drawing
 from speclint.repository.reading import Draft, Read
 from speclint.repository.validation import quoted
 from speclint.specs import (
@@ -233,6 +234,8 @@ def _merged(draft: Draft, other: Draft, leaf: Leaf) -> Draft:
     own = _of_part(draft.table, part) if part else draft.table
     merging = _Merging(part, mirrored, own.where)
     table = merging.table(own, other.table, draft.kind, top=True)
+    for key in of_other_drawing(own, other.table):
+        table.pop(key, None)
     if any(one.where.key != "title" for one in merging.differs):
         for key in SIGNED - own.keys():  # whoever signed the other did not see what differs here
             table.pop(key, None)

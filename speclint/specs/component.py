@@ -38,7 +38,8 @@ class Component(Spec):
     patterns of holes; ``general_tolerance`` is the class of the drawing for faces that state none, ``general_zone`` its
     zone where that standard leaves it to the drawing.
     ``drawing_file`` is the file of its drawing in the repository, of any format; ``issued`` to whom the drawing was
-    issued, when and at which revision.
+    issued, when and at which revision. A part that is like another takes over neither where it states a ``drawing`` of
+    another number.
     """
 
     kind: ClassVar[str] = "component"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
-from typing import Any
+from typing import Annotated, Any
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
@@ -57,6 +57,26 @@ def wrong_path(path: str) -> str:
     return ""
 
 
+@dataclass(frozen=True, slots=True)
+class DayGone:
+    """Annotation of a day on which something was done: today at the latest."""
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        as_word = {"type": "word", "wanted": dt.date}  # for its JSON Schema
+        return core_schema.no_info_after_validator_function(self.checked, handler(source), metadata=as_word)
+
+    def checked(self, value: Any) -> Any:
+        """The value, where its day is not still to come, or where none is stated.
+
+        :raises PydanticCustomError: for a day after today.
+        """
+        if isinstance(value, Stated) and value.value > dt.date.today():
+            raise refusal(
+                "this day is still to come", "the day on which it was done, or nothing before it is"
+            )
+        return value
+
+
 class Issue(SpecTable):
     """One issue of the drawing.
 
@@ -67,5 +87,5 @@ class Issue(SpecTable):
     """
 
     to: Word[str] = NOT_STATED
-    on: Word[dt.date] = NOT_STATED
+    on: Annotated[Word[dt.date], DayGone()] = NOT_STATED
     revision: Word[str] = NOT_STATED

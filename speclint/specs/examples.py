@@ -26,7 +26,7 @@ _SMALLER = 0.8  # an example that must be less than another is this share of wha
 
 #: Keys that take the id of a spec of the same kind.
 _OF_ITS_KIND = ("like", "mirror_of")
-_DAY = dt.date(2027, 5, 31)
+_DAY = dt.date(2025, 5, 31)
 #: A word that a drawing might have where any text is taken, by key.
 _WORDS = {
     "id": "liner-left",

@@ -257,7 +257,7 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
             raise refusal(f"this is not {_CALLED[wanted]}", _INSTEAD[wanted])
         elif type(value) is int and not 0 <= value <= _MOST:
             raise refusal(f"a count lies between 0 and {_MOST}", _INSTEAD[int])
-        elif value == "":
+        elif type(value) is str and not value.strip():
             raise refusal("the text is empty", "the text itself, or leave the key out")
         return Stated(value, where)
 

@@ -15,7 +15,7 @@ from typing import Any, ClassVar, NamedTuple, TypeAlias
 
 from pydantic_core import InitErrorDetails
 
-from speclint.quantities import Measure, amount
+from speclint.quantities import DIMENSIONS, Measure, amount
 from speclint.specs.spans import refusal
 
 _EPSILON = 1e-9  # relative: values that are equal as written are equal
@@ -55,7 +55,8 @@ class Below:
     def details(self, table: Mapping[str, Any]) -> Iterator[InitErrorDetails]:
         """Each fault as an error at the place of the key."""
         for (path, small), (_, great) in self.faults(table):
-            limit = amount(great.high * self.times, "m", great.unit)
+            plain = "pressure" if great.dimension == "fluid pressure" else great.dimension
+            limit = amount(great.high * self.times, DIMENSIONS[plain].si, great.unit)
             key, other = self.key.rpartition(".")[2], self.other.rpartition(".")[2]
             said = f"{key} must be {self.relation} {self._multiple()}{other}, which is {great.text}"
             instead = f"a value {self.relation} {limit}, or another {other}"

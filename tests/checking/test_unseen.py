@@ -53,6 +53,7 @@ def test_each_hazard_of_each_part_is_listed_once(yard: DesignFolder) -> None:
 CHANGES = [
     ("drum.toml", 'wall = "6 mm"', 'wall = "4 mm"', "drum", "burst", "judged"),  # a finding judges too
     ("drum.toml", 'wall = "6 mm"', "", "drum", "burst", "not assessed"),
+    ("drum.toml", 'wall = "6 mm"', 'wall = "101 mm"', "drum", "burst", "not assessed"),  # beyond its rule
     ("drum.toml", '"lead"', '"none"', "drum", "leak", "not applicable"),
     ("drum.toml", 'closed_by = "lid"', "", "lid", "leak", "not assessed"),
     ("lid.toml", 'face = "12 mm"', "", "lid", "leak", "not assessed"),
@@ -73,6 +74,8 @@ def test_a_hazard_stands_by_what_its_checks_came_to(
 def test_the_reasons_are_those_of_the_checks(yard: DesignFolder) -> None:
     changes = (("drum.toml", '"lead"', '"none"'), ("drum.toml", 'closed_by = "lid"', ""))
     found = unseen(yard.write(changed_files(FILES, *changes)).assess())
+    beyond = unseen(yard.write(changed_files(FILES, ("drum.toml", '"6 mm"', '"101 mm"'))).assess())
+    assert of(beyond, "drum", "burst").reasons == ("drum.wall: a wall of more than 100 mm is not thin",)
     assert of(found, "drum", "leak").reasons == ("drum.lining: the drum has no lining",)
     assert of(found, "lid", "leak").reasons == ("drum.lid-bears: no check of a drum looked at it",)
 

@@ -22,6 +22,10 @@ from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel
 from tests.plugins.joints import brackets
 from tests.plugins.joints.test_carrying import LID, SADDLE
 from tests.plugins.known_metals import METALS, WITH_METALS
+from tests.plugins.motion.locomotive import files as engine
+from tests.plugins.motion.train import FORGING
+from tests.plugins.release.made import recorded
+from tests.plugins.release.part import settings as release_settings
 from tests.plugins.steamways.exhaust import files as exhaust
 from tests.plugins.steamways.test_dividing_walls import WHOLE
 from tests.plugins.steamways.test_water import with_belt as wet_with_belt
@@ -94,6 +98,43 @@ def _jib() -> Files:
     """A post of the page that bears 90 kg, and a box of half of it."""
     made = plan(POST.format(load="90 kg", reach="0.8 m", post="60.3 mm", wall="5 mm", posts="one"))
     return {**made, "box.toml": BOX, "metals.toml": METALS}
+
+
+def _spindle_weighed() -> Files:
+    """A spindle of 22 mm and 330 mm, which is 0.98 kg of bar."""
+    text = 'kind = "valve-spindle"\nid = "spindle"\nmaterial = "known-forging"\nmass = "1.4 kg"\n'
+    sizes = 'diameter = "22 mm"\nleast_diameter = "17 mm"\nfree_length = "200 mm"\nheated_length = "330 mm"\n'
+    return {"spindle.toml": text + sizes, "metals.toml": METALS + FORGING}
+
+
+def _own_duty() -> Files:
+    """An engine at 300 rev/min whose axle has a duty of its own, at 60."""
+    made = engine("axle", ('id = "axle"', 'id = "axle"\nduty = "own"'))
+    slow = (
+        made["duty.toml"].replace('id = "duty"', 'id = "own"').replace('"300', '"60').replace('"240', '"60')
+    )
+    return {**made, "own.toml": slow}
+
+
+def _pin_that_turns() -> Files:
+    """A crank pin of 40 kg without its seat, which turns as 70 kg."""
+    pin = 'kind = "pin"\nid = "pin"\nmaterial = "known-forging"\ndiameter = "180 mm"\nlength = "200 mm"\n'
+    made = engine("axle", ("[turning.pin-left]\n", '[turning.pin-left]\nof = "pin"\n'))
+    return {**made, "pin.toml": pin, "metals.toml": METALS + FORGING}
+
+
+def _small_end() -> Files:
+    """Piston, rod and crosshead of 180 kg; the rod of the engine adds 30 kg by its centre of gravity."""
+    piston = 'kind = "piston"\nid = "piston"\nruns_in = "liner"\nmass = "80 kg"\n'
+    liner = 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block-left"\nin_bore = "main"\n'
+    rod = 'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\nmass = "60 kg"\n'
+    head = 'kind = "crosshead"\nid = "crosshead"\non_rod = "rod"\nmass = "40 kg"\n'
+    parts = {"piston": piston, "liner": liner, "rod": rod, "crosshead": head}
+    return {**engine(), **{f"{name}.toml": text for name, text in parts.items()}}
+
+
+def _released() -> Files:
+    return {**recorded(), "speclint.toml": release_settings("released")}
 
 
 _FITTED = brackets.files(
@@ -389,6 +430,76 @@ PLANTS = (
         "bracket",
         _LUBRICATOR,
         (("bracket.toml", 'length = "400 mm"', 'length = "1500 mm"'),),
+    ),
+    Plant(
+        "a spindle of ten times its mass",
+        "mass.by-sizes",
+        "spindle",
+        _spindle_weighed(),
+        (("spindle.toml", '"1.4 kg"', '"14 kg"'),),
+    ),
+    Plant(
+        "an engine whose axle has a slower duty of its own",
+        "wheel.stays-on-rail",
+        "axle",
+        _own_duty(),
+        (("duty.toml", '"300 rev/min"', '"600 rev/min"'),),
+    ),
+    Plant(
+        "a crank pin that turns with ten times its mass",
+        "mass.of-turning-parts",
+        "axle",
+        _pin_that_turns(),
+        (("axle.toml", 'of = "pin"\nmass = "70 kg"', 'of = "pin"\nmass = "400 kg"'),),
+    ),
+    Plant(
+        "a reciprocating mass without the small end, which no crosshead states",
+        "drive.mass-adds-up",
+        "block-left",
+        _small_end(),
+        (("block-left.toml", '"210 kg"', '"180 kg"'),),
+    ),
+    Plant(
+        "nuts whose tightening failed",
+        "made.tightening",
+        "studs-1",
+        recorded(),
+        (("studs-1.toml", 'preload = "82 kN"', 'preload = "82 kN"\nresult = "failed"'),),
+    ),
+    Plant(
+        "nuts tightened by half as much again",
+        "made.tightening",
+        "studs-1",
+        recorded(),
+        (("studs-1.toml", "385..405 N·m", "585..605 N·m"),),
+    ),
+    Plant(
+        "plates that were looked over in place of ultrasound",
+        "made.examined",
+        "cover-7",
+        recorded(),
+        (("made.toml", 'method = "ultrasonic"', 'method = "looked over"'),),
+    ),
+    Plant(
+        "a casting that was normalized and not stress relieved",
+        "made.examined",
+        "casting-1",
+        recorded(),
+        (("casting-1.toml", 'chart = "F-1"', 'chart = "F-1"\ntreatment = "normalized"'),),
+    ),
+    Plant(
+        "a document of a heat that does not say of what metal",
+        "made.certificate",
+        "cover-7",
+        recorded(),
+        (("made.toml", 'material = "plate-P265GH"\n', ""),),
+    ),
+    Plant(
+        "the only part on record is not fitted",
+        "release.made-parts",
+        "cover",
+        _released(),
+        (("made.toml", 'serial = "7"', 'serial = "7"\nfitted = false'),),
     ),
 )
 

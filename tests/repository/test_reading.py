@@ -89,6 +89,7 @@ def test_words_and_counts(tmp_path: Path) -> None:
         ('bore = { value = "1 mm", from = "guess" }', "no provenance", "a table", '"measured"'),
         ("bore = [1]", "written as text with its unit", "an array", '"480 mm'),
         ('title = ""', "the text is empty", '""', "leave the key out"),
+        ('title = " "', "the text is empty", '" "', "leave the key out"),
         ("notes = 3", "", "3", ""),
     ],
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from pathlib import Path
 
 import pytest
@@ -79,7 +80,7 @@ def test_a_wrong_line_is_told_with_what_to_write(tmp_path: Path, line: str, said
 
 
 def test_a_part_that_is_like_another_has_its_drawing_file_and_issues(tmp_path: Path) -> None:
-    stated = 'drawing_file = "ring.svg"\nissued = [{ to = "shop", on = 2027-01-01, revision = "B" }]\n'
+    stated = 'drawing_file = "ring.svg"\nissued = [{ to = "shop", on = 2026-01-01, revision = "B" }]\n'
     written = files()
     design = DesignFolder(tmp_path, load_family("speclint_release")).write(
         {
@@ -96,3 +97,45 @@ def test_a_part_that_is_like_another_has_its_drawing_file_and_issues(tmp_path: P
     assert other.drawing_file.value == "ring.svg"
     assert [one.revision.value for one in other.issued if isinstance(one.revision, Stated)] == ["B"]
     assert specs.index.entries["other"].drawing_file == "ring.svg"
+
+
+_OF_RING = 'drawing_file = "ring.svg"\nissued = [{ to = "shop", on = 2026-01-01, revision = "B" }]\n'
+_LIKE = 'kind = "piston-ring"\nid = "other"\nlike = "ring"\n'
+_FOR = 'kind = "piston-ring"\nid = "{each}"\neach = ["one", "other"]\ndrawing = "X-102"\n' + _OF_RING
+
+
+@pytest.mark.parametrize(
+    ("other", "file", "issues"),
+    [
+        (_LIKE, "ring.svg", 1),
+        (_LIKE + 'drawing = "X-102"\n', "ring.svg", 1),
+        (_LIKE + 'drawing = "X-103"\n', None, 0),
+        (_LIKE + 'drawing = "X-103"\ndrawing_file = "other.svg"\n', "other.svg", 0),
+        (_FOR, "ring.svg", 1),
+        (_FOR + '[for.other]\ndrawing = "X-103"\n', None, 0),
+        (_FOR + '[for.other]\ndrawing = "X-103"\ndrawing_file = "other.svg"\n', "other.svg", 0),
+    ],
+)
+def test_a_part_of_another_drawing_has_its_own_file_and_issues(
+    tmp_path: Path, other: str, file: str | None, issues: int
+) -> None:
+    written = files()
+    made = {**written, "ring.toml": written["ring.toml"] + _OF_RING, "other.toml": other}
+    design = DesignFolder(tmp_path, load_family("speclint_release")).write(made, settings=settings())
+    opened = open_repository([design.root], design.loaded.kinds)
+    assert not opened.complaints
+    part = opened.design.specs["other"]
+    assert isinstance(part, Component)
+    assert (opened.design.index.entries["other"].drawing_file, len(part.issued)) == (file, issues)
+
+
+@pytest.mark.parametrize(("days", "wrong"), [(-1, 0), (0, 0), (1, 1)])
+def test_a_drawing_is_issued_by_today(tmp_path: Path, days: int, wrong: int) -> None:
+    day = dt.date.today() + dt.timedelta(days=days)
+    line = f'issued = [{{ to = "shop", on = {day}, revision = "A" }}]\n'
+    design = DesignFolder(tmp_path, load_family("speclint_release")).write(
+        files(add=line), settings=settings()
+    )
+    found = [str(one) for one in open_repository([design.root], design.loaded.kinds).complaints]
+    told = f"cover.toml:20 issued[0].on: this day is still to come; read {day}; write the day on which it was done"
+    assert [one.startswith(told) for one in found] == [True] * wrong

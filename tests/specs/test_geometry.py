@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import ClassVar, get_args
+from typing import Annotated, ClassVar, get_args
 
 import pytest
 from hypothesis import given, strategies as st
@@ -18,11 +18,15 @@ from speclint.specs import (
     Component,
     Conditions,
     Length,
+    Mass,
+    Pressure,
+    Span,
     Spec,
     SpecTable,
     conditions_of,
     schema_of,
 )
+from speclint.specs.examples import quantities_of
 from speclint.testing import installed_families
 
 
@@ -186,3 +190,34 @@ def _tables(table: type[SpecTable]) -> list[type[SpecTable]]:
 
     inner = [inner_table(field.annotation)[0] for field in table.model_fields.values()]
     return [table, *(one for found in inner if found for one in _tables(found))]
+
+
+class Load(Component):
+    """A load."""
+
+    kind: ClassVar[str] = "load"
+    called: ClassVar[str] = "load"
+    geometry: ClassVar[Conditions] = (AtMost("hung", "mass"), AtMost("blown", "held"))
+
+    mass: Annotated[Mass, Span("10 t", "40 t")] = NOT_STATED
+    hung: Mass = NOT_STATED
+    held: Pressure = NOT_STATED
+    blown: Pressure = NOT_STATED
+
+
+@pytest.mark.parametrize(
+    ("text", "write"),
+    [
+        ('mass = "24 t"\nhung = "25 t"\n', "no more than 24 t, or another mass"),
+        ('held = "10 bar gauge"\nblown = "11 bar gauge"\n', "no more than 10 bar, or another held"),
+    ],
+)
+def test_what_to_write_is_in_the_units_of_the_quantity(tmp_path: Path, text: str, write: str) -> None:
+    (tmp_path / "load.toml").write_text(f'kind = "load"\n{text}', encoding="utf-8")
+    (complaint,) = load_specs(tmp_path / "load.toml", "load.toml", {"load": Load})[0].complaints
+    assert write in complaint.write
+
+
+def test_an_example_is_in_the_units_of_the_quantity() -> None:
+    """The middle of 10 and 40 t, by ratio: √(10 × 40) = 20 t."""
+    assert quantities_of(Load)["mass"] == "20 t"

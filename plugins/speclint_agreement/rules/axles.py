@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint import Grade, Must, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import crossheads_on, mass_together, rods_in, small_end_of
 from speclint.specs import DrivingAxle, Engine
 from speclint_agreement.formulae.axles import shares_together
@@ -25,7 +25,7 @@ def _loads(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
 def _small_ends(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
     """The small end that a crosshead states against that of its connecting rod, by the rod's centre of gravity."""
     for name, crank in engine.cranks.items():
-        small = small_end_of(crank, engine, sheet)
+        small = small_end_of(crank, engine, sheet, sheet.take_nominal)
         if small is None or not sheet.is_stated(f"block of {name}", crank.block):
             continue
         block = sheet.follow(crank.block)
@@ -37,7 +37,10 @@ def _small_ends(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _shares(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
-    """The share that the engine's wheels are to balance against those of its axles together."""
+    """The share that the engine's wheels are to balance against those of its axles together.
+
+    Where an axle states none, the others' together are no more than it.
+    """
     drawn = sheet.belonging_to(engine, DrivingAxle)
     axles = [axle for axle in drawn if sheet.is_stated(f"share of {axle.id}", axle.balanced_share)]
     c = 0.0
@@ -46,7 +49,8 @@ def _shares(engine: Engine, sheet: Sheet) -> Iterator[Pair]:
             "c", shares_together, c_1=c, c_2=sheet.take_nominal(f"c {axle.id}", axle.balanced_share)
         )
     if axles:
-        yield Pair(engine.balanced_share, Worked(c, tuple(axle.balanced_share.where for axle in axles)))
+        must: Must = "equal" if len(axles) == len(drawn) else "at least"
+        yield Pair(engine.balanced_share, Worked(c, tuple(axle.balanced_share.where for axle in axles)), must)
 
 
 adhesive_weight: Rule = agreement(
@@ -72,6 +76,7 @@ small_ends: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="what is counted twice, at neither end, or at the wrong one is balanced wrongly and pulls unseen",
     leaves_out="a rod whose mass or centre of gravity is not stated",
+    edition=2,
 )
 
 shares_add_up: Rule = agreement(
@@ -84,6 +89,7 @@ shares_add_up: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="an axle whose share was moved to another one keeps its old weights",
     leaves_out="axles that state no share",
+    edition=2,
 )
 
 RULES = (adhesive_weight, shares_add_up, small_ends)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import BySizes, mass_by_sizes, share_of_mass
+from speclint.facts import BySizes, mass_by_sizes, mass_of_part, share_of_mass
 from speclint.specs import (
     CompressionSpring,
     DrivingAxle,
     Mass,
+    Pin,
     Piston,
     PistonRod,
     PoppetValve,
@@ -25,34 +26,42 @@ def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     by_sizes = mass_by_sizes(part, sheet)
     if by_sizes is None:
         return
-    yield from _pairs(part.mass, by_sizes, "", sheet)
+    most = "spindle with its plates" if isinstance(part, ValveSpindle) else "greatest share"
+    yield from _pairs(part.mass, by_sizes, "", sheet, most)
     if isinstance(part, PistonRod) and by_sizes.least is not None:
         m = sheet.work("m_e", share_of_mass, s=sheet.limit("rod with its ends", "s_e"), M=by_sizes.least)
         yield Pair(part.mass, Worked(m, by_sizes.places), "at most", name="with its ends")
 
 
 def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
-    """The mass of each piece that turns against that of the part which it names."""
+    """The mass of each piece that turns against that of the part which it names: as that states it, else by sizes."""
     for name, piece in axle.turning.items():
         if not sheet.is_stated(f"part of {name}", piece.of):
             continue
-        by_sizes = mass_by_sizes(sheet.follow(piece.of), sheet)
-        if by_sizes is not None:
-            yield from _pairs(piece.mass, by_sizes, name, sheet)
+        part = sheet.follow(piece.of)
+        known = mass_of_part(part, sheet, sheet.take_nominal)
+        if known is not None:
+            yield from _pairs(piece.mass, BySizes(known.value, known.value, known.places), name, sheet)
+            continue
+        by_sizes = mass_by_sizes(part, sheet)
+        if by_sizes is None:
+            continue
+        yield from _pairs(piece.mass, by_sizes, name, sheet)
+        if isinstance(part, Pin) and by_sizes.least is not None:
+            m = sheet.work("m_e", share_of_mass, s=sheet.limit("pin with its seat", "s_e"), M=by_sizes.least)
+            yield Pair(piece.mass, Worked(m, by_sizes.places), "at most", name=f"{name} with its seat")
 
 
-def _pairs(mass: Mass, by_sizes: BySizes, name: str, sheet: Sheet) -> Iterator[Pair]:
-    for must, M in (("at least", by_sizes.least), ("at most", by_sizes.most)):
-        if M is not None:
-            s = (
-                sheet.limit("least share", "s_l")
-                if must == "at least"
-                else sheet.limit("greatest share", "s_g")
-            )
-            m = sheet.work("m_l" if must == "at least" else "m_g", share_of_mass, s=s, M=M)
-            yield Pair(
-                mass, Worked(m, by_sizes.places), "at least" if must == "at least" else "at most", name=name
-            )
+def _pairs(
+    mass: Mass, by_sizes: BySizes, name: str, sheet: Sheet, most: str = "greatest share"
+) -> Iterator[Pair]:
+    if by_sizes.least is not None:
+        s = sheet.limit("least share", "s_l")
+        m = sheet.work("m_l", share_of_mass, s=s, M=by_sizes.least)
+        yield Pair(mass, Worked(m, by_sizes.places), "at least", name=name)
+    if by_sizes.most is not None:
+        m = sheet.work("m_g", share_of_mass, s=sheet.limit(most, "s_g"), M=by_sizes.most)
+        yield Pair(mass, Worked(m, by_sizes.places), "at most", name=name)
 
 
 _LIMITS = [
@@ -78,6 +87,20 @@ _ENDS = Limit(
     COMMON_PRACTICE,
     "greatest mass of a piston rod over that of its free length",
 )
+_PLATES = Limit(
+    "spindle with its plates",
+    "3",
+    "ratio",
+    COMMON_PRACTICE,
+    "greatest mass of a spindle over that of a bar of its diameter, for collars, nuts and spring plates",
+)
+_SEAT = Limit(
+    "pin with its seat",
+    "3",
+    "ratio",
+    COMMON_PRACTICE,
+    "greatest mass of a pin over that of its bearing alone, for its seat in the wheel and its collars",
+)
 
 by_sizes: Rule = agreement(
     "mass.by-sizes",
@@ -86,23 +109,27 @@ by_sizes: Rule = agreement(
     on=(CompressionSpring, Piston, PistonRod, PoppetValve, ValveSpindle, Weldment),
     pairs=_masses,
     within="",
-    limits=[*_LIMITS, _ENDS],
+    limits=[*_LIMITS, _ENDS, _PLATES],
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="forces of inertia, lifting and balance all rest on a mass that nobody works again",
     leaves_out="ribs, bosses, collars, nuts and ends, between the least and the most; plates that are no flat walls; "
-    "crossheads, tappets and cam boxes, whose sizes do not describe them",
+    "the most that a weldment weighs whose block states no width and height; crossheads, tappets and cam boxes, whose "
+    "sizes do not describe them",
 )
 
 turning_parts: Rule = agreement(
     "mass.of-turning-parts",
-    title="A mass that turns with an axle is no less than that of the part which it names",
+    title="A mass that turns with an axle is that of the part which it names, and of a pin no less than that without "
+    "its seat",
     on=DrivingAxle,
     pairs=_turning,
     within="",
-    limits=_LIMITS,
+    limits=[*_LIMITS, _SEAT],
+    edition=2,
     grade=Grade.NONCONFORMITY,
-    why="a pin that is counted too light turns out of balance with the rest of its mass",
-    leaves_out="masses that name no part; the seat of a pin in its wheel",
+    why="a pin that is counted too light or too heavy turns out of balance with the rest of its mass",
+    leaves_out="masses that name no part; the seat of a pin in its wheel, between the least and the most",
 )
 
 RULES = (by_sizes, turning_parts)

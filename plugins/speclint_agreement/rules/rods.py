@@ -63,6 +63,7 @@ mass_adds_up: Rule = agreement(
     grade=Grade.HOLD,
     why="the mass that is left out pulls at rod, pins and cover at every dead centre all the same",
     leaves_out="oil, and what a part weighs beyond its spec",
+    edition=2,
 )
 
 length_agrees: Rule = agreement(

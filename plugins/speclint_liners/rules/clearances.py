@@ -42,7 +42,7 @@ from speclint_liners.sources import AHRONS
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
-    edition=6,
+    edition=7,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""

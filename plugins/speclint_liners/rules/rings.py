@@ -39,7 +39,7 @@ from speclint_liners.sources import MARINE_LINERS
         Limit("least_worn", "0 mm", "length", COMMON_PRACTICE, "least overrun of a worn engine"),
         Limit("held", "0.25", "ratio", COMMON_PRACTICE, "least share of the ring's width left in the bore"),
     ],
-    edition=6,
+    edition=7,
 )
 def overrun(ring: PistonRing, case: LoadCase, sheet: Sheet) -> Judgement:
     """Overrun at the ring's own dead centre, hot: least when new; least and greatest with wear either way.

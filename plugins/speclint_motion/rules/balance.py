@@ -63,6 +63,7 @@ _LEFT_OUT = (
         )
     ],
     against=(),
+    edition=2,
 )
 def stays_on_rail(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     """What is left out of balance in the plane of each wheel, times the square of its speed, against its load."""
@@ -94,6 +95,7 @@ def stays_on_rail(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each wheel by its own plane; the axle by what both planes leave together."""
@@ -136,6 +138,7 @@ def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     why="a bridge as long as the engine bears the blows of all its wheels at once, up and down in its own time",
     leaves_out=f"masses that turn on the tender and on axles that are not driven; {_LEFT_OUT}",
     against=(),
+    edition=2,
 )
 def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """The wheels are coupled: what each axle leaves is added up by its direction, then turned at the speed."""
@@ -160,6 +163,7 @@ def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def balanced(engine: Engine, sheet: Sheet) -> Judgement:
     """The share that fits best what all wheels have beyond the balance of what turns."""
@@ -213,6 +217,7 @@ def balanced(engine: Engine, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """What turns and what reciprocates together, in the planes of the wheels, as a mass at the crank."""
@@ -266,6 +271,7 @@ def unbalanced(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
         )
     ],
     against=(),
+    edition=2,
 )
 def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
     """The mass that is wanted at the radius drawn, its angle, and what the weight that is drawn leaves amiss."""
@@ -297,7 +303,7 @@ def _allowed_by(line: Line, symbol: str, value: Force | Moment, sheet: Sheet) ->
 
 
 def _speed(engine: Engine, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
-    """Speed of the cranks, which turn with the wheels.
+    """Speed of the cranks, which turn with the wheels: the greatest by the duties of axle, engine and blocks.
 
     :raises NotCovered: of an engine with gear between cranks and wheels.
     """
@@ -305,8 +311,14 @@ def _speed(engine: Engine, case: LoadCase, sheet: Sheet) -> RadiansPerSecond:
         raise sheet.not_covered("cranks that are geared to the wheels do not turn with them")
     if not engine.cranks:
         raise sheet.not_assessed(f"cranks is not stated in {engine.where.file}", engine.where)
-    block = sheet.follow(next(iter(engine.cranks.values())).block)
-    return speed_of_crank(block, case, sheet)
+    blocks = [sheet.follow(crank.block) for crank in engine.cranks.values()]
+    cases = {case.where: (blocks[0], case)}
+    for block, part in ((blocks[0], engine), *((block, block) for block in blocks)):
+        duty = sheet.duty_of(part)
+        if duty is not None and case.name in duty.cases:
+            other = duty.cases[case.name]
+            cases.setdefault(other.where, (block, other))
+    return max(speed_of_crank(block, one, sheet) for block, one in cases.values())
 
 
 def _blows(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Newtons]:

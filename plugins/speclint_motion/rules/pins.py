@@ -84,7 +84,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
             "usual pressure of a crosshead pin",
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
@@ -119,7 +119,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=5,
+    edition=6,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,

@@ -167,7 +167,7 @@ def speed(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     wrong="inertia {found} times the steam load, {limit} allowed",
     on=Piston,
     cases=("running",),
-    edition=2,
+    edition=3,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Where inertia comes near the steam load the rods knock, and forces that the wheels cannot balance "

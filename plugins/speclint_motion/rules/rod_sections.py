@@ -71,7 +71,7 @@ class _Weak(NamedTuple):
     "not exceed its limit, and its factor for infinite life is not below the least factor",
     on=PistonRod,
     cases=("starting", "running", "water"),
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[
         COMMON_PRACTICE,

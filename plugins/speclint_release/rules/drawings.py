@@ -20,6 +20,7 @@ from speclint_release.sources import ISO_7200
     leaves_out="what the drawing shows, which no rule reads; who may enter a reading, and signatures: the register and "
     "the gate check those",
     against=(),
+    edition=2,
 )
 def drawing_read(component: Component, sheet: Sheet) -> Judgement:
     """By the digest of the file. A drawing of which no file is named is a query, once the design is released."""
@@ -50,6 +51,7 @@ def _without_file(component: Component, sheet: Sheet) -> Judgement:
     why="a shop makes the part to the print that it has on the bench",
     leaves_out="whether the old prints were given back or destroyed",
     against=(),
+    edition=2,
 )
 def drawing_issued(component: Component, sheet: Sheet) -> Judgement:
     """By the last issue to each; two revisions issued to one on one day leave open which is held."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import Any
 
@@ -25,11 +25,13 @@ from speclint.specs import (
     HydraulicTestRecord,
     MadePart,
     MeasuredSize,
+    NotStated,
     QuantityAt,
+    Stated,
     TighteningRecord,
     sizes_of,
 )
-from speclint_release.inputs import no_examination
+from speclint_release.inputs import methods_missing, no_examination, treatments_missing
 from speclint_release.sources import DOCUMENTS, EN_1011_2, EN_13445_5
 
 #: Types of EN 10204 from that which tells least to that which tells most.
@@ -44,20 +46,33 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
 
 @rule(
     "made.identified",
-    title="A part as made states its serial number, the revision that it was made to and its maker",
+    title="A part as made states its serial number, which no other of its spec has, the revision that it was made to "
+    "and its maker",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
+    edition=2,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
-    """Lists what is missing."""
+    """Lists what is missing, and the other parts of the same spec that have this number."""
     stated = {"serial": made.serial, "made_to": made.made_to, "maker": made.maker}
     missing = [name for name, value in stated.items() if not sheet.is_stated(name, value)]
     if missing:
         return sheet.states(False, f"not stated: {', '.join(missing)}", where=stated[missing[0]].where)
+    number = sheet.read("serial", made.serial)
+    alike = [
+        one.id
+        for one in sheet.belonging_to(sheet.follow(made.of), MadePart)
+        if one.id != made.id
+        and sheet.is_stated("serial", one.serial)
+        and sheet.read("serial", one.serial) == number
+    ]
+    if alike:
+        says = f"serial number {number} is that of {' and '.join(alike)} too"
+        return sheet.states(False, says, where=made.serial.where)
     return sheet.states(True, "serial number, revision and maker are stated")
 
 
@@ -95,6 +110,7 @@ def revision(made: MadePart, sheet: Sheet) -> Judgement:
     leaves_out="whether the document is genuine, and whether it is of this piece: the competent person or body that "
     "the local code names compares its marks",
     against=(),
+    edition=2,
 )
 def certificate(made: MadePart, sheet: Sheet) -> Judgement:
     """A hold where the part holds pressure; what is missing is listed."""
@@ -118,10 +134,13 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
         yield f"inspection document {kind}, {asked} is asked for"
     if not sheet.is_stated("heat", document.heat):
         yield "it names no heat"
-    if sheet.is_stated("material", document.material) and sheet.is_stated("material", drawn.material):
-        named, ordered = sheet.read("material", document.material), sheet.read("material", drawn.material)
-        if named != ordered:
-            yield f"it certifies {named}, {ordered} is asked for"
+    if not sheet.is_stated("material", drawn.material):
+        return
+    ordered = sheet.read("material", drawn.material)
+    if not sheet.is_stated("material", document.material):
+        yield f"it names no material, {ordered} is asked for"
+    elif (named := sheet.read("material", document.material)) != ordered:
+        yield f"it certifies {named}, {ordered} is asked for"
 
 
 @rule(
@@ -314,15 +333,16 @@ def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet)
 
 @rule(
     "made.tightening",
-    title="The nuts of a joint were tightened to no less than its spec asks, and that is on record",
+    title="The nuts of a joint were tightened to what its spec asks, no less and no more, and that is on record",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[COMMON_PRACTICE],
-    why="a nut that nobody recorded is a nut that somebody may have forgotten",
+    why="a nut that nobody recorded is a nut that somebody may have forgotten; one tightened too far yields its stud",
     leaves_out="whether the wrench was right, and the order in which the nuts were tightened: a competent person, and "
     "the local code, decide on joints under pressure",
     against=(),
+    edition=2,
 )
 def tightening(made: MadePart, sheet: Sheet) -> Judgement:
     """Torque, angle and preload, each as far as the spec states it; a hold on a joint under pressure."""
@@ -336,6 +356,9 @@ def tightening(made: MadePart, sheet: Sheet) -> Judgement:
 
 
 def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: Sheet) -> Judgement:
+    stated = sheet.is_stated(f"result of {name}", record.result)
+    if stated and sheet.read(f"result of {name}", record.result) == "failed":
+        return sheet.states(False, f"{name}: failed", where=record.where)
     asked = drawn.tightening
     judged = []
     for symbol, what, wanted, found in (
@@ -345,11 +368,15 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     ):
         if not sheet.is_stated(f"{what} asked for", wanted):
             continue
-        least, _ = sheet.take_limits(f"{symbol}_s", wanted, f"{what} asked for")
-        lowest, _ = sheet.take_limits(symbol, found, f"{what} recorded")
+        least, most = sheet.take_limits(f"{symbol}_s", wanted, f"{what} asked for")
+        lowest, highest = sheet.take_limits(symbol, found, f"{what} recorded")
         judged.append(
             sheet.at_least(lowest, least).else_says(f"{name}: {what} {{found}}, {{limit}} asked for")
         )
+        if most > least:
+            judged.append(
+                sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most")
+            )
     if not judged:
         return sheet.states(True, f"{name}: its spec asks for no figure")
     return sheet.worst(*judged)
@@ -366,6 +393,7 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
     against=(),
+    edition=2,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
@@ -397,7 +425,10 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
         how = sheet.read("examination", drawn.examination)
         if not no_examination(how):
             passed = [one for name, one in made.examinations.items() if sheet.is_stated(name, one.result)]
-            yield f"examination ({how})", bool(passed)
+            said = _texts("method", [one.method for one in passed], sheet)
+            missing = methods_missing(how, said) if said else []
+            by = f", by {' and '.join(missing)}" if missing else ""
+            yield f"examination ({how}){by}", bool(passed) and not missing
     welded = drawn.welding.welded
     if drawn.is_one_of(("weldment",)) or (sheet.is_stated("welded", welded) and sheet.read("welded", welded)):
         known = [
@@ -410,10 +441,15 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
         steps = own_steps(drawn, sheet)  # type: ignore[arg-type]
         treatments = [one.word for one in steps if one.word in _TREATMENTS]
         if treatments:
-            charts = [
-                sheet.is_stated(f"chart of {name}", one.chart) for name, one in made.heat_treatments.items()
-            ]
-            yield f"{treatments[0]}, with its chart", bool(charts) and all(charts)
+            records = made.heat_treatments
+            charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
+            said = _texts("treatment", [one.treatment for one in records.values()], sheet)
+            left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
+            yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+
+
+def _texts(what: str, words: Iterable[Stated[str] | NotStated], sheet: Sheet) -> list[str]:
+    return [sheet.read(what, word) for word in words if sheet.is_stated(what, word)]
 
 
 def _no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgement:

@@ -17,6 +17,7 @@ from speclint.specs import Component
     why="whoever certifies the engine certifies pieces of metal, and not drawings",
     leaves_out="what the records say: the made. rules judge each",
     against=(),
+    edition=2,
 )
 def made_parts(component: Component, sheet: Sheet) -> Judgement:
     """Of several made to one spec one must be said to be fitted."""
@@ -27,10 +28,9 @@ def made_parts(component: Component, sheet: Sheet) -> Judgement:
     from speclint.specs import MadePart  # only where drawings are released
 
     made = sheet.belonging_to(component, MadePart)
-    fitted = [
-        one for one in made if sheet.is_stated("fitted", one.fitted) and sheet.read("fitted", one.fitted)
-    ]
-    chosen = fitted or made
+    said_of = {one.id: sheet.is_stated("fitted", one.fitted) for one in made}
+    fitted = [one for one in made if said_of[one.id] and sheet.read("fitted", one.fitted)]
+    chosen = fitted or [one for one in made if len(made) == 1 and not said_of[one.id]]
     if len(chosen) != 1:
         said = (
             f"{len(fitted) or 'none'} of {len(made)} parts is fitted"

@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.kinds.duty import CaseName
 from speclint.specs.measured_sizes import MeasuredDimension
 from speclint.specs.spec import SpecTable
@@ -69,6 +70,8 @@ class Certificate(SpecTable):
         analysis: mass fraction of each element by its symbol: C = "0.18 %"
         carbon_equivalent: of the International Institute of Welding, as the document states it
     """
+
+    geometry: ClassVar[Conditions] = (AtMost("proof_stress", "tensile_strength"),)
 
     type: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
     number: Word[str] = NOT_STATED

@@ -236,6 +236,29 @@ def test_where_a_part_does_not_state_its_mass_the_others_are_the_least(
     assert outcome(design, "drive.mass-adds-up") == ends
 
 
+ROD_OF_ENGINE = """
+kind = "engine"
+id = "engine"
+connecting_rod_length = "1900 mm"
+connecting_rod_mass = "100 kg"
+connecting_rod_centre = "570 mm"
+[cranks.one]
+block = "block"
+"""
+
+
+@pytest.mark.parametrize(("mass", "ends"), [("290.1 kg", FINE), ("289.9 kg", HOLD), ("302.1 kg", HOLD)])
+def test_a_small_end_that_no_crosshead_states_is_that_of_the_rod(
+    design: DesignFolder, mass: str, ends: tuple[str, Grade | None]
+) -> None:
+    """100 kg × 570/1900 = 30 kg; 112 + 84 + 70 + 30 = 296 kg, and 6 kg either way."""
+    design.write({"engine.toml": ROD_OF_ENGINE})
+    design.replace("crosshead.toml", 'small_end_mass = "34 kg"\n', "")
+    design.replace("block.toml", 'reciprocating_mass = "300 kg"', f'reciprocating_mass = "{mass}"')
+    assert outcome(design, "drive.mass-adds-up") == ends
+    assert on_sheet(design.only("cylinder.end-clearance"), "m_k") == pytest.approx(296.0)
+
+
 def test_a_mass_too_small_eases_no_clearance(design: DesignFolder) -> None:
     before = design.only("cylinder.end-clearance").utilisation
     design.replace("block.toml", 'reciprocating_mass = "300 kg"', 'reciprocating_mass = "30 kg"')

@@ -124,6 +124,30 @@ def test_ten_times_too_little_is_told(workshop: DesignFolder, text: str) -> None
     assert judged(workshop, text, least / 10) == "finding"
 
 
+#: In the guide 22 mm; from the seat to the gear 330 mm, or 200 mm free beside 100 mm of guide.
+WHOLE = SPINDLE + 'diameter = "22 mm"\n'
+HEATED, GUIDED = WHOLE + 'heated_length = "330 mm"\n', WHOLE + 'guide_length = "100 mm"\n'
+BLOCK = (
+    'kind = "cylinder-block"\nid = "block"\nentering_width = "1 m"\nentering_height = "0.8 m"\n'
+    '[bores.front]\nlength = "500 mm"\n[bores.back]\nlength = "400 mm"\n'
+)
+MADE_INTO = WELDMENT.replace("[plates.side]", 'makes = "block"\n[plates.side]')
+
+
+@pytest.mark.parametrize(
+    ("text", "most"),
+    [
+        (HEATED, 3 * math.pi / 4 * 0.022**2 * 0.33 * 7850),
+        (GUIDED, 3 * math.pi / 4 * 0.022**2 * 0.5 * 7850),  # 400 mm free, 100 in the guide
+        (MADE_INTO, 1.1 * 1 * 0.8 * 0.9 * 7850),  # as wide and high as the block, as long as both bores
+    ],
+)
+def test_the_most_that_spindle_and_weldment_weigh(workshop: DesignFolder, text: str, most: float) -> None:
+    (workshop.root / "block.toml").write_text(BLOCK, encoding="utf-8")
+    assert judged(workshop, text, 0.99 * most) == "conforms"
+    assert judged(workshop, text, 1.01 * most) == "finding"
+
+
 def test_without_a_metal_nothing_is_compared(workshop: DesignFolder) -> None:
     text = ROD.replace('material = "known-forging"\n', "").format("84 kg")
     expect_not_applicable(workshop.write({"part.toml": text}).only(MASS))
@@ -138,14 +162,44 @@ def test_a_piston_without_its_rim_is_at_most_solid(workshop: DesignFolder) -> No
 PIN = 'kind = "pin"\nid = "pin"\nmaterial = "known-forging"\ndiameter = "180 mm"\nlength = "200 mm"\n'
 
 
-@pytest.mark.parametrize(("mass", "outcome"), [("36.1 kg", "conforms"), ("35.8 kg", "finding")])
+@pytest.mark.parametrize(
+    ("mass", "outcome"),
+    [("36.1 kg", "conforms"), ("35.8 kg", "finding"), ("119.7 kg", "conforms"), ("120 kg", "finding")],
+)
 def test_a_pin_that_turns(workshop: DesignFolder, mass: str, outcome: str) -> None:
-    """π/4 × 0.18² × 0.2 × 7850 = 39.95 kg, × 0.9 = 35.96 kg."""
+    """π/4 × 0.18² × 0.2 × 7850 = 39.95 kg, × 0.9 = 35.96 kg, × 3 = 119.86 kg with its seat."""
     made = files(
         "axle", ('[turning.pin-left]\nmass = "70 kg"', f'[turning.pin-left]\nof = "pin"\nmass = "{mass}"')
     )
     made |= {"pin.toml": PIN, "metals.toml": METALS + FORGING, "speclint.toml": WITH_METALS}
     assert workshop.write(made).only(TURNS).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("mass", "outcome"),
+    [("63.5 kg", "conforms"), ("62.5 kg", "finding"), ("76.5 kg", "conforms"), ("77.5 kg", "finding")],
+)
+def test_what_turns_weighs_what_its_own_spec_states(workshop: DesignFolder, mass: str, outcome: str) -> None:
+    """The part states 70 kg: × 0.9 = 63 kg, × 1.1 = 77 kg."""
+    made = files(
+        "axle", ('[turning.pin-left]\nmass = "70 kg"', f'[turning.pin-left]\nof = "web"\nmass = "{mass}"')
+    )
+    made["web.toml"] = 'kind = "weldment"\nid = "web"\nmass = "70 kg"\n'
+    assert workshop.write(made).only(TURNS).outcome == outcome
+
+
+@pytest.mark.parametrize(("share", "outcome"), [("0.67", "conforms"), ("0.672", "finding")])
+def test_axles_that_state_no_share_may_take_the_rest(
+    workshop: DesignFolder, share: str, outcome: str
+) -> None:
+    made = files()
+    made["axle.toml"] = made["axle.toml"].replace('balanced_share = "0.67"', f'balanced_share = "{share}"')
+    without = made["axle.toml"].replace(f'balanced_share = "{share}"\n', "")
+    made["other.toml"] = without.replace('id = "axle"', 'id = "other"')
+    for stated in (share, "0.3"):
+        made["axle.toml"] = made["axle.toml"].replace(f'"{share}"', f'"{stated}"')
+        found = workshop.write(made).only("engine.shares-add-up", "engine").outcome
+        assert found == (outcome if stated == share else "conforms")
 
 
 @pytest.mark.parametrize(

@@ -41,6 +41,20 @@ def test_a_worn_wheel_turns_faster(workshop: DesignFolder) -> None:
     assert on_sheet(check, "F left") == pytest.approx(32_959 * (40 / 31.41593) ** 2, rel=1e-4)
 
 
+@pytest.mark.parametrize("part", ["axle", "engine", "block-left", "block-right"])
+@pytest.mark.parametrize(("speed", "times"), [("60 rev/min", 1.0), ("600 rev/min", 4.0)])
+def test_a_duty_of_its_own_slows_no_wheel(
+    workshop: DesignFolder, part: str, speed: str, times: float
+) -> None:
+    """Twice the speed is four times the blow; a fifth of it, on one part alone, is none of the engine."""
+    made = files()
+    own = made["duty.toml"].replace('id = "duty"', 'id = "own"').replace("300 rev/min", speed)
+    text = made[f"{part}.toml"].replace('duty = "duty"\n', "")
+    made |= {"own.toml": own, f"{part}.toml": text.replace(f'id = "{part}"', f'id = "{part}"\nduty = "own"')}
+    check = workshop.write(made).only(RAIL)
+    assert on_sheet(check, "F right") == pytest.approx(times * 32_959, rel=1e-4)
+
+
 @pytest.mark.parametrize(
     ("part", "old", "new", "outcome"),
     [

@@ -7,7 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Check, assess, made_to_old_revision
 from speclint.testing import DesignFolder, changed, on_sheet
-from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED
+from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED, recorded
 from tests.plugins.release.part import RING, files, settings
 
 
@@ -58,6 +58,12 @@ WRONG = [
         ('material = "plate-P265GH"', 'material = "plate-P355GH"'),
         Grade.HOLD,
         "it certifies plate-P355GH, plate-P265GH is asked for",
+    ),
+    (
+        "made.certificate",
+        ('material = "plate-P265GH"\n', ""),
+        Grade.HOLD,
+        "it names no material, plate-P265GH is asked for",
     ),
     ("made.hydraulic-test", ('pressure = "28 bar', 'pressure = "27.9 bar'), Grade.HOLD, "28 bar"),
     ("made.hydraulic-test", ('held = "1800 s"\n', ""), Grade.HOLD, "the time for which it was held"),
@@ -138,13 +144,49 @@ def test_the_carbon_equivalent_of_the_analysis(workshop: DesignFolder) -> None:
     [
         (TIGHTENED, None),
         (TIGHTENED.replace("385..405", "379..405"), Grade.HOLD),
+        (TIGHTENED.replace("385..405", "385..420"), None),
+        (TIGHTENED.replace("385..405", "385..421"), Grade.HOLD),
+        (TIGHTENED + 'result = "passed"\n', None),
+        (TIGHTENED + 'result = "failed"\n', Grade.HOLD),
         (TIGHTENED[: TIGHTENED.index("[tight")], Grade.QUERY),
     ],
 )
 def test_tightening_from_both_sides(workshop: DesignFolder, record: str, grade: Grade | None) -> None:
-    """The least torque that the spec allows is 400 − 20 = 380 N·m."""
+    """The spec allows 400 − 20 = 380 to 400 + 20 = 420 N·m."""
     workshop.write({**files(DRAWN), "studs.toml": STUDS, "studs-1.toml": record}, settings=settings())
     assert workshop.only("made.tightening").grade is grade
+
+
+@pytest.mark.parametrize(
+    ("method", "outcome"),
+    [("ultrasonic", "conforms"), ("ultrasound, all edges", "conforms"), ("dye penetrant", "finding")],
+)
+def test_what_was_examined_by_another_method_was_not(
+    workshop: DesignFolder, method: str, outcome: str
+) -> None:
+    """The spec says: ultrasonic, plate edges."""
+    check = made(workshop, "made.examined", ('method = "ultrasonic"', f'method = "{method}"'))
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("treatment", "outcome"),
+    [("", "conforms"), ("stress relieved", "conforms"), ("normalize", "finding")],
+)
+def test_what_was_treated_otherwise_was_not(workshop: DesignFolder, treatment: str, outcome: str) -> None:
+    stated = f'treatment = "{treatment}"\n' if treatment else ""
+    text = recorded()
+    workshop.write({**text, "casting-1.toml": text["casting-1.toml"] + stated}, settings=settings())
+    assert workshop.only("made.examined", "casting-1").outcome == outcome
+
+
+def test_no_metal_yields_above_its_tensile_strength(workshop: DesignFolder) -> None:
+    for proof, told in (("447 MPa", 0), ("448 MPa", 1)):
+        text = changed(MADE, ('proof_stress = "281 MPa"', f'proof_stress = "{proof}"'))
+        workshop.write({**files(DRAWN), "cover-7.toml": text}, settings=settings())
+        found = assess([workshop.root], workshop.loaded, []).complaints
+        assert len(found) == told
+        assert all("no more than 447 MPa" in str(one) for one in found)
 
 
 def of_cover(workshop: DesignFolder, *records: str, stage: str = "released") -> Check:
@@ -160,9 +202,30 @@ def test_released_drawings_ask_for_parts_as_made(workshop: DesignFolder) -> None
     none = of_cover(workshop)
     assert (none.grade, none.says) == (Grade.NONCONFORMITY, "no part as made is on record")
     assert of_cover(workshop, MADE).outcome == "conforms"
+    scrapped = changed(MADE, ('serial = "7"', 'serial = "7"\nfitted = false'))
+    assert of_cover(workshop, scrapped).says == "none of 1 parts is fitted"
     assert of_cover(workshop, MADE, second).says == "none of 2 parts is fitted"
     fitted = changed(MADE, ('serial = "7"', 'serial = "7"\nfitted = true'))
     assert of_cover(workshop, fitted, second).says == "cover-7 is on record"
+
+
+@pytest.mark.parametrize(
+    ("number", "of", "outcome"),
+    [("8", "cover", "conforms"), ("7", "cover", "finding"), ("7", "ring", "conforms")],
+)
+def test_a_serial_number_is_that_of_one_part(
+    workshop: DesignFolder, number: str, of: str, outcome: str
+) -> None:
+    """Of one spec: another part may have the same number."""
+    second = changed(
+        MADE,
+        ('id = "cover-7"', 'id = "other"'),
+        ('serial = "7"', f'serial = "{number}"'),
+        ('of = "cover"', f'of = "{of}"'),
+    )
+    text = second if of == "cover" else second[: second.index("[measured")]
+    workshop.write({**files(DRAWN), "cover-7.toml": MADE, "other.toml": text}, settings=settings())
+    assert workshop.only("made.identified", "cover-7").outcome == outcome
 
 
 def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFolder) -> None:

@@ -26,7 +26,6 @@ def test_a_rod_with_its_record_conforms(workshop: DesignFolder, document: str) -
     ("old", "new", "says"),
     [
         ('examination = "magnetic particle when ground"\n', "", "examination"),
-        ('"magnetic particle when ground"', '" "', "does not say how it is examined"),
         ('"magnetic particle when ground"', '"None"', "does not say how it is examined"),
         ('"magnetic particle when ground"', '"to be decided"', "does not say how it is examined"),
         ('"magnetic particle when ground"', '"-"', "does not say how it is examined"),
