@@ -108,6 +108,19 @@ def _places(design: Design, spec: Spec, drawn: Location) -> Iterator[tuple[str, 
 def _resting_on(
     assessment: Assessment, context: Context, places: Mapping[str, list[Any]], key: str
 ) -> Iterator[Check]:
+    """The checks that take the value, and on their parts the checks that review how the others came out."""
+    taking = {one.order: one.component for one in _taking(assessment, context, places, key)}
+    parts = set(taking.values())
+    return (
+        one
+        for one in assessment.checks
+        if one.order in taking or (one.rule.reviews and one.component in parts)
+    )
+
+
+def _taking(
+    assessment: Assessment, context: Context, places: Mapping[str, list[Any]], key: str
+) -> Iterator[Check]:
     """The checks that took the value: those that write it on their sheet, and of the others those that ask for it when
     they are made once more, each by itself.
     """
