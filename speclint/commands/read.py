@@ -10,7 +10,7 @@ from speclint.commands.loading import loaded_families
 from speclint.commands.options import FOLDER
 from speclint.commands.output import show
 
-EXAMPLE = 'speclint read liner-left --by "M. Coyle" --in example_specs'
+EXAMPLE = 'speclint read nozzle-left --by "M. Coyle" --in example_specs'
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:

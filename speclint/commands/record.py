@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from speclint.repository import Design, TableMapping
     from speclint.specs import Component
 
-EXAMPLE = "speclint record report.csv --part liner-left --serial L-03 --made-to B --in example_specs"
+EXAMPLE = "speclint record sheet.csv --inspection-sheet --part liner-left --serial L-05 --made-to B --in example_specs"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:

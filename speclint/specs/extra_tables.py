@@ -32,6 +32,8 @@ class ExtraTable:
 class _Extended:
     """What every kind with added tables is: pickled as the kind and the tables that it was made of."""
 
+    __slots__ = ()  # or its instances had a dictionary of another sort than a table of a spec has
+
     made_of: ClassVar[tuple[type[Spec], Added]]
 
     def __reduce__(self) -> tuple[Any, ...]:

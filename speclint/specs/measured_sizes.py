@@ -42,7 +42,7 @@ class MeasuredValue(SpecTable):
     """
 
     value: Word[str] = NOT_STATED
-    along: Position = NOT_STATED
+    along: Annotated[Position, Span("0.5 mm", "10 m")] = NOT_STATED
     round: Angle = NOT_STATED
 
 

@@ -66,6 +66,19 @@ class SpecTable(BaseModel):
             """A field that was not read yet since the noting began, or whatever else is asked for."""
             return fields_read.first_read(self, name, super().__getattr__)
 
+    @classmethod
+    def __pydantic_init_subclass__(cls, **kwargs: Any) -> None:
+        """Refuse a class to build on that would give tables a dictionary of its own, past what notes each reading.
+
+        :raises TypeError: naming that class.
+        """
+        super().__pydantic_init_subclass__(**kwargs)
+        holder = next(base for base in cls.__mro__ if "__dict__" in vars(base))
+        if holder is not SpecTable:
+            raise TypeError(
+                f"{holder.__name__}, on which {cls.__name__} is built, is to state __slots__ = ()"
+            )
+
     @model_validator(mode="wrap")
     @classmethod
     def _remember_places(cls, data: Any, handler: ModelWrapValidatorHandler[SpecTable]) -> SpecTable:

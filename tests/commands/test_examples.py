@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import csv
 import shlex
 import shutil
 import subprocess
@@ -11,6 +12,7 @@ import pytest
 
 from speclint.commands import main
 from speclint.commands.command_line import COMMANDS, module_of
+from speclint.made.inspection_sheet import COLUMNS
 from tests.example import assessed
 
 ROOT = Path(__file__).parents[2]
@@ -18,13 +20,18 @@ ROOT = Path(__file__).parents[2]
 
 @pytest.fixture
 def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A folder that holds a copy of example_specs, and a key of a reviewer, as the examples have them."""
+    """A folder with a copy of example_specs, a key of a reviewer and a filled-in sheet, as the examples have them."""
     shutil.copytree(ROOT / "example_specs", tmp_path / "example_specs")
     monkeypatch.chdir(tmp_path)
     key = ["ssh-keygen", "-q", "-t", "ed25519", "-N", "", "-f", "coyle_key"]
     subprocess.run(key, check=True)
     public = (tmp_path / "coyle_key.pub").read_text(encoding="utf-8")
     (tmp_path / "example_specs" / "allowed_signers").write_text(f"m.coyle {public}", encoding="utf-8")
+    filled = {"dimension": "bore", "unit": "mm", "measured": "500.03", "U": "0.005", "unit of U": "mm"}
+    with (tmp_path / "sheet.csv").open("w", newline="", encoding="utf-8") as file:
+        writer = csv.DictWriter(file, COLUMNS, restval="")
+        writer.writeheader()
+        writer.writerow(filled | {"instrument": "bore gauge", "date": "2025-03-04", "inspector": "M. Holt"})
     return tmp_path
 
 

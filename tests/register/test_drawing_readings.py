@@ -126,7 +126,7 @@ def test_concessions_and_remarks_of_the_file_stay_as_they_are(shop: DesignFolder
     ("old", "new", "said"),
     [
         ('read_by = "M. Coyle"\n', "", "reading R-001 does not state its read_by"),
-        ('file = "cover.svg"', 'file = " "', "the file of reading R-001 is blank"),
+        ('file = "cover.svg"', 'file = " "', "file: the text is empty"),
         ('sha256 = "', 'sha256 = "x', "the sha256 of reading R-001 is no digest"),
         ('file = "cover.svg"', 'path = "cover.svg"', '"path" is no key of'),
     ],

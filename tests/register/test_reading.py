@@ -20,7 +20,7 @@ def test_no_file_is_an_empty_register(office: Office) -> None:
         ("date = ", "date = 2026-01-01T00:00:00 #", "this is not a date"),
         ("until = ", "until = 2020-01-01 #", "concession C-001 ends before it begins"),
         ('grade = "hold"', 'grade = "grave"', 'not one of the words used here; read "grave"'),
-        ('grounds = "', 'grounds = " " #', "the grounds of concession C-001 is blank"),
+        ('grounds = "', 'grounds = " " #', "grounds: the text is empty"),
         ("edition = 1", "edition = true", "this is not a whole number"),
         ('"tube bore" = "100 mm ±0.5"', '"tube bore" = 100', "what concession C-001 rests on is text"),
         ('role = "', 'rôle = "', "this is not TOML"),

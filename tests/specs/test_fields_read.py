@@ -75,3 +75,23 @@ def test_a_spec_is_copied_compared_and_passed_to_another_process_whole(tube: Tub
     again = pickle.loads(pickle.dumps(tube))
     assert again == tube
     assert again.bore == tube.bore
+
+
+def test_a_class_beside_the_tables_has_no_dictionary_of_its_own() -> None:
+    class Beside:
+        __slots__ = ()
+
+    class Wrong:
+        pass
+
+    class Right(Beside, Tube):
+        """A tube.
+
+        Fields: none of its own
+        """
+
+    assert Right.kind == Tube.kind
+    with pytest.raises(TypeError, match=r"Wrong, on which Other is built, is to state __slots__ = \(\)"):
+
+        class Other(Wrong, Tube):
+            """Another."""

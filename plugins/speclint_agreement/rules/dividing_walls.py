@@ -164,7 +164,7 @@ def _at_seats(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Iterato
 
 def _at_seat(weldment: Weldment, bore: SeatBore, called: str, steam: str, sheet: Sheet) -> Iterator[Pair]:
     wall = sheet.entry(weldment.walls, bore.flat_wall, f"walls of {weldment.id}")
-    beyond, within = worked(steam, bore.serves), worked("cylinder", bore.flat_wall)
+    beyond, within = worked(steam, bore.serves), worked("cylinder", bore.serves)
     turned = sheet.is_stated(f"side of {called}", wall.one_side) and (
         sheet.read(f"side of {called}", wall.one_side) == "cylinder"
     )

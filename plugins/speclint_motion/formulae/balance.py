@@ -14,7 +14,7 @@ def share_of_load(k: Ratio, m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
 
     ``k`` share [-]; ``m`` mass that rests on the rail under it [kg]; ``g`` of free fall [m/s²]. Returns [N].
 
-    >>> share_of_load(k=0.5, m=9000.0, g=9.80665)
+    >>> round(share_of_load(k=0.5, m=9000.0, g=9.80665), 3)
     44129.925
     """
     return k * m * g

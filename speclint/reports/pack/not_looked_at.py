@@ -34,7 +34,7 @@ class NotLookedAt:
 
 
 def not_looked_at(assessment: Assessment) -> NotLookedAt:
-    """What nobody looked at, of all that is reviewed."""
+    """What nobody looked at, of all that is reviewed; checks that do not apply are listed by the command alone."""
     found = unseen(assessment)
     rows: list[tuple[str, tuple[int, ...]]] = [
         (name, tuple(counted.values())) for name, counted in found.by_hazard().items()
@@ -42,25 +42,29 @@ def not_looked_at(assessment: Assessment) -> NotLookedAt:
     if rows:
         rows.append(("all", tuple(found.counted().values())))
     lists = (
+        *_by_part(found),
         ("what the rules that apply leave out, in their own words", tuple(told(found.left_out))),
-        ("checks that do not apply, by their reason", tuple(told(found.idle))),
     )
     return NotLookedAt(
         f"{hazards_counted(found)}; {found.counted()['judged']} judged.",
         STATES,
         tuple(rows),
-        tuple(_gaps(found)),
+        tuple(_by_kind(found)),
         tuple((heading, listed) for heading, listed in lists if listed),
     )
 
 
-def _gaps(found: Unseen) -> Iterator[tuple[str, Rows]]:
-    """What nothing judges: by kind where no rule does, else by part with the reasons."""
+def _by_kind(found: Unseen) -> Iterator[tuple[str, Rows]]:
+    """What no rule guards against, and what could not be judged."""
     listed = (
         (HEADINGS["no rule"], tuple(by_kind(found, "no rule"))),
         (HEADINGS["not assessed"], tuple(reasons(found, "not assessed"))),
-        (HEADINGS["not applicable"], tuple(reasons(found, "not applicable"))),
-        ("Judged, with a check of the same hazard that could not be made", tuple(partly(found))),
-        ("Not counted, or not judged at all", tuple(not_counted(found))),
     )
     yield from ((heading, rows) for heading, rows in listed if rows)
+
+
+def _by_part(found: Unseen) -> Iterator[tuple[str, Rows]]:
+    """What else nothing judges, with the reasons: folded on the screen and not printed; the command lists it too."""
+    yield HEADINGS["not applicable"], tuple(reasons(found, "not applicable"))
+    yield "Judged, with a check of the same hazard that could not be made", tuple(partly(found))
+    yield "Not counted, or not judged at all", tuple(not_counted(found))

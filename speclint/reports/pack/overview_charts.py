@@ -25,7 +25,7 @@ _TALLEST = (
 _MOST = 1.5  # beyond one and a half times the limit a point stands at the edge
 _EDGE = 52.0  # room at the right for what has no number
 _POINT = 4
-_APART = 4.0  # points of checks that conform are drawn no closer than this: they would cover one another
+_APART = 8.0  # points of checks that conform are drawn no closer than this: they would cover one another
 _SMALL = 1.2  # names are of small letters: so many more go into the room than of others
 _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a chart of their own
 

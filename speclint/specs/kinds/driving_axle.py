@@ -30,7 +30,7 @@ class Turning(SpecTable):
     radius: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     crank: Annotated[Word[str], OWN_PLACE, NamedIn("engine.cranks")] = NOT_STATED
     angle: Angle = NOT_STATED
-    from_centre: Annotated[Position, Span("1 mm", "1.8 m")] = NOT_STATED
+    from_centre: Annotated[Position, Span("50 mm", "1.8 m")] = NOT_STATED
 
 
 class Wheel(SpecTable):
@@ -69,7 +69,7 @@ class DrivingAxle(Component):
     called: ClassVar[str] = "driving axle"
     of_metal: ClassVar[bool] = False
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
-    at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
+    at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m")] = NOT_STATED
     driven_by: tuple[Annotated[Word[str], NamedIn("engine.cranks")], ...] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED

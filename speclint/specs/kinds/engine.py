@@ -100,7 +100,7 @@ class CarryingAxle(SpecTable):
         load: mass that rests on its wheels, in working order at rest
     """
 
-    at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
+    at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
     load: Annotated[Mass, Span("200 kg", "100 t")] = NOT_STATED
 
 
@@ -114,7 +114,7 @@ class Standing(SpecTable):
     """
 
     mass: Annotated[Mass, Span("1 kg", "200 t")] = NOT_STATED
-    at: Annotated[Position, Span("1 mm", "20 m")] = NOT_STATED
+    at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
     from_centre: Annotated[Position, Span("0.5 mm", "1.6 m")] = NOT_STATED
 
 

@@ -11,7 +11,7 @@ from speclint.checking import check_component
 from speclint.checking.inputs import Inputs, context_of
 from speclint.repository import Design, Register
 from speclint.rules import Rule
-from speclint.specs import Component, Spec
+from speclint.specs import Component, MadePart, Spec
 from speclint.testing import installed_families
 from tests.example import assessed
 
@@ -77,7 +77,8 @@ NO_PLACE = {
 @cache
 def parts() -> tuple[str, ...]:
     """The parts of the left-hand cylinder that are drawn for it alone."""
-    names = (name for name, one in design().specs.items() if isinstance(one, Component))
+    drawn = (one for one in design().specs.values() if isinstance(one, Component))
+    names = (one.id for one in drawn if not isinstance(one, MadePart))
     return tuple(sorted(name for name in names if "left" in name.split("-") and name not in NO_PLACE))
 
 
