@@ -160,9 +160,15 @@ def environment() -> dict[str, str]:
 def test_an_interrupt_while_helpers_work_is_told_once(tmp_path: Path) -> None:
     make(tmp_path, 400)
     command = [sys.executable, "-m", "speclint", "check", str(tmp_path), "--afresh"]
-    with subprocess.Popen(
-        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=environment(), start_new_session=True
-    ) as running:
+    pipe = subprocess.PIPE
+    before = signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell's background job ignores it
+    try:
+        running = subprocess.Popen(
+            command, stdout=pipe, stderr=pipe, env=environment(), start_new_session=True
+        )
+    finally:
+        signal.signal(signal.SIGINT, before)
+    with running:
         time.sleep(1.5)
         os.killpg(running.pid, signal.SIGINT)  # as a terminal sends it, to the helpers too
         out, err = running.communicate(timeout=30)
