@@ -7,7 +7,7 @@ and others, Numerical Recipes, 3rd ed., 2007, section 10.2), and proved by runni
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, partial
 
@@ -17,6 +17,7 @@ from speclint.made.judging import Bench
 from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there
 from speclint.made.rework import host_key
 from speclint.quantities import Measure, read, units
+from speclint.rules import greatest_place
 from speclint.specs import Component, Link, MadePart, quantities_of, restated
 
 #: A size machined to suit its mate is held to this share of the width of its drawn limits, either way: common practice.
@@ -26,8 +27,7 @@ _MICROMETRE = 1e-6  # m: to which a finish size is stated; common practice
 _OF_DIAMETER = 1e-3
 #: A rule whose margin changes less than this over all the sizes looked at is not about the fit: common practice.
 _TOLD_APART = 0.05
-_LOOKED_AT = 9  # sizes between which the best lies, before golden section closes in
-_GOLDEN = (5**0.5 - 1) / 2
+_LOOKED_AT = 8  # intervals in one of which the best lies, before golden section closes in
 
 
 @dataclass(frozen=True)
@@ -125,7 +125,8 @@ def _sizes(
         some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
         if some:
             score = cache(partial(sought.score, some))
-            middle = round(_best(score, *room) / _MICROMETRE)
+            at = greatest_place(score, *room, _LOOKED_AT, within=_MICROMETRE)
+            middle = round(at / _MICROMETRE)
             best = max(((middle + by) * _MICROMETRE for by in (0, -1, 1)), key=score)
             then, proof = sought.at(best)
             yield FinishSize(part, key, now, then, replace(proof, deciding=deciding))
@@ -158,25 +159,6 @@ def _metal(room: tuple[float, float], now: Measure, way: int, hold: float) -> tu
     if way < 0:
         return low, min(high, now.low - hold)
     return (max(low, now.high + hold), high) if way > 0 else (low, low)
-
-
-def _best(score: Callable[[float], float], low: float, high: float) -> float:
-    """The place of the greatest score, to a micrometre: of a score with one summit, or of its highest looked at."""
-    step = (high - low) / (_LOOKED_AT - 1)
-    best = max((low + step * at for at in range(_LOOKED_AT)), key=score)
-    start, stop = max(low, best - step), min(high, best + step)
-    left, right = stop - _GOLDEN * (stop - start), start + _GOLDEN * (stop - start)
-    at_left, at_right = score(left), score(right)
-    while stop - start > _MICROMETRE:
-        if at_left >= at_right:
-            stop, right, at_right = right, left, at_left
-            left = stop - _GOLDEN * (stop - start)
-            at_left = score(left)
-        else:
-            start, left, at_left = left, right, at_right
-            right = start + _GOLDEN * (stop - start)
-            at_right = score(right)
-    return (start + stop) / 2
 
 
 def _middle(one: Measure) -> float:

@@ -82,6 +82,9 @@ from .record import (
     Step as Step,
     in_words as in_words,
 )
+from .scan import (
+    greatest_place as greatest_place,
+)
 from .sheet import (
     Sheet as Sheet,
 )

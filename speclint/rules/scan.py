@@ -18,17 +18,23 @@ def place_on(start: float, stop: float, share: float) -> float:
     return start + (stop - start) * share
 
 
-def greatest_place(function: Function, start: float, stop: float, steps: int) -> float:
-    """Where a function is greatest, on a grid of so many intervals and between them."""
+def greatest_place(
+    function: Function, start: float, stop: float, steps: int, *, within: float = 0.0
+) -> float:
+    """Where a function is greatest, on a grid of so many intervals and between them; to ``within``, where that is
+    coarser than what is sought anyhow.
+    """
     grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
     best = max(range(steps + 1), key=lambda index: function(grid[index]))
-    return _golden(function, grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best])
+    return _golden(function, grid[max(best - 1, 0)], grid[min(best + 1, steps)], grid[best], within)
 
 
-def _golden(function: Function, low: float, high: float, best: float) -> float:
+def _golden(function: Function, low: float, high: float, best: float, within: float) -> float:
     a, b = high - _RATIO * (high - low), low + _RATIO * (high - low)
     at_a, at_b = function(a), function(b)
     for _ in range(_CLOSER):
+        if high - low <= within:
+            break
         if at_a >= at_b:
             high, b, at_b = b, a, at_a
             a = high - _RATIO * (high - low)

@@ -156,3 +156,21 @@ def test_what_is_known_of_a_scan_holds_where_earlier_scans_look_no_further() -> 
     assert known.narrowed(1, all_of_it, {}, {0: (0.4, 0.51)}) == ((all_of_it,), False)
     assert known.narrowed(1, all_of_it, {}, {0: (0.8, 0.9)}) == ((all_of_it,), False)
     assert known.narrowed(1, all_of_it, {}) == ((all_of_it,), False)
+
+
+def test_a_place_is_sought_no_finer_than_asked() -> None:
+    """Of a parabola about 0.3, for fewer of its values."""
+
+    def sought(within: float) -> tuple[float, int]:
+        asked: list[float] = []
+
+        def parabola(at: float) -> float:
+            asked.append(at)
+            return -((at - 0.3) ** 2)
+
+        return greatest_place(parabola, 0.0, 1.0, 4, within=within), len(asked)
+
+    (coarse, few), (fine, many) = sought(1e-2), sought(0.0)
+    assert coarse == pytest.approx(0.3, abs=1e-2)
+    assert fine == pytest.approx(0.3, abs=1e-5)
+    assert few < many - 10
