@@ -73,10 +73,9 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
 
 def _made_to(design: Design, parts: Collection[str]) -> Iterator[str]:
     """The ids of the parts as made of some specs, in their order."""
-    for name, entry in sorted(design.index.entries.items()):
-        spec = design.specs.get(name) if entry.kind == MadePart.kind else None
-        if isinstance(spec, MadePart) and isinstance(spec.of, Link) and spec.of.id in parts:
-            yield name
+    for one in design.parts_as_made():
+        if isinstance(one, MadePart) and isinstance(one.of, Link) and one.of.id in parts:
+            yield one.id
 
 
 def _value_at(spec: Spec, key: str) -> Any:

@@ -12,13 +12,10 @@ from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.specs import Component, Link, MadePart, NotStated, Stated, quantities_of, restated
 
-_WORD = "made-part"
-
 
 def made_parts(design: Design) -> tuple[MadePart, ...]:
     """Every part as made of a design, in the order of the ids."""
-    names = (name for name, entry in sorted(design.index.entries.items()) if entry.kind == _WORD)
-    return tuple(one for one in map(design.specs.get, names) if isinstance(one, MadePart))
+    return tuple(one for one in design.parts_as_made() if isinstance(one, MadePart))
 
 
 def made_to(made: MadePart, design: Design) -> Component | None:

@@ -140,6 +140,12 @@ class Design:
             self._of_kind[key] = found
         return found
 
+    def parts_as_made(self) -> tuple[Component, ...]:
+        """Every part as made, in the order of the ids."""
+        return self._components(
+            name for name, entry in sorted(self.index.entries.items()) if entry.kind == _MADE
+        )
+
     def _components(self, names: Iterable[str]) -> tuple[Component, ...]:
         found = (self.specs.get(name) for name in names)
         return tuple(part for part in found if isinstance(part, Component))
