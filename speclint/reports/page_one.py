@@ -37,26 +37,17 @@ def page_one(assessment: Assessment, width: int, conceded: Standings, *, alone: 
     for said in (known_faults_said(assessment), hazards_said(assessment), drawings_said(assessment)):
         if said:
             page.wrapped(said)
-    holds, after = _below(page, assessment, conceded, width, _NEAREST, alone=alone)
+    others = [changes_on(assessment, width), *_others(assessment, conceded, width)]
+    foot = _foot(assessment, width, alone=alone)
+    room = LINES - len(page.lines) - len(foot) - sum(map(len, others))
+    nearest = _nearest(assessment, width, _NEAREST)
+    holds = _holds(assessment, conceded, width, room - len(nearest))
     if holds.cut:
-        holds, after = _below(page, assessment, conceded, width, _FEWER, alone=alone)
-    page.lines += holds.lines
-    for lines in after:
+        nearest = _nearest(assessment, width, _FEWER)
+        holds = _holds(assessment, conceded, width, room - len(nearest))
+    for lines in (holds.lines, *others, nearest, foot):
         page.lines += lines
     return page
-
-
-def _below(
-    page: Page, assessment: Assessment, conceded: Standings, width: int, nearest: int, *, alone: bool
-) -> tuple[_Holds, list[list[Line]]]:
-    """The holds, as many as there is room for, and what stands below them."""
-    after = [
-        changes_on(assessment, width),
-        *_others(assessment, conceded, width, nearest),
-        _foot(assessment, width, alone=alone),
-    ]
-    room = LINES - len(page.lines) - sum(len(one) for one in after)
-    return _holds(assessment, conceded, width, room), after
 
 
 def _heading(page: Page, assessment: Assessment) -> None:
@@ -127,13 +118,12 @@ def _who(name: str, alike: Alike, conceded: Standings) -> str:
 # What else is said on the page
 
 
-def _others(assessment: Assessment, conceded: Standings, width: int, nearest: int) -> Iterator[list[Line]]:
+def _others(assessment: Assessment, conceded: Standings, width: int) -> Iterator[list[Line]]:
     yield _not_assessed(assessment, width)
     found = [check for check in assessment.checks if check.outcome == "finding"]
     for grade in (Grade.NONCONFORMITY, Grade.QUERY):
         groups = with_concessions((one for one in found if one.grade is grade), conceded)
         yield _counted(grade, sorted(groups, key=gravity), conceded, width)
-    yield _nearest(assessment, width, nearest)
 
 
 def _not_assessed(assessment: Assessment, width: int) -> list[Line]:

@@ -7,10 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from speclint.register import ReadingStanding
-from speclint.reports.page import Page
+from speclint.reports.entry_lines import entry_on, state_on
+from speclint.reports.page import Emphasis, Page
 from speclint.repository import DrawingReading
-
-_COLUMN = 15
 
 
 def readings_on(page: Page, stand: Sequence[ReadingStanding]) -> None:
@@ -23,21 +22,14 @@ def readings_on(page: Page, stand: Sequence[ReadingStanding]) -> None:
     page.wrapped(", ".join(f"{number} {state}" for state, number in states.items()), emphasis="faint")
     for one in stand:
         page.gap()
-        ink = "conforms" if one.in_order else "nonconformity"
-        page.line(
-            "  ",
-            (one.state.upper(), ink),  # type: ignore[arg-type]
-            f"  {one.reading.number}  {one.part}  {one.reading.file}",
-        )
-        for index, reason in enumerate(one.reasons):
-            page.entry("why" if index == 0 else "and", reason, indent=4, column=_COLUMN, emphasis="strong")
-        entry_on(page, one.reading)
+        ink: Emphasis = "conforms" if one.in_order else "nonconformity"
+        state_on(page, one.state, ink, f"{one.reading.number}  {one.part}  {one.reading.file}", one.reasons)
+        entry_on(page, _said(one.reading))
 
 
-def entry_on(page: Page, one: DrawingReading) -> None:
-    """What an entry says."""
+def _said(one: DrawingReading) -> tuple[tuple[str, str], ...]:
     role = f", {one.role}" if one.role else ""
-    for label, text in (
+    return (
         ("read by", f"{one.read_by}{role}, on {one.date}"),
         ("file", one.file),
         ("sha256", one.sha256),
@@ -45,9 +37,7 @@ def entry_on(page: Page, one: DrawingReading) -> None:
         ("also on", ", ".join(one.also_on)),
         ("signed", "yes" if one.signature else "no"),
         ("entry", str(one.where) if one.where.file else ""),
-    ):
-        if text:
-            page.entry(label, text, indent=4, column=_COLUMN)
+    )
 
 
 def readings_said(stand: Iterable[ReadingStanding]) -> Iterator[str]:
@@ -61,7 +51,7 @@ def reading_slip(readings: Iterable[DrawingReading], file: str, done: str, width
     page = Page(width)
     for one in readings:
         page.wrapped(f"{one.number} {done} in {file}: {', '.join(one.parts)}", emphasis="strong")
-        entry_on(page, one)
+        entry_on(page, _said(one))
     page.wrapped(
         "It ends when the file changes, or the revision or the file that the spec names.", emphasis="faint"
     )

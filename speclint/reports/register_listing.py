@@ -8,11 +8,10 @@ from typing import Any
 
 from speclint.errors import Complaint
 from speclint.register import ReadingStanding, Standing
-from speclint.reports.page import Page
+from speclint.reports.entry_lines import COLUMN, entry_on, state_on
+from speclint.reports.page import Emphasis, Page
 from speclint.reports.reading_listing import readings_data, readings_on
 from speclint.repository import Concession, Register
-
-_COLUMN = 15
 
 
 def register_page(
@@ -54,27 +53,21 @@ def exit_code(register: Register, stand: Sequence[Standing], read: Sequence[Read
 def _complaint(page: Page, complaint: Complaint) -> None:
     page.entry("", complaint.message, indent=4, column=0)
     if complaint.read:
-        page.entry("read", complaint.read, indent=4, column=_COLUMN)
+        page.entry("read", complaint.read, indent=4, column=COLUMN)
     if complaint.write:
-        page.entry("write", complaint.write, indent=4, column=_COLUMN)
+        page.entry("write", complaint.write, indent=4, column=COLUMN)
 
 
 def _standing(page: Page, standing: Standing) -> None:
     one = standing.concession
-    ink = "conforms" if standing.in_order else "hold"
-    page.line(
-        "  ",
-        (standing.state.upper(), ink),  # type: ignore[arg-type]
-        f"  {one.number}  {standing.component}  {one.rule}",
-    )
-    for index, reason in enumerate(standing.reasons):
-        page.entry("why" if index == 0 else "and", reason, indent=4, column=_COLUMN, emphasis="strong")
-    _entry(page, one)
+    ink: Emphasis = "conforms" if standing.in_order else "hold"
+    state_on(page, standing.state, ink, f"{one.number}  {standing.component}  {one.rule}", standing.reasons)
+    entry_on(page, _said(one))
 
 
-def _entry(page: Page, one: Concession) -> None:
+def _said(one: Concession) -> tuple[tuple[str, str], ...]:
     used = f" ({one.used} of the limit)" if one.used else ""
-    for label, text in (
+    return (
         (one.grade, f"{one.found}{used}"),
         ("accepted by", f"{one.accepted_by}, {one.role}, on {one.date}, until {one.until}"),
         ("grounds", one.grounds),
@@ -82,9 +75,7 @@ def _entry(page: Page, one: Concession) -> None:
         ("alike on", ", ".join(one.also_on)),
         ("signed", "yes" if one.signature else "no"),
         ("entry", str(one.where) if one.where.file else ""),
-    ):
-        if text:
-            page.entry(label, text, indent=4, column=_COLUMN)
+    )
 
 
 def slip(concession: Concession, file: str, done: str, width: int) -> Page:
@@ -93,9 +84,9 @@ def slip(concession: Concession, file: str, done: str, width: int) -> Page:
     page.wrapped(
         f"{concession.number} {done} in {file}: {concession.component} {concession.rule}", emphasis="strong"
     )
-    _entry(page, concession)
+    entry_on(page, _said(concession))
     for index, (name, shown) in enumerate(concession.rests_on.items()):
-        page.entry("rests on" if index == 0 else "", f"{name} = {shown}", indent=4, column=_COLUMN)
+        page.entry("rests on" if index == 0 else "", f"{name} = {shown}", indent=4, column=COLUMN)
     page.wrapped("It ends when any of these values changes, and on its day at the latest.", emphasis="faint")
     return page
 

@@ -13,7 +13,7 @@ from speclint.repository import Design
 from speclint.rules import Grade
 from speclint.specs import Link, Spec
 
-_WIDE, _BOX, _GAP, _PITCH, _TOP, _FOOT = 780.0, 232.0, 42.0, 46.0, 44.0, 18.0
+_WIDE, _BOX, _PITCH, _TOP, _FOOT = 780.0, 232.0, 46.0, 44.0, 18.0
 _HIGH = 36.0  # of the box of a part: its id, and under it the keys of the links
 _MOST = 10  # boxes on one side; the table has the others
 _SAYS = (
