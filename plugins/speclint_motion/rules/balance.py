@@ -72,8 +72,7 @@ def stays_on_rail(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Wheel, Newtons]) -> Judgement:
         name, wheel, blow = item
-        m = sheet.take(f"m_w {name}", wheel.load)
-        rests = sheet.work(f"F_w {name}", share_of_load, k=k, m=m, g=GRAVITY)
+        rests = _share_of_load(f"F_w {name}", name, wheel, k, sheet)
         return sheet.at_most(blow, rests).else_says(f"{name} wheel: hammer blow {{found}}, {{limit}} allowed")
 
     return sheet.each((("left", axle.left, left), ("right", axle.right, right)), judge)
@@ -106,17 +105,16 @@ def hammer_blow(axle: DrivingAxle, case: LoadCase, sheet: Sheet) -> Judgement:
     both = _force("F_a", *_sums(planes, sheet), ω, sheet)
     k = sheet.limit("share", "k")
 
-    def allowed(name: str, wheel: Wheel) -> Newtons:
-        return sheet.work(
-            f"F_s {name}", share_of_load, k=k, m=sheet.take(f"m_w {name}", wheel.load), g=GRAVITY
-        )
-
     judged = [
         ("left wheel", left, partial(_allowed_by, line, "F_c", line.wheel_blow, sheet)),
         ("right wheel", right, partial(_allowed_by, line, "F_c", line.wheel_blow, sheet)),
         ("axle", both, partial(_allowed_by, line, "F_ca", line.axle_blow, sheet)),
-        ("left wheel by its load", left, partial(allowed, "left", axle.left)),
-        ("right wheel by its load", right, partial(allowed, "right", axle.right)),
+        ("left wheel by its load", left, partial(_share_of_load, "F_s left", "left", axle.left, k, sheet)),
+        (
+            "right wheel by its load",
+            right,
+            partial(_share_of_load, "F_s right", "right", axle.right, k, sheet),
+        ),
     ]
     return sheet.each(
         judged,
@@ -294,6 +292,10 @@ def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
 
     wheels = (("left", axle.left, wanted[:2], amiss[:2]), ("right", axle.right, wanted[2:], amiss[2:]))
     return sheet.each(wheels, judge)
+
+
+def _share_of_load(symbol: str, name: str, wheel: Wheel, k: Ratio, sheet: Sheet) -> Newtons:
+    return sheet.work(symbol, share_of_load, k=k, m=sheet.take(f"m_w {name}", wheel.load), g=GRAVITY)
 
 
 def _allowed_by(line: Line, symbol: str, value: Force | Moment, sheet: Sheet) -> float:
