@@ -182,9 +182,9 @@ def judged_there(
     All checks that consulted the part and a mate, or some of them by component and rule.
     """
     others = {where for name in place.mates for where in _measured(specs[name])}
-    context = bench.context(specs)
+    trial = bench.trial(specs)
     pairs = [
-        Pair(one, bench.again(one, context))
+        Pair(one, trial.again(one))
         for one in bench.drawn.checks
         if _rests_on_both(one, place) and (some is None or one.order in some)
     ]

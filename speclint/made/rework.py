@@ -18,20 +18,21 @@ from speclint.specs import Component, Link, NotStated, Stated, as_range, quantit
 
 if TYPE_CHECKING:
     from speclint.made.judging import Bench
+    from speclint.made.trial import Trial
 
 Specs = Mapping[str, Component]
 
 
-def reworks_of(part: PartMade, specs: Specs, bench: Bench) -> tuple[Rework, ...]:
+def reworks_of(part: PartMade, specs: Specs, bench: Bench, trial: Trial) -> tuple[Rework, ...]:
     """The reworks that clear every rule that fails on a part, the least machining first."""
     assert part.drawn is not None  # or nothing was checked
-    found = (*_to_the_drawing(part, specs), *_further(part, specs, bench), *_matching(part, specs, bench))
-    return tuple(rework for rework, other in found if _clears(part, specs, other, bench))
+    found = (*_to_the_drawing(part, specs), *_further(part, specs, trial), *_matching(part, specs, bench))
+    return tuple(rework for rework, other in found if _clears(part, specs, other, bench, trial))
 
 
-def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
+def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench, before: Trial) -> bool:
     """Whether no rule that rests on the part, or on what else is changed, fails more than as drawn."""
-    context = bench.context(other)
+    trial = bench.trial(other, before)
     mates = {name for name, spec in other.items() if spec is not specs.get(name)}
     own = {pair.drawn.order for pair in part.pairs}
     checks = [
@@ -43,7 +44,7 @@ def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
     failing_first = {pair.made.order for pair in part.pairs if pair.fails}
     beside = {pair.drawn.order: pair.beside for pair in part.pairs}
     ordered = sorted(checks, key=lambda one: one.order not in failing_first)
-    return not any(Pair(one, bench.again(one, context), beside.get(one.order)).fails for one in ordered)
+    return not any(Pair(one, trial.again(one), beside.get(one.order)).fails for one in ordered)
 
 
 def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Specs]]:
@@ -66,15 +67,14 @@ def _has_metal(one: DimensionMade, way: int) -> bool:
     return one.size.greatest < one.drawn.high if way > 0 else way < 0 and one.size.least > one.drawn.low
 
 
-def _further(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:
+def _further(part: PartMade, specs: Specs, trial: Trial) -> Iterator[tuple[Rework, Specs]]:
     """A size of the part machined so far as clears one of the rules that fail."""
     assert part.drawn is not None
-    context = bench.context(specs)
     own = specs[part.drawn.id]
     made = [pair.made for pair in part.pairs]
     seen: set[tuple[str, str]] = set()
     for found in part.failing:
-        for remedy in reworks(found, own, _ways(part.drawn), made, context):
+        for remedy in reworks(found, own, _ways(part.drawn), made, trial.context):
             key = remedy.where.key
             now = own.under(key)
             if not isinstance(now, Measure) or (key, remedy.instead) in seen:
