@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, partial
 
-from speclint.made.alike import differences
+from speclint.made.alike import hindrances
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench
 from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there
@@ -58,7 +58,7 @@ def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> t
         there = (one for one in paired.tried if one.place.spec.id == place.spec.id)
         some = frozenset(check.order for one in there for check in one.measured) or None
         owns = ((part, made_to(part, design)) for part in paired.left_over)
-        alike = [part for part, own in owns if own is not None and not differences(own, place.spec)]
+        alike = [part for part, own in owns if own is not None and not hindrances(own, place.spec)]
         sizes = [
             one for part in alike for one in _sizes(bench, place, part, within, some) if one.proof.may_stand
         ]

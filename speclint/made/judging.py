@@ -9,6 +9,7 @@ from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, context_of
 from speclint.handbook.inspection import Decision
+from speclint.made.alike import hindrances, in_place
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
 from speclint.made.dimensions import dimensions_of
@@ -113,6 +114,9 @@ class Bench:
         for name, one in chosen.items():
             spec = design.specs[name]
             assert isinstance(spec, Component)
+            own = made_to(one, design)
+            if own is not None and own.id != name and not hindrances(own, spec):
+                spec = in_place(own, spec)
             found[name] = as_made(spec, dimensions_of(one, spec, self.decision), one)
             if design.settings.certificate_strengths:
                 found[name] = certified(found[name], one)

@@ -127,10 +127,18 @@ def _words(one: Tried) -> tuple[str, ...]:
     part = one.part.id if one.part is not None else "a part to be made"
     place = one.place
     if one.failing:
-        return part, place.called, place.spec.id, "may not be", "; ".join(map(_fails, one.failing))
+        return part, place.called, _stands_as(one), "may not be", "; ".join(map(_fails, one.failing))
     if one.governing is None or one.margin is None:
-        return part, place.called, place.spec.id, "not known", "no rule takes a measured size of both"
-    return part, place.called, place.spec.id, _percent(one.margin), _by(one.governing)
+        return part, place.called, _stands_as(one), "not known", "no rule takes a measured size of both"
+    return part, place.called, _stands_as(one), _percent(one.margin), _by(one.governing)
+
+
+def _stands_as(one: Tried) -> str:
+    """The spec in whose place it stands, and what its own drawing states otherwise."""
+    if not one.own:
+        return one.place.spec.id
+    keys = list(dict.fromkeys(key.partition("[")[0] for key in one.own))
+    return f"{one.place.spec.id} with {', '.join(keys)} of its own drawing"
 
 
 def _fails(check: Check) -> str:
@@ -174,7 +182,8 @@ _NO_SIZE = (
 
 def _not_tried(drawn: Assessment, paired: Paired) -> Iterator[str]:
     yield from (
-        f"{part.id} with {place.called}: it is not drawn as {place.spec.id} is: {', '.join(keys)}"
+        f"{part.id} with {place.called}: its drawing and that of {place.spec.id} differ in what joins them to others: "
+        f"{', '.join(keys)}"
         for part, place, keys in paired.not_tried
     )
     yield from (
