@@ -14,6 +14,11 @@ from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
 )
+from .dossier import (
+    PartInDossier as PartInDossier,
+    PieceMade as PieceMade,
+    dossier as dossier,
+)
 from .finish import (
     FinishSize as FinishSize,
     finish_sizes as finish_sizes,

@@ -9,6 +9,12 @@ from .consequences_listing import (
     consequences_data as consequences_data,
     consequences_page as consequences_page,
 )
+from .dossier import (
+    dossier_data as dossier_data,
+    dossier_exit_code as dossier_exit_code,
+    dossier_html as dossier_html,
+    dossier_markdown as dossier_markdown,
+)
 from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,
@@ -32,6 +38,7 @@ from .made_parts import (
     made_markdown as made_markdown,
     made_page as made_page,
     made_schema as made_schema,
+    published_schema as published_schema,
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,

@@ -35,9 +35,14 @@ _SAID = {
 
 def made_schema() -> str:
     """The JSON Schema of the data, published with the package."""
+    return published_schema(SCHEMA)
+
+
+def published_schema(name: str) -> str:
+    """The JSON Schema of a report by its name, such as ``speclint.pairs/1``, published with the package."""
     from importlib.resources import files
 
-    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+    return (files("speclint.reports") / f"{name.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
 
 
 def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:

@@ -208,6 +208,7 @@ def _tried_data(one: Tried) -> dict[str, Any]:
         "failing": [
             {"component": two.component, "rule": two.rule.name, "says": two.says} for two in one.failing
         ],
+        "own_drawing": list(one.own),
     }
 
 

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.made import InspectionList
 from speclint.quantities import System
 from speclint.repository import WorkTree
+
+if TYPE_CHECKING:
+    from speclint.reports.dossier import DossierSaid
 
 REVIEW_FILE = "review.html"
 _SHARE = 100  # formulae given to a helper at a time: some hundredths of a second of work
@@ -67,6 +71,17 @@ def sheet_document(assessment: Assessment, checks: Sequence[Check], system: Syst
     from speclint.reports.pack.page import sheets_page
 
     return sheets_page(document(replace(assessment, checks=tuple(checks)), system))
+
+
+def printed_dossier(heading: str, found: DossierSaid) -> str:
+    """The record for certification as HTML.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    from speclint.reports.pack.page import dossier_page
+
+    return dossier_page(heading, found)
 
 
 def inspection_document(assessment: Assessment, found: InspectionList, values: int = 1) -> str:
