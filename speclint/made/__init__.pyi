@@ -75,9 +75,3 @@ from .recording import (
     missing_columns as missing_columns,
     record as record,
 )
-from .wear import (
-    WEARING as WEARING,
-    Wearing as Wearing,
-    Worn as Worn,
-    wear_of as wear_of,
-)

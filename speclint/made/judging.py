@@ -13,7 +13,7 @@ from speclint.made.alike import hindrances, in_place
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
 from speclint.made.dimensions import dimensions_of
-from speclint.made.in_steam import duties_in_steam, in_steam
+from speclint.made.in_steam import as_in_steam, duties_in_steam, in_steam
 from speclint.made.judgement import Judged, Pair, PartMade
 from speclint.made.rework import reworks_of
 from speclint.made.trial import Trial
@@ -118,6 +118,7 @@ class Bench:
             if own is not None and own.id != name and not hindrances(own, spec):
                 spec = in_place(own, spec)
             found[name] = as_made(spec, dimensions_of(one, spec, self.decision), one)
+            found[name] = as_in_steam(found[name], one, design, self.decision)
             if design.settings.certificate_strengths:
                 found[name] = certified(found[name], one)
         return found
