@@ -169,7 +169,7 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
 def stood(bench: Bench, place: Place, part: MadePart) -> Tried:
     """A measured part in a place."""
     specs = bench.standing({place.spec.id: part, **place.mates})
-    tried = judged_there(bench, place, specs, part, frozenset(_measured(specs[place.spec.id])))
+    tried = judged_there(bench, place, specs, part, frozenset(measured_places(specs[place.spec.id])))
     assert bench.drawn.design is not None
     own = made_to(part, bench.drawn.design)
     return replace(tried, own=() if own is None else differences(own, place.spec))
@@ -182,12 +182,14 @@ def judged_there(
     part: MadePart | None,
     own: frozenset[Location],
     some: frozenset[tuple[str, str]] | None = None,
+    of_mates: frozenset[Location] = frozenset(),
 ) -> Tried:
     """The checks that rest on what stands in a place, as the specs state it; ``own`` are the places of its sizes.
 
-    All checks that consulted the part and a mate, or some of them by component and rule.
+    ``of_mates`` are the places of sizes of mates that are still to be machined. All checks that consulted the part and
+    a mate are made, or some of them by component and rule.
     """
-    others = {where for name in place.mates for where in _measured(specs[name])}
+    others = {*of_mates, *(where for name in place.mates for where in measured_places(specs[name]))}
     trial = bench.trial(specs)
     pairs = [
         Pair(one, trial.again(one))
@@ -236,7 +238,7 @@ def _rests_on_both(check: Check, place: Place) -> bool:
     return not reviews and place.spec.id in ids and any(name in ids for name in place.mates)
 
 
-def _measured(spec: Component) -> Iterator[Location]:
+def measured_places(spec: Component) -> Iterator[Location]:
     """The places of the sizes of a spec that stand as measured."""
     for leaf in leaves(spec):
         if isinstance(leaf.value, Measure) and leaf.value.provenance == "as made":

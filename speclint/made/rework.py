@@ -6,11 +6,12 @@ it, and none fails that does not fail as drawn.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import islice
 from typing import TYPE_CHECKING
 
-from speclint.checking import reworks
+from speclint.checking import Check, reworks
 from speclint.made.dimensions import DimensionMade
 from speclint.made.judgement import Change, Pair, PartMade, Rework
 from speclint.quantities import Measure, read
@@ -26,8 +27,16 @@ Specs = Mapping[str, Component]
 def reworks_of(part: PartMade, specs: Specs, bench: Bench, trial: Trial) -> tuple[Rework, ...]:
     """The reworks that clear every rule that fails on a part, the least machining first."""
     assert part.drawn is not None  # or nothing was checked
-    found = (*_to_the_drawing(part, specs), *_further(part, specs, trial), *_matching(part, specs, bench))
-    return tuple(rework for rework, other in found if _clears(part, specs, other, bench, trial))
+    single = (*_to_the_drawing(part, specs), *_further(part, specs, trial), *_matching(part, specs, bench))
+    found = tuple(rework for rework, other in single if _clears(part, specs, other, bench, trial))
+    if found:
+        return found
+    double = _of_two(part, specs, bench, trial)
+    return tuple(islice((one for one, other in double if _clears(part, specs, other, bench, trial)), _PAIRS))
+
+
+#: So many reworks of two sizes are given, and so many first sizes are tried for each rule that fails: common practice.
+_PAIRS, _FIRST = 3, 4
 
 
 def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench, before: Trial) -> bool:
@@ -72,18 +81,49 @@ def _further(part: PartMade, specs: Specs, trial: Trial) -> Iterator[tuple[Rewor
     assert part.drawn is not None
     own = specs[part.drawn.id]
     made = [pair.made for pair in part.pairs]
+    for change, spec in _machined(part.failing, own, _ways(part.drawn), made, trial):
+        yield Rework("machine until it conforms", (change,)), {**specs, own.id: spec}
+
+
+def _machined(
+    failing: Iterable[Check],
+    own: Component,
+    ways: Mapping[str, int],
+    made: Sequence[Check],
+    trial: Trial,
+    *,
+    spoiling: bool = False,
+) -> Iterator[tuple[Change, Component]]:
+    """A size of a part machined so far as clears one of the checks that fail, each once."""
     seen: set[tuple[str, str]] = set()
-    for found in part.failing:
-        for remedy in reworks(found, own, _ways(part.drawn), made, trial.context):
+    for found in failing:
+        for remedy in reworks(found, own, ways, made, trial.context, spoiling=spoiling):
             key = remedy.where.key
             now = own.under(key)
             if not isinstance(now, Measure) or (key, remedy.instead) in seen:
                 continue
             seen.add((key, remedy.instead))
             value = _as_stated(now, remedy.instead)
-            change = Change(own.id, key, remedy.written, remedy.instead)
-            other = {**specs, own.id: restated(own, {key: value})}
-            yield Rework("machine until it conforms", (change,)), other
+            yield Change(own.id, key, remedy.written, remedy.instead), restated(own, {key: value})
+
+
+def _of_two(part: PartMade, specs: Specs, bench: Bench, before: Trial) -> Iterator[tuple[Rework, Specs]]:
+    """Two sizes of the part: one machined so far as clears a rule, another as far as what then fails asks."""
+    assert part.drawn is not None
+    own, ways = specs[part.drawn.id], _ways(part.drawn)
+    made = [pair.made for pair in part.pairs]
+    first = _machined(part.failing, own, ways, made, before, spoiling=True)
+    tried: set[frozenset[Change]] = set()
+    for change, spec in islice(first, _FIRST * len(part.failing)):
+        other = {**specs, own.id: spec}
+        trial = bench.trial(other, before)
+        pairs = [Pair(one.drawn, trial.again(one.drawn), one.beside) for one in part.pairs]
+        left = {key: way for key, way in ways.items() if key != change.key}
+        made = [one.made for one in pairs]
+        for second, both in _machined([one.made for one in pairs if one.fails], spec, left, made, trial):
+            if (changes := frozenset((change, second))) not in tried:
+                tried.add(changes)
+                yield Rework("machine until it conforms", (change, second)), {**specs, own.id: both}
 
 
 def _matching(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:

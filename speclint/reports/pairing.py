@@ -155,14 +155,16 @@ def _percent(margin: float) -> str:
 
 def _finish(one: FinishSize) -> str:
     whose = one.part.id if one.part is not None else f"the {one.proof.place.spec.id} that is still to be made"
+    of_mate = one.part is not one.proof.part and one.proof.part is not None
+    suits = one.proof.part.id if of_mate and one.proof.part is not None else one.proof.place.called
     if not one.proof.may_stand:
         failing = "; ".join(map(_fails, one.proof.failing)) or "no rule takes a measured size of both"
-        return f"no {one.key} of {whose} suits {one.proof.place.called}: at {one.then.text} {failing}"
+        return f"no {one.key} of {whose} suits {suits}: at {one.then.text} {failing}"
     governing, margin = one.proof.governing, one.proof.margin
     assert governing is not None  # as it may stand
     assert margin is not None
     return (
-        f"machine {one.key} of {whose} to {one.then.text} for {one.proof.place.called}: leaves {_percent(margin)}, "
+        f"machine {one.key} of {whose} to {one.then.text} for {suits}: leaves {_percent(margin)}, "
         f"{_by(governing)}; proved by running the rules again"
     )
 
@@ -214,6 +216,7 @@ def _tried_data(one: Tried) -> dict[str, Any]:
 
 def _finish_data(one: FinishSize) -> dict[str, Any]:
     return {
+        "of": one.part.id if one.part is not None else None,
         "key": one.key,
         "from": one.now.text,
         "to": one.then.text,
