@@ -12,7 +12,6 @@ from .consequences_listing import (
 from .dossier import (
     dossier_data as dossier_data,
     dossier_exit_code as dossier_exit_code,
-    dossier_html as dossier_html,
     dossier_markdown as dossier_markdown,
 )
 from .gate_verdict import (
@@ -42,6 +41,7 @@ from .made_parts import (
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
+    dossier_html as dossier_html,
     inspection_document as inspection_document,
     review_page as review_page,
     sheet_document as sheet_document,

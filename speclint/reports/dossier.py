@@ -1,4 +1,4 @@
-"""The record for whoever certifies the engine, as Markdown, as HTML and as data.
+"""The record for whoever certifies the engine, in words, as Markdown and as data.
 
 Of each pressure part and safety part: which piece was made, to which revision, with which certificate, welds, heat
 treatments, examinations and tests; which departures were conceded by whom; which sheets its safety rests on; what is
@@ -199,16 +199,6 @@ def dossier_markdown(drawn: Assessment) -> str:
 
 
 HEADING = "Record for certification"
-
-
-def dossier_html(drawn: Assessment) -> str:
-    """The record as one page of HTML, to be printed and signed.
-
-    :raises SettingsError: where the extra that brings its libraries is not installed.
-    """
-    from speclint.reports.pack import printed_dossier
-
-    return printed_dossier(HEADING, dossier_said(drawn))
 
 
 def dossier_data(drawn: Assessment) -> dict[str, Any]:

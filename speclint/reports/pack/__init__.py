@@ -4,16 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.made import InspectionList
 from speclint.quantities import System
 from speclint.repository import WorkTree
-
-if TYPE_CHECKING:
-    from speclint.reports.dossier import DossierSaid
 
 REVIEW_FILE = "review.html"
 _SHARE = 100  # formulae given to a helper at a time: some hundredths of a second of work
@@ -73,15 +69,16 @@ def sheet_document(assessment: Assessment, checks: Sequence[Check], system: Syst
     return sheets_page(document(replace(assessment, checks=tuple(checks)), system))
 
 
-def printed_dossier(heading: str, found: DossierSaid) -> str:
-    """The record for certification as HTML.
+def dossier_html(assessment: Assessment) -> str:
+    """The record for whoever certifies the engine as one page of HTML, to be printed and signed.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
     _need_the_extra()
+    from speclint.reports.dossier import HEADING, dossier_said
     from speclint.reports.pack.page import dossier_page
 
-    return dossier_page(heading, found)
+    return dossier_page(HEADING, dossier_said(assessment))
 
 
 def inspection_document(assessment: Assessment, found: InspectionList, values: int = 1) -> str:
