@@ -14,6 +14,7 @@ from speclint.reports import (
     dossier_html,
     dossier_markdown,
     published_schema,
+    review_page,
 )
 from speclint.testing import DesignFolder, changed
 from tests.plugins.release.made import recorded
@@ -85,3 +86,10 @@ def test_data_are_as_their_schema_says_and_the_page_prints_the_same(workshop: De
     page = dossier_html(drawn)
     assert "heat H-3312" in page
     assert "<script" not in page
+
+
+def test_the_review_pack_has_the_record_beside_its_sheets(workshop: DesignFolder) -> None:
+    page = review_page(of(workshop))
+    section = page.partition("<h2 id=certification>")[2].partition("<h2 id=sheets>")[0]
+    assert "cover-7: serial number 7, made to revision A" in section
+    assert '<a href="#certification">' in page
