@@ -87,7 +87,7 @@ class Bench:
         mates = {name: spec for name, spec in specs.items() if name != drawn.id}
         if not (mates or self.duties(drawn.id)) or not any(pair.fails for pair in pairs):
             return tuple(pairs)
-        trial = self.trial(mates, without=drawn.id)
+        trial = self.trial(mates, without=drawn.id, keep=True)
         return tuple(replace(pair, beside=trial.again(pair.drawn)) if pair.fails else pair for pair in pairs)
 
     def _is_mate(self, name: str, pairs: Iterable[Pair]) -> bool:
@@ -149,14 +149,23 @@ class Bench:
             found.material = material_as_certified(found.material, by_id)
         return found
 
-    def trial(self, specs: Mapping[str, Component], before: Trial | None = None, without: str = "") -> Trial:
+    def trial(
+        self,
+        specs: Mapping[str, Component],
+        before: Trial | None = None,
+        without: str = "",
+        *,
+        keep: bool = False,
+    ) -> Trial:
         """A trial of some specs, beside the duties as measured in steam, but for what was measured on one part.
 
-        ``before`` is a trial of which it differs in some of its specs; else it is made beside the design as drawn.
+        ``before`` is a trial of which it differs in some of its specs; else it is made beside the design as drawn. Its
+        checks are kept for another run where ``keep`` says so, and those of the drawings are.
         """
         if before is None:
             before = self._as_drawn
-        return Trial.after(before, self.context(specs, without), {**self.duties(without), **specs})
+        kept = self.drawn.kept if keep else None
+        return Trial.after(before, self.context(specs, without), {**self.duties(without), **specs}, kept)
 
     def _trial_of(self, chosen: Mapping[str, MadePart], specs: Mapping[str, Component]) -> Trial:
         """The trial of some parts in the places of specs, once."""
@@ -166,7 +175,7 @@ class Bench:
             fitted = (
                 None if chosen == self.fitted else self._trial_of(self.fitted, self.standing(self.fitted))
             )
-            self._trials[key] = self.trial(specs, fitted)
+            self._trials[key] = self.trial(specs, fitted, keep=True)
         return self._trials[key]
 
     @property

@@ -190,7 +190,7 @@ def judged_there(
     a mate are made, or some of them by component and rule.
     """
     others = {*of_mates, *(where for name in place.mates for where in measured_places(specs[name]))}
-    trial = bench.trial(specs)
+    trial = bench.trial(specs, keep=part is not None)
     pairs = [
         Pair(one, trial.again(one))
         for one in bench.drawn.checks

@@ -10,10 +10,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Set
 from dataclasses import dataclass, field
 
-from speclint.checking import Check, check
+from speclint.checking import Check, KeptResults, check
 from speclint.errors import Location
+from speclint.repository import digest
 from speclint.rules import Consulted, Context
-from speclint.specs import Component, Duty, LoadCase, Spec, Tie
+from speclint.specs import Component, Duty, LoadCase, MadePart, Spec, Tie
 
 #: File, part and key of a value.
 _At = tuple[str, str, str]
@@ -25,18 +26,26 @@ class Trial:
 
     ``before`` is the trial, or the design as drawn, that this one differs from in ``changed`` alone: the places of
     values as they were there, and as they are here. A part that has a temperature of its own here, and had that of its
-    kind there, stands in ``warmed`` with the places of that: it is changed for the part alone.
+    kind there, stands in ``warmed`` with the places of that: it is changed for the part alone. ``kept`` is where its
+    checks are found that an earlier run made with the same values, of which ``instead`` is a digest.
     """
 
     context: Context
     before: Trial | None = None
     changed: frozenset[_At] = frozenset()
     warmed: tuple[tuple[str, frozenset[_At]], ...] = ()
+    kept: KeptResults | None = None
+    instead: str = ""
     _made: dict[tuple[str, str], Check] = field(default_factory=dict, repr=False)
 
     @staticmethod
-    def after(before: Trial, context: Context, specs: Mapping[str, Spec]) -> Trial:
-        """A trial of some specs, in a context that has them, in the place of those of another trial."""
+    def after(
+        before: Trial, context: Context, specs: Mapping[str, Spec], kept: KeptResults | None = None
+    ) -> Trial:
+        """A trial of some specs, in a context that has them, in the place of those of another trial.
+
+        What it makes is ``kept`` where that is given, and the other trial has its own kept or is the design as drawn.
+        """
         there = before.context.design.specs
         changed = frozenset(at for name, spec in specs.items() for at in _changed(there[name], spec))
         warmed = (
@@ -45,7 +54,12 @@ class Trial:
             if isinstance(spec, Duty)
             for one in _warmed(there[name], spec, there)
         )
-        found = Trial(context, before, changed, tuple(warmed))
+        instead = ""
+        if kept is not None and (before.kept is not None or before.before is None):
+            made = (name for name, one in context.design.index.entries.items() if one.kind == MadePart.kind)
+            values = [(name, _said(there[name], spec)) for name, spec in sorted(specs.items())]
+            instead = digest(before.instead, kept.stated_in(sorted(made)), values)
+        found = Trial(context, before, changed, tuple(warmed), kept if instead else None, instead)
         found.context.toleranced |= before.context.toleranced
         found.context.worked.update(
             (key, one) for key, one in before.context.worked.items() if not found._differs(*one[1:])
@@ -65,11 +79,15 @@ class Trial:
         earlier = self.before.again(one)
         if not self._touches(earlier.consulted, earlier.consulted.opened):
             return earlier
+        if self.kept is not None and (known := self.kept.again_of(one, self.instead)) is not None:
+            return known
         component = self.context.design.specs[one.component]
         assert isinstance(component, Component)
-        known = set(self.context.worked)
+        worked = set(self.context.worked)
         found = check(one.rule, component, self.context)
-        self._give_back(known)
+        self._give_back(worked)
+        if self.kept is not None:
+            self.kept.keep_again(one, found, self.instead)
         return found
 
     def _give_back(self, known: set[object]) -> None:
@@ -89,6 +107,12 @@ class Trial:
         if not opened.isdisjoint(self.changed):
             return True
         return any(name in consulted.specs and not opened.isdisjoint(places) for name, places in self.warmed)
+
+
+def _said(one: Spec, other: Spec) -> list[tuple[str, str]]:
+    """What a spec states otherwise than another, by key."""
+    was = dict(one.at_keys()) if one is not other else {}
+    return [(key, repr(value)) for key, value in other.at_keys() if was and value != was.get(key)]
 
 
 def _changed(one: Spec, other: Spec) -> Iterator[_At]:
