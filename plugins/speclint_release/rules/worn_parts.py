@@ -39,17 +39,16 @@ def _within(one: LastWear, decision: Decision, sheet: Sheet) -> Judgement:
     guard = guard_band(one.uncertainty, decision)
     low, high = sheet.take_limits("L", one.limit, f"limit of wear, {called}")
     least, greatest = sheet.take_limits("m", one.band(guard), f"{called} as measured, with guard band")
-    if one.size.what == "least":
-        verdict = conformity(one.value, one.value, high, _UNBOUNDED, guard)
-        judged = sheet.at_least(least, high)
+    least_of_all = one.size.what == "least"
+    allowed = (high, _UNBOUNDED) if least_of_all else (-_UNBOUNDED, low)
+    verdict = conformity(one.value, one.value, *allowed, guard)
+    word = "is past its limit of wear" if verdict == "out" else "is not proved within its limit of wear"
+    if least_of_all:
+        judged = sheet.at_least(least, high).else_says(f"{called} {word}: {{found}}, least {{limit}}")
     else:
-        verdict = conformity(one.value, one.value, -_UNBOUNDED, low, guard)
-        judged = sheet.at_most(greatest, low)
-    said = "is past its limit of wear" if verdict == "out" else "is not proved within its limit of wear"
+        judged = sheet.at_most(greatest, low).else_says(f"{called} {word}: {{found}}, limit {{limit}}")
     grade = Grade.NONCONFORMITY if verdict == "out" else Grade.QUERY
-    return (
-        judged.else_says(f"{called} {said}: {{found}}, limit {{limit}}").graded(grade).pointing_at(one.where)
-    )
+    return judged.graded(grade).pointing_at(one.where)
 
 
 @rule(
