@@ -67,7 +67,10 @@ def _of_table(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[
 
 
 def _general(one: Acting, part: Component, sheet: Sheet) -> Metres | None:
-    """The zone of the general class of the drawing, for a face as long as the size; of a weldment by its angle."""
+    """The zone of the general class of its drawing, else of all drawings, for a face as long as the size.
+
+    Of a weldment that states a class it is by its angle.
+    """
     size = sheet.take_nominal(f"x of {one.name}", sheet.dimension(one.link))
     if sheet.is_stated(f"general tolerance of {part.id}", part.general_tolerance):
         named = sheet.read(f"general tolerance of {part.id}", part.general_tolerance)
@@ -81,4 +84,7 @@ def _general(one: Acting, part: Component, sheet: Sheet) -> Metres | None:
         reach = sheet.take(f"L of {one.name}", one.link.reach)
         rate = sheet.look_up(f"r of {one.name}", weldment_angle, grade=grade, size=abs(size))
         return sheet.work(f"e of {one.name}", zone_at_distance, t=rate, L=reach, l=1.0)
+    if general := sheet.setting("general geometry"):
+        t = sheet.look_up(f"t of {one.name}", general_flatness, grade=general, size=abs(size))
+        return sheet.work(f"e of {one.name}", half_of_zone, t=t)
     return None

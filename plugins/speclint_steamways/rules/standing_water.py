@@ -47,8 +47,15 @@ _OPEN_AIR = "open air"
     limits=[
         Limit("share", "10 %", "ratio", COMMON_PRACTICE, "greatest pool over the clearance volume of an end"),
         Limit("full", "1", "ratio", FIRST_PRINCIPLES, "pool over the clearance volume that leaves no room"),
-        Limit("steepest", "0.033333", "ratio", COMMON_PRACTICE, "steepest grade, 1 in 30"),
-        Limit("cant", "150 mm", "length", COMMON_PRACTICE, "greatest cant"),
+        Limit(
+            "steepest",
+            "0.033333",
+            "ratio",
+            COMMON_PRACTICE,
+            "steepest grade, 1 in 30",
+            setting="steepest grade",
+        ),
+        Limit("cant", "150 mm", "length", COMMON_PRACTICE, "greatest cant", setting="cant"),
         Limit("rails", "1500 mm", "length", COMMON_PRACTICE, "distance of the middles of the rails"),
     ],
 )

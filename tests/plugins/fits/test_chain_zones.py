@@ -7,7 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import zone_at_distance
-from speclint.testing import DesignFolder, expect_query, on_sheet
+from speclint.testing import SETTINGS, DesignFolder, expect_query, on_sheet
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 
 RULE = "geometry.in-the-chain"
@@ -75,6 +75,14 @@ def test_the_general_class_where_a_face_states_none(workshop: DesignFolder, grad
     face = _ZONE.format(form="flat", zone="0.1 mm")
     check = _write(workshop, face, f'general_tolerance = "ISO 2768-2 {grade}"\n').only(RULE)
     assert check.outcome == outcome, check.says
+
+
+@pytest.mark.parametrize(("grade", "outcome"), [("H", "conforms"), ("K", "finding")])
+def test_the_class_of_all_drawings(workshop: DesignFolder, grade: str, outcome: str) -> None:
+    """The same two for a block that names no class, of which the settings of the design do."""
+    _write(workshop, _ZONE.format(form="flat", zone="0.1 mm"))
+    settings = SETTINGS + f'[drawings]\ngeneral_geometry = "{grade}"\n'
+    assert workshop.write({}, settings=settings).only(RULE).outcome == outcome
 
 
 def test_a_zone_of_the_drawing_by_iso_22081(workshop: DesignFolder) -> None:

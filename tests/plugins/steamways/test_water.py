@@ -158,6 +158,24 @@ def test_the_pool_from_both_sides(workshop: DesignFolder, width: str, outcome: s
     assert workshop.write(made).only(LIES, "chest").outcome == outcome
 
 
+@pytest.mark.parametrize(("cant", "outcome"), [("207 mm", "conforms"), ("209 mm", "finding")])
+def test_the_cant_of_the_line(workshop: DesignFolder, cant: str, outcome: str) -> None:
+    """½ × 0.4 × 0.2² × u/1500 = 1.10708 litre at u = 207.6 mm, stated once for the line."""
+    made = files("chest", LEVEL)
+    made["speclint.toml"] += f'[railway]\ncant = "{cant}"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+
+
+@pytest.mark.parametrize(("steepest", "outcome"), [("0.069", "conforms"), ("0.0695", "finding")])
+def test_the_steepest_grade_of_the_line(workshop: DesignFolder, steepest: str, outcome: str) -> None:
+    """½ × 0.2 × 0.4² × s = 1.10708 litre at s = 0.06919; a limit of the rule itself goes before that of the line."""
+    made = files("chest", LEVEL)
+    made["speclint.toml"] += f'[railway]\nsteepest = "{steepest}"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+    made["speclint.toml"] += f'[limits."{LIES}"]\nsteepest = "0.01"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == "conforms"
+
+
 def test_fall_to_the_drain_leaves_less(workshop: DesignFolder) -> None:
     """Drain and fall of 1 in 50 to the front: with the back lower 1/30 − 1/50 = 0.01333: 0.213 litre, 1.9 %."""
     check = workshop.write(files("chest", ('across = "0 mm"', 'across = "100 mm"'))).only(LIES, "chest")
