@@ -535,5 +535,10 @@ from .weights import (
     share_of_mass as share_of_mass,
 )
 from .zones import (
+    holds_at_most_material as holds_at_most_material,
+    size_with_zone as size_with_zone,
+    stated_zone as stated_zone,
     zone_at_distance as zone_at_distance,
+    zone_beside_size as zone_beside_size,
+    zone_of as zone_of,
 )

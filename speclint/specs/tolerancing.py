@@ -39,8 +39,12 @@ class GeometricalTolerance(SpecTable):
         form: what is limited, by ISO 1101
         of: the face or the axis
         zone: width of its zone, or its diameter
+        diameter_zone: diameter of a round zone, in the place of its width; of an axis alone
         to: the datums from which it counts, by their letters, or ids of other parts
         over: the length over which the zone holds
+        modifier: M where the zone holds at maximum material and grows as the size leaves it, ISO 2692; P where it is
+            projected out of the part, ISO 10578
+        projects: height above the face to which a projected zone holds
     """
 
     form: Word[
@@ -62,8 +66,11 @@ class GeometricalTolerance(SpecTable):
     ] = NOT_STATED
     of: Word[str] = NOT_STATED
     zone: Annotated[Length, Span("2 µm", "20 mm")] = NOT_STATED
+    diameter_zone: Annotated[Length, Span("2 µm", "20 mm")] = NOT_STATED
     to: Annotated[tuple[Word[str], ...], NamedIn(ids_of=("component",), beside=LETTERS)] = ()
     over: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
+    modifier: Word[Literal["M", "P"]] = NOT_STATED
+    projects: Annotated[Length, Span("2 mm", "500 mm")] = NOT_STATED
 
 
 class HolePattern(SpecTable):
@@ -78,6 +85,7 @@ class HolePattern(SpecTable):
         position: zone in which the axis of each hole lies, as a diameter
         coordinates: error of each coordinate either way, where no zone is stated
         projected: whether the zone of a tapped hole is projected to the height of the plate that it holds
+        projects: height above the face to which it is projected; that of the plate where left out
     """
 
     joint: Word[str] = NOT_STATED
@@ -88,3 +96,4 @@ class HolePattern(SpecTable):
     position: Annotated[Length, Span("0.05 mm", "6 mm")] = NOT_STATED
     coordinates: Annotated[Length, Span("2 µm", "4 mm")] = NOT_STATED
     projected: Word[bool] = NOT_STATED
+    projects: Annotated[Length, Span("2 mm", "500 mm")] = NOT_STATED

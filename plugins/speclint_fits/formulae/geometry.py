@@ -6,7 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Radians, Ratio
-from speclint_fits.sources import ASME_Y14_5
+from speclint_fits.sources import ASME_Y14_5, ISO_2692
 
 
 @formula("T = 2 √(x² + x²)", cites=[FIRST_PRINCIPLES])
@@ -87,6 +87,20 @@ def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     return 1 + 2 * P / D
 
 
+@formula("P_x = max(P − h, 0)", cites=[FIRST_PRINCIPLES])
+def beyond_projection(P: Metres, h: Metres) -> Metres:
+    """How much of a plate stands beyond the height to which the zone of a tapped hole is projected.
+
+    P_x = max(P − h, 0)
+
+    ``P`` thickness of the plate; ``h`` height of the projection [m]. Returns [m].
+
+    >>> round(beyond_projection(P=0.040, h=0.030) * 1e3, 6)
+    10.0
+    """
+    return max(P - h, 0.0)
+
+
 @formula("Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z", cites=[FIRST_PRINCIPLES])
 def angles_apart(θ_1: Radians, θ_2: Radians, z: Ratio) -> Radians:
     """By how much two patterns of holes on a circle are turned against each other, to the nearest hole.
@@ -121,16 +135,31 @@ def room_in_hole(H: Metres, F: Metres) -> Metres:
 
 @formula("c = c_0 − t_1 − t_2", cites=[FIRST_PRINCIPLES])
 def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
-    """Clearance of a sliding fit that is left between parts that are not straight.
+    """Clearance or interference that is left of a fit whose parts are out of form.
 
     c = c_0 − t_1 − t_2
 
-    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of straightness of hole and shaft [m]. Returns [m].
+    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of form of hole and shaft [m]: of straightness in a sliding fit; of
+    roundness in a press fit, where the radius of each is out by half of its zone either way. Returns [m].
 
     >>> round(room_for_form(c_0=0.03e-3, t_1=0.01e-3, t_2=0.01e-3) * 1e3, 6)
     0.01
     """
     return c_0 - t_1 - t_2
+
+
+@formula("T = |x − x_m|", cites=[ISO_2692])
+def departure_from_material(x: Metres, x_m: Metres) -> Metres:
+    """By how much a size has left that of maximum material.
+
+    T = |x − x_m|
+
+    ``x`` the size; ``x_m`` at maximum material: the least of a hole, the greatest of a shaft [m]. Returns [m].
+
+    >>> round(departure_from_material(x=22.02e-3, x_m=22e-3) * 1e3, 6)
+    0.02
+    """
+    return abs(x - x_m)
 
 
 @formula("e = t/2", cites=[FIRST_PRINCIPLES])

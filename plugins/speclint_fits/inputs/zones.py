@@ -7,7 +7,7 @@ from typing import Any
 
 from speclint import Sheet
 from speclint.equations import Metres
-from speclint.facts import Acting, zone_at_distance
+from speclint.facts import Acting, zone_at_distance, zone_of
 from speclint.specs import ORIENTATIONS, Component, Weldment
 from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
@@ -42,7 +42,7 @@ def _stated(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Me
         if sheet.read(f"face of {name} of {part.id}", its.of) != key:
             continue
         form = sheet.read(f"form of {name} of {part.id}", its.form)
-        t = sheet.take(f"t of {one.name}, {name}", its.zone)
+        t = zone_of(f"t of {one.name}, {name}", name, its, part, sheet)
         if form in ORIENTATIONS and sheet.is_stated(f"reach of {one.name}", one.link.reach):
             over, reach = sheet.take(f"l of {name}", its.over), sheet.take(f"L of {one.name}", one.link.reach)
             yield sheet.work(f"e of {one.name}", zone_at_distance, t=t, L=reach, l=over)

@@ -42,6 +42,16 @@ def _write(
     return folder.write({"chain.toml": chain, "face.toml": _FACE + face, "block.toml": block})
 
 
+@pytest.mark.parametrize(("zone", "outcome"), [("0.19 mm", "conforms"), ("0.21 mm", "finding")])
+def test_a_place_at_maximum_material_grows_with_the_size(
+    workshop: DesignFolder, zone: str, outcome: str
+) -> None:
+    """The slot may leave that size by 0.4: (t + 0.4)/2 and 0.1 of the pad are 0.4, to 5.3, at t = 0.2."""
+    face = _ZONE.format(form="position", zone=zone) + 'to = ["A"]\nmodifier = "M"\n'
+    chain = _CHAIN.replace('"5.5 mm"', '"5.3 mm"').replace('"6.5 mm"', '"6.7 mm"')
+    assert _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE).outcome == outcome
+
+
 _FLAT_PAD = 'flatness = "0.1 mm"\nsquareness = "0.1 mm"\n'
 
 

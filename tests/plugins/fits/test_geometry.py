@@ -98,6 +98,42 @@ def test_holes_stand_in_a_zone_that_can_be_made(
     assert all(f"hole_patterns.studs.{key}" in one for one in told)
 
 
+BORE = 'bore = "{size}"\n'
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [
+        ('form = "position"\ndiameter_zone = "0.1 mm"\n', "conforms"),
+        ('form = "position"\ndiameter_zone = "0.1 mm"\nzone = "0.1 mm"\n', "finding"),
+        ('form = "run-out"\ndiameter_zone = "0.1 mm"\n', "finding"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "M"\n', "conforms"),
+        ('form = "run-out"\nzone = "0.1 mm"\nmodifier = "M"\n', "finding"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "P"\nprojects = "40 mm"\n', "conforms"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "P"\n', "finding"),
+        ('form = "coaxial"\nzone = "0.1 mm"\nmodifier = "P"\nprojects = "40 mm"\n', "finding"),
+    ],
+)
+def test_a_zone_is_written_as_the_standard_has_it(workshop: DesignFolder, text: str, outcome: str) -> None:
+    """A round zone is of an axis; at maximum material there is a size to leave it; projected there is a height."""
+    tolerance = f'[tolerances.at]\nof = "bore"\nto = ["rod"]\n{text}'
+    check = workshop.write({"cover.toml": COVER + BORE.format(size="450 mm H7") + tolerance, **ROD}).only(
+        WHOLE, "cover"
+    )
+    assert check.outcome == outcome, check.says
+
+
+@pytest.mark.parametrize(
+    ("of", "size", "outcome"),
+    [("bore", "450 mm", "finding"), ("bore", "450 mm ±0.02", "conforms"), ("face", "450 mm", "not assessed")],
+)
+def test_maximum_material_is_of_a_size_with_limits(
+    workshop: DesignFolder, of: str, size: str, outcome: str
+) -> None:
+    text = COVER + BORE.format(size=size) + zone("at", "position", "0.1 mm", of, "rod") + 'modifier = "M"\n'
+    assert workshop.write({"cover.toml": text, **ROD}).only(WHOLE, "cover").outcome == outcome
+
+
 def test_a_part_without_tolerances_is_not_asked(workshop: DesignFolder) -> None:
     assert workshop.write({"cover.toml": COVER}).only(WHOLE).outcome == "not applicable"
 
@@ -189,6 +225,14 @@ def test_the_holes_of_the_page(
     check = fastened(workshop, cover, block).only(MATCH)
     assert check.outcome == outcome
     assert found(check) * 1e3 == pytest.approx(taken, abs=2e-3)
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("35.5 mm", "finding"), ("35.6 mm", "conforms")])
+def test_a_projection_reaches_through_the_plate(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """1.0 (1 + 2 (40 − h)/h) + 0.75 = 2.0 at h = 80/2.25 = 35.56 mm of a plate of 40 mm."""
+    projected = holes('position = "1.0 mm"', f'projected = true\nprojects = "{height}"')
+    check = fastened(workshop, holes('position = "0.75 mm"'), projected).only(MATCH)
+    assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(
