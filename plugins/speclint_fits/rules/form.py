@@ -34,7 +34,7 @@ _STRAIGHT, _ROUND = ("straight", "cylindrical"), ("round", "cylindrical", "total
     leaves_out="heat (spindle.guide-clearance-hot, fit.hot); a sliding fit in a class of tolerance, whose form lies "
     "within its limits; transition fits",
     against=("seize",),
-    against_on={"fit": ("seize", "loosen")},
+    against_on={"fit": ("loosen",)},
     limits=[
         Limit("long", "1.5", "ratio", COMMON_PRACTICE, "length over diameter from which straightness counts")
     ],

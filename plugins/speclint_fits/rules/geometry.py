@@ -51,8 +51,8 @@ _OF_AXES = ("straight", "position", "coaxial")
 @rule(
     "geometry.whole",
     edition=3,
-    title="A zone is as ISO 1101 writes it: form without a datum, all else from one, round and modified where that may "
-    "be; a datum is closer in form by half than what counts from it; form ≤ orientation ≤ location",
+    title="A zone is written as in ISO 1101: form without a datum, all else from one, round or modified where it may "
+    "be; a datum is closer by half than what counts from it; form ≤ orientation ≤ location",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_1101, ISO_2692, COMMON_PRACTICE],
