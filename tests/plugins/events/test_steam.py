@@ -407,8 +407,8 @@ _SLOW = (
 def test_the_share_of_the_front_as_declared(tmp_path: Path, rod: str, grade: Grade | None) -> None:
     """1239.962/1169.597 = 1.0602 of mean pressure, over the area that the rod leaves: 1 − d²/500².
 
-    90 mm 1.096, 106 mm 1.110 beyond 1.1; 188 mm 1.235, 204 mm 1.272 beyond 1.25. The passages of the back go with it; its valve is
-    larger for it, and it does up to 1 % more than by hand.
+    90 mm 1.096, 106 mm 1.110 beyond 1.1; 188 mm 1.235, 204 mm 1.272 beyond 1.25. The passages of the back go with it;
+    its valve is larger for it, and it does up to 1 % more than by hand.
     """
     d = float(rod.split()[0])
     left = (500**2 - d**2) / (500**2 - 90**2)
