@@ -90,12 +90,12 @@ SLIDING = changed(
 _THRUST = math.pi / 4 * 500**2 * 2 + 3 * 9.80665 * 2000
 #: Give of a bolt, mm/N: 60 mm of shank, 28 of thread, half a diameter of core and 0.4 of shank at each end (VDI 2230,
 #: 5.1.1.1); and of 88 mm of parts of one modulus under 36 mm faces with a 25 mm hole, cones of 30° (Shigley, eq. 8-22).
-_BOLT = (60 / hand.A_N + 28 / hand.A_S + 2 * (12 / hand.A_3 + 0.4 * 24 / hand.A_N)) / hand.E
+BOLT = (60 / hand.A_N + 28 / hand.A_S + 2 * (12 / hand.A_3 + 0.4 * 24 / hand.A_N)) / hand.E
 _SPREAD = 88 * math.tan(math.radians(30))
 _CONES = (_SPREAD + 36 - 25) * (36 + 25) / ((_SPREAD + 36 + 25) * (36 - 25))
-_GIVE = _BOLT + 2 * math.log(_CONES) / (math.pi * hand.E * 25 * math.tan(math.radians(30)))
+GIVE = BOLT + 2 * math.log(_CONES) / (math.pi * hand.E * 25 * math.tan(math.radians(30)))
 #: 70 kN, less 11 µm of embedding (thread 3, head and nut 3 each, one face between 2: VDI 2230, 5.4/1), less a tenth.
-_LOW = (70e3 - 11e-3 / _GIVE) * 0.9
+_LOW = (70e3 - 11e-3 / GIVE) * 0.9
 #: 0.2 × 4 × 130 kN.
 _DRAG = 104e3
 #: 451.5 kN × 350 mm over 600 mm and 30 bolts.
@@ -223,7 +223,7 @@ def test_rough_faces_settle_more(workshop: DesignFolder, roughness: str, settled
 def test_each_face_between_settles(workshop: DesignFolder) -> None:
     """With a liner 13 µm: (70 - 6.88) × 0.9 = 56.81 kN hold; the load of the couple is 8.78 kN."""
     check = fastened(workshop, ("faces = 1", "faces = 2")).only("frame.block-couple", "fastening")
-    assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / _GIVE) * 0.9 / _LIFT, rel=1e-6)
+    assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / GIVE) * 0.9 / _LIFT, rel=1e-6)
 
 
 def _pad_at(workshop: DesignFolder, pad: str, celsius: float) -> DesignFolder:
@@ -240,7 +240,7 @@ def test_a_pad_cooler_than_its_bolts_lets_them_go(
     """1.8 × 555.5/(0.7 × 30) + 8.78 = 56.40 kN are wanted of 57.76: 1.36 kN × 1.8896 µm/kN = 2.57 µm are left, which
     60 mm of pad at 12.5e-6/K lose by 3.43 K."""
     left = _LOW - _LIFT - 1.8 * (_THRUST + _DRAG) / (0.7 * 30)
-    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(3.43, abs=0.01)
+    assert left * GIVE / (60 * 12.5e-6) == pytest.approx(3.43, abs=0.01)
     check = _pad_at(fastened(workshop), "back", celsius).only("frame.block-slip", "fastening")
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
@@ -251,7 +251,7 @@ def test_a_pad_hotter_than_its_bolts_stretches_them(
 ) -> None:
     """Seven bolts: 480 MPa × 352.5 mm² - 263.4/7 - 130 = 1.572 kN: 2.97 µm, by 3.96 K of 60 mm."""
     left = 480 * hand.A_S - _THRUST * 350 / 600 / 7 - 130e3
-    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(4.0, abs=0.05)
+    assert left * GIVE / (60 * 12.5e-6) == pytest.approx(4.0, abs=0.05)
     fastened(workshop, ("count = 30", "count = 7"))
     check = _pad_at(workshop, "back", celsius).only("frame.block-couple", "fastening")
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
@@ -262,7 +262,7 @@ def test_a_hot_sliding_pad_drags_more(workshop: DesignFolder, celsius: float, ou
     """30 fitted bolts of 19.9 mm bear 559.9 kN at 60 MPa: 108.3 kN of drag, (135.4 - 130) kN more a bolt: 10.2 µm, by
     13.6 K of 60 mm."""
     bears = 60 * 30 * math.pi / 4 * 19.9**2 - _THRUST
-    assert (bears / 0.8 - 130e3) * _GIVE / (60 * 12.5e-6) == pytest.approx(13.58, abs=0.02)
+    assert (bears / 0.8 - 130e3) * GIVE / (60 * 12.5e-6) == pytest.approx(13.58, abs=0.02)
     fastened(
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
