@@ -27,6 +27,7 @@ from .cam_motion import (
 from .cam_torques import (
     CRACKED as CRACKED,
     cams_on as cams_on,
+    torque_of_cam_alone as torque_of_cam_alone,
     torque_of_shaft as torque_of_shaft,
     torques_needed as torques_needed,
     turning as turning,

@@ -46,6 +46,9 @@ class Tappet(Component):
             where there is none.
         foot_length: of a foot in the plane of the cam, or its diameter.
         stem_diameter: of the part that slides in its guide.
+        overhang: from the axis of its roller, or its foot, to the nearer end of its guide, the valve shut.
+        guide_length: length of its guide.
+        locked_by: what locks its screw and its roller's pin.
         rocks: the arm of a follower that rocks; left out where it slides.
     """
 
@@ -66,4 +69,7 @@ class Tappet(Component):
     offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
     foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN] = NOT_STATED
+    overhang: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    guide_length: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
+    locked_by: Word[Literal["lock nut", "tab washer", "split pin", "riveted end", "nothing"]] = NOT_STATED
     rocks: RockingArm = RockingArm.unstated()
