@@ -30,6 +30,14 @@ def _write(folder: DesignFolder, loads: str, opening: str = INLET) -> DesignFold
     return folder.write(files, settings=WITH_METALS)
 
 
+LOADS_FILES = {
+    **bench.FILES,
+    "block.toml": bench.BLOCK + INLET,
+    "weldment.toml": bench.WELDMENT + DRUM,
+    "pipe.toml": PIPE.format(loads=', force = "400 N", moment = "50 N·m"'),
+}
+
+
 def _loads(force: str, moment: str) -> str:
     return f', force = "{force}", moment = "{moment}"'
 

@@ -14,7 +14,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder, changed, on_sheet, without_key
 from speclint_joints.formulae.frames import drag_of_pad, factor_against_slip, lift_by_couple, thrust_with_drag
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, ENDS, bench, in_every_case, used
+from tests.plugins.joints.bench import BLOCK, DUTY, ENDS, FILES, SETTINGS_WITH_METALS, in_every_case, used
 
 PADS = """
 [bores.main]
@@ -102,21 +102,27 @@ _DRAG = 104e3
 _LIFT = _THRUST * 350 / 600 / 30
 
 
-def fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
-    bench(workshop)
-    in_every_case(
-        workshop, '[cases.water]\ncylinder_pressure = "16', '[cases.water]\ncylinder_pressure = "20'
+def files(*changes: tuple[str, str]) -> dict[str, str]:
+    """The block on its frame, with some passages of its fastening changed."""
+    old = '[cases.water]\ncylinder_pressure = "16'
+    duty = DUTY.replace(old, old.replace("16", "20")).replace(
+        "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = '
     )
-    text = changed(FASTENING, *changes)
-    (workshop.root / "fastening.toml").write_text(text, encoding="utf-8")
-    (workshop.root / "sliding.toml").write_text(SLIDING, encoding="utf-8")
-    (workshop.root / "liner.toml").write_text(LINER, encoding="utf-8")
-    for pad in ("back", "front"):
-        (workshop.root / f"face-{pad}.toml").write_text(FACE.format(pad=pad), encoding="utf-8")
-    in_every_case(workshop, "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = ')
-    block = changed(BLOCK, ("test-block", "test-cover")) + ENDS + PADS
-    (workshop.root / "block.toml").write_text(block, encoding="utf-8")
-    return workshop
+    faces = {f"face-{pad}.toml": FACE.format(pad=pad) for pad in ("back", "front")}
+    return {
+        **FILES,
+        **faces,
+        "duty.toml": duty,
+        "fastening.toml": changed(FASTENING, *changes),
+        "sliding.toml": SLIDING,
+        "liner.toml": LINER,
+        "block.toml": changed(BLOCK, ("test-block", "test-cover")) + ENDS + PADS,
+        "speclint.toml": SETTINGS_WITH_METALS.replace("materials", 'leave_out = ["metals.toml"]\nmaterials'),
+    }
+
+
+def fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
+    return workshop.write(files(*changes))
 
 
 def test_friction_by_hand(workshop: DesignFolder) -> None:
