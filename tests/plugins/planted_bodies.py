@@ -9,6 +9,7 @@ from tests.plugins.joints.test_flanges import FLANGE, PIPE
 from tests.plugins.joints.test_frames import files as framed
 from tests.plugins.motion.test_bodies import bolts, crowned, headed, held
 from tests.plugins.planted import Files, Plant
+from tests.plugins.valves.test_cages import RULE as CAGE, caged
 from tests.plugins.valves.test_holding import footed, keyed, nutted
 
 
@@ -186,6 +187,27 @@ PLANTS = (
         "tappet",
         footed("36 mm", "100 mm"),
         (("tappet.toml", '"lock nut"', '"nothing"'),),
+    ),
+    Plant(
+        "a cage with every second bar left out",
+        CAGE,
+        "cage",
+        caged("40", "600"),
+        (("cage.toml", "bars = 8", "bars = 4"),),
+    ),
+    Plant(
+        "a cage whose welds were left to the fitter",
+        CAGE,
+        "cage",
+        caged("40", "600"),
+        (("cage.toml", '"welds"', '"nothing"'),),
+    ),
+    Plant(
+        "the cage of the smaller valve under the larger",
+        CAGE,
+        "cage",
+        caged("40", "600"),
+        (("valve.toml", '"170 mm"', '"230 mm"'),),
     ),
     Plant(
         "a chest rolled of thinner plate under the same pipe",

@@ -140,3 +140,17 @@ def stress_of_stem(F: Newtons, M: NewtonMetres, d: Metres) -> Pascals:
     """
     require(d > 0, "the stem has no diameter")
     return 4 * F / (math.pi * d**2) + 32 * M / (math.pi * d**3)
+
+
+@formula("A = n A_1", cites=[FIRST_PRINCIPLES])
+def area_of_bars(n: Ratio, A_1: SquareMetres) -> SquareMetres:
+    """Section of all bars of a cage.
+
+    A = n A_1
+
+    ``n`` bars; ``A_1`` section of each [m²]. Returns [m²].
+
+    >>> round(area_of_bars(n=8.0, A_1=60e-6) * 1e6, 6)
+    480.0
+    """
+    return n * A_1

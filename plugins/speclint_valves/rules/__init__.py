@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint_valves.rules import (
     alignment,
+    cages,
     cam_shape,
     cams,
     holding,
@@ -24,6 +25,7 @@ from speclint_valves.rules import (
 
 RULES = (
     *alignment.RULES,
+    *cages.RULES,
     *cam_shape.RULES,
     *cams.RULES,
     *holding.RULES,
