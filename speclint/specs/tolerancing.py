@@ -5,7 +5,7 @@ from __future__ import annotations
 import string
 from typing import Annotated, Literal
 
-from speclint.specs.fields import NOT_STATED, Angle, Length, Word
+from speclint.specs.fields import NOT_STATED, Angle, Length, Position, Word
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -74,13 +74,15 @@ class GeometricalTolerance(SpecTable):
 
 
 class HolePattern(SpecTable):
-    """Holes on a circle that match those of a joined part; what is left out is that of the joint.
+    """Holes that match those of a joined part, on a circle or at their places; what is left out is that of the joint.
 
     Fields:
         joint: the bolted joint, by its id
         count: how many
         circle: diameter of the circle
         first_angle: of the first hole round the circle, from the top, clockwise seen from outside
+        x: of holes off a circle, the place of each across, from the middle of the joint, seen from outside
+        y: the place of each upwards from there
         diameter: of the holes; of tapped holes left out
         position: zone in which the axis of each hole lies, as a diameter
         coordinates: error of each coordinate either way, where no zone is stated
@@ -92,6 +94,8 @@ class HolePattern(SpecTable):
     count: Word[int] = NOT_STATED
     circle: Annotated[Length, Span("40 mm", "2.5 m")] = NOT_STATED
     first_angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
+    x: tuple[Annotated[Position, Span("0.1 mm", "3 m")], ...] = ()
+    y: tuple[Annotated[Position, Span("0.1 mm", "3 m")], ...] = ()
     diameter: Annotated[Length, Span("4 mm", "130 mm")] = NOT_STATED
     position: Annotated[Length, Span("0.05 mm", "6 mm")] = NOT_STATED
     coordinates: Annotated[Length, Span("2 µm", "4 mm")] = NOT_STATED

@@ -43,6 +43,36 @@ def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians)
     return T_1 * k + T_2 + 2 * r * Δθ
 
 
+@formula("e = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])
+def holes_apart(x_1: Metres, x_2: Metres, y_1: Metres, y_2: Metres) -> Metres:
+    """How far two holes that should lie under each other are apart.
+
+    e = √((x_1 − x_2)² + (y_1 − y_2)²)
+
+    ``x_1``, ``y_1`` place of the one, ``x_2``, ``y_2`` of the other [m]. Returns [m].
+
+    >>> round(holes_apart(x_1=0.1003, x_2=0.1, y_1=0.0504, y_2=0.05) * 1e3, 6)
+    0.5
+    """
+    apart: Metres = ((x_1 - x_2) ** 2 + (y_1 - y_2) ** 2) ** 0.5
+    return apart
+
+
+@formula("T_n = T_1 k + T_2 + 2 e", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
+def zones_beside(T_1: Metres, k: Ratio, T_2: Metres, e: Metres) -> Metres:
+    """What two zones of position and the distance of their places take of the room of a stud in its hole.
+
+    T_n = T_1 k + T_2 + 2 e
+
+    ``T_1`` zone of the tapped hole, ``k`` by how much it opens at the top of the plate; ``T_2`` zone of the clearance
+    hole; ``e`` distance of the places [m]. Returns [m], on the diameter.
+
+    >>> round(zones_beside(T_1=0.0008, k=1.0, T_2=0.0008, e=0.0001) * 1e3, 6)
+    1.8
+    """
+    return T_1 * k + T_2 + 2 * e
+
+
 @formula("T_h = T_n + 2 r Δε", cites=[FIRST_PRINCIPLES])
 def zones_hot(T_n: Metres, r: Metres, Δε: Ratio) -> Metres:
     """What the zones of two patterns take of the room of a stud, and their unlike growth beside.

@@ -6,19 +6,16 @@ from collections.abc import Callable, Iterator
 
 from speclint import (
     COMMON_PRACTICE,
-    FIRST_PRINCIPLES,
     Grade,
     Judgement,
     Limit,
     Rule,
     Sheet,
-    facts,  # what it works of joints is imported where there are any
     rule,
 )
-from speclint.equations import Metres, Radians, Ratio
+from speclint.equations import Metres
 from speclint.facts import size_with_zone, stated_zone
-from speclint.handbook.fits import DRAWING_TEMPERATURE, share_of_size
-from speclint.handbook.threads import nominal_diameter
+from speclint.handbook.fits import share_of_size
 from speclint.specs import (
     FORMS,
     LOCATIONS,
@@ -27,20 +24,8 @@ from speclint.specs import (
     BoltedJoint,
     Component,
     GeometricalTolerance,
-    HolePattern,
-    LoadCase,
 )
-from speclint_fits.formulae.geometry import (
-    angles_apart,
-    beyond_projection,
-    opening_of_zone,
-    room_in_hole,
-    unlike_growth,
-    zone_of_coordinates,
-    zones_hot,
-    zones_together,
-)
-from speclint_fits.sources import ASME_PCC_1, ASME_Y14_5, ISO_1101, ISO_2692
+from speclint_fits.sources import ASME_PCC_1, ISO_1101, ISO_2692
 
 Named = tuple[str, GeometricalTolerance, str]
 
@@ -190,10 +175,10 @@ def joint_face_flat(joint: BoltedJoint, sheet: Sheet) -> Judgement:
             "face of {item} may be {found} out of flat, {limit} allowed"
         )
 
-    return sheet.each([(part.id, part) for part in _parts(joint, sheet)], judge)
+    return sheet.each([(part.id, part) for part in parts_joined(joint, sheet)], judge)
 
 
-def _parts(joint: BoltedJoint, sheet: Sheet) -> tuple[Component, Component]:
+def parts_joined(joint: BoltedJoint, sheet: Sheet) -> tuple[Component, Component]:
     """The part that the nuts hold and the one that it is held to."""
     stud = sheet.read("fastener", joint.fastener) == "stud"
     return sheet.follow(joint.holds), sheet.follow(joint.screwed_into if stud else joint.bolted_to)
@@ -222,106 +207,4 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
     return sheet.take(f"l_{name}", one.over) >= length()
 
 
-@rule(
-    "holes.match",
-    title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
-    "angle, and the room of each stud takes up both zones of position and unlike growth",
-    on=BoltedJoint,
-    cases=("warming", "running", "cooling"),
-    grade=Grade.NONCONFORMITY,
-    edition=4,
-    cites=[ASME_Y14_5, FIRST_PRINCIPLES],
-    why="a cover that does not go over its studs is filed until it does, and then its studs bend",
-    leaves_out="reamed holes, which are fits; patterns off a circle; temperatures that differ over one part",
-    against=(),
-    limits=[],
-)
-def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what first angle and heat take."""
-    if sheet.read("seal", joint.seal) == "lens ring":
-        raise sheet.not_applicable("its bolts pass two flanges alike, of which the lens joint says the sizes")
-    parts = _parts(joint, sheet)
-    one, other = (_pattern(part, joint, sheet) for part in parts)
-    n, m = (_count(which, joint, sheet) for which in (one, other))
-    studs = sheet.count("n", joint.count)
-    said = f"{parts[0].id} has {n} holes, {parts[1].id} {m}, the joint {studs} studs"
-    alike = sheet.states(n == m == studs, said, where=joint.where)
-    circles = [
-        sheet.take(f"D_{mark}", pattern.circle if sheet.is_stated("circle", pattern.circle) else joint.circle)
-        for mark, pattern in (("1", one), ("2", other))
-    ]
-    same = sheet.equals(circles[0], circles[1], 0.0).else_says(
-        "circle of the holes {found}, of the others {limit}"
-    )
-    drawn = sheet.equals(circles[0], sheet.take("D", joint.circle), 0.0).else_says(
-        "circle of the holes {found}, of the studs {limit}"
-    )
-    grown = (_growth(mark, part, case, sheet) for mark, part in zip("21", parts, strict=True))
-    Δε = sheet.work("Δε", unlike_growth, ε_2=next(grown), ε_1=next(grown))
-    T_n = _taken(one, other, circles[0] / 2, n, joint, sheet)
-    taken = sheet.work("T_h", zones_hot, T_n=T_n, r=circles[0] / 2, Δε=Δε)
-    H = sheet.take("H", one.diameter if sheet.is_stated("hole", one.diameter) else joint.hole)
-    F = sheet.look_up("F", nominal_diameter, designation=sheet.read("thread", joint.thread))
-    room = sheet.at_most(taken, sheet.work("c", room_in_hole, H=H, F=F)).else_says(
-        "zones of the holes take {found}, their room is {limit}"
-    )
-    return sheet.worst(alike, same, drawn, room)
-
-
-def _pattern(part: Component, joint: BoltedJoint, sheet: Sheet) -> HolePattern:
-    """The pattern of a part that names the joint."""
-    for name, one in part.hole_patterns.items():
-        if sheet.read(f"joint of {name}", one.joint) == joint.id:
-            return one
-    raise sheet.not_assessed(f"{part.id} states no pattern of holes for {joint.id}", part.where)
-
-
-def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
-    return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
-
-
-def _growth(mark: str, part: Component, case: LoadCase, sheet: Sheet) -> Ratio:
-    """Growth of a part in a load case, since it was drawn."""
-    T = sheet.take(f"T_{mark}", case.temperature_of(part))
-    alpha = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
-    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{mark}", facts.strain_since, alpha=alpha, T=T, **drawn)
-
-
-def _taken(
-    one: HolePattern, other: HolePattern, r: Metres, z: int, joint: BoltedJoint, sheet: Sheet
-) -> Metres:
-    """What both zones and the first angle take of the room, on the diameter."""
-    T_2, T_1 = _position("2", one, sheet), _position("1", other, sheet)
-    k = 1.0
-    if sheet.read("fastener", joint.fastener) == "stud":
-        k = _opened(other, joint, sheet)
-    θ_1, θ_2 = sheet.take("θ_1", one.first_angle), sheet.take("θ_2", other.first_angle)
-    Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2, z=z)
-    return sheet.work("T_n", zones_together, T_1=T_1, k=k, T_2=T_2, r=r, Δθ=Δθ)
-
-
-def _opened(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> Ratio:
-    """By how much the zone of a tapped hole opens at the far side of the plate, beyond thread or projection."""
-    P = facts.grip_held(joint, sheet)
-    if not sheet.read("projected", pattern.projected):
-        return sheet.work("k", opening_of_zone, P=P, D=sheet.take("D", joint.tapped.engagement))
-    if not sheet.is_stated("projection", pattern.projects):
-        return 1.0
-    h = sheet.take("h", pattern.projects)
-    return sheet.work("k", opening_of_zone, P=sheet.work("P_x", beyond_projection, P=P, h=h), D=h)
-
-
-def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
-    """The zone of a hole's axis: as stated, or by the error of its coordinates; the wider where both are."""
-    zones = []
-    if sheet.is_stated("zone", pattern.position):
-        zones.append(sheet.take(f"T_{mark}", pattern.position))
-    if not zones or sheet.is_stated("coordinates", pattern.coordinates):
-        zones.append(
-            sheet.work(f"T_{mark}", zone_of_coordinates, x=sheet.take(f"x_{mark}", pattern.coordinates))
-        )
-    return max(zones)
-
-
-RULES: tuple[Rule, ...] = (whole, joint_face_flat, holes_match)
+RULES: tuple[Rule, ...] = (whole, joint_face_flat)

@@ -28,7 +28,12 @@ _DEFERS = "the local code and a competent person decide."
     on=CylinderCover,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
-    cites=[ROARK, GOODMAN, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[
+        ROARK.at("Table 11.2, cases 10a and 10b, circular plates", memory=True),
+        GOODMAN,
+        FIRST_PRINCIPLES,
+        COMMON_PRACTICE,
+    ],
     why="A cover is bent some hundred million times: a crack that starts at a stud hole or at the rod's runs round it.",
     leaves_out="notches of stud holes and of cored corners beyond the endurance that is taken; what the studs bend, "
     "which stays (cover.flange); corrosion; a dished cover",

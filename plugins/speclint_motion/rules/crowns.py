@@ -31,7 +31,7 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
 @rule(
     "piston.crown",
     title="Steam or water at relief pressure bends the walls of a piston to at most 0.5 of their proof stress, or a "
-    "sixth of the strength of iron; under steam on one side and the other their factor is at least 1.5",
+    "sixth of the strength of iron; pressed from side to side their factor is at least 1.5",
     on=Piston,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,

@@ -243,6 +243,42 @@ def test_another_count_or_circle_is_found(workshop: DesignFolder, other: str) ->
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
+def placed(x: str, y: str, more: str = "projected = true") -> str:
+    """Three holes off a circle, one of them moved."""
+    return (
+        f'[hole_patterns.studs]\njoint = "studs"\nposition = "0.8 mm"\nx = ["-200 mm", "{x}", "200 mm"]\n'
+        f'y = ["0 mm", "{y}", "0 mm"]\n{more}\n'
+    )
+
+
+def _of_three(folder: DesignFolder, cover: str, block: str) -> DesignFolder:
+    return fastened(folder, cover, block).replace("studs.toml", "count = 24", "count = 3")
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "outcome"),
+    [
+        ("0 mm", "150 mm", "conforms"),
+        ("0.11 mm", "150.16 mm", "conforms"),
+        ("0.13 mm", "150.16 mm", "finding"),
+    ],
+)
+def test_holes_off_a_circle(workshop: DesignFolder, x: str, y: str, outcome: str) -> None:
+    """2.0 − 1.6 mm are left, 0.2 mm apart: √(0.11² + 0.16²) = 0.194, √(0.13² + 0.16²) = 0.206."""
+    check = _of_three(workshop, placed(x, y, ""), placed("0 mm", "150 mm")).only(MATCH)
+    assert check.outcome == outcome, check.says
+
+
+def test_holes_off_a_circle_are_as_many_and_all_placed(workshop: DesignFolder) -> None:
+    made = _of_three(workshop, placed("0 mm", "150 mm", ""), placed("0 mm", "150 mm"))
+    fewer = made.replace("cover.toml", 'x = ["-200 mm", "0 mm", "200 mm"]', 'x = ["-200 mm", "200 mm"]')
+    assert fewer.only(MATCH).outcome == "not assessed"
+    two = fewer.replace("cover.toml", 'y = ["0 mm", "150 mm", "0 mm"]', 'y = ["0 mm", "0 mm"]')
+    assert two.only(MATCH).outcome == "finding"
+    circle = _of_three(workshop, holes(), placed("0 mm", "150 mm"))
+    assert circle.only(MATCH).outcome == "not assessed"
+
+
 def test_holes_that_nobody_drew_are_not_assessed(workshop: DesignFolder) -> None:
     assert fastened(workshop, holes(), "").only(MATCH).outcome == "not assessed"
 
