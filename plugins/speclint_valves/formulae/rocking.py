@@ -53,7 +53,7 @@ def pressure_angle_of_arm(b: Metres, c: Metres, ψ: Radians, n: Ratio, s_prime: 
 
 
 @formula(
-    "k = r (c² − b² m³ + b c (m cos ψ − m² cos ψ) − c κ sin ψ)/(b² m² + c² + 2 b c m cos ψ)^1.5, m = n s′/b − 1",
+    "k = r (c² − b² w³ + b c (w cos ψ − w² cos ψ) − c κ sin ψ)/(b² w² + c² + 2 b c w cos ψ)^1.5, w = n s′/b − 1",
     cites=[FIRST_PRINCIPLES],
 )
 def roller_over_path_of_arm(
@@ -67,7 +67,7 @@ def roller_over_path_of_arm(
 ) -> Ratio:
     """Radius of a roller over that of the path of its centre round the cam, for a roller on an arm.
 
-    k = r (c² − b² m³ + b c (m cos ψ − m² cos ψ) − c κ sin ψ)/(b² m² + c² + 2 b c m cos ψ)^1.5, m = n s′/b − 1
+    k = r (c² − b² w³ + b c (w cos ψ − w² cos ψ) − c κ sin ψ)/(b² w² + c² + 2 b c w cos ψ)^1.5, w = n s′/b − 1
 
     ``r`` roller, ``b`` arm, ``c`` from the pivot to the axis of the cam [m]; ``ψ`` angle of the arm [rad]; ``n`` 1
     where the track runs towards the pivot, −1 where it runs away; ``s_prime`` s′ and ``κ`` first and second derivative
@@ -81,10 +81,10 @@ def roller_over_path_of_arm(
     >>> round(roller_over_path_of_arm(r=0.03, b=0.06, c=0.1, ψ=ψ, n=1.0, s_prime=0.0, κ=0.0), 6)
     0.375
     """
-    m = n * s_prime / b - 1
-    speed = b**2 * m**2 + c**2 + 2 * b * c * m * math.cos(ψ)
+    w = n * s_prime / b - 1
+    speed = b**2 * w**2 + c**2 + 2 * b * c * w * math.cos(ψ)
     require(speed > 0, "the centre of the roller stands still on the cam")
-    turned = c**2 - b**2 * m**3 + b * c * (m * math.cos(ψ) - m**2 * math.cos(ψ)) - c * κ * math.sin(ψ)
+    turned = c**2 - b**2 * w**3 + b * c * (w * math.cos(ψ) - w**2 * math.cos(ψ)) - c * κ * math.sin(ψ)
     bent: float = r * turned / speed**1.5
     return bent
 
