@@ -76,6 +76,8 @@ class Context:
         found = self._in_force.get(key)
         if found is None:
             declared, own = rule.limit(name), self.limits.get(key)
+            if own is None and declared.setting is not None:
+                own = self.design.settings.measured(declared.setting)
             measure = declared.read(declared.default) if own is None else own
             found = self._in_force[key] = declared, measure, own is not None
         return found

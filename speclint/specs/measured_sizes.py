@@ -91,7 +91,12 @@ class MeasuredDimension(SpecTable):
 
 #: The first and the last word of the keys of which a drawing states the greatest: zones of geometrical tolerances,
 #: ISO 1101; and the last word alone, of roughness, whose value is an upper limit, ISO 21920-1, and of eccentricity.
-_ZONES = {("", "general_zone"), ("tolerances", "zone"), ("hole_patterns", "position")}
+_ZONES = {
+    ("", "general_zone"),
+    ("tolerances", "zone"),
+    ("tolerances", "diameter_zone"),
+    ("hole_patterns", "position"),
+}
 _GREATEST = {"roughness", "eccentricity"}
 
 

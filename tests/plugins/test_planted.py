@@ -6,8 +6,6 @@ of its neighbour. The design before it is sound, or not asked; with it the rule 
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 import pytest
 
 from speclint.testing import SETTINGS, DesignFolder, on_sheet
@@ -28,6 +26,8 @@ from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.liners.bench import bench as liner_bench
 from tests.plugins.motion.locomotive import files as engine
 from tests.plugins.motion.train import FORGING
+from tests.plugins.planted import Files, Plant
+from tests.plugins.planted_bodies import PLANTS as OF_BODIES
 from tests.plugins.release.made import recorded
 from tests.plugins.release.part import settings as release_settings
 from tests.plugins.release.test_steamings import BAND
@@ -38,21 +38,6 @@ from tests.plugins.steamways.wet import files as wet
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import on_page as cam_on_page
 from tests.plugins.valves.test_rocker_shafts import APART, files as rockers
-
-Files = dict[str, str]
-Change = tuple[str, str, str]
-
-
-class Plant(NamedTuple):
-    """A bad part: the rule and the part judged, a design, what is drawn instead, and how both come out."""
-
-    says: str
-    rule: str
-    part: str
-    files: Files
-    changes: tuple[Change, ...]
-    after: str = "finding"
-    before: str = "conforms"
 
 
 def _guided() -> Files:
@@ -618,7 +603,7 @@ PLANTS = (
 )
 
 
-@pytest.mark.parametrize("plant", PLANTS, ids=lambda one: one.says)
+@pytest.mark.parametrize("plant", [*PLANTS, *OF_BODIES], ids=lambda one: one.says)
 def test_a_bad_part_is_told(workshop: DesignFolder, plant: Plant) -> None:
     known = "metals.toml" in plant.files and "speclint.toml" not in plant.files
     workshop.write(plant.files, settings=WITH_METALS if known else SETTINGS)

@@ -38,6 +38,9 @@ class Cam(Component):
         phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
         keyway_width: of the keyway in that bore; left out where the cam is not keyed.
+        keyway_depth: of the keyway in that bore, beside the key, least.
+        key_length: of the key within the cam, least.
+        held_along: what keeps it in its place along the shaft.
         base_radius: radius of the base circle.
         width: of the track.
         wear: of the depth worn off its track.
@@ -65,6 +68,11 @@ class Cam(Component):
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm"), OPENED] = NOT_STATED
     keyway_width: Annotated[Length, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
+    keyway_depth: Annotated[Length, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
+    key_length: Annotated[Length, Span("3 mm", "400 mm")] = NOT_STATED
+    held_along: Word[
+        Literal["forged on", "shoulder and nut", "clamped set", "set screw", "fork of the gear", "nothing"]
+    ] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
     wear: WearOfFace = WearOfFace.unstated()
