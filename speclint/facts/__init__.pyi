@@ -527,6 +527,14 @@ from .walls import (
     wall_left as wall_left,
     wall_round as wall_round,
 )
+from .wear_measured import (
+    WEARING as WEARING,
+    LastWear as LastWear,
+    Wearing as Wearing,
+    Worn as Worn,
+    last_wear_of as last_wear_of,
+    wear_of as wear_of,
+)
 from .weights import (
     goes_up as goes_up,
     mass_of_part as mass_of_part,

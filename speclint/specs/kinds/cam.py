@@ -12,7 +12,7 @@ from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Regrind, Wear
+from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -75,6 +75,6 @@ class Cam(Component):
     ] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -26,7 +26,7 @@ from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Wear
+from speclint.specs.wear import WearOfFace
 
 
 class ValveHold(SpecTable):
@@ -133,5 +133,5 @@ class ValveSpindle(Component):
     valve_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     guide_from_seat: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
     shortens: Annotated[Allowance, Span("50 µm", "30 mm")] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     gear_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
