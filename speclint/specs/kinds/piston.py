@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
-from speclint.specs.geometry import Below, Conditions, FitsIn
+from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, PistonRing
 from speclint.specs.reworking import CUT_DOWN, OPENED
@@ -90,7 +90,7 @@ class Piston(Component):
     called: ClassVar[str] = "piston"
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
     hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
-    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), Below("crown.hub", "diameter"))
+    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), AtMost("crown.hub", "diameter"))
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m"), CUT_DOWN] = NOT_STATED
