@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
-from speclint.errors import NotKnown
+from speclint.errors import NotKnown, dataclass
 from speclint.handbook.plates import rolled_thicknesses
 from speclint.handbook.tables import rows
 from speclint.handbook.threads import beside, nominal_diameter

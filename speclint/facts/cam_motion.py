@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property, lru_cache
 
 from speclint.equations import Radians
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, dataclass
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,

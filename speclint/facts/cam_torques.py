@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from speclint.equations import (
     COMMON_PRACTICE,
@@ -17,6 +16,7 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
+from speclint.errors import dataclass
 from speclint.facts.cam_motion import WholeLift, motion
 from speclint.facts.cams_on_shafts import placed_in_notches
 from speclint.facts.seats import steam_inside_seal, supply_acts

@@ -8,7 +8,6 @@ these. What went in decides: the same cylinder is never worked twice.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import lru_cache
 
 from speclint.equations import (
@@ -22,6 +21,7 @@ from speclint.equations import (
     SquareMetres,
     WattsPerSquareMetreKelvin,
 )
+from speclint.errors import dataclass
 from speclint.facts.cylinder_volume import bore_as_drawn, clearance_volume, rod_as_drawn
 from speclint.facts.drives import cold_clearance
 from speclint.facts.gear_at_work import GearAtWork

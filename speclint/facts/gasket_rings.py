@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.errors import dataclass
 from speclint.handbook.bolted_joints import gaskets
 from speclint.rules import Sheet
 from speclint.specs import BoltedJoint

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
+from speclint.errors import dataclass
 from speclint.facts.train import (
     clearance_from_lengths,
     lever_ratio,

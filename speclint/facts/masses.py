@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -13,7 +12,7 @@ from speclint.equations import (
     SquareMetres,
     formula,
 )
-from speclint.errors import Location
+from speclint.errors import Location, dataclass
 from speclint.facts.springs import mean_diameter
 from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
 from speclint.handbook.members import rectangle_area, round_area, tube_area

@@ -11,10 +11,9 @@ counts little.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
 
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, dataclass
 from speclint.facts.cylinder_cycles import (
     CylinderBand,
     CylinderGiven,

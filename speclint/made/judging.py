@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, check, context_of
+from speclint.errors import dataclass
 from speclint.handbook.inspection import Decision
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to

@@ -8,11 +8,10 @@ Temperatures are not here: they have an offset and are read in :mod:`speclint.qu
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from speclint.errors import QuantityError
+from speclint.errors import QuantityError, dataclass
 
 if TYPE_CHECKING:
     import pint

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
+from speclint.errors import dataclass
 from speclint.specs import FieldRead, begin_noting, noted_in
 
 if TYPE_CHECKING:
