@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
 
 from speclint import (
     COMMON_PRACTICE,
@@ -23,12 +24,10 @@ from speclint.specs import (
     LOCATIONS,
     ORIENTATIONS,
     RUN_OUTS,
-    BoltedJoint,
     Component,
     GeometricalTolerance,
     HolePattern,
-    LoadCase,
-    ValveSpindle,
+    by_word,
 )
 from speclint_fits.formulae.geometry import (
     angles_apart,
@@ -41,6 +40,9 @@ from speclint_fits.formulae.geometry import (
     zones_together,
 )
 from speclint_fits.sources import ASME_PCC_1, ASME_Y14_5, ISO_1101, ISO_2692
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint, LoadCase, ValveSpindle
 
 Named = tuple[str, GeometricalTolerance, str]
 
@@ -135,7 +137,7 @@ def _rank(form: str) -> int:
     edition=2,
     title="Both faces of a joint are flat to what its seal takes up: 0.25 mm under a flat gasket, 0.15 mm under a "
     "ring, 0.02 mm ground metal to metal",
-    on=BoltedJoint,
+    on=by_word.BoltedJoint,
     grade=Grade.NONCONFORMITY,
     cites=[ASME_PCC_1, COMMON_PRACTICE],
     why="a face that is hollow by more than its gasket gives leaks however hard its studs pull",
@@ -198,7 +200,7 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
     "holes.match",
     title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
     "angle, and the room of each stud takes up both zones of position and unlike growth",
-    on=BoltedJoint,
+    on=by_word.BoltedJoint,
     cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,
     edition=3,
@@ -293,7 +295,7 @@ def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
     title="A spindle longer in its guide than 1.5 diameters keeps clearance there when both are as bent as their "
     "drawings allow",
     wrong="straightness takes the clearance in the guide: {left} left",
-    on=ValveSpindle,
+    on=by_word.ValveSpindle,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_2692, FIRST_PRINCIPLES],
     why="a long spindle that is in limits everywhere still binds where it is bent",
