@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
@@ -25,7 +25,7 @@ from speclint.facts import (
 )
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
-from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
+from speclint.specs import by_word
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
     crosshead_force,
@@ -35,6 +35,9 @@ from speclint_motion.formulae.thrust import (
     steam_within_error,
     thrust_of_force,
 )
+
+if TYPE_CHECKING:
+    from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
 
 FULL_TURN = 2 * math.pi
 #: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
@@ -80,7 +83,7 @@ def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
 
 def piston_of(part: PistonRod | Crosshead, sheet: Sheet) -> Piston:
     """The piston at the other end of a rod, or of a crosshead's rod."""
-    rod = sheet.follow(part.on_rod) if isinstance(part, Crosshead) else part
+    rod = sheet.follow(part.on_rod) if isinstance(part, by_word.Crosshead) else part
     return sheet.follow(rod.carries)
 
 
