@@ -32,6 +32,9 @@ def _dataclass(
 
 def _frozen(plain: type, eq: bool, slots: bool) -> type:
     own = {name for name, value in vars(plain).items() if (name, value) != ("__hash__", None)}
+    plain.__doc__ = (
+        plain.__doc__ or plain.__name__
+    )  # or the library would work out a signature to stand for it
     cls: Any = dataclasses.dataclass(init=False, repr=False, eq=False, slots=slots)(plain)
     stated = cls.__dataclass_params__  # what a class that is built on this one asks for
     stated.init = stated.repr = stated.frozen = True

@@ -67,7 +67,7 @@ def read_toml_text(text: str) -> dict[str, Any]:
         found = _MANY_DIGITS.search(text)
         line = text.count("\n", 0, found.start()) + 1 if found else 0
         raise TomlError(_DIGITS, line, _WHOLE) from problem
-    if beyond := _beyond(tree):
+    if not _within(tree) and (beyond := _beyond(tree)):
         path, said, write = beyond
         raise TomlError(said, _line_of(path, text), write, path)
     return tree
@@ -90,6 +90,33 @@ def _line_of(path: Path, text: str) -> int:
     except RecursionError:
         return _line_of_brackets(text)
     return next((lines[path[:length]] for length in range(len(path), 0, -1) if path[:length] in lines), 0)
+
+
+def _within(tree: dict[str, Any]) -> bool:
+    """Whether everything surely lies within the bounds: most texts do, and are only walked level by level."""
+    level: list[Any] = [tree]
+    for _ in range(DEEPEST):
+        deeper: list[Any] = []
+        for holder in level:
+            if len(holder) > MOST_ENTRIES:
+                return False
+            inner = holder
+            if isinstance(holder, dict):
+                if any(len(name) > LONGEST_KEY for name in holder):
+                    return False
+                inner = holder.values()
+            for value in inner:
+                if isinstance(value, str):
+                    if len(value) > LONGEST_TEXT:
+                        return False
+                elif isinstance(value, dict | list):
+                    deeper.append(value)
+                elif _fault(value):
+                    return False
+        if not deeper:
+            return True
+        level = deeper
+    return False
 
 
 def _beyond(tree: dict[str, Any]) -> tuple[Path, str, str] | None:
