@@ -251,9 +251,9 @@ _TRAPS = {
 }
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
-#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients.
+#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients; compiled where one is met.
 _WORD = r"[A-Za-zµμ°Ω]+(?:(?:\^|\*\*)-?[1-9]|⁻?[¹²³⁴])?"
-_UNIT_TEXT = re.compile(rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?")
+_UNIT_TEXT = rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?"
 _LONGEST_UNIT = 40  # characters; common practice, more than any unit of the trade
 
 
@@ -310,7 +310,7 @@ def by_si(unit: str) -> Dimension | None:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or len(text) > _LONGEST_UNIT or not _UNIT_TEXT.fullmatch(text.strip()):
+    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
         raise _wrong_unit(text, known)
     try:
         unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))

@@ -6,11 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING, Any
 
 from speclint import Judgement, Sheet
-from speclint.specs import BlockPort, by_word
+from speclint.specs import by_word
 from speclint_assembly.inputs.room import passes
 
 if TYPE_CHECKING:
-    from speclint.specs import Bore, CylinderBlock, PoppetValve, SeatBore
+    from speclint.specs import BlockPort, Bore, CylinderBlock, PoppetValve, SeatBore
 
 #: A size of the block as it is when the part goes in: its symbol and its size at 20 °C to that when heated.
 Hot = Callable[[str, float], float]

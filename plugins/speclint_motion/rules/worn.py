@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres
 from speclint.facts import shift_at_seat, sink_of_valve
 from speclint.handbook.fits import share_of_size
-from speclint.specs import BearingWear, by_word
+from speclint.specs import by_word
 from speclint_motion.formulae.wear import (
     bore_worn,
     either_way,
@@ -23,6 +23,7 @@ from speclint_motion.formulae.wear import (
 
 if TYPE_CHECKING:
     from speclint.specs import (
+        BearingWear,
         CompressionSpring,
         CylinderLiner,
         Pin,
