@@ -21,6 +21,8 @@ LONGEST_TEXT: Final = 20_000
 LONGEST_KEY: Final = 300
 #: Digits of a whole number.
 MOST_DIGITS: Final = 15
+#: Between these a number is surely within the bounds, whole or not.
+_NEAREST, _FURTHEST = 1e-3, 1e6
 #: Powers of ten between which a number lies that is not 0.
 LARGEST_POWER: Final = 30
 
@@ -102,7 +104,7 @@ def _within(tree: dict[str, Any]) -> bool:
                 return False
             inner = holder
             if isinstance(holder, dict):
-                if any(len(name) > LONGEST_KEY for name in holder):
+                if max(map(len, holder), default=0) > LONGEST_KEY:
                     return False
                 inner = holder.values()
             for value in inner:
@@ -111,7 +113,11 @@ def _within(tree: dict[str, Any]) -> bool:
                         return False
                 elif isinstance(value, dict | list):
                     deeper.append(value)
-                elif _fault(value):
+                elif (
+                    isinstance(value, int | float)
+                    and not _NEAREST <= abs(value) <= _FURTHEST
+                    and _fault(value)
+                ):
                     return False
         if not deeper:
             return True

@@ -251,7 +251,8 @@ _TRAPS = {
 }
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
-#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients; compiled where one is met.
+#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients. Compiled where
+#: one is met.
 _WORD = r"[A-Za-zµμ°Ω]+(?:(?:\^|\*\*)-?[1-9]|⁻?[¹²³⁴])?"
 _UNIT_TEXT = rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?"
 _LONGEST_UNIT = 40  # characters; common practice, more than any unit of the trade
