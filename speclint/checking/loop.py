@@ -69,7 +69,8 @@ def assess(
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
-    results = _kept_results(kept, inputs, loaded) if kept is not None and rules is None else None
+    some = only is not None or len(design.part_names()) >= _ENOUGH
+    results = _kept_results(kept, inputs, loaded) if kept is not None and rules is None and some else None
     if only is not None:
         design = replace(design, selected=design.selected & _chosen(only(design, loaded), results))
         inputs = replace(inputs, design=design)
@@ -144,7 +145,7 @@ def _remembered(folder: KeptFolder, loaded: Loaded) -> Remembered | None:
     from speclint.repository import Remembered
 
     try:
-        return None if folder.why_not else Remembered(folder, code_of(loaded))
+        return None if folder.why_not else Remembered(folder, code_of(loaded, folder))
     except LookupError:
         return None
 
