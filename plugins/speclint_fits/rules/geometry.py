@@ -18,7 +18,6 @@ from speclint import (
 )
 from speclint.equations import Metres, Radians, Ratio
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_size
-from speclint.handbook.threads import nominal_diameter
 from speclint.specs import (
     FORMS,
     LOCATIONS,
@@ -212,6 +211,8 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
 )
 def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what first angle and heat take."""
+    from speclint.handbook.threads import nominal_diameter  # only where a joint has holes
+
     if sheet.read("seal", joint.seal) == "lens ring":
         raise sheet.not_applicable("its bolts pass two flanges alike, of which the lens joint says the sizes")
     parts = _parts(joint, sheet)

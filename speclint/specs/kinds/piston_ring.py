@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import Component, Structure
 from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
-from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
