@@ -34,6 +34,7 @@ WORDS = {
     "inspect": ["inspect", "tube"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
     "pair": ["pair", "tube", "tube"],
+    "dossier": ["dossier", "--as", "markdown"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
