@@ -1,7 +1,5 @@
 """What every part of the engine states in addition to its own dimensions."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.drawing import FileWithin, Issue

@@ -1,7 +1,5 @@
 """The cylinder liner: fitted in a bore of the block, rebored several times in its life."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component, Structure

@@ -1,7 +1,5 @@
 """The piston ring: it runs in a liner, and the end rings run past the ends of the working bore."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component, Structure
