@@ -9,7 +9,7 @@ all code are the same too.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -17,6 +17,7 @@ from speclint.checking.inputs import Inputs
 from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
+from speclint.errors import dataclass
 from speclint.families import Loaded
 from speclint.repository import Design, State, digest, drawing_state
 from speclint.rules import Consulted, Rule
@@ -32,7 +33,7 @@ class KeptResults:
     def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
         self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
-        self._ground = _ground(inputs, loaded)
+        self._ground = _ground(inputs, loaded, folder)
 
     def of_rules(self, rules: Iterable[Rule]) -> None:
         """Take the rules, which are needed before any check is taken or kept."""
@@ -192,11 +193,11 @@ def _together(consulted: Iterable[Consulted]) -> Consulted:
     return whole
 
 
-def _ground(inputs: Inputs, loaded: Loaded) -> str:
+def _ground(inputs: Inputs, loaded: Loaded, folder: KeptFolder) -> str:
     """A digest of what every result rests on, whatever it consults."""
     design = inputs.design
     return digest(
-        code_of(loaded),
+        code_of(loaded, folder),
         loaded.left_out,
         inputs.today,
         design.settings,

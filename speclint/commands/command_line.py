@@ -104,10 +104,13 @@ def _refuse_what_is_no_text(options: argparse.Namespace) -> None:
 
 
 def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser of the command that is given, or of all where the first word is none."""
     parser = _Parser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
     parser.add_argument("--version", action=_Version, help="print the version and end")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
-    for word, says in COMMANDS.items():
+    known = [word for word in given[:1] if word in COMMANDS]
+    for word in known or COMMANDS:
+        says = COMMANDS[word]
         command = commands.add_parser(
             word, help=says, description=f"{says[:1].upper()}{says[1:]}.", allow_abbrev=False
         )

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from speclint.errors import dataclass
 
 
 @dataclass(frozen=True, slots=True)

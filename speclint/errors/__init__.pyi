@@ -4,6 +4,9 @@ from .complaint import (
     one_of as one_of,
     shortened as shortened,
 )
+from .data_classes import (
+    dataclass as dataclass,
+)
 from .exceptions import (
     DesignError as DesignError,
     FamilyError as FamilyError,
@@ -18,6 +21,9 @@ from .exceptions import (
     SpeclintError as SpeclintError,
     StreamError as StreamError,
     TableError as TableError,
+)
+from .faces import (
+    face_of as face_of,
 )
 from .in_words import (
     in_words as in_words,

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import (
     COMMON_PRACTICE,
@@ -18,6 +19,7 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
+from speclint.errors import dataclass
 from speclint.facts.cam_motion import WholeLift, motion
 from speclint.facts.cams_on_shafts import placed_in_notches
 from speclint.facts.seats import steam_inside_seal, supply_acts
@@ -44,7 +46,10 @@ from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import reversed_cam
 from speclint.rules import Limit, Sheet, Worked, worked
-from speclint.specs import Cam, LoadCase, Shaft
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Cam, LoadCase, Shaft
 
 #: The lift up to which steam loads a valve; every rule that asks a fact for the load of a cam declares it.
 CRACKED = Limit(
@@ -202,7 +207,7 @@ def cams_on(shaft: Shaft, sheet: Sheet) -> tuple[Cam, ...]:
     """The cams that say that a shaft turns them."""
     return tuple(
         cam
-        for cam in sheet.belonging_to(shaft, Cam)
+        for cam in sheet.belonging_to(shaft, by_word.Cam)
         if sheet.is_stated(f"shaft of {cam.id}", cam.turns_on) and sheet.follow(cam.turns_on).id == shaft.id
     )
 

@@ -8,8 +8,8 @@ these. What went in decides: the same cylinder is never worked twice.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import (
     CubicMetres,
@@ -22,6 +22,7 @@ from speclint.equations import (
     SquareMetres,
     WattsPerSquareMetreKelvin,
 )
+from speclint.errors import dataclass
 from speclint.facts.cylinder_volume import bore_as_drawn, clearance_volume, rod_as_drawn
 from speclint.facts.drives import cold_clearance
 from speclint.facts.gear_at_work import GearAtWork
@@ -44,7 +45,10 @@ from speclint.handbook.steam_cycle import (
 from speclint.handbook.valve_events import Crank, End, ValvePassage, ValveTrain
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import LoadCase, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase
 
 
 @dataclass(frozen=True, slots=True)

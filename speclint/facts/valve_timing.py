@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, dataclass
 from speclint.facts.cam_motion import motion
 from speclint.facts.engine import connecting_rod_of, stroke_of
 from speclint.facts.hot_clearances import WorkingClearances, clearance_at_work, nominal_ratio
@@ -23,7 +23,10 @@ from speclint.handbook.valve_events import (
 )
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, NotStated, ValveGear
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, ValveGear
 
 
 @formula("φ_s = φ_f + β − γ δ/h_r", cites=[FIRST_PRINCIPLES])

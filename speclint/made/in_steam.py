@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from speclint.errors import dataclass
 from speclint.handbook.inspection import Decision, conformity, guard_band
 from speclint.made.design_as_made import made_to
 from speclint.made.dimensions import Verdict

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import astuple, dataclass
+from dataclasses import astuple
 from functools import cache
 
+from speclint.errors import dataclass
 from speclint.made.inspection import Inspected, InspectionList, is_condition
 from speclint.made.recording import placed
 from speclint.quantities import DIMENSIONS, Measure, displayed

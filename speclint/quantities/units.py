@@ -8,11 +8,10 @@ Temperatures are not here: they have an offset and are read in :mod:`speclint.qu
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from speclint.errors import QuantityError
+from speclint.errors import QuantityError, dataclass
 
 if TYPE_CHECKING:
     import pint
@@ -252,9 +251,10 @@ _TRAPS = {
 }
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
-#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients.
+#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients. Compiled where
+#: one is met.
 _WORD = r"[A-Za-zµμ°Ω]+(?:(?:\^|\*\*)-?[1-9]|⁻?[¹²³⁴])?"
-_UNIT_TEXT = re.compile(rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?")
+_UNIT_TEXT = rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?"
 _LONGEST_UNIT = 40  # characters; common practice, more than any unit of the trade
 
 
@@ -311,7 +311,7 @@ def by_si(unit: str) -> Dimension | None:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or len(text) > _LONGEST_UNIT or not _UNIT_TEXT.fullmatch(text.strip()):
+    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
         raise _wrong_unit(text, known)
     try:
         unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))

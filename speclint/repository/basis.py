@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from speclint.errors import dataclass
 from speclint.repository.design import Design
 from speclint.repository.settings import Settings
 from speclint.specs import Component, Duty, Link, NotStated, Spec

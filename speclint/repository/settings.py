@@ -1,7 +1,5 @@
 """speclint.toml: the settings of a design repository for its checks."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from pathlib import Path, PurePath
 from typing import Annotated, Any, ClassVar, Literal

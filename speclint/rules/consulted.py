@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from speclint.errors import dataclass
 from speclint.specs import OF_THE_DRAWING as OF_THE_DRAWING
 
 

@@ -1,3 +1,4 @@
+from . import by_word as by_word
 from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,

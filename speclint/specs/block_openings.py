@@ -1,7 +1,5 @@
 """Where steam passes the walls of a block: ports into its bores, and openings to which pipes are joined."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """What every part of the engine states in addition to its own dimensions."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.drawing import FileWithin, Issue
@@ -18,6 +16,8 @@ from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
 Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
+#: The structure of the iron of a liner and of its rings.
+Structure = Literal["pearlitic grey", "ferritic grey", "pearlitic grey with phosphide network"]
 #: The medium where a part touches its neighbour.
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 

@@ -4,16 +4,14 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 (:func:`measured_size`): until the spec of the part is known, nobody can tell a pressure from a stress.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Annotated, Any, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import Location, QuantityError
+from speclint.errors import Location, QuantityError, dataclass
 from speclint.quantities import Measure, read, units
 from speclint.specs.fields import (
     NOT_STATED,

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.fields import NotStated, Stated

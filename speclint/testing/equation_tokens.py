@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+
+from speclint.errors import dataclass
 
 FUNCTIONS = frozenset(
     {

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from speclint.equations import Source
-from speclint.errors import OutOfRange
+from speclint.errors import OutOfRange, dataclass
 
 GUM = Source(
     "JCGM 100, Evaluation of measurement data: guide to the expression of uncertainty", "2008", memory=True

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
 from speclint.errors import NotKnown
 from speclint.handbook.materials.model import Material, Tables
@@ -61,14 +62,20 @@ def _material(name: str) -> Material:
 @cache
 def _index() -> dict[str, str]:
     """The file of each material."""
-    files = load_toml(_text(_INDEX), _INDEX)
+    files = _shipped(_INDEX)
     return {name: f"{file}.toml" for file, listed in files.items() for name in listed}
 
 
 @cache
 def _reader(file: str) -> FileReader:
-    text = _text(file)
-    return FileReader(load_toml(text, file), Complaints(file, text), _shipped_group)
+    return FileReader(_shipped(file), Complaints(file, _text(file)), _shipped_group)
+
+
+def _shipped(file: str) -> dict[str, Any]:
+    """A file of the library, which is not held to the bounds of what others write."""
+    import tomli
+
+    return tomli.loads(_text(file))
 
 
 def _shipped_group(name: str) -> Tables:
@@ -86,6 +93,7 @@ def _likeness(name: str) -> Tables:
         return _material(name).tables
 
 
+@cache
 def _text(file: str) -> str:
     from importlib.resources import files
 

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -23,6 +22,7 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.errors import dataclass
 from speclint.handbook.valve_events.trains import TURN, ValveTrain
 from speclint.handbook.valve_events.travel import Crank
 

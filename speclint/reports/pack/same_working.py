@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from speclint.checking import Check
+from speclint.errors import dataclass
 from speclint.reports.pack.anchors import sheet_anchor, sheet_anchor_of, sheets_anchor
 from speclint.reports.pack.figures import Figure
 

@@ -1,7 +1,5 @@
 """Studs or bolts on one circle, and the joint that they close."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

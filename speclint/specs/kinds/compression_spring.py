@@ -1,7 +1,5 @@
 """A helical compression spring of round wire, such as closes a valve."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -93,7 +91,7 @@ class CompressionSpring(Component):
     )
 
     closes: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
-    nested_in: Annotated[LinkTo[CompressionSpring], OWN_PLACE] = NOT_STATED
+    nested_in: Annotated[LinkTo["CompressionSpring"], OWN_PLACE] = NOT_STATED
     wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
     wire_grade: Word[str] = NOT_STATED
     wire_tensile_strength: Stress = NOT_STATED

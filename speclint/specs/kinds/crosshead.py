@@ -1,7 +1,5 @@
 """The crosshead, which guides the end of the piston rod."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

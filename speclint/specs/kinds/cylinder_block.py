@@ -1,7 +1,5 @@
 """The cylinder block: its bores, ports and ends, where it is fixed, and the rod and piston that work in it."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

@@ -1,10 +1,8 @@
 """The cylinder liner: fitted in a bore of the block, rebored several times in its life."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import Component, Structure
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
@@ -30,7 +28,6 @@ from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
 Entering = Literal["pressed", "chilled", "heated block", "chilled and heated block"]
-Structure = Literal["pearlitic grey", "ferritic grey", "pearlitic grey with phosphide network"]
 
 
 class Collar(SpecTable):

@@ -1,7 +1,5 @@
 """The working conditions a component sees, as named load cases."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal, get_args
 
 from pydantic import model_validator
@@ -95,7 +93,7 @@ class LoadCase(SpecTable):
     temperatures: dict[str, TemperatureOrTie] = {}
 
     @model_validator(mode="after")
-    def _ties_hold(self) -> LoadCase:
+    def _ties_hold(self) -> "LoadCase":
         """Every tie leads to a stated temperature of the load case."""
         for name, value in self.temperatures.items():
             if isinstance(value, WrittenTie):

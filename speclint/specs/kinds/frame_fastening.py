@@ -1,7 +1,5 @@
 """The bolts that fasten one pad of the cylinder block to the frame."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """Lifting of a heavy part: its mass, its centre of gravity, and its lifting points."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """A part as it was made: one piece of metal with its serial number, measured sizes, certificate and tests."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

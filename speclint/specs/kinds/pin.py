@@ -1,7 +1,5 @@
 """The pins of the motion: the crosshead pin, and the crank pin that takes the connecting rod."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

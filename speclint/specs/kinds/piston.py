@@ -1,7 +1,5 @@
 """The piston: it runs in a liner and carries the rings."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The piston rod, from the piston to the crosshead."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """A rocker between tappet and valve spindle."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component, Surface

@@ -1,7 +1,5 @@
 """The stuffing box, through which a piston rod leaves the cylinder."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

@@ -1,7 +1,5 @@
 """The spindle that moves a poppet valve, with its guide and its seal."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """A weldment: its plates, flat walls, welds, closed cavities, heat treatment and finished faces."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
