@@ -16,6 +16,6 @@ if getattr(sys, "argv", [])[:1] == ["-m"] and sys.orig_argv[-len(sys.argv)].ends
     # python -m speclint has put the current folder, which may be a design repository, before all others
     sys.path[:] = sys.path[not sys.flags.safe_path :]
 
-from speclint.errors import face_of
+import lazy_loader
 
-__getattr__, __dir__, __all__ = face_of(__name__, __file__)
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -22,9 +22,6 @@ from .exceptions import (
     StreamError as StreamError,
     TableError as TableError,
 )
-from .faces import (
-    face_of as face_of,
-)
 from .in_words import (
     in_words as in_words,
 )

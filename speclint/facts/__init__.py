@@ -4,6 +4,6 @@ A fact that geometry or a neighbour gives is not to be typed again. Where a spec
 agreements holds the two against each other; rules of strength and clearance take what is worked.
 """
 
-from speclint.errors import face_of
+import lazy_loader
 
-__getattr__, __dir__, __all__ = face_of(__name__, __file__)
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint.errors import face_of
+import lazy_loader
 
-__getattr__, __dir__, __all__ = face_of(__name__, __file__)
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)

@@ -17,6 +17,6 @@ One solution takes 10 to 20 ms. SI units, pressures absolute, angles in radians 
 
 from __future__ import annotations
 
-from speclint.errors import face_of
+import lazy_loader
 
-__getattr__, __dir__, __all__ = face_of(__name__, __file__)
+__getattr__, __dir__, __all__ = lazy_loader.attach_stub(__name__, __file__)
