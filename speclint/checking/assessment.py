@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking.check_result import Check
 from speclint.checking.parts_alike import grouped
 from speclint.checking.remedy import Remedy
-from speclint.errors import Complaint, DesignError, dataclass, one_of
+from speclint.errors import Complaint, DesignError, one_of
 from speclint.families import Loaded
 from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
 from speclint.rules import Context, Grade

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Hashable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal
 
 from speclint.checking.proof import Proof
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.rules import Consulted, Grade, Judgement, PlaceSeen, Rule, Step, actual
 
 Outcome = Literal["conforms", "finding", "not assessed", "not applicable"]

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import check
-from speclint.errors import DesignError, Location, dataclass, one_of
+from speclint.errors import DesignError, Location, one_of
 from speclint.repository import Concession, Design
 from speclint.rules import Context
 from speclint.specs import Component, Link, MadePart, NotStated, Spec

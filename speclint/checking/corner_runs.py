@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Mapping
+from dataclasses import dataclass
 
 from speclint.checking.severity import NOTHING, Ending, Severity, severity
-from speclint.errors import dataclass
 from speclint.rules import Corner, Judgement, Rule
 
 Sides = Mapping[Hashable, bool]

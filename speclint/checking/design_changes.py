@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from speclint.checking.check_result import Check
-from speclint.errors import dataclass
 from speclint.repository import Design
 from speclint.specs import stated_values
 

@@ -12,10 +12,10 @@ import pickle
 import sys
 from collections.abc import Callable, Iterable
 from contextlib import suppress
+from dataclasses import dataclass
 from time import monotonic
 from typing import Any, BinaryIO, Literal, Protocol
 
-from speclint.errors import dataclass
 from speclint.families import end_process
 
 Said = tuple[Literal["ready", "alive", "done", "failed"], Any]

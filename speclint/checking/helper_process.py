@@ -10,6 +10,7 @@ import os
 import pickle
 import sys
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from queue import SimpleQueue
 from threading import Event, Lock, Thread
 from typing import Any, BinaryIO
@@ -19,7 +20,7 @@ from speclint.checking.inputs import context_of
 from speclint.checking.packing import Unpacker, packed
 from speclint.checking.rule_run import check, check_named, remember
 from speclint.checking.time_limit import begin_anew
-from speclint.errors import FamilyError, dataclass, in_words
+from speclint.errors import FamilyError, in_words
 from speclint.families import end_process, find_families
 from speclint.rules import Context, Rule
 from speclint.specs import Component

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from datetime import date
 from functools import cache, partial
 from typing import TYPE_CHECKING
 
-from speclint.errors import dataclass
 from speclint.families import Loaded
 from speclint.quantities import Measure
 from speclint.repository import Design, Register, drawing_state

@@ -9,7 +9,7 @@ all code are the same too.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -17,7 +17,6 @@ from speclint.checking.inputs import Inputs
 from speclint.checking.kept_folder import KeptFolder, unpacked
 from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
-from speclint.errors import dataclass
 from speclint.families import Loaded
 from speclint.repository import Design, State, digest, drawing_state
 from speclint.rules import Consulted, Rule

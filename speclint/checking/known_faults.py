@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.checking.assessment import Assessment
-from speclint.errors import dataclass
 from speclint.rules import Grade
 
 _WORD = "known-fault"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -12,7 +12,7 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_named, remember
-from speclint.errors import SettingsError, dataclass, one_of
+from speclint.errors import SettingsError, one_of
 from speclint.families import Guard, Loaded, require
 from speclint.repository import Basis, Design, Source, open_repository
 from speclint.rules import Context, Rule, read_limits

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import rows
 from speclint.quantities import Measure, Written, classes_of_grade, units
 

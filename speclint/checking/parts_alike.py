@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from speclint.checking.check_result import Check
-from speclint.errors import dataclass
 from speclint.rules import Record
 
 

@@ -11,7 +11,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from threading import active_count
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
@@ -21,7 +21,7 @@ from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
 from speclint.checking.rule_run import check_named, could_not_run, late
 from speclint.checking.time_limit import GRACE, end_watch
-from speclint.errors import FamilyError, dataclass
+from speclint.errors import FamilyError
 from speclint.rules import Consulted, Context, Rule
 from speclint.specs import Component
 

@@ -12,12 +12,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import pairwise, product
 from typing import Literal
 
 from speclint.checking.corner_runs import CornerRuns, Sides
 from speclint.checking.severity import rank_of
-from speclint.errors import dataclass
 from speclint.rules import (
     Compared,
     Corner,

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import amount
 
 

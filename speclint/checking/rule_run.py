@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Literal, NoReturn
 
@@ -18,7 +18,7 @@ from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worked_case import worked_case
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
-from speclint.errors import Location, dataclass, in_words
+from speclint.errors import Location, in_words
 from speclint.families import Guard
 from speclint.rules import (
     Context,

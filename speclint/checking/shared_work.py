@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from queue import SimpleQueue
 from threading import Condition, Event, Thread
 from time import monotonic
 from typing import Any
 
 from speclint.checking.helper import Helper, HelperLost, Said
-from speclint.errors import dataclass
 
 #: Pieces given to each helper in advance, so that it never waits for the next.
 _AHEAD = 2

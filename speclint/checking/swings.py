@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import Written, run_once, written_at
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
-from speclint.errors import NOWHERE, FamilyError, Location, dataclass
+from speclint.errors import NOWHERE, FamilyError, Location
 from speclint.quantities import Measure
 from speclint.rules import Context, Judgement
 from speclint.specs import Component, quantities_of

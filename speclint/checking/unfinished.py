@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
-from speclint.errors import dataclass
 from speclint.repository import Design
 from speclint.rules import PlaceSeen
 from speclint.specs import Component, Duty

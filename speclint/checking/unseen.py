@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Literal, TypeVar
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
-from speclint.errors import dataclass
 from speclint.rules import Rule
 from speclint.specs import HAZARDS, Component, Hazard, Hazards
 

@@ -11,12 +11,12 @@ was asked is worked by itself.
 from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
-from dataclasses import field, fields
+from dataclasses import dataclass, field, fields
 from typing import Any
 
 from speclint.checking.proof import Proof
 from speclint.checking.severity import Severity
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.repository import Design
 from speclint.rules import Asked, Consulted, Context, Rule

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Hashable, Iterator
+from dataclasses import dataclass
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.corner_search import search_each, visit_all
 from speclint.checking.proof import Boxed, Method, Proof, Prover
-from speclint.errors import dataclass
 from speclint.rules import Judgement, NotEnclosed
 
 _INSIDE = ("nothing is toleranced", "enclosed")

@@ -18,13 +18,13 @@ from __future__ import annotations
 
 import math  # noqa: F401 - used by the doctest above
 from collections.abc import Callable, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 from inspect import signature
 from typing import Any, TypeVar, get_args, get_type_hints
 
 from speclint.equations.source import Source
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 
 F = TypeVar("F", bound=Callable[..., Any])
 

@@ -4,9 +4,6 @@ from .complaint import (
     one_of as one_of,
     shortened as shortened,
 )
-from .data_classes import (
-    dataclass as dataclass,
-)
 from .exceptions import (
     DesignError as DesignError,
     FamilyError as FamilyError,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
-from speclint.errors.data_classes import dataclass
 from speclint.errors.location import Location
 
 

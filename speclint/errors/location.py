@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint.errors.data_classes import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)

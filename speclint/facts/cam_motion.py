@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from speclint.equations import Radians
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 from speclint.handbook.cams import (
     CamMotion,
     CamProfile,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -19,7 +19,6 @@ from speclint.equations import (
     RadiansPerSecond,
     Ratio,
 )
-from speclint.errors import dataclass
 from speclint.facts.cam_motion import WholeLift, motion
 from speclint.facts.cams_on_shafts import placed_in_notches
 from speclint.facts.seats import steam_inside_seal, supply_acts

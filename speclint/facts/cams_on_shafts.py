@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import Radians
-from speclint.errors import dataclass
 from speclint.facts.engine import cranks_of, engine_of
 from speclint.facts.valve_gear import SetCam, bore_of_gear, direction_of, set_cams
 from speclint.handbook.valve_events import End

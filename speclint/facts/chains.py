@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
-from speclint.errors import dataclass
 from speclint.handbook.fits import WORST_CASE_CITES
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked

@@ -8,6 +8,7 @@ these. What went in decides: the same cylinder is never worked twice.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -22,7 +23,6 @@ from speclint.equations import (
     SquareMetres,
     WattsPerSquareMetreKelvin,
 )
-from speclint.errors import dataclass
 from speclint.facts.cylinder_volume import bore_as_drawn, clearance_volume, rod_as_drawn
 from speclint.facts.drives import cold_clearance
 from speclint.facts.gear_at_work import GearAtWork

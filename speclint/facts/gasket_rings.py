@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
-from speclint.errors import dataclass
 from speclint.handbook.bolted_joints import gaskets
 from speclint.rules import Sheet
 

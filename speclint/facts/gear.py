@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from speclint.errors import dataclass
 from speclint.facts.train import (
     clearance_from_lengths,
     lever_ratio,

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from speclint.equations import Radians, Ratio
-from speclint.errors import dataclass
 from speclint.facts.hot_clearances import WorkingClearances, cold_clearances, working_clearances
 from speclint.facts.valve_gear import (
     SERVES,

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, PerKelvin, Ratio, formula, require
-from speclint.errors import dataclass
 from speclint.facts.gear import clearance_by_lengths, is_set_on_the_engine
 from speclint.facts.train import lever_ratio
 from speclint.facts.valve_gear import ValvesTrain

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import (
@@ -13,7 +14,7 @@ from speclint.equations import (
     SquareMetres,
     formula,
 )
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.facts.springs import mean_diameter
 from speclint.facts.weights import density_of, inside_of_wall, mass_of_ring
 from speclint.handbook.members import rectangle_area, round_area, tube_area

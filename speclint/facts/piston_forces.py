@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Newtons, Pascals, Radians, Ratio
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
 from speclint.facts.steam_in_cylinders import steam_in_bore
 from speclint.handbook.steam_cycle import working_cylinder

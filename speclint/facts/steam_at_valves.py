@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Pascals
-from speclint.errors import dataclass
 from speclint.facts.cylinder_cycles import CylinderGiven, cycles_to_safety_valves
 from speclint.facts.seats import bore_of, ends_of_valve
 from speclint.facts.steam_in_cylinders import (

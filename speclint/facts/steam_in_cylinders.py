@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Radians, Ratio, formula
-from speclint.errors import dataclass
 from speclint.facts.cylinder_cycles import CylinderGiven, cylinder_given
 from speclint.facts.gear_at_work import GearAtWork
 from speclint.facts.valve_gear import gears_of

@@ -11,9 +11,10 @@ counts little.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 from speclint.facts.cylinder_cycles import (
     CylinderBand,
     CylinderGiven,

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
-from speclint.errors import dataclass
 from speclint.facts.cylinders import ends_of
 from speclint.handbook.valve_events import End
 from speclint.quantities import Measure

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 from speclint.facts.cam_motion import motion
 from speclint.facts.engine import connecting_rod_of, stroke_of
 from speclint.facts.hot_clearances import WorkingClearances, clearance_at_work, nominal_ratio

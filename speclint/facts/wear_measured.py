@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from datetime import date
 from typing import Literal
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.handbook.inspection import Trend, ovality, straight_line, taper
 from speclint.quantities import Measure, read
 from speclint.specs import Component, MadePart, MeasuredSize, all_sizes_of, as_range

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
 import pluggy
 
-from speclint.errors import FamilyError, dataclass, one_of
+from speclint.errors import FamilyError, one_of
 from speclint.families import hooks, soundness
 from speclint.families.guard import FamilyFailed, call
 from speclint.rules import Rule, RulesIn

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from typing import Any
-
-from speclint.errors import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from importlib.metadata import Distribution
 from typing import TYPE_CHECKING, Any
 
-from speclint.errors import FamilyError, dataclass
+from speclint.errors import FamilyError
 from speclint.families.brought import Brought
 from speclint.families.guard import FamilyFailed, call
 from speclint.families.hooks import GROUP as OWN

@@ -7,10 +7,9 @@ Of cast iron nothing is taken: a bar cast beside the part tells little of the ir
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from speclint.equations import Source
-from speclint.errors import dataclass
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Literal
 
-from speclint.errors import dataclass
 from speclint.handbook.inspection import Conformity, Decision, conformity, guard_band, ovality, taper
 from speclint.quantities import Measure
 from speclint.specs import MadePart, MeasuredSize, QuantityAt, Spec, sizes_of

@@ -7,10 +7,10 @@ are left out.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import cast
 
 from speclint.checking import Assessment, Check, made_to_old_revision
-from speclint.errors import dataclass
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.handbook.inspection import Decision
 from speclint.made.design_as_made import made_parts

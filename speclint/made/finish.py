@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache, partial
 
-from speclint.errors import dataclass
 from speclint.made.alike import hindrances
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench

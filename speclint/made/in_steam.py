@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from speclint.errors import dataclass
 from speclint.handbook.inspection import Decision, conformity, guard_band
 from speclint.made.design_as_made import made_to
 from speclint.made.dimensions import Verdict

@@ -8,10 +8,11 @@ checks take the dimension.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import cast
 
 from speclint.checking import Assessment, Check, Swing, swings
-from speclint.errors import DesignError, Location, dataclass, one_of
+from speclint.errors import DesignError, Location, one_of
 from speclint.handbook.inspection import Decision, accepted_between, greatest_uncertainty, guard_band
 from speclint.made.inspection_points import (
     AskedOnPaper,

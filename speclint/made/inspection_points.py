@@ -7,9 +7,10 @@ clause 6, and common practice. A point that the making of a part needs and nobod
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Any
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs import Component, CylinderLiner, MadePart, NotStated, Stated, ValveSeat, Weldment
 

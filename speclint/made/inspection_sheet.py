@@ -7,10 +7,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import astuple
+from dataclasses import astuple, dataclass
 from functools import cache
 
-from speclint.errors import dataclass
 from speclint.made.inspection import Inspected, InspectionList, is_condition
 from speclint.made.recording import placed
 from speclint.quantities import DIMENSIONS, Measure, displayed

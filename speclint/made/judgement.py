@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
 from speclint.checking import Check
-from speclint.errors import dataclass
 from speclint.facts import Worn, wear_of
 from speclint.made.dimensions import DimensionMade
 from speclint.made.in_steam import InSteam

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, context_of
-from speclint.errors import dataclass
 from speclint.handbook.inspection import Decision
 from speclint.made.alike import hindrances, in_place
 from speclint.made.certified import certified, material_as_certified

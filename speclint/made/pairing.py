@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from collections import defaultdict
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from speclint.checking import Assessment, Check
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.made.alike import differences, hindrances
 from speclint.made.assignment import best_worst
 from speclint.made.design_as_made import made_parts, made_to

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
 from pydantic import ValidationError
 
-from speclint.errors import Location, dataclass, nearest
+from speclint.errors import Location, nearest
 from speclint.repository import ShopRow, ShopTable, TableMapping, day_fault
 from speclint.specs import (
     Component,

@@ -8,10 +8,10 @@ taken over in the same way, and given back for the next trial.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Set
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from speclint.checking import Check, KeptResults, check
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.repository import digest
 from speclint.rules import Consulted, Context
 from speclint.specs import Component, Duty, LoadCase, MadePart, Spec, Tie

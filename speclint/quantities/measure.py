@@ -18,13 +18,13 @@ A strict grammar reads number, unit and limits; pint's own string parser is neve
 from __future__ import annotations
 
 import re
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import cache
 from typing import Literal, NamedTuple
 from unicodedata import decimal
 
-from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError, dataclass
+from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError
 from speclint.quantities import units
 
 #: Where a quantity comes from. What was measured on a part as made has no word in a spec: its record states it.

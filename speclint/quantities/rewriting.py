@@ -9,11 +9,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from fractions import Fraction
 
-from speclint.errors import QuantityError, dataclass
+from speclint.errors import QuantityError
 from speclint.quantities.measure import GRAMMAR, Measure, Sign, as_fraction, read
 
 #: Decimals beyond which a fraction of two and five is not written out; far beyond what a drawing states.

@@ -8,10 +8,11 @@ Temperatures are not here: they have an offset and are read in :mod:`speclint.qu
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING
 
-from speclint.errors import QuantityError, dataclass
+from speclint.errors import QuantityError
 
 if TYPE_CHECKING:
     import pint

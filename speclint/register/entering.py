@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
 from speclint.checking import Assessment, Check, assess, find_check, used_of
-from speclint.errors import Complaint, DesignError, SettingsError, SigningError, dataclass
+from speclint.errors import Complaint, DesignError, SettingsError, SigningError
 from speclint.register.comparison import before_at, changed_since
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.lock import locked

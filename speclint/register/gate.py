@@ -11,12 +11,12 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, drawings_named
-from speclint.errors import FamilyError, SpeclintError, dataclass
+from speclint.errors import FamilyError, SpeclintError
 from speclint.register.comparison import Before, Workers, before_at, changed_since
 from speclint.register.either import withheld_by_either
 from speclint.register.entering import surroundings

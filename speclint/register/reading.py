@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime as dt
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import DesignError, dataclass, one_of
+from speclint.errors import DesignError, one_of
 from speclint.register.entering import Opened, opened, signed_by
 from speclint.register.lock import locked
 from speclint.register.reading_standing import not_accepted, not_named, role_of

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import Literal
 
-from speclint.errors import dataclass
 from speclint.register.people import reviewer_called
 from speclint.register.standing import Surroundings, bad_signature
 from speclint.repository import DrawingReading, DrawingState, Register, Settings

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
-from speclint.errors import Complaint, DesignError, dataclass
+from speclint.errors import Complaint, DesignError
 from speclint.register.comparison import Workers
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings

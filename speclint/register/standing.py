@@ -9,12 +9,12 @@ from __future__ import annotations
 import datetime as dt
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Literal
 
 from speclint.checking import Check, changes, dated, find_check, nothing_to_concede, values_changed
-from speclint.errors import SigningError, dataclass
+from speclint.errors import SigningError
 from speclint.families import Loaded
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
 from speclint.register.people import may_be_one_person, reviewer_called

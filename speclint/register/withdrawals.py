@@ -7,10 +7,10 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Collection, Iterable, Iterator
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from speclint.checking import Check
-from speclint.errors import dataclass
 from speclint.repository import FILE_NAME, Design, passed_over
 from speclint.rules import Grade
 from speclint.specs import Component

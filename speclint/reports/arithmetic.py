@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.reports.accepted import Standings
 from speclint.reports.phrases import count
 from speclint.rules import Grade

@@ -8,10 +8,10 @@ open.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import Any
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.made import DimensionMade, PartInDossier, PieceMade, dossier
 from speclint.quantities import Measure
 from speclint.reports.accepted import Standings, standings_of

@@ -7,9 +7,9 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 from typing import IO, Literal
 
-from speclint.errors import dataclass
 from speclint.reports.printable import visible
 
 Emphasis = Literal["", "strong", "faint", "hold", "nonconformity", "query", "observation", "conforms"]

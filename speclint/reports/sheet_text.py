@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import partial
 
 from speclint.checking import Assessment, Check, Remedy
 from speclint.equations import Source
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
 from speclint.reports.phrases import referred_to
 from speclint.reports.taken_over import said_of_like

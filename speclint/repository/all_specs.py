@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
-from speclint.errors import Complaint, Location, dataclass, one_of
+from speclint.errors import Complaint, Location, one_of
 from speclint.repository.index import Index, Indexed
 from speclint.repository.neighbours import HeldAgainst, Neighbours
 from speclint.repository.reading import Draft, Read, read_drafts, validated

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from speclint.errors import dataclass
 from speclint.repository.design import Design
 from speclint.repository.settings import Settings
 from speclint.specs import Component, Duty, Link, NotStated, Spec

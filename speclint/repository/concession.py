@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import asdict, field
+from dataclasses import asdict, dataclass, field
 from typing import Any, ClassVar
 
-from speclint.errors import NOWHERE, Complaint, Location, dataclass
+from speclint.errors import NOWHERE, Complaint, Location
 from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.statement import statement_of
 

@@ -8,9 +8,10 @@ word of its list: ``[for."groove middle"]``. Whoever has a drawing of another nu
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from speclint.errors import Complaint, Location, dataclass, one_of
+from speclint.errors import Complaint, Location, one_of
 from speclint.repository.own_drawing import of_other_drawing
 from speclint.repository.validation import quoted
 from speclint.specs import Array, Leaf, Table

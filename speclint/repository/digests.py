@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Collection, Mapping, Set
-from dataclasses import fields, is_dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from enum import Enum
 from functools import cache
 from hashlib import blake2b
@@ -14,7 +14,6 @@ from typing import Any
 
 from pydantic import BaseModel
 
-from speclint.errors import dataclass
 from speclint.specs import OF_THE_DRAWING, Spec, SpecTable
 
 _PLAIN = (str, int, float, bool, bytes, type(None))

@@ -9,12 +9,12 @@ from __future__ import annotations
 import hashlib
 import os
 from collections.abc import Iterable, Iterator
-from dataclasses import field
+from dataclasses import dataclass, field
 from itertools import chain
 from pathlib import Path
 from typing import Protocol
 
-from speclint.errors import RevisionError, dataclass
+from speclint.errors import RevisionError
 from speclint.repository.regular_files import blocks_of, not_regular
 
 _LOOKED_AT = 8000  # bytes in which git looks for a zero, which no text has

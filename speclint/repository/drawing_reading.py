@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
-from dataclasses import asdict, field
+from dataclasses import asdict, dataclass, field
 from typing import Any, ClassVar
 
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.repository.statement import statement_of
 
 

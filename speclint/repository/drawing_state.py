@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable
+from dataclasses import dataclass
 from typing import Literal
 
-from speclint.errors import dataclass
 from speclint.repository.design import Design
 from speclint.repository.drawing_reading import DrawingReading, latest_reading
 from speclint.specs import Component, Stated

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from speclint.errors import RevisionError, dataclass
+from speclint.errors import RevisionError
 from speclint.repository.revisions import Snapshot
 
 

@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.specs import Component, Link, Spec, Stated
 
 _UNDER = ("cylinder-block", "engine")

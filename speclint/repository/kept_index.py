@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from hashlib import blake2b
 from typing import Any, Protocol, TypeAlias
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.repository.digests import State
 from speclint.repository.index import Index, Indexed
 from speclint.repository.neighbours import HeldAgainst

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from speclint.errors import Complaint, dataclass
+from speclint.errors import Complaint
 from speclint.repository.index import Index
 from speclint.repository.misfits import misfits_of
 from speclint.repository.unknown_names import Known, unknown_names_of

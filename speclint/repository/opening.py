@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import os
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import Complaint, DesignError, dataclass
+from speclint.errors import Complaint, DesignError
 from speclint.repository.basis import Basis
 from speclint.repository.concession import Register
 from speclint.repository.design import Design

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
 
 from pydantic import ValidationError
 
-from speclint.errors import Complaint, Location, dataclass, one_of, shortened
+from speclint.errors import Complaint, Location, one_of, shortened
 from speclint.repository.each import parts_of, without_each
 from speclint.repository.toml_tables import read_toml
 from speclint.repository.validation import complaint_of, of_no_family, quoted

@@ -8,9 +8,10 @@ which may be a folder inside a git work tree.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from speclint.errors import OutputError, RevisionError, dataclass
+from speclint.errors import OutputError, RevisionError
 from speclint.repository.git import git, run, stream
 from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings, load_settings

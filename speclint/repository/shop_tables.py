@@ -11,9 +11,10 @@ import datetime as dt
 import io
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.errors import TableError, dataclass
+from speclint.errors import TableError
 from speclint.repository.regular_files import read_regular
 
 #: Bytes of a table: common practice, room for some ten thousand rows.

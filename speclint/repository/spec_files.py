@@ -5,10 +5,10 @@ from __future__ import annotations
 import os
 import stat
 from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 from fnmatch import fnmatch
 from pathlib import Path
 
-from speclint.errors import dataclass
 from speclint.repository.regular_files import not_regular
 from speclint.repository.settings import FILE_NAME, Settings
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import Any
 
-from speclint.errors import Complaint, Location, dataclass, one_of
+from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import negated, round_the_axis
 from speclint.repository.own_drawing import of_other_drawing
 from speclint.repository.reading import Draft, Read

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any
 
-from speclint.errors import Complaint, Location, dataclass, nearest, one_of, shortened
+from speclint.errors import Complaint, Location, nearest, one_of, shortened
 from speclint.repository.index import Index
 from speclint.specs import Component, Link, NamedIn, Spec, SpecTable, Stated, names_in
 

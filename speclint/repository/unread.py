@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.errors import dataclass
 from speclint.specs import MARK, Spec
 
 _KIND = re.compile(r"""^\s*["']?kind["']?\s*=\s*["'](?P<kind>[^"'\n]*)["']""", re.MULTILINE)

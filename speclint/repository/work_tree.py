@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Collection, Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
-from speclint.errors import RevisionError, dataclass
+from speclint.errors import RevisionError
 from speclint.repository.drawing_files import with_line_ends_of_git
 from speclint.repository.regular_files import blocks_of, not_regular
 from speclint.repository.revisions import Snapshot, at_revision, commit_of

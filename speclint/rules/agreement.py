@@ -8,11 +8,11 @@ compare: it is worked from the other.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any, Literal, TypeAlias
 
 from speclint.equations import COMMON_PRACTICE, Source
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.rules.definition import Limit, Rule, rule
 from speclint.rules.grade import Grade

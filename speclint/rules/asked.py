@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.specs import FieldRead, begin_noting, noted_in
 
 if TYPE_CHECKING:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Hashable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Any, Literal
 
-from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange, dataclass
+from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import intervals

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from speclint.errors import dataclass
 from speclint.specs import OF_THE_DRAWING as OF_THE_DRAWING
 
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules.asked import Asked

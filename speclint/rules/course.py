@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-
-from speclint.errors import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 from speclint.equations import Source
-from speclint.errors import dataclass
 from speclint.quantities import Measure, Sign, read
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement

@@ -9,10 +9,10 @@ moving inputs to an end, and of such a move the slope is bounded, jump and all.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
-from speclint.errors import dataclass
 from speclint.handbook.tables import Reading
 from speclint.rules import intervals
 from speclint.rules.enclosed_functions import on_lines

@@ -9,10 +9,11 @@ drawn. A place that is filled twice, or by the wrong part, is told at every stag
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from speclint.equations import COMMON_PRACTICE, Source
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.rules.definition import Rule, rule
 from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement

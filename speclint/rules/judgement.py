@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.quantities import amount
 from speclint.rules.grade import Grade
 

@@ -13,11 +13,11 @@ functions).
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Hashable, Iterator, Mapping
+from dataclasses import dataclass
 from math import ceil, floor, inf, isfinite
 from types import MappingProxyType
 from typing import Any
 
-from speclint.errors import dataclass
 from speclint.rules import intervals
 from speclint.rules.enclosure import Choice, Enclosure, Input, Undecided
 from speclint.rules.intervals import Interval

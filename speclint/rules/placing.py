@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
 from speclint.rules.consulted import class_in_full
 from speclint.rules.context import Context

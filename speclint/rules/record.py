@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from speclint.equations import Source, described
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
 from speclint.quantities import DIMENSIONS, Measure, amount, substituted
 from speclint.rules.course import Series

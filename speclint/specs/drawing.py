@@ -1,13 +1,13 @@
 """What a component states of its drawing as a document: the file that it is in, and to whom it was issued."""
 
 import datetime as dt
+from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath
 from typing import Annotated, Any
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import dataclass
 from speclint.specs.fields import NOT_STATED, Stated, Word
 from speclint.specs.spans import refusal
 from speclint.specs.spec import SpecTable

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 from typing import Any, ClassVar
 
 from pydantic import create_model
 
-from speclint.errors import FamilyError, dataclass
+from speclint.errors import FamilyError
 from speclint.specs.docstrings import summary
 from speclint.specs.spec import Spec, SpecTable
 

@@ -9,13 +9,13 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, ClassVar, Generic, Literal, Protocol, TypeVar, get_args, get_origin
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import NOWHERE, Location, QuantityError, dataclass, one_of, shortened
+from speclint.errors import NOWHERE, Location, QuantityError, one_of, shortened
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
 from speclint.specs.spans import Span, refusal
 

@@ -9,12 +9,12 @@ combination of the limits of both values fulfils it. A table declares its own be
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import Any, ClassVar, NamedTuple, TypeAlias
 
 from pydantic_core import InitErrorDetails
 
-from speclint.errors import dataclass
 from speclint.quantities import DIMENSIONS, Measure, amount
 from speclint.specs.spans import refusal
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import dataclass
 from speclint.specs.fields import FOR_REVIEW, NotStated, Stated, Word
 from speclint.specs.spans import refusal
 

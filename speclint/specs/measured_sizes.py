@@ -5,13 +5,13 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Annotated, Any, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.errors import Location, QuantityError, dataclass
+from speclint.errors import Location, QuantityError
 from speclint.quantities import Measure, read, units
 from speclint.specs.fields import (
     NOT_STATED,

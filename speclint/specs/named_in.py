@@ -10,7 +10,7 @@ table has not is told with the nearest one.
 
 from __future__ import annotations
 
-from speclint.errors import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ A field says which way its size goes when metal comes off, and which allowance s
 
 from __future__ import annotations
 
-from speclint.errors import dataclass
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)

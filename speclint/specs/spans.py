@@ -9,13 +9,13 @@ whole engine, with room on both sides. A field declares its own beside its type:
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from speclint.errors import dataclass
 from speclint.quantities import Measure, read, units
 
 _EPSILON = 1e-9  # relative: a value written at an end of the span lies within it

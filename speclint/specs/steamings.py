@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.fields import NotStated, Stated

@@ -10,10 +10,11 @@ that changes on the other side of the engine says how, beside its type::
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
 
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 
 #: How a value mirrors: it stays; it changes its sign; left and right change places; an angle a becomes 360° − a.
 Mirroring = Literal["keep", "negate", "swap", "round the axis"]

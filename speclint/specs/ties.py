@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Annotated
 
-from speclint.errors import NOWHERE, Location, QuantityError, dataclass, shortened
+from speclint.errors import NOWHERE, Location, QuantityError, shortened
 from speclint.quantities import Measure, read
 from speclint.specs.fields import NotStated, Quantity, opened
 from speclint.specs.spans import refusal

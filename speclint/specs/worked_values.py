@@ -7,12 +7,13 @@ check has worked the value it counts as one that is not stated.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Annotated, Any
 
 from pydantic import GetJsonSchemaHandler
 from pydantic_core import CoreSchema
 
-from speclint.errors import NOWHERE, Location, dataclass
+from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs.fields import NotStated, Quantity, Table, opened
 from speclint.specs.spans import Span

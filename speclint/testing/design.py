@@ -7,11 +7,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from speclint.checking import Assessment, Check, assess
-from speclint.errors import dataclass
 from speclint.families import Loaded
 from speclint.testing.families import installed_families
 

@@ -15,9 +15,8 @@ symbol of the result, for a formula that is itself an approximation.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from speclint.errors import dataclass
 from speclint.testing.equation_tokens import (
     CLOSING,
     COMPARISONS,

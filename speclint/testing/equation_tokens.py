@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import re
-
-from speclint.errors import dataclass
+from dataclasses import dataclass
 
 FUNCTIONS = frozenset(
     {

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Any, Protocol
-
-from speclint.errors import dataclass
 
 ZERO_CELSIUS = 273.15  # K, exact: definition of the Celsius temperature
 ZERO_FAHRENHEIT = 459.67  # °F, exact: definition of the Fahrenheit scale

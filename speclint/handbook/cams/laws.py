@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -22,7 +23,7 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import SARKAR
 
 NORTON = Source(

@@ -13,11 +13,11 @@ the ramp the velocity jumps from 0 to v intentionally: the valve is not yet touc
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import isfinite
 from typing import Protocol
 
 from speclint.equations import require
-from speclint.errors import dataclass
 from speclint.handbook.cams.laws import CamLaw
 
 

@@ -15,11 +15,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import lru_cache, partial
 from typing import TYPE_CHECKING, Literal
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Metres, Ratio, Source, formula, require
-from speclint.errors import dataclass
 from speclint.handbook.tables import SHIGLEY
 
 if TYPE_CHECKING:

@@ -11,10 +11,11 @@ Interference is clearance with its sign changed: a fit that can be either has bo
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, Source, formula, require
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import rows
 from speclint.quantities import deviations
 

@@ -6,11 +6,11 @@ range they agree with CoolProp within 2 %.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
 from speclint.equations import Source, require
-from speclint.errors import dataclass
 from speclint.handbook import tables
 
 INCROPERA = Source(

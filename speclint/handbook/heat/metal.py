@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from dataclasses import dataclass
 from itertools import product
 
 from speclint.equations import (
@@ -29,7 +30,6 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.errors import dataclass
 from speclint.handbook.heat.air import INCROPERA
 from speclint.handbook.tables import JOEL
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from speclint.equations import Source
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 
 GUM = Source(
     "JCGM 100, Evaluation of measurement data: guide to the expression of uncertainty", "2008", memory=True

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import Protocol
 
 from speclint.equations import FIRST_PRINCIPLES, Pascals, Ratio, Source, formula
-from speclint.errors import NotKnown, OutOfRange, dataclass
+from speclint.errors import NotKnown, OutOfRange
 from speclint.handbook.materials.tables import celsius
 from speclint.handbook.tables import Reading
 

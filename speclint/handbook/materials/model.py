@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.materials.allowables import allowable_tension
 from speclint.handbook.materials.properties import LOADINGS, PROPERTIES, USES
 from speclint.handbook.materials.tables import Table, celsius, look_up

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from speclint.equations import (
     JoulesPerKilogramKelvin,
@@ -14,7 +14,6 @@ from speclint.equations import (
     Ratio,
     WattsPerMetreKelvin,
 )
-from speclint.errors import dataclass
 
 #: Celsius and Fahrenheit to kelvin: factor and offset.
 CELSIUS = (1.0, 273.15)

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint.equations import Source
-from speclint.errors import OutOfRange, dataclass
+from speclint.errors import OutOfRange
 from speclint.handbook.tables import Reading, on_lines
 
 #: Below these, two temperatures (K) or two sizes (m) are the same figure written twice.

@@ -10,10 +10,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 from functools import lru_cache
 
 from speclint.equations import Metres, Newtons, Pascals, Ratio, formula, require
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import ROARK, Reading
 
 GENERAL = ROARK.at("Table 11.2, general relations for annular plates")

@@ -14,6 +14,7 @@ References: IAPWS R7-97(2012).
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from speclint.equations import (
     JoulesPerKilogram,
@@ -25,7 +26,6 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.errors import dataclass
 from speclint.handbook.steam import if97
 from speclint.handbook.steam.if97 import IF97, Property
 

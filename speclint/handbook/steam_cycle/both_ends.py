@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.equations import Metres
-from speclint.errors import dataclass
 from speclint.handbook.steam_cycle.cycles import Cycle
 from speclint.handbook.steam_cycle.power import SteamForWork
 from speclint.handbook.valve_events import WorkingCylinder, tractive_effort

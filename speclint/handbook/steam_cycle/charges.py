@@ -9,9 +9,9 @@ once with the one found.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from speclint.equations import require
-from speclint.errors import dataclass
 from speclint.handbook.steam import (
     pressure_of_energy,
     state_at_enthalpy,

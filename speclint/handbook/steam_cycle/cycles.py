@@ -15,11 +15,10 @@ from __future__ import annotations
 import math
 from bisect import bisect_right
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import pairwise
 
-from speclint.errors import dataclass
 from speclint.handbook.steam import SteamState, state_at_enthalpy
 from speclint.handbook.steam_cycle.charges import Charge, Flow
 from speclint.handbook.steam_cycle.ends import CylinderEnd, Running

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from speclint.equations import (
@@ -17,7 +17,6 @@ from speclint.equations import (
     WattsPerSquareMetreKelvin,
     require,
 )
-from speclint.errors import dataclass
 from speclint.handbook.steam import saturated_state, state_at_enthalpy, state_at_temperature
 from speclint.handbook.valve_events import Crank, End, Events, ValveTrain, events_of
 

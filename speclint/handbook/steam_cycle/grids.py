@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
-from speclint.errors import dataclass
 from speclint.handbook.steam_cycle.ends import CylinderEnd
 
 TURN = 2 * math.pi

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from speclint.equations import require
-from speclint.errors import dataclass
 from speclint.handbook.steam import (
     pressure_of_energy,
     state_at_enthalpy,

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.equations import Source
-from speclint.errors import dataclass
 
 
 @dataclass(frozen=True, slots=True)

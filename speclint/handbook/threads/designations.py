@@ -10,9 +10,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from fractions import Fraction
 
-from speclint.errors import NotKnown, dataclass, shortened
+from speclint.errors import NotKnown, shortened
 from speclint.handbook.tables import Row, rows
 
 INCH = 0.0254

@@ -10,12 +10,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Literal
 
 from speclint.equations import Metres, Source, SquareMetres, formula
-from speclint.errors import dataclass
 from speclint.handbook.tables import Reading, number
 from speclint.handbook.threads.designations import Designation, read
 

@@ -10,8 +10,10 @@ B, the wider, where none is).
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.equations import Source
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import rows
 from speclint.handbook.threads.designations import INCH, PIPE_TABLE
 from speclint.handbook.threads.geometry import ASME_B1_1, BS_84, ISO_228_1, Thread, thread

@@ -8,8 +8,10 @@ Carbon and alloy steel after ISO 898-1 ("8.8"), stainless steel after ISO 3506-1
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint.equations import Source
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.tables import Row, rows
 
 ISO_898_1 = Source(

@@ -8,9 +8,9 @@ most where both areas are alike.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, SquareMetres, formula, require
-from speclint.errors import dataclass
 from speclint.handbook.steam import beat_area, single_beat_flow_area
 from speclint.handbook.valve_events.trains import ValveTrain, angles
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 from speclint.equations import Radians
-from speclint.errors import dataclass
 from speclint.handbook.valve_events.trains import TURN, ValveTrain
 from speclint.handbook.valve_events.travel import Crank, End
 

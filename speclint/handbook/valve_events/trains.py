@@ -8,13 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import pairwise
 from typing import Annotated
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
-from speclint.errors import dataclass
 from speclint.handbook.cams import CamMotion, Follower
 
 TURN = 2 * math.pi

@@ -9,10 +9,10 @@ every angle. λ = r/l.
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from enum import Enum
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
-from speclint.errors import dataclass
 from speclint.handbook.cams import piston_speed, piston_travel
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -22,7 +23,6 @@ from speclint.equations import (
     formula,
     require,
 )
-from speclint.errors import dataclass
 from speclint.handbook.valve_events.trains import TURN, ValveTrain
 from speclint.handbook.valve_events.travel import Crank
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import word
 from speclint.specs import Component, NotStated, Stated, Weldment

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 
 import svg
 
-from speclint.errors import dataclass
 from speclint.reports.pack.paper import SIZE, Paper, shortened, ticks, wide
 from speclint.reports.pack.printed import Quantity
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from functools import partial
 
 import svg
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure, dimension_of, said, specs_of, word

@@ -7,9 +7,9 @@ drawing of the valve shows them in section.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, hatched, niced

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, hatched, niced

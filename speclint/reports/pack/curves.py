@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Check
-from speclint.errors import dataclass
 from speclint.reports.pack.printed import Quantity, along, judged, on_sheet, worked
 from speclint.rules import Series
 

@@ -7,9 +7,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.threads import thread
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import followed, known_of, millimetres, specs_of, word

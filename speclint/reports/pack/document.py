@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
-from speclint.errors import dataclass
 from speclint.quantities import System
 from speclint.reports.accepted import standings_of, with_concessions
 from speclint.reports.arithmetic import Arithmetic, arithmetic_of

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Hashable, Iterable
+from dataclasses import dataclass
 
-from speclint.errors import dataclass
 from speclint.reports.pack.figures import Figure
 
 _WORD = re.compile(r"[\w-]+")

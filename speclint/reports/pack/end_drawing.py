@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_sizes import Cover, Cylinder, cylinders_of
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, word

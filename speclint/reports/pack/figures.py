@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import TypeVar
 
 from speclint.checking import Assessment, Check, once_more
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import Held, quoted

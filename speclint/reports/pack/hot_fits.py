@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from functools import partial
 
 from speclint.checking import Check
-from speclint.errors import dataclass
 from speclint.reports.pack.printed import Quantity, argument, judged, on_sheet, worked
 from speclint.rules import Step
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import SIZE, Paper, shortened, wide
 from speclint.repository import Design

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from speclint.checking import STATES, Assessment, State, Unseen, unseen
-from speclint.errors import dataclass
 from speclint.reports.unseen_listing import (
     HEADINGS,
     by_kind,

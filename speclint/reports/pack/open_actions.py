@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check, still_to_be_drawn
-from speclint.errors import dataclass
 from speclint.reports.accepted import Standings
 from speclint.reports.phrases import count
 from speclint.rules import Grade

@@ -7,12 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from html import escape
 
 import svg
 
-from speclint.errors import dataclass
 from speclint.reports.pack.anchors import slug
 from speclint.reports.pack.printed import AxisMark, Held, Placed, Quantity, Words
 from speclint.reports.printable import visible

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.reports.pack.anchors import component_anchor, sheets_anchor
 from speclint.reports.pack.drawn_once import ShownFigure
 from speclint.reports.pack.same_working import Firsts, SameAs, same_as

@@ -6,11 +6,11 @@ A line of words that is made here is a plain ``str`` to whoever draws it, and kn
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from speclint.checking import Assessment, Check
-from speclint.errors import Location, dataclass
+from speclint.errors import Location
 from speclint.quantities import Measure, amount_in
 from speclint.specs import Stated
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.specs import Stated
 
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 
 import svg
 
 from speclint.checking import Assessment, Check
-from speclint.errors import NotKnown, dataclass
+from speclint.errors import NotKnown
 from speclint.handbook.threads import thread
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Hashable, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from speclint.checking import Check
-from speclint.errors import dataclass
 from speclint.reports.pack.anchors import sheet_anchor, sheet_anchor_of, sheets_anchor
 from speclint.reports.pack.figures import Figure
 

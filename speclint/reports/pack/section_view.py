@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from speclint.errors import dataclass
 from speclint.reports.pack.cylinder_sizes import Cylinder
 from speclint.reports.pack.paper import Paper, hatched, hatching
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Alike, Assessment, Check
-from speclint.errors import dataclass
 from speclint.quantities import System
 from speclint.reports.accepted import Standings
 from speclint.reports.finding_lines import short

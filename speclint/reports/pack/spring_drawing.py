@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of, word
 from speclint.reports.pack.paper import Paper, niced

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from speclint.checking import Assessment, Check
-from speclint.errors import dataclass
 from speclint.reports.pack.figures import followed, known_of, word
 from speclint.reports.pack.printed import Quantity, judged, of_step
 from speclint.rules import Step

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from importlib.metadata import version
 
 from speclint.checking import Assessment, drawings_checked, named
-from speclint.errors import dataclass
 from speclint.reports.phrases import count
 from speclint.repository import FILE_NAME, DrawingState, WorkTree
 from speclint.specs import Component, Engine, NotStated, Spec, Stated

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from speclint.checking import Assessment
-from speclint.errors import dataclass
 from speclint.reports.pack.figures import followed, known_of, millimetres, said, word
 from speclint.reports.pack.paper import Paper, Point, hatched
 from speclint.reports.pack.printed import words
