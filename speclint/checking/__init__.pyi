@@ -6,6 +6,11 @@ from .assessment import (
 from .check_result import (
     Check as Check,
 )
+from .check_seen import (
+    CheckSeen as CheckSeen,
+    checks_of_report as checks_of_report,
+    seen as seen,
+)
 from .concession_watch import (
     changes as changes,
     dated as dated,
@@ -46,6 +51,11 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .margin_changes import (
+    Cause as Cause,
+    MarginChange as MarginChange,
+    margin_changes as margin_changes,
+)
 from .old_revisions import (
     made_to_old_revision as made_to_old_revision,
 )
@@ -69,6 +79,9 @@ from .remedy import (
 )
 from .remedy_search import (
     reworks as reworks,
+)
+from .renamed_parts import (
+    renamed_parts as renamed_parts,
 )
 from .rule_run import (
     check as check,

@@ -22,6 +22,7 @@ COMMANDS = {
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
+    "compare": "what a change did: specs, findings and every margin, between two states of a design",
     "unseen": "what nobody looked at: hazards without a rule, and what the rules leave out",
     "inspect": "what is inspected on a part: dimensions ranked by the margin they carry, points, certificates",
     "record": "the record of a part as made, from the table of sizes that a shop sent",

@@ -30,3 +30,10 @@ from .standing import (
     Standing as Standing,
     standings as standings,
 )
+from .two_states import (
+    Checking as Checking,
+    Comparison as Comparison,
+    StateOfDesign as StateOfDesign,
+    compare as compare,
+    state_called as state_called,
+)

@@ -5,6 +5,16 @@ from . import (
     sheet_page as sheet_page,
     terminal_page as terminal_page,
 )
+from .comparison_data import (
+    comparison_data as comparison_data,
+    comparison_schema as comparison_schema,
+)
+from .comparison_markdown import (
+    comparison_markdown as comparison_markdown,
+)
+from .comparison_page import (
+    comparison_page as comparison_page,
+)
 from .consequences_listing import (
     consequences_data as consequences_data,
     consequences_page as consequences_page,

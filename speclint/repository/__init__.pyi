@@ -2,6 +2,7 @@ from .basis import (
     Basis as Basis,
 )
 from .basis_changes import (
+    FilesInFolder as FilesInFolder,
     changes_of_basis as changes_of_basis,
     changes_of_duties as changes_of_duties,
     removed_specs as removed_specs,

@@ -14,14 +14,18 @@ from speclint.commands import main
 from speclint.commands.command_line import COMMANDS, module_of
 from speclint.made.inspection_sheet import COLUMNS
 from tests.example import assessed
+from tests.register.office import git
 
 ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture
 def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    """A folder with a copy of example_specs, a key of a reviewer and a filled-in sheet, as the examples have them."""
+    """A folder with example_specs in git, a key of a reviewer and a filled-in sheet, as the examples have them."""
     shutil.copytree(ROOT / "example_specs", tmp_path / "example_specs")
+    git(tmp_path / "example_specs", "init", "--quiet")
+    git(tmp_path / "example_specs", "add", "--all")
+    git(tmp_path / "example_specs", "commit", "--quiet", "--message=first")
     monkeypatch.chdir(tmp_path)
     key = ["ssh-keygen", "-q", "-t", "ed25519", "-N", "", "-f", "coyle_key"]
     subprocess.run(key, check=True)

@@ -30,6 +30,7 @@ WORDS = {
     "check": ["check"],
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
+    "compare": ["compare", ".", "."],
     "unseen": ["unseen"],
     "inspect": ["inspect", "tube"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
