@@ -16,7 +16,7 @@ from speclint.commands.progress import progress
 if TYPE_CHECKING:
     from speclint.register import Comparison
 
-EXAMPLE = "speclint compare HEAD --in example_specs/liners --rule liner.bore-stress"
+EXAMPLE = "speclint compare HEAD --in example_specs/pipes --rule pipe.wall"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:

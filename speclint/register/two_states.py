@@ -134,7 +134,8 @@ class Checking:
 def state_called(called: str, folder: Path, scratch: Path, how: Checking) -> StateOfDesign:
     """The state that a word names: a folder, a report of an earlier run, or a git revision of a repository.
 
-    ``folder`` is the repository whose revisions are meant, or the part of it to be compared; ``scratch`` is empty, for the files of a revision.
+    ``folder`` is the repository whose revisions are meant, or the part of it to be compared; ``scratch`` is empty, for
+    the files of a revision.
 
     :raises DesignError: for a folder in no repository, or a word that names a folder and a revision.
     :raises RevisionError: where git has no such revision.
