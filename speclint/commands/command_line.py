@@ -6,6 +6,7 @@ import argparse
 import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
+from keyword import iskeyword
 from types import ModuleType
 from typing import Any
 
@@ -26,6 +27,8 @@ COMMANDS = {
     "unseen": "what nobody looked at: hazards without a rule, and what the rules leave out",
     "inspect": "what is inspected on a part: dimensions ranked by the margin they carry, points, certificates",
     "record": "the record of a part as made, from the table of sizes that a shop sent",
+    "import": "specs from a table, one row a part",
+    "export": "the parts of a kind as a table, one row each",
     "pair": "which measured part goes with which measured mate, and the finish size of the last part to be machined",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
@@ -41,7 +44,7 @@ COMMANDS = {
 
 def module_of(word: str) -> ModuleType:
     """The module of a command: its options, its example and its run."""
-    return import_module(f"speclint.commands.{word}")
+    return import_module(f"speclint.commands.{word}{'_' if iskeyword(word) else ''}")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:

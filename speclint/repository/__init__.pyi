@@ -73,6 +73,20 @@ from .output_target import (
     refuse_target as refuse_target,
     write_output as write_output,
 )
+from .parts_from_table import (
+    NewSpec as NewSpec,
+    PartsOfTable as PartsOfTable,
+    Place as Place,
+    RefusedPart as RefusedPart,
+    parts_of_table as parts_of_table,
+    written_folder as written_folder,
+)
+from .parts_to_table import (
+    TableOfParts as TableOfParts,
+    csv_text as csv_text,
+    spreadsheet as spreadsheet,
+    table_of_parts as table_of_parts,
+)
 from .programs import (
     find_program as find_program,
 )
@@ -115,8 +129,10 @@ from .spec_files import (
     spec_files as spec_files,
 )
 from .table_mappings import (
+    PartsMapping as PartsMapping,
     TableMapping as TableMapping,
     read_mapping as read_mapping,
+    read_parts_mapping as read_parts_mapping,
 )
 from .work_tree import (
     WorkTree as WorkTree,

@@ -110,6 +110,16 @@ class Made(SpecTable):
     gauge_share: Fraction = NOT_STATED
 
 
+class Tables(SpecTable):
+    """How tables of parts are read.
+
+    Fields:
+        mappings: the files, in the repository, that say which key each column of such a table holds.
+    """
+
+    mappings: Texts = ()
+
+
 class Reviewer(SpecTable):
     """Who may concede a hold, under a name of their own.
 
@@ -139,6 +149,7 @@ class Settings(SpecTable):
     signers: Signers = Signers.unstated()
     reviewers: dict[str, Reviewer] = {}
     made: Made = Made.unstated()
+    tables: Tables = Tables.unstated()
 
     def said(self, name: SettingName) -> str:
         """A setting that a rule may ask for, as text; "" where it is not set."""

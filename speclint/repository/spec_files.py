@@ -75,7 +75,8 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     specs: list[str] = []
     passed_over: list[PassedOver] = []
     files = tuple(_toml_files(root, passed_over))
-    own = {FILE_NAME, settings.register_file, *settings.materials, *settings.made.mappings}
+    mappings = (*settings.made.mappings, *settings.tables.mappings)
+    own = {FILE_NAME, settings.register_file, *settings.materials, *mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
     for file in files:
         if file in own or file.rpartition("/")[2] == FILE_NAME:

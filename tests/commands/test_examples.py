@@ -36,6 +36,8 @@ def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
         writer = csv.DictWriter(file, COLUMNS, restval="")
         writer.writeheader()
         writer.writerow(filled | {"instrument": "bore gauge", "date": "2025-03-04", "inspector": "M. Holt"})
+    table = "id,outside_diameter (mm),wall (mm)\npipe-drain,48.3,3.2\n"
+    (tmp_path / "pipes.csv").write_text(table, encoding="utf-8")
     return tmp_path
 
 

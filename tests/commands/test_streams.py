@@ -34,6 +34,8 @@ WORDS = {
     "unseen": ["unseen"],
     "inspect": ["inspect", "tube"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
+    "import": ["import", "tubes.csv", "--kind", "tube"],
+    "export": ["export", "tube"],
     "pair": ["pair", "tube", "tube"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
@@ -45,7 +47,7 @@ WORDS = {
     "register": ["register", "--as", "json"],
     "gate": ["gate"],
 }
-SAYING = [word for word in WORDS if word not in ("concede", "read", "record", "sign")]
+SAYING = [word for word in WORDS if word not in ("concede", "import", "read", "record", "sign")]
 
 
 class Stream(io.TextIOWrapper):
