@@ -11,6 +11,9 @@ from .check_seen import (
     checks_of_report as checks_of_report,
     seen as seen,
 )
+from .code_digest import (
+    code_of as code_of,
+)
 from .concession_watch import (
     changes as changes,
     dated as dated,
@@ -86,6 +89,7 @@ from .renamed_parts import (
 from .rule_run import (
     check as check,
     check_component as check_component,
+    remember as remember,
 )
 from .swings import (
     Swing as Swing,

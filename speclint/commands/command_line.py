@@ -31,6 +31,7 @@ COMMANDS = {
     "export": "the parts of a kind as a table, one row each",
     "pair": "which measured part goes with which measured mate, and the finish size of the last part to be machined",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
+    "serve": "findings, completions and meanings in an editor while a spec is written, by the Language Server Protocol",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
     "families": "the families loaded, with versions; or a new family, written to begin with",

@@ -114,6 +114,9 @@ from .pairing import (
     pairs_markdown as pairs_markdown,
     pairs_page as pairs_page,
 )
+from .phrases import (
+    share_of_limit as share_of_limit,
+)
 from .printable import (
     json_text as json_text,
     visible as visible,

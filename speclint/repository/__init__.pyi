@@ -8,6 +8,10 @@ from .basis_changes import (
     removed_specs as removed_specs,
     touched_specs as touched_specs,
 )
+from .cells import (
+    CellError as CellError,
+    Schema as Schema,
+)
 from .changes import (
     Changes as Changes,
 )
@@ -41,6 +45,9 @@ from .drawing_state import (
 )
 from .drawings_in_git import (
     InGit as InGit,
+)
+from .edited_design import (
+    EditedDesign as EditedDesign,
 )
 from .file_replacement import (
     replace_file as replace_file,
@@ -133,6 +140,11 @@ from .table_mappings import (
     TableMapping as TableMapping,
     read_mapping as read_mapping,
     read_parts_mapping as read_parts_mapping,
+)
+from .unknown_names import (
+    Known as Known,
+    ids_named as ids_named,
+    names_for as names_for,
 )
 from .work_tree import (
     WorkTree as WorkTree,

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from speclint.errors import Complaint, Location, nearest, one_of, shortened
+from speclint.repository.design import Design
 from speclint.repository.index import Index
 from speclint.specs import Component, Link, NamedIn, Spec, SpecTable, Stated, names_in
 
@@ -25,6 +26,30 @@ def unknown_names_of(spec: Spec, known: Known) -> Iterator[Complaint]:
             table = _looked_up(spec, holder, mark, known)
             if table is not None and table.known and name not in table.known:
                 yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
+
+
+def names_for(spec: Spec, keys: tuple[str, ...], known: Known) -> tuple[str, ...]:
+    """The names that may stand under a key of a spec, of the table that they are looked up in; none for another key."""
+    found: set[str] = set()
+    for path, mark in names_in(type(spec)):
+        if len(path) == len(keys) and all(one in ("*", key) for one, key in zip(path, keys, strict=True)):
+            holder = _holder(spec, keys[:-1])
+            table = _looked_up(spec, holder, mark, known)
+            found |= {*table.known, *mark.beside} if table is not None else set()
+    return tuple(sorted(found))
+
+
+def _holder(spec: Spec, keys: tuple[str, ...]) -> SpecTable:
+    """The table that states a key."""
+    value: Any = spec
+    for key in keys:
+        if isinstance(value, Mapping):
+            value = value.get(key)
+        elif isinstance(value, tuple):
+            value = value[int(key) - 1] if key.isdecimal() and 0 < int(key) <= len(value) else None
+        else:
+            value = getattr(value, key, None)
+    return value if isinstance(value, SpecTable) else spec
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,3 +180,12 @@ def _linked(spec: Spec, links: str, specs: Specs) -> Spec | None:
 def _at_the_end(link: Link[Any], specs: Specs) -> Spec | None:
     found = specs.get(link.id)
     return found if found is not None and found.is_one_of(link.kinds) else None
+
+
+def ids_named(design: Design, kinds: Mapping[str, type[Spec]], name: str) -> Iterator[Location]:
+    """The places where words of specs that are no links name the id of one; only kinds with such words are read."""
+    for one, entry in design.index.entries.items():
+        marks = [path for path, mark in names_in(kinds[entry.kind]) if mark.ids_of]
+        spec = design.specs.get(one) if marks else None
+        for path in marks if spec is not None else ():
+            yield from (where for _, word, where in _names(spec, spec, path) if word == name)

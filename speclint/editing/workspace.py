@@ -1,0 +1,150 @@
+"""A design repository in an editor: the texts that are open, the specs as they read them, and their checks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date
+from functools import cached_property
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.checking import Check, Inputs, KeptFolder, check, code_of, context_of, remember, usual_folder
+from speclint.editing.marks import Mark, of_checks, of_complaints
+from speclint.errors import Complaint
+from speclint.repository import EditedDesign, Remembered, Repository, Schema, open_repository
+from speclint.rules import Context, read_limits
+from speclint.specs import Component, Spec, schema_of
+
+if TYPE_CHECKING:
+    from speclint.families import Loaded
+
+
+@dataclass
+class OpenText:
+    """A text that an editor has open: its lines, what is wrong with it, and its checks by component."""
+
+    file: str
+    lines: Sequence[str]
+    complaints: tuple[Complaint, ...] = ()
+    checks: dict[str, list[Check]] = field(default_factory=dict)
+
+    def marks(self) -> list[Mark]:
+        """What is marked in it."""
+        made = [one for some in self.checks.values() for one in some]
+        return of_complaints(self.complaints, self.file, self.lines) + of_checks(made, self.file, self.lines)
+
+
+class Workspace:
+    """One repository in an editor. Texts are edited one by one; nothing is written."""
+
+    def __init__(self, root: Path, loaded: Loaded) -> None:
+        self.root = root
+        self.texts: dict[str, OpenText] = {}
+        #: The specs of open texts as they could last be read: what links a half-written one has.
+        self.last_read: dict[str, Spec] = {}
+        self._everything = loaded
+        self._schemas: dict[str, Schema] = {}
+        self.reopen()
+
+    def reopen(self) -> None:
+        """Read the repository anew, as after a file was saved that is no spec, with the open texts in its place."""
+        loaded = self._everything
+        remembered = None
+        folder = KeptFolder(usual_folder())
+        if not folder.why_not:
+            remembered = Remembered(folder, code_of(loaded))
+        self.opened: Repository = open_repository(
+            [self.root], loaded.kinds, None, tuple(loaded.materials), remembered
+        )
+        left_out = self.opened.settings.families.left_out if self.opened.settings else ()
+        self.loaded = loaded.without(left_out)
+        self.edited = EditedDesign(self.opened.design, self.loaded.kinds)
+        self.__dict__.pop("materials", None)
+        for text in list(self.texts.values()):
+            self.write(text.file, "\n".join(text.lines))
+
+    def file_of(self, path: Path) -> str:
+        """A path as the repository names it; "" for one outside of it."""
+        try:
+            return path.resolve().relative_to(self.root.resolve()).as_posix()
+        except ValueError:
+            return ""
+
+    def write(self, file: str, content: str) -> OpenText:
+        """Take what an editor has for the text of a file; its checks are to be made."""
+        text = self.texts[file] = OpenText(file, content.splitlines())
+        if self.edited.is_spec(file):
+            text.complaints = self.edited.edit(file, content)
+            specs = self.edited.design.specs
+            self.last_read.update({name: specs[name] for name in self.edited.names_in(file) if name in specs})
+        else:
+            text.complaints = tuple(one for one in self.opened.complaints if one.where.file == file)
+        return text
+
+    def close(self, file: str) -> None:
+        """Take the file itself again."""
+        if self.texts.pop(file, None) is not None and self.edited.is_spec(file):
+            self.edited.edit(file, None)
+
+    def checking(self, file: str) -> Iterator[None]:
+        """Make the checks of the specs of an open text, one rule at each step."""
+        text = self.texts.get(file)
+        if text is None or self.opened.settings is None:
+            return
+        names = self.edited.names_in(file)
+        context = self._context(names)
+        found: dict[str, list[Check]] = {}
+        for name in names:
+            spec = self.edited.design.specs.get(name)
+            if isinstance(spec, Component):
+                checks = found[name] = []
+                rules = [one for one in self.loaded.rules_for({spec.kind}) if isinstance(spec, one.on)]
+                for rule in sorted(
+                    rules, key=lambda one: one.reviews
+                ):  # those that review the others come last
+                    if rule.reviews:
+                        remember(name, checks, context)
+                    checks.append(check(rule, spec, context))
+                    yield
+        text.checks = found
+
+    def _context(self, names: Sequence[str]) -> Context:
+        design = replace(self.edited.design, selected=frozenset(names), _known=self.edited.design.index)
+        settings = self.opened.settings
+        limits, _ = read_limits(settings, self.loaded.rules) if settings and settings.limits else ({}, [])
+        inputs = Inputs(design, limits, self.opened.materials, self.opened.register, date.today())
+        context = context_of(inputs, self.loaded)
+        context.outcomes = {}
+        return context
+
+    def resting_on(self, file: str) -> list[str]:
+        """The other open texts whose checks looked at a spec of a file."""
+        names = {*self.edited.names_in(file)}
+        return [
+            text.file
+            for text in self.texts.values()
+            if text.file != file
+            and any(not names.isdisjoint(one.consulted.ids) for some in text.checks.values() for one in some)
+        ]
+
+    def kind_of(self, lines: Sequence[str]) -> type[Spec] | None:
+        """The kind that a text states, also where it could not be read."""
+        for line in lines:
+            key, _, value = line.partition("=")
+            if key.strip() == "kind":
+                return self.loaded.kinds.get(value.split("#")[0].strip().strip("\"'"))
+        return None
+
+    def schema(self, kind: type[Spec]) -> Schema:
+        """What may stand under the keys of a kind."""
+        if kind.kind not in self._schemas:
+            self._schemas[kind.kind] = Schema(schema_of(kind))
+        return self._schemas[kind.kind]
+
+    @cached_property
+    def materials(self) -> tuple[str, ...]:
+        """The names of all materials: of the handbook, the families and the repository."""
+        from speclint.handbook.materials import names
+
+        return tuple(sorted({*names(), *self.loaded.materials, *self.opened.materials}))
