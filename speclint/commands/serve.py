@@ -20,12 +20,12 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Answer an editor until it ends; returns the exit code."""
+    loaded = families_for([Path()])
     try:
         import lsprotocol  # noqa: F401
         import pygls  # noqa: F401
     except ImportError as problem:
         raise SettingsError(f"{problem.name} is not installed: pip install speclint[editor]") from problem
-    loaded = families_for([Path()])
     if options.ready:
         from speclint.commands.output import write
 

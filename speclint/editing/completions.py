@@ -85,11 +85,19 @@ def _tables_below(
     for way in schema.ways(node):
         for name, about in way.get("properties", {}).items() if deep else ():
             inner = schema.at((*path, name))
-            holds = [one for one in schema.ways(inner) if one.get("type") == "object" or "items" in one]
+            holds = [one for one in schema.ways(inner) if _is_table(one, schema)]
             if holds and not schema.dimension((*path, name)):
                 yield (*path, name), about
                 if any("properties" in one for one in holds):
                     yield from _tables_below((*path, name), inner, schema, deep - 1)
+
+
+def _is_table(node: Mapping[str, Any], schema: Schema) -> bool:
+    """Whether a value stands under a header: a table, or a list of them."""
+    items = node.get("items")
+    return node.get("type") == "object" or (
+        items is not None and any(one.get("type") == "object" for one in schema.ways(items))
+    )
 
 
 def _values(space: Workspace, text: OpenText, at: Cursor, schema: Schema) -> Iterator[Completion]:

@@ -83,7 +83,12 @@ def _end_of_bare(text: str, first: int, end: int) -> int:
 
 
 def _in_remark(before: str) -> bool:
-    return re.fullmatch(r'(?:[^"#]|"[^"]*"?)*', before) is None
+    quoted = False
+    for letter in before:
+        quoted ^= letter == '"'
+        if letter == "#" and not quoted:
+            return True
+    return False
 
 
 def _table_above(lines: Sequence[str], line: int) -> tuple[str, ...]:

@@ -20,7 +20,7 @@ def hover(space: Workspace, text: OpenText, line: int, column: int) -> str:
     """What is said of the key or the value at a line and a column, both from 0, as Markdown; "" where nothing is."""
     at = cursor_at(text.lines, line, column)
     kind = space.kind_of(text.lines)
-    if at.side == "remark" or kind is None:
+    if at.side == "remark" or kind is None or not (at.whole and at.path):
         return ""
     parts = [*_of_key(at, space.schema(kind)), *_of_link(space, at), *_of_checks(text, line + 1)]
     return "\n\n".join(parts)

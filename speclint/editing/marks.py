@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -41,27 +41,55 @@ def of_complaints(complaints: Iterable[Complaint], file: str, lines: Sequence[st
     return found
 
 
-def of_checks(checks: Iterable[Check], file: str, lines: Sequence[str]) -> list[Mark]:
-    """The marks of findings and of checks not assessed; what several parts of the file have alike once."""
+def of_checks(
+    checks: Iterable[Check],
+    file: str,
+    lines: Sequence[str],
+    conceded: Mapping[tuple[str, str], str],
+) -> list[Mark]:
+    """The marks of findings and of checks not assessed; what several parts of the file have alike once.
+
+    ``conceded`` says which findings are accepted, by component and rule: they are told, and no more.
+    """
     groups: dict[tuple[int, str, str], list[Check]] = {}
     for one in checks:
         if one.outcome in ("finding", "not assessed"):
             line = one.where.line if one.where.file == file else 0
-            says = one.actual if one.outcome == "finding" else "; ".join(one.missing) or one.says
-            groups.setdefault((line, one.rule.name, says), []).append(one)
-    found = []
-    for (_, rule, says), alike in groups.items():
-        first = alike[0]
-        weight = _WEIGHTS[first.grade] if first.grade is not None else "hint"
-        word = first.grade.word if first.grade is not None else ""
-        said = (
-            f"{word}: {says}"
-            if first.outcome == "finding"
-            else ", ".join(filter(None, (word, "not assessed"))) + f": {says}"
-        )
-        parts = f" ({', '.join(one.component for one in alike)})" if len(alike) > 1 else ""
-        found.append(_mark(first.where, file, lines, weight, said + parts, rule))
-    return sorted(found, key=lambda one: (one.line, one.rule))
+            rule = one.rule.name if one.outcome == "finding" else ""
+            groups.setdefault((line, rule, _said(one, conceded)), []).append(one)
+    found = [_of_group(alike, says, file, lines, conceded) for (_, _, says), alike in groups.items()]
+    return sorted(found, key=lambda one: (one.line, one.rule, one.says))
+
+
+def _of_group(
+    alike: Sequence[Check],
+    says: str,
+    file: str,
+    lines: Sequence[str],
+    conceded: Mapping[tuple[str, str], str],
+) -> Mark:
+    """The mark of one finding on several parts, or of all checks that want the same."""
+    first, rules = alike[0], sorted({one.rule.name for one in alike})
+    parts = sorted({one.component for one in alike})
+    more = f" ({', '.join(parts)})" if len(parts) > 1 else ""
+    if first.outcome == "finding":
+        weight = "information" if first.order in conceded else _WEIGHTS[first.grade or Grade.OBSERVATION]
+        return _mark(first.where, file, lines, weight, f"{says}{more}", rules[0])
+    safety = any(one.grade is Grade.HOLD for one in alike)
+    wanted = f"{says}: needed for {', '.join(rules)}{more}"
+    said = f"not assessed, a safety check among them: {wanted}" if safety else f"not assessed: {wanted}"
+    return _mark(
+        first.where, file, lines, "warning" if safety else "hint", said, rules[0] if len(rules) == 1 else ""
+    )
+
+
+def _said(check: Check, conceded: Mapping[tuple[str, str], str]) -> str:
+    """What is wrong; of a check not assessed what it needs."""
+    if check.outcome == "not assessed":
+        return "; ".join(check.missing) or check.says
+    words = [check.grade.word] if check.grade is not None else []
+    words += [conceded[check.order]] if check.order in conceded else []
+    return f"{', '.join(words)}: {check.actual}"
 
 
 def _mark(

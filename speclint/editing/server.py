@@ -102,6 +102,8 @@ class SpecServer(LanguageServer):
         self.mark(space, file)
         if others:
             for other in space.resting_on(file):
+                space.again(other)
+                self.mark(space, other)
                 self.check(space, other, others=False)
 
     def mark(self, space: Workspace, file: str) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
 from functools import cached_property
@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 from speclint.checking import Check, Inputs, KeptFolder, check, code_of, context_of, remember, usual_folder
 from speclint.editing.marks import Mark, of_checks, of_complaints
 from speclint.errors import Complaint
+from speclint.register import Standing, Surroundings, standings
 from speclint.repository import EditedDesign, Remembered, Repository, Schema, open_repository
 from speclint.rules import Context, read_limits
 from speclint.specs import Component, Spec, schema_of
@@ -22,17 +23,23 @@ if TYPE_CHECKING:
 
 @dataclass
 class OpenText:
-    """A text that an editor has open: its lines, what is wrong with it, and its checks by component."""
+    """A text that an editor has open: its lines, what is wrong with it, and its checks by component.
+
+    ``conceded`` says by component and rule which of its findings are accepted, and how.
+    """
 
     file: str
     lines: Sequence[str]
     complaints: tuple[Complaint, ...] = ()
     checks: dict[str, list[Check]] = field(default_factory=dict)
+    conceded: dict[tuple[str, str], str] = field(default_factory=dict)
 
     def marks(self) -> list[Mark]:
         """What is marked in it."""
         made = [one for some in self.checks.values() for one in some]
-        return of_complaints(self.complaints, self.file, self.lines) + of_checks(made, self.file, self.lines)
+        return of_complaints(self.complaints, self.file, self.lines) + of_checks(
+            made, self.file, self.lines, self.conceded
+        )
 
 
 class Workspace:
@@ -73,11 +80,18 @@ class Workspace:
 
     def write(self, file: str, content: str) -> OpenText:
         """Take what an editor has for the text of a file; its checks are to be made."""
+        before = self.texts.get(file)
         text = self.texts[file] = OpenText(file, content.splitlines())
         if self.edited.is_spec(file):
             text.complaints = self.edited.edit(file, content)
             specs = self.edited.design.specs
-            self.last_read.update({name: specs[name] for name in self.edited.names_in(file) if name in specs})
+            names = self.edited.names_in(file)
+            self.last_read.update({name: specs[name] for name in names if name in specs})
+            if before is not None:  # shown until those of the new text are made, so that nothing flickers
+                text.checks = {
+                    name: some for name, some in before.checks.items() if name in specs and name in names
+                }
+                text.conceded = before.conceded
         else:
             text.complaints = tuple(one for one in self.opened.complaints if one.where.file == file)
         return text
@@ -107,7 +121,21 @@ class Workspace:
                         remember(name, checks, context)
                     checks.append(check(rule, spec, context))
                     yield
-        text.checks = found
+        text.checks, text.conceded = found, self._conceded(found, context)
+
+    def _conceded(
+        self, checks: Mapping[str, Sequence[Check]], context: Context
+    ) -> dict[tuple[str, str], str]:
+        """The findings that a concession of the register accepts as they are now."""
+        register, settings = self.opened.register, self.opened.settings
+        entries = tuple(one for one in register.concessions if not checks.keys().isdisjoint(one.parts))
+        if not entries or settings is None:
+            return {}
+        made = {one.order: one for some in checks.values() for one in some}
+        signers = self.root / settings.signers_file
+        around = Surroundings(context, settings, self.loaded, signers, date.today(), made)
+        stand = standings(replace(register, concessions=entries), around)
+        return {one.subject: _accepted(one) for one in stand if one.holds and one.component in checks}
 
     def _context(self, names: Sequence[str]) -> Context:
         design = replace(self.edited.design, selected=frozenset(names), _known=self.edited.design.index)
@@ -119,14 +147,22 @@ class Workspace:
         return context
 
     def resting_on(self, file: str) -> list[str]:
-        """The other open texts whose checks looked at a spec of a file."""
+        """The other open texts whose specs are linked to one of a file, or whose checks looked at one."""
         names = {*self.edited.names_in(file)}
-        return [
-            text.file
-            for text in self.texts.values()
-            if text.file != file
-            and any(not names.isdisjoint(one.consulted.ids) for some in text.checks.values() for one in some)
+        others = [
+            text for text in self.texts.values() if text.file != file and self.edited.is_spec(text.file)
         ]
+        return [text.file for text in others if not names.isdisjoint(self._looked_at(text))]
+
+    def _looked_at(self, text: OpenText) -> set[str]:
+        entries = self.edited.design.index.entries
+        own = [entries[name] for name in self.edited.names_in(text.file) if name in entries]
+        linked = {link.id for entry in own for link in entry.links()}
+        return linked.union(*(one.consulted.ids for some in text.checks.values() for one in some))
+
+    def again(self, file: str) -> None:
+        """Hold an open text against the others anew, as after one of them was changed."""
+        self.write(file, "\n".join(self.texts[file].lines))
 
     def kind_of(self, lines: Sequence[str]) -> type[Spec] | None:
         """The kind that a text states, also where it could not be read."""
@@ -148,3 +184,8 @@ class Workspace:
         from speclint.handbook.materials import names
 
         return tuple(sorted({*names(), *self.loaded.materials, *self.opened.materials}))
+
+
+def _accepted(standing: Standing) -> str:
+    one = standing.concession
+    return f"conceded by {one.accepted_by} until {one.until} ({one.number})"

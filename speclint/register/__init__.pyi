@@ -28,6 +28,7 @@ from .staged import (
 )
 from .standing import (
     Standing as Standing,
+    Surroundings as Surroundings,
     standings as standings,
 )
 from .two_states import (

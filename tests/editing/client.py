@@ -90,6 +90,14 @@ class Client:
                 times -= 1
         return self.marks[self.uri(file)]
 
+    def until(self, file: str, rule: str) -> list[dict[str, Any]]:
+        """The marks of a document once a finding of a rule is among them."""
+        end = time.monotonic() + _WAITS
+        while not any(one.get("code") == rule for one in self.marks.get(self.uri(file), [])):
+            assert time.monotonic() < end, f"no finding of {rule}"
+            self._next(_WAITS)
+        return self.marks[self.uri(file)]
+
     def end(self) -> int:
         """Shut the server down; returns its exit code."""
         self.ask("shutdown", None)
