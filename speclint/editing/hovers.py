@@ -62,7 +62,7 @@ def _of_link(space: Workspace, at: Cursor) -> Iterator[str]:
 
 def _of_checks(text: OpenText, line: int) -> Iterator[str]:
     """The checks that take the value of a line, the one that uses most of its limit first."""
-    every = [one for some in text.checks.values() for one in some if one.outcome != "not applicable"]
+    every = [one for one in text.checks.values() if one.outcome != "not applicable"]
     found = [one for one in every if _rests_on(one, text.file, line)]
     found.sort(key=lambda one: (-(one.utilisation or 0.0), one.order))
     lines = [f"- {_told(one)}" for one in found[:_MOST]]

@@ -97,9 +97,10 @@ class SpecServer(LanguageServer):
 
     async def _checked(self, space: Workspace, file: str, others: bool) -> None:
         await asyncio.sleep(0)
-        for _ in space.checking(file):
+        for is_news in space.checking(file):
+            if is_news:
+                self.mark(space, file)
             await asyncio.sleep(0)
-        self.mark(space, file)
         if others:
             for other in space.resting_on(file):
                 space.again(other)

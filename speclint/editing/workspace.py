@@ -14,7 +14,7 @@ from speclint.editing.marks import Mark, of_checks, of_complaints
 from speclint.errors import Complaint
 from speclint.register import Standing, Surroundings, standings
 from speclint.repository import EditedDesign, Remembered, Repository, Schema, open_repository
-from speclint.rules import Context, read_limits
+from speclint.rules import Context, Rule, read_limits
 from speclint.specs import Component, Spec, schema_of
 
 if TYPE_CHECKING:
@@ -23,23 +23,29 @@ if TYPE_CHECKING:
 
 @dataclass
 class OpenText:
-    """A text that an editor has open: its lines, what is wrong with it, and its checks by component.
+    """A text that an editor has open: its lines, what is wrong with it, and its checks by component and rule.
 
-    ``conceded`` says by component and rule which of its findings are accepted, and how.
+    ``conceded`` says which of its findings are accepted, and how. ``changed`` are the lines, from 1, that were changed
+    since all its checks were last made.
     """
 
     file: str
     lines: Sequence[str]
     complaints: tuple[Complaint, ...] = ()
-    checks: dict[str, list[Check]] = field(default_factory=dict)
+    checks: dict[tuple[str, str], Check] = field(default_factory=dict)
     conceded: dict[tuple[str, str], str] = field(default_factory=dict)
+    changed: frozenset[int] = frozenset()
 
     def marks(self) -> list[Mark]:
         """What is marked in it."""
-        made = [one for some in self.checks.values() for one in some]
         return of_complaints(self.complaints, self.file, self.lines) + of_checks(
-            made, self.file, self.lines, self.conceded
+            self.checks.values(), self.file, self.lines, self.conceded
         )
+
+    def rests_on_change(self, check: Check) -> bool:
+        """Whether a check takes a value of a line that was changed."""
+        places = (check.where, *(step.where for step in check.steps))
+        return any(one.file == self.file and one.line in self.changed for one in places)
 
 
 class Workspace:
@@ -88,10 +94,10 @@ class Workspace:
             names = self.edited.names_in(file)
             self.last_read.update({name: specs[name] for name in names if name in specs})
             if before is not None:  # shown until those of the new text are made, so that nothing flickers
-                text.checks = {
-                    name: some for name, some in before.checks.items() if name in specs and name in names
-                }
+                there = {name for name in names if name in specs}
+                text.checks = {order: one for order, one in before.checks.items() if order[0] in there}
                 text.conceded = before.conceded
+                text.changed = before.changed | _differing(before.lines, text.lines)
         else:
             text.complaints = tuple(one for one in self.opened.complaints if one.where.file == file)
         return text
@@ -101,41 +107,56 @@ class Workspace:
         if self.texts.pop(file, None) is not None and self.edited.is_spec(file):
             self.edited.edit(file, None)
 
-    def checking(self, file: str) -> Iterator[None]:
-        """Make the checks of the specs of an open text, one rule at each step."""
+    def checking(self, file: str) -> Iterator[bool]:
+        """Make the checks of the specs of an open text, one rule at each step.
+
+        Those that rest on a line that was changed come first, and whatever is a finding so far; then the step is true,
+        as the text can be marked anew, and at the end.
+        """
         text = self.texts.get(file)
         if text is None or self.opened.settings is None:
             return
         names = self.edited.names_in(file)
         context = self._context(names)
-        found: dict[str, list[Check]] = {}
+        made: dict[tuple[str, str], Check] = {}
+        turns = sorted(self._turns(text, names), key=lambda one: one[0])
+        soon = sum(1 for turn, _, _ in turns if turn == 0)
+        for number, (_, rule, spec) in enumerate(turns, start=1):
+            if rule.reviews:
+                remember(spec.id, [one for one in made.values() if one.component == spec.id], context)
+            made[spec.id, rule.name] = text.checks[spec.id, rule.name] = check(rule, spec, context)
+            if number == soon:
+                text.conceded = self._conceded(text.checks, context)
+            yield number == soon
+        text.checks, text.conceded, text.changed = made, self._conceded(made, context), frozenset()
+        yield True
+
+    def _turns(self, text: OpenText, names: Sequence[str]) -> Iterator[tuple[int, Rule, Component]]:
+        """Each rule with its component, and when it has its turn: those that review the others last."""
         for name in names:
             spec = self.edited.design.specs.get(name)
             if isinstance(spec, Component):
-                checks = found[name] = []
-                rules = [one for one in self.loaded.rules_for({spec.kind}) if isinstance(spec, one.on)]
-                for rule in sorted(
-                    rules, key=lambda one: one.reviews
-                ):  # those that review the others come last
-                    if rule.reviews:
-                        remember(name, checks, context)
-                    checks.append(check(rule, spec, context))
-                    yield
-        text.checks, text.conceded = found, self._conceded(found, context)
+                for rule in self.loaded.rules_for({spec.kind}):
+                    if isinstance(spec, rule.on):
+                        known = text.checks.get((name, rule.name))
+                        soon = known is not None and (
+                            known.outcome == "finding" or text.rests_on_change(known)
+                        )
+                        yield 2 if rule.reviews else 0 if soon else 1, rule, spec
 
     def _conceded(
-        self, checks: Mapping[str, Sequence[Check]], context: Context
+        self, checks: Mapping[tuple[str, str], Check], context: Context
     ) -> dict[tuple[str, str], str]:
         """The findings that a concession of the register accepts as they are now."""
         register, settings = self.opened.register, self.opened.settings
-        entries = tuple(one for one in register.concessions if not checks.keys().isdisjoint(one.parts))
+        parts = {name for name, _ in checks}
+        entries = tuple(one for one in register.concessions if not parts.isdisjoint(one.parts))
         if not entries or settings is None:
             return {}
-        made = {one.order: one for some in checks.values() for one in some}
         signers = self.root / settings.signers_file
-        around = Surroundings(context, settings, self.loaded, signers, date.today(), made)
+        around = Surroundings(context, settings, self.loaded, signers, date.today(), checks)
         stand = standings(replace(register, concessions=entries), around)
-        return {one.subject: _accepted(one) for one in stand if one.holds and one.component in checks}
+        return {one.subject: _accepted(one) for one in stand if one.holds and one.component in parts}
 
     def _context(self, names: Sequence[str]) -> Context:
         design = replace(self.edited.design, selected=frozenset(names), _known=self.edited.design.index)
@@ -158,7 +179,7 @@ class Workspace:
         entries = self.edited.design.index.entries
         own = [entries[name] for name in self.edited.names_in(text.file) if name in entries]
         linked = {link.id for entry in own for link in entry.links()}
-        return linked.union(*(one.consulted.ids for some in text.checks.values() for one in some))
+        return linked.union(*(one.consulted.ids for one in text.checks.values()))
 
     def again(self, file: str) -> None:
         """Hold an open text against the others anew, as after one of them was changed."""
@@ -189,3 +210,12 @@ class Workspace:
 def _accepted(standing: Standing) -> str:
     one = standing.concession
     return f"conceded by {one.accepted_by} until {one.until} ({one.number})"
+
+
+def _differing(before: Sequence[str], now: Sequence[str]) -> frozenset[int]:
+    """The lines, from 1, that differ; where lines came or went, those from the first that differs on."""
+    pairs = list(zip(before, now, strict=False))
+    found = [number for number, (one, other) in enumerate(pairs, start=1) if one != other]
+    if len(before) != len(now):
+        return frozenset(range(min([*found, len(pairs) + 1]), max(len(before), len(now)) + 1))
+    return frozenset(found)
