@@ -13,6 +13,9 @@ from .mirroring import (
     negated as negated,
     round_the_axis as round_the_axis,
 )
+from .patterns import (
+    pattern_of as pattern_of,
+)
 from .rewriting import (
     Written as Written,
 )

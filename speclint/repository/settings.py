@@ -135,7 +135,14 @@ class Reviewer(SpecTable):
 
 
 class Settings(SpecTable):
-    """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.rules`)."""
+    """All of speclint.toml.
+
+    Fields:
+        materials: files of the repository that state materials of its own.
+        leave_out: patterns of names of TOML files that are no specs.
+        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules.
+        reviewers: who may concede holds, by name.
+    """
 
     kind: ClassVar[str] = "settings"
 

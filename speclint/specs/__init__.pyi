@@ -384,6 +384,8 @@ from .reworking import (
 )
 from .schema import (
     schema_of as schema_of,
+    schema_of_all as schema_of_all,
+    schema_of_table as schema_of_table,
     schemas_of as schemas_of,
 )
 from .spans import (
