@@ -30,6 +30,7 @@ COMMANDS = {
     "import": "specs from a table, one row a part",
     "export": "the parts of a kind as a table, one row each",
     "pair": "which measured part goes with which measured mate, and the finish size of the last part to be machined",
+    "dossier": "the record for whoever certifies: safety parts as made, papers, concessions, sheets, what is open",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "serve": "findings, completions and meanings in an editor while a spec is written, by the Language Server Protocol",
     "rules": "the rules loaded, with their sources",

@@ -229,6 +229,11 @@ def torques_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple
     yield "", worked(T, *(cam.turns_on for cam in cams), *(cam.phase for cam in cams if stated))
 
 
+def torque_of_cam_alone(cam: Cam, case: LoadCase, sheet: Sheet) -> NewtonMetres:
+    """The greatest torque, N·m, that one cam needs in a turn of its shaft."""
+    return _together([turning(cam, case, 0.0, sheet)], "θ", sheet)
+
+
 def torque_of_shaft(shaft: Shaft, sheet: Sheet) -> NewtonMetres:
     """The torque of a shaft, N·m: as stated, and no less than its cams need in starting and running.
 

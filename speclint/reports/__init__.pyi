@@ -19,6 +19,11 @@ from .consequences_listing import (
     consequences_data as consequences_data,
     consequences_page as consequences_page,
 )
+from .dossier import (
+    dossier_data as dossier_data,
+    dossier_exit_code as dossier_exit_code,
+    dossier_markdown as dossier_markdown,
+)
 from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,
@@ -42,9 +47,11 @@ from .made_parts import (
     made_markdown as made_markdown,
     made_page as made_page,
     made_schema as made_schema,
+    published_schema as published_schema,
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
+    dossier_html as dossier_html,
     inspection_document as inspection_document,
     review_page as review_page,
     sheet_document as sheet_document,

@@ -38,6 +38,7 @@ WORDS = {
     "import": ["import", "tubes.csv", "--kind", "tube"],
     "export": ["export", "tube"],
     "pair": ["pair", "tube", "tube"],
+    "dossier": ["dossier", "--as", "markdown"],
     "review": ["review", "--to", "out"],
     "serve": ["serve", "--ready"],
     "rules": ["rules"],
