@@ -7,6 +7,7 @@ are run, one after another, so that what is typed meanwhile is heard between two
 from __future__ import annotations
 
 import asyncio
+from collections.abc import Sequence
 from importlib.metadata import version
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -162,6 +163,7 @@ def server(loaded: Loaded) -> SpecServer:
     made = SpecServer(loaded)
     _follow_texts(made)
     _answer(made)
+    _answer_about_ids(made)
     return made
 
 
@@ -220,6 +222,8 @@ def _answer(made: SpecServer) -> None:
         said = hover(*found, line, column)
         return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, said)) if said else None
 
+
+def _answer_about_ids(made: SpecServer) -> None:
     @made.feature(types.TEXT_DOCUMENT_DEFINITION)
     def defined(params: types.DefinitionParams) -> types.Location | None:
         if (found := made.text_of(params.text_document.uri)) is None:
@@ -250,11 +254,15 @@ def _answer(made: SpecServer) -> None:
         except (SpeclintError, OSError) as problem:
             made.window_show_message(types.ShowMessageParams(types.MessageType.Error, str(problem)))
             return None
-        edits: dict[str, list[types.TextEdit]] = {}
-        for one in places:
-            edit = types.TextEdit(_of_place(found[0], one), params.new_name)
-            edits.setdefault(_uri(found[0], one.file), []).append(edit)
-        return types.WorkspaceEdit(changes=edits)
+        return _edit(found[0], places, params.new_name)
+
+
+def _edit(space: Workspace, places: Sequence[Place], new: str) -> types.WorkspaceEdit:
+    edits: dict[str, Sequence[types.TextEdit]] = {}
+    for one in places:
+        edit = types.TextEdit(_of_place(space, one), new)
+        edits[_uri(space, one.file)] = [*edits.get(_uri(space, one.file), ()), edit]
+    return types.WorkspaceEdit(changes=edits)
 
 
 def _at(text: OpenText, position: types.Position) -> tuple[int, int, str]:
