@@ -153,11 +153,10 @@ class _Edited(Mapping[str, Spec]):
         self, specs: Mapping[str, Spec], read: Mapping[str, Spec], index: Mapping[str, Indexed]
     ) -> None:
         self.index = index
+        self._specs: Mapping[str, Spec] = specs
+        self._read: dict[str, Spec] = dict(read)
         if isinstance(specs, _Edited):  # one on another for each keystroke would not end
-            self._specs = specs._specs
-            self._read = {**specs._read, **read}
-        else:
-            self._specs, self._read = specs, dict(read)
+            self._specs, self._read = specs._specs, {**specs._read, **read}
 
     def __getitem__(self, name: str) -> Spec:
         if name not in self.index:

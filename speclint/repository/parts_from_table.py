@@ -71,7 +71,9 @@ def parts_of_table(
     """
     reader = _Reader(kind, Schema(schema_of(kind)), place, mapping)
     heads = reader.heads(table.columns)
-    new, same, refused = [], [], []
+    new: list[NewSpec] = []
+    same: list[NewSpec] = []
+    refused = []
     for row in table.rows:
         try:
             spec, is_there = reader.read(row, heads)

@@ -187,5 +187,6 @@ def ids_named(design: Design, kinds: Mapping[str, type[Spec]], name: str) -> Ite
     for one, entry in design.index.entries.items():
         marks = [path for path, mark in names_in(kinds[entry.kind]) if mark.ids_of]
         spec = design.specs.get(one) if marks else None
-        for path in marks if spec is not None else ():
-            yield from (where for _, word, where in _names(spec, spec, path) if word == name)
+        if spec is not None:
+            found = (said for path in marks for said in _names(spec, spec, path))
+            yield from (where for _, word, where in found if word == name)
