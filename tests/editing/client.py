@@ -33,7 +33,8 @@ class Client:
         )
         self._said: Queue[dict[str, Any]] = Queue()
         assert self._process.stdout is not None
-        Thread(target=_listen, args=(self._process.stdout, self._said), daemon=True).start()
+        self._listener = Thread(target=_listen, args=(self._process.stdout, self._said), daemon=True)
+        self._listener.start()
         self._number = 0
         self.root = root
         self.marks: dict[str, list[dict[str, Any]]] = {}
@@ -98,6 +99,13 @@ class Client:
             self._next(_WAITS)
         return self.marks[self.uri(file)]
 
+    def cleared(self, file: str) -> None:
+        """Wait until nothing of a document is marked."""
+        end = time.monotonic() + _WAITS
+        while self.marks.get(self.uri(file)):
+            assert time.monotonic() < end, f"{file} is still marked"
+            self._next(_WAITS)
+
     def end(self) -> int:
         """Shut the server down; returns its exit code."""
         self.ask("shutdown", None)
@@ -105,10 +113,18 @@ class Client:
         assert self._process.stdin is not None
         self._process.stdin.close()
         code = self._process.wait(_WAITS)
-        for stream in (self._process.stdout, self._process.stderr):
+        self.close()
+        return code
+
+    def close(self) -> None:
+        """End the process, whatever it is at, and close what joins it to this one."""
+        if self._process.poll() is None:
+            self._process.kill()
+            self._process.wait(_WAITS)
+        self._listener.join(_WAITS)
+        for stream in (self._process.stdin, self._process.stdout, self._process.stderr):
             if stream is not None:
                 stream.close()
-        return code
 
     def _send(self, message: Mapping[str, object]) -> None:
         assert self._process.stdin is not None

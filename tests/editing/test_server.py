@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -16,13 +17,15 @@ TOP = Path(__file__).parents[2]
 
 
 @pytest.fixture
-def editor(tmp_path: Path) -> Client:
+def editor(tmp_path: Path) -> Iterator[Client]:
     """An editor with a design of a block and its liner."""
     DesignFolder(tmp_path).write(
         {**FILES, "liner.toml": LINER.replace("left", "lèft🚂", 0)}, settings=SETTINGS
     )
     path = os.pathsep.join([str(TOP), str(TOP / "plugins")])
-    return start(tmp_path, {**os.environ, "PYTHONPATH": path})
+    client = start(tmp_path, {**os.environ, "PYTHONPATH": path})
+    yield client
+    client.close()
 
 
 def test_a_recorded_editing_of_a_spec(editor: Client) -> None:
@@ -73,5 +76,5 @@ def test_a_recorded_editing_of_a_spec(editor: Client) -> None:
     assert editor.ask_at("hover", "liner.toml", 99, 0) is None
 
     editor.tell("textDocument/didClose", {"textDocument": {"uri": editor.uri("liner.toml")}})
-    assert editor.settled("liner.toml", 1) == []
+    editor.cleared("liner.toml")
     assert editor.end() == 0
