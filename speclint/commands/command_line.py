@@ -19,6 +19,7 @@ It supports a competent person and the local codes; it replaces neither."""
 #: Every command by its word with what it does, in the order of the help; the module of the same name is imported when
 #: the command is given.
 COMMANDS = {
+    "begin": "write a new design repository, with its first blanks, to begin with",
     "check": "check specs and print the findings",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",

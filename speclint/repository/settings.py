@@ -33,13 +33,15 @@ class Works(SpecTable):
     """Whose repository it is, how far its design has come, and where the engine will run.
 
     ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
-    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so.
+    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``units`` are those
+    in which quantities are printed; where they are not stated, each is printed as its spec writes it.
     """
 
     name: Word[str] = NOT_STATED
     stage: Word[Literal["draft", "for-review", "released"]] = NOT_STATED
     exit_at: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     site_pressure: Pressure = NOT_STATED
+    units: Word[Literal["metric", "imperial"]] = NOT_STATED
 
 
 class Families(SpecTable):

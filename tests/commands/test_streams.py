@@ -27,6 +27,7 @@ from tests.tubes import FILES
 
 #: Each command with words that make it say something.
 WORDS = {
+    "begin": ["begin", "../begun"],
     "check": ["check"],
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
@@ -44,7 +45,7 @@ WORDS = {
     "register": ["register", "--as", "json"],
     "gate": ["gate"],
 }
-SAYING = [word for word in WORDS if word not in ("concede", "read", "record", "sign")]
+SAYING = [word for word in WORDS if word not in ("begin", "concede", "read", "record", "sign")]
 
 
 class Stream(io.TextIOWrapper):
