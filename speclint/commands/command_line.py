@@ -30,6 +30,7 @@ COMMANDS = {
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
+    "names": "what may be written: materials, gaskets, load cases, threads, units, and whatever else a key accepts",
     "families": "the families loaded, with versions; or a new family, written to begin with",
     "concede": "enter a concession in the register",
     "sign": "sign an entry of the register",

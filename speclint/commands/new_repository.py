@@ -16,6 +16,7 @@ from speclint.commands.new_files import write_new
 from speclint.errors import SettingsError
 from speclint.families import Loaded
 from speclint.repository import FILE_NAME
+from speclint.specs import CASE_MEANINGS
 
 _TEMPLATE = Path(__file__).parent / "repository_template"
 _HOOKS, _HOOK, _SCRIPT = "hooks", "hooks/pre-commit", "ci/check-change.sh"
@@ -135,7 +136,14 @@ def duty_text(kinds: Iterable[str]) -> str:
         case.replace("-", "_"): "\n".join(f'#{kind} = "{example}"' for kind in named)
         for case, example in _EXAMPLES.items()
     }
-    return _filled("main-line.toml.txt", **lines)
+    means = {
+        f"means_{case.replace('-', '_')}": _remark(f"{case}: {said}.") for case, said in CASE_MEANINGS.items()
+    }
+    return _filled("main-line.toml.txt", **lines, **means)
+
+
+def _remark(text: str) -> str:
+    return "\n".join(f"# {line}" for line in textwrap.wrap(text, _WIDTH))
 
 
 def settings_text(answers: Answers, families: Iterable[str]) -> str:
@@ -152,7 +160,7 @@ def settings_text(answers: Answers, families: Iterable[str]) -> str:
         units=_text(answers.units),
         pressure=_texts(answers.pressure_codes),
         railway=_texts(answers.railway_codes),
-        families="\n".join(f"# {line}" for line in textwrap.wrap(", ".join(known), _WIDTH)),
+        families=_remark(", ".join(known)),
         reviewers=reviewers,
     )
 

@@ -33,6 +33,11 @@ from .made_parts import (
     made_page as made_page,
     made_schema as made_schema,
 )
+from .names_listing import (
+    lists_page as lists_page,
+    names_data as names_data,
+    names_page as names_page,
+)
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
     inspection_document as inspection_document,

@@ -117,6 +117,10 @@ from .table_mappings import (
     TableMapping as TableMapping,
     read_mapping as read_mapping,
 )
+from .unknown_names import (
+    Known as Known,
+    known_names_for as known_names_for,
+)
 from .work_tree import (
     WorkTree as WorkTree,
     work_tree as work_tree,

@@ -38,6 +38,7 @@ WORDS = {
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
+    "names": ["names"],
     "families": ["families"],
     "concede": ["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "2030-01-01"],
     "sign": ["sign", "C-001", "--key", "key"],

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PistonRod
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -46,7 +47,7 @@ class Crosshead(Component):
     slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED
-    slipper_material: Word[str] = NOT_STATED
+    slipper_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     boss_width: Annotated[Length, Span("10 mm", "300 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     small_end_mass: Mass = NOT_STATED

@@ -22,6 +22,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -90,7 +91,7 @@ class ValveSpindle(Component):
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
     guide_bore: Annotated[Length, Span("5 mm", "125 mm"), OPENED] = NOT_STATED
     guide_length: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
-    guide_material: Word[str] = NOT_STATED
+    guide_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
     guide_in: Word[Literal["block", "cam box"]] = NOT_STATED
     guide_outside: Annotated[Length, Span("6 mm", "250 mm"), CUT_DOWN] = NOT_STATED
