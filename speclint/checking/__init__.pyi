@@ -74,6 +74,11 @@ from .rule_run import (
     check as check,
     check_component as check_component,
 )
+from .solving import (
+    Bound as Bound,
+    Solved as Solved,
+    solved as solved,
+)
 from .swings import (
     Swing as Swing,
     swings as swings,
@@ -90,4 +95,13 @@ from .unseen import (
     Unseen as Unseen,
     counts_hazards as counts_hazards,
     unseen as unseen,
+)
+from .what_if import (
+    MovedMargin as MovedMargin,
+    Question as Question,
+    Restatement as Restatement,
+    WhatIf as WhatIf,
+    checked_with as checked_with,
+    question as question,
+    what_if as what_if,
 )

@@ -130,3 +130,7 @@ from .unseen_listing import (
     unseen_data as unseen_data,
     unseen_page as unseen_page,
 )
+from .what_if import (
+    what_if_data as what_if_data,
+    what_if_page as what_if_page,
+)

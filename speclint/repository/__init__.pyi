@@ -83,6 +83,9 @@ from .regular_files import (
     not_regular as not_regular,
     read_regular as read_regular,
 )
+from .restated_text import (
+    restated_text as restated_text,
+)
 from .revisions import (
     Snapshot as Snapshot,
     at_revision as at_revision,
@@ -124,4 +127,7 @@ from .unknown_names import (
 from .work_tree import (
     WorkTree as WorkTree,
     work_tree as work_tree,
+)
+from .working_copy import (
+    copy_repository as copy_repository,
 )

@@ -35,6 +35,7 @@ from .drawing import (
 )
 from .examples import (
     quantity_of as quantity_of,
+    usual_at as usual_at,
 )
 from .extra_tables import (
     ExtraTable as ExtraTable,
