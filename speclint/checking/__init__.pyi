@@ -46,6 +46,12 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .margins import (
+    Margin as Margin,
+    Margins as Margins,
+    Sensitivity as Sensitivity,
+    margins as margins,
+)
 from .old_revisions import (
     made_to_old_revision as made_to_old_revision,
 )

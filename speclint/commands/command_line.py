@@ -21,6 +21,7 @@ It supports a competent person and the local codes; it replaces neither."""
 COMMANDS = {
     "begin": "write a new design repository, with its first blanks, to begin with",
     "check": "check specs and print the findings",
+    "margins": "how much of each limit is used, the least to spare first, and by which tolerances and temperatures",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
     "unseen": "what nobody looked at: hazards without a rule, and what the rules leave out",

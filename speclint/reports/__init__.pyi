@@ -33,6 +33,12 @@ from .made_parts import (
     made_page as made_page,
     made_schema as made_schema,
 )
+from .margins_listing import (
+    margins_csv as margins_csv,
+    margins_data as margins_data,
+    margins_page as margins_page,
+    margins_schema as margins_schema,
+)
 from .names_listing import (
     lists_page as lists_page,
     names_data as names_data,

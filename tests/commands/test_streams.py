@@ -29,6 +29,7 @@ from tests.tubes import FILES
 WORDS = {
     "begin": ["begin", "../begun"],
     "check": ["check"],
+    "margins": ["margins", "tube"],
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
     "unseen": ["unseen"],
@@ -201,7 +202,8 @@ def written_by_all(shop: DesignFolder, capfd: pytest.CaptureFixture[str]) -> dic
         "affects as data": ["affects", "tube", "--as", "json"],
         "unseen": ["unseen"],
         "unseen as data": ["unseen", "--as", "json"],
-        "sheet": ["sheet", "tube"],
+        "margins": ["margins", "tube"],
+    "sheet": ["sheet", "tube"],
         "sheet in Markdown": ["sheet", "tube", "--as", "markdown"],
         "sheet in HTML": ["sheet", "tube", "--as", "html"],
     }
