@@ -227,7 +227,9 @@ class Trial:
             then = value if isinstance(value, str) else float(value)
             by = restated.share
         spoils = self._seems_to_spoil(restated)
-        plain = Remedy(step.where, step.name, now, then, step.unit, step.written_in, None, spoils)
+        own = self._stated()
+        unit = own.unit if own is not None else step.written_in
+        plain = Remedy(step.where, step.name, now, then, step.unit, unit, None, spoils)
         return replace(plain, written=written, instead=restated.text, exact=restated.exact, by=by)
 
     def _spoils(self, changed: Context) -> tuple[str, ...]:

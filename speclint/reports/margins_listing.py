@@ -124,7 +124,8 @@ def _rest(found: Margins) -> str:
     if found.varied < len(found.listed):
         left = len(found.listed) - found.varied
         parts.append(
-            f"The values of the first {count(found.varied, 'check')} were varied, not of the other {left}: --vary N varies more"
+            f"The values of the first {count(found.varied, 'check')} were varied, not of the other {left}: "
+            "--vary N varies more"
         )
     if found.without_numbers:
         word = "check compares" if found.without_numbers == 1 else "checks compare"

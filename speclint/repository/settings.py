@@ -9,7 +9,7 @@ from typing import Annotated, Any, ClassVar, Literal
 from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
-from speclint.quantities import Measure
+from speclint.quantities import Measure, System
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
 from speclint.specs import NOT_STATED, Fraction, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
@@ -163,6 +163,12 @@ class Settings(SpecTable):
     def stage(self) -> str:
         """How far the design has come; ``draft`` where it is not stated."""
         return "draft" if isinstance(self.works.stage, NotStated) else self.works.stage.value
+
+    @property
+    def units(self) -> System:
+        """The units in which quantities are printed; as each spec writes them where none are stated."""
+        stated = self.works.units
+        return "as written" if isinstance(stated, NotStated) else stated.value
 
     @property
     def exit_at(self) -> str:
