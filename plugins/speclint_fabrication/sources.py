@@ -7,6 +7,8 @@ from speclint import Source
 EN_13445_2 = Source("EN 13445-2, Unfired pressure vessels - Materials", "2014", memory=True)
 PED = Source("Directive 2014/68/EU on pressure equipment, Annex I", "2014")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)
+#: The feet of the charts are from memory: no chart gives less, so that a load within them is within the chart.
+LOCAL_LOADS = EN_13445_3.at("16.5, local loads on nozzles in cylindrical shells: the least of C1, C2 and C3")
 EN_13445_4 = Source("EN 13445-4, Unfired pressure vessels - Fabrication", "2014", memory=True)
 EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
 EN_1993_1_10 = Source(

@@ -15,6 +15,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     """The rules of ``fit.``, ``chain.`` and of the block in its frames."""
     return [
         rules_in("speclint_fits.rules.fits", "fit"),
+        rules_in("speclint_fits.rules.form", "fit", "valve-spindle"),
         rules_in("speclint_fits.rules.pads", "locating-face"),
         rules_in("speclint_fits.rules.block_in_frames", "cylinder-block", "locating-face"),
         rules_in("speclint_fits.rules.castings", "casting"),
@@ -23,4 +24,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_fits.rules.chain_zones", "dimension-chain"),
         rules_in("speclint_fits.rules.angles", "poppet-valve"),
         rules_in("speclint_fits.rules.geometry"),
+        rules_in("speclint_fits.rules.holes", "bolted-joint"),
     ]

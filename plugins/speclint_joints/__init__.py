@@ -1,4 +1,4 @@
-"""Rules of bolted joints, brackets, covers, glands, lens joints and the fastening of the block to the frames."""
+"""Rules of bolted joints, brackets, covers, glands, lens joints, flanges, and how the block is held to its frames."""
 
 from __future__ import annotations
 
@@ -24,5 +24,6 @@ def speclint_rules() -> Sequence[RulesIn]:
             "frame-fastening",
             "gland",
             "lens-joint",
+            "pipe-flange",
         )
     ]

@@ -14,6 +14,8 @@ CODE_GASKETS = ASME_APPENDIX_2.at(
     "2-5(c)(1) and (2), Table 2-5.1 and Table 2-5.2, as reproduced in a public flange calculation",
     memory=False,
 )
+LOOSE_FLANGE = ASME_APPENDIX_2.at("2-6, moments and levers of loose flanges", memory=True)
+FILLET_WELD = ASME_APPENDIX_2.at("UW-15(c), stress of a fillet weld in shear", memory=True)
 CODE_SEATING = ASME_APPENDIX_2.at("2-5(e), as reproduced in a public flange calculation", memory=False)
 _BOLTS = "as reproduced in public calculations of bolted joints"
 VDI_FATIGUE = VDI_2230.at(f"eqs. 187, R10/1 and R10/2, {_BOLTS}", memory=False)
@@ -22,6 +24,7 @@ VDI_SLIP = VDI_2230.at(f"section 5.5.6, {_BOLTS}", memory=False)
 VDI_TORSION = VDI_2230.at(f"section 5.5.2, {_BOLTS}", memory=False)
 VDI_STRIPPING = VDI_2230.at("section 5.5.5, as named in a public calculation of threads", memory=False)
 TORQUE = SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=False)
+GOODMAN = SHIGLEY.at("eq. 6-46, modified Goodman line", memory=True)
 TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculations", memory=False)
 EN_1993_1_8 = Source("EN 1993-1-8, Design of steel structures - Design of joints", "2005", memory=True)
 EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
@@ -33,6 +36,12 @@ FATIGUE_DETAILS = EN_1993_1_9.at("Tables 8.1, 8.3 and 8.5, categories of welds")
 FATIGUE_ROOT = EN_1993_1_9.at("5 (6), stresses in fillet welds")
 PARTIAL_FACTOR = EN_1993_1_9.at(
     "Table 3.1, safe life, high consequence, as reproduced in public documents", memory=False
+)
+EN_1591_1 = Source(
+    "EN 1591-1, Flanges and their joints - Design rules for gasketed circular flange connections: calculation",
+    "2013",
+    "7.5, resistance of a flange without shell, and 5.2.2, effective diameter of bolt holes",
+    memory=True,
 )
 EN_1090_2 = Source(
     "EN 1090-2, Execution of steel structures and aluminium structures - Technical requirements for steel structures",

@@ -19,4 +19,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules.known_faults", "known-fault"),
         rules_in("speclint_release.rules.made_parts", "made-part"),
         rules_in("speclint_release.rules.steamings", "made-part"),
+        rules_in("speclint_release.rules.worn_parts", "made-part"),
     ]

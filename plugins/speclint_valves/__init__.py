@@ -6,7 +6,17 @@ from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
 
-KINDS = ("cam", "cam-box", "poppet-valve", "rocker", "shaft", "tappet", "valve-seat", "valve-spindle")
+KINDS = (
+    "cam",
+    "cam-box",
+    "poppet-valve",
+    "rocker",
+    "shaft",
+    "tappet",
+    "valve-cage",
+    "valve-seat",
+    "valve-spindle",
+)
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
 

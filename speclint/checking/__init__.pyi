@@ -36,6 +36,9 @@ from .kept_folder import (
     KeptFolder as KeptFolder,
     usual_folder as usual_folder,
 )
+from .kept_results import (
+    KeptResults as KeptResults,
+)
 from .known_faults import (
     KnownFaults as KnownFaults,
     known_faults as known_faults,

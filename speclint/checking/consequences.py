@@ -140,5 +140,5 @@ def _taking(
             continue
         alone.worked.clear()  # or a second check would not ask for what the first did
         check(one.rule, part, alone)
-        if alone.asked.everything or opened & alone.asked.values or led & alone.asked.followed:
+        if alone.asked.everything or opened & alone.asked.values.keys() or led & alone.asked.followed:
             yield one

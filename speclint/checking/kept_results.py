@@ -69,6 +69,20 @@ class KeptResults:
         name = self._name_of_finding(found, could_spoil)
         self._keep(name, remedies, _together([found.consulted, consulted]))
 
+    def again_of(self, one: Check, instead: str) -> Check | None:
+        """A check made again with other values ``instead``, by their digest; where it is kept and still holds."""
+        found = self._found(digest(self._ground, "again", *one.order, instead))
+        return found[0] if isinstance(found, list) else None
+
+    def keep_again(self, one: Check, found: Check, instead: str) -> None:
+        """Keep how a check came out with other values; not where it could not be run."""
+        if not found.could_not_run:
+            self._keep(digest(self._ground, "again", *one.order, instead), [found], found.consulted)
+
+    def stated_in(self, names: Iterable[str]) -> str:
+        """A digest of all that some specs state."""
+        return digest([(name, self._state.spec(name)) for name in names])
+
     def tidy(self) -> None:
         """Let the folder not grow without end."""
         self._folder.tidy()

@@ -54,11 +54,13 @@ def reworks(
     checks: Sequence[Check],
     context: Context,
     most: int = 3,
+    *,
+    spoiling: bool = False,
 ) -> list[Remedy]:
     """The remedies of a finding by taking metal off sizes of a part as made; the finding may be one of another part.
 
-    ``ways`` gives for each key that can be machined the sign in which its size then goes. None that spoils another
-    check is given.
+    ``ways`` gives for each key that can be machined the sign in which its size then goes. One that spoils another
+    check is given only where ``spoiling`` asks for it.
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
@@ -72,7 +74,7 @@ def reworks(
             for where, step in own.items()
             if where.key in ways and _is_number(step)
         ]
-        return sorted((one for one in _proved(trials, most) if not one.spoils), key=_order)
+        return sorted((one for one in _proved(trials, most) if spoiling or not one.spoils), key=_order)
     except Overrun as problem:
         raise FamilyError(f"family {found.rule.family}: a rule did not end in its time") from problem
 

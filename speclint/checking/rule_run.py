@@ -116,6 +116,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
             if known:
                 asked.add(known[1].consulted(known[0].consulted))
             results = list(_by_case(rule, component, context, effort, known))
+            asked.opened |= context.asked.opened
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so

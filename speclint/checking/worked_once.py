@@ -161,7 +161,12 @@ class Renamed:
             {parts.get(name, name) for name in one.specs},
             {(parts.get(name, name), word) for name, word in one.words},
             {(parts.get(name, name), kind) for name, kind in one.linked},
+            {self._place(place) for place in one.opened},
         )
+
+    def _place(self, place: Place) -> Place:
+        where = self.places.get(place)
+        return place if where is None else (where.file, where.part, where.key)
 
     def sides(self, sides: Mapping[Hashable, bool]) -> dict[Hashable, bool]:
         """A corner of the one as a corner of the other."""
@@ -313,7 +318,7 @@ class _Renaming:
     def _same(self) -> bool:
         """Whether nothing that was asked for differs, and no id that is another's stands anywhere as a word."""
         moved = {name for pair in self._parts.items() if pair[0] != pair[1] for name in pair}
-        asked = self._worked.asked.values
+        asked = self._worked.asked.values.keys()
         return not any(pair.names & moved or pair.differ & asked for pair in self._compared.values())
 
 

@@ -28,6 +28,7 @@ COMMANDS = {
     "inspect": "what is inspected on a part: dimensions ranked by the margin they carry, points, certificates",
     "record": "the record of a part as made, from the table of sizes that a shop sent",
     "pair": "which measured part goes with which measured mate, and the finish size of the last part to be machined",
+    "dossier": "the record for whoever certifies: safety parts as made, papers, concessions, sheets, what is open",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",

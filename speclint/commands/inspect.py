@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder
-from speclint.commands.options import FOLDER, add_afresh
+from speclint.commands.options import FOLDER, add_afresh, add_schema
 from speclint.commands.output import show, write, write_data
 from speclint.commands.progress import progress
 from speclint.errors import SettingsError
@@ -36,6 +36,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--to", type=Path, metavar="FILE", help="write it to a file")
     add_afresh(parser)
+    add_schema(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -43,6 +44,11 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import Processes, assess
     from speclint.made import checked_for, inspection_list
 
+    if options.schema:
+        from speclint.reports import published_schema
+
+        write(published_schema("speclint.inspection/1"), options.to)
+        return 0
     if not 1 <= options.values <= _MOST_VALUES:
         raise SettingsError(f"--values is a number from 1 to {_MOST_VALUES}, not {options.values}")
     if options.values > 1 and options.form not in ("csv", "html"):

@@ -31,3 +31,12 @@ def add_afresh(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--afresh", action="store_true", help="make every check anew; results of earlier runs are not used"
     )
+
+
+def add_schema(parser: argparse.ArgumentParser) -> None:
+    """Whether the schema of the data is asked for."""
+    parser.add_argument(
+        "--schema",
+        action="store_true",
+        help="the JSON Schema of what --as json writes; nothing is checked",
+    )

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder
-from speclint.commands.options import FOLDER, add_afresh
+from speclint.commands.options import FOLDER, add_afresh, add_schema
 from speclint.commands.output import show, write, write_data
 from speclint.commands.progress import progress
 from speclint.errors import QuantityError, SettingsError, one_of
@@ -38,6 +38,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--as", dest="form", choices=("markdown", "json"), help="as Markdown or JSON")
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the result to a file")
     add_afresh(parser)
+    add_schema(parser)
 
 
 def run(options: argparse.Namespace) -> int:
@@ -47,6 +48,11 @@ def run(options: argparse.Namespace) -> int:
     from speclint.reports import pairs_data, pairs_exit_code, pairs_markdown, pairs_page
     from speclint.repository import find_root
 
+    if options.schema:
+        from speclint.reports import published_schema
+
+        write(published_schema("speclint.pairs/1"), options.to)
+        return 0
     root = find_root([options.folder])
     loaded = families_for([root])
     within = _within(options.within)

@@ -27,6 +27,7 @@ from .cam_motion import (
 from .cam_torques import (
     CRACKED as CRACKED,
     cams_on as cams_on,
+    torque_of_cam_alone as torque_of_cam_alone,
     torque_of_shaft as torque_of_shaft,
     torques_needed as torques_needed,
     turning as turning,
@@ -526,6 +527,14 @@ from .walls import (
     wall_left as wall_left,
     wall_round as wall_round,
 )
+from .wear_measured import (
+    WEARING as WEARING,
+    LastWear as LastWear,
+    Wearing as Wearing,
+    Worn as Worn,
+    last_wear_of as last_wear_of,
+    wear_of as wear_of,
+)
 from .weights import (
     goes_up as goes_up,
     mass_of_part as mass_of_part,
@@ -535,5 +544,10 @@ from .weights import (
     share_of_mass as share_of_mass,
 )
 from .zones import (
+    holds_at_most_material as holds_at_most_material,
+    size_with_zone as size_with_zone,
+    stated_zone as stated_zone,
     zone_at_distance as zone_at_distance,
+    zone_beside_size as zone_beside_size,
+    zone_of as zone_of,
 )

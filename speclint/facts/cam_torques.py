@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import lru_cache
 
 from speclint.equations import (
     COMMON_PRACTICE,
@@ -56,11 +57,14 @@ _TURN = 2 * math.pi
 _STEPS = 720
 
 
-@dataclass(frozen=True, slots=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class Turning:
-    """Everything on which the torque of one cam depends; ``phase`` is the shaft's angle at which its lift begins."""
+    """Everything on which the torque of one cam depends; ``phase`` is the shaft's angle at which its lift begins.
 
-    name: str
+    Two are equal where all of it is, by whatever names.
+    """
+
+    name: str = field(compare=False)
     cam: WholeLift
     i: Ratio
     c: Metres
@@ -77,9 +81,8 @@ class Turning:
         """The tappet at an angle of the shaft; on the base circle its end of the lift."""
         return self.cam.at(min((θ - self.phase) % _TURN, self.cam.duration))
 
-    def load(self, θ: float) -> dict[str, float]:
+    def load(self, θ: float, at: Follower) -> dict[str, float]:
         """What makes up the load along the tappet: arguments of its formula, once the clearance is taken up."""
-        at = self.follower(θ)
         h = valve_lift(i=self.i, s=at.lift, c=self.c)
         rises = (θ - self.phase) % _TURN < self.cam.top
         shut, rate = self.springs
@@ -93,15 +96,16 @@ class Turning:
             "W": self.weight,
         }
 
-    def bears(self, θ: float) -> bool:
+    def bears(self, at: Follower) -> bool:
         """Whether the tappet has taken up its clearance, so that the valve's load comes on the cam."""
-        return self.follower(θ).lift > self.c
+        return at.lift > self.c
 
     def torque(self, θ: float) -> NewtonMetres:
         """Torque that the cam needs at an angle of the shaft, N·m."""
-        if not self.bears(θ):
+        at = self.follower(θ)
+        if not self.bears(at):
             return 0.0
-        return torque_of_cam(F=max(tappet_load(**self.load(θ)), 0.0), s_prime=self.follower(θ).slope)
+        return torque_of_cam(F=max(tappet_load(**self.load(θ, at)), 0.0), s_prime=at.slope)
 
 
 def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
@@ -109,11 +113,24 @@ def angle_of_greatest(cams: tuple[Turning, ...]) -> Reading:
 
     It may lie where steam lets go of a valve and the torque falls at once; so the place is looked for in steps.
     """
+    return Reading.exact(
+        "angle of the shaft at the greatest torque", _looked_for(cams), "rad", FIRST_PRINCIPLES
+    )
+
+
+@lru_cache(maxsize=256)
+def _looked_for(cams: tuple[Turning, ...]) -> float:
+    """That angle, looked for once for the same cams: a check asks again at every corner and for every remedy."""
     best, width = 0.0, _TURN
     for _ in range(2):
         angles = [best + width * (step / _STEPS - 1 / 2) for step in range(_STEPS + 1)]
         best, width = max(angles, key=lambda θ: sum(one.torque(θ) for one in cams)), 2 * width / _STEPS
-    return Reading.exact("angle of the shaft at the greatest torque", best, "rad", FIRST_PRINCIPLES)
+    return best
+
+
+@lru_cache(maxsize=64)
+def _backward(lift: WholeLift) -> WholeLift:
+    return WholeLift(reversed_cam(lift.cam))
 
 
 def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: bool = False) -> Turning:
@@ -128,7 +145,7 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
     _, friction = sheet.take_limits("F_r", spindle.friction)
     return Turning(
         name=cam.id,
-        cam=WholeLift(reversed_cam(lift.cam)) if backward else lift,
+        cam=_backward(lift) if backward else lift,
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
         ω=speed_of_gear(train.valve, case, sheet, take),
@@ -212,6 +229,11 @@ def torques_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple
     yield "", worked(T, *(cam.turns_on for cam in cams), *(cam.phase for cam in cams if stated))
 
 
+def torque_of_cam_alone(cam: Cam, case: LoadCase, sheet: Sheet) -> NewtonMetres:
+    """The greatest torque, N·m, that one cam needs in a turn of its shaft."""
+    return _together([turning(cam, case, 0.0, sheet)], "θ", sheet)
+
+
 def torque_of_shaft(shaft: Shaft, sheet: Sheet) -> NewtonMetres:
     """The torque of a shaft, N·m: as stated, and no less than its cams need in starting and running.
 
@@ -248,7 +270,8 @@ def _together(cams: Sequence[Turning], symbol: str, sheet: Sheet, before: Newton
 
 def _at(one: Turning, θ: float, sheet: Sheet) -> NewtonMetres:
     """The torque of a cam at an angle of the shaft, written on the sheet; a cam on its base circle needs none."""
-    if not one.bears(θ):
+    at = one.follower(θ)
+    if not one.bears(at):
         return 0.0
-    F = sheet.work(f"F of {one.name}", tappet_load, **one.load(θ))
-    return sheet.work(f"T of {one.name}", torque_of_cam, F=max(F, 0.0), s_prime=one.follower(θ).slope)
+    F = sheet.work(f"F of {one.name}", tappet_load, **one.load(θ, at))
+    return sheet.work(f"T of {one.name}", torque_of_cam, F=max(F, 0.0), s_prime=at.slope)

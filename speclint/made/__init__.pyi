@@ -14,6 +14,11 @@ from .dimensions import (
     DimensionMade as DimensionMade,
     dimensions_of as dimensions_of,
 )
+from .dossier import (
+    PartInDossier as PartInDossier,
+    PieceMade as PieceMade,
+    dossier as dossier,
+)
 from .finish import (
     FinishSize as FinishSize,
     finish_sizes as finish_sizes,
@@ -69,10 +74,4 @@ from .recording import (
     as_toml as as_toml,
     missing_columns as missing_columns,
     record as record,
-)
-from .wear import (
-    WEARING as WEARING,
-    Wearing as Wearing,
-    Worn as Worn,
-    wear_of as wear_of,
 )

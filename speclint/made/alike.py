@@ -1,33 +1,69 @@
-"""Whether parts made to one spec may stand in the place of another: both are drawn with the same sizes and words."""
+"""A part in the place of another spec than its own: it keeps what its own drawing states, and takes the place's links.
+
+Whether it does there is for the rules to say. It cannot be tried where the two drawings differ in what joins them to
+other parts, in what is of one hand, or in a table that holds a place, for then nobody knows what it would be there.
+"""
 
 from __future__ import annotations
 
+from typing import Any
+
 from speclint.quantities import Measure
-from speclint.specs import SIGNED, Component, Link, Stated, is_own_place, leaves
+from speclint.specs import OF_THE_DRAWING, SIGNED, Component, Link, Stated, fields_taken, is_own_place, leaves
 
-#: What names a spec, or tells of it in words, and says nothing of the part.
-_OF_THE_SPEC = SIGNED | {"id", "title", "notes"}
+#: What names a spec or its drawing, or tells of them in words, and says nothing of the part.
+_OF_THE_SPEC = (
+    SIGNED
+    | OF_THE_DRAWING
+    | {"id", "notes", "drawing", "drawing_file", "revision", "issues", "like", "mirror_of"}
+)
 #: The pipes that bring oil to a part are of its place.
-_OF_THE_PLACE = "lubrication."
+_OF_THE_PLACE = ("lubrication",)
 
 
-def differences(one: Component, other: Component) -> tuple[str, ...]:
-    """The keys that two specs state otherwise, but for their names and for what each states of its own place.
-
-    Parts made to them are interchangeable where there is none.
-    """
-    if type(one) is not type(other):
-        return ("kind",)
-    here, there = _drawn(one), _drawn(other)
+def differences(own: Component, place: Component) -> tuple[str, ...]:
+    """The keys in which a part made to one spec differs from one made to another, but for what is of the place."""
+    here, there = _drawn(own), _drawn(place)
     return tuple(key for key in {**here, **there} if here.get(key) != there.get(key))
 
 
-def _drawn(part: Component) -> dict[str, object]:
-    found: dict[str, object] = {}
+def hindrances(own: Component, place: Component) -> tuple[str, ...]:
+    """The keys for which a part made to one spec cannot be tried in the place of another; none where it can."""
+    if type(own) is not type(place):
+        return ("kind",)
+    differing = dict.fromkeys(key.partition(".")[0].partition("[")[0] for key in differences(own, place))
+    about = fields_taken(type(place))
+    return tuple(
+        name
+        for name in differing
+        if name not in about
+        or about[name].mirroring != "keep"
+        or any(map(_joins, (own, place), (name, name)))
+    )
+
+
+def in_place(own: Component, place: Component) -> Component:
+    """A part with what its own drawing states, in the place of another spec; there must be no hindrance."""
+    differing = {key.partition(".")[0].partition("[")[0] for key in differences(own, place)}
+    return place.model_copy(update={name: getattr(own, name) for name in sorted(differing)})
+
+
+def _joins(part: Component, name: str) -> bool:
+    """Whether a field holds a link, or a place that each part states for itself."""
+    prefix = (f"{name}.", f"{name}[")
+    found = [one for one in leaves(part) if one.key == name or one.key.startswith(prefix)]
+    return any(isinstance(one.value, Link) or _is_of_place(part, one.key) for one in found)
+
+
+def _is_of_place(part: Component, key: str) -> bool:
+    return is_own_place(type(part), key.replace("[", ".").replace("]", ""))
+
+
+def _drawn(part: Component) -> dict[str, Any]:
+    found: dict[str, Any] = {}
     for leaf in leaves(part):
-        if leaf.key in _OF_THE_SPEC or leaf.key.startswith(_OF_THE_PLACE):
-            continue
-        if is_own_place(type(part), leaf.key.replace("[", ".").replace("]", "")):
+        first = leaf.key.partition(".")[0]
+        if first in _OF_THE_SPEC or first in _OF_THE_PLACE or _is_of_place(part, leaf.key):
             continue
         value = leaf.value
         if isinstance(value, Measure):

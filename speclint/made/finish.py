@@ -11,10 +11,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cache, partial
 
-from speclint.made.alike import differences
+from speclint.made.alike import hindrances
 from speclint.made.design_as_made import made_to
 from speclint.made.judging import Bench
-from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there
+from speclint.made.pairing import Paired, Place, Tried, deciding_of, judged_there, measured_places
 from speclint.made.rework import host_key
 from speclint.quantities import Measure, read, units
 from speclint.rules import greatest_place
@@ -34,8 +34,8 @@ _LOOKED_AT = 8  # intervals in one of which the best lies, before golden section
 class FinishSize:
     """A size to which a part is machined for a place: proved where ``proof`` may stand.
 
-    ``part`` is the measured part that has metal left, None for one that is still to be made. ``now`` is the size as
-    measured, or as drawn.
+    ``part`` is the measured part that has metal left, or a mate where that is machined to suit the part of the proof;
+    None for one that is still to be made. ``now`` is the size as measured, or as drawn.
     """
 
     part: MadePart | None
@@ -46,7 +46,8 @@ class FinishSize:
 
 
 def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> tuple[FinishSize, ...]:
-    """For each empty place the finish sizes of the parts left over that have metal; where none suits, of a new part.
+    """For each empty place the finish sizes of the parts left over, or of the mates there, that have metal; where none
+    suits, of a new part.
 
     ``within`` is how closely the machine holds the size, either way [m]; where it is None, an eighth of the width of
     the drawn limits. No size is given where neither is known, nor where the kind names no size that goes into a mate.
@@ -58,9 +59,15 @@ def finish_sizes(bench: Bench, paired: Paired, within: float | None = None) -> t
         there = (one for one in paired.tried if one.place.spec.id == place.spec.id)
         some = frozenset(check.order for one in there for check in one.measured) or None
         owns = ((part, made_to(part, design)) for part in paired.left_over)
-        alike = [part for part, own in owns if own is not None and not differences(own, place.spec)]
+        alike = [part for part, own in owns if own is not None and not hindrances(own, place.spec)]
         sizes = [
             one for part in alike for one in _sizes(bench, place, part, within, some) if one.proof.may_stand
+        ]
+        sizes += [
+            one
+            for part in alike
+            for one in _mate_sizes(bench, place, part, within, some)
+            if one.proof.may_stand
         ]
         found += sizes or _sizes(bench, place, None, within, some)
     return tuple(found)
@@ -75,6 +82,20 @@ class _Sought:
     part: MadePart | None
     key: str
     hold: float
+    mate: str = ""
+
+    @property
+    def name(self) -> str:
+        """The spec whose size is sought: that of the place, or of a mate."""
+        return self.mate or self.place.spec.id
+
+    def drawn(self) -> Component:
+        """As its drawing states it."""
+        design = self.bench.drawn.design
+        assert design is not None
+        found = design.specs[self.name]
+        assert isinstance(found, Component)
+        return found
 
     def specs(self) -> dict[str, Component]:
         own = {self.place.spec.id: self.part} if self.part is not None else {}
@@ -82,11 +103,13 @@ class _Sought:
 
     def at(self, middle: float, some: frozenset[tuple[str, str]] | None = None) -> tuple[Measure, Tried]:
         """The size as it would be stated, and the checks with it: all, or some."""
-        specs, name = self.specs(), self.place.spec.id
-        own = specs.get(name, self.place.spec)
-        then = _stated(middle, self.hold, self.place.spec.under(self.key))
-        specs[name] = restated(own, {self.key: then})
-        tried = judged_there(self.bench, self.place, specs, self.part, frozenset({then.where}), some)
+        specs, drawn = self.specs(), self.drawn()
+        then = _stated(middle, self.hold, drawn.under(self.key))
+        specs[self.name] = restated(specs.get(self.name, drawn), {self.key: then})
+        sought = frozenset({then.where})
+        own = frozenset(measured_places(specs[self.place.spec.id])) if self.mate else sought
+        of_mates = sought if self.mate else frozenset()
+        tried = judged_there(self.bench, self.place, specs, self.part, own, some, of_mates)
         return then, tried
 
     def score(self, some: frozenset[tuple[str, str]], middle: float) -> float:
@@ -118,18 +141,65 @@ def _sizes(
         room = _room(drawn, aim, bore)
         if part is not None:
             room = _metal(room, now, quantities_of(place.spec)[key].way, sought.hold)
-        if room[0] >= room[1]:
+        if (found := _best(sought, part, now, room, known)) is not None:
+            yield found
+            return
+
+
+def _best(
+    sought: _Sought,
+    part: MadePart | None,
+    now: Measure,
+    room: tuple[float, float],
+    known: frozenset[tuple[str, str]] | None,
+) -> FinishSize | None:
+    """The size in a room that leaves the best worst margin; None where there is no room, or no rule that decides."""
+    if room[0] >= room[1]:
+        return None
+    looked_at = [sought.at(size, known)[1] for size in (room[0], sum(room) / 2, room[1])]
+    deciding = deciding_of(looked_at, _TOLD_APART)
+    some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
+    if not some:
+        return None
+    score = cache(partial(sought.score, some))
+    at = greatest_place(score, *room, _LOOKED_AT, within=_MICROMETRE)
+    middle = round(at / _MICROMETRE)
+    best = max(((middle + by) * _MICROMETRE for by in (0, -1, 1)), key=score)
+    then, proof = sought.at(best)
+    return FinishSize(part, sought.key, now, then, replace(proof, deciding=deciding))
+
+
+def _mate_sizes(
+    bench: Bench,
+    place: Place,
+    part: MadePart,
+    within: float | None,
+    known: frozenset[tuple[str, str]] | None,
+) -> Iterator[FinishSize]:
+    """The finish size of a measured mate with metal left, such as a bore that can be opened, for a measured part."""
+    specs = bench.standing({**place.mates, place.spec.id: part})
+    for fit in place.spec.hosts:
+        link = getattr(place.spec, fit.link)
+        if not isinstance(link, Link) or link.id not in place.mates:
             continue
-        looked_at = [sought.at(size, known)[1] for size in (room[0], sum(room) / 2, room[1])]
-        deciding = deciding_of(looked_at, _TOLD_APART)
-        some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
-        if some:
-            score = cache(partial(sought.score, some))
-            at = greatest_place(score, *room, _LOOKED_AT, within=_MICROMETRE)
-            middle = round(at / _MICROMETRE)
-            best = max(((middle + by) * _MICROMETRE for by in (0, -1, 1)), key=score)
-            then, proof = sought.at(best)
-            yield FinishSize(part, key, now, then, replace(proof, deciding=deciding))
+        key = host_key(place.spec, fit.of)
+        sought = _Sought(bench, place, part, key, 0.0, link.id)
+        drawn, now = sought.drawn().under(key), specs[link.id].under(key)
+        aim, size = place.spec.under(fit.key), specs[place.spec.id].under(fit.key)
+        if not all(isinstance(one, Measure) for one in (drawn, now, aim, size)):
+            continue
+        assert isinstance(drawn, Measure)
+        assert isinstance(now, Measure)
+        assert isinstance(aim, Measure)
+        assert isinstance(size, Measure)
+        held = math.floor((drawn.high - drawn.low) * _SHARE / _MICROMETRE) * _MICROMETRE
+        sought = replace(sought, hold=held if within is None else within)
+        way = quantities_of(sought.drawn())[key].way
+        if sought.hold <= 0 or not way or size.provenance != "as made":
+            continue
+        room = _metal(_room(drawn, aim, size), now, way, sought.hold)
+        if (found := _best(sought, place.mates[link.id], now, room, known)) is not None:
+            yield found
             return
 
 

@@ -3,13 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from speclint.handbook.inspection import Decision, conformity, guard_band
 from speclint.made.design_as_made import made_to
 from speclint.made.dimensions import Verdict
-from speclint.specs import Duty, LoadCase, MadePart, MisreadError, Steaming, steamings_of
+from speclint.quantities import Measure
+from speclint.specs import (
+    Component,
+    Duty,
+    LoadCase,
+    MadePart,
+    MisreadError,
+    NotStated,
+    Steaming,
+    restated,
+    steamings_of,
+)
 
 if TYPE_CHECKING:
     from speclint.repository import Design
@@ -28,14 +39,30 @@ class InSteam:
 def in_steam(made: MadePart, design: Design, decision: Decision) -> tuple[InSteam, ...]:
     """What was measured of a part in steam, each judged by a decision rule; of what cannot be read the loader tells."""
     drawn = made_to(made, design)
-    duty = design.duty_of(drawn)[0] if drawn is not None else None
-    if drawn is None or duty is None:
+    if drawn is None:
         return ()
+    duty = design.duty_of(drawn)[0]
     try:
         found = tuple(steamings_of(made, drawn, duty))
     except MisreadError:
         return ()
-    return tuple(_judged(one, duty.id, decision) for one in found)
+    return tuple(
+        _judged(one, drawn.id if one.of_part or duty is None else duty.id, decision) for one in found
+    )
+
+
+def as_in_steam(spec: Component, made: MadePart, design: Design, decision: Decision) -> Component:
+    """A component with the sizes that were measured in steam, and are proved to be outside, in its limits."""
+    found: dict[str, Measure | NotStated] = {}
+    for one in in_steam(made, design, decision):
+        now = spec.under(one.value.key) if one.value.of_part else None
+        if one.verdict == "out" and isinstance(now, Measure):
+            where = replace(one.value.measured.where, key=one.value.key, part=spec.id)
+            band = one.value.stretching(now)
+            found[one.value.key] = replace(
+                band, nominal=now.nominal, tolerance_class=now.tolerance_class, where=where
+            )
+    return restated(spec, found) if found else spec
 
 
 def duties_in_steam(parts: Iterable[MadePart], design: Design, decision: Decision) -> dict[str, Duty]:
@@ -43,15 +70,20 @@ def duties_in_steam(parts: Iterable[MadePart], design: Design, decision: Decisio
     found: dict[str, Duty] = {}
     for part in parts:
         for one in in_steam(part, design, decision):
-            duty = found.get(one.duty, design.specs[one.duty])
-            if one.verdict == "out" and isinstance(duty, Duty):
+            duty = found.get(one.duty) or design.specs[one.duty]
+            if one.verdict == "out" and not one.value.of_part and isinstance(duty, Duty):
                 found[one.duty] = _stretched(duty, one.value)
     return found
 
 
+_NOT_ASSUMED = "the duty does not state it, or has it worked"
+
+
 def _judged(one: Steaming, duty: str, decision: Decision) -> InSteam:
     if one.assumed is None:
-        return InSteam(one, duty, "not judged", "the duty does not state it, or has it worked")
+        return InSteam(
+            one, duty, "not judged", "the drawing does not state it" if one.of_part else _NOT_ASSUMED
+        )
     if not one.uncertainty_known:
         return InSteam(one, duty, "not judged", "no uncertainty was recorded")
     guard = guard_band((one.measured.high - one.measured.low) / 2, decision)

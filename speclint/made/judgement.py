@@ -8,9 +8,9 @@ from functools import cached_property
 from typing import Literal
 
 from speclint.checking import Check
+from speclint.facts import Worn, wear_of
 from speclint.made.dimensions import DimensionMade
 from speclint.made.in_steam import InSteam
-from speclint.made.wear import Worn, wear_of
 from speclint.specs import Component, MadePart
 
 #: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from datetime import date
 from typing import cast
 
-from speclint.checking import Assessment, Check, Inputs, check, context_of
+from speclint.checking import Assessment, Check, Inputs, context_of
 from speclint.handbook.inspection import Decision
+from speclint.made.alike import hindrances, in_place
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
 from speclint.made.dimensions import dimensions_of
-from speclint.made.in_steam import duties_in_steam, in_steam
+from speclint.made.in_steam import as_in_steam, duties_in_steam, in_steam
 from speclint.made.judgement import Judged, Pair, PartMade
 from speclint.made.rework import reworks_of
+from speclint.made.trial import Trial
 from speclint.repository import Register, with_specs
 from speclint.rules import Context
 from speclint.specs import Component, Duty, MadePart
@@ -50,6 +52,7 @@ class Bench:
     drawn: Assessment
     fitted: Mapping[str, MadePart]
     decision: Decision
+    _trials: dict[object, Trial] = field(default_factory=dict, compare=False, repr=False)
 
     @staticmethod
     def of(drawn: Assessment) -> Bench:
@@ -66,15 +69,16 @@ class Bench:
         if drawn is None:
             return PartMade(made, None)
         dimensions = dimensions_of(made, drawn, self.decision)
-        specs = self.specs_as_made(made)
+        chosen = self._chosen(made)
+        specs = self.standing(chosen)
         before = [one for one in self.drawn.checks if _rests_on(one, drawn)]
-        context = self.context(specs)
-        pairs = self._attributed([Pair(one, self.again(one, context)) for one in before], specs, drawn)
+        trial = self._trial_of(chosen, specs)
+        pairs = self._attributed([Pair(one, trial.again(one)) for one in before], specs, drawn)
         beside = sorted(one.id for name, one in self.fitted.items() if name in specs and name != drawn.id)
         beside = [name for name in beside if self._is_mate(name, pairs)]
         steam = in_steam(made, design, self.decision)
         part = PartMade(made, drawn, dimensions, tuple(beside), pairs, in_steam=steam)
-        return replace(part, reworks=reworks_of(part, specs, self)) if part.failing else part
+        return replace(part, reworks=reworks_of(part, specs, self, trial)) if part.failing else part
 
     def _attributed(
         self, pairs: Sequence[Pair], specs: Mapping[str, Component], drawn: Component
@@ -83,10 +87,8 @@ class Bench:
         mates = {name: spec for name, spec in specs.items() if name != drawn.id}
         if not (mates or self.duties(drawn.id)) or not any(pair.fails for pair in pairs):
             return tuple(pairs)
-        context = self.context(mates, drawn.id)
-        return tuple(
-            replace(pair, beside=self.again(pair.drawn, context)) if pair.fails else pair for pair in pairs
-        )
+        trial = self.trial(mates, without=drawn.id, keep=True)
+        return tuple(replace(pair, beside=trial.again(pair.drawn)) if pair.fails else pair for pair in pairs)
 
     def _is_mate(self, name: str, pairs: Iterable[Pair]) -> bool:
         """Whether a check of a part took anything from the spec that another part as made was made to."""
@@ -97,10 +99,12 @@ class Bench:
 
     def specs_as_made(self, made: MadePart) -> dict[str, Component]:
         """The specs that stand as made where one part is judged: its own, and those of the parts fitted."""
-        design = self.drawn.design
-        assert design is not None
-        own = made_to(made, design)
-        return self.standing({**self.fitted, **({own.id: made} if own is not None else {})})
+        return self.standing(self._chosen(made))
+
+    def _chosen(self, made: MadePart) -> dict[str, MadePart]:
+        assert self.drawn.design is not None
+        own = made_to(made, self.drawn.design)
+        return {**self.fitted, **({own.id: made} if own is not None else {})}
 
     def standing(self, chosen: Mapping[str, MadePart]) -> dict[str, Component]:
         """The specs that stand as made where some parts stand in the places of specs, by the ids of these."""
@@ -110,7 +114,11 @@ class Bench:
         for name, one in chosen.items():
             spec = design.specs[name]
             assert isinstance(spec, Component)
+            own = made_to(one, design)
+            if own is not None and own.id != name and not hindrances(own, spec):
+                spec = in_place(own, spec)
             found[name] = as_made(spec, dimensions_of(one, spec, self.decision), one)
+            found[name] = as_in_steam(found[name], one, design, self.decision)
             if design.settings.certificate_strengths:
                 found[name] = certified(found[name], one)
         return found
@@ -141,11 +149,41 @@ class Bench:
             found.material = material_as_certified(found.material, by_id)
         return found
 
-    def again(self, one: Check, context: Context) -> Check:
-        """A check made again in another context."""
-        component = context.design.specs[one.component]
-        assert isinstance(component, Component)
-        return check(one.rule, component, context)
+    def trial(
+        self,
+        specs: Mapping[str, Component],
+        before: Trial | None = None,
+        without: str = "",
+        *,
+        keep: bool = False,
+    ) -> Trial:
+        """A trial of some specs, beside the duties as measured in steam, but for what was measured on one part.
+
+        ``before`` is a trial of which it differs in some of its specs; else it is made beside the design as drawn. Its
+        checks are kept for another run where ``keep`` says so, and those of the drawings are.
+        """
+        if before is None:
+            before = self._as_drawn
+        kept = self.drawn.kept if keep else None
+        return Trial.after(before, self.context(specs, without), {**self.duties(without), **specs}, kept)
+
+    def _trial_of(self, chosen: Mapping[str, MadePart], specs: Mapping[str, Component]) -> Trial:
+        """The trial of some parts in the places of specs, once."""
+        key = tuple(sorted((name, one.id) for name, one in chosen.items()))
+        if key not in self._trials:
+            # one that is not fitted stands beside the same mates: what rests on these alone was made already
+            fitted = (
+                None if chosen == self.fitted else self._trial_of(self.fitted, self.standing(self.fitted))
+            )
+            self._trials[key] = self.trial(specs, fitted, keep=True)
+        return self._trials[key]
+
+    @property
+    def _as_drawn(self) -> Trial:
+        assert self.drawn.context is not None
+        if "drawn" not in self._trials:
+            self._trials["drawn"] = Trial(self.drawn.context)
+        return self._trials["drawn"]
 
 
 def _rests_on(one: Check, drawn: Component) -> bool:

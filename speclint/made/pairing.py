@@ -10,7 +10,7 @@ from functools import cached_property
 
 from speclint.checking import Assessment, Check
 from speclint.errors import Location
-from speclint.made.alike import differences
+from speclint.made.alike import differences, hindrances
 from speclint.made.assignment import best_worst
 from speclint.made.design_as_made import made_parts, made_to
 from speclint.made.judgement import Pair
@@ -38,7 +38,8 @@ class Tried:
     """A part, measured or with a size that it is to get, in a place: the checks that rest on it and on its mates.
 
     ``measured`` are those that took a measured size of both. ``part`` is None for one that is still to be made.
-    ``deciding`` are the names of the rules by which pairs differ; where it is empty, all that compare numbers.
+    ``deciding`` are the names of the rules by which pairs differ; where it is empty, all that compare numbers. ``own``
+    are the keys of which the part's own drawing states another value than that of the place: it keeps its own.
     """
 
     part: MadePart | None
@@ -46,6 +47,7 @@ class Tried:
     pairs: tuple[Pair, ...]
     measured: tuple[Check, ...]
     deciding: frozenset[str] = frozenset()
+    own: tuple[str, ...] = ()
 
     @property
     def failing(self) -> tuple[Check, ...]:
@@ -108,8 +110,8 @@ def deciding_of(some: Iterable[Tried], told_apart: float = _TOLD_APART) -> froze
 class Paired:
     """What was found: the pairs, the parts left over, the empty places, and every pair that was tried.
 
-    ``not_tried`` are parts and places whose drawings differ, with the keys in which they do. ``mates_left_out`` are
-    specs of which several parts were made, and none is said to be fitted.
+    ``not_tried`` are parts and places whose drawings differ in links, places or hand, with the keys in which they do.
+    ``mates_left_out`` are specs of which several parts were made, and none is said to be fitted.
     """
 
     pairs: tuple[Tried, ...]
@@ -123,7 +125,8 @@ class Paired:
 def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None = None) -> Paired:
     """Pair the parts made of a kind with the parts made of the kind that they go into, or that goes into them.
 
-    A part may stand in the place of every spec that is drawn as its own is. As many are paired as can be without a
+    A part may stand in the place of every spec of its kind, with all that its own drawing states, unless the two differ
+    in links, in places or in what is of one hand. As many are paired as can be without a
     check that fails (:attr:`Tried.failing`); of these ways, the one with the best worst margin is taken, then with
     the best sum; a rule whose margin is the same in every pair does not decide. Whatever else there is in the design
     stands as drawn.
@@ -141,9 +144,9 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
         if told is not None and places:
             told(part.id)
         for column, place in enumerate(places):
-            unlike = () if own is None else differences(own, place.spec)
-            if unlike:
-                not_tried.append((part, place, unlike))
+            hindered = () if own is None else hindrances(own, place.spec)
+            if hindered:
+                not_tried.append((part, place, hindered))
             else:
                 tried[row, column] = stood(bench, place, part)
     deciding = deciding_of(tried.values())
@@ -166,7 +169,10 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
 def stood(bench: Bench, place: Place, part: MadePart) -> Tried:
     """A measured part in a place."""
     specs = bench.standing({place.spec.id: part, **place.mates})
-    return judged_there(bench, place, specs, part, frozenset(_measured(specs[place.spec.id])))
+    tried = judged_there(bench, place, specs, part, frozenset(measured_places(specs[place.spec.id])))
+    assert bench.drawn.design is not None
+    own = made_to(part, bench.drawn.design)
+    return replace(tried, own=() if own is None else differences(own, place.spec))
 
 
 def judged_there(
@@ -176,15 +182,17 @@ def judged_there(
     part: MadePart | None,
     own: frozenset[Location],
     some: frozenset[tuple[str, str]] | None = None,
+    of_mates: frozenset[Location] = frozenset(),
 ) -> Tried:
     """The checks that rest on what stands in a place, as the specs state it; ``own`` are the places of its sizes.
 
-    All checks that consulted the part and a mate, or some of them by component and rule.
+    ``of_mates`` are the places of sizes of mates that are still to be machined. All checks that consulted the part and
+    a mate are made, or some of them by component and rule.
     """
-    others = {where for name in place.mates for where in _measured(specs[name])}
-    context = bench.context(specs)
+    others = {*of_mates, *(where for name in place.mates for where in measured_places(specs[name]))}
+    trial = bench.trial(specs, keep=part is not None)
     pairs = [
-        Pair(one, bench.again(one, context))
+        Pair(one, trial.again(one))
         for one in bench.drawn.checks
         if _rests_on_both(one, place) and (some is None or one.order in some)
     ]
@@ -230,7 +238,7 @@ def _rests_on_both(check: Check, place: Place) -> bool:
     return not reviews and place.spec.id in ids and any(name in ids for name in place.mates)
 
 
-def _measured(spec: Component) -> Iterator[Location]:
+def measured_places(spec: Component) -> Iterator[Location]:
     """The places of the sizes of a spec that stand as measured."""
     for leaf in leaves(spec):
         if isinstance(leaf.value, Measure) and leaf.value.provenance == "as made":

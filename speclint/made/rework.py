@@ -6,11 +6,12 @@ it, and none fails that does not fail as drawn.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from itertools import islice
 from typing import TYPE_CHECKING
 
-from speclint.checking import reworks
+from speclint.checking import Check, reworks
 from speclint.made.dimensions import DimensionMade
 from speclint.made.judgement import Change, Pair, PartMade, Rework
 from speclint.quantities import Measure, read
@@ -18,20 +19,29 @@ from speclint.specs import Component, Link, NotStated, Stated, as_range, quantit
 
 if TYPE_CHECKING:
     from speclint.made.judging import Bench
+    from speclint.made.trial import Trial
 
 Specs = Mapping[str, Component]
 
 
-def reworks_of(part: PartMade, specs: Specs, bench: Bench) -> tuple[Rework, ...]:
+def reworks_of(part: PartMade, specs: Specs, bench: Bench, trial: Trial) -> tuple[Rework, ...]:
     """The reworks that clear every rule that fails on a part, the least machining first."""
     assert part.drawn is not None  # or nothing was checked
-    found = (*_to_the_drawing(part, specs), *_further(part, specs, bench), *_matching(part, specs, bench))
-    return tuple(rework for rework, other in found if _clears(part, specs, other, bench))
+    single = (*_to_the_drawing(part, specs), *_further(part, specs, trial), *_matching(part, specs, bench))
+    found = tuple(rework for rework, other in single if _clears(part, specs, other, bench, trial))
+    if found:
+        return found
+    double = _of_two(part, specs, bench, trial)
+    return tuple(islice((one for one, other in double if _clears(part, specs, other, bench, trial)), _PAIRS))
 
 
-def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
+#: So many reworks of two sizes are given, and so many first sizes are tried for each rule that fails: common practice.
+_PAIRS, _FIRST = 3, 4
+
+
+def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench, before: Trial) -> bool:
     """Whether no rule that rests on the part, or on what else is changed, fails more than as drawn."""
-    context = bench.context(other)
+    trial = bench.trial(other, before)
     mates = {name for name, spec in other.items() if spec is not specs.get(name)}
     own = {pair.drawn.order for pair in part.pairs}
     checks = [
@@ -43,7 +53,7 @@ def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench) -> bool:
     failing_first = {pair.made.order for pair in part.pairs if pair.fails}
     beside = {pair.drawn.order: pair.beside for pair in part.pairs}
     ordered = sorted(checks, key=lambda one: one.order not in failing_first)
-    return not any(Pair(one, bench.again(one, context), beside.get(one.order)).fails for one in ordered)
+    return not any(Pair(one, trial.again(one), beside.get(one.order)).fails for one in ordered)
 
 
 def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Specs]]:
@@ -66,24 +76,54 @@ def _has_metal(one: DimensionMade, way: int) -> bool:
     return one.size.greatest < one.drawn.high if way > 0 else way < 0 and one.size.least > one.drawn.low
 
 
-def _further(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:
+def _further(part: PartMade, specs: Specs, trial: Trial) -> Iterator[tuple[Rework, Specs]]:
     """A size of the part machined so far as clears one of the rules that fail."""
     assert part.drawn is not None
-    context = bench.context(specs)
     own = specs[part.drawn.id]
     made = [pair.made for pair in part.pairs]
+    for change, spec in _machined(part.failing, own, _ways(part.drawn), made, trial):
+        yield Rework("machine until it conforms", (change,)), {**specs, own.id: spec}
+
+
+def _machined(
+    failing: Iterable[Check],
+    own: Component,
+    ways: Mapping[str, int],
+    made: Sequence[Check],
+    trial: Trial,
+    *,
+    spoiling: bool = False,
+) -> Iterator[tuple[Change, Component]]:
+    """A size of a part machined so far as clears one of the checks that fail, each once."""
     seen: set[tuple[str, str]] = set()
-    for found in part.failing:
-        for remedy in reworks(found, own, _ways(part.drawn), made, context):
+    for found in failing:
+        for remedy in reworks(found, own, ways, made, trial.context, spoiling=spoiling):
             key = remedy.where.key
             now = own.under(key)
             if not isinstance(now, Measure) or (key, remedy.instead) in seen:
                 continue
             seen.add((key, remedy.instead))
             value = _as_stated(now, remedy.instead)
-            change = Change(own.id, key, remedy.written, remedy.instead)
-            other = {**specs, own.id: restated(own, {key: value})}
-            yield Rework("machine until it conforms", (change,)), other
+            yield Change(own.id, key, remedy.written, remedy.instead), restated(own, {key: value})
+
+
+def _of_two(part: PartMade, specs: Specs, bench: Bench, before: Trial) -> Iterator[tuple[Rework, Specs]]:
+    """Two sizes of the part: one machined so far as clears a rule, another as far as what then fails asks."""
+    assert part.drawn is not None
+    own, ways = specs[part.drawn.id], _ways(part.drawn)
+    made = [pair.made for pair in part.pairs]
+    first = _machined(part.failing, own, ways, made, before, spoiling=True)
+    tried: set[frozenset[Change]] = set()
+    for change, spec in islice(first, _FIRST * len(part.failing)):
+        other = {**specs, own.id: spec}
+        trial = bench.trial(other, before)
+        pairs = [Pair(one.drawn, trial.again(one.drawn), one.beside) for one in part.pairs]
+        left = {key: way for key, way in ways.items() if key != change.key}
+        made = [one.made for one in pairs]
+        for second, both in _machined([one.made for one in pairs if one.fails], spec, left, made, trial):
+            if (changes := frozenset((change, second))) not in tried:
+                tried.add(changes)
+                yield Rework("machine until it conforms", (change, second)), {**specs, own.id: both}
 
 
 def _matching(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rework, Specs]]:

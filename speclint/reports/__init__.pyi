@@ -9,6 +9,11 @@ from .consequences_listing import (
     consequences_data as consequences_data,
     consequences_page as consequences_page,
 )
+from .dossier import (
+    dossier_data as dossier_data,
+    dossier_exit_code as dossier_exit_code,
+    dossier_markdown as dossier_markdown,
+)
 from .gate_verdict import (
     gate_data as gate_data,
     gate_page as gate_page,
@@ -32,6 +37,7 @@ from .made_parts import (
     made_markdown as made_markdown,
     made_page as made_page,
     made_schema as made_schema,
+    published_schema as published_schema,
 )
 from .margins_listing import (
     margins_csv as margins_csv,
@@ -46,6 +52,7 @@ from .names_listing import (
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
+    dossier_html as dossier_html,
     inspection_document as inspection_document,
     review_page as review_page,
     sheet_document as sheet_document,

@@ -13,6 +13,7 @@ from speclint.reports.finding_lines import called
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTION, count, share_used
 
+INSPECTION = "speclint.inspection/1"
 #: Headings of what has rows of its own on a sheet.
 WITHOUT_LIMITS = "Rules rest on these, and the drawing states no limits: no gauge can decide them"
 NO_RULE = "What no rule rests on"
@@ -152,8 +153,9 @@ def _figure(one: Swing) -> str:
 
 
 def inspection_data(drawn: Assessment, found: InspectionList) -> dict[str, Any]:
-    """The same as plain data: quantities in SI units."""
+    """The same as plain data, schema ``speclint.inspection/1``: quantities in SI units."""
     return {
+        "schema": INSPECTION,
         "component": found.part.id,
         "decision": found.decision,
         "gauge_share": found.share,

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from typing import Any
 
 from speclint.checking import Assessment, Check, named
-from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework, Worn
+from speclint.facts import Worn
+from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework
 from speclint.quantities import System, amount_in
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page import Page
@@ -26,8 +27,8 @@ _SAID = {
     "undecided": "undecided: a measurement does not prove that it is within its limits; measure closer",
     "ready to concede": "out of its limits, and every rule conforms: ready to concede",
     "worn past its limit": "worn past a limit: renew it, or make it good",
-    "outside its duty": "measured in steam outside what its duty assumes: change the duty, or what heats the part; "
-    "what fails with the values measured is listed",
+    "outside its duty": "measured in steam outside what its duty assumes or its drawing states: change that, or the "
+    "part; what fails with the values measured is listed",
     "rework": "out, and a rule fails; a rework that clears it is known",
     "no rework found": "out, and a rule fails; nothing that was tried clears it: scrap, unless the design is changed",
 }
@@ -35,9 +36,14 @@ _SAID = {
 
 def made_schema() -> str:
     """The JSON Schema of the data, published with the package."""
+    return published_schema(SCHEMA)
+
+
+def published_schema(name: str) -> str:
+    """The JSON Schema of a report by its name, such as ``speclint.pairs/1``, published with the package."""
     from importlib.resources import files
 
-    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+    return (files("speclint.reports") / f"{name.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
 
 
 def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
@@ -120,9 +126,11 @@ def _in_steam(one: InSteam) -> str:
     value = one.value
     assumed = value.assumed.text if value.assumed is not None else "not stated"
     why = f" ({one.why_not})" if one.why_not else ""
-    said = {"out": "outside the duty", "in": "within the duty"}.get(one.verdict, one.verdict)
+    of = "its drawing" if value.of_part else "the duty"
+    said = {"out": f"outside {of}", "in": f"within {of}"}.get(one.verdict, one.verdict)
     measured = f"in steam, {value.key} {value.case}: measured {value.measured.text}"
-    return f"{measured}, {one.duty} assumes {assumed}: {said}{why}"
+    states = "states" if value.of_part else "assumes"
+    return f"{measured}, {one.duty} {states} {assumed}: {said}{why}"
 
 
 def _worn(one: Worn, system: System) -> str:

@@ -127,10 +127,18 @@ def _words(one: Tried) -> tuple[str, ...]:
     part = one.part.id if one.part is not None else "a part to be made"
     place = one.place
     if one.failing:
-        return part, place.called, place.spec.id, "may not be", "; ".join(map(_fails, one.failing))
+        return part, place.called, _stands_as(one), "may not be", "; ".join(map(_fails, one.failing))
     if one.governing is None or one.margin is None:
-        return part, place.called, place.spec.id, "not known", "no rule takes a measured size of both"
-    return part, place.called, place.spec.id, _percent(one.margin), _by(one.governing)
+        return part, place.called, _stands_as(one), "not known", "no rule takes a measured size of both"
+    return part, place.called, _stands_as(one), _percent(one.margin), _by(one.governing)
+
+
+def _stands_as(one: Tried) -> str:
+    """The spec in whose place it stands, and what its own drawing states otherwise."""
+    if not one.own:
+        return one.place.spec.id
+    keys = list(dict.fromkeys(key.partition("[")[0] for key in one.own))
+    return f"{one.place.spec.id} with {', '.join(keys)} of its own drawing"
 
 
 def _fails(check: Check) -> str:
@@ -147,14 +155,16 @@ def _percent(margin: float) -> str:
 
 def _finish(one: FinishSize) -> str:
     whose = one.part.id if one.part is not None else f"the {one.proof.place.spec.id} that is still to be made"
+    of_mate = one.part is not one.proof.part and one.proof.part is not None
+    suits = one.proof.part.id if of_mate and one.proof.part is not None else one.proof.place.called
     if not one.proof.may_stand:
         failing = "; ".join(map(_fails, one.proof.failing)) or "no rule takes a measured size of both"
-        return f"no {one.key} of {whose} suits {one.proof.place.called}: at {one.then.text} {failing}"
+        return f"no {one.key} of {whose} suits {suits}: at {one.then.text} {failing}"
     governing, margin = one.proof.governing, one.proof.margin
     assert governing is not None  # as it may stand
     assert margin is not None
     return (
-        f"machine {one.key} of {whose} to {one.then.text} for {one.proof.place.called}: leaves {_percent(margin)}, "
+        f"machine {one.key} of {whose} to {one.then.text} for {suits}: leaves {_percent(margin)}, "
         f"{_by(governing)}; proved by running the rules again"
     )
 
@@ -174,7 +184,8 @@ _NO_SIZE = (
 
 def _not_tried(drawn: Assessment, paired: Paired) -> Iterator[str]:
     yield from (
-        f"{part.id} with {place.called}: it is not drawn as {place.spec.id} is: {', '.join(keys)}"
+        f"{part.id} with {place.called}: its drawing and that of {place.spec.id} differ in what joins them to others: "
+        f"{', '.join(keys)}"
         for part, place, keys in paired.not_tried
     )
     yield from (
@@ -199,11 +210,13 @@ def _tried_data(one: Tried) -> dict[str, Any]:
         "failing": [
             {"component": two.component, "rule": two.rule.name, "says": two.says} for two in one.failing
         ],
+        "own_drawing": list(one.own),
     }
 
 
 def _finish_data(one: FinishSize) -> dict[str, Any]:
     return {
+        "of": one.part.id if one.part is not None else None,
         "key": one.key,
         "from": one.now.text,
         "to": one.then.text,

@@ -99,6 +99,7 @@ from .scratch_folder import (
 )
 from .settings import (
     FILE_NAME as FILE_NAME,
+    MeasuredSetting as MeasuredSetting,
     Reviewer as Reviewer,
     SettingName as SettingName,
     Settings as Settings,

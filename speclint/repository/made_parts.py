@@ -31,14 +31,14 @@ def made_part_faults(spec: Spec, specs: Mapping[str, Spec]) -> Iterator[Complain
     """A complaint for each measured dimension that its spec cannot have, and for each day that cannot be right."""
     assert isinstance(spec, MadePart)  # or it has no such record
     yield from _days(spec)
+    drawn = specs.get(spec.of.id) if isinstance(spec.of, Link) else None
     for steaming in spec.steamings.values():
-        yield from _steaming_faults(steaming)
+        yield from _steaming_faults(steaming, drawn)
     if isinstance(spec.of, NotStated):
         yield Complaint(
             spec.of.where, "a made part says which spec it was made to", write='of = "liner-left"'
         )
         return
-    drawn = specs.get(spec.of.id) if isinstance(spec.of, Link) else None
     if drawn is None:
         return
     known = quantities_of(drawn)
@@ -60,7 +60,7 @@ def made_part_faults(spec: Spec, specs: Mapping[str, Spec]) -> Iterator[Complain
             yield Complaint(problem.where, problem.said, read, problem.write)
 
 
-def _steaming_faults(entry: SteamingRecord) -> Iterator[Complaint]:
+def _steaming_faults(entry: SteamingRecord, drawn: Spec | None) -> Iterator[Complaint]:
     """What is missing in a record of what was measured in steam, and what cannot be read."""
     if isinstance(entry.case, NotStated):
         yield Complaint(
@@ -72,7 +72,18 @@ def _steaming_faults(entry: SteamingRecord) -> Iterator[Complaint]:
     if isinstance(entry.value, NotStated):
         yield Complaint(entry.value.where, "nothing was measured", write="the value as read, with its unit")
         return
+    if isinstance(entry.dimension, Stated) and isinstance(entry.quantity, Stated):
+        said = "one value is that of a load case or a size of the part, not both"
+        yield Complaint(entry.dimension.where, said, write="either quantity or dimension")
+        return
     known, quantity = quantities_of(LoadCase.unstated()), entry.quantity
+    if isinstance(entry.dimension, Stated):
+        if drawn is None:
+            return
+        known, quantity = quantities_of(drawn), entry.dimension
+        if quantity.value not in known:
+            yield _no_such_key(quantity, drawn, known)
+            return
     at = known.get(quantity.value) if isinstance(quantity, Stated) else None
     if isinstance(quantity, Stated) and at is None:
         near = nearest(quantity.value, known)

@@ -12,7 +12,19 @@ from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure, System
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
-from speclint.specs import NOT_STATED, Fraction, NotStated, Pressure, SpecTable, Stated, Table, Word, bare
+from speclint.specs import (
+    NOT_STATED,
+    Fraction,
+    Length,
+    NotStated,
+    Pressure,
+    Span,
+    SpecTable,
+    Stated,
+    Table,
+    Word,
+    bare,
+)
 
 FILE_NAME = "speclint.toml"
 _SECONDS, _MOST_SECONDS = 60, 3600
@@ -26,7 +38,18 @@ Texts = Annotated[
 
 
 #: The settings that a rule may ask for.
-SettingName = Literal["stage", "pressure codes", "railway codes", "site pressure", "decision"]
+SettingName = Literal[
+    "stage",
+    "pressure codes",
+    "railway codes",
+    "site pressure",
+    "decision",
+    "general angles",
+    "general geometry",
+]
+
+#: The settings that stand in the place of limits which rules declare.
+MeasuredSetting = Literal["steepest grade", "cant"]
 
 
 class Works(SpecTable):
@@ -69,6 +92,30 @@ class LocalCodes(SpecTable):
 
     pressure: Texts = ()
     railway: Texts = ()
+
+
+class Railway(SpecTable):
+    """The line on which the engine runs: it stands in the place of the limits of every rule that counts with it.
+
+    Fields:
+        steepest: the steepest grade, such as "0.025" for 1 in 40.
+        cant: the greatest height of one rail above the other.
+    """
+
+    steepest: Annotated[Fraction, Span("0.0005", "0.3")] = NOT_STATED
+    cant: Annotated[Length, Span("10 mm", "250 mm")] = NOT_STATED
+
+
+class Drawings(SpecTable):
+    """The general tolerances of all drawings, for a part that names none of its own.
+
+    Fields:
+        general_angles: class of angles, ISO 2768-1; m where it is not stated.
+        general_geometry: class of flatness and straightness, ISO 2768-2.
+    """
+
+    general_angles: Word[Literal["f", "m", "c", "v"]] = NOT_STATED
+    general_geometry: Word[Literal["H", "K", "L"]] = NOT_STATED
 
 
 class Concessions(SpecTable):
@@ -134,6 +181,8 @@ class Settings(SpecTable):
     works: Works = Works.unstated()
     families: Families = Families.unstated()
     local_codes: LocalCodes = LocalCodes.unstated()
+    railway: Railway = Railway.unstated()
+    drawings: Drawings = Drawings.unstated()
     materials: Texts = ()
     leave_out: Texts = ()
     limits: dict[str, dict[str, Any]] = {}
@@ -150,8 +199,27 @@ class Settings(SpecTable):
             "railway codes": ", ".join(self.local_codes.railway),
             "site pressure": repr(self.site_pressure),
             "decision": self.decision,
+            "general angles": self.general_angles,
+            "general geometry": self.general_geometry,
         }
         return values[name]
+
+    def measured(self, name: MeasuredSetting) -> Measure | None:
+        """The setting that stands in the place of a limit; None where it is not stated."""
+        stated = {"steepest grade": self.railway.steepest, "cant": self.railway.cant}[name]
+        return stated if isinstance(stated, Measure) else None
+
+    @property
+    def general_angles(self) -> str:
+        """The class of angles, ISO 2768-1; ``m``, common practice, where it is not stated."""
+        stated = self.drawings.general_angles
+        return "m" if isinstance(stated, NotStated) else stated.value
+
+    @property
+    def general_geometry(self) -> str:
+        """The class of flatness, ISO 2768-2, of all drawings; "" where none is stated."""
+        stated = self.drawings.general_geometry
+        return "" if isinstance(stated, NotStated) else stated.value
 
     @property
     def site_pressure(self) -> float:
@@ -256,9 +324,9 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
             seconds.where, "a rule is given from 1 to 3600 seconds", str(seconds.value), str(_SECONDS)
         )
     yield from _gauge_share_faults(settings)
-    for file in (settings.concessions.file, settings.signers.file):
-        if isinstance(file, Stated) and not inside(file.value):
-            yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
+    for own, write in ((settings.railway.steepest, '"0.025"'), (settings.railway.cant, '"120 mm"')):
+        if isinstance(own, Measure) and not own.exact:
+            yield Complaint(own.where, "a setting has no tolerance of its own", f'"{own.text}"', write)
 
 
 def _gauge_share_faults(settings: Settings) -> Iterator[Complaint]:

@@ -2,20 +2,26 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from speclint.errors import Location
 from speclint.specs import FieldRead, begin_noting, noted_in
 
 if TYPE_CHECKING:
     from speclint.specs import Component
+
+#: File, part and key of a value.
+Place = tuple[str, str, str]
 
 
 @dataclass(slots=True)
 class Asked:
     """What was asked for.
 
-    ``values`` are the values that were opened, by the identity of their places, which live as long as the specs;
+    ``values`` are the places of the values that were opened, by their identity, as they live as long as the specs;
     ``followed`` the ids to which links led; ``queried`` the parts of which it was asked what belongs to them, and of
     what kind; ``leading`` the named tables of which it was asked which entries lead to a part: the id of the spec, the
     table, the key of the link, the id of the part. ``everything`` where more was asked than can be told, such as how
@@ -23,7 +29,7 @@ class Asked:
     there was opened or not.
     """
 
-    values: set[int] = field(default_factory=set)
+    values: dict[int, Location] = field(default_factory=dict)
     followed: set[str] = field(default_factory=set)
     queried: set[tuple[str, type[Component]]] = field(default_factory=set)
     leading: set[tuple[str, str, str, str]] = field(default_factory=set)
@@ -44,10 +50,25 @@ class Asked:
         self.everything = False
         self.fields = begin_noting()
 
+    @property
+    def opened(self) -> set[Place]:
+        """The places of the values that were opened, as a design that is read anew has them."""
+        return {(where.file, where.part, where.key) for where in self.values.values()}
+
+    @contextmanager
+    def opening(self) -> Iterator[dict[int, Location]]:
+        """The values that are opened within the block; they are opened of what began before, too."""
+        before, self.values = self.values, {}
+        here = self.values
+        try:
+            yield here
+        finally:
+            self.values = {**before, **here}
+
     def copy(self) -> Asked:
         """The same, to be kept; the fields by table instead, of which there are many, with ``by_table``."""
         return Asked(
-            set(self.values), set(self.followed), set(self.queried), set(self.leading), self.everything
+            dict(self.values), set(self.followed), set(self.queried), set(self.leading), self.everything
         )
 
     def by_table(self) -> dict[int, frozenset[str]]:

@@ -69,7 +69,7 @@ class Box(Corner):
     def _side(self, key: Hashable) -> Input:
         side = self._open.get(key)
         if side is None:
-            side = self._open[key] = Input(key)
+            side = self._open[key] = Input(key, whole=True)
         return side
 
 

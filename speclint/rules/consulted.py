@@ -13,15 +13,17 @@ class Consulted:
 
     ``specs`` are ids, also of specs that were not there. ``words`` are those of :data:`OF_THE_DRAWING` that were read,
     each with the id of its spec; all else that a spec states counts as read with it. ``linked`` are questions such as
-    which piston rings link to a liner: the id of the one, and the class of the others in full. ``asked`` are questions
-    put to the whole repository: which components state a drawing number (``("drawing", number)``), which are said to
-    be like one (``("alike", id)``), which specs nothing uses (``("unused", "")``), and how the drawing of one
-    stands, its file against its readings (``("drawing file", id)``).
+    which piston rings link to a liner: the id of the one, and the class of the others in full. ``opened`` are the
+    values that were opened, by file, part and key. ``asked`` are questions put to the whole repository: which
+    components state a drawing number (``("drawing", number)``), which are said to be like one (``("alike", id)``),
+    which specs nothing uses (``("unused", "")``), and how the drawing of one stands, its file against its readings
+    (``("drawing file", id)``).
     """
 
     specs: set[str] = field(default_factory=set)
     words: set[tuple[str, str]] = field(default_factory=set)
     linked: set[tuple[str, str]] = field(default_factory=set)
+    opened: set[tuple[str, str, str]] = field(default_factory=set)
     asked: set[tuple[str, str]] = field(default_factory=set)
 
     @property
@@ -34,6 +36,7 @@ class Consulted:
         self.specs |= other.specs
         self.words |= other.words
         self.linked |= other.linked
+        self.opened |= other.opened
         self.asked |= other.asked
 
 

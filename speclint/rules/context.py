@@ -64,8 +64,10 @@ class Context:
     toleranced: set[str] = field(default_factory=set, repr=False)
     #: What no corner of the check that runs changes: see :meth:`Sheet.once`.
     steady: dict[Hashable, Any] = field(default_factory=dict, repr=False)
-    #: Values of load cases and checks of other parts, each with what was consulted for it: for the core.
-    worked: dict[Hashable, tuple[Any, Consulted]] = field(default_factory=dict, repr=False)
+    #: Values of load cases and checks of other parts, each with what was consulted and opened for it: for the core.
+    worked: dict[Hashable, tuple[Any, Consulted, dict[int, Location]]] = field(
+        default_factory=dict, repr=False
+    )
     _in_force: dict[tuple[str, str], tuple[Limit, Measure, bool]] = field(default_factory=dict, repr=False)
 
     def limit(self, rule: Rule, name: str) -> tuple[Limit, Measure, bool]:
@@ -74,6 +76,8 @@ class Context:
         found = self._in_force.get(key)
         if found is None:
             declared, own = rule.limit(name), self.limits.get(key)
+            if own is None and declared.setting is not None:
+                own = self.design.settings.measured(declared.setting)
             measure = declared.read(declared.default) if own is None else own
             found = self._in_force[key] = declared, measure, own is not None
         return found
@@ -97,13 +101,14 @@ class Context:
         What does not last is given to that check alone.
         """
         if key not in self.worked:
-            with self.asking() as consulted:
+            with self.asking() as consulted, self.asked.opening() as opened:
                 found = work()
             if not lasts(found):
                 return found
-            self.worked[key] = found, consulted
-        found, consulted = self.worked[key]
+            self.worked[key] = found, consulted, opened
+        found, consulted, opened = self.worked[key]
         self.consulted.add(consulted)
+        self.asked.values.update(opened)
         return found
 
     @contextmanager

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from importlib import import_module
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from speclint.equations import Source
 from speclint.quantities import Measure, Sign, read
@@ -13,12 +13,16 @@ from speclint.rules.grade import Grade
 from speclint.rules.judgement import Judgement
 from speclint.specs import CaseName, Component, Hazards
 
+if TYPE_CHECKING:
+    from speclint.repository import MeasuredSetting
+
 
 @dataclass(frozen=True, slots=True)
 class Limit:
     """A limit that a rule compares a value with: its default, its meaning and its source.
 
-    A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does.
+    A repository may change it in ``speclint.toml`` under ``[limits."rule.name"]``; reports say so when it does. One
+    that names a ``setting`` is what the repository states there, unless it changes this limit of the rule.
     """
 
     name: str
@@ -27,6 +31,7 @@ class Limit:
     source: Source
     says: str = ""
     sign: Sign = "any"
+    setting: MeasuredSetting | None = None
 
     def read(self, text: str) -> Measure:
         """A value for this limit; raises QuantityError for one that cannot be read or has a tolerance."""

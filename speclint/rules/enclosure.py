@@ -65,6 +65,13 @@ class Enclosure:
         """Low and high."""
         return self.low, self.high
 
+    @property
+    def end_to_end(self) -> bool:
+        """Whether it goes one way from one end of a single input to its other end: so it is at its ends there."""
+        if self.one is None or self.two is not None or self.more:
+            return False
+        return not self.one_low <= 0.0 <= self.one_high and self.one.end_to_end
+
     def __repr__(self) -> str:
         return f"{self.low!r}..{self.high!r}"
 
@@ -202,13 +209,21 @@ class Enclosure:
 
 
 class Input(Enclosure):
-    """What slopes are taken against: the side of a toleranced input, from 0 at its low to 1 at its high."""
+    """What slopes are taken against: the side of a toleranced input, from 0 at its low to 1 at its high.
 
-    __slots__ = ("key",)
+    ``whole`` where its ends are those of the input, between which it is moved; not of a part of a range.
+    """
 
-    def __init__(self, key: Hashable, low: float = 0.0, high: float = 1.0) -> None:
+    __slots__ = ("key", "whole")
+
+    def __init__(self, key: Hashable, low: float = 0.0, high: float = 1.0, *, whole: bool = False) -> None:
         super().__init__(low, high)
-        self.key = key
+        self.key, self.whole = key, whole
+
+    @property
+    def end_to_end(self) -> bool:
+        """Whether its ends are those of the input."""
+        return self.whole
 
 
 class Choice(Enclosure):

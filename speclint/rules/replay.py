@@ -39,13 +39,14 @@ def replayed(function: Callable[..., Any], known: Known, key: Hashable, argument
     """
     given = {name: one for name, one in arguments.items() if isinstance(one, Enclosure)}
     plain = tuple((name, one) for name, one in arguments.items() if name not in given)
-    place = (key, plain, tuple((name, one.bounds) for name, one in given.items()))
+    ends = {name: one.end_to_end for name, one in given.items()}
+    place = (key, plain, tuple((name, one.bounds, ends[name]) for name, one in given.items()))
     try:
         found = known.get(place)
     except TypeError:  # an argument that cannot be hashed
         return function(**arguments)
     if found is None:
-        leaves = {name: Input(name, *one.bounds) for name, one in given.items()}
+        leaves = {name: Input(name, *one.bounds, whole=ends[name]) for name, one in given.items()}
         try:
             found = known[place] = _taken_apart(function(**{**arguments, **leaves}))
         except (Undecided, _OfNoParts):

@@ -178,7 +178,7 @@ class Sheet(Judging, Placing):
             self._consult(where)
         if isinstance(value, NotStated):
             raise self._missing(value)
-        self._asked.values.add(id(where))
+        self._asked.values[id(where)] = where
         if self._record:
             self._note_read(name, value)
             self._record.word(name, value.value, where)
@@ -190,7 +190,7 @@ class Sheet(Judging, Placing):
         """A stated whole number, with a symbol of its own."""
         if isinstance(value, NotStated):
             raise self._missing(value)
-        self._asked.values.add(id(value.where))
+        self._asked.values[id(value.where)] = value.where
         number = value.value
         if by := self._context.moved.get(value.where):
             assert not isinstance(by, Measure)  # a count is moved by a number
@@ -208,7 +208,7 @@ class Sheet(Judging, Placing):
     def is_stated(self, name: str, value: Measure | Tie | Stated[Any] | Link[Any] | NotStated) -> bool:
         """Whether something is stated at all; the rule goes on either way."""
         found, where = not isinstance(value, NotStated), value.where
-        self._asked.values.add(id(where))
+        self._asked.values[id(where)] = where
         if where.key in OF_THE_DRAWING:
             self._consult(where)
         self._note_stated(name, where, found)
@@ -291,7 +291,7 @@ class Sheet(Judging, Placing):
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:
         """Where a component states quantities of one provenance: those assumed, or measured from an original."""
-        self._asked.values.update(id(one.where) for one in component.measures())
+        self._asked.values.update((id(one.where), one.where) for one in component.measures())
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
             stated = [(one.where.key, one.text) for one in found]
@@ -522,7 +522,7 @@ class Sheet(Judging, Placing):
     def _stated(self, value: Measure | NotStated) -> Measure:
         if isinstance(value, NotStated):
             raise self._missing(value)
-        self._asked.values.add(id(value.where))
+        self._asked.values[id(value.where)] = value.where
         return self._as_moved(value) if self._context.moved else value
 
     def _as_moved(self, measure: Measure) -> Measure:
@@ -540,7 +540,7 @@ class Sheet(Judging, Placing):
         self.record.note(f"read {name} {place}", repr(value.value), place, plain, at=value.where, alike=alike)
 
     def _missing(self, value: NotStated) -> NotAssessed:
-        self._asked.values.add(id(value.where))
+        self._asked.values[id(value.where)] = value.where
         self._note_stated("", value.where, False)
         if isinstance(value, FromEvents | Estimate) and value.why:
             return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
@@ -549,7 +549,7 @@ class Sheet(Judging, Placing):
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
         if self._record is None and measure.low == measure.high:  # as nearly every one of a load case is
             where = measure.where
-            self._asked.values.add(id(where))
+            self._asked.values[id(where)] = where
             return measure.low + shift
         low, high, key = self._limits(symbol, measure, name, shift)
         if low == high and self._record is None:
@@ -564,7 +564,7 @@ class Sheet(Judging, Placing):
     ) -> tuple[float, float, Hashable]:
         """Both limits of a quantity, moved by a shift, and what the corner knows it by."""
         where = measure.where
-        self._asked.values.add(id(where))
+        self._asked.values[id(where)] = where
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + shift, measure.high + shift, key
 

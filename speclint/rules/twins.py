@@ -31,6 +31,8 @@ _OF_TUPLES = ("_make", "_replace", "_asdict")
 _REMEMBERED = 512
 #: Functions whose stand-ins have a module of their own, read only where they are called.
 _IN_MODULE = {("speclint.handbook.cams.profiles", "follower_at"): "speclint.rules.enclosed_cams"}
+#: Such functions whose stand-ins leave to them, as first argument, what they do not work themselves.
+_BEFORE = {("speclint.handbook.materials.tables", "look_up"): "speclint.rules.enclosed_tables"}
 _twins: dict[int, tuple[object, object]] = {}  # the original is kept, so that its id stays its own
 
 
@@ -73,6 +75,9 @@ def _made(original: Any) -> Any:
         module = _IN_MODULE.get((original.__module__, original.__name__))
         if module is not None:
             return getattr(import_module(module), original.__name__)
+        module = _BEFORE.get((original.__module__, original.__name__))
+        if module is not None:
+            return functools.partial(getattr(import_module(module), original.__name__), _function(original))
         return _function(original) if _ours(original.__module__) else original
     if isinstance(original, functools._lru_cache_wrapper):
         return _remembered(original)

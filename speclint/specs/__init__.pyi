@@ -459,6 +459,7 @@ from .wear import (
     SpringWear as SpringWear,
     Wear as Wear,
     WearFromNew as WearFromNew,
+    WearOfFace as WearOfFace,
 )
 from .welding import (
     Welding as Welding,

@@ -91,7 +91,12 @@ class MeasuredDimension(SpecTable):
 
 #: The first and the last word of the keys of which a drawing states the greatest: zones of geometrical tolerances,
 #: ISO 1101; and the last word alone, of roughness, whose value is an upper limit, ISO 21920-1, and of eccentricity.
-_ZONES = {("", "general_zone"), ("tolerances", "zone"), ("hole_patterns", "position")}
+_ZONES = {
+    ("", "general_zone"),
+    ("tolerances", "zone"),
+    ("tolerances", "diameter_zone"),
+    ("hole_patterns", "position"),
+}
 _GREATEST = {"roughness", "eccentricity"}
 
 
@@ -174,8 +179,11 @@ class MeasuredSize:
 
 def as_range(low: float, high: float, like: Measure, where: Location) -> Measure:
     """Two SI values as a spec would write them, in the unit of a quantity of their dimension."""
-    ends = dict.fromkeys(_in_unit(end, like) for end in (low, high))
-    text = " ".join((f"{'..'.join(ends)} {like.unit} {like.datum}").split())
+    for figures in _FIGURES:
+        ends = "..".join(dict.fromkeys(_in_unit(end, like, figures) for end in (low, high)))
+        if sum(map(str.isdigit, ends)) <= _MOST_DIGITS:
+            break
+    text = " ".join(f"{ends} {like.unit} {like.datum}".split())
     return read(text, like.dimension, "any", where)
 
 
@@ -318,10 +326,12 @@ def _of_difference(dimension: str) -> str:
 
 
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
-_FIGURES = 12  # of a number in its unit: what floats leave lies beyond them
+#: Figures of a number in its unit: what floats leave lies beyond the first; fewer where a range would be too long.
+_FIGURES = (12, 9, 7)
+_MOST_DIGITS = 20  # that a range may have (speclint.quantities.read)
 
 
-def _in_unit(value: float, like: Measure) -> str:
+def _in_unit(value: float, like: Measure, figures: int) -> str:
     """The number of a SI value in the unit in which another quantity of its dimension is written."""
     if like.dimension.startswith("temperature"):
         kelvins = value if like.dimension != "temperature" or like.unit == "K" else value - _ZERO_CELSIUS
@@ -329,4 +339,4 @@ def _in_unit(value: float, like: Measure) -> str:
     else:
         plain = "pressure" if like.dimension == "fluid pressure" else like.dimension
         shown = value / units.factor(like.unit, plain)
-    return f"{shown:.{_FIGURES}g}"
+    return f"{shown:.{figures}g}"

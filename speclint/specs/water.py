@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Duration, Fraction, Length, WastingRate, Word
+from speclint.specs.inclinations import Inclination
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -39,12 +40,14 @@ class Floor(SpecTable):
         width: across the engine
         fall: slope of the floor along the engine, such as "0.02" for 1 in 50; 0 where it is level
         towards: the end to which it falls; left out for a level floor
+        inclined: how a line square to it stands, in the place of fall and towards, such as that of an inclined valve
     """
 
     length: Annotated[Length, Span("15 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     fall: Fraction = NOT_STATED
     towards: Word[Literal["front", "back"]] = NOT_STATED
+    inclined: Inclination = NOT_STATED
 
 
 class Wasting(SpecTable):

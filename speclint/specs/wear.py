@@ -30,6 +30,16 @@ class Wear(SpecTable):
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
 
 
+class WearOfFace(Wear):
+    """The same, of a part on which no size of its own says how far it is worn.
+
+    Fields:
+        as_worn: what is measured of it at an overhaul, as told above; a drawing states none
+    """
+
+    as_worn: Annotated[Allowance, Span("1 µm", "6 mm")] = NOT_STATED
+
+
 class WearFromNew(Wear):
     """The same, of a part whose own sizes do not say what is measured when it is new.
 
@@ -56,10 +66,12 @@ class RingWear(Wear):
     Fields:
         limit: radial thickness at which it is renewed
         side_limit: clearance beside it in its groove at which one of the two is renewed
+        gap_limit: gap between its ends, in its bore and cold, at which it is renewed
     """
 
     limit: Annotated[Length, Span("2 mm", "50 mm")] = NOT_STATED
     side_limit: Annotated[Length, Span("20 µm", "3 mm")] = NOT_STATED
+    gap_limit: Annotated[Length, Span("0.3 mm", "30 mm")] = NOT_STATED
 
 
 class BearingWear(WearFromNew):

@@ -7,6 +7,7 @@ import io
 import json
 from pathlib import Path
 
+import jsonschema
 import pytest
 import tomli
 
@@ -129,6 +130,7 @@ def test_a_sheet_has_one_mapping(capsys: pytest.CaptureFixture[str]) -> None:
 def test_every_form_tells_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     """What carries most stands first in each, and what no rule rests on last."""
     data = json.loads(said(capsys, "--as", "json"))
+    jsonschema.validate(data, json.loads(said(capsys, "--schema")), jsonschema.Draft202012Validator)
     order = [one["key"] for one in data["dimensions"]]
     assert order == ["outside", "bore"]
     table = list(csv.DictReader(io.StringIO(said(capsys, "--as", "csv"), newline="")))

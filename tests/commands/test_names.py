@@ -3,19 +3,30 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 from pathlib import Path
+from typing import Annotated, ClassVar
 
 import pytest
 
 from speclint.commands import main
 from speclint.errors import NotKnown, SettingsError
-from speclint.families import NameList, NameLists
+from speclint.families import NameList, NameLists, load_families
 from speclint.handbook.materials import material, names as materials
 from speclint.handbook.tables import rows
 from speclint.handbook.threads import thread
 from speclint.repository import open_repository
-from speclint.specs import CASE_NAMES
-from speclint.testing import DesignFolder, installed_families
+from speclint.specs import (
+    CASE_NAMES,
+    NOT_STATED,
+    Component,
+    ListedIn,
+    SpecTable,
+    Word,
+    inner_table,
+    looked_up_in,
+)
+from speclint.testing import DesignFolder, installed_families, made_family
 
 BLOCK = """
 kind = "cylinder-block"
@@ -134,20 +145,59 @@ def test_materials_of_the_repository_are_among_them(
     ]
 
 
-def test_a_family_of_a_stranger_may_have_a_list_of_its_own(lists: NameLists) -> None:
-    """Whatever kind is loaded, each list that one of its keys names is there: the core has no second one."""
-    marked = {one.called for one in (lists.of(word)[0] for word in lists.called())}
-    assert {
-        "materials",
-        "gaskets",
-        "tightening",
-        "finishes",
-        "cases",
-        "threads",
-        "packings",
-        "wires",
-    } <= marked
+def test_every_list_has_names(lists: NameLists) -> None:
+    wanted = {"materials", "gaskets", "tightening", "finishes", "cases", "threads", "packings", "wires"}
+    assert wanted <= set(lists.called())
     assert all(lists.of(word)[0].names for word in lists.called())
+
+
+def test_every_key_of_a_material_and_of_a_thread_says_where_its_names_stand(lists: NameLists) -> None:
+    """So that no kind takes a name that cannot be listed."""
+    without = [
+        f"{kind.kind}.{name}"
+        for kind in lists.kinds.values()
+        for table in tables_of(kind)
+        for name, field in table.model_fields.items()
+        if (name.endswith("material") or name == "thread") and looked_up_in(field) is None
+    ]
+    assert without == []
+
+
+def tables_of(table: type[SpecTable]) -> Iterator[type[SpecTable]]:
+    """A table and those within it."""
+    yield table
+    for field in table.model_fields.values():
+        inner, _ = inner_table(field.annotation)
+        if inner is not None:
+            yield from tables_of(inner)
+
+
+class Pump(Component):
+    """An oil pump, of a family of its own."""
+
+    kind: ClassVar[str] = "pump"
+    called: ClassVar[str] = "pump"
+
+    oil: Annotated[
+        Word[str],
+        ListedIn(
+            "pump-oils",
+            "oils of a pump",
+            table="cylinder-oils-iso-3448-1992.csv",
+            column="class",
+            package="speclint_pairings",
+            shows=(("nu_40_mm2_s", "{} mm²/s at 40 °C"),),
+        ),
+    ] = NOT_STATED
+
+
+def test_a_list_of_a_family_is_listed_from_its_own_table() -> None:
+    """ISO VG 460 is named for its viscosity at 40 °C."""
+    loaded = load_families([made_family("pumps", kinds=[Pump])])
+    lists = NameLists(loaded.kinds, loaded.materials)
+    assert "pump-oils" in lists.called()
+    assert only(lists.of("pump-oils"))["ISO VG 460"] == "460 mm²/s at 40 °C"
+    assert only(lists.of("pump.oil")) == only(lists.of("pump-oils"))
 
 
 @pytest.mark.parametrize(

@@ -36,6 +36,7 @@ WORDS = {
     "inspect": ["inspect", "tube"],
     "record": ["record", "report.csv", "--part", "tube", "--serial", "7"],
     "pair": ["pair", "tube", "tube"],
+    "dossier": ["dossier", "--as", "markdown"],
     "review": ["review", "--to", "out"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
@@ -203,7 +204,7 @@ def written_by_all(shop: DesignFolder, capfd: pytest.CaptureFixture[str]) -> dic
         "unseen": ["unseen"],
         "unseen as data": ["unseen", "--as", "json"],
         "margins": ["margins", "tube"],
-    "sheet": ["sheet", "tube"],
+        "sheet": ["sheet", "tube"],
         "sheet in Markdown": ["sheet", "tube", "--as", "markdown"],
         "sheet in HTML": ["sheet", "tube", "--as", "html"],
     }

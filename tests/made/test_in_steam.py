@@ -42,3 +42,44 @@ def test_a_liner_colder_than_assumed_loses_its_grip_and_that_is_told(workshop: D
     stretched = part.in_steam[0].value.stretched  # 190..210 °C assumed, 148..152 °C measured
     assert stretched.text == "148..210 °C"
     assert (stretched.low, stretched.high) == pytest.approx((421.15, 483.15))
+
+
+#: A size in place of the temperature: the liner, in its block, hot.
+SIZED = (
+    'case = "running"\nvalue = "VALUE"\nuncertainty = "2 K"',
+    'case = "running"\ndimension = "DIMENSION"\n',
+)
+
+
+def sized(size: str, dimension: str = "outside_diameter", more: str = "") -> str:
+    text = f'{SIZED[1]}value = "{size}"\nuncertainty = "4 µm"\n{more}'.replace("DIMENSION", dimension)
+    return changed(STEAMED, (SIZED[0], text))
+
+
+def test_a_size_measured_in_steam_outside_its_drawing_runs_the_rules_with_it(workshop: DesignFolder) -> None:
+    """Drawn 560.28 to 560.32 mm. 560.31 mm is in; 559.9 mm, 0.38 mm below, stretches the band to 559.896 mm: loose."""
+    for size, outcome, fails in (("560.31 mm", "as drawn", False), ("559.9 mm", "outside its duty", True)):
+        made = {"liner-7.toml": sized(size)}
+        drawn = workshop.write({**bench(DRAWN, BAND), **made}).assess()
+        assert not drawn.complaints
+        [part] = judge(drawn).parts
+        assert part.outcome == outcome
+        assert ("liner.fit-hot" in {one.rule.name for one in part.failing}) is fails
+        assert [(one.value.key, one.duty) for one in part.in_steam] == [("outside_diameter", "liner")]
+        [check] = [one for one in drawn.checks if one.rule.name == "made.in-steam"]
+        assert check.outcome == ("finding" if fails else "conforms")
+
+
+@pytest.mark.parametrize(
+    ("dimension", "more", "said"),
+    [
+        ("outside_diametre", "", 'write "outside_diameter"'),
+        ("outside_diameter", 'quantity = "live_temperature"\n', "not both"),
+    ],
+)
+def test_a_size_in_steam_that_is_none_is_refused(
+    workshop: DesignFolder, dimension: str, more: str, said: str
+) -> None:
+    made = {"liner-7.toml": sized("560.31 mm", dimension, more)}
+    found = workshop.write({**bench(DRAWN, BAND), **made}).assess()
+    assert [said in str(one) for one in found.complaints] == [True]

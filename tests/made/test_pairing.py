@@ -19,7 +19,18 @@ from speclint.errors import SettingsError
 from speclint.families import Loaded, load_families
 from speclint.handbook.fits import diametral_clearance
 from speclint.made import Bench, Paired, bench_of, best_worst, finish_sizes, pair
-from speclint.specs import CUT_DOWN, NOT_STATED, OWN_PLACE, Component, FitsIn, Length, LinkTo, Word, restated
+from speclint.specs import (
+    CUT_DOWN,
+    NOT_STATED,
+    OWN_PLACE,
+    Component,
+    FitsIn,
+    Length,
+    LinkTo,
+    NotStated,
+    Word,
+    restated,
+)
 from speclint.testing import DesignFolder, made_family
 from tests.each import each
 
@@ -43,6 +54,7 @@ class Plug(Component):
     outside: Annotated[Length, CUT_DOWN] = NOT_STATED
     colour: Word[str] = NOT_STATED
     held_by: Annotated[LinkTo[Hole], OWN_PLACE] = NOT_STATED
+    washer: LinkTo[Hole] = NOT_STATED
 
 
 _ABOUT: dict[str, Any] = {
@@ -143,11 +155,32 @@ def test_three_plugs_and_three_holes_by_hand(workshop: DesignFolder, plugs: Load
     assert not tightest.may_stand
 
 
-def test_a_part_goes_only_where_a_part_drawn_alike_does(workshop: DesignFolder, plugs: Loaded) -> None:
-    _, found = paired(workshop, plugs, three("50.000", "50.020", "50.040", wet='colour = "red"\n'))
+def test_a_part_keeps_what_its_own_drawing_states_in_another_place(
+    workshop: DesignFolder, plugs: Loaded
+) -> None:
+    """The plug of c is drawn red and 0.1 mm larger: those made to a stand there as a states them, and as measured."""
+    red = 'colour = "red"\n'
+    files = three("50.000", "50.020", "50.040", wet=red)
+    files["plug-c.toml"] = files["plug-c.toml"].replace("50.02 mm ±0.03", "50.12 mm ±0.03")
+    bench, found = paired(workshop, plugs, files)
+    assert names(found) == {"p-1": "h-a", "p-2": "h-b", "p-3": "h-c"}
+    assert [one.margin for one in found.pairs] == pytest.approx([0.46, 0.46, 0.48])
+    own = {one.place.called: one.own for one in found.tried}
+    assert (own["h-a"], own["h-c"]) == ((), ("outside", "colour"))
+    stands = bench.standing({"plug-c": next(one.part for one in found.tried if one.part is not None)})[
+        "plug-c"
+    ]
+    assert isinstance(stands, Plug)
+    assert isinstance(stands.colour, NotStated)  # as a states none
+
+
+def test_a_part_that_is_joined_otherwise_is_not_tried(workshop: DesignFolder, plugs: Loaded) -> None:
+    """The plug of c goes through a washer, which those of a and b have not."""
+    files = three("50.000", "50.020", "50.040", wet='washer = "hole-a"\n')
+    _, found = paired(workshop, plugs, files)
     assert set(names(found).values()) == {"h-a", "h-b"}
     assert [(part.id, place.called, keys) for part, place, keys in found.not_tried] == [
-        (name, "h-c", ("colour",)) for name in ("p-1", "p-2", "p-3")
+        (name, "h-a and h-c", ("washer",)) for name in ("p-1", "p-2", "p-3")
     ]
 
 

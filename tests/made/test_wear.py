@@ -6,7 +6,8 @@ from datetime import date
 
 import pytest
 
-from speclint.made import PartMade, Worn, made_parts, made_to
+from speclint.facts import Worn
+from speclint.made import PartMade, made_parts, made_to
 from speclint.repository import open_repository
 from speclint.specs import Component
 from speclint.testing import DesignFolder

@@ -6,11 +6,12 @@ of its neighbour. The design before it is sound, or not asked; with it the rule 
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 import pytest
 
 from speclint.testing import SETTINGS, DesignFolder, on_sheet
+from tests.made.test_in_steam import sized
+from tests.made.test_judging import DRAWN as DRAWN_LINER
+from tests.made.test_wear import MADE as MADE_LINER, WORN as WORN_LINER, measured
 from tests.plugins.agreement.test_walls import BLOCK as WALLED, WELDMENT as WALLS
 from tests.plugins.clearances.test_cranes import BOX, POST, plan
 from tests.plugins.clearances.test_withdrawing import ENTRY, drawn, turned
@@ -22,10 +23,14 @@ from tests.plugins.fits.test_geometry import COVER, DATUM, flat, holes, in_steel
 from tests.plugins.joints import brackets
 from tests.plugins.joints.test_carrying import LID, SADDLE
 from tests.plugins.known_metals import METALS, WITH_METALS
+from tests.plugins.liners.bench import bench as liner_bench
 from tests.plugins.motion.locomotive import files as engine
 from tests.plugins.motion.train import FORGING
+from tests.plugins.planted import Files, Plant
+from tests.plugins.planted_bodies import PLANTS as OF_BODIES
 from tests.plugins.release.made import recorded
 from tests.plugins.release.part import settings as release_settings
+from tests.plugins.release.test_steamings import BAND
 from tests.plugins.steamways.exhaust import files as exhaust
 from tests.plugins.steamways.test_dividing_walls import WHOLE
 from tests.plugins.steamways.test_water import with_belt as wet_with_belt
@@ -34,26 +39,23 @@ from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import on_page as cam_on_page
 from tests.plugins.valves.test_rocker_shafts import APART, files as rockers
 
-Files = dict[str, str]
-Change = tuple[str, str, str]
-
-
-class Plant(NamedTuple):
-    """A bad part: the rule and the part judged, a design, what is drawn instead, and how both come out."""
-
-    says: str
-    rule: str
-    part: str
-    files: Files
-    changes: tuple[Change, ...]
-    after: str = "finding"
-    before: str = "conforms"
-
 
 def _guided() -> Files:
     """The edge load of a guide of 100 mm, which begins 240 mm from the seat, 60 mm before the gear."""
     side = 'side_load = "500 N"\nguide_from_seat = "240 mm"\nguide_length = "100 mm"'
     return train_files(spindle=(('guide_length = "100 mm"', side),))
+
+
+def _worn(greatest: str, least: str, *before: tuple[str, str, str]) -> Files:
+    """A liner worn from 500 mm to two diameters at one place in 1000 days, with a limit of 0.4 mm."""
+    days = [("2020-01-01", "500.00", "500.00"), *before, ("2022-09-27", greatest, least)]
+    made = MADE_LINER + "".join(measured(*day) for day in days)
+    return {**liner_bench(WORN_LINER), "liner-7.toml": made}
+
+
+def _sized_in_steam(size: str) -> Files:
+    """A liner drawn 560.3 mm ±0.02, measured in steam."""
+    return {**liner_bench(DRAWN_LINER, BAND), "liner-7.toml": sized(size)}
 
 
 def _spindle() -> Files:
@@ -213,6 +215,103 @@ PLANTS = (
         "studs",
         _HOLES,
         (("cover.toml", 'joint = "studs"', 'joint = "studs"\ncoordinates = "0.6 mm"'),),
+    ),
+    Plant(
+        "a hydraulic test of ten minutes, held in minutes as in seconds",
+        "made.hydraulic-test",
+        "cover-7",
+        recorded(),
+        (("made.toml", 'held = "1800 s"', 'held = "10 min"'),),
+    ),
+    Plant(
+        "a second hydraulic test, after the repair, that was let down at once",
+        "made.hydraulic-test",
+        "cover-7",
+        recorded(),
+        (
+            (
+                "made.toml",
+                "[hydraulic_tests.first]",
+                '[hydraulic_tests.second]\npressure = "28 bar gauge"\nheld = "29.9 min"\nresult = "passed"\n'
+                "[hydraulic_tests.first]",
+            ),
+        ),
+    ),
+    Plant(
+        "a hydraulic test at the pressure in absolute",
+        "made.hydraulic-test",
+        "cover-7",
+        recorded(),
+        (("made.toml", 'pressure = "28 bar gauge"', 'pressure = "28 bar absolute"'),),
+    ),
+    Plant(
+        "a bore measured in thousandths of an inch past its last size",
+        "made.worn",
+        "liner-7",
+        _worn("500.50", "500.40"),
+        (("liner-7.toml", '"500.50 mm"', '"20.05 in"'),),
+    ),
+    Plant(
+        "the day of the later measurement typed as the earlier",
+        "made.worn",
+        "liner-7",
+        _worn("500.50", "500.40", ("2021-01-01", "500.00", "499.50")),
+        (("liner-7.toml", 'date = "2022-09-27"', 'date = "2020-06-01"'),),
+    ),
+    Plant(
+        "a limit of wear halved at a revision of the drawing",
+        "made.worn",
+        "liner-7",
+        _worn("500.50", "500.20"),
+        (("liner.toml", '[wear]\nlimit = "0.4 mm"', '[wear]\nlimit = "0.2 mm"'),),
+    ),
+    Plant(
+        "a clearance read in steam at half of what is drawn",
+        "made.in-steam",
+        "liner-7",
+        _sized_in_steam("560.310 mm"),
+        (("liner-7.toml", 'value = "560.310 mm"', 'value = "560.210 mm"'),),
+    ),
+    Plant(
+        "a size read in steam with a gauge that cannot tell",
+        "made.in-steam",
+        "liner-7",
+        _sized_in_steam("560.310 mm"),
+        (
+            (
+                "liner-7.toml",
+                'value = "560.310 mm"\nuncertainty = "4 µm"',
+                'value = "560.310 mm"\nuncertainty = "40 µm"',
+            ),
+        ),
+    ),
+    Plant(
+        "a size read in steam, and the drawing's limits moved from under it",
+        "made.in-steam",
+        "liner-7",
+        _sized_in_steam("560.310 mm"),
+        (("liner.toml", '"560.3 mm ±0.02"', '"560.4 mm ±0.02"'),),
+    ),
+    Plant(
+        "a bore that wears five times as fast as the last one did",
+        "made.worn-by-next-overhaul",
+        "liner-7",
+        _worn("500.50", "500.40"),
+        (("liner-7.toml", '"500.40 mm"', '"500.13 mm"'),),
+    ),
+    Plant(
+        "the first measurement after the last but one",
+        "made.worn-by-next-overhaul",
+        "liner-7",
+        _worn("500.50", "500.25"),
+        (("liner-7.toml", 'date = "2020-01-01"', 'date = "2022-06-27"'),),
+    ),
+    Plant(
+        "a limit of wear just ahead",
+        "made.worn-by-next-overhaul",
+        "liner-7",
+        _worn("500.50", "500.25"),
+        (("liner.toml", '[wear]\nlimit = "0.4 mm"', '[wear]\nlimit = "0.33 mm"'),),
     ),
     Plant(
         "a pad that takes nothing and the weight",
@@ -504,7 +603,7 @@ PLANTS = (
 )
 
 
-@pytest.mark.parametrize("plant", PLANTS, ids=lambda one: one.says)
+@pytest.mark.parametrize("plant", [*PLANTS, *OF_BODIES], ids=lambda one: one.says)
 def test_a_bad_part_is_told(workshop: DesignFolder, plant: Plant) -> None:
     known = "metals.toml" in plant.files and "speclint.toml" not in plant.files
     workshop.write(plant.files, settings=WITH_METALS if known else SETTINGS)

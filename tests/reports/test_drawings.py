@@ -106,7 +106,13 @@ def test_utilisations_stand_in_two_columns_where_one_is_too_tall_for_a_page(
 ) -> None:
     """230 units for a name and 500 for a column; names stand to the left of 230 and 730."""
     base = next(check for check in of_one_cylinder().checks if check.utilisation is not None)
-    checks = tuple(replace(base, component=f"part-{index:03}") for index in range(components))
+    assert base.judgement is not None
+    checks = tuple(  # each used by a little more than the last, or they would stand in one row
+        replace(
+            base, component=f"part-{index:03}", judgement=replace(base.judgement, utilisation=index / 1000)
+        )
+        for index in range(components)
+    )
     (figure,) = (
         one
         for one in overview_figures(replace(of_one_cylinder(), checks=checks))
@@ -120,6 +126,22 @@ def test_utilisations_stand_in_two_columns_where_one_is_too_tall_for_a_page(
     _, _, wide, tall = map(float, (root.get("viewBox") or "").split())
     assert wide == 500.0 * columns
     assert tall == 40 + 44 + 16 * -(-components // columns)
+
+
+def test_parts_whose_checks_come_out_alike_stand_in_one_row() -> None:
+    """Three of five: the two others differ in kind, or in how much of the limit is used."""
+    base = next(check for check in of_one_cylinder().checks if check.utilisation is not None)
+    assert base.judgement is not None
+    more = replace(base.judgement, utilisation=(base.utilisation or 0.0) + 0.1)
+    checks = (
+        *(replace(base, component=f"part-{index}") for index in range(3)),
+        replace(base, component="part-3", kind="another"),
+        replace(base, component="part-4", judgement=more),
+    )
+    figure = next(overview_figures(replace(of_one_cylinder(), checks=checks)))
+    names = [one for one in texts(figure) if one.startswith("part-")]
+    assert names == ["part-0 and 2 alike", "part-3", "part-4"]
+    assert ">part-0, part-1, part-2</title>" in figure.drawing, "the others are named where one points at it"
 
 
 def test_what_is_wrong_lies_on_top_of_what_holds() -> None:

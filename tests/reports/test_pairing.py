@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import json
+
+import jsonschema
 import pytest
 
 from speclint.families import Loaded, load_families
 from speclint.made import finish_sizes
-from speclint.reports import pairs_exit_code, pairs_markdown, pairs_page
+from speclint.reports import pairs_data, pairs_exit_code, pairs_markdown, pairs_page, published_schema
 from speclint.testing import DesignFolder, made_family
 from tests.made.test_pairing import Hole, Plug, enters, paired, three, tight
 
@@ -39,3 +42,14 @@ def test_a_pair_that_may_not_be_is_told_with_its_rule(workshop: DesignFolder, pl
     assert "p-3 with h-a, as plug-c: may not be" not in page
     assert "p-3 with h-a, as plug-a: may not be, plug.enters on plug-a: " in page
     assert pairs_exit_code(bench.drawn, found) == 0
+
+
+def test_data_are_as_their_schema_says(workshop: DesignFolder, plugs: Loaded) -> None:
+    """A pair, a place left with its finish size, a part that is joined otherwise."""
+    files = three("50.000", "50.020", wet='washer = "hole-a"\n')
+    bench, found = paired(workshop, plugs, files)
+    data = json.loads(json.dumps(pairs_data(bench.drawn, found, finish_sizes(bench, found, 1e-6))))
+    assert data["pairs"]
+    assert data["finish_sizes"]
+    assert data["drawn_otherwise"]
+    jsonschema.validate(data, json.loads(published_schema("speclint.pairs/1")))

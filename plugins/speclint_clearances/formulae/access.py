@@ -49,3 +49,20 @@ def withdrawal_room(l: Metres, c: Metres) -> Metres:  # noqa: E741
     120.0
     """
     return l + c
+
+
+@formula("H = k d + k_r s + h", cites=[COMMON_PRACTICE])
+def room_over_nut(k: Ratio, d: Metres, k_r: Ratio, s: Metres, h: Metres) -> Metres:
+    """Height over the face of a nut that it takes with what turns it.
+
+    H = k d + k_r s + h
+
+    ``k`` nut with its thread over the diameter ``d``; ``k_r`` spanner over the flats ``s``; ``h`` any other tool [m].
+    Returns [m].
+
+    Hand working, M24 of 36 mm flats under a ring: 31.2 + 21.6 = 52.8 mm.
+
+    >>> round(room_over_nut(k=1.3, d=0.024, k_r=0.6, s=0.036, h=0.0) * 1e3, 6)
+    52.8
+    """
+    return k * d + k_r * s + h

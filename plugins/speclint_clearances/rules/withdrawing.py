@@ -110,7 +110,8 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a nut that no tool of the shed can tighten is tightened with a tube and a guess",
     leaves_out="room beside the nut and swing of the spanner (access.inspection); nuts that are tightened by "
-    "elongation or by a tensioner, and those of a gland, that state no torque; height over the nut",
+    "elongation or by a tensioner, and those of a gland, that state no torque; height over the nut "
+    "(room.over-each-nut)",
     against=(),
     limits=[
         Limit("hand", "400 N", "force", COMMON_PRACTICE, "force of a hand on a bar"),

@@ -71,7 +71,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
     grade=Grade.HOLD,
     cites=[PRESSURE_AREA, SMALL_OPENING, UG_37, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A shell is weakest where a branch was cut into it: it tears there, and the whole chest opens.",
-    leaves_out="loads of pipes on a branch, the weld between branch and shell, fatigue at its root "
+    leaves_out="loads of pipes on a branch (opening.pipe-load), the weld between branch and shell, fatigue at its root "
     f"(block.weld-fatigue), the seat ring in a bore, which may work loose, creep; {DEFERS}",
     against=("burst",),
     limits=[

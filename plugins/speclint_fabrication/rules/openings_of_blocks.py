@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_fabrication.rules import openings, openings_apart, pieces
+from speclint_fabrication.rules import openings, openings_apart, pieces, pipe_loads
 
-_SUBJECTS = (openings, openings_apart, pieces)
+_SUBJECTS = (openings, openings_apart, pieces, pipe_loads)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

@@ -6,7 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Radians, Ratio
-from speclint_fits.sources import ASME_Y14_5
+from speclint_fits.sources import ASME_Y14_5, ISO_2692
 
 
 @formula("T = 2 √(x² + x²)", cites=[FIRST_PRINCIPLES])
@@ -41,6 +41,36 @@ def zones_together(T_1: Metres, k: Ratio, T_2: Metres, r: Metres, Δθ: Radians)
     3.378
     """
     return T_1 * k + T_2 + 2 * r * Δθ
+
+
+@formula("e = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])
+def holes_apart(x_1: Metres, x_2: Metres, y_1: Metres, y_2: Metres) -> Metres:
+    """How far two holes that should lie under each other are apart.
+
+    e = √((x_1 − x_2)² + (y_1 − y_2)²)
+
+    ``x_1``, ``y_1`` place of the one, ``x_2``, ``y_2`` of the other [m]. Returns [m].
+
+    >>> round(holes_apart(x_1=0.1003, x_2=0.1, y_1=0.0504, y_2=0.05) * 1e3, 6)
+    0.5
+    """
+    apart: Metres = ((x_1 - x_2) ** 2 + (y_1 - y_2) ** 2) ** 0.5
+    return apart
+
+
+@formula("T_n = T_1 k + T_2 + 2 e", cites=[ASME_Y14_5, FIRST_PRINCIPLES])
+def zones_beside(T_1: Metres, k: Ratio, T_2: Metres, e: Metres) -> Metres:
+    """What two zones of position and the distance of their places take of the room of a stud in its hole.
+
+    T_n = T_1 k + T_2 + 2 e
+
+    ``T_1`` zone of the tapped hole, ``k`` by how much it opens at the top of the plate; ``T_2`` zone of the clearance
+    hole; ``e`` distance of the places [m]. Returns [m], on the diameter.
+
+    >>> round(zones_beside(T_1=0.0008, k=1.0, T_2=0.0008, e=0.0001) * 1e3, 6)
+    1.8
+    """
+    return T_1 * k + T_2 + 2 * e
 
 
 @formula("T_h = T_n + 2 r Δε", cites=[FIRST_PRINCIPLES])
@@ -87,6 +117,20 @@ def opening_of_zone(P: Metres, D: Metres) -> Ratio:
     return 1 + 2 * P / D
 
 
+@formula("P_x = max(P − h, 0)", cites=[FIRST_PRINCIPLES])
+def beyond_projection(P: Metres, h: Metres) -> Metres:
+    """How much of a plate stands beyond the height to which the zone of a tapped hole is projected.
+
+    P_x = max(P − h, 0)
+
+    ``P`` thickness of the plate; ``h`` height of the projection [m]. Returns [m].
+
+    >>> round(beyond_projection(P=0.040, h=0.030) * 1e3, 6)
+    10.0
+    """
+    return max(P - h, 0.0)
+
+
 @formula("Δθ = 2 |arctan(tan(z (θ_1 − θ_2)/2))|/z", cites=[FIRST_PRINCIPLES])
 def angles_apart(θ_1: Radians, θ_2: Radians, z: Ratio) -> Radians:
     """By how much two patterns of holes on a circle are turned against each other, to the nearest hole.
@@ -121,16 +165,31 @@ def room_in_hole(H: Metres, F: Metres) -> Metres:
 
 @formula("c = c_0 − t_1 − t_2", cites=[FIRST_PRINCIPLES])
 def room_for_form(c_0: Metres, t_1: Metres, t_2: Metres) -> Metres:
-    """Clearance of a sliding fit that is left between parts that are not straight.
+    """Clearance or interference that is left of a fit whose parts are out of form.
 
     c = c_0 − t_1 − t_2
 
-    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of straightness of hole and shaft [m]. Returns [m].
+    ``c_0`` by the sizes; ``t_1``, ``t_2`` zones of form of hole and shaft [m]: of straightness in a sliding fit; of
+    roundness in a press fit, where the radius of each is out by half of its zone either way. Returns [m].
 
     >>> round(room_for_form(c_0=0.03e-3, t_1=0.01e-3, t_2=0.01e-3) * 1e3, 6)
     0.01
     """
     return c_0 - t_1 - t_2
+
+
+@formula("T = |x − x_m|", cites=[ISO_2692])
+def departure_from_material(x: Metres, x_m: Metres) -> Metres:
+    """By how much a size has left that of maximum material.
+
+    T = |x − x_m|
+
+    ``x`` the size; ``x_m`` at maximum material: the least of a hole, the greatest of a shaft [m]. Returns [m].
+
+    >>> round(departure_from_material(x=22.02e-3, x_m=22e-3) * 1e3, 6)
+    0.02
+    """
+    return abs(x - x_m)
 
 
 @formula("e = t/2", cites=[FIRST_PRINCIPLES])

@@ -7,7 +7,7 @@ from typing import Any
 
 from speclint import Sheet
 from speclint.equations import Metres
-from speclint.facts import Acting, zone_at_distance
+from speclint.facts import Acting, zone_at_distance, zone_of
 from speclint.specs import ORIENTATIONS, Component, Weldment
 from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
@@ -42,7 +42,7 @@ def _stated(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Me
         if sheet.read(f"face of {name} of {part.id}", its.of) != key:
             continue
         form = sheet.read(f"form of {name} of {part.id}", its.form)
-        t = sheet.take(f"t of {one.name}, {name}", its.zone)
+        t = zone_of(f"t of {one.name}, {name}", name, its, part, sheet)
         if form in ORIENTATIONS and sheet.is_stated(f"reach of {one.name}", one.link.reach):
             over, reach = sheet.take(f"l of {name}", its.over), sheet.take(f"L of {one.name}", one.link.reach)
             yield sheet.work(f"e of {one.name}", zone_at_distance, t=t, L=reach, l=over)
@@ -67,7 +67,10 @@ def _of_table(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[
 
 
 def _general(one: Acting, part: Component, sheet: Sheet) -> Metres | None:
-    """The zone of the general class of the drawing, for a face as long as the size; of a weldment by its angle."""
+    """The zone of the general class of its drawing, else of all drawings, for a face as long as the size.
+
+    Of a weldment that states a class it is by its angle.
+    """
     size = sheet.take_nominal(f"x of {one.name}", sheet.dimension(one.link))
     if sheet.is_stated(f"general tolerance of {part.id}", part.general_tolerance):
         named = sheet.read(f"general tolerance of {part.id}", part.general_tolerance)
@@ -81,4 +84,7 @@ def _general(one: Acting, part: Component, sheet: Sheet) -> Metres | None:
         reach = sheet.take(f"L of {one.name}", one.link.reach)
         rate = sheet.look_up(f"r of {one.name}", weldment_angle, grade=grade, size=abs(size))
         return sheet.work(f"e of {one.name}", zone_at_distance, t=rate, L=reach, l=1.0)
+    if general := sheet.setting("general geometry"):
+        t = sheet.look_up(f"t of {one.name}", general_flatness, grade=general, size=abs(size))
+        return sheet.work(f"e of {one.name}", half_of_zone, t=t)
     return None

@@ -29,7 +29,7 @@ _Named = tuple[str, Inclination]
     against_on={"valve-seat": ("leak",)},
 )
 def angle_agrees(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """The angle between the valve's axis and each other, against that of class m or what the valve states."""
+    """The angle between the valve's axis and each other, against that of the general class or what the valve states."""
     opens = sheet.read("opens", valve.opens)
     axes = list(_axes(valve, sheet))
     silent = [name for name, one in axes if not sheet.is_stated(f"how {name} stands", one)]
@@ -55,7 +55,9 @@ def _allowed(valve: PoppetValve, sheet: Sheet) -> Radians:
     """The tolerance that the valve states of its angle, else the general one for a leg as long as the valve is high."""
     if sheet.is_stated("tolerance of the angle", valve.inclined_within):
         return sheet.take("δ", valve.inclined_within)
-    return sheet.look_up("δ", general_angle, grade="m", leg=sheet.take_nominal("H", valve.height))
+    return sheet.look_up(
+        "δ", general_angle, grade=sheet.setting("general angles"), leg=sheet.take_nominal("H", valve.height)
+    )
 
 
 def _axes(valve: PoppetValve, sheet: Sheet) -> Iterator[_Named]:

@@ -6,18 +6,16 @@ from collections.abc import Callable, Iterator
 
 from speclint import (
     COMMON_PRACTICE,
-    FIRST_PRINCIPLES,
     Grade,
     Judgement,
     Limit,
     Rule,
     Sheet,
-    facts,  # what it works of joints is imported where there are any
     rule,
 )
-from speclint.equations import Metres, Radians, Ratio
-from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_size
-from speclint.handbook.threads import nominal_diameter
+from speclint.equations import Metres
+from speclint.facts import size_with_zone, stated_zone
+from speclint.handbook.fits import share_of_size
 from speclint.specs import (
     FORMS,
     LOCATIONS,
@@ -26,33 +24,23 @@ from speclint.specs import (
     BoltedJoint,
     Component,
     GeometricalTolerance,
-    HolePattern,
-    LoadCase,
-    ValveSpindle,
 )
-from speclint_fits.formulae.geometry import (
-    angles_apart,
-    opening_of_zone,
-    room_for_form,
-    room_in_hole,
-    unlike_growth,
-    zone_of_coordinates,
-    zones_hot,
-    zones_together,
-)
-from speclint_fits.sources import ASME_PCC_1, ASME_Y14_5, ISO_1101, ISO_2692
+from speclint_fits.sources import ASME_PCC_1, ISO_1101, ISO_2692
 
 Named = tuple[str, GeometricalTolerance, str]
+
+#: Beside orientation what is stated of an axis, whose zone may be round.
+_OF_AXES = ("straight", "position", "coaxial")
 
 
 @rule(
     "geometry.whole",
-    edition=2,
-    title="A tolerance of form has no datum and every other has one; each datum is closer in form by half than the "
-    "zones that count from it; on one face form is no wider than orientation, and that than location",
+    edition=3,
+    title="A zone is written as in ISO 1101: form without a datum, all else from one, round or modified where it may "
+    "be; a datum is closer by half than what counts from it; form ≤ orientation ≤ location",
     on=Component,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_1101, COMMON_PRACTICE],
+    cites=[ISO_1101, ISO_2692, COMMON_PRACTICE],
     why="a zone that counts from nothing, or from a face that is itself out of true, cannot be measured",
     leaves_out="whether a tolerance suits its purpose, and datums that are other parts",
     against=(),
@@ -83,12 +71,37 @@ def _whole(item: Named, named: list[Named], part: Component, sheet: Sheet) -> It
         yield sheet.states(not one.to or form == "profile", says, where=part.where)
     else:
         yield sheet.states(bool(one.to), f"{name}: {form} counts from a datum", where=part.where)
-    t = sheet.take(f"t of {name}", one.zone)
+    t = sheet.take(f"t of {name}", stated_zone(name, one, sheet))
+    yield from _written(item, part, sheet)
     for datum in one.to:
         letter = sheet.read(f"datum of {name}", datum)
         if len(letter) == 1:
             yield _datum(letter, one, t, named, part, sheet)
     yield from _beside(item, t, named, sheet)
+
+
+def _written(item: Named, part: Component, sheet: Sheet) -> Iterator[Judgement]:
+    """A zone is either so wide or round, and says at maximum material or projected only where that means something."""
+    name, one, form = item
+    if sheet.is_stated(f"diameter of {name}", one.diameter_zone):
+        both = sheet.is_stated(f"width of {name}", one.zone)
+        said = f"{name}: a zone has a width or a diameter, not both"
+        yield sheet.states(not both, said, where=one.where)
+        said = f"{name}: {form} of an axis, which alone has a round zone"
+        yield sheet.states(form in (*_OF_AXES, *ORIENTATIONS), said, where=one.where)
+    if not sheet.is_stated(f"modifier of {name}", one.modifier):
+        return
+    if sheet.read(f"modifier of {name}", one.modifier) == "P":
+        said = f"{name}: a projected zone is one of position or orientation, and says how far it projects"
+        projects = sheet.is_stated(f"projection of {name}", one.projects)
+        yield sheet.states(projects and form in ("position", *ORIENTATIONS), said, where=one.where)
+        return
+    may = form in ("straight", *ORIENTATIONS, *LOCATIONS)
+    said = f"{name}: maximum material is for straightness, orientation and location"
+    yield sheet.states(may, said, where=one.where)
+    size = size_with_zone(name, one, part, sheet)
+    said = f"{name}: the size that leaves maximum material has limits"
+    yield sheet.states(sheet.tolerance(f"T of {name}", size) > 0, said, where=one.where)
 
 
 def _datum(
@@ -101,7 +114,7 @@ def _datum(
     if face == sheet.read(f"face that counts from {letter}", one.of):
         return sheet.states(False, f"{face} counts from datum {letter}, which it is itself", where=one.where)
     forms = [
-        sheet.take(f"t of {name}", one.zone)
+        sheet.take(f"t of {name}", stated_zone(name, one, sheet))
         for name, one, form in named
         if form in FORMS and sheet.read(f"face of {name}", one.of) == face
     ]
@@ -119,7 +132,7 @@ def _beside(item: Named, t: Metres, named: list[Named], sheet: Sheet) -> Iterato
     rank, face = _rank(form), sheet.read(f"face of {name}", one.of)
     for other, its, word in named:
         if _rank(word) > rank and sheet.read(f"face of {other}", its.of) == face:
-            yield sheet.at_most(t, sheet.take(f"t of {other}", its.zone)).else_says(
+            yield sheet.at_most(t, sheet.take(f"t of {other}", stated_zone(other, its, sheet))).else_says(
                 f"{name} allows {{found}}, {other} of the same face {{limit}}"
             )
 
@@ -162,10 +175,10 @@ def joint_face_flat(joint: BoltedJoint, sheet: Sheet) -> Judgement:
             "face of {item} may be {found} out of flat, {limit} allowed"
         )
 
-    return sheet.each([(part.id, part) for part in _parts(joint, sheet)], judge)
+    return sheet.each([(part.id, part) for part in parts_joined(joint, sheet)], judge)
 
 
-def _parts(joint: BoltedJoint, sheet: Sheet) -> tuple[Component, Component]:
+def parts_joined(joint: BoltedJoint, sheet: Sheet) -> tuple[Component, Component]:
     """The part that the nuts hold and the one that it is held to."""
     stud = sheet.read("fastener", joint.fastener) == "stud"
     return sheet.follow(joint.holds), sheet.follow(joint.screwed_into if stud else joint.bolted_to)
@@ -176,7 +189,7 @@ def _flatness(part: Component, joint: BoltedJoint, kind: str, sheet: Sheet) -> M
         return sheet.take("D", (joint.ground_face if kind == "ground" else joint.gasket).outside)
 
     found = [
-        sheet.take(f"t_{name} of {part.id}", one.zone)
+        sheet.take(f"t_{name} of {part.id}", stated_zone(name, one, sheet))
         for name, one in part.tolerances.items()
         if sheet.read(f"form of {name}", one.form) == "flat"
         and sheet.read(f"face of {name}", one.of) == joint.id
@@ -194,137 +207,4 @@ def _holds_over(name: str, one: GeometricalTolerance, length: Callable[[], Metre
     return sheet.take(f"l_{name}", one.over) >= length()
 
 
-@rule(
-    "holes.match",
-    title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
-    "angle, and the room of each stud takes up both zones of position and unlike growth",
-    on=BoltedJoint,
-    cases=("warming", "running", "cooling"),
-    grade=Grade.NONCONFORMITY,
-    edition=3,
-    cites=[ASME_Y14_5, FIRST_PRINCIPLES],
-    why="a cover that does not go over its studs is filed until it does, and then its studs bend",
-    leaves_out="reamed holes, which are fits; patterns off a circle; temperatures that differ over one part",
-    against=(),
-    limits=[],
-)
-def holes_match(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """H − F ≥ T_1 (1 + 2 P/D) + T_2, the tapped zone as it is unless projected, less what first angle and heat take."""
-    if sheet.read("seal", joint.seal) == "lens ring":
-        raise sheet.not_applicable("its bolts pass two flanges alike, of which the lens joint says the sizes")
-    parts = _parts(joint, sheet)
-    one, other = (_pattern(part, joint, sheet) for part in parts)
-    n, m = (_count(which, joint, sheet) for which in (one, other))
-    studs = sheet.count("n", joint.count)
-    said = f"{parts[0].id} has {n} holes, {parts[1].id} {m}, the joint {studs} studs"
-    alike = sheet.states(n == m == studs, said, where=joint.where)
-    circles = [
-        sheet.take(f"D_{mark}", pattern.circle if sheet.is_stated("circle", pattern.circle) else joint.circle)
-        for mark, pattern in (("1", one), ("2", other))
-    ]
-    same = sheet.equals(circles[0], circles[1], 0.0).else_says(
-        "circle of the holes {found}, of the others {limit}"
-    )
-    drawn = sheet.equals(circles[0], sheet.take("D", joint.circle), 0.0).else_says(
-        "circle of the holes {found}, of the studs {limit}"
-    )
-    grown = (_growth(mark, part, case, sheet) for mark, part in zip("21", parts, strict=True))
-    Δε = sheet.work("Δε", unlike_growth, ε_2=next(grown), ε_1=next(grown))
-    T_n = _taken(one, other, circles[0] / 2, n, joint, sheet)
-    taken = sheet.work("T_h", zones_hot, T_n=T_n, r=circles[0] / 2, Δε=Δε)
-    H = sheet.take("H", one.diameter if sheet.is_stated("hole", one.diameter) else joint.hole)
-    F = sheet.look_up("F", nominal_diameter, designation=sheet.read("thread", joint.thread))
-    room = sheet.at_most(taken, sheet.work("c", room_in_hole, H=H, F=F)).else_says(
-        "zones of the holes take {found}, their room is {limit}"
-    )
-    return sheet.worst(alike, same, drawn, room)
-
-
-def _pattern(part: Component, joint: BoltedJoint, sheet: Sheet) -> HolePattern:
-    """The pattern of a part that names the joint."""
-    for name, one in part.hole_patterns.items():
-        if sheet.read(f"joint of {name}", one.joint) == joint.id:
-            return one
-    raise sheet.not_assessed(f"{part.id} states no pattern of holes for {joint.id}", part.where)
-
-
-def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
-    return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
-
-
-def _growth(mark: str, part: Component, case: LoadCase, sheet: Sheet) -> Ratio:
-    """Growth of a part in a load case, since it was drawn."""
-    T = sheet.take(f"T_{mark}", case.temperature_of(part))
-    alpha = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
-    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{mark}", facts.strain_since, alpha=alpha, T=T, **drawn)
-
-
-def _taken(
-    one: HolePattern, other: HolePattern, r: Metres, z: int, joint: BoltedJoint, sheet: Sheet
-) -> Metres:
-    """What both zones and the first angle take of the room, on the diameter."""
-    T_2, T_1 = _position("2", one, sheet), _position("1", other, sheet)
-    k = 1.0
-    if sheet.read("fastener", joint.fastener) == "stud" and not sheet.read("projected", other.projected):
-        k = sheet.work(
-            "k", opening_of_zone, P=facts.grip_held(joint, sheet), D=sheet.take("D", joint.tapped.engagement)
-        )
-    θ_1, θ_2 = sheet.take("θ_1", one.first_angle), sheet.take("θ_2", other.first_angle)
-    Δθ: Radians = sheet.work("Δθ", angles_apart, θ_1=θ_1, θ_2=θ_2, z=z)
-    return sheet.work("T_n", zones_together, T_1=T_1, k=k, T_2=T_2, r=r, Δθ=Δθ)
-
-
-def _position(mark: str, pattern: HolePattern, sheet: Sheet) -> Metres:
-    """The zone of a hole's axis: as stated, or by the error of its coordinates; the wider where both are."""
-    zones = []
-    if sheet.is_stated("zone", pattern.position):
-        zones.append(sheet.take(f"T_{mark}", pattern.position))
-    if not zones or sheet.is_stated("coordinates", pattern.coordinates):
-        zones.append(
-            sheet.work(f"T_{mark}", zone_of_coordinates, x=sheet.take(f"x_{mark}", pattern.coordinates))
-        )
-    return max(zones)
-
-
-@rule(
-    "geometry.room-for-form",
-    edition=2,
-    title="A spindle longer in its guide than 1.5 diameters keeps clearance there when both are as bent as their "
-    "drawings allow",
-    wrong="straightness takes the clearance in the guide: {left} left",
-    on=ValveSpindle,
-    grade=Grade.NONCONFORMITY,
-    cites=[ISO_2692, FIRST_PRINCIPLES],
-    why="a long spindle that is in limits everywhere still binds where it is bent",
-    leaves_out="heat (spindle.guide-clearance-hot), and other sliding fits",
-    against=("seize",),
-    limits=[
-        Limit("long", "1.5", "ratio", COMMON_PRACTICE, "length over diameter from which straightness counts")
-    ],
-)
-def room_in_guide(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """Least clearance less the straightness of spindle and guide."""
-    d, L = sheet.take("d", spindle.diameter), sheet.take("L", spindle.guide_length)
-    if sheet.work("L_n", share_of_size, k=sheet.limit("long", "k"), t=d) >= L:
-        raise sheet.not_applicable("the guide is short")
-    c = sheet.work("c_0", diametral_clearance, D=sheet.take("D_g", spindle.guide_bore), d=d)
-    t_1, t_2 = (_straightness(spindle, face, L, sheet) for face in ("guide", "diameter"))
-    return sheet.stays(sheet.work("c", room_for_form, c_0=c, t_1=t_1, t_2=t_2), c)
-
-
-def _straightness(spindle: ValveSpindle, face: str, L: Metres, sheet: Sheet) -> Metres:
-    found = [
-        sheet.take(f"t_{name}", one.zone)
-        for name, one in spindle.tolerances.items()
-        if sheet.read(f"form of {name}", one.form) in ("straight", "cylindrical")
-        and sheet.read(f"face of {name}", one.of) == face
-        and _holds_over(name, one, lambda: L, sheet)
-    ]
-    if not found:
-        said = f"{spindle.id} states no straightness of its {face} over the length of the guide"
-        raise sheet.not_assessed(said, spindle.where)
-    return min(found)
-
-
-RULES: tuple[Rule, ...] = (whole, joint_face_flat, holes_match, room_in_guide)
+RULES: tuple[Rule, ...] = (whole, joint_face_flat)

@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, Pascals
-from speclint_joints.sources import ASME_APPENDIX_2
+from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint_joints.sources import ASME_APPENDIX_2, GOODMAN
 
 
 @formula("h_G = (D_b − G)/2", cites=[ASME_APPENDIX_2.at("definition of h_G")])
@@ -39,3 +39,21 @@ def flange_bending_stress(W: Newtons, h_G: Metres, G: Metres, t: Metres) -> Pasc
     67.91
     """
     return 6 * W * h_G / (math.pi * G * t**2)
+
+
+@formula("n = 2/(σ/S_e + σ/R_m)", cites=[GOODMAN])
+def factor_from_zero(σ: Pascals, S_e: Pascals, R_m: Pascals) -> Ratio:
+    """Factor against fatigue of a stress that comes and goes, after Goodman: half of it alternates, half stays.
+
+    n = 2/(σ/S_e + σ/R_m)
+
+    σ: greatest stress, above 0, Pa. S_e: endurance when reversed, R_m: tensile strength, Pa. Returns a ratio. Raises
+    OutOfRange unless σ is above 0.
+
+    Hand working: 2/(80/100 + 80/400) = 2.
+
+    >>> factor_from_zero(σ=80e6, S_e=100e6, R_m=400e6)
+    2.0
+    """
+    require(σ > 0, "a plate without stress does not tire")
+    return 2 / (σ / S_e + σ / R_m)

@@ -25,11 +25,12 @@ from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 @dataclass(frozen=True, slots=True)
 class FrameBolts:
-    """The bolts of a pad, with least and greatest preload of one in a load case, N."""
+    """The bolts of a pad: least and greatest preload of one in a load case, N, and its stiffness and the parts'."""
 
     bolts: Studs
     low: Newtons
     high: Newtons
+    hot: Springs
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,7 @@ def frame_bolts(fastening: FrameFastening, block: CylinderBlock, case: LoadCase,
         clamped.bolts,
         low=sheet.work("F_low,h", loads.preload_hot, F_cold=left, **on_springs),
         high=sheet.work("F_high,h", loads.preload_hot, F_cold=tightened.high, **on_springs),
+        hot=hot,
     )
 
 

@@ -290,7 +290,7 @@ def bolt_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     parted = sheet.work("S_p", factor_against_parting, F=working.low, B=pried.B)
     Φ = working.Phi if parted >= sheet.limit("parting", "S_0") else 1.0
     σ: Pascals = sheet.work("σ_a", amplitude_of_bolt, Φ=Φ, B=pried.B, A_s=A_s)
-    endures = endurance_of(joint, case, sheet, working, working.high)
+    endures = endurance_of(joint, case, sheet, working.stack.studs, working.high)
     allowed = sheet.work("σ_A", endurance_with_factor, sigma=endures, S=sheet.limit("factor"))
     return _graded(sheet.at_most(σ, allowed), pulls)
 

@@ -99,7 +99,7 @@ def engagement(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     judged = []
     for end in _ends(joint, sheet):
         other = sheet.look_up(f"R_{end.mark}", end.material.tensile_strength, at=at)
-        matches = end.mark == "n" and _matches(joint, end, sheet, studs, other >= strength)
+        matches = end.mark == "n" and _matches(joint, end, sheet, studs, other, strength)
         for thread, strips in _strippings(end, sheet, studs, steel, strength, other):
             if held is not None:
                 judged.append(
@@ -151,14 +151,16 @@ def _ends(joint: BoltedJoint, sheet: Sheet) -> Iterator[_End]:
         yield _End("the tapped hole", "e", length, across, metal_tapped(joint, sheet))
 
 
-def _matches(joint: BoltedJoint, end: _End, sheet: Sheet, studs: Studs, as_strong: bool) -> bool:
+def _matches(
+    joint: BoltedJoint, end: _End, sheet: Sheet, studs: Studs, other: float, strength: float
+) -> bool:
     """Whether a nut is high, wide and strong enough for its stud to break first, as standard nuts are proved to be."""
     high = end.length >= sheet.limit("matching nut") * studs.d * (1 - _ROUNDING)
     wide = end.round_it >= sheet.limit("flats of a matching nut") * studs.d * (1 - _ROUNDING)
     of_one_steel = sheet.read("material of the nut", joint.nut.material) == sheet.read(
         "material", joint.material
     )
-    return high and wide and (of_one_steel or as_strong)
+    return high and wide and (of_one_steel or other >= strength)
 
 
 def _strippings(

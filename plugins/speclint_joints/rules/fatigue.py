@@ -5,13 +5,14 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import pressure_held
 from speclint.handbook.bolted_joints import fatigue, loads
-from speclint.specs import BoltedJoint, Gland, LoadCase
+from speclint.specs import BoltedJoint, FrameFastening, Gland, LoadCase
 from speclint_joints.formulae.loads import load_per_stud
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load, preload_without_torsion
-from speclint_joints.inputs.preload import Working, working_preload
+from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
 from speclint_joints.inputs.purposes import keeps_steam
 from speclint_joints.inputs.seals import pressure_diameter
+from speclint_joints.inputs.studs import Studs
 from speclint_joints.sources import VDI_2230, VDI_FATIGUE
 
 
@@ -51,15 +52,16 @@ def stud_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     swing = {"P_high": P_high, "P_low": P_low}
     amplitude = sheet.work("sigma_a", fatigue.stress_amplitude, Phi=working.Phi, A_s=studs.A_s, **swing)
     mean = sheet.work("F_mean", mean_stud_load, F_i=working.high, Phi=working.Phi, **swing)
-    endures = endurance_of(joint, case, sheet, working, mean)
+    endures = endurance_of(joint, case, sheet, working.stack.studs, mean)
     return sheet.at_most(
         amplitude, sheet.work("sigma_A", endurance_with_factor, sigma=endures, S=sheet.limit("factor"))
     )
 
 
-def endurance_of(joint: BoltedJoint, case: LoadCase, sheet: Sheet, working: Working, mean: float) -> float:
+def endurance_of(
+    joint: BoltedJoint | FrameFastening, case: LoadCase, sheet: Sheet, studs: Studs, mean: float
+) -> float:
     """Endurance limit of the thread by the way it was made."""
-    studs = working.stack.studs
     before = sheet.work("sigma_AV", fatigue.endurance_rolled_before_treatment, d=studs.d)
     made = sheet.read("thread made", joint.thread_made)
     if made == "rolled before treatment":

@@ -25,13 +25,13 @@ from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, round_area, sum_of_loads
 from speclint.specs import CaseName, CylinderBlock, FrameFastening, LoadCase, Pad
 from speclint_joints.formulae import frames
-from speclint_joints.inputs.frame_bolts import frame_bolts
+from speclint_joints.inputs.frame_bolts import FrameBolts, frame_bolts
 from speclint_joints.inputs.pressures import pressure_in_cylinder
 from speclint_joints.sources import SHIGLEY, VDI_2230, VDI_SLIP
 
 _CASES: tuple[CaseName, ...] = ("starting", "running", "water")
 _DEFERS = "the local railway code and a competent person decide."
-_LEAD = Limit(
+LEAD = Limit(
     "lead",
     "30 °",
     "angle",
@@ -136,7 +136,7 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
     against=("loosen",),
     against_on={"cylinder-block": ("loosen",)},
     limits=[
-        _LEAD,
+        LEAD,
         Limit(
             "friction alone",
             "1.8",
@@ -230,7 +230,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
     against=("loosen", "break under load"),
     against_on={"cylinder-block": ("loosen",)},
     limits=[
-        _LEAD,
+        LEAD,
         Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least factor against separation of the pad"),
         Limit("pad pressure", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean pressure of a pad"),
         Limit(
@@ -263,6 +263,14 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
         ),
         sheet.at_most(pull, limit).else_says("bolts stressed to {found}, {limit} allowed"),
     )
+
+
+def lift_on_bolts(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> tuple[FrameBolts, Newtons]:
+    """The bolts of a pad with their preload, and what the couple of the thrust pulls at each, either way."""
+    block = sheet.follow(fastening.holds)
+    pad = _pad(fastening, block, sheet)
+    drawn = frame_bolts(fastening, block, case, sheet)
+    return drawn, _lift(fastening, block, pad, sheet, _thrust(fastening, block, case, sheet), drawn.bolts.n)
 
 
 def _lift(

@@ -1,9 +1,10 @@
-"""Formulae of release: the margin of the design temperature, the least test pressure, the share of checks assessed."""
+"""Formulae of release: the margin of the design temperature, the least test pressure, the share of checks assessed,
+the time that wear leaves."""
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import KelvinDifference, Kelvins, Pascals, Ratio
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import KelvinDifference, Kelvins, Metres, MetresPerSecond, Pascals, Ratio, Seconds
 from speclint_release.sources import TEST_FACTOR
 
 
@@ -50,3 +51,20 @@ def share_assessed(n_a: Ratio, n: Ratio) -> Ratio:
     0.75
     """
     return n_a / n
+
+
+@formula("t = |L − m|/w", cites=[FIRST_PRINCIPLES])
+def time_left(L: Metres, m: Metres, w: MetresPerSecond) -> Seconds:
+    """Time until a size that wears meets its limit, at the rate that was measured.
+
+    t = |L − m|/w
+
+    ``L`` limit of wear, ``m`` size as measured last [m], ``w`` rate [m/s], above 0. Returns [s].
+
+    Hand working: from 500.5 to 509 mm at 1 mm in 1e8 s: 8.5e8 s.
+
+    >>> round(time_left(L=0.509, m=0.5005, w=1e-11) / 1e8, 6)
+    8.5
+    """
+    require(w > 0, "there is no rate of wear")
+    return abs(L - m) / w

@@ -297,7 +297,8 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
 
 @rule(
     "made.hydraulic-test",
-    title="A part whose spec asks for a hydraulic test passed one, at no less than the test pressure",
+    title="A part whose spec asks for a hydraulic test passed one, at no less than the test pressure and held for long "
+    "enough",
     on=MadePart,
     grade=Grade.HOLD,
     gravest=Grade.HOLD,
@@ -305,7 +306,17 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
     why="a flaw that the test would have opened in cold water opens in service in steam",
     leaves_out="how the test was made and who witnessed it: the competent person or body that the local code names "
     "decides; a part tested with the vessel that it belongs to",
+    limits=[
+        Limit(
+            "held",
+            "30 min",
+            "time",
+            EN_13445_5.at("10.2.3, hydrostatic test"),
+            "least time for which the test pressure stands",
+        ),
+    ],
     against=(),
+    edition=2,
 )
 def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
     """Where no record is there yet that is a query, until the drawings are released."""
@@ -326,8 +337,13 @@ def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet)
         return sheet.states(
             False, f"{name}: the time for which it was held is not on record", where=record.where
         )
-    return sheet.at_least(sheet.take("p", record.pressure), wanted).else_says(
-        f"{name}: tested at {{found}}, {{limit}} asked for"
+    return sheet.worst(
+        sheet.at_least(sheet.take("p", record.pressure), wanted).else_says(
+            f"{name}: tested at {{found}}, {{limit}} asked for"
+        ),
+        sheet.at_least(sheet.take("t", record.held), sheet.limit("held", "t_n")).else_says(
+            f"{name}: held for {{found}}, {{limit}} asked for"
+        ),
     )
 
 

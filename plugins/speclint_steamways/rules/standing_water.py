@@ -8,6 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import CubicMetres, Metres, Ratio
 from speclint.facts import cold_clearance, ends_of, liners_of, steam_in, volume_of_passages
 from speclint.specs import CylinderBlock, CylinderEnd, Drain, SteamPassage
+from speclint_steamways.formulae.floors import fall_towards
 from speclint_steamways.formulae.water import (
     beyond_drain,
     clearance_volume,
@@ -31,7 +32,7 @@ _OPEN_AIR = "open air"
 
 @rule(
     "water.lies-on-the-grade",
-    edition=2,
+    edition=3,
     title="On the steepest grade and on the greatest cant, either way, the water that lies in a chamber beyond its "
     "drain is at most 10 % of the clearance volume of each cylinder end that it can reach",
     wrong="pool {item} takes {found} of the clearance volume, {limit} allowed",
@@ -40,15 +41,23 @@ _OPEN_AIR = "open air"
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Water that lies in a chest goes into the cylinder with the first stroke, and it does not compress.",
-    leaves_out="grade and cant at once, floors that are not flat, ports that name no bore or no end, joined to others, "
-    "and water that moves as the engine runs; the local code and a competent person decide",
+    leaves_out="grade and cant at once, floors that are not flat, the lean across of a floor that states none, ports "
+    "that name no bore or no end, joined to others, and water that moves as the engine runs; the local code and a "
+    "competent person decide",
     against=(),
     against_on={"cylinder-block": ("burst",), "cylinder-cover": ("burst",)},
     limits=[
         Limit("share", "10 %", "ratio", COMMON_PRACTICE, "greatest pool over the clearance volume of an end"),
         Limit("full", "1", "ratio", FIRST_PRINCIPLES, "pool over the clearance volume that leaves no room"),
-        Limit("steepest", "0.033333", "ratio", COMMON_PRACTICE, "steepest grade, 1 in 30"),
-        Limit("cant", "150 mm", "length", COMMON_PRACTICE, "greatest cant"),
+        Limit(
+            "steepest",
+            "0.033333",
+            "ratio",
+            COMMON_PRACTICE,
+            "steepest grade, 1 in 30",
+            setting="steepest grade",
+        ),
+        Limit("cant", "150 mm", "length", COMMON_PRACTICE, "greatest cant", setting="cant"),
         Limit("rails", "1500 mm", "length", COMMON_PRACTICE, "distance of the middles of the rails"),
     ],
 )
@@ -65,7 +74,8 @@ def lies_on_the_grade(passage: SteamPassage, sheet: Sheet) -> Judgement:
     slopes = [
         ("with its front lower", "front", sheet.limit("steepest", "s")),
         ("with its back lower", "back", sheet.limit("steepest", "s")),
-        ("canted", "side", _cant(sheet)),
+        ("canted to the left", "left", _cant(sheet)),
+        ("canted to the right", "right", _cant(sheet)),
     ]
     ends = _ends_reached(passage, block, sheet)
     items = [(f"{said}, {name}", way, s, end) for said, way, s in slopes for name, end in ends.items()]
@@ -140,9 +150,10 @@ def _pool(passage: SteamPassage, way: str, s: Ratio, sheet: Sheet) -> CubicMetre
     floor, i = passage.floor, passage.id
     L, b = sheet.take(f"L_{i}", floor.length), sheet.take(f"b_{i}", floor.width)
     H = min((sheet.take(f"H_{i}", one.at) for _, one in drains), default=0.0)
-    if way == "side":
+    if way in ("left", "right"):
         left, right = _distances([one for _, one in drains], "across", b, i, sheet)
-        return sheet.work(f"V_{i}", pool, H=H, L=b, b=L, a=max(left, right), s=s, φ=0.0)
+        a, φ = left if way == "left" else right, _fall_across(passage, way, sheet)
+        return sheet.work(f"V_{i}", pool, H=H, L=b, b=L, a=a, s=s, φ=φ)
     front, back = _distances([one for _, one in drains], "along", L, i, sheet)
     φ = _fall_against(passage, way, sheet)
     return sheet.work(f"V_{i}", pool, H=H, L=L, b=b, a=front if way == "front" else back, s=s, φ=φ)
@@ -158,15 +169,31 @@ def _distances(drains: list[Drain], key: str, length: Metres, i: str, sheet: She
 
 def _fall_against(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
     """The fall of a floor against a slope to the front or the back: below nothing where it falls with it."""
+    if sheet.is_stated(f"how the floor of {passage.id} stands", passage.floor.inclined):
+        return -_inclined(passage, way, sheet)
     φ = sheet.take(f"φ_{passage.id}", passage.floor.fall)
     if φ == 0:
         return φ
     return -φ if sheet.read(f"fall of {passage.id}", passage.floor.towards) == way else φ
 
 
+def _fall_across(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
+    """The fall of a floor against a slope to the left or the right; nothing where it says no inclination."""
+    if not sheet.is_stated(f"how the floor of {passage.id} stands", passage.floor.inclined):
+        return 0.0
+    outer = sheet.read("hand of the block", sheet.follow(passage.in_block).hand)
+    return -_inclined(passage, "outer" if way == outer else "inner", sheet)
+
+
+def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
+    """Fall of a floor towards one of its edges, by how a line square to it stands."""
+    stands = sheet.read(f"how the floor of {passage.id} stands", passage.floor.inclined)
+    return sheet.look_up(f"φ_{passage.id}", fall_towards, stands=stands, way=way)
+
+
 @rule(
     "water.drain-stays-open",
-    edition=3,
+    edition=4,
     title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
     "no drain, pipe or trap joins two ends of a cylinder, or leads from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
@@ -221,6 +248,8 @@ def _open(drain: Drain, sheet: Sheet) -> Judgement:
 
 def _falls(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet) -> Judgement:
     """Fall of a floor, and that it leads to a drain: one lies in the half to which it falls."""
+    if sheet.is_stated(f"how the floor of {passage.id} stands", passage.floor.inclined):
+        return _falls_inclined(passage, drains, sheet)
     steep = sheet.at_least(sheet.take("φ", passage.floor.fall), sheet.limit("fall", "φ_a")).else_says(
         "floor falls by {found} of its length, {limit} wanted"
     )
@@ -230,6 +259,28 @@ def _falls(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet)
     L = sheet.take("L", passage.floor.length)
     places = [sheet.take("along", one.along) for _, one in drains]
     led = any((place <= L / 2) == to_front or place == L / 2 for place in places)
+    said = "the floor falls towards its drain" if led else "the floor falls away from its drain"
+    return sheet.worst(steep, sheet.states(led, said, where=passage.floor.where))
+
+
+def _falls_inclined(passage: SteamPassage, drains: list[tuple[str, Drain]], sheet: Sheet) -> Judgement:
+    """The same of a floor that is inclined to one of its edges: a drain lies in the half of that edge."""
+    falls = {way: _inclined(passage, way, sheet) for way in ("front", "back", "outer", "inner")}
+    way = max(falls, key=lambda one: falls[one])
+    steep = sheet.at_least(falls[way], sheet.limit("fall", "φ_a")).else_says(
+        "floor falls by {found} of its length, {limit} wanted"
+    )
+    if not steep.holds:
+        return steep
+    lengthwise = way in ("front", "back")
+    key, L = ("along", passage.floor.length) if lengthwise else ("across", passage.floor.width)
+    first = way == "front"
+    if not lengthwise:
+        left = sheet.read("hand of the block", sheet.follow(passage.in_block).hand) == "left"
+        first = left == (way == "outer")
+    middle = sheet.take("L", L) / 2
+    places = [sheet.take(key, getattr(one, key)) for _, one in drains]
+    led = any((place <= middle) == first or place == middle for place in places)
     said = "the floor falls towards its drain" if led else "the floor falls away from its drain"
     return sheet.worst(steep, sheet.states(led, said, where=passage.floor.where))
 

@@ -261,8 +261,8 @@ def _asking_most(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> ValvesTrai
 
     def greatest(train: ValvesTrain) -> Newtons:
         on_track = turning(train.cam, case, 0.0, sheet)
-        steps = range(_STEPS + 1)
-        return max(tappet_load(**on_track.load(on_track.cam.duration * step / _STEPS)) for step in steps)
+        angles = [on_track.cam.duration * step / _STEPS for step in range(_STEPS + 1)]
+        return max(tappet_load(**on_track.load(θ, on_track.follower(θ))) for θ in angles)
 
     return sheet.once(("track that asks most", valve.id, case.where), lambda: max(trains, key=greatest))
 

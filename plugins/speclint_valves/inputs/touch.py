@@ -21,9 +21,11 @@ from speclint_valves.formulae.cams import (
     relative_radius_of_roller,
     roller_over_its_path,
 )
+from speclint_valves.formulae.rocking import load_square_to_cam
 from speclint_valves.formulae.spindle import depth_with_margin
 from speclint_valves.formulae.tables import modulus_of_pair
 from speclint_valves.inputs.loads import Loaded
+from speclint_valves.inputs.rollers import OnALine, OnAnArm, rocks, roller_of
 
 #: Treatments that harden the steel itself to a depth; a plating or a facing is another metal.
 _HARDENED = ("case hardened", "induction hardened", "nitrided")
@@ -46,15 +48,26 @@ class Touch:
         self.base = sheet.take("R_b", cam.base_radius)
         flat = self.kind == "flat foot"
         self.radius: Metres = math.inf if flat else sheet.take("r", tappet.follower_radius)
+        self.roller = self._roller(tappet, sheet)
         self.width = min(sheet.take("L_c", cam.width), sheet.take("L_t", tappet.face_width))
         one, other = sheet.material_of(cam), sheet.material_of(tappet)
         self.modulus = sheet.look_up("E*", modulus_of_pair, one=one, other=other)
+
+    def _roller(self, tappet: Tappet, sheet: Sheet) -> OnALine | OnAnArm | None:
+        """How a roller follows that does not slide in line with the axis of its cam, whose formulae are shorter."""
+        beside = self.kind == "roller" and sheet.is_stated("offset", tappet.offset)
+        if rocks(tappet, sheet) or beside:
+            return roller_of(tappet, self.base, sheet)
+        return None
 
     def pressure(self, load: Loaded, steam: Newtons, angle: float) -> Pascals:
         """Greatest pressure at an angle of the cam, with the steam load that holds the valve there."""
         at = load.cam.at(angle)
         F = load.tappet(at, steam)
-        if self.kind == "roller":
+        if self.roller is not None:
+            F = load_square_to_cam(F_t=F, α=self.roller.aslant(at))
+            R = relative_radius_of_roller(r=self.radius, k=self.roller.bent(at))
+        elif self.kind == "roller":
             sizes = self._sizes(at)
             F = normal_load(F_t=F, s_prime=at.slope, **sizes)
             k = roller_over_its_path(s_prime=at.slope, κ=at.curvature, **sizes)
@@ -66,7 +79,11 @@ class Touch:
 
     def worked(self, at: Follower, F: Newtons, sheet: Sheet) -> Pressed:
         """The same for a load along the tappet, written on the sheet."""
-        if self.kind == "roller":
+        if self.roller is not None:
+            F = sheet.work("F_n", load_square_to_cam, F_t=F, α=self.roller.worked_angle(at, sheet))
+            k = self.roller.worked_bend(at, sheet)
+            R = sheet.work("R", relative_radius_of_roller, r=self.radius, k=k)
+        elif self.kind == "roller":
             sizes = self._sizes(at)
             F = sheet.work("F_n", normal_load, F_t=F, s_prime=at.slope, **sizes)
             k = sheet.work("k", roller_over_its_path, s_prime=at.slope, κ=at.curvature, **sizes)

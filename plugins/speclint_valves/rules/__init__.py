@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from speclint_valves.rules import (
     alignment,
+    cages,
     cam_shape,
     cams,
+    holding,
     landing,
     motion,
     opening,
@@ -23,8 +25,10 @@ from speclint_valves.rules import (
 
 RULES = (
     *alignment.RULES,
+    *cages.RULES,
     *cam_shape.RULES,
     *cams.RULES,
+    *holding.RULES,
     *landing.RULES,
     *motion.RULES,
     *opening.RULES,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
-from speclint.facts import block_under, shift_at_seat, side_load, strain_since, zone_at_distance
+from speclint.facts import block_under, shift_at_seat, side_load, strain_since, zone_at_distance, zone_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance
 from speclint.specs import ORIENTATIONS, CamBox, Component, CylinderBlock, LoadCase, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
@@ -28,7 +28,7 @@ _GUIDES = {"copper-alloy": "bronze", "grey-iron": "iron", "ductile-iron": "iron"
     cases=("running", "standing-hot"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    edition=2,
+    edition=3,
     why="a spindle that its guide holds beside the seat bends at each landing, and one beat of two never seats",
     leaves_out="heat and tilt of the cam box where the block holds seats and guide, which then move alike; wear "
     "(wear.works-at-limit)",
@@ -88,7 +88,7 @@ def _by_box(spindle: ValveSpindle, box: CamBox, case: LoadCase, sheet: Sheet) ->
         sheet.work(
             f"e_t of {name}",
             zone_at_distance,
-            t=sheet.take(f"t of {name}", one.zone),
+            t=zone_of(f"t of {name}", name, one, box, sheet),
             L=L,
             l=sheet.take(f"l of {name}", one.over),
         )
@@ -143,7 +143,7 @@ def _zone(part: Component, to: Component, sheet: Sheet) -> Metres | None:
             and sheet.read(f"form of {name}", one.form) == "coaxial"
         )
         if is_coaxial and to.id in [sheet.read(f"datum of {name}", datum) for datum in one.to]:
-            found.append(sheet.take(f"t_{name} of {part.id}", one.zone))
+            found.append(zone_of(f"t_{name} of {part.id}", name, one, part, sheet))
     return min(found) if found else None
 
 

@@ -10,34 +10,34 @@ from speclint.specs import Cam, Tappet
 from speclint_valves.formulae.cam_shape import (
     base_reground,
     foot_wanted,
-    height_of_roller,
     path_over_roller,
-    pressure_angle_of_roller,
     radius_under_flat,
     reach_on_crown,
     reach_on_flat,
-    roller_over_offset_path,
 )
 from speclint_valves.formulae.regrinding import ground_off, skin_used
+from speclint_valves.inputs.rollers import rocks, roller_of
 from speclint_valves.inputs.train import SCAN
 
 
 @rule(
     "cam.pressure-angle",
-    title="The cam pushes its roller no more than 30° aslant, and touches a foot nowhere nearer to its edge than 2 mm",
+    title="The cam pushes a roller that slides no more than 30° aslant and one on a rocking arm no more than 45°, and "
+    "touches a foot nowhere nearer to its edge than 2 mm",
     on=Cam,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     cites=[NORTON, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a tappet pushed aslant rubs its guide, jams and wears it oval, and a cam that touches the edge of a foot "
     "scores itself",
-    leaves_out="a follower that rocks on an arm of its own, and what tilts a flat foot in its guide",
+    leaves_out="a foot that rocks on an arm of its own; what tilts a flat foot in its guide (tappet.guide-edge-load)",
     against=("wear",),
     against_on={"tappet": ("seize", "wear")},
     limits=[
         Limit(
             "greatest", "30 °", "angle", COMMON_PRACTICE, "greatest pressure angle of a tappet that slides"
         ),
+        Limit("rocking", "45 °", "angle", NORTON, "greatest pressure angle of a roller on a rocking arm"),
         Limit("edge", "2 mm", "length", COMMON_PRACTICE, "least foot beyond where the cam touches it"),
     ],
 )
@@ -45,32 +45,24 @@ def pressure_angle_of_cam(cam: Cam, sheet: Sheet) -> Judgement:
     """α = arctan(|s′ − e|/y) at its greatest over rise and fall; of a foot the place where the cam touches it."""
     tappet = sheet.follow(cam.lifts)
     kind, moved = sheet.read("follower", tappet.follower), motion(cam, sheet)
-    if kind == "flat foot":
+    rocking = rocks(tappet, sheet)
+    if kind == "flat foot" and not rocking:
         return _on_flat(tappet, moved, sheet)
-    R_b, r = sheet.take("R_b", cam.base_radius), sheet.take("r", tappet.follower_radius)
-    e = _offset(tappet, sheet)
-
-    def aslant(angle: float) -> float:
-        at = moved.at(angle)
-        return pressure_angle_of_roller(
-            s_prime=at.slope, e=e, y=height_of_roller(R_b=R_b, r=r, e=e, s=at.lift)
-        )
-
+    roller = roller_of(tappet, sheet.take("R_b", cam.base_radius), sheet)
     angle = sheet.scan(
-        "θ", "cam angle of the greatest pressure angle", aslant, 0.0, moved.duration, unit="rad"
+        "θ",
+        "cam angle of the greatest pressure angle",
+        lambda angle: roller.aslant(moved.at(angle)),
+        0.0,
+        moved.duration,
+        unit="rad",
     )
-    at = moved.at(angle)
-    y = sheet.work("y", height_of_roller, R_b=R_b, r=r, e=e, s=at.lift)
-    α = sheet.work("α", pressure_angle_of_roller, s_prime=at.slope, e=e, y=y)
+    α = roller.worked_angle(moved.at(angle), sheet)
     if kind == "crowned foot":
-        return _reached(tappet, sheet.work("b", reach_on_crown, r=r, α=α), sheet)
-    return sheet.at_most(α, sheet.limit("greatest")).else_says(
+        return _reached(tappet, sheet.work("b", reach_on_crown, r=roller.radius, α=α), sheet)
+    return sheet.at_most(α, sheet.limit("rocking" if rocking else "greatest")).else_says(
         "cam pushes its roller {found} aslant, {limit} allowed"
     )
-
-
-def _offset(tappet: Tappet, sheet: Sheet) -> Metres:
-    return sheet.take("e", tappet.offset) if sheet.is_stated("offset", tappet.offset) else 0.0
 
 
 def _on_flat(tappet: Tappet, moved: WholeLift, sheet: Sheet) -> Judgement:
@@ -94,7 +86,7 @@ def _reached(tappet: Tappet, b: Metres, sheet: Sheet) -> Judgement:
 
 @rule(
     "cam.no-undercut",
-    edition=2,
+    edition=3,
     title="Reground and worn, the cam is nowhere curved more sharply than its follower can follow: a radius of 5 mm "
     "under a flat or crowned foot, and a path of the roller of 1.3 times its radius",
     on=Cam,
@@ -112,21 +104,19 @@ def no_undercut(cam: Cam, sheet: Sheet) -> Judgement:
     """The least radius over rise and fall, on the base circle less what is ground and worn off."""
     tappet, moved = sheet.follow(cam.lifts), motion(cam, sheet)
     R_b = _worn_base(cam, sheet)
-    if sheet.read("follower", tappet.follower) != "roller":
+    if sheet.read("follower", tappet.follower) != "roller" and not rocks(tappet, sheet):
         return _under_foot(R_b, moved, sheet)
-    r, e = sheet.take("r", tappet.follower_radius), _offset(tappet, sheet)
-
-    def bent(angle: float) -> float:
-        at = moved.at(angle)
-        y = height_of_roller(R_b=R_b, r=r, e=e, s=at.lift)
-        return roller_over_offset_path(r=r, y=y, s_prime=at.slope, κ=at.curvature, e=e)
-
+    roller = roller_of(tappet, R_b, sheet)
     angle = sheet.scan(
-        "θ", "cam angle of the sharpest path", bent, 0.0, moved.duration, unit="rad", steps=SCAN
+        "θ",
+        "cam angle of the sharpest path",
+        lambda angle: roller.bent(moved.at(angle)),
+        0.0,
+        moved.duration,
+        unit="rad",
+        steps=SCAN,
     )
-    at = moved.at(angle)
-    y = sheet.work("y", height_of_roller, R_b=R_b, r=r, e=e, s=at.lift)
-    k = sheet.work("k", roller_over_offset_path, r=r, y=y, s_prime=at.slope, κ=at.curvature, e=e)
+    k = roller.worked_bend(moved.at(angle), sheet)
     return sheet.at_least(sheet.work("x", path_over_roller, k=k), sheet.limit("path")).else_says(
         "path of the roller {found} times its radius, {limit} wanted"
     )

@@ -15,7 +15,7 @@ from speclint_valves.inputs.train import SCAN, train_of
 
 @rule(
     "cam.contact-stress",
-    edition=9,
+    edition=10,
     title="The greatest contact stress of cam and follower is at most 1200 MPa on steel hardened deep enough, 900 "
     "MPa on chilled iron, and the shakedown limit on any other metal",
     on=Cam,

@@ -69,6 +69,18 @@ def sheet_document(assessment: Assessment, checks: Sequence[Check], system: Syst
     return sheets_page(document(replace(assessment, checks=tuple(checks)), system))
 
 
+def dossier_html(assessment: Assessment) -> str:
+    """The record for whoever certifies the engine as one page of HTML, to be printed and signed.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    from speclint.reports.dossier import HEADING, dossier_said
+    from speclint.reports.pack.page import dossier_page
+
+    return dossier_page(HEADING, dossier_said(assessment))
+
+
 def inspection_document(assessment: Assessment, found: InspectionList, values: int = 1) -> str:
     """The inspection sheet of a part as HTML, with so many empty rows for each dimension.
 

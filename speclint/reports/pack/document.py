@@ -10,6 +10,7 @@ from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_
 from speclint.quantities import System
 from speclint.reports.accepted import standings_of, with_concessions
 from speclint.reports.arithmetic import Arithmetic, arithmetic_of
+from speclint.reports.dossier import DossierSaid, dossier_said
 from speclint.reports.pack.asked_for import AskedFor, asked_for
 from speclint.reports.pack.counted import said_of_numbers
 from speclint.reports.pack.drawings import figures
@@ -54,6 +55,7 @@ class Document:
     paths: tuple[str, ...]
     not_looked_at: NotLookedAt
     unfinished: tuple[Unfinished, ...] = ()
+    dossier: DossierSaid | None = None
 
     def sheets(self, *outcomes: str) -> list[ShownSheet]:
         """The sheets of some outcomes in the order of the components; all where none is named."""
@@ -138,6 +140,7 @@ def document(
         paths=tuple(sorted({part.file for part in parts if part.file})),
         not_looked_at=not_looked_at(assessment),
         unfinished=still_to_be_drawn(assessment),
+        dossier=dossier_said(assessment, conceded),
     )
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Hashable, Iterator, Sequence
+from html import escape
 from itertools import groupby
 
 import svg
@@ -16,6 +17,7 @@ from speclint.reports.pack.paper import SIZE, Paper, Point, placed, rounded, sho
 from speclint.reports.pack.printed import OnSheet, Printed, Quantity, judged, words
 from speclint.reports.pack.same_working import Firsts, firsts_of
 from speclint.reports.phrases import share_of_limit
+from speclint.reports.printable import visible
 from speclint.rules import Grade
 
 _COLUMN, _LABELS, _TOP, _ROW, _FOOT = 500.0, 230.0, 40.0, 16.0, 44.0
@@ -49,35 +51,46 @@ def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
     judged = [check for check in checks if _is_shown(check)]
     if not judged:
         return
-    rows = [(component, list(group)) for component, group in groupby(judged, key=lambda one: one.component)]
+    rows = _of_parts_alike(judged)
+    parts = len({check.component for check in judged})
     over = sum(check.outcome == "finding" for check in judged)
     columns = 1 if len(rows) <= _TALLEST else 2
     tall = -(-len(rows) // columns)
     paper = Paper(
         "utilisations",
         "How much of each limit is used",
-        f"{len(judged)} checks of {len(rows)} components; {over} findings.",
+        f"{len(judged)} checks of {parts} components; {over} findings.",
         columns * _COLUMN,
         _TOP + tall * _ROW + _FOOT,
     )
     for column in range(columns):
         left, here = column * _COLUMN, rows[column * tall : (column + 1) * tall]
         _grid(paper, column, left, _TOP + len(here) * _ROW)
-        for number, (component, group) in enumerate(here):
+        for number, (components, group) in enumerate(here):
             at = (left, _TOP + (number + 0.5) * _ROW)
-            _row(paper, component, at)
+            _row(paper, components, at)
             _conforming(paper, f"x{column}", group, at)
             _others(paper, f"x{column}", group, firsts, at)
     yield Figure.of(
         paper,
         "",
         "How much of each limit is used, all on one page",
-        "One row a component, a point for each check: a round point conforms, a square is a finding, a diamond is a "
-        "hold, a ring is not assessed. The heavy line is the limit; what lies beyond one and a half times the limit "
-        "stands at that edge, what is wrong or not assessed without a number beyond it, under “none”. A name leads "
-        "to the sheets of the part, each finding to its own. Checks that conform with nearly the same share of their "
-        "limit are one point.",
+        "One row a component, or several whose checks come out alike; a point for each check: a round point conforms, "
+        "a square is a finding, a diamond is a hold, a ring is not assessed. The heavy line is the limit; what lies "
+        "beyond one and a half times the limit stands at that edge, what is wrong or not assessed without a number "
+        "beyond it, under “none”. A name leads to the sheets of the part, each finding to its own. Checks that conform "
+        "with nearly the same share of their limit are one point.",
     )
+
+
+def _of_parts_alike(judged: Sequence[Check]) -> list[tuple[list[str], list[Check]]]:
+    """The checks of each row: of a component, or of the first of several of one kind with the same marks."""
+    rows: dict[Hashable, tuple[list[str], list[Check]]] = {}
+    for component, group in groupby(judged, key=lambda one: one.component):
+        checks = list(group)
+        marks = frozenset((one.rule.name, one.outcome, one.grade, one.utilisation) for one in checks)
+        rows.setdefault((checks[0].kind, marks), ([], checks))[0].append(component)
+    return list(rows.values())
 
 
 def _grid(paper: Paper, column: int, left: float, foot: float) -> None:
@@ -101,18 +114,20 @@ def _numberless(number: int) -> float:
     return _COLUMN - 24.0 + 10.0 * min(number, 2)
 
 
-def _row(paper: Paper, component: str, at: Point) -> None:
-    """The name of a component, which leads to its sheets, and its line."""
+def _row(paper: Paper, components: Sequence[str], at: Point) -> None:
+    """The name of a component, which leads to its sheets, with how many others stand in its row; and its line."""
     left, y = at
+    alike = f" and {len(components) - 1} alike" if len(components) > 1 else ""
+    all_named = [svg.Title(text=escape(visible(", ".join(components))))] if alike else []
     name = svg.Text(
         x=round(left + _LABELS),
         y=round(y + SIZE / 3, 2),
-        text=shortened(component, _LABELS * _SMALL),
+        text=shortened(components[0], _LABELS * _SMALL - wide(alike)) + alike,
         class_=["word"],
         text_anchor="end",
     )
     paper.role = "group"  # what leads elsewhere must be within reach of a screen reader
-    paper.marks.append(svg.A(href=f"#{sheets_anchor(component)}", elements=[name]))
+    paper.marks.append(svg.A(href=f"#{sheets_anchor(components[0])}", elements=[*all_named, name]))
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
 
 

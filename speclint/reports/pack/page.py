@@ -18,6 +18,8 @@ from speclint.reports.printable import visible
 if TYPE_CHECKING:
     from jinja2 import Environment, Template
 
+    from speclint.reports.dossier import DossierSaid
+
 
 #: An inspection sheet lies across, and is as wide as its table; a key may be broken anywhere, a head nowhere.
 _LANDSCAPE = """@page { size: A4 landscape; margin: 12mm; }
@@ -70,6 +72,14 @@ def inspection_html(**content: Any) -> str:
     """The inspection sheet of a part, in landscape: from what its template names."""
     style = _file("style.css") + _LANDSCAPE
     return _template("inspection.html").render(style=style, policy=policy_of(style), **content)
+
+
+def dossier_page(heading: str, found: DossierSaid) -> str:
+    """The record for certification alone."""
+    style = _file("style.css")
+    return _template("dossier.html").render(
+        style=style, policy=policy_of(style), heading=heading, found=found
+    )
 
 
 def sheet_html(sheet: ShownSheet, *, alone: bool = False) -> str:

@@ -12,7 +12,7 @@ from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Regrind, Wear
+from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]
 
@@ -38,6 +38,9 @@ class Cam(Component):
         phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
         keyway_width: of the keyway in that bore; left out where the cam is not keyed.
+        keyway_depth: of the keyway in that bore, beside the key, least.
+        key_length: of the key within the cam, least.
+        held_along: what keeps it in its place along the shaft.
         base_radius: radius of the base circle.
         width: of the track.
         wear: of the depth worn off its track.
@@ -65,8 +68,13 @@ class Cam(Component):
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm"), OPENED] = NOT_STATED
     keyway_width: Annotated[Length, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
+    keyway_depth: Annotated[Length, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
+    key_length: Annotated[Length, Span("3 mm", "400 mm")] = NOT_STATED
+    held_along: Word[
+        Literal["forged on", "shoulder and nut", "clamped set", "set screw", "fork of the gear", "nothing"]
+    ] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -43,6 +43,7 @@ class FrameFastening(Component):
         bore: name of the block's bore whose thrust the pad carries, where pads on another frame carry the others;
             left out, it carries all.
         thread: of the bolts, such as "M30".
+        thread_made: how the thread was made.
         count: how many bolts there are on this pad.
         hole: diameter of the holes.
         grip: thickness of the pad of the block, and of what lies between pad and frame, under head or nut.
@@ -76,6 +77,7 @@ class FrameFastening(Component):
     other_pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED
     bore: Annotated[Word[str], OWN_PLACE, NamedIn("holds.bores")] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
+    thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
     grip: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED

@@ -195,7 +195,9 @@ class SteamingRecord(SpecTable):
 
     Fields:
         case: the load case of the duty that the engine was in
-        quantity: key of the load case, such as "live_temperature"; the metal temperature of the part where left out
+        quantity: key of the load case, such as "live_temperature"
+        dimension: key of the spec, where a size of the part was measured in steam, such as a clearance or lost motion;
+            the metal temperature of the part where both are left out
         value: as read, with its unit
         uncertainty: the expanded uncertainty of the value, coverage factor 2, as recorded
         instrument: by its name and number
@@ -205,6 +207,7 @@ class SteamingRecord(SpecTable):
 
     case: Word[CaseName] = NOT_STATED
     quantity: Word[str] = NOT_STATED
+    dimension: Word[str] = NOT_STATED
     value: Word[str] = NOT_STATED
     uncertainty: Word[str] = NOT_STATED
     instrument: Word[str] = NOT_STATED

@@ -24,6 +24,7 @@ class PipeFlange(Component):
         bore: of the flange.
         thickness: of the flange under the nuts.
         held: how it is held on its pipe.
+        weld_throat: throat of the weld round its pipe, of one that is welded on; of two welds the sum.
     """
 
     kind: ClassVar[str] = "pipe-flange"
@@ -40,3 +41,4 @@ class PipeFlange(Component):
     holes: Word[int] = NOT_STATED
     thickness: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     held: Word[Literal["welded on", "loose behind a collar"]] = NOT_STATED
+    weld_throat: Annotated[Length, Span("2 mm", "60 mm")] = NOT_STATED

@@ -56,6 +56,22 @@ class Fastening(SpecTable):
     proof_load: Force = NOT_STATED
 
 
+class Crown(SpecTable):
+    """The walls of a piston between its hub and its rim.
+
+    Fields:
+        form: one flat wall, two flat walls that the rim joins, or dished
+        thickness: of each wall at the hub, least
+        hub: diameter of the hub where the walls leave it
+        rim: inside diameter of the rim, where two walls meet it
+    """
+
+    form: Word[Literal["one wall", "two walls", "dished"]] = NOT_STATED
+    thickness: Annotated[Length, Span("5 mm", "120 mm")] = NOT_STATED
+    hub: Annotated[Length, Span("30 mm", "600 mm")] = NOT_STATED
+    rim: Annotated[Length, Span("60 mm", "1.2 m")] = NOT_STATED
+
+
 class Piston(Component):
     """A piston.
 
@@ -67,6 +83,7 @@ class Piston(Component):
         stock_thickness: of the wall where the grooves are, as cast or forged, before machining; strength is by it
         mass: with its rings and nut
         grooves: the grooves for rings, by name
+        crown: its walls between hub and rim
         fastening: how it is fastened to its rod
     """
 
@@ -74,7 +91,7 @@ class Piston(Component):
     called: ClassVar[str] = "piston"
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
     hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
-    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"),)
+    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), Below("crown.hub", "diameter"))
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m"), CUT_DOWN] = NOT_STATED
@@ -83,4 +100,5 @@ class Piston(Component):
     stock_thickness: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     mass: Mass = NOT_STATED
     grooves: dict[str, Groove] = {}
+    crown: Crown = Crown.unstated()
     fastening: Fastening = Fastening.unstated()

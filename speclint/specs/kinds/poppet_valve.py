@@ -30,7 +30,7 @@ from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Regrind, Wear
+from speclint.specs.wear import Regrind, WearOfFace
 
 
 class Beat(SpecTable):
@@ -169,6 +169,6 @@ class PoppetValve(Component):
     smallest_piece: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
     passage_below: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     regrind: Regrind = Regrind.unstated()
     spindle_bore: Annotated[Length, Span("3 mm", "150 mm"), OPENED] = NOT_STATED

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
-from speclint.specs.fields import NOT_STATED, Allowance, Fraction, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Force, Fraction, Length, LinkTo, Moment, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
@@ -22,10 +22,14 @@ class PipeEnd(SpecTable):
     Fields:
         part: the part, such as the block
         opening: name of the opening in the block's spec
+        force: greatest force that the pipe brings on it, whatever way, that of pressure on a sliding joint included
+        moment: greatest moment that the pipe brings on it
     """
 
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     opening: Annotated[Word[str], OWN_PLACE, NamedIn(".part.openings")] = NOT_STATED
+    force: Force = NOT_STATED
+    moment: Moment = NOT_STATED
 
 
 class SteamPipe(Component):

@@ -10,7 +10,22 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
+
+
+class RockingArm(SpecTable):
+    """The arm of a follower that rocks: the lift of its cam is then along the circle of its roller.
+
+    Fields:
+        arm: from its pivot to the axis of the roller
+        from_cam: from its pivot to the axis of the cam
+        track_runs: which way the track of the cam runs under the roller while the engine goes forward
+    """
+
+    arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
+    from_cam: Annotated[Length, Span("20 mm", "800 mm")] = NOT_STATED
+    track_runs: Word[Literal["towards the pivot", "away from the pivot"]] = NOT_STATED
 
 
 class Tappet(Component):
@@ -31,6 +46,10 @@ class Tappet(Component):
             where there is none.
         foot_length: of a foot in the plane of the cam, or its diameter.
         stem_diameter: of the part that slides in its guide.
+        overhang: from the axis of its roller, or its foot, to the nearer end of its guide, the valve shut.
+        guide_length: length of its guide.
+        locked_by: what locks its screw and its roller's pin.
+        rocks: the arm of a follower that rocks; left out where it slides.
     """
 
     kind: ClassVar[str] = "tappet"
@@ -50,3 +69,7 @@ class Tappet(Component):
     offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
     foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN] = NOT_STATED
+    overhang: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    guide_length: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
+    locked_by: Word[Literal["lock nut", "tab washer", "split pin", "riveted end", "nothing"]] = NOT_STATED
+    rocks: RockingArm = RockingArm.unstated()

@@ -14,7 +14,7 @@ from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Regrind, Wear
+from speclint.specs.wear import Regrind, WearOfFace
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
 Retention = Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
@@ -81,5 +81,5 @@ class ValveSeat(Component):
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED
     making: SeatMaking = SeatMaking.unstated()
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     regrind: Regrind = Regrind.unstated()

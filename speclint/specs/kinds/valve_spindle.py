@@ -22,11 +22,28 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
-from speclint.specs.listed_in import MATERIALS
+from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
-from speclint.specs.wear import Wear
+from speclint.specs.wear import WearOfFace
+
+
+class ValveHold(SpecTable):
+    """How a valve is held on its spindle.
+
+    Fields:
+        by: a nut, or the valve is forged in one with it
+        thread: of the nut
+        preload: to which the nut is tightened, least to greatest
+        locked_by: what keeps the nut from turning
+    """
+
+    by: Word[Literal["nut", "forged in one"]] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    preload: Force = NOT_STATED
+    locked_by: Word[Literal["split pin", "riveted end", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
 
 class ValveSpindle(Component):
@@ -69,6 +86,7 @@ class ValveSpindle(Component):
         guide_from_seat: along the axis, from the plane of the valve's seat to the nearer end of the guide.
         shortens: by how much cap or screw can shorten the way from seat to gear in its life, to make up for grinding.
         wear: of its clearance in the guide.
+        valve_held: how its valve is held on it.
         gear_end_diameter: greatest diameter between the guide and the end at the gear, cap, nuts and spring plate off.
     """
 
@@ -85,6 +103,7 @@ class ValveSpindle(Component):
     mass: Mass = NOT_STATED
     diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
+    valve_held: ValveHold = ValveHold.unstated()
     least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
     seal_diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
     leaves: Word[Literal["supply", "delivery"]] = NOT_STATED
@@ -115,5 +134,5 @@ class ValveSpindle(Component):
     valve_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     guide_from_seat: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
     shortens: Annotated[Allowance, Span("50 µm", "30 mm")] = NOT_STATED
-    wear: Wear = Wear.unstated()
+    wear: WearOfFace = WearOfFace.unstated()
     gear_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

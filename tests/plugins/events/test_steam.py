@@ -10,7 +10,10 @@ from pathlib import Path
 import pytest
 from iapws import IAPWS97
 
+from speclint import COMMON_PRACTICE, Sheet
 from speclint.checking import Check
+from speclint.handbook.tables import Reading
+from speclint.handbook.valve_events import End
 from speclint.rules import Grade
 from speclint.testing import (
     DesignFolder,
@@ -20,6 +23,7 @@ from speclint.testing import (
     found,
     on_sheet,
 )
+from speclint_events.rules import output, steam
 from tests.plugins.events.worked_engine import AT_20, AT_65, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
 
@@ -381,3 +385,93 @@ def test_steam_by_what_stands_in_the_end_is_that_by_flow(tmp_path: Path) -> None
         on_sheet(check, "m_1"), rel=1e-3
     )
     assert on_sheet(check, "P_0") == pytest.approx(on_sheet(check, "P"), rel=1e-9)
+
+
+#: The notch of 65 % at 60 rev/min, in which the other model has 1239.962 kPa in front and 1169.597 kPa at the back.
+_SLOW = (
+    "duty.toml",
+    'rotational_speed = "180 rev/min"\nnotch = "20"',
+    'rotational_speed = "60 rev/min"\nnotch = "65"',
+)
+
+
+@pytest.mark.parametrize(
+    ("rod", "grade"),
+    [
+        ("90 mm", None),
+        ("106 mm", Grade.OBSERVATION),
+        ("188 mm", Grade.OBSERVATION),
+        ("204 mm", Grade.NONCONFORMITY),
+    ],
+)
+def test_the_share_of_the_front_as_declared(tmp_path: Path, rod: str, grade: Grade | None) -> None:
+    """1239.962/1169.597 = 1.0602 of mean pressure, over the area that the rod leaves: 1 − d²/500².
+
+    90 mm 1.096, 106 mm 1.110 beyond 1.1; 188 mm 1.235, 204 mm 1.272 beyond 1.25. The passages of the back go with it;
+    its valve is larger for it, and it does up to 1 % more than by hand.
+    """
+    d = float(rod.split()[0])
+    left = (500**2 - d**2) / (500**2 - 90**2)
+    changes = (
+        _SLOW,
+        ("block.toml", 'rod_diameter = "90 mm"', f'rod_diameter = "{rod}"'),
+        ("block.toml", 'passage_volume = "9400 cm³"', f'passage_volume = "{9400 * left:.0f} cm³"'),
+    )
+    check = judged(tmp_path, "events.equal-work", *changes)
+    by_hand = AT_65["mean_pressure"][0] / AT_65["mean_pressure"][1] / (1 - d**2 / 500**2)
+    assert found(check) == pytest.approx(by_hand, rel=1e-2)
+    assert check.grade is grade
+
+
+class _AsWorkedByHand:
+    """Of the steam in the cylinder what the work of both ends and the mean pressure of the return are by hand."""
+
+    def __init__(self, sheet: Sheet, figure: float, unit: str) -> None:
+        self.sheet, self.figure, self.unit = sheet, figure, unit
+
+    def of_both(self, symbol: str, name: str) -> float:
+        return self.sheet.look_up(symbol, self._given, name=name)
+
+    def of_end(self, symbol: str, side: End, name: str) -> float:
+        return self.sheet.look_up(symbol, self._given, name=f"{name} {side.value}")
+
+    def _given(self, name: str) -> Reading:
+        return Reading.exact(name, self.figure, self.unit, COMMON_PRACTICE)
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "grade"),
+    [
+        (455, 500, None),  # 0.91
+        (445, 500, Grade.OBSERVATION),  # 0.89
+        (405, 500, Grade.OBSERVATION),  # 0.81
+        (395, 500, Grade.NONCONFORMITY),  # 0.79
+        (545, 500, None),  # 1.09
+        (555, 500, Grade.OBSERVATION),  # 1.11
+        (620, 500, Grade.OBSERVATION),  # 1.24
+        (630, 500, Grade.NONCONFORMITY),  # 1.26
+    ],
+)
+def test_each_declared_share_from_both_sides(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, front: int, back: int, grade: Grade | None
+) -> None:
+    """Work of the front over that of the back where mean pressures in kPa act on like areas: 0.8, 0.9, 1.1 and 1.25."""
+    monkeypatch.setattr(
+        output, "steam_of", lambda _gear, _case, sheet: _AsWorkedByHand(sheet, front / back, "")
+    )
+    check = judged(tmp_path, "events.equal-work")
+    assert found(check) == pytest.approx(front / back)
+    assert check.grade is grade
+
+
+@pytest.mark.parametrize(("mean", "outcome"), [(1.599, "conforms"), (1.601, "finding")])
+def test_the_declared_pressure_of_the_return_from_both_sides(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, mean: float, outcome: str
+) -> None:
+    """0.25 bar above a belt of 1.35 bar is 1.60 bar, absolute."""
+    monkeypatch.setattr(
+        steam, "steam_of", lambda _gear, _case, sheet: _AsWorkedByHand(sheet, mean * 1e5, "Pa")
+    )
+    check = judged(tmp_path, "events.exhaust-free")
+    assert check.outcome == outcome
+    assert found(check) == pytest.approx((mean - 1.35) * 1e5)

@@ -54,6 +54,17 @@ def test_all_on_one_axis_from_both_sides(workshop: DesignFolder, lid: str, outco
     assert _write(workshop, OUT, OUT, lid).only(RULE, "valve").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("grade", "lid", "outcome"),
+    [("c", "35.49 °", "conforms"), ("c", "35.51 °", "finding"), ("v", "35.99 °", "conforms")],
+)
+def test_the_class_of_all_drawings(workshop: DesignFolder, grade: str, lid: str, outcome: str) -> None:
+    """ISO 2768-1 for a leg of 50 to 120 mm: c 30′, v 1°."""
+    _write(workshop, OUT, OUT, f"{lid} from upright, outwards")
+    settings = WITH_METALS + f'[drawings]\ngeneral_angles = "{grade}"\n'
+    assert workshop.write({}, settings=settings).only(RULE, "valve").outcome == outcome
+
+
 def test_a_tolerance_of_its_own(workshop: DesignFolder) -> None:
     lid = "35.4 ° from upright, outwards"
     check = _write(workshop, OUT, OUT, lid, 'inclined_within = "0.5 °"\n').only(RULE, "valve")

@@ -7,7 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import zone_at_distance
-from speclint.testing import DesignFolder, expect_query, on_sheet
+from speclint.testing import SETTINGS, DesignFolder, expect_query, on_sheet
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 
 RULE = "geometry.in-the-chain"
@@ -40,6 +40,16 @@ def _write(
 ) -> DesignFolder:
     block = _BLOCK.format(general=general, limits=limits) + pad
     return folder.write({"chain.toml": chain, "face.toml": _FACE + face, "block.toml": block})
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.19 mm", "conforms"), ("0.21 mm", "finding")])
+def test_a_place_at_maximum_material_grows_with_the_size(
+    workshop: DesignFolder, zone: str, outcome: str
+) -> None:
+    """The slot may leave that size by 0.4: (t + 0.4)/2 and 0.1 of the pad are 0.4, to 5.3, at t = 0.2."""
+    face = _ZONE.format(form="position", zone=zone) + 'to = ["A"]\nmodifier = "M"\n'
+    chain = _CHAIN.replace('"5.5 mm"', '"5.3 mm"').replace('"6.5 mm"', '"6.7 mm"')
+    assert _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE).outcome == outcome
 
 
 _FLAT_PAD = 'flatness = "0.1 mm"\nsquareness = "0.1 mm"\n'
@@ -75,6 +85,14 @@ def test_the_general_class_where_a_face_states_none(workshop: DesignFolder, grad
     face = _ZONE.format(form="flat", zone="0.1 mm")
     check = _write(workshop, face, f'general_tolerance = "ISO 2768-2 {grade}"\n').only(RULE)
     assert check.outcome == outcome, check.says
+
+
+@pytest.mark.parametrize(("grade", "outcome"), [("H", "conforms"), ("K", "finding")])
+def test_the_class_of_all_drawings(workshop: DesignFolder, grade: str, outcome: str) -> None:
+    """The same two for a block that names no class, of which the settings of the design do."""
+    _write(workshop, _ZONE.format(form="flat", zone="0.1 mm"))
+    settings = SETTINGS + f'[drawings]\ngeneral_geometry = "{grade}"\n'
+    assert workshop.write({}, settings=settings).only(RULE).outcome == outcome
 
 
 def test_a_zone_of_the_drawing_by_iso_22081(workshop: DesignFolder) -> None:

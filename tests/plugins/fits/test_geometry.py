@@ -98,6 +98,42 @@ def test_holes_stand_in_a_zone_that_can_be_made(
     assert all(f"hole_patterns.studs.{key}" in one for one in told)
 
 
+BORE = 'bore = "{size}"\n'
+
+
+@pytest.mark.parametrize(
+    ("text", "outcome"),
+    [
+        ('form = "position"\ndiameter_zone = "0.1 mm"\n', "conforms"),
+        ('form = "position"\ndiameter_zone = "0.1 mm"\nzone = "0.1 mm"\n', "finding"),
+        ('form = "run-out"\ndiameter_zone = "0.1 mm"\n', "finding"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "M"\n', "conforms"),
+        ('form = "run-out"\nzone = "0.1 mm"\nmodifier = "M"\n', "finding"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "P"\nprojects = "40 mm"\n', "conforms"),
+        ('form = "position"\nzone = "0.1 mm"\nmodifier = "P"\n', "finding"),
+        ('form = "coaxial"\nzone = "0.1 mm"\nmodifier = "P"\nprojects = "40 mm"\n', "finding"),
+    ],
+)
+def test_a_zone_is_written_as_the_standard_has_it(workshop: DesignFolder, text: str, outcome: str) -> None:
+    """A round zone is of an axis; at maximum material there is a size to leave it; projected there is a height."""
+    tolerance = f'[tolerances.at]\nof = "bore"\nto = ["rod"]\n{text}'
+    check = workshop.write({"cover.toml": COVER + BORE.format(size="450 mm H7") + tolerance, **ROD}).only(
+        WHOLE, "cover"
+    )
+    assert check.outcome == outcome, check.says
+
+
+@pytest.mark.parametrize(
+    ("of", "size", "outcome"),
+    [("bore", "450 mm", "finding"), ("bore", "450 mm ±0.02", "conforms"), ("face", "450 mm", "not assessed")],
+)
+def test_maximum_material_is_of_a_size_with_limits(
+    workshop: DesignFolder, of: str, size: str, outcome: str
+) -> None:
+    text = COVER + BORE.format(size=size) + zone("at", "position", "0.1 mm", of, "rod") + 'modifier = "M"\n'
+    assert workshop.write({"cover.toml": text, **ROD}).only(WHOLE, "cover").outcome == outcome
+
+
 def test_a_part_without_tolerances_is_not_asked(workshop: DesignFolder) -> None:
     assert workshop.write({"cover.toml": COVER}).only(WHOLE).outcome == "not applicable"
 
@@ -191,12 +227,56 @@ def test_the_holes_of_the_page(
     assert found(check) * 1e3 == pytest.approx(taken, abs=2e-3)
 
 
+@pytest.mark.parametrize(("height", "outcome"), [("35.5 mm", "finding"), ("35.6 mm", "conforms")])
+def test_a_projection_reaches_through_the_plate(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """1.0 (1 + 2 (40 − h)/h) + 0.75 = 2.0 at h = 80/2.25 = 35.56 mm of a plate of 40 mm."""
+    projected = holes('position = "1.0 mm"', f'projected = true\nprojects = "{height}"')
+    check = fastened(workshop, holes('position = "0.75 mm"'), projected).only(MATCH)
+    assert check.outcome == outcome
+
+
 @pytest.mark.parametrize(
     "other", [holes(more="projected = true\ncount = 20"), holes(more='projected = true\ncircle = "601 mm"')]
 )
 def test_another_count_or_circle_is_found(workshop: DesignFolder, other: str) -> None:
     check = fastened(workshop, holes(), other).only(MATCH)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def placed(x: str, y: str, more: str = "projected = true") -> str:
+    """Three holes off a circle, one of them moved."""
+    return (
+        f'[hole_patterns.studs]\njoint = "studs"\nposition = "0.8 mm"\nx = ["-200 mm", "{x}", "200 mm"]\n'
+        f'y = ["0 mm", "{y}", "0 mm"]\n{more}\n'
+    )
+
+
+def _of_three(folder: DesignFolder, cover: str, block: str) -> DesignFolder:
+    return fastened(folder, cover, block).replace("studs.toml", "count = 24", "count = 3")
+
+
+@pytest.mark.parametrize(
+    ("x", "y", "outcome"),
+    [
+        ("0 mm", "150 mm", "conforms"),
+        ("0.11 mm", "150.16 mm", "conforms"),
+        ("0.13 mm", "150.16 mm", "finding"),
+    ],
+)
+def test_holes_off_a_circle(workshop: DesignFolder, x: str, y: str, outcome: str) -> None:
+    """2.0 − 1.6 mm are left, 0.2 mm apart: √(0.11² + 0.16²) = 0.194, √(0.13² + 0.16²) = 0.206."""
+    check = _of_three(workshop, placed(x, y, ""), placed("0 mm", "150 mm")).only(MATCH)
+    assert check.outcome == outcome, check.says
+
+
+def test_holes_off_a_circle_are_as_many_and_all_placed(workshop: DesignFolder) -> None:
+    made = _of_three(workshop, placed("0 mm", "150 mm", ""), placed("0 mm", "150 mm"))
+    fewer = made.replace("cover.toml", 'x = ["-200 mm", "0 mm", "200 mm"]', 'x = ["-200 mm", "200 mm"]')
+    assert fewer.only(MATCH).outcome == "not assessed"
+    two = fewer.replace("cover.toml", 'y = ["0 mm", "150 mm", "0 mm"]', 'y = ["0 mm", "0 mm"]')
+    assert two.only(MATCH).outcome == "finding"
+    circle = _of_three(workshop, holes(), placed("0 mm", "150 mm"))
+    assert circle.only(MATCH).outcome == "not assessed"
 
 
 def test_holes_that_nobody_drew_are_not_assessed(workshop: DesignFolder) -> None:

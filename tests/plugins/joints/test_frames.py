@@ -14,7 +14,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder, changed, on_sheet, without_key
 from speclint_joints.formulae.frames import drag_of_pad, factor_against_slip, lift_by_couple, thrust_with_drag
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, ENDS, bench, in_every_case, used
+from tests.plugins.joints.bench import BLOCK, DUTY, ENDS, FILES, SETTINGS_WITH_METALS, in_every_case, used
 
 PADS = """
 [bores.main]
@@ -90,33 +90,39 @@ SLIDING = changed(
 _THRUST = math.pi / 4 * 500**2 * 2 + 3 * 9.80665 * 2000
 #: Give of a bolt, mm/N: 60 mm of shank, 28 of thread, half a diameter of core and 0.4 of shank at each end (VDI 2230,
 #: 5.1.1.1); and of 88 mm of parts of one modulus under 36 mm faces with a 25 mm hole, cones of 30° (Shigley, eq. 8-22).
-_BOLT = (60 / hand.A_N + 28 / hand.A_S + 2 * (12 / hand.A_3 + 0.4 * 24 / hand.A_N)) / hand.E
+BOLT = (60 / hand.A_N + 28 / hand.A_S + 2 * (12 / hand.A_3 + 0.4 * 24 / hand.A_N)) / hand.E
 _SPREAD = 88 * math.tan(math.radians(30))
 _CONES = (_SPREAD + 36 - 25) * (36 + 25) / ((_SPREAD + 36 + 25) * (36 - 25))
-_GIVE = _BOLT + 2 * math.log(_CONES) / (math.pi * hand.E * 25 * math.tan(math.radians(30)))
+GIVE = BOLT + 2 * math.log(_CONES) / (math.pi * hand.E * 25 * math.tan(math.radians(30)))
 #: 70 kN, less 11 µm of embedding (thread 3, head and nut 3 each, one face between 2: VDI 2230, 5.4/1), less a tenth.
-_LOW = (70e3 - 11e-3 / _GIVE) * 0.9
+_LOW = (70e3 - 11e-3 / GIVE) * 0.9
 #: 0.2 × 4 × 130 kN.
 _DRAG = 104e3
 #: 451.5 kN × 350 mm over 600 mm and 30 bolts.
 _LIFT = _THRUST * 350 / 600 / 30
 
 
-def fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
-    bench(workshop)
-    in_every_case(
-        workshop, '[cases.water]\ncylinder_pressure = "16', '[cases.water]\ncylinder_pressure = "20'
+def files(*changes: tuple[str, str]) -> dict[str, str]:
+    """The block on its frame, with some passages of its fastening changed."""
+    old = '[cases.water]\ncylinder_pressure = "16'
+    duty = DUTY.replace(old, old.replace("16", "20")).replace(
+        "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = '
     )
-    text = changed(FASTENING, *changes)
-    (workshop.root / "fastening.toml").write_text(text, encoding="utf-8")
-    (workshop.root / "sliding.toml").write_text(SLIDING, encoding="utf-8")
-    (workshop.root / "liner.toml").write_text(LINER, encoding="utf-8")
-    for pad in ("back", "front"):
-        (workshop.root / f"face-{pad}.toml").write_text(FACE.format(pad=pad), encoding="utf-8")
-    in_every_case(workshop, "frame-fastening = ", 'locating-face = "200 °C"\nframe-fastening = ')
-    block = changed(BLOCK, ("test-block", "test-cover")) + ENDS + PADS
-    (workshop.root / "block.toml").write_text(block, encoding="utf-8")
-    return workshop
+    faces = {f"face-{pad}.toml": FACE.format(pad=pad) for pad in ("back", "front")}
+    return {
+        **FILES,
+        **faces,
+        "duty.toml": duty,
+        "fastening.toml": changed(FASTENING, *changes),
+        "sliding.toml": SLIDING,
+        "liner.toml": LINER,
+        "block.toml": changed(BLOCK, ("test-block", "test-cover")) + ENDS + PADS,
+        "speclint.toml": SETTINGS_WITH_METALS.replace("materials", 'leave_out = ["metals.toml"]\nmaterials'),
+    }
+
+
+def fastened(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
+    return workshop.write(files(*changes))
 
 
 def test_friction_by_hand(workshop: DesignFolder) -> None:
@@ -223,7 +229,7 @@ def test_rough_faces_settle_more(workshop: DesignFolder, roughness: str, settled
 def test_each_face_between_settles(workshop: DesignFolder) -> None:
     """With a liner 13 µm: (70 - 6.88) × 0.9 = 56.81 kN hold; the load of the couple is 8.78 kN."""
     check = fastened(workshop, ("faces = 1", "faces = 2")).only("frame.block-couple", "fastening")
-    assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / _GIVE) * 0.9 / _LIFT, rel=1e-6)
+    assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / GIVE) * 0.9 / _LIFT, rel=1e-6)
 
 
 def _pad_at(workshop: DesignFolder, pad: str, celsius: float) -> DesignFolder:
@@ -240,7 +246,7 @@ def test_a_pad_cooler_than_its_bolts_lets_them_go(
     """1.8 × 555.5/(0.7 × 30) + 8.78 = 56.40 kN are wanted of 57.76: 1.36 kN × 1.8896 µm/kN = 2.57 µm are left, which
     60 mm of pad at 12.5e-6/K lose by 3.43 K."""
     left = _LOW - _LIFT - 1.8 * (_THRUST + _DRAG) / (0.7 * 30)
-    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(3.43, abs=0.01)
+    assert left * GIVE / (60 * 12.5e-6) == pytest.approx(3.43, abs=0.01)
     check = _pad_at(fastened(workshop), "back", celsius).only("frame.block-slip", "fastening")
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
@@ -251,7 +257,7 @@ def test_a_pad_hotter_than_its_bolts_stretches_them(
 ) -> None:
     """Seven bolts: 480 MPa × 352.5 mm² - 263.4/7 - 130 = 1.572 kN: 2.97 µm, by 3.96 K of 60 mm."""
     left = 480 * hand.A_S - _THRUST * 350 / 600 / 7 - 130e3
-    assert left * _GIVE / (60 * 12.5e-6) == pytest.approx(4.0, abs=0.05)
+    assert left * GIVE / (60 * 12.5e-6) == pytest.approx(4.0, abs=0.05)
     fastened(workshop, ("count = 30", "count = 7"))
     check = _pad_at(workshop, "back", celsius).only("frame.block-couple", "fastening")
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
@@ -262,7 +268,7 @@ def test_a_hot_sliding_pad_drags_more(workshop: DesignFolder, celsius: float, ou
     """30 fitted bolts of 19.9 mm bear 559.9 kN at 60 MPa: 108.3 kN of drag, (135.4 - 130) kN more a bolt: 10.2 µm, by
     13.6 K of 60 mm."""
     bears = 60 * 30 * math.pi / 4 * 19.9**2 - _THRUST
-    assert (bears / 0.8 - 130e3) * _GIVE / (60 * 12.5e-6) == pytest.approx(13.58, abs=0.02)
+    assert (bears / 0.8 - 130e3) * GIVE / (60 * 12.5e-6) == pytest.approx(13.58, abs=0.02)
     fastened(
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),

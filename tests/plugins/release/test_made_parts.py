@@ -67,6 +67,7 @@ WRONG = [
     ),
     ("made.hydraulic-test", ('pressure = "28 bar', 'pressure = "27.9 bar'), Grade.HOLD, "28 bar"),
     ("made.hydraulic-test", ('held = "1800 s"\n', ""), Grade.HOLD, "the time for which it was held"),
+    ("made.hydraulic-test", ('held = "1800 s"', 'held = "1799 s"'), Grade.HOLD, "held for"),
     (
         "made.hydraulic-test",
         ('held = "1800 s"\nresult = "passed"', 'held = "1800 s"\nresult = "failed"'),

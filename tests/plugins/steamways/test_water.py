@@ -158,11 +158,83 @@ def test_the_pool_from_both_sides(workshop: DesignFolder, width: str, outcome: s
     assert workshop.write(made).only(LIES, "chest").outcome == outcome
 
 
+@pytest.mark.parametrize(("cant", "outcome"), [("207 mm", "conforms"), ("209 mm", "finding")])
+def test_the_cant_of_the_line(workshop: DesignFolder, cant: str, outcome: str) -> None:
+    """½ × 0.4 × 0.2² × u/1500 = 1.10708 litre at u = 207.6 mm, stated once for the line."""
+    made = files("chest", LEVEL)
+    made["speclint.toml"] += f'[railway]\ncant = "{cant}"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+
+
+@pytest.mark.parametrize(("steepest", "outcome"), [("0.069", "conforms"), ("0.0695", "finding")])
+def test_the_steepest_grade_of_the_line(workshop: DesignFolder, steepest: str, outcome: str) -> None:
+    """½ × 0.2 × 0.4² × s = 1.10708 litre at s = 0.06919; a limit of the rule itself goes before that of the line."""
+    made = files("chest", LEVEL)
+    made["speclint.toml"] += f'[railway]\nsteepest = "{steepest}"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+    made["speclint.toml"] += f'[limits."{LIES}"]\nsteepest = "0.01"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == "conforms"
+
+
 def test_fall_to_the_drain_leaves_less(workshop: DesignFolder) -> None:
     """Drain and fall of 1 in 50 to the front: with the back lower 1/30 − 1/50 = 0.01333: 0.213 litre, 1.9 %."""
     check = workshop.write(files("chest", ('across = "0 mm"', 'across = "100 mm"'))).only(LIES, "chest")
     pools = [step.value for step in check.steps if step.symbol == "V_chest"]
     assert any(one == pytest.approx(0.2133e-3, rel=1e-2) for one in pools)
+
+
+def inclined(stands: str, across: str, hand: str = "left") -> dict[str, str]:
+    """The chest on a floor that stands so, in a block of a hand, with its drain so far across."""
+    made = files(
+        "chest",
+        ('fall = "0.02"\ntowards = "front"', f'inclined = "{stands}"'),
+        ('across = "0 mm"', f'across = "{across}"'),
+    )
+    made["block.toml"] = made["block.toml"].replace('duty = "duty"', f'duty = "duty"\nhand = "{hand}"', 1)
+    return made
+
+
+@pytest.mark.parametrize(
+    ("stands", "across", "hand", "litres"),
+    [
+        ("2 ° from upright, outwards", "200 mm", "left", 0.5 * 0.4 * 0.2**2 * (0.1 + 0.03492) * 1e3),
+        ("2 ° from upright, outwards", "0 mm", "left", 0.5 * 0.4 * 0.2**2 * (0.1 - 0.03492) * 1e3),
+        ("2 ° from upright, outwards", "0 mm", "right", 0.5 * 0.4 * 0.2**2 * (0.1 + 0.03492) * 1e3),
+        ("2 ° from upright, inwards", "200 mm", "left", 0.5 * 0.4 * 0.2**2 * (0.1 - 0.03492) * 1e3),
+        ("1 ° from upright, forward", "100 mm", "left", 0.5 * 0.2 * 0.4**2 * (1 / 30 - 0.01746) * 1e3),
+    ],
+)
+def test_water_on_an_inclined_floor(
+    workshop: DesignFolder, stands: str, across: str, hand: str, litres: float
+) -> None:
+    """tan 2° = 0.03492 beside the cant of 0.1, with it or against it: towards the side away from the drain, or to it.
+
+    Forward by tan 1° = 0.01746 it falls to its drain, and a grade the other way leaves so much less at the back.
+    """
+    check = workshop.write(inclined(stands, across, hand)).only(LIES, "chest")
+    pools = [
+        step.value * 1e3 for step in check.steps if step.symbol == "V_chest" and isinstance(step.value, float)
+    ]
+    assert any(one == pytest.approx(litres, rel=2e-3) for one in pools)
+    assert max(pools) <= max(litres, 0.8) * 1.001
+
+
+@pytest.mark.parametrize(
+    ("stands", "across", "outcome"),
+    [
+        ("1.2 ° from upright, outwards", "0 mm", "conforms"),
+        ("1.1 ° from upright, outwards", "0 mm", "finding"),
+        ("1.2 ° from upright, outwards", "150 mm", "finding"),
+        ("1.2 ° from upright, inwards", "150 mm", "conforms"),
+        ("1.2 ° from upright, forward", "150 mm", "conforms"),
+        ("1.2 ° from upright, back", "150 mm", "finding"),
+    ],
+)
+def test_an_inclined_floor_falls_to_its_drain(
+    workshop: DesignFolder, stands: str, across: str, outcome: str
+) -> None:
+    """1 in 50 is 1.146°; the drain is at the front end, and 150 of 200 mm across is the right half of a left block."""
+    assert workshop.write(inclined(stands, across)).only(OPEN, "chest").outcome == outcome
 
 
 def test_a_pool_that_fills_the_end_is_a_hold(workshop: DesignFolder) -> None:

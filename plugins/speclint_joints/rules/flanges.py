@@ -1,0 +1,119 @@
+"""The flanges of steam pipes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
+from speclint.facts import circle_of_studs, mean_diameter
+from speclint.handbook.cylinders import BORESI, bore_hoop_stress
+from speclint.handbook.materials import share_of_strength
+from speclint.specs import BoltedJoint, LoadCase, PipeFlange, SteamPipe
+from speclint_joints.formulae.flanges import (
+    limit_moment_of_ring,
+    moment_of_flange,
+    stress_of_weld_round,
+)
+from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
+from speclint_joints.inputs.pressures import acting_pressure
+from speclint_joints.sources import ASME_BENDING, EN_1591_1, FILLET_WELD, LOOSE_FLANGE
+
+
+@rule(
+    "pipe-flange.strength",
+    title="The greatest pull of its bolts turns a flange no harder than its ring bears at 1.5 times its allowable "
+    "tension; steam stresses the ring to that tension at most, the weld of one welded on to 0.49 of it",
+    on=PipeFlange,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_1591_1, LOOSE_FLANGE, ASME_BENDING, FILLET_WELD, BORESI, FIRST_PRINCIPLES],
+    why="A thin flange dishes under its bolts until the joint opens, and one that leaves its pipe lets all the steam "
+    "out.",
+    leaves_out="hub and pipe of a flange that is welded on, which help; the collar behind a loose flange; force and "
+    "moment of the pipe (opening.pipe-load); heat that differs over the flange; the test (pipe.test)",
+    against=("burst", "break under load"),
+    limits=[
+        Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension"),
+        Limit("weld", "0.49", "ratio", FILLET_WELD, "allowable stress of a fillet weld over tension"),
+    ],
+)
+def strength(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
+    """Moment against the limit load of a ring without a hub, tightened and in work; Lamé at its bore; p d/(4 a)."""
+    joint = _joint(flange, sheet)
+    p = acting_pressure(joint, case, sheet)
+    A, B = sheet.take("A", flange.outside_diameter), sheet.take("B", flange.bore)
+    t, metal = sheet.take("t", flange.thickness), sheet.material_of(flange)
+    loose = sheet.read("held", flange.held) == "loose behind a collar"
+    T_0, T = sheet.take("T_0", joint.tightening.temperature), sheet.take("T_m", case.temperature_of(flange))
+    f_0 = sheet.look_up("f_0", metal.allowable_tension, of=flange, at=T_0, wall=t)
+    f = sheet.look_up("f_h", metal.allowable_tension, of=flange, at=T, wall=t)
+    judged = list(_turned(flange, joint, (A, B, t, p), (f_0, f), case, sheet))
+    if not loose:
+        judged += _under_steam(flange, (p, A, B, f), sheet)
+    return sheet.worst(*judged)
+
+
+def _turned(
+    flange: PipeFlange,
+    joint: BoltedJoint,
+    of: tuple[float, float, float, float],
+    strengths: tuple[float, float],
+    case: LoadCase,
+    sheet: Sheet,
+) -> Iterator[Judgement]:
+    """The ring turned by its bolts, as tightened and with the steam on."""
+    A, B, t, p = of
+    pulls = greatest_pulls(joint, case, sheet)
+    loose = sheet.read("held", flange.held) == "loose behind a collar"
+    G = _collar(flange, B, sheet) if loose else max(reaction_circle(joint, sheet), B)
+    circle = circle_of_studs(joint, sheet)
+    ring = {"A": A, "B": B, "t": t, "D_b": circle}
+    ring |= {"d": sheet.take("d_h", joint.hole), "n": float(sheet.count("n", joint.count))}
+    states = (("0", pulls.tightened, 0.0), ("h", pulls.in_work, p))
+    for (mark, W, pressed), f in zip(states, strengths, strict=True):
+        inside = G if loose else B
+        M = sheet.work(f"M_{mark}", moment_of_flange, W=W, D_b=circle, G=G, B=inside, p=pressed)
+        f_b = sheet.work(f"f_b{mark}", share_of_strength, k=sheet.limit("bending"), R=f)
+        borne = sheet.work(f"M_l{mark}", limit_moment_of_ring, f=f_b, **ring)
+        yield sheet.at_most(M, borne).else_says("bolts turn the flange with {found}, its ring bears {limit}")
+
+
+def _joint(flange: PipeFlange, sheet: Sheet) -> BoltedJoint:
+    """The one joint that holds the flange, or that it is bolted to with its pipe's lens ring between."""
+    joints = [
+        joint
+        for joint in sheet.belonging_to(flange, BoltedJoint)
+        if any(
+            sheet.is_stated(f"{word} of {joint.id}", link) and sheet.follow(link) is flange
+            for word, link in (("holds", joint.holds), ("bolted to", joint.bolted_to))
+        )
+    ]
+    if len(joints) != 1:
+        raise sheet.not_assessed(f"{len(joints)} bolted joints have this flange; one is needed", flange.where)
+    return joints[0]
+
+
+def _collar(flange: PipeFlange, B: Metres, sheet: Sheet) -> Metres:
+    """The middle of the ring on which a loose flange bears on the collar of its pipe."""
+    pipe = sheet.follow(flange.of)
+    if not isinstance(pipe, SteamPipe):
+        raise sheet.not_assessed(f"{pipe.id} is no pipe with a collar", flange.of.where)
+    return sheet.work("G", mean_diameter, D_o=sheet.take("D_c", pipe.collar_diameter), D_i=B)
+
+
+def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], sheet: Sheet) -> list[Judgement]:
+    """The ring as a thick cylinder, and the weld that holds it on the end of its pipe."""
+    p, A, B, f = of
+    hoop = sheet.work("σ_p", bore_hoop_stress, p=p, d=B, D=A)
+    pipe = sheet.follow(flange.of)
+    d = sheet.take("d", pipe.outside_diameter) if isinstance(pipe, SteamPipe) else B
+    τ = sheet.work("τ", stress_of_weld_round, p=p, d=d, a=sheet.take("a", flange.weld_throat))
+    f_w = sheet.work("f_w", share_of_strength, k=sheet.limit("weld"), R=f)
+    return [
+        sheet.at_most(hoop, f).else_says("steam stresses the flange to {found}, {limit} allowed"),
+        sheet.at_most(τ, f_w).else_says("weld of the flange stressed to {found}, {limit} allowed"),
+    ]
+
+
+RULES = (strength,)

@@ -1,0 +1,81 @@
+"""Bodies of piston and crosshead: walls between hub and rim, bosses round a pin, cotters."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
+from speclint.handbook.tables import ROARK
+
+
+@formula(
+    "σ = (k_g + k_c) p D²/(2 t²)",
+    cites=[ROARK.at("Table 11.2, general relations for annular plates"), FIRST_PRINCIPLES],
+)
+def stress_of_two_walls(k_g: Ratio, k_c: Ratio, p: Pascals, D: Metres, t: Metres) -> Pascals:
+    """Bending stress at the hub of the loaded one of two equal walls that a stiff rim joins.
+
+    σ = (k_g + k_c) p D²/(2 t²)
+
+    ``k_g`` factor of a wall whose rim moves along the axis without turning, ``k_c`` of one whose rim is held; ``p``
+    pressure on the one wall [Pa]; ``D`` inside of the rim, ``t`` thickness of each [m]. Returns [Pa]. Raises OutOfRange
+    unless t > 0.
+
+    Half of the pressure moves both walls alike; the other half bends each between hub and rim, one way and the other.
+
+    Hand working: (0.267 + 0.053)/2 × 1.6 × 400²/30² = 45.5 MPa.
+
+    >>> round(stress_of_two_walls(k_g=0.267, k_c=0.053, p=1.6e6, D=0.400, t=0.030) / 1e6, 1)
+    45.5
+    """
+    require(t > 0, "the wall has no thickness")
+    return (k_g + k_c) * p * D**2 / (2 * t**2)
+
+
+@formula("A = 2 w (D − d)", cites=[FIRST_PRINCIPLES])
+def area_beside_pin(w: Metres, D: Metres, d: Metres) -> SquareMetres:
+    """Metal beside a pin in two bosses.
+
+    A = 2 w (D − d)
+
+    ``w`` width of each boss along the pin, ``D`` its outside, ``d`` pin [m]. Returns [m²]. Raises OutOfRange unless
+    D > d.
+
+    Hand working: 2 × 60 × (190 − 100) = 10 800 mm².
+
+    >>> round(area_beside_pin(w=0.060, D=0.190, d=0.100) * 1e6, 6)
+    10800.0
+    """
+    require(d < D, "the pin leaves no metal of the bosses")
+    return 2 * w * (D - d)
+
+
+@formula("τ = F/(2 b h)", cites=[FIRST_PRINCIPLES])
+def shear_of_cotter(F: Newtons, b: Metres, h: Metres) -> Pascals:
+    """Shear stress of a cotter on both sides of its rod.
+
+    τ = F/(2 b h)
+
+    ``F`` pull [N]; ``b`` thickness, ``h`` depth of the cotter [m]. Returns [Pa]. Raises OutOfRange unless b and h are
+    above 0.
+
+    Hand working: 400 kN on 2 × 25 × 100 mm²: 80 MPa.
+
+    >>> round(shear_of_cotter(F=400e3, b=0.025, h=0.100) / 1e6, 6)
+    80.0
+    """
+    require(b > 0 and h > 0, "the cotter has no section")
+    return F / (2 * b * h)
+
+
+@formula("F_h = n F_0", cites=[FIRST_PRINCIPLES])
+def held_by_bolts(n: Ratio, F_0: Newtons) -> Newtons:
+    """Force with which bolts hold two faces together.
+
+    F_h = n F_0
+
+    ``n`` bolts; ``F_0`` preload of each [N]. Returns [N].
+
+    >>> held_by_bolts(n=6.0, F_0=120e3)
+    720000.0
+    """
+    return n * F_0

@@ -1,0 +1,187 @@
+"""The body of a crosshead, and how it holds the piston rod."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Newtons, Pascals, Ratio, SquareMetres
+from speclint.handbook.bolted_joints import pressure_load
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import (
+    direct_stress,
+    fatigue_notch_factor,
+    hole_in_strip,
+    load_with_factor,
+    notch_sensitivity,
+)
+from speclint.handbook.tables import PETERSON
+from speclint.handbook.threads import stress_area
+from speclint.specs import Crosshead, LoadCase, Pin
+from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
+from speclint_motion.formulae.pistons import load_before_yield
+from speclint_motion.formulae.sections import fatigue_factor
+from speclint_motion.inputs import (
+    ALONG_STROKE,
+    boiler_pressure,
+    cylinder_of,
+    greatest,
+    piston_of,
+    relief_pressure,
+)
+from speclint_motion.rules.crowns import DEFERS, ENDURANCE, FACTOR
+from speclint_motion.sources import SHIGLEY_GOODMAN
+
+
+@rule(
+    "crosshead.strength",
+    title="Pulled or pushed by steam or water at relief pressure, neck and bosses of a crosshead are stressed to at "
+    "most 0.33 of their proof stress, and in running their factor against fatigue is at least 1.5",
+    on=Crosshead,
+    cases=("starting", "running", "water"),
+    grade=Grade.HOLD,
+    cites=[
+        FIRST_PRINCIPLES,
+        PETERSON.at("eq. 1.31, notch sensitivity"),
+        SHIGLEY_GOODMAN,
+        COMMON_PRACTICE,
+    ],
+    why="A crosshead that breaks lets the piston through the cover and the connecting rod into the ballast.",
+    leaves_out="the wings of the slippers, bending of the bosses by a pin that bends, and of the neck by slippers worn "
+    f"unlike; the heat of the engine's motion, which is taken as cold; {DEFERS}",
+    against=("break under load", "break in fatigue"),
+    limits=[
+        Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "greatest mean stress over proof stress"),
+        Limit("neck", "2", "ratio", COMMON_PRACTICE, "notch factor of the neck's fillets"),
+        ENDURANCE,
+        FACTOR,
+    ],
+)
+def strength(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
+    """F/A in the neck, and in the metal beside the pin; the force of running reverses at every stroke."""
+    cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
+    p = relief_pressure(cylinder, case, sheet, sides=("front", "back"))
+    F = sheet.work("F", pressure_load, p=p, D=cylinder.D)
+    metal = sheet.material_of(crosshead)
+    R_p = sheet.look_up("R_p", metal.proof_stress, of=crosshead, at=DRAWING_TEMPERATURE)
+    S = sheet.work("S", share_of_strength, k=sheet.limit("steel", "x"), R=R_p)
+    sections = _sections(crosshead, sheet)
+    judged = [
+        sheet.at_most(sheet.work(f"σ of {name}", direct_stress, F=F, A=A), S).else_says(
+            f"{name} of the crosshead stressed to {{found}}, {{limit}} allowed"
+        )
+        for name, (A, _) in sections.items()
+    ]
+    if case.name != "running":
+        return sheet.worst(*judged)
+    F_p = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
+    F_a = max(F_p, greatest("F_θ", "force along the stroke", ALONG_STROKE, cylinder, case, sheet))
+    judged += [_lasts(name, F_a, A, K_f, crosshead, sheet) for name, (A, K_f) in sections.items()]
+    return sheet.worst(*judged)
+
+
+def _sections(crosshead: Crosshead, sheet: Sheet) -> dict[str, tuple[SquareMetres, Ratio]]:
+    """Neck and bosses, each with its area and its notch factor in fatigue."""
+    D, w = sheet.take("D_b", crosshead.boss_diameter), sheet.take("w", crosshead.boss_width)
+    d = sheet.take("d", _pin(crosshead, sheet).diameter)
+    A = sheet.work("A_b", area_beside_pin, w=w, D=D, d=d)
+    K_t = sheet.work("K_t", hole_in_strip, d=d, w=D)
+    q = sheet.work("q", notch_sensitivity, R_m=_tensile(crosshead, sheet), r=d / 2)
+    K_f = sheet.work("K_f", fatigue_notch_factor, K_t=K_t, q=q)
+    neck = sheet.take("A_n", crosshead.neck_area), sheet.limit("neck", "K_n")
+    return {"neck": neck, "bosses": (A, K_f)}
+
+
+def _pin(crosshead: Crosshead, sheet: Sheet) -> Pin:
+    pins = [
+        pin
+        for pin in sheet.belonging_to(crosshead, Pin)
+        if sheet.read(f"place of {pin.id}", pin.place) == "crosshead pin"
+    ]
+    if len(pins) != 1:
+        raise sheet.not_assessed(
+            f"{len(pins)} pins of {crosshead.id} are stated; one is needed", crosshead.where
+        )
+    return pins[0]
+
+
+def _tensile(crosshead: Crosshead, sheet: Sheet) -> Pascals:
+    metal = sheet.material_of(crosshead)
+    return sheet.look_up("R_m", metal.tensile_strength, of=crosshead, at=DRAWING_TEMPERATURE)
+
+
+def _lasts(
+    name: str, F: Newtons, A: SquareMetres, K_f: Ratio, crosshead: Crosshead, sheet: Sheet
+) -> Judgement:
+    R_m = _tensile(crosshead, sheet)
+    S_e = sheet.work("S_e", share_of_strength, k=sheet.limit("endurance", "x_e"), R=R_m)
+    σ_a = sheet.work(f"σ_a of {name}", direct_stress, F=F, A=A)
+    n = sheet.work(f"n of {name}", fatigue_factor, σ_a=σ_a, σ_m=0.0, K_f=K_f, k=1.0, S_f=S_e, R_m=R_m)
+    return sheet.at_least(n, sheet.limit("factor", "n_a")).else_says(
+        f"factor of the crosshead's {name} against fatigue {{found}}, {{limit}} wanted"
+    )
+
+
+@rule(
+    "crosshead.holds-its-rod",
+    title="A locked cotter, nut or ring of bolts holds the piston rod in its crosshead with 1.5 times its greatest "
+    "pull, within 0.7 of the proof stress of bolts and 0.2 of the tensile strength of a cotter",
+    on=Crosshead,
+    cases=("starting", "running", "water"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A rod that works loose hammers its cotter or its bolts to pieces, and then the piston goes through the cover.",
+    leaves_out="fit of the rod's taper, the slot in the rod (rod.tension), bending of a cotter, fatigue of bolts that "
+    f"stay tight; {DEFERS}",
+    against=("loosen",),
+    limits=[
+        Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),
+        Limit(
+            "bolt",
+            "0.7",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest stress of a bolt tightened over its proof stress",
+        ),
+        Limit(
+            "cotter", "0.2", "ratio", COMMON_PRACTICE, "greatest shear of a cotter over its tensile strength"
+        ),
+    ],
+)
+def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
+    """n F_0 of bolts or nut against the pull with its factor; F/(2 b h) of a cotter; and a lock."""
+    held = crosshead.rod_held
+    by, lock = sheet.read("rod held by", held.by), sheet.read("locked by", held.locked_by)
+    locked = sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=held.locked_by.where)
+    cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
+    pull = sheet.work("F", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
+    if case.name == "running":
+        pull = max(pull, greatest("F_θ", "force along the stroke", ALONG_STROKE, cylinder, case, sheet))
+    if by == "cotter":
+        return sheet.worst(locked, _cottered(crosshead, pull, sheet))
+    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=pull)
+    n = float(sheet.count("n", held.bolts)) if by == "flange bolts" else 1.0
+    F_0 = sheet.take("F_0", held.preload)
+    metal = sheet.material_named("the bolts of the rod", held.bolt_material)
+    R_p = sheet.look_up("R_p", metal.proof_stress, at=DRAWING_TEMPERATURE)
+    A = sheet.look_up("A_s", stress_area, designation=sheet.read("thread", held.thread))
+    bears = sheet.work("F_b", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    return sheet.worst(
+        locked,
+        sheet.at_least(sheet.work("F_h", held_by_bolts, n=n, F_0=F_0), wanted).else_says(
+            "rod held with {found}, {limit} wanted"
+        ),
+        sheet.at_most(F_0, bears).else_says("bolt of the rod tightened to {found}, {limit} allowed"),
+    )
+
+
+def _cottered(crosshead: Crosshead, pull: Newtons, sheet: Sheet) -> Judgement:
+    held = crosshead.rod_held
+    b, h = sheet.take("b", held.cotter_thickness), sheet.take("h", held.cotter_depth)
+    metal = sheet.material_named("the cotter", held.cotter_material)
+    R_m = sheet.look_up("R_c", metal.tensile_strength, at=DRAWING_TEMPERATURE, thickness=b)
+    τ = sheet.work("τ", shear_of_cotter, F=pull, b=b, h=h)
+    S = sheet.work("S_c", share_of_strength, k=sheet.limit("cotter", "x_c"), R=R_m)
+    return sheet.at_most(τ, S).else_says("cotter sheared with {found}, {limit} allowed")
+
+
+RULES = (strength, holds_its_rod)

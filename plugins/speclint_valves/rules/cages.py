@@ -1,0 +1,59 @@
+"""Cages round valves: whether they hold the pieces of a broken one against all the steam."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.bolted_joints import pressure_load
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import direct_stress
+from speclint.specs import LoadCase, ValveCage
+from speclint_valves.formulae.holding import area_of_bars
+from speclint_valves.inputs.shutting import supply_at_most
+
+
+@rule(
+    "cage.holds-a-broken-valve",
+    title="With a broken valve pressed against it by all the steam, the bars of a cage are stressed to at most 0.67 of "
+    "their proof stress, and what fastens it to 0.4 of that",
+    on=ValveCage,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A cage that gives way under the broken valve sends both into the cylinder.",
+    leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the part that holds "
+    "the cage",
+    against=("loosen", "break under load"),
+    limits=[
+        Limit("bars", "0.67", "ratio", COMMON_PRACTICE, "greatest stress of the bars over proof stress"),
+        Limit("fastening", "0.4", "ratio", COMMON_PRACTICE, "greatest stress of weld, ring or studs over it"),
+    ],
+)
+def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judgement:
+    """p π D²/4 on the section of all bars, and on that of what fastens the cage; a cover over it bears it else."""
+    fastened = sheet.read("fastened by", cage.fastened_by)
+    held = sheet.states(fastened != "nothing", f"the cage is fastened by: {fastened}", where=cage.where)
+    valve = sheet.follow(cage.surrounds)
+    F = sheet.work(
+        "F", pressure_load, D=sheet.take("D", valve.outside_diameter), p=supply_at_most(case, sheet)
+    )
+    at = sheet.take("T", case.temperature_of(valve))
+    R_p = sheet.look_up("R_p", sheet.material_of(cage).proof_stress, of=cage, at=at)
+    n = float(sheet.count("n", cage.bars))
+    A = sheet.work("A", area_of_bars, n=n, A_1=sheet.take("A_1", cage.bar_area))
+    S = sheet.work("S", share_of_strength, k=sheet.limit("bars", "x"), R=R_p)
+    judged = [
+        held,
+        sheet.at_most(sheet.work("σ", direct_stress, F=F, A=A), S).else_says(
+            "bars of the cage stressed to {found}, {limit} allowed"
+        ),
+    ]
+    if fastened in ("welds", "retaining ring", "studs"):
+        τ = sheet.work("τ", direct_stress, F=F, A=sheet.take("A_f", cage.fastening_area))
+        S_f = sheet.work("S_f", share_of_strength, k=sheet.limit("fastening", "x_f"), R=R_p)
+        judged.append(
+            sheet.at_most(τ, S_f).else_says("fastening of the cage stressed to {found}, {limit} allowed")
+        )
+    return sheet.worst(*judged)
+
+
+RULES = (holds_a_broken_valve,)

@@ -1,0 +1,211 @@
+"""What keeps the gear together: the key of a cam, the nut of a valve, the stem of a tappet in its guide."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres, Newtons
+from speclint.facts import CRACKED, motion, torque_of_cam_alone
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import load_with_factor
+from speclint.handbook.threads import stress_area
+from speclint.specs import Cam, LoadCase, PoppetValve, Tappet, ValveSpindle
+from speclint_valves.formulae.cam_shape import reach_on_crown, reach_on_flat
+from speclint_valves.formulae.holding import (
+    edge_of_guide,
+    moment_at_guide,
+    preload_borne,
+    pressure_of_key,
+    shear_of_key,
+    side_by_rubbing,
+    side_by_slant,
+    stress_of_stem,
+)
+from speclint_valves.inputs.loads import greatest_valve_load
+from speclint_valves.inputs.rollers import rocks, roller_of
+
+DEFERS = "the local code and a competent person decide"
+
+
+@rule(
+    "cam.stays-on-its-shaft",
+    title="A cam is held along its shaft, and its key turns it with at most 60 MPa of shear and 100 MPa of pressure on "
+    "its seat",
+    on=Cam,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
+    leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
+    "of key and bore, and the shaft beside the key (shaft.turns-its-cams and the rules of shafts)",
+    against=("loosen",),
+    limits=[
+        Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
+        Limit("pressure", "100 MPa", "stress", COMMON_PRACTICE, "greatest pressure beside a key, reversing"),
+        CRACKED,
+    ],
+)
+def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
+    """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key."""
+    along = sheet.read("held along by", cam.held_along)
+    if along == "forged on":
+        return sheet.states(True, "the cam is of one piece with its shaft")
+    held = sheet.states(along != "nothing", f"along its shaft the cam is held by: {along}", where=cam.where)
+    T = torque_of_cam_alone(cam, case, sheet)
+    d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), sheet.take("L", cam.key_length)
+    τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
+    p = sheet.work("p", pressure_of_key, T=T, d=d, h=sheet.take("h", cam.keyway_depth), L=L)
+    return sheet.worst(
+        held,
+        sheet.at_most(τ, sheet.limit("shear")).else_says("key sheared with {found}, {limit} allowed"),
+        sheet.at_most(p, sheet.limit("pressure")).else_says("key bears with {found}, {limit} allowed"),
+    )
+
+
+@rule(
+    "valve.stays-on-its-spindle",
+    title="A valve is of one piece with its spindle, or held on it by a locked nut tightened to twice the greatest "
+    "load of the gear, within 0.7 of the proof stress of the thread",
+    on=PoppetValve,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
+    leaves_out="preload lost as valve and spindle grow unlike with heat, creep of the thread, and the blow of landing "
+    f"(valve.landing-speed); {DEFERS}",
+    against=("loosen",),
+    limits=[
+        Limit("held", "2", "ratio", COMMON_PRACTICE, "least preload over the greatest load of the gear"),
+        Limit(
+            "proof", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of the thread over its proof stress"
+        ),
+        CRACKED,
+    ],
+)
+def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """F_0 ≥ 2 F_v at the least preload, and F_0 ≤ 0.7 R_p A_s at the greatest."""
+    spindle = _spindle(valve, sheet)
+    held = spindle.valve_held
+    if sheet.read("valve held by", held.by) == "forged in one":
+        return sheet.states(True, "the valve is of one piece with its spindle")
+    lock = sheet.read("locked by", held.locked_by)
+    locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
+    F, _ = greatest_valve_load(valve, case, sheet)
+    F_0 = sheet.take("F_0", held.preload)
+    R_p = sheet.look_up("R_p", sheet.material_of(spindle).proof_stress, of=spindle, at=DRAWING_TEMPERATURE)
+    A = sheet.look_up("A_s", stress_area, designation=sheet.read("thread", held.thread))
+    bears = sheet.work("F_b", preload_borne, k=sheet.limit("proof", "k_p"), R_p=R_p, A=A)
+    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=F)
+    return sheet.worst(
+        locked,
+        sheet.at_least(F_0, wanted).else_says("nut of the valve tightened to {found}, {limit} wanted"),
+        sheet.at_most(F_0, bears).else_says("nut of the valve tightened to {found}, {limit} allowed"),
+    )
+
+
+def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
+    spindles = sheet.belonging_to(valve, ValveSpindle)
+    if len(spindles) != 1:
+        raise sheet.not_assessed(
+            f"{len(spindles)} spindles of {valve.id} are stated; one is needed", valve.where
+        )
+    return spindles[0]
+
+
+@rule(
+    "tappet.bears-its-load",
+    title="Pushed aslant by its cam, the stem of a tappet is stressed to at most 0.2 of its tensile strength and "
+    "presses the edge of its guide with at most 10 MPa; its screw and its roller's pin are locked",
+    on=Tappet,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A tappet that jams in its guide or breaks leaves its valve open; one whose screw works loose never opens it.",
+    leaves_out="a tappet that rocks on an arm; the roller's pin itself; oil at the edge of the guide",
+    against=("loosen", "break under load"),
+    limits=[
+        Limit("share", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength for endurance"),
+        Limit("edge", "10 MPa", "stress", COMMON_PRACTICE, "greatest pressure at the edge of an oiled guide"),
+        Limit("friction", "0.1", "ratio", COMMON_PRACTICE, "friction of cam and foot, oiled"),
+        CRACKED,
+    ],
+)
+def tappet_bears(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
+    """F/A + Q a/W at the guide, and the pressure there; Q by the greatest slant or reach with the greatest load."""
+    if rocks(tappet, sheet):
+        raise sheet.not_applicable("it rocks on an arm of its own and has no guide")
+    lock = sheet.read("locked by", tappet.locked_by)
+    locked = sheet.states(
+        lock != "nothing", f"screw and pin of the tappet are locked by: {lock}", where=tappet.where
+    )
+    valve = sheet.follow(_moving(tappet, sheet).moves)
+    _, F = greatest_valve_load(valve, case, sheet)
+    a, L = sheet.take("a", tappet.overhang), sheet.take("L", tappet.guide_length)
+    d = sheet.take("d", tappet.stem_diameter)
+    R_m = sheet.look_up("R_m", sheet.material_of(tappet).tensile_strength, of=tappet, at=DRAWING_TEMPERATURE)
+    S = sheet.work("S", share_of_strength, k=sheet.limit("share", "x"), R=R_m)
+    judged = [locked]
+    for name, Q, b in _across(tappet, F, sheet):
+        M = sheet.work(f"M of {name}", moment_at_guide, Q=Q, a=a, F=F, b=b)
+        σ = sheet.work(f"σ of {name}", stress_of_stem, F=F, M=M, d=d)
+        p = sheet.work(f"p of {name}", edge_of_guide, Q=Q, M=M, d=d, L=L)
+        judged += [
+            sheet.at_most(σ, S).else_says("stem of the tappet stressed to {found}, {limit} allowed"),
+            sheet.at_most(p, sheet.limit("edge")).else_says(
+                "edge of the tappet's guide pressed by {found}, {limit} allowed"
+            ),
+        ]
+    return sheet.worst(*judged)
+
+
+def _moving(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
+    """The spindle that a tappet works, directly or through its rocker."""
+    worked = sheet.follow(tappet.works)
+    return worked if isinstance(worked, ValveSpindle) else sheet.follow(worked.works)
+
+
+def _across(tappet: Tappet, F: Newtons, sheet: Sheet) -> list[tuple[str, Newtons, Metres]]:
+    """For each cam that lifts a tappet, what pushes it aside at roller or foot, and how far beside its line."""
+    cams = sheet.belonging_to(tappet, Cam)
+    if not cams:
+        raise sheet.not_assessed(f"no cam is stated that lifts {tappet.id}", tappet.where)
+    if sheet.read("follower", tappet.follower) == "roller":
+        return [(cam.id, _by_roller(cam, tappet, F, sheet), 0.0) for cam in cams]
+    Q = sheet.work("Q", side_by_rubbing, μ=sheet.limit("friction", "μ"), F=F)
+    return [(cam.id, Q, _reach(cam, tappet, sheet)) for cam in cams]
+
+
+def _by_roller(cam: Cam, tappet: Tappet, F: Newtons, sheet: Sheet) -> Newtons:
+    roller, moved = roller_of(tappet, sheet.take("R_b", cam.base_radius), sheet), motion(cam, sheet)
+    θ = sheet.scan(
+        f"θ of {cam.id}",
+        "cam angle of the greatest pressure angle",
+        lambda angle: roller.aslant(moved.at(angle)),
+        0.0,
+        moved.duration,
+        unit="rad",
+    )
+    α = roller.worked_angle(moved.at(θ), sheet)
+    return sheet.work(f"Q of {cam.id}", side_by_slant, F=F, α=α)
+
+
+def _reach(cam: Cam, tappet: Tappet, sheet: Sheet) -> Metres:
+    """How far beside the tappet's line a cam touches a flat foot; of a crowned one no less than it could."""
+    moved = motion(cam, sheet)
+    θ = sheet.scan(
+        f"θ of {cam.id}",
+        "cam angle of the greatest reach on the foot",
+        lambda angle: reach_on_flat(s_prime=moved.at(angle).slope),
+        0.0,
+        moved.duration,
+        unit="rad",
+    )
+    b = sheet.work(f"b of {cam.id}", reach_on_flat, s_prime=moved.at(θ).slope)
+    if sheet.read("follower", tappet.follower) == "flat foot":
+        return b
+    crown = roller_of(tappet, sheet.take("R_b", cam.base_radius), sheet)
+    α = crown.worked_angle(moved.at(θ), sheet)
+    return sheet.work(f"b of {cam.id}", reach_on_crown, r=crown.radius, α=α)
+
+
+RULES = (cam_stays, valve_stays, tappet_bears)

@@ -1,0 +1,174 @@
+"""Rework of two sizes at once, and a mate that is machined to suit its part, by hand working."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any, ClassVar
+
+import pytest
+
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.checking import check
+from speclint.families import Loaded, load_families
+from speclint.handbook.fits import diametral_clearance
+from speclint.made import Bench, bench_of, finish_sizes, judge, pair
+from speclint.quantities import read
+from speclint.specs import (
+    CUT_DOWN,
+    NOT_STATED,
+    OPENED,
+    OWN_PLACE,
+    Component,
+    FitsIn,
+    Length,
+    LinkTo,
+    restated,
+)
+from speclint.testing import DesignFolder, made_family
+from tests.made.test_pairing import made
+
+_ABOUT: dict[str, Any] = {
+    "grade": Grade.NONCONFORMITY,
+    "cites": [FIRST_PRINCIPLES],
+    "why": "for tests",
+    "leaves_out": "nothing",
+}
+
+
+class Spool(Component):
+    """A spool with a hub, and a spigot at each end whose clearance over the hub is judged."""
+
+    kind: ClassVar[str] = "spool"
+    called: ClassVar[str] = "spool"
+
+    hub: Length = NOT_STATED
+    front: Annotated[Length, CUT_DOWN] = NOT_STATED
+    back: Annotated[Length, CUT_DOWN] = NOT_STATED
+
+
+_LEAST = Limit("least", "0.9 mm", "length", FIRST_PRINCIPLES, "least clearance")
+
+
+@rule("spool.front", title="the hub clears the front", on=Spool, limits=[_LEAST], **_ABOUT)
+def front(spool: Spool, sheet: Sheet) -> Judgement:
+    """Hub less front."""
+    D, d = sheet.take("D", spool.hub), sheet.take("d", spool.front)
+    return sheet.at_least(sheet.work("c", diametral_clearance, D=D, d=d), sheet.limit("least"))
+
+
+@rule("spool.back", title="the hub clears the back", on=Spool, limits=[_LEAST], **_ABOUT)
+def back(spool: Spool, sheet: Sheet) -> Judgement:
+    """Hub less back."""
+    D, d = sheet.take("D", spool.hub), sheet.take("d", spool.back)
+    return sheet.at_least(sheet.work("c", diametral_clearance, D=D, d=d), sheet.limit("least"))
+
+
+DRAWN = 'kind = "spool"\nid = "spool"\nhub = "51 mm ±0.02"\nfront = "50 mm ±0.02"\nback = "50 mm ±0.02"\n'
+
+
+def test_two_sizes_are_machined_where_no_single_one_clears_all(workshop: DesignFolder) -> None:
+    """The hub came out at 50.80 mm, and nothing can be put on: both ends must come down to 50.799 − 0.9 = 49.899 mm.
+
+    As drawn 51 − 0.02 − 50.02 = 0.96 mm; as made 50.799 − 50.02 = 0.779 mm at both ends.
+    """
+    workshop.loaded = load_families([made_family("spools", kinds=[Spool], rules=[front, back])])
+    drawn = workshop.write({"spool.toml": DRAWN, **made("one", "spool", "hub", "50.800")}).assess()
+    [part] = judge(drawn).parts
+    assert {one.rule.name for one in part.failing} == {"spool.front", "spool.back"}
+    assert part.outcome == "rework"
+    changes = part.reworks[0].changes
+    assert {one.key for one in changes} == {"front", "back"}
+    bench = Bench.of(drawn)
+    spool = bench.specs_as_made(part.made)["spool"]
+    sizes = {one.key: read(one.then, "length") for one in changes}
+    assert all(0.0498 < one.high <= 0.049899 + 1e-9 for one in sizes.values())
+    both = restated(spool, sizes)
+    for keys, fails in ((("front", "back"), 0), (("front",), 1), (("back",), 1), ((), 2)):
+        other = restated(spool, {key: sizes[key] for key in keys})
+        context = bench.context({"spool": other})
+        outcomes = [check(one, other, context).outcome for one in (front, back)]
+        assert outcomes.count("finding") == fails, keys
+    assert both is not spool
+
+
+class Socket(Component):
+    """What a pin goes into, which can be reamed."""
+
+    kind: ClassVar[str] = "socket"
+    called: ClassVar[str] = "socket"
+
+    bore: Annotated[Length, OPENED] = NOT_STATED
+
+
+class Dowel(Component):
+    """A dowel, which is ground no more."""
+
+    kind: ClassVar[str] = "dowel"
+    called: ClassVar[str] = "dowel"
+    hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("outside", "held_by", "bore"),)
+
+    outside: Length = NOT_STATED
+    held_by: Annotated[LinkTo[Socket], OWN_PLACE] = NOT_STATED
+
+
+@rule(
+    "dowel.slides",
+    title="the dowel slides",
+    on=Dowel,
+    limits=[Limit("least", "20 µm", "length", FIRST_PRINCIPLES, "least clearance")],
+    **_ABOUT,
+)
+def slides(dowel: Dowel, sheet: Sheet) -> Judgement:
+    """At least."""
+    return sheet.at_least(_clearance(dowel, sheet), sheet.limit("least"))
+
+
+@rule(
+    "dowel.tight",
+    title="the dowel is tight",
+    on=Dowel,
+    limits=[Limit("most", "100 µm", "length", FIRST_PRINCIPLES, "greatest clearance")],
+    **_ABOUT,
+)
+def tight(dowel: Dowel, sheet: Sheet) -> Judgement:
+    """At most."""
+    return sheet.at_most(_clearance(dowel, sheet), sheet.limit("most"))
+
+
+def _clearance(dowel: Dowel, sheet: Sheet) -> float:
+    bore, outside = sheet.take("D", sheet.follow(dowel.held_by).bore), sheet.take("d", dowel.outside)
+    return sheet.work("c", diametral_clearance, D=bore, d=outside)
+
+
+@pytest.fixture(scope="module")
+def dowels() -> Loaded:
+    return load_families([made_family("dowels", kinds=[Socket, Dowel], rules=[slides, tight])])
+
+
+@pytest.mark.parametrize(
+    ("bore", "size"),
+    [("50.030", "50.065 mm ±0.001"), ("50.090", None)],  # a bore too large cannot be made less
+)
+def test_a_bore_is_opened_for_its_dowel(
+    workshop: DesignFolder, dowels: Loaded, bore: str, size: str | None
+) -> None:
+    """A dowel of 50.030 mm, U = 1 µm, reamed to 1 µm: (c − 22)/20 = (98 − c)/100 at c = 34.67 µm; 35 leaves 0.63:
+    the bore is 50.065 mm. In 50.090 mm it has 60 µm and stands as it is.
+    """
+    workshop.loaded = dowels
+    files = {
+        "socket.toml": 'kind = "socket"\nid = "socket"\nbore = "50.07 mm ±0.03"\n',
+        "dowel.toml": 'kind = "dowel"\nid = "dowel"\noutside = "50.02 mm ±0.03"\nheld_by = "socket"\n',
+        **made("s-1", "socket", "bore", bore),
+        **made("d-1", "dowel", "outside", "50.030"),
+    }
+    bench = bench_of(workshop.write(files).assess())
+    found = pair(bench, "dowel", "socket")
+    sizes = finish_sizes(bench, found, 1e-6)
+    if size is None:
+        assert (len(found.pairs), sizes) == (1, ())
+        return
+    [one] = [one for one in sizes if one.part is not None and one.part.id == "s-1"]
+    assert (one.key, one.then.text) == ("bore", size)
+    assert one.proof.part is not None
+    assert one.proof.part.id == "d-1"
+    assert one.proof.margin == pytest.approx(0.63)

@@ -1,0 +1,161 @@
+"""Walls of a piston, body of a crosshead and how it holds its rod, by hand on the train of these tests.
+
+A 500 mm: 196 349.54 mm². Boiler 1.66 MPa, 325.940 kN; water behind the piston 2.035 MPa, 399.571 kN, before it 2.2 MPa,
+431.969 kN. The steel has 400 MPa, proof 240 MPa cold and 180 at the 320 °C of the piston in running.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.handbook.plates.rings import ring_plate_stress_factor
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint_motion.formulae.bodies import area_beside_pin, stress_of_two_walls
+from tests.plugins.motion.train import files
+
+CROWN, BODY, HOLDS = "piston.crown", "crosshead.strength", "crosshead.holds-its-rod"
+#: Factors of a wall from 190 to 400 mm: its rim moved without turning, and held; those of the handbook's table.
+K_G, K_C = (
+    ring_plate_stress_factor(edge, "clamped", d=0.19, D=0.40, nu=0.3).nominal
+    for edge in ("guided", "clamped")
+)
+K_F = ring_plate_stress_factor("free", "clamped", d=0.19, D=0.497, nu=0.3).nominal
+
+
+def crowned(t: float, form: str = "two walls", relief: str = "20 bar") -> dict[str, str]:
+    crown = f'[crown]\nform = "{form}"\nthickness = "{t:.3f} mm"\nhub = "190 mm"\nrim = "400 mm"\n'
+    made = files("piston", add=crown)
+    made["block.toml"] = made["block.toml"].replace("20 bar gauge", f"{relief} gauge")
+    return made
+
+
+def _judged(outcome: str) -> tuple[str, Grade | None]:
+    return outcome, Grade.HOLD if outcome == "finding" else None
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_two_walls_against_fatigue(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """0.25 × 400/1.5 = 66.67 MPa either way, by 1.66 MPa on one side and on the other."""
+    t = 400 * math.sqrt((K_G + K_C) / 2 * 1.66 / (100 / 1.5))
+    check = workshop.write(crowned(t * times)).only(CROWN)
+    assert (check.outcome, check.grade) == _judged(outcome)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_two_walls_at_relief_pressure(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """3.0 MPa at the relief valve of the front; 0.5 × 180 = 90 MPa in running, 104 with 3.3 MPa of water."""
+    t = 400 * math.sqrt((K_G + K_C) / 2 * max(3.0 / 90, 3.3 / 104))
+    assert workshop.write(crowned(t * times, relief="30 bar")).only(CROWN).outcome == outcome
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_one_wall_is_free_at_its_rim(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """Steam reaches over all of its 497 mm, and its stress is that of a plate that only the hub holds."""
+    t = 497 * math.sqrt(K_F * 1.66 / (100 / 1.5))
+    check = workshop.write(crowned(t * times, "one wall")).only(CROWN)
+    assert check.outcome == outcome
+
+
+def test_a_piston_that_is_dished_or_not_drawn(workshop: DesignFolder) -> None:
+    dished = workshop.write(crowned(30, "dished")).only(CROWN)
+    assert (dished.outcome, dished.grade) == ("finding", Grade.HOLD)
+    assert "finite elements" in dished.says
+    expect_not_assessed(workshop.write(files()).only(CROWN), "crown")
+
+
+def headed(neck: str, boss: str, relief: str = "20 bar") -> dict[str, str]:
+    body = f'neck_area = "{neck} mm²"\nboss_diameter = "{boss} mm"\nboss_width = "60 mm"\n'
+    made = files("crosshead", add=body)
+    made["block.toml"] = made["block.toml"].replace("20 bar gauge", f"{relief} gauge")
+    return made
+
+
+@pytest.mark.parametrize(
+    ("neck", "boss", "relief", "outcome"),
+    [
+        ("9800", "250", "20 bar", "conforms"),
+        ("9760", "250", "20 bar", "finding"),
+        ("12000", "185.2", "20 bar", "conforms"),
+        ("12000", "184.8", "20 bar", "finding"),
+        ("16400", "300", "60 bar", "conforms"),
+        ("16300", "300", "60 bar", "finding"),
+    ],
+)
+def test_the_body_of_a_crosshead(
+    workshop: DesignFolder, neck: str, boss: str, relief: str, outcome: str
+) -> None:
+    """Fatigue: 1.5 × 2 × 325.940/100 = 9778 mm² of neck; K_t 2.098, q 0.990: 2.087 × 1.5 × 325.940/100 = 10 202 mm².
+
+    Of bosses that is 2 × 60 × 85.0 mm beside the pin of 100. At 60 bar 6.6 MPa of water is 1295.9 kN: 79.2 MPa on
+    16 362 mm².
+    """
+    check = workshop.write(headed(neck, boss, relief)).only(BODY)
+    assert (check.outcome, check.grade) == _judged(outcome), check.says
+
+
+def test_the_bosses_by_hand(workshop: DesignFolder) -> None:
+    """431.969 kN on 10 800 mm²: 40.0 MPa; a crosshead without its pin is not assessed."""
+    made = headed("12000", "190")
+    check = workshop.write(made).only(BODY)
+    assert on_sheet(check, "K_t") == pytest.approx(2.1063, abs=1e-4)
+    assert on_sheet(check, "A_b") * 1e6 == pytest.approx(10800)
+    other = workshop.write(made).replace("pin.toml", 'moved_by = "crosshead"', "")
+    expect_not_assessed(other.only(BODY), "0 pins")
+
+
+def held(text: str, lock: str = "split pin") -> dict[str, str]:
+    return files("crosshead", add=f'[rod_held]\nlocked_by = "{lock}"\n{text}')
+
+
+def bolts(preload: str, count: int = 6) -> str:
+    metal = 'thread = "M24"\nbolt_material = "known-forging"\n'
+    return f'by = "flange bolts"\nbolts = {count}\n{metal}preload = "{preload}"\n'
+
+
+@pytest.mark.parametrize(
+    ("preload", "count", "lock", "outcome"),
+    [
+        ("100.0 kN", 6, "split pin", "conforms"),
+        ("99.8 kN", 6, "split pin", "finding"),
+        ("147.9 kN", 6, "split pin", "conforms"),
+        ("148.2 kN", 6, "split pin", "finding"),
+        ("147.9 kN", 4, "split pin", "finding"),
+        ("100.0 kN", 6, "nothing", "finding"),
+    ],
+)
+def test_bolts_hold_the_rod(
+    workshop: DesignFolder, preload: str, count: int, lock: str, outcome: str
+) -> None:
+    """1.5 × 399.571 = 599.36 kN, 99.9 for each of six; 0.7 × 600 MPa × 352.5 mm² = 148.05 kN."""
+    check = workshop.write(held(bolts(preload, count), lock)).only(HOLDS)
+    assert (check.outcome, check.grade) == _judged(outcome)
+
+
+@pytest.mark.parametrize(("depth", "outcome"), [("44.5 mm", "conforms"), ("44.3 mm", "finding")])
+def test_a_cotter_holds_the_rod(workshop: DesignFolder, depth: str, outcome: str) -> None:
+    """399.571 kN/(2 × 25 × h) is 0.2 × 900 MPa at h = 44.40 mm."""
+    text = f'by = "cotter"\ncotter_thickness = "25 mm"\ncotter_depth = "{depth}"\n'
+    check = workshop.write(held(text + 'cotter_material = "known-forging"\n')).only(HOLDS)
+    assert check.outcome == outcome
+
+
+def test_a_nut_is_one_bolt(workshop: DesignFolder) -> None:
+    """M85×4 of the forging bears 0.7 × 600 × some 5200 mm²: 600 kN hold the rod and do not stretch its end."""
+    text = 'by = "nut"\nthread = "M85x4"\nbolt_material = "known-forging"\npreload = "600 kN"\n'
+    assert workshop.write(held(text)).only(HOLDS).outcome == "conforms"
+    assert workshop.write(held(text.replace("600 kN", "599 kN"))).only(HOLDS).outcome == "finding"
+
+
+def test_a_crosshead_that_says_nothing_of_its_rod(workshop: DesignFolder) -> None:
+    expect_not_assessed(workshop.write(files()).only(HOLDS), "rod_held")
+
+
+@given(t=st.floats(0.01, 0.06), p=st.floats(1e5, 5e6))
+def test_walls_bear_by_their_square(t: float, p: float) -> None:
+    at = {"k_g": 0.27, "k_c": 0.05, "p": p, "D": 0.4}
+    assert stress_of_two_walls(t=2 * t, **at) == pytest.approx(stress_of_two_walls(t=t, **at) / 4)
+    assert area_beside_pin(w=t, D=0.2, d=0.1) == pytest.approx(0.2 * t)

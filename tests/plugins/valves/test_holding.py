@@ -1,0 +1,144 @@
+"""Key of a cam, nut of a valve, stem of a tappet, by hand.
+
+The train of these tests in running: springs 1100 N, steam 6002 N on 156 and 140 mm, the widest and the narrowest of
+both contacts, inertia 7.1 kg × 90.2 m/s² = 640 N as the clearance is taken up, friction and weight 68.8 N: 7811 N at the
+valve and at the tappet. Its greatest torque is that of test_shafts.
+"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint import Grade
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
+from tests.plugins.valves.gear import train_files
+from tests.plugins.valves.test_cam_shape import roller
+from tests.plugins.valves.test_shafts import RUNNING
+
+CAM, VALVE, TAPPET = "cam.stays-on-its-shaft", "valve.stays-on-its-spindle", "tappet.bears-its-load"
+#: As the clearance of 0.4 mm is taken up on the harmonic law of 20 mm in 70°: cos u = 1 − 0.399/10.
+_ROOT = (math.pi / math.radians(70)) ** 2
+HOLDS = math.pi / 4 * ((0.156**2 - 0.140**2) * 1.485e6 + 0.020**2 * 1.52e6)
+F = 1100 + HOLDS + 7.1 * 0.010 * _ROOT * (1 - 0.0399) * (12 * math.pi) ** 2 + 10 + 6 * 9.80665
+#: Greatest reach of the cam on its foot, mm.
+REACH = 10 * math.pi / math.radians(70)
+
+
+def keyed(length: float, depth: str, along: str = "clamped set") -> dict[str, str]:
+    made = train_files()
+    made["cam.toml"] += (
+        f'bore = "60 mm"\nkeyway_width = "6 mm"\nkeyway_depth = "{depth}"\nkey_length = "{length:.3f} mm"\n'
+        f'held_along = "{along}"\n'
+    )
+    return made
+
+
+@pytest.mark.parametrize(
+    ("depth", "times", "outcome"),
+    [
+        ("10 mm", 1.005, "conforms"),
+        ("10 mm", 0.995, "finding"),
+        ("3 mm", 1.21, "conforms"),
+        ("3 mm", 1.19, "finding"),
+    ],
+)
+def test_the_key_of_a_cam(workshop: DesignFolder, depth: str, times: float, outcome: str) -> None:
+    """2 T/(60 × 6 × L) is 60 MPa at 5.27 mm; 3 mm deep it bears with 100 MPa at 1.2 times that."""
+    length = 2 * RUNNING * 1e3 / (60 * 6 * 60)
+    check = workshop.write(keyed(length * times, depth)).only(CAM)
+    assert check.outcome == outcome
+    assert on_sheet(check, "T") == pytest.approx(RUNNING, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("along", "outcome"), [("nothing", "finding"), ("forged on", "conforms"), ("set screw", "conforms")]
+)
+def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
+    assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == outcome
+
+
+def test_a_cam_that_says_nothing_is_not_assessed(workshop: DesignFolder) -> None:
+    expect_not_assessed(workshop.write(train_files()).only(CAM), "held_along")
+
+
+def nutted(preload: str, lock: str = "split pin") -> dict[str, str]:
+    made = train_files()
+    held = f'by = "nut"\nthread = "M16"\npreload = "{preload}"\nlocked_by = "{lock}"\n'
+    made["spindle.toml"] += f"[valve_held]\n{held}"
+    return made
+
+
+@pytest.mark.parametrize(
+    ("preload", "lock", "outcome"),
+    [
+        ("15.66 kN", "split pin", "conforms"),
+        ("15.58 kN", "split pin", "finding"),
+        ("26.3 kN", "split pin", "conforms"),
+        ("26.4 kN", "split pin", "finding"),
+        ("20 kN", "nothing", "finding"),
+        ("15.66..27 kN", "split pin", "finding"),
+    ],
+)
+def test_the_nut_of_a_valve(workshop: DesignFolder, preload: str, lock: str, outcome: str) -> None:
+    """2 × 7811 N = 15.62 kN; 0.7 × 240 MPa × 156.7 mm² = 26.32 kN."""
+    assert pytest.approx(7811, abs=5) == F
+    check = workshop.write(nutted(preload, lock)).only(VALVE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_valve_of_one_piece_and_one_of_which_nothing_is_said(workshop: DesignFolder) -> None:
+    made = train_files()
+    made["spindle.toml"] += '[valve_held]\nby = "forged in one"\n'
+    assert workshop.write(made).only(VALVE).outcome == "conforms"
+    expect_not_assessed(workshop.write(train_files()).only(VALVE), "valve_held")
+
+
+def footed(stem: str, guide: str, lock: str = "lock nut", follower: str = "") -> dict[str, str]:
+    sizes = f'stem_diameter = "{stem}"\nguide_length = "{guide}"\noverhang = "20 mm"\nlocked_by = "{lock}"\n'
+    change = (('follower = "flat foot"', follower),) if follower else ()
+    made = train_files(tappet=change)
+    made["tappet.toml"] += sizes
+    return made
+
+
+@pytest.mark.parametrize(
+    ("stem", "guide", "lock", "outcome"),
+    [
+        ("31.7 mm", "100 mm", "lock nut", "conforms"),
+        ("31.4 mm", "100 mm", "lock nut", "finding"),
+        ("36 mm", "64.9 mm", "lock nut", "conforms"),
+        ("36 mm", "64.1 mm", "lock nut", "finding"),
+        ("36 mm", "100 mm", "nothing", "finding"),
+    ],
+)
+def test_a_tappet_on_its_foot(workshop: DesignFolder, stem: str, guide: str, lock: str, outcome: str) -> None:
+    """781 N of rubbing at 20 mm and 7811 N at 25.71 mm are 216.5 N·m: 80 MPa in 31.57 mm.
+
+    36 mm in a guide of 65 mm: 0.334 + 6 × (216.5 + 25.4) N·m/(36 × 65²) = 9.87 MPa, of 64 mm 10.16.
+    """
+    check = workshop.write(footed(stem, guide, lock)).only(TAPPET)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+    if lock != "nothing":
+        assert on_sheet(check, "M of cam") == pytest.approx(0.1 * F * 0.020 + F * REACH / 1e3, rel=2e-3)
+
+
+def test_a_roller_pushes_its_tappet_aside(workshop: DesignFolder) -> None:
+    """Q = F tan α at the greatest slant, and no reach beside the line."""
+    check = workshop.write(footed("36 mm", "100 mm", follower=roller("30 mm"))).only(TAPPET)
+    assert check.outcome == "conforms"
+    aside = F * math.tan(on_sheet(check, "α"))
+    assert on_sheet(check, "Q of cam") == pytest.approx(aside, rel=2e-3)
+    assert on_sheet(check, "M of cam") == pytest.approx(aside * 0.020, rel=2e-3)
+
+
+@given(T=st.floats(1, 500), L=st.floats(0.005, 0.1))
+def test_a_longer_key_bears_less(T: float, L: float) -> None:
+    at = {"T": T, "d": 0.06}
+    assert shear_of_key(b=0.018, L=2 * L, **at) == pytest.approx(shear_of_key(b=0.018, L=L, **at) / 2)
+    assert pressure_of_key(h=0.009, L=L, **at) == pytest.approx(2 * shear_of_key(b=0.018, L=L, **at))
+    assert moment_at_guide(Q=T, a=L, F=0.0, b=1.0) == pytest.approx(T * L)

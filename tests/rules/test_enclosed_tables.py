@@ -1,0 +1,99 @@
+"""A figure over a range of temperatures that two tables hold, one after the other: bounds, and slopes to either end."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, strategies as st
+
+from speclint.equations import COMMON_PRACTICE
+from speclint.handbook.materials import tables
+from speclint.rules.enclosed_tables import look_up
+from speclint.rules.enclosure import Enclosure, Input, Undecided
+from speclint.rules.slopes import slopes
+from speclint.rules.twins import twin
+
+_FIGURES = st.floats(1.0, 30.0)
+
+
+def _table(places: tuple[float, ...], values: list[float]) -> tables.Table:
+    rows = tuple(tables.Figure(one * 0.9, one, one * 1.1) for one in values)
+    return tables.Table("1/K", COMMON_PRACTICE, (rows,), places)
+
+
+def _cold_and_hot(values: list[float]) -> tuple[tables.Table, ...]:
+    """As of steel: from 20 °C up, and from far below to a little above 20 °C; they need not meet."""
+    return _table((20.0, 60.0, 120.0), values[:3]), _table((-100.0, 0.0, 21.0), values[3:])
+
+
+@given(st.lists(_FIGURES, min_size=6, max_size=6), st.floats(-80.0, 19.0), st.floats(21.5, 115.0))
+def test_every_figure_lies_within_and_every_move_to_an_end_too(
+    values: list[float], low: float, high: float
+) -> None:
+    """At a hundred places: the figure in its bounds, and what it changes by up to an end in those of the slope."""
+    both = _cold_and_hot(values)
+    side = Input("T", low, high, whole=True)
+    found = twin(tables.look_up)(both, "expansion", at=side).nominal
+    least, most = slopes(found)["T"]
+    ends = [tables.look_up(both, "expansion", at=end).nominal for end in (low, high)]
+    for step in range(101):
+        at = low + (high - low) * step / 100
+        here = tables.look_up(both, "expansion", at=at).nominal
+        assert found.low - 1e-9 <= here <= found.high + 1e-9
+        for end, there in zip((low, high), ends, strict=True):
+            if abs(at - end) > 1e-3:
+                slope = (here - there) / (at - end)
+                assert least - 1e-6 <= slope <= most + 1e-6
+
+
+def test_a_jump_of_hand_working() -> None:
+    """Constant 10 below 20 °C and 12 above it, from 15 to 25 °C: bounds 10 to 12; the steepest way up to an end is
+    2/5 a kelvin, from 15 °C to just above 20 °C, and nothing falls.
+    """
+    both = _table((20.0, 400.0), [12.0, 12.0]), _table((-100.0, 20.0), [10.0, 10.0])
+    found = twin(tables.look_up)(both, "expansion", at=Input("T", 15.0, 25.0, whole=True)).nominal
+    assert found.bounds == pytest.approx((10.0, 12.0))
+    assert slopes(found)["T"] == (pytest.approx(0.0, abs=1e-12), pytest.approx(0.4, rel=1e-5))
+
+
+def test_a_part_of_a_range_is_left_open() -> None:
+    """Of a part of an input's range, or of what hangs on two, a move need not go to an end: the branch decides."""
+    both = _cold_and_hot([12.0, 12.5, 13.0, 9.0, 10.0, 11.0])
+    one, other = Input("T", 5.0, 15.0, whole=True), Input("T'", 5.0, 15.0, whole=True)
+    for at in (Input("T", 15.0, 25.0), one + other):
+        with pytest.raises(Undecided):
+            twin(tables.look_up)(both, "expansion", at=at)
+
+
+def test_a_jump_at_an_end_is_left_open() -> None:
+    """From 19.99 °C to 25 °C the jump lies at the end itself: no slope is bounded there."""
+    both = _cold_and_hot([12.0, 12.5, 13.0, 9.0, 10.0, 11.0])
+    with pytest.raises(Undecided):
+        twin(tables.look_up)(both, "expansion", at=Input("T", 19.99, 25.0, whole=True))
+
+
+def test_a_gap_between_tables_is_left_open() -> None:
+    """From 0 to 50 °C where nothing holds 10 to 20 °C: a corner may lie where there is no figure."""
+    both = _table((20.0, 100.0), [12.0, 13.0]), _table((-100.0, 10.0), [9.0, 10.0])
+    with pytest.raises(Undecided):
+        twin(tables.look_up)(both, "expansion", at=Input("T", 0.0, 50.0, whole=True))
+
+
+def test_plain_numbers_are_looked_up_as_ever() -> None:
+    both = _cold_and_hot([12.0, 12.5, 13.0, 9.0, 10.0, 11.0])
+    assert look_up(tables.look_up, both, "expansion", at=60.0) == tables.look_up(both, "expansion", at=60.0)
+
+
+@pytest.mark.parametrize(
+    ("made", "so"),
+    [
+        (lambda one, _: one * 2.0 + 3.0, True),
+        (lambda one, _: -one, True),
+        (lambda one, other: one + other, False),
+        (lambda one, _: (one - 10.0) ** 2, False),
+        (lambda _, __: Enclosure(0.0, 1.0), False),
+    ],
+)
+def test_what_goes_from_end_to_end(made: object, so: bool) -> None:
+    """One way along one input: not of two, nor of what turns back on the way, nor of what hangs on nothing."""
+    one, other = Input("T", 5.0, 15.0, whole=True), Input("T'", 5.0, 15.0, whole=True)
+    assert made(one, other).end_to_end is so  # type: ignore[operator]
