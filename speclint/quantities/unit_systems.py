@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal, get_args
 
 from speclint.quantities.units import by_si
 from speclint.quantities.writing import FAHRENHEIT_DIFFERENCE, amount
 
 System = Literal["as written", "metric", "imperial"]
+_MILLIMETRES = 1e3  # in a metre
 SYSTEMS: tuple[System, ...] = get_args(System)
 
 #: The inch-pound unit of each dimension, as a drawing office writes it.
@@ -65,3 +67,15 @@ def unit_in(system: System, si_unit: str, written_in: str = "") -> str:
         return written_in
     dimension = by_si(si_unit)
     return _OF_TEMPERATURE.get(si_unit) or _IMPERIAL.get(dimension.name if dimension else "", written_in)
+
+
+def lengths_in(system: System, lengths: Sequence[float], form: str) -> str:
+    """Some lengths, m, as a range in a sentence: millimetres in a format, or inches.
+
+    >>> lengths_in("metric", (0.00032, 0.0004), ".2f"), lengths_in("imperial", (0.0254,), "+.3f")
+    ('0.32 to 0.40 mm', '+1 in')
+    """
+    if system != "imperial":
+        return f"{' to '.join(f'{one * _MILLIMETRES:{form}}' for one in lengths)} mm"
+    signed = form.startswith("+")
+    return " to ".join(f"{'+' if signed and one > 0 else ''}{amount_in(system, one, 'm')}" for one in lengths)

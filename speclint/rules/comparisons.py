@@ -9,7 +9,7 @@ from enum import Enum
 from typing import TypeVar
 
 from speclint.errors import NOWHERE, Location
-from speclint.quantities import amount
+from speclint.quantities import amount, lengths_in
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import (
     ROUNDING,
@@ -143,6 +143,14 @@ class Judging:
         """Nothing is judged: a figure is written beside others for the reader."""
         found = self._amount(value)
         return Judgement(True, f"{says}: {self._said(value, found)}", found=found, compared="reported")
+
+    def millimetres(self, value: float, form: str = ".3f", to: float | None = None) -> str:
+        """A length, m, or a range of them, for a sentence: millimetres in a format, or the unit that the works chose.
+
+        Only for words: what is judged and worked is written down in its unit by itself.
+        """
+        system = self._record.system if self._record else "as written"
+        return lengths_in(system, (value,) if to is None else (value, to), form)
 
     def worst(self, *judgements: Judgement) -> Judgement:
         """The gravest of several judgements, with all of them kept beside it.

@@ -63,7 +63,7 @@ class Record:
 
     def __init__(self, design: Design, component: str) -> None:
         self._design, self._component = design, component
-        self._system = design.settings.units
+        self.system = design.settings.units
         self.steps: list[Step] = []
         self._words: set[tuple[str, object, Location]] = set()
         self.basis: dict[str, str] = {}
@@ -139,7 +139,7 @@ class Record:
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
         unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
-        self._amounts[key] = (value, unit, unit_in(self._system, unit, measure.unit))
+        self._amounts[key] = (value, unit, unit_in(self.system, unit, measure.unit))
         self.quantity(symbol, words, measure, value)
 
     def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
@@ -148,7 +148,7 @@ class Record:
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
         where, stated = measure.where, measure.nominal
-        written = unit_in(self._system, unit, measure.unit)
+        written = unit_in(self.system, unit, measure.unit)
         step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
         self.steps.append(step)
 
@@ -166,7 +166,7 @@ class Record:
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
         self.labels[key] = words
-        written = unit_in(self._system, reading.unit)
+        written = unit_in(self.system, reading.unit)
         self._amounts[key] = (value, reading.unit, written)
         low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
         band = "" if reading.low == reading.high else f"{low} to {high}"
@@ -193,7 +193,7 @@ class Record:
 
     def said(self, value: float, unit: str, written_in: str = "") -> str:
         """A value with its unit, in those that the works chose."""
-        return amount(value, unit, unit_in(self._system, unit, written_in))
+        return amount(value, unit, unit_in(self.system, unit, written_in))
 
     def _band(self, reading: Reading) -> str:
         return f"{self.said(reading.low, reading.unit)} to {self.said(reading.high, reading.unit)}"
@@ -204,7 +204,7 @@ class Record:
         unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
-        found, written, source = measure.nominal, unit_in(self._system, unit, measure.unit), declared.source
+        found, written, source = measure.nominal, unit_in(self.system, unit, measure.unit), declared.source
         self.steps.append(
             Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written)
         )
@@ -230,7 +230,7 @@ class Record:
                 about.equation,
                 put_in,
                 source,
-                written_in=unit_in(self._system, about.unit),
+                written_in=unit_in(self.system, about.unit),
                 filled=filled,
             )
         )
@@ -239,7 +239,7 @@ class Record:
         self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()
     ) -> None:
         """Write down the worst place that a scan found, and the series along it."""
-        written = unit_in(self._system, unit)
+        written = unit_in(self.system, unit)
         self.steps.append(
             Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series)
         )

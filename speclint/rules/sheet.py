@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Any, Literal, TypeVar
 from speclint.errors import NOWHERE, Location, NotKnown, OutOfRange
 from speclint.handbook.heat import tied_temperature
 from speclint.handbook.tables import Reading
-from speclint.quantities import Measure, Provenance, amount, amount_in
+from speclint.quantities import Measure, Provenance, amount
 from speclint.rules.aside import worked_aside
 from speclint.rules.comparisons import Judging
 from speclint.rules.consulted import OF_THE_DRAWING, class_in_full
@@ -47,8 +47,6 @@ if TYPE_CHECKING:
 T = TypeVar("T")
 S = TypeVar("S", bound=Spec)
 C = TypeVar("C", bound=Component)
-
-_MILLIMETRES = 1e3  # in a metre
 
 
 class Sheet(Judging, Placing):
@@ -496,18 +494,6 @@ class Sheet(Judging, Placing):
             series = written((along, *beside), grid) if beside else ()
             self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)
         return place
-
-    def millimetres(self, value: float, form: str = ".3f", to: float | None = None) -> str:
-        """A length, m, or a range of them, for a sentence: millimetres in a format, or the unit that the works chose.
-
-        Only for words: what is judged and worked is written down in its unit by itself.
-        """
-        system = self._context.design.settings.units
-        ends = (value,) if to is None else (value, to)
-        if system != "imperial":
-            return f"{' to '.join(f'{one * _MILLIMETRES:{form}}' for one in ends)} mm"
-        sign = "+" if form.startswith("+") and value > 0 else ""
-        return sign + " to ".join(amount_in(system, one, "m") for one in ends)
 
     def _consult(self, where: Location) -> None:
         """Note that a word of the drawing was read: a rule depends on it only where it reads it."""
