@@ -62,6 +62,12 @@ from .margin_changes import (
     MarginChange as MarginChange,
     margin_changes as margin_changes,
 )
+from .margins import (
+    Margin as Margin,
+    Margins as Margins,
+    Sensitivity as Sensitivity,
+    margins as margins,
+)
 from .old_revisions import (
     made_to_old_revision as made_to_old_revision,
 )
@@ -94,6 +100,11 @@ from .rule_run import (
     check_component as check_component,
     remember as remember,
 )
+from .solving import (
+    Bound as Bound,
+    Solved as Solved,
+    solved as solved,
+)
 from .swings import (
     Swing as Swing,
     swings as swings,
@@ -110,4 +121,13 @@ from .unseen import (
     Unseen as Unseen,
     counts_hazards as counts_hazards,
     unseen as unseen,
+)
+from .what_if import (
+    MovedMargin as MovedMargin,
+    Question as Question,
+    Restatement as Restatement,
+    WhatIf as WhatIf,
+    checked_with as checked_with,
+    question as question,
+    what_if as what_if,
 )

@@ -20,7 +20,9 @@ It supports a competent person and the local codes; it replaces neither."""
 #: Every command by its word with what it does, in the order of the help; the module of the same name is imported when
 #: the command is given.
 COMMANDS = {
+    "begin": "write a new design repository, with its first blanks, to begin with",
     "check": "check specs and print the findings",
+    "margins": "how much of each limit is used, the least to spare first, and by which tolerances and temperatures",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
     "compare": "what a change did: specs, findings and every margin, between two states of a design",
@@ -35,6 +37,7 @@ COMMANDS = {
     "serve": "findings, completions and meanings in an editor while a spec is written, by the Language Server Protocol",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
+    "names": "what may be written: materials, gaskets, load cases, threads, units, and whatever else a key accepts",
     "families": "the families loaded, with versions; or a new family, written to begin with",
     "concede": "enter a concession in the register",
     "sign": "sign an entry of the register",

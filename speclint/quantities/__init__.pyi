@@ -26,6 +26,8 @@ from .tolerance_classes import (
 from .unit_systems import (
     System as System,
     amount_in as amount_in,
+    lengths_in as lengths_in,
+    unit_in as unit_in,
 )
 from .units import (
     DIMENSIONS as DIMENSIONS,

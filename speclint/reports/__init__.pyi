@@ -49,6 +49,17 @@ from .made_parts import (
     made_schema as made_schema,
     published_schema as published_schema,
 )
+from .margins_listing import (
+    margins_csv as margins_csv,
+    margins_data as margins_data,
+    margins_page as margins_page,
+    margins_schema as margins_schema,
+)
+from .names_listing import (
+    lists_page as lists_page,
+    names_data as names_data,
+    names_page as names_page,
+)
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
     dossier_html as dossier_html,
@@ -144,4 +155,8 @@ from .unseen_listing import (
     hazards_said as hazards_said,
     unseen_data as unseen_data,
     unseen_page as unseen_page,
+)
+from .what_if import (
+    what_if_data as what_if_data,
+    what_if_page as what_if_page,
 )

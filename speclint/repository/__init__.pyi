@@ -105,6 +105,9 @@ from .regular_files import (
     not_regular as not_regular,
     read_regular as read_regular,
 )
+from .restated_text import (
+    restated_text as restated_text,
+)
 from .revisions import (
     Snapshot as Snapshot,
     at_revision as at_revision,
@@ -145,9 +148,13 @@ from .table_mappings import (
 from .unknown_names import (
     Known as Known,
     ids_named as ids_named,
+    known_names_for as known_names_for,
     names_for as names_for,
 )
 from .work_tree import (
     WorkTree as WorkTree,
     work_tree as work_tree,
+)
+from .working_copy import (
+    copy_repository as copy_repository,
 )

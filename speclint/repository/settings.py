@@ -9,7 +9,7 @@ from typing import Annotated, Any, ClassVar, Literal
 from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
-from speclint.quantities import Measure
+from speclint.quantities import Measure, System
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
 from speclint.specs import (
@@ -56,13 +56,15 @@ class Works(SpecTable):
     """Whose repository it is, how far its design has come, and where the engine will run.
 
     ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
-    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so.
+    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``units`` are those
+    in which quantities are printed; where they are not stated, each is printed as its spec writes it.
     """
 
     name: Word[str] = NOT_STATED
     stage: Word[Literal["draft", "for-review", "released"]] = NOT_STATED
     exit_at: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     site_pressure: Pressure = NOT_STATED
+    units: Word[Literal["metric", "imperial"]] = NOT_STATED
 
 
 class Families(SpecTable):
@@ -247,6 +249,12 @@ class Settings(SpecTable):
     def stage(self) -> str:
         """How far the design has come; ``draft`` where it is not stated."""
         return "draft" if isinstance(self.works.stage, NotStated) else self.works.stage.value
+
+    @property
+    def units(self) -> System:
+        """The units in which quantities are printed; as each spec writes them where none are stated."""
+        stated = self.works.units
+        return "as written" if isinstance(stated, NotStated) else stated.value
 
     @property
     def exit_at(self) -> str:

@@ -28,7 +28,9 @@ from tests.tubes import FILES
 
 #: Each command with words that make it say something.
 WORDS = {
+    "begin": ["begin", "../begun"],
     "check": ["check"],
+    "margins": ["margins", "tube"],
     "sheet": ["sheet", "tube"],
     "affects": ["affects", "tube.bore"],
     "compare": ["compare", ".", "."],
@@ -43,6 +45,7 @@ WORDS = {
     "serve": ["serve", "--ready"],
     "rules": ["rules"],
     "kinds": ["kinds", "--as", "schema"],
+    "names": ["names"],
     "families": ["families"],
     "concede": ["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "2030-01-01"],
     "sign": ["sign", "C-001", "--key", "key"],
@@ -51,7 +54,7 @@ WORDS = {
     "gate": ["gate"],
 }
 #: What says nothing of itself, or needs an extra that may not be installed.
-SILENT = {"concede", "import", "read", "record", "sign", *(() if find_spec("pygls") else ("serve",))}
+SILENT = {"begin", "concede", "import", "read", "record", "sign", *(() if find_spec("pygls") else ("serve",))}
 SAYING = [word for word in WORDS if word not in SILENT]
 
 
@@ -207,6 +210,7 @@ def written_by_all(shop: DesignFolder, capfd: pytest.CaptureFixture[str]) -> dic
         "affects as data": ["affects", "tube", "--as", "json"],
         "unseen": ["unseen"],
         "unseen as data": ["unseen", "--as", "json"],
+        "margins": ["margins", "tube"],
         "sheet": ["sheet", "tube"],
         "sheet in Markdown": ["sheet", "tube", "--as", "markdown"],
         "sheet in HTML": ["sheet", "tube", "--as", "html"],
