@@ -216,7 +216,7 @@ DIMENSIONS: dict[str, Dimension] = {
 }
 
 #: Other spellings of the same units, so that a keyboard without superscripts is enough.
-_SPELLINGS = {
+SPELLINGS = {
     "um": "µm",
     "μm": "µm",  # Greek mu for the micro sign
     '"': "in",
@@ -278,7 +278,7 @@ def canonical(text: str) -> str:
     tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")
     tidy = re.sub(r"\^?(?<![0-9.e/-])2(?![0-9])", "²", tidy)
     tidy = re.sub(r"\^?(?<![0-9.e/-])3(?![0-9])", "³", tidy)
-    return _SPELLINGS.get(tidy, tidy)
+    return SPELLINGS.get(tidy, tidy)
 
 
 def shown(value: float, dimension: str, unit: str = "") -> tuple[float, str]:

@@ -43,6 +43,7 @@ ORDER = (
     ("checking",),
     ("register", "made"),
     ("reports",),
+    ("editing",),
     ("commands", "testing"),
 )
 LEVEL = {package: level for level, packages in enumerate(ORDER) for package in packages}

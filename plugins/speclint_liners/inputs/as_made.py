@@ -109,4 +109,4 @@ def _cast_on(symbol: str, diameter: Length, casting: Casting, sheet: Sheet) -> M
 
 def _no_face(diameter: Length, blank: Casting | Weldment, sheet: Sheet) -> str:
     size = sheet.take_nominal("d", diameter)
-    return f"faces: no machined face of {size * 1e3:g} mm is stated in {blank.where.file}"
+    return f"faces: no machined face of {sheet.millimetres(size, 'g')} is stated in {blank.where.file}"

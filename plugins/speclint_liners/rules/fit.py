@@ -174,12 +174,12 @@ def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     if left.holds:
         return left
-    loss = f"thermal expansion takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
+    loss = f"thermal expansion takes {sheet.millimetres(least, '.2f', most)} at these temperatures"
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
     held = retention(liner, housed, hot, case, sheet)
     if held is None:
         return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
-    loose = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss})"
+    loose = f"loose hot by {sheet.millimetres(-hot.delta, '.2f')} ({loss})"
     by = sheet.read("held by", liner.retained_by)
     if held.holds:
         return left.accepted(f"{loose}, and held by: {by}")

@@ -45,9 +45,10 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     kent = sheet.work("t_K", kent_wall, d=d, p=sheet.take("p", case.live_pressure))
     alone = sheet.work("k", wall_proportion, t=wall, d=d)
     share = sheet.work("t/t_B", share_of_rule, t=whole, t_rule=bourne)
+    walls = [sheet.millimetres(one, ".1f") for one in (whole, bourne, kent)]
     return sheet.reported(
         share,
-        f"liner and block wall {whole * 1e3:.1f} mm, by Bourne {bourne * 1e3:.1f} mm, by Kent {kent * 1e3:.1f} mm; "
+        f"liner and block wall {walls[0]}, by Bourne {walls[1]}, by Kent {walls[2]}; "
         f"liner alone {alone:.3f} of the bore, textbooks 0.03 to 0.035 for a dry liner; share of Bourne's",
     )
 
@@ -89,17 +90,21 @@ def _missing(new: float, wanted: list[float], step: float, liner: CylinderLiner,
     if not rings:
         raise sheet.not_assessed(f"no piston ring is stated to run in {liner.id}", liner.where)
     pistons = [sheet.take_nominal("d_p", size) for size in liner.pistons_for]
-    missing = [_lacking("piston", wanted, pistons, step)]
+    missing = [_lacking("piston", wanted, pistons, step, sheet)]
     for ring in rings:
         held = [sheet.take_nominal("d_k", size) for size in ring.made_for]
-        missing.append(_lacking(ring.id, sorted({new, *wanted, *pistons}), held, step))
+        missing.append(_lacking(ring.id, sorted({new, *wanted, *pistons}), held, step, sheet))
     return [one for one in missing if one]
 
 
-def _lacking(owner: str, wanted: list[float], held: list[float], step: float) -> str:
+def _lacking(owner: str, wanted: list[float], held: list[float], step: float, sheet: Sheet) -> str:
     """The sizes that are nearer than half a step to none that is held, in words; "" where there is none."""
     lacking = [size for size in wanted if not any(abs(size - one) < step / 2 for one in held)]
-    return f"{owner}: none for " + ", ".join(f"{size * 1e3:.1f} mm" for size in lacking) if lacking else ""
+    return (
+        f"{owner}: none for " + ", ".join(sheet.millimetres(size, ".1f") for size in lacking)
+        if lacking
+        else ""
+    )
 
 
 RULES = (handbook_wall, reboring_allowance)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
-from speclint.errors import NotKnown
+from speclint.errors import NotKnown, nearest_few
 from speclint.handbook.materials.model import Material, Tables
 from speclint.handbook.materials.parsing import FileReader, load_toml
 from speclint.handbook.materials.problems import Complaints
@@ -101,7 +101,11 @@ def _text(file: str) -> str:
 
 
 def _nearest(name: str, known: tuple[str, ...]) -> str:
-    from difflib import get_close_matches  # only where a name is not known
-
-    close = get_close_matches(name, known, n=3, cutoff=0.6)
+    """The names that it may stand for: by the name, or else by the title, such as EN-GJL-250 for grey-iron-250."""
+    close = nearest_few(name, known)
+    if not close:
+        titles = {material(one).title: one for one in known}
+        close = tuple(
+            titles[title] for title in nearest_few(name, titles) if name.casefold() in title.casefold()
+        )
     return f"; nearest are {', '.join(close)}" if close else ""

@@ -70,6 +70,20 @@ def read(designation: str) -> Designation:
     )
 
 
+def designations() -> tuple[str, ...]:
+    """Every thread that the tables list, as its standard writes it: metric, Unified, Whitworth, pipe.
+
+    >>> {"M24", "M24x2", "3/4-10 UNC", "7/8 BSW", "G 1/2"} <= set(designations())
+    True
+    """
+    inch = [row for table in dict.fromkeys(_TABLES.values()) for row in rows(table)]
+    return (
+        *(_of_metric_row(row).name for row in rows(METRIC_TABLE)),
+        *(_of_row(row).name for row in inch),
+        *(f"G {row['size']}" for row in rows(PIPE_TABLE)),
+    )
+
+
 def beside(designation: str) -> tuple[tuple[Designation, ...], tuple[Designation, ...]]:
     """The threads of the same series that are larger, the nearest first, and those that are smaller.
 

@@ -18,6 +18,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
@@ -63,7 +64,7 @@ class Dowels(SpecTable):
     count: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("3 mm", "80 mm")] = NOT_STATED
     depth: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
 
 
 class LinerPort(SpecTable):
