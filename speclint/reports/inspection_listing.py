@@ -30,7 +30,7 @@ def inspection_page(drawn: Assessment, found: InspectionList, width: int) -> Pag
     for line in notes(found):
         page.wrapped(line, emphasis="faint")
     page.rule("═")
-    for line in not_read(drawn):
+    for line in not_read(drawn, found.part.id):
         page.wrapped(line)
     for row, one in zip(ranked_rows(found), found.ranked, strict=False):
         _dimension(page, row, one)
@@ -65,11 +65,18 @@ def _percent(share: float) -> str:
     return f"{100 * share:.3g} %"
 
 
-def not_read(drawn: Assessment) -> Iterator[str]:
-    """What could not be read: what rests there is not ranked."""
+def not_read(drawn: Assessment, part: str) -> Iterator[str]:
+    """What could not be read, and how many checks of the part were not assessed: what rests there is not ranked."""
     if drawn.complaints:
         unread = count(len(drawn.complaints), "passage")
         yield f"{unread} could not be read, and what rests there is not ranked: speclint check."
+    wanting = sum(one.component == part and one.outcome == "not assessed" for one in drawn.checks)
+    if wanting:
+        were = "was" if wanting == 1 else "were"
+        yield (
+            f"{count(wanting, 'check')} of {part} {were} not assessed: what rests on nothing here may rest there. "
+            "speclint check says what is wanting."
+        )
 
 
 def _dimension(page: Page, row: SheetRow, one: Inspected) -> None:

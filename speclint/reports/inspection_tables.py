@@ -38,7 +38,7 @@ def inspection_csv(found: InspectionList, values: int = 1) -> str:
 def inspection_markdown(drawn: Assessment, found: InspectionList) -> str:
     """The list as a table, and what follows it under headings of its own."""
     lines = [f"## Inspection list: {marked(called(drawn, found.part.id))}", ""]
-    lines += [f"{marked(line)}\n" for line in (*notes(found), *not_read(drawn))]
+    lines += [f"{marked(line)}\n" for line in (*notes(found), *not_read(drawn, found.part.id))]
     lines += table(_HEADS, _rows(found))
     for heading, said in sections(found):
         lines += [f"### {heading}", "", *(f"- {marked(line)}" for line in said), ""]

@@ -162,3 +162,13 @@ def test_what_cannot_be_is_told_in_one_line(
     err = capsys.readouterr().err
     assert told in err
     assert len(err.splitlines()) == 1
+
+
+def test_what_was_not_assessed_is_told_before_what_nothing_rests_on(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Without its duty the pressure of a case is not known: the outside may carry that check, and no list knows."""
+    told = "2 checks of tube were not assessed: what rests on nothing here may rest there."
+    shop.replace("tube.toml", 'duty = "duty"\n', "").replace("tube.toml", 'temperature = "200..220 °C"\n', "")
+    for words in ([], ["--as", "markdown"], ["--as", "html"]):
+        assert told in " ".join(said(capsys, *words).split())

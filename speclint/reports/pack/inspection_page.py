@@ -25,7 +25,7 @@ def inspection_page(drawn: Assessment, found: InspectionList, values: int) -> st
     """The sheet with its head, so many empty rows for each dimension, and what is asked for beside them."""
     return inspection_html(
         title=called(drawn, found.part.id),
-        notes=[*notes(found), *not_read(drawn)],
+        notes=[*notes(found), *not_read(drawn, found.part.id)],
         heads=HEADS,
         rows=[(_printed(row), _under(row)) for row in _times(ranked_rows(found), values)],
         others=[(_printed(row), _under(row)) for row in _times(other_rows(found), values)],
