@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
-from speclint.errors import SettingsError, one_of
+from speclint.errors import SettingsError, nearest, one_of
 from speclint.families.names import Name, NameList, dimensions, materials_with, rows_of, threads, units_of
 from speclint.repository import Design, Known, known_names_for
 from speclint.specs import (
@@ -81,13 +81,22 @@ class NameLists:
         owner, _, key = word.partition(".")
         if key and (owner in self.kinds or (self.design and owner in self.design.files)):
             return (self._of_key(owner, key),)
-        found = self._alike(word)
-        if not found:
-            keys = {key.path[-1] for key in self._keys if words_of(key.field)}
-            known = {*self.called(), *keys}
-            near = one_of(word, known) if one_of(word, known).startswith('"') else one_of("", self.called())
-            raise SettingsError(f"no list is called {word}; {near}, or KIND.KEY for what a key accepts")
-        return found
+        if found := self._alike(word):
+            return found
+        raise SettingsError(f"no list is called {word}; {self._instead(word)}")
+
+    def _instead(self, word: str) -> str:
+        """What to write in place of a word that is no list: the list with such names, the key in full, or a list."""
+        if kinds := [key.kind.kind for key in self._keys if key.path == (word,)]:
+            return f"it is a key: write it with its kind, {one_of('', [f'{kind}.{word}' for kind in kinds])}"
+        keys = {key.path[-1] for key in self._keys if words_of(key.field)}
+        near = one_of(word, {*self.called(), *keys})
+        within = [one for one in self.called() if self._list(one).holding(word).names]
+        if within and not nearest(word, self.called()):
+            near = "names with it are listed by " + " or ".join(f'"{one} {word}"' for one in within)
+        elif not near.startswith('"'):
+            near = one_of("", self.called())
+        return f"{near}, or KIND.KEY for what a key accepts"
 
     @cached_property
     def _keys(self) -> tuple[_Key, ...]:

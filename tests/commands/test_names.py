@@ -204,6 +204,9 @@ def test_a_list_of_a_family_is_listed_from_its_own_table() -> None:
     ("word", "said"),
     [
         ("matrials", 'no list is called matrials; "materials"'),
+        ("grey", 'no list is called grey; names with it are listed by "materials grey" or '),
+        ("bore", 'no list is called bore; it is a key: write it with its kind, one of "cam.bore", '),
+        ("zzzz", 'no list is called zzzz; one of "cases", '),
         ("poppet-valve.retaned", 'a poppet-valve has no key retaned; "retained"'),
     ],
 )
