@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint.register import StagedAssessment
 from speclint.reports import terminal_page as terminal
 from speclint.reports.page import Page
 from speclint.reports.phrases import count
+
+#: Components that the page names; of more it says how many.
+_MOST_NAMED = 12
 
 
 def staged_page(found: StagedAssessment, width: int, *, full: bool = True) -> Page:
@@ -14,7 +19,7 @@ def staged_page(found: StagedAssessment, width: int, *, full: bool = True) -> Pa
     page.wrapped(f"As staged, not as in the work tree: {count(len(found.files), 'file')} staged.")
     selected = found.assessment.design.selected if found.assessment.design else frozenset()
     if selected:
-        page.wrapped(f"Looked at: {', '.join(sorted(selected))}.", hanging=4)
+        page.wrapped(f"Looked at: {_looked_at(sorted(selected))}.", hanging=4)
     else:
         page.wrapped("Nothing that is staged affects a component.")
     if found.removed:
@@ -27,3 +32,8 @@ def staged_page(found: StagedAssessment, width: int, *, full: bool = True) -> Pa
     page.gap()
     page.lines += terminal.write(found.assessment, width, full=full).lines
     return page
+
+
+def _looked_at(names: Sequence[str]) -> str:
+    more = len(names) - _MOST_NAMED
+    return ", ".join(names[:_MOST_NAMED]) + (f", and {more} more" if more > 0 else "")

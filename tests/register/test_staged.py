@@ -10,6 +10,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.errors import DesignError, FamilyError
 from speclint.families import load_families
 from speclint.register import StagedAssessment, assess_staged
+from speclint.reports import staged_page
 from speclint.reports.accepted import standings_of
 from speclint.repository import FILE_NAME
 from tests import tubes
@@ -253,3 +254,13 @@ def test_a_report_of_what_is_staged_knows_the_register_that_is_staged(office: Of
     (office.shop.root / "register.toml").unlink()
     standing = standings_of(checked(office).assessment, TODAY)["tube", "tube.stress"]
     assert standing.concession.number == entered.number
+
+
+@pytest.mark.parametrize(("tubes_more", "said"), [(11, "tube-8, tube-9."), (12, "tube-8, and 1 more.")])
+def test_of_many_components_the_first_twelve_are_named(office: Office, tubes_more: int, said: str) -> None:
+    """Twelve in full; of a first commit of hundreds no page of names."""
+    files = {f"tube-{number}.toml": SOUND for number in range(2, 2 + tubes_more)}
+    office.shop.write({"tube.toml": SOUND.replace("30 bar", "31 bar"), **files}, settings=SETTINGS)
+    stage(office, "tube.toml", *files)
+    lines = staged_page(checked(office), 200).lines
+    assert said in " ".join(map(str, lines))
