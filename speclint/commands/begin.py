@@ -64,6 +64,7 @@ def run(options: argparse.Namespace) -> int:
     if not begun.in_git:
         lines += [f"  git init {here}"]
     lines += [f"  {begun.turns_on}", "    has each commit checked before it is made"]
+    lines += ["    blanks do not pass: git commit --no-verify keeps a state that is not finished"]
     write("".join(f"{line}\n" for line in lines))
     return 0
 

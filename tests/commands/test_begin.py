@@ -47,6 +47,13 @@ def test_it_checks_at_once_without_a_complaint(begun: Path) -> None:
     assert not any(one.could_not_run for one in found.checks)
 
 
+def test_how_blanks_are_committed_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """The first commit is of blanks, which the hook withholds: whoever meets that knows it from here."""
+    assert main(["begin", str(tmp_path / "new"), "--cylinders", "1"]) == 0
+    assert "git commit --no-verify keeps a state that is not finished" in capsys.readouterr().out
+    assert "git commit --no-verify" in (tmp_path / "new" / "hooks" / "pre-commit").read_text(encoding="utf-8")
+
+
 def test_its_settings_say_what_was_given(begun: Path) -> None:
     settings, complaints = load_settings(begun / "new design")
     assert complaints == ()
