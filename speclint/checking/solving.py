@@ -101,15 +101,7 @@ def _resting(assessment: Assessment, asked: Question, rule: str, where: Location
         if step.where.drawn == where.drawn and one.outcome in ("conforms", "finding")
     ]
     if not taking:
-        resting = sorted(
-            {
-                one.rule.name
-                for one in assessment.checks
-                if any(step.where.drawn == where.drawn for step in one.steps)
-            }
-        )
-        instead = f"; {', '.join(resting)} do" if resting else "; no check does"
-        raise SettingsError(f"--solve {rule}: no check of it rests on {asked.name}{instead}")
+        raise SettingsError(f"--solve {rule}: {_why_none(assessment, asked, of_rule, where)}")
     return min(
         taking,
         key=lambda pair: (
@@ -118,6 +110,20 @@ def _resting(assessment: Assessment, asked: Question, rule: str, where: Location
             pair[0].order,
         ),
     )
+
+
+def _why_none(assessment: Assessment, asked: Question, of_rule: Sequence[Check], where: Location) -> str:
+    """Why no check of a rule gives an answer: it was not assessed, or does not take the value; and which do."""
+    unmade = [one for one in of_rule if one.component == asked.component and one.outcome == "not assessed"]
+    if unmade:
+        return f"not assessed on {asked.component}: {'; '.join(unmade[0].missing) or unmade[0].says}"
+    resting = {
+        one.rule.name
+        for one in assessment.checks
+        if any(step.where.drawn == where.drawn for step in one.steps)
+    }
+    instead = f"{', '.join(sorted(resting))} do" if resting else "no check does"
+    return f"no check of it rests on {asked.name}; {instead}"
 
 
 def _may_be_solved(step: Step) -> bool:

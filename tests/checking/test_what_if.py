@@ -168,6 +168,16 @@ def test_a_rule_that_does_not_rest_on_the_value_is_told(
     assert told in str(problem.value)
 
 
+def test_a_rule_that_was_not_assessed_says_what_is_wanting(shop: DesignFolder) -> None:
+    """That none of its checks rests on the value would be false: with a temperature it does."""
+    shop.replace("tube.toml", 'temperature = "200..220 °C"\n', "")
+    with pytest.raises(SettingsError) as problem:
+        solving(shop, "tube.outside", "tube.loose-hot")
+    assert str(problem.value).startswith(
+        "--solve tube.loose-hot: not assessed on tube: temperature is not stated"
+    )
+
+
 def test_the_page_and_the_data_tell_the_same(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     words = ["check", str(shop.root), "--set", "tube.pressure=?", "--solve", "tube.stress"]
     assert main(words) == 0
