@@ -18,9 +18,13 @@ EXAMPLE = (
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which finding or withdrawal, and who accepts it on what grounds until when."""
-    parser.add_argument("component", help="the id of the component with the finding, or that is withdrawn")
     parser.add_argument(
-        "rule", help='the rule that found it; "withdrawal" where a change takes the part away'
+        "component",
+        metavar="COMPONENT",
+        help="the id of the component with the finding, or that is withdrawn",
+    )
+    parser.add_argument(
+        "rule", metavar="RULE", help='the rule that found it; "withdrawal" where a change takes the part away'
     )
     parser.add_argument(
         "--alike", action="store_true", help="accept it on every part on which it is the same"

@@ -14,7 +14,7 @@ EXAMPLE = "speclint kinds valve-seat"
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which kind, and in what form."""
-    parser.add_argument("kind", nargs="?", default="", help="one kind with its keys")
+    parser.add_argument("kind", metavar="KIND", nargs="?", default="", help="one kind with its keys")
     parser.add_argument(
         "--as",
         dest="form",

@@ -16,7 +16,10 @@ EXAMPLE = 'speclint read nozzle-left --by "M. Coyle" --in example_specs'
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Of which components, and who read their drawings."""
     parser.add_argument(
-        "component", nargs="+", help="the id of a component whose drawing was read against its spec"
+        "component",
+        metavar="COMPONENT",
+        nargs="+",
+        help="the id of a component whose drawing was read against its spec",
     )
     parser.add_argument("--by", required=True, metavar="NAME", help="who read it")
     parser.add_argument(

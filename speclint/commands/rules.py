@@ -13,7 +13,7 @@ EXAMPLE = "speclint rules liner.wall-at-last-bore"
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which rule, and whether as data."""
-    parser.add_argument("rule", nargs="?", default="", help="one rule in full")
+    parser.add_argument("rule", metavar="RULE", nargs="?", default="", help="one rule in full")
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
 
 

@@ -21,8 +21,10 @@ EXAMPLE = "speclint sheet liner-right liner.wall-at-last-bore --in example_specs
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which component and rule, and how the sheet is written."""
-    parser.add_argument("component", help="the id of a component")
-    parser.add_argument("rule", nargs="?", default="", help="one rule; all that apply to it where not given")
+    parser.add_argument("component", metavar="COMPONENT", help="the id of a component")
+    parser.add_argument(
+        "rule", metavar="RULE", nargs="?", default="", help="one rule; all that apply to it where not given"
+    )
     parser.add_argument("--in", **FOLDER)
     parser.add_argument("--as", dest="form", choices=("markdown", "html"), help="as Markdown or HTML")
     parser.add_argument(

@@ -15,7 +15,7 @@ EXAMPLE = "speclint sign C-001 --key coyle_key --in example_specs"
 
 def add_options(parser: argparse.ArgumentParser) -> None:
     """Which entry, and with which key."""
-    parser.add_argument("number", help="the number of the entry: C-001 or R-001")
+    parser.add_argument("number", metavar="NUMBER", help="the number of the entry: C-001 or R-001")
     parser.add_argument("--key", required=True, type=Path, metavar="FILE", help="the SSH key to sign with")
     parser.add_argument("--in", **FOLDER)
 

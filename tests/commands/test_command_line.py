@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import argparse
 import errno
 import json
 import os
@@ -12,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from speclint.commands import main
+from speclint.commands.command_line import COMMANDS, module_of
 from speclint.families import loading as plugins
 from speclint.testing import DesignFolder
 from tests import tubes
@@ -332,3 +334,12 @@ def test_a_remedy_says_what_it_spoils_whichever_rules_are_asked_about(
     run("check", "--full", *words)
     said = " ".join(capsys.readouterr().out.split())
     assert "outside from 107 mm ±0.5 to 105.2 mm ±0.5, but then tube.stress would not hold" in said
+
+
+def test_what_stands_for_a_word_of_yours_is_in_capitals() -> None:
+    """In the usage of every command, as in the table of commands: small letters are written as they stand."""
+    for word in COMMANDS:
+        parser = argparse.ArgumentParser()
+        module_of(word).add_options(parser)
+        own = [str(one.metavar or one.dest) for one in parser._actions if not one.option_strings]
+        assert own == [one.upper() for one in own], word
