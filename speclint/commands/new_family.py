@@ -8,6 +8,7 @@ from string import Template
 
 from speclint.commands.new_files import write_new
 from speclint.errors import SettingsError
+from speclint.repository import refuse_target
 
 _TEMPLATE = Path(__file__).parent / "family_template"
 _NAME = re.compile(r"[a-z]+(-[a-z]+)*")
@@ -18,7 +19,8 @@ def write_family(name: str, folder: Path) -> tuple[Path, ...]:
 
     :raises SettingsError: for a name that is not small letters and hyphens, a folder that is not there, and files
         that are there already. Nothing is written then.
-    :raises OutputError: where they cannot be written: none of them is left then.
+    :raises OutputError: for a folder in a design repository, and where they cannot be written: none of them is left
+        then.
     """
     if not _NAME.fullmatch(name):
         raise SettingsError(
@@ -28,6 +30,8 @@ def write_family(name: str, folder: Path) -> tuple[Path, ...]:
         raise SettingsError(f"{folder}: there is no such folder")
     root = folder / f"speclint-{name}"
     files = {root / place: text for place, text in family_files(name).items()}
+    for path in files:
+        refuse_target(path)  # in a design each of its TOML files would be read as a spec
     write_new(files)
     return tuple(files)
 
