@@ -132,11 +132,11 @@ def _write(target: Path, text: str) -> None:
 
 
 def _told(recorded: Recorded, file: str) -> str:
-    others = f"; {recorded.others} rows of other serial numbers" if recorded.others else ""
-    refused = (
-        f"; {len(recorded.refused)} rows could not be read, and are not in it" if recorded.refused else ""
-    )
+    from speclint.reports import count
+
+    said = f"{count(recorded.values, 'value')} of {count(len(recorded.measured), 'measurement')}"
+    others = f"; {count(recorded.others, 'row')} of other serial numbers" if recorded.others else ""
+    lost = len(recorded.refused)
+    refused = f"; {count(lost, 'row')} could not be read, and {'is' if lost == 1 else 'are'} not in it"
     left = f"; not measured: {', '.join(recorded.not_measured)}" if recorded.not_measured else ""
-    return (
-        f"{file}: {recorded.values} values of {len(recorded.measured)} measurements{others}{refused}{left}\n"
-    )
+    return f"{file}: {said}{others}{refused if lost else ''}{left}\n"

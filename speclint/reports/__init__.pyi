@@ -133,6 +133,7 @@ from .pairing import (
     pairs_page as pairs_page,
 )
 from .phrases import (
+    count as count,
     share_of_limit as share_of_limit,
 )
 from .printable import (

@@ -53,7 +53,7 @@ def test_rows_become_a_record_that_is_read_as_a_spec(
     arguments = [*works(tmp_path, GOOD + "8;plate;50,01;4;;;;;\n"), "--made-to", "A"]
     assert main(arguments) == 0
     told = capsys.readouterr().out
-    assert told == "made/cover-7.toml: 2 values of 1 measurements; 1 rows of other serial numbers\n"
+    assert told == "made/cover-7.toml: 2 values of 1 measurement; 1 row of other serial numbers\n"
     assert tomli.loads((tmp_path / "made" / "cover-7.toml").read_text(encoding="utf-8")) == {
         "kind": "made-part",
         "id": "cover-7",
@@ -106,7 +106,7 @@ def test_every_row_that_cannot_be_read_is_told_by_its_number_and_the_others_are_
     for number, (line, said) in enumerate(zip(lines, BAD.values(), strict=True), start=5):
         assert f": row {number}: " in line
         assert said in line
-    assert f"2 values of 1 measurements; {len(BAD)} rows could not be read" in out
+    assert f"2 values of 1 measurement; {len(BAD)} rows could not be read" in out
 
 
 def test_where_no_row_can_be_read_nothing_is_written(
