@@ -104,7 +104,7 @@ def _sections(
     drawn: Assessment, paired: Paired, finishes: Sequence[FinishSize]
 ) -> Iterator[tuple[str, list[str]]]:
     found = {
-        _PAIRS: [_line(one) for one in paired.pairs] or ["none"],
+        _PAIRS: [_line(one) for one in paired.pairs] or [_why_none(paired)],
         "Parts left over": [one.id for one in paired.left_over],
         "Empty places": list(_empty(paired, finishes)),
         "Finish sizes": [_finish(one) for one in finishes],
@@ -112,6 +112,16 @@ def _sections(
         "Not tried": list(_not_tried(drawn, paired)),
     }
     yield from ((heading, lines) for heading, lines in found.items() if lines)
+
+
+def _why_none(paired: Paired) -> str:
+    if paired.tried:
+        return "none"
+    return (
+        "none: no pair could be tried"
+        if paired.left_over
+        else "none: no part of these kinds is recorded as made"
+    )
 
 
 def _line(one: Tried) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 
 import jsonschema
 import pytest
@@ -53,3 +54,14 @@ def test_data_are_as_their_schema_says(workshop: DesignFolder, plugs: Loaded) ->
     assert data["finish_sizes"]
     assert data["drawn_otherwise"]
     jsonschema.validate(data, json.loads(published_schema("speclint.pairs/1")))
+
+
+def test_why_there_is_no_pair_is_told(workshop: DesignFolder, plugs: Loaded) -> None:
+    """Three holes and no plug on record; then a plug that no place was found for to try."""
+    bench, found = paired(workshop, plugs, three())
+    assert (
+        "none: no part of these kinds is recorded as made" in pairs_page(bench.drawn, found, (), 100).text()
+    )
+    bench, found = paired(workshop, plugs, three("50.000"))
+    left = replace(found, pairs=(), tried=(), left_over=tuple(one.part for one in found.pairs if one.part))
+    assert "none: no pair could be tried" in pairs_page(bench.drawn, left, (), 100).text()
