@@ -69,6 +69,13 @@ PLANTS = (
         (("piston.toml", 'hub = "190 mm"', 'hub = "110 mm"'),),
     ),
     Plant(
+        "walls that bear the steam on them, and not that on their rim",
+        CROWN,
+        "piston",
+        crowned(33),
+        (("piston.toml", "33.000 mm", "28 mm"),),
+    ),
+    Plant(
         "walls thinned to save mass",
         CROWN,
         "piston",
