@@ -23,7 +23,7 @@ K_G, K_C = (
     ring_plate_stress_factor(edge, "clamped", d=0.19, D=0.40, nu=0.3).nominal
     for edge in ("guided", "clamped")
 )
-#: Stress of two walls at the hub times t²/p, with the steam on the rim between 400 and 500 mm: y of its formula 0.92269.
+#: Stress of two walls at the hub times t²/p, with the steam on the rim from 400 to 500 mm: y of its formula 0.92269.
 BY_PRESSURE = (K_G + K_C) / 2 * 400**2 + 3 / 16 * (500**2 - 400**2) * 0.92269
 K_F = ring_plate_stress_factor("free", "clamped", d=0.19, D=0.497, nu=0.3).nominal
 
