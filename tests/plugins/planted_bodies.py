@@ -125,6 +125,13 @@ PLANTS = (
         (("cover.toml", 'central_hole = "0 mm"', 'central_hole = "150 mm"'),),
     ),
     Plant(
+        "a hole for a box so wide that little is left of the plate to press on",
+        "cover.fatigue",
+        "cover",
+        {**_covered(), "cover.toml": joints.COVER.replace('"60 mm"\nflange', '"54 mm"\nflange')},
+        (("cover.toml", 'central_hole = "0 mm"', 'central_hole = "450 mm"'),),
+    ),
+    Plant(
         "two bolts with cut threads for the thirty of a pad",
         "frame.bolt-fatigue",
         "fastening",
