@@ -10,7 +10,7 @@ from tests.plugins.joints.test_frames import files as framed
 from tests.plugins.motion.test_bodies import bolts, crowned, headed, held
 from tests.plugins.planted import Files, Plant
 from tests.plugins.valves.test_cages import RULE as CAGE, caged
-from tests.plugins.valves.test_holding import footed, keyed, nutted
+from tests.plugins.valves.test_holding import bored, footed, keyed, nutted
 
 
 def _flanged() -> Files:
@@ -90,6 +90,13 @@ PLANTS = (
         (("crosshead.toml", '"12000 mm²"', '"6200 mm²"'),),
     ),
     Plant(
+        "a neck in square centimetres written as square millimetres the other way",
+        HEADED,
+        "crosshead",
+        headed("12000", "200"),
+        (("crosshead.toml", '"12000 mm²"', '"12000 cm²"'),),
+    ),
+    Plant(
         "bosses left as they were round the pin of the larger engine",
         HEADED,
         "crosshead",
@@ -146,6 +153,13 @@ PLANTS = (
         (("cam.toml", '"20.000 mm"', '"3.5 mm"'),),
     ),
     Plant(
+        "a cam said to be forged on, and keyed",
+        CAM,
+        "cam",
+        keyed(20, "4 mm"),
+        (("cam.toml", '"clamped set"', '"forged on"'),),
+    ),
+    Plant(
         "a cam whose clamping nut was drawn on the next shaft",
         CAM,
         "cam",
@@ -166,6 +180,20 @@ PLANTS = (
         "valve",
         nutted("20 kN"),
         (("spindle.toml", "M16", "M12"),),
+    ),
+    Plant(
+        "a thread too thick for the bore of its valve, which bears the more",
+        NUT,
+        "valve",
+        bored(nutted("20 kN"), "16 mm"),
+        (("spindle.toml", "M16", "M30"),),
+    ),
+    Plant(
+        "a valve said to be of one piece with its spindle, and bored for it",
+        NUT,
+        "valve",
+        bored(nutted("20 kN"), "16 mm"),
+        (("spindle.toml", 'by = "nut"', 'by = "forged in one"'),),
     ),
     Plant(
         "a nut whose pin was left out",
@@ -208,6 +236,16 @@ PLANTS = (
         "cage",
         caged("40", "600"),
         (("cage.toml", "bars = 8", "bars = 4"),),
+    ),
+    Plant(
+        "bars in square centimetres that do not go round the valve",
+        CAGE,
+        "cage",
+        {
+            **caged("40", "600"),
+            "cage.toml": caged("40", "600")["cage.toml"] + 'outside_diameter = "220 mm"\n',
+        },
+        (("cage.toml", '"40 mm²"', '"40 cm²"'),),
     ),
     Plant(
         "a cage whose welds were left to the fitter",

@@ -13,6 +13,7 @@ from speclint.handbook.members import (
     hole_in_strip,
     load_with_factor,
     notch_sensitivity,
+    round_area,
 )
 from speclint.handbook.tables import PETERSON
 from speclint.handbook.threads import stress_area
@@ -39,6 +40,7 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
+    edition=2,
     cites=[
         FIRST_PRINCIPLES,
         PETERSON.at("eq. 1.31, notch sensitivity"),
@@ -71,6 +73,12 @@ def strength(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
         )
         for name, (A, _) in sections.items()
     ]
+    solid = sheet.work("A_0", round_area, d=sheet.take("D_b", crosshead.boss_diameter))
+    judged.append(
+        sheet.at_most(sections["neck"][0], solid).else_says(
+            "neck of {found} is larger than a solid one as thick as the bosses, {limit}"
+        )
+    )
     if case.name != "running":
         return sheet.worst(*judged)
     F_p = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)

@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint.testing import DesignFolder, changed, expect_not_assessed, on_sheet
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
@@ -55,7 +55,7 @@ def test_the_key_of_a_cam(workshop: DesignFolder, depth: str, times: float, outc
 
 
 @pytest.mark.parametrize(
-    ("along", "outcome"), [("nothing", "finding"), ("forged on", "conforms"), ("set screw", "conforms")]
+    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("set screw", "conforms")]
 )
 def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
     assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == outcome
@@ -63,6 +63,27 @@ def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outco
 
 def test_a_cam_that_says_nothing_is_not_assessed(workshop: DesignFolder) -> None:
     expect_not_assessed(workshop.write(train_files()).only(CAM), "held_along")
+
+
+def test_a_cam_that_is_forged_on_has_no_key(workshop: DesignFolder) -> None:
+    made = train_files()
+    made["cam.toml"] += 'held_along = "forged on"\n'
+    assert workshop.write(made).only(CAM).outcome == "conforms"
+
+
+def bored(made: dict[str, str], bore: str) -> dict[str, str]:
+    """The same with a bore of the valve for its spindle."""
+    return {
+        **made,
+        "valve.toml": changed(
+            made["valve.toml"], ('lift = "20 mm"', f'lift = "20 mm"\nspindle_bore = "{bore}"')
+        ),
+    }
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("16 mm", "conforms"), ("15.9 mm", "finding")])
+def test_the_thread_of_a_valve_passes_its_bore(workshop: DesignFolder, bore: str, outcome: str) -> None:
+    assert workshop.write(bored(nutted("20 kN"), bore)).only(VALVE).outcome == outcome
 
 
 def nutted(preload: str, lock: str = "split pin") -> dict[str, str]:
