@@ -36,7 +36,9 @@ def hindrances(own: Component, place: Component) -> tuple[str, ...]:
     return tuple(
         name
         for name in differing
-        if about[name].mirroring != "keep" or any(map(_joins, (own, place), (name, name)))
+        if name not in about
+        or about[name].mirroring != "keep"
+        or any(map(_joins, (own, place), (name, name)))
     )
 
 

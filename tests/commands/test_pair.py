@@ -44,7 +44,7 @@ def test_the_pairs_and_what_is_left_over(works: Path, capsys: pytest.CaptureFixt
 def test_the_finish_size_where_no_liner_is_left_that_fits(
     works: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    """Turned to 560.3 mm or so: metal comes off, and what is told was proved."""
+    """Turned to 560.3 mm or so, or its bore opened to 560.6 mm or so: metal comes off, and what is told was proved."""
     (works / "made" / "liner-a.toml").rename(works / "liner-a.kept")
     words = ["pair", "cylinder-liner", "cylinder-block", "--in", str(works), "--within", "5 µm"]
     words += ["--family", "liners"]
@@ -53,8 +53,16 @@ def test_the_finish_size_where_no_liner_is_left_that_fits(
     assert (data["schema"], data["pairs"], data["left_over"]) == ("speclint.pairs/1", [], ["liner-b"])
     assert data["empty"] == [{"as": "liner", "mates": ["block-1"]}]
     assert data["judged_by_alone"] == "liners"
-    [size] = data["finish_sizes"]
-    assert (size["part"], size["key"], size["from"]) == ("liner-b", "outside_diameter", "560.896..560.904 mm")
+    size, opened = data["finish_sizes"]
+    assert (opened["of"], opened["part"], opened["key"]) == ("block-1", "liner-b", "bores.main.diameter")
+    assert opened["proved"]
+    assert 560.01 < float(opened["to"].split()[0]) < 560.9
+    assert (size["of"], size["part"], size["key"], size["from"]) == (
+        "liner-b",
+        "liner-b",
+        "outside_diameter",
+        "560.896..560.904 mm",
+    )
     assert size["proved"]
     assert size["to"].endswith(" mm ±0.005")
     assert 560.0 < float(size["to"].split()[0]) < 560.891
