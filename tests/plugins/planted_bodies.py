@@ -10,7 +10,7 @@ from tests.plugins.joints.test_frames import files as framed
 from tests.plugins.motion.test_bodies import bolts, crowned, headed, held
 from tests.plugins.planted import Files, Plant
 from tests.plugins.valves.test_cages import RULE as CAGE, caged
-from tests.plugins.valves.test_holding import bored, footed, keyed, nutted
+from tests.plugins.valves.test_holding import footed, keyed, nutted
 
 
 def _flanged() -> Files:
@@ -185,14 +185,14 @@ PLANTS = (
         "a thread too thick for the bore of its valve, which bears the more",
         NUT,
         "valve",
-        bored(nutted("20 kN"), "16 mm"),
+        nutted("20 kN"),
         (("spindle.toml", "M16", "M30"),),
     ),
     Plant(
         "a valve said to be of one piece with its spindle, and bored for it",
         NUT,
         "valve",
-        bored(nutted("20 kN"), "16 mm"),
+        nutted("20 kN"),
         (("spindle.toml", 'by = "nut"', 'by = "forged in one"'),),
     ),
     Plant(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
 from speclint.facts import CRACKED, motion, torque_of_cam_alone
@@ -89,7 +87,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F_0 ≥ 2 F_v at the least preload, and F_0 ≤ 0.7 R_p A_s at the greatest."""
+    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve."""
     spindle = _spindle(valve, sheet)
     held = spindle.valve_held
     if sheet.read("valve held by", held.by) == "forged in one":
@@ -101,11 +99,14 @@ def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     R_p = sheet.look_up("R_p", sheet.material_of(spindle).proof_stress, of=spindle, at=DRAWING_TEMPERATURE)
     thread = sheet.read("thread", held.thread)
     A = sheet.look_up("A_s", stress_area, designation=thread)
+    d = sheet.look_up("d", nominal_diameter, designation=thread)
     bears = sheet.work("F_b", preload_borne, k=sheet.limit("proof", "k_p"), R_p=R_p, A=A)
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=F)
     return sheet.worst(
         locked,
-        *_through(valve, thread, sheet),
+        sheet.at_most(d, sheet.take("d_b", valve.spindle_bore)).else_says(
+            "thread of {found} does not pass the bore of the valve, {limit}"
+        ),
         sheet.at_least(F_0, wanted).else_says("nut of the valve tightened to {found}, {limit} wanted"),
         sheet.at_most(F_0, bears).else_says("nut of the valve tightened to {found}, {limit} allowed"),
     )
@@ -120,15 +121,6 @@ def _of_one_piece(valve: PoppetValve, sheet: Sheet) -> Judgement:
             where=valve.where,
         )
     return sheet.states(True, "the valve is of one piece with its spindle")
-
-
-def _through(valve: PoppetValve, thread: str, sheet: Sheet) -> Iterator[Judgement]:
-    """The thread goes through the bore of the valve before its nut goes on."""
-    if sheet.is_stated("bore for the spindle", valve.spindle_bore):
-        d = sheet.look_up("d", nominal_diameter, designation=thread)
-        yield sheet.at_most(d, sheet.take("d_b", valve.spindle_bore)).else_says(
-            "thread of {found} does not pass the bore of the valve, {limit}"
-        )
 
 
 def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:

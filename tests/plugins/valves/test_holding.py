@@ -13,7 +13,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, expect_not_assessed, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
@@ -71,23 +71,13 @@ def test_a_cam_that_is_forged_on_has_no_key(workshop: DesignFolder) -> None:
     assert workshop.write(made).only(CAM).outcome == "conforms"
 
 
-def bored(made: dict[str, str], bore: str) -> dict[str, str]:
-    """The same with a bore of the valve for its spindle."""
-    return {
-        **made,
-        "valve.toml": changed(
-            made["valve.toml"], ('lift = "20 mm"', f'lift = "20 mm"\nspindle_bore = "{bore}"')
-        ),
-    }
-
-
 @pytest.mark.parametrize(("bore", "outcome"), [("16 mm", "conforms"), ("15.9 mm", "finding")])
 def test_the_thread_of_a_valve_passes_its_bore(workshop: DesignFolder, bore: str, outcome: str) -> None:
-    assert workshop.write(bored(nutted("20 kN"), bore)).only(VALVE).outcome == outcome
+    assert workshop.write(nutted("20 kN", bore=bore)).only(VALVE).outcome == outcome
 
 
-def nutted(preload: str, lock: str = "split pin") -> dict[str, str]:
-    made = train_files()
+def nutted(preload: str, lock: str = "split pin", bore: str = "16 mm") -> dict[str, str]:
+    made = train_files(valve=(('lift = "20 mm"', f'lift = "20 mm"\nspindle_bore = "{bore}"'),))
     held = f'by = "nut"\nthread = "M16"\npreload = "{preload}"\nlocked_by = "{lock}"\n'
     made["spindle.toml"] += f"[valve_held]\n{held}"
     return made
