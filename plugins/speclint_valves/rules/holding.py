@@ -99,14 +99,14 @@ def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     R_p = sheet.look_up("R_p", sheet.material_of(spindle).proof_stress, of=spindle, at=DRAWING_TEMPERATURE)
     thread = sheet.read("thread", held.thread)
     A = sheet.look_up("A_s", stress_area, designation=thread)
-    d = sheet.look_up("d", nominal_diameter, designation=thread)
+    d, d_b = sheet.look_up("d", nominal_diameter, designation=thread), sheet.take("d_b", valve.spindle_bore)
+    word = "passes" if d <= d_b else "does not pass"
+    passes = sheet.states(d <= d_b, f"{thread} {word} the bore of the valve", where=held.where)
     bears = sheet.work("F_b", preload_borne, k=sheet.limit("proof", "k_p"), R_p=R_p, A=A)
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=F)
     return sheet.worst(
         locked,
-        sheet.at_most(d, sheet.take("d_b", valve.spindle_bore)).else_says(
-            "thread of {found} does not pass the bore of the valve, {limit}"
-        ),
+        passes,
         sheet.at_least(F_0, wanted).else_says("nut of the valve tightened to {found}, {limit} wanted"),
         sheet.at_most(F_0, bears).else_says("nut of the valve tightened to {found}, {limit} allowed"),
     )
