@@ -6,7 +6,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
-from speclint.specs.geometry import Below, Conditions, FitsIn
+from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, PistonRing
 from speclint.specs.reworking import CUT_DOWN, OPENED
@@ -92,9 +92,9 @@ class Piston(Component):
     hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
     geometry: ClassVar[Conditions] = (
         Below("stock_thickness", "length"),
-        Below("crown.hub", "diameter"),
-        Below("crown.hub", "crown.rim"),
-        Below("crown.rim", "diameter"),
+        AtMost("crown.hub", "diameter"),
+        AtMost("crown.hub", "crown.rim"),
+        AtMost("crown.rim", "diameter"),
         Below("crown.thickness", "length"),
     )
 
