@@ -139,9 +139,10 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     on=Tappet,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A tappet that jams in its guide or breaks leaves its valve open; one whose screw works loose never opens it.",
-    leaves_out="a tappet that rocks on an arm; the roller's pin itself; oil at the edge of the guide",
+    leaves_out="the arm of a tappet that rocks, without a guide; the roller's pin itself; oil at the edge of the guide",
     against=("loosen", "break under load"),
     limits=[
         Limit("share", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength for endurance"),
@@ -152,12 +153,12 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
 )
 def tappet_bears(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
     """F/A + Q a/W at the guide, and the pressure there; Q by the greatest slant or reach with the greatest load."""
-    if rocks(tappet, sheet):
-        raise sheet.not_applicable("it rocks on an arm of its own and has no guide")
     lock = sheet.read("locked by", tappet.locked_by)
     locked = sheet.states(
         lock != "nothing", f"screw and pin of the tappet are locked by: {lock}", where=tappet.where
     )
+    if rocks(tappet, sheet):
+        return locked
     valve = sheet.follow(_moving(tappet, sheet).moves)
     _, F = greatest_valve_load(valve, case, sheet)
     a, L = sheet.take("a", tappet.overhang), sheet.take("L", tappet.guide_length)

@@ -153,3 +153,15 @@ def test_a_longer_key_bears_less(T: float, L: float) -> None:
     assert shear_of_key(b=0.018, L=2 * L, **at) == pytest.approx(shear_of_key(b=0.018, L=L, **at) / 2)
     assert pressure_of_key(h=0.009, L=L, **at) == pytest.approx(2 * shear_of_key(b=0.018, L=L, **at))
     assert moment_at_guide(Q=T, a=L, F=0.0, b=1.0) == pytest.approx(T * L)
+
+
+@pytest.mark.parametrize(("lock", "outcome"), [("lock nut", "conforms"), ("nothing", "finding")])
+def test_screw_and_pin_of_a_tappet_that_rocks_are_locked_too(
+    workshop: DesignFolder, lock: str, outcome: str
+) -> None:
+    """It has no guide; its roller's pin falls out like any other."""
+    made = footed("36 mm", "100 mm", lock, 'follower = "roller"\nfollower_radius = "20 mm"')
+    made["tappet.toml"] += (
+        'rocks = { arm = "80 mm", from_cam = "120 mm", track_runs = "towards the pivot" }\n'
+    )
+    assert workshop.write(made).only(TAPPET).outcome == outcome
