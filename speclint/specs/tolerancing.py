@@ -1,7 +1,5 @@
 """Geometrical tolerances of a part by the words of ISO 1101, its datums, and patterns of holes."""
 
-from __future__ import annotations
-
 import string
 from typing import Annotated, Literal
 
