@@ -19,7 +19,7 @@ def _flanged() -> Files:
     made["studs.toml"] = changed(
         made["studs.toml"], ('holds = "cover"', 'holds = "flange"'), ('"cylinder"', '"live"')
     )
-    flange = FLANGE.format(t=60.0, a="12 mm")
+    flange = FLANGE.format(t=72.0, a="12 mm")
     settings = joints.SETTINGS_WITH_METALS.replace("materials", 'leave_out = ["metals.toml"]\nmaterials')
     return {**made, "flange.toml": flange, "pipe.toml": PIPE, "speclint.toml": settings}
 
@@ -38,7 +38,7 @@ PLANTS = (
         FLANGED,
         "flange",
         _flanged(),
-        (("flange.toml", "60.000 mm", "50 mm"),),
+        (("flange.toml", "72.000 mm", "60 mm"),),
     ),
     Plant(
         "studs moved out on a flange that was not made thicker",
