@@ -1,4 +1,4 @@
-"""The comparisons of a sheet: from both sides of every limit, at the limit itself, and which limit of a band is named."""
+"""The comparisons of a sheet: from both sides of each limit, at the limit, and which limit of a band is named."""
 
 from __future__ import annotations
 
