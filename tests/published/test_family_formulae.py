@@ -47,7 +47,7 @@ from speclint_joints.formulae.weld_groups import (
 from speclint_liners.formulae.walls import wall_proportion
 from speclint_motion.formulae.shafts import share_of_specimen
 from speclint_release.formulae.records import least_test_pressure
-from speclint_steamways.formulae.gaps import gap_rayleigh_number, radiation_across_gap
+from speclint_steamways.formulae.gaps import air_conductivity, gap_rayleigh_number, radiation_across_gap
 from speclint_steamways.formulae.pipes import hoop_stress_in_bend
 from speclint_steamways.formulae.short_passages import short_passage_film
 from speclint_steamways.formulae.water import density_of_boiling_water, latent_heat
@@ -61,6 +61,7 @@ BOLTS = "published tables of bolts by EN 1993-1-8, Table 3.4, class 8.8 in tensi
 THROAT = "hand working, stresses resolved on a throat at 45°"
 SLOPES = "hand working, along the slopes of the S-N curves of EN 1993-1-9, fig. 7.1 and 7.2"
 TORSION = "S. P. Timoshenko, Strength of Materials, Part I, torsion of rectangular bars: 0.208, 0.246, 0.282 and 0.312"
+AIR = "F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, 6th ed., Table A.4"
 STEAM = "G. F. C. Rogers and Y. R. Mayhew, Thermodynamic and Transport Properties of Fluids, steam at 10 bar"
 
 
@@ -248,11 +249,15 @@ ROWS = [
     row(wall_proportion, 0.05, "hand working", t=0.025, d=0.5),
     row(share_of_specimen, 0.72, "hand working", k_a=0.8, k_b=0.9),
     row(least_test_pressure, 14.3e5, "EN 13445-5, 10.2.3.3: 1.43 times", "memory", k=1.43, p_d=10e5),
+    *(
+        row(air_conductivity, milliwatts * 1e-3, f"{AIR}, air at {kelvin} K", "memory", 1e-3, T=kelvin)
+        for kelvin, milliwatts in ((300, 26.3), (350, 30.0), (400, 33.8))
+    ),
     # 9.80665 × 20 K × (20 mm)³/(300 K × 15.89e-6 × 22.5e-6) with the diffusivity of the table's own column
     row(
         gap_rayleigh_number,
         14_629,
-        "F. P. Incropera and others, Fundamentals of Heat and Mass Transfer, 6th ed., Table A.4, air at 300 K",
+        f"{AIR}, air at 300 K",
         "memory",
         3e-3,
         ΔT=20,
