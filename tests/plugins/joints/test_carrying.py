@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, changed_files, on_sheet
+from speclint.testing import DesignFolder, changed, changed_files, expect_not_applicable, on_sheet
 from speclint_joints.formulae.air_tight import opening_between_bolts
 from speclint_joints.formulae.carried import slip_factor
 from speclint_joints.formulae.prying import bending_of_flange, lever_of_contact, prying_ratio
@@ -498,6 +498,15 @@ def _lid(workshop: DesignFolder, *changes: tuple[str, str]) -> DesignFolder:
 def test_a_smokebox_flange_from_both_sides(workshop: DesignFolder, pitch: str, outcome: str) -> None:
     """20 N/mm on 8 × 40 mm: 0.075 mm at 150, 0.58 at 250; 0.3 at 150 (0.3/0.077)^¼ = 210 mm with 200 GPa, 3 % less."""
     assert _lid(workshop, ('pitch = "150 mm"', f'pitch = "{pitch}"')).only(AIR).outcome == outcome
+
+
+def test_a_joint_that_carries_or_holds_steam_is_no_air_tight_one(workshop: DesignFolder) -> None:
+    """By what it is for; and whatever it says, by steam beside it."""
+    expect_not_applicable(
+        workshop.write(brackets.files(), settings=brackets.settings()).only(AIR), "not air-tight"
+    )
+    steam = ('purpose = "air-tight"', 'purpose = "air-tight"\npressure = "live"')
+    expect_not_applicable(_lid(workshop, steam).only(AIR), "not air-tight")
 
 
 def test_parts_that_grow_apart_want_slots(workshop: DesignFolder) -> None:

@@ -132,6 +132,33 @@ def test_a_step_that_is_wanted_and_missing_is_told_by_one_rule(workshop: DesignF
     assert found.grade is Grade.OBSERVATION
 
 
+#: A step that no key of the specs implies without a passage, and which the rule of its order then asks for.
+NOT_IMPLIED = [
+    (TESTED, "block", "hydraulic test", ("block", 'test_pressure = "30 bar gauge"\n', "")),
+    (WELDS, "weldment", "stress relieve", ("weldment", 'temperature = "570 °C"\n', "")),
+    (TIME, "weldment", "test welds", ("weldment", "[joints.seam]\n", "")),
+]
+
+
+@pytest.mark.parametrize(("rule", "component", "step", "without"), NOT_IMPLIED)
+def test_a_step_that_no_key_implies_is_asked_for_by_the_rule_of_its_order(
+    workshop: DesignFolder, rule: str, component: str, step: str, without: tuple[str, str, str]
+) -> None:
+    welded, block = (tuple(one for one in steps if one != step) for steps in (WELDMENT_STEPS, BLOCK_STEPS))
+    told(write(workshop, without, welded=welded, block=block).only(rule, component))
+    expect_not_applicable(
+        write(workshop, welded=welded, block=block).only(rule, component),
+        "of which making.steps-complete tells",
+    )
+
+
+def test_a_block_of_no_weldment_has_no_relief_to_stay_below(workshop: DesignFolder) -> None:
+    """Its own list has a relief all the same."""
+    alone = ("weldment", 'makes = "block"\n', "")
+    check = write(workshop, alone, block=("stress relieve", *BLOCK_STEPS)).only("making.later-steps-cooler")
+    expect_not_applicable(check, "not stress relieved after welding")
+
+
 def test_no_seat_goes_in_after_the_seats_are_finished(workshop: DesignFolder) -> None:
     """A second pressing behind the finishing, though each seat that is drawn goes in at the first."""
     at = BLOCK_STEPS.index("finish seats in line")
