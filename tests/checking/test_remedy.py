@@ -90,7 +90,7 @@ def test_a_size_taken_without_its_limits_is_solved_for_and_keeps_them(tmp_path: 
     assert check.judgement.found is not None
     assert check.judgement.found.value == 0.1
     (remedy,) = remedies(check, assessment.checks, assessment.context)
-    assert str(remedy) == "bore from 100 mm ±0.5 to 95 mm ±0.5, all else equal"
+    assert str(remedy) == "bore, nominal from 100 mm ±0.5 to 95 mm ±0.5, all else equal"
     assert remedy.utilisation == pytest.approx(1.0)
 
 
