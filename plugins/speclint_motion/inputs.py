@@ -4,28 +4,23 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from speclint import Sheet
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, RadiansPerSecond, Ratio, SquareMetres
 from speclint.facts import (
-    PistonForces,
     connecting_rod_of,
     ends_of,
-    error_of_pressures,
     greatest_live_pressure,
     mass_moved,
-    most_on_piston,
-    piston_forces,
     speed_of_crank,
     states_speed,
-    steam_on_piston,
     stroke_of,
     with_water,
 )
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
-from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
+from speclint.specs import by_word
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
     crosshead_force,
@@ -35,6 +30,10 @@ from speclint_motion.formulae.thrust import (
     steam_within_error,
     thrust_of_force,
 )
+
+if TYPE_CHECKING:
+    from speclint.facts import PistonForces
+    from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
 
 FULL_TURN = 2 * math.pi
 #: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
@@ -80,7 +79,7 @@ def cylinder_of(piston: Piston, sheet: Sheet) -> Cylinder:
 
 def piston_of(part: PistonRod | Crosshead, sheet: Sheet) -> Piston:
     """The piston at the other end of a rod, or of a crosshead's rod."""
-    rod = sheet.follow(part.on_rod) if isinstance(part, Crosshead) else part
+    rod = sheet.follow(part.on_rod) if isinstance(part, by_word.Crosshead) else part
     return sheet.follow(rod.carries)
 
 
@@ -172,6 +171,10 @@ def greatest(
     Running, by the diagrams of both ends where the cylinder has a valve gear; otherwise by full boiler pressure up to
     the cut-off. Of one ``sense``, or of both; ``m`` is the mass that moves where it is not all that reciprocates.
     """
+    from speclint.facts import (
+        error_of_pressures,
+    )  # with the cycle of a cylinder, only where a force is worked
+
     by_cut_off, of_stroke = force
     running = case.name == "running"
     forces = _forces_of(cylinder, case, sheet) if running else None
@@ -186,6 +189,8 @@ def greatest(
 
 
 def _forces_of(cylinder: Cylinder, case: LoadCase, sheet: Sheet) -> PistonForces | None:
+    from speclint.facts import piston_forces  # only where a force is taken from the diagrams of a cylinder
+
     block, bore = cylinder.block, sheet.read("bore of liner", cylinder.liner.in_bore)
     return sheet.aside(f"diagrams of {block.id} {bore}, {case.where.key}", piston_forces, block, bore, case)
 
@@ -225,6 +230,8 @@ class _Turned(NamedTuple):
 
 
 def _by_diagram(symbol: str, what: str, turned: _Turned, sense: float, sheet: Sheet) -> Newtons:
+    from speclint.facts import most_on_piston, steam_on_piston
+
     n, way = ("1", "towards the axle") if sense > 0 else ("2", "away from the axle")
     θ = sheet.scan(
         f"θ_{n}",

@@ -6,6 +6,14 @@ from .assessment import (
 from .check_result import (
     Check as Check,
 )
+from .check_seen import (
+    CheckSeen as CheckSeen,
+    checks_of_report as checks_of_report,
+    seen as seen,
+)
+from .code_digest import (
+    code_of as code_of,
+)
 from .concession_watch import (
     changes as changes,
     dated as dated,
@@ -49,6 +57,17 @@ from .loop import (
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
 )
+from .margin_changes import (
+    Cause as Cause,
+    MarginChange as MarginChange,
+    margin_changes as margin_changes,
+)
+from .margins import (
+    Margin as Margin,
+    Margins as Margins,
+    Sensitivity as Sensitivity,
+    margins as margins,
+)
 from .old_revisions import (
     made_to_old_revision as made_to_old_revision,
 )
@@ -73,9 +92,18 @@ from .remedy import (
 from .remedy_search import (
     reworks as reworks,
 )
+from .renamed_parts import (
+    renamed_parts as renamed_parts,
+)
 from .rule_run import (
     check as check,
     check_component as check_component,
+    remember as remember,
+)
+from .solving import (
+    Bound as Bound,
+    Solved as Solved,
+    solved as solved,
 )
 from .swings import (
     Swing as Swing,
@@ -93,4 +121,13 @@ from .unseen import (
     Unseen as Unseen,
     counts_hazards as counts_hazards,
     unseen as unseen,
+)
+from .what_if import (
+    MovedMargin as MovedMargin,
+    Question as Question,
+    Restatement as Restatement,
+    WhatIf as WhatIf,
+    checked_with as checked_with,
+    question as question,
+    what_if as what_if,
 )

@@ -4,53 +4,95 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Iterator
+import time
+from collections.abc import Iterator, Sequence
 from functools import cache
 from hashlib import blake2b
 from importlib.util import find_spec
-from pathlib import Path
 
+from speclint.checking.kept_folder import KeptFolder
 from speclint.families import Loaded
 
+#: Seconds for which a file must have stood as it is: a file system may give two changes within less the same time.
+_STILL = 2.0
 
-def code_of(loaded: Loaded) -> str:
+
+def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
     """A digest of every file of the core and of each loaded family, and of what is installed beside them.
+
+    With a folder to keep it in, the files are read again where one of them is another, or was written since.
 
     :raises LookupError: for a family whose code lies in no file: nothing tells whether it is the same another time.
     """
-    digest = blake2b(digest_size=20)
-    for package in ("speclint", *sorted({family.module.partition(".")[0] for family in loaded.families})):
-        digest.update(f"{package}\0{_of_package(package)}\0".encode())
+    packages = ("speclint", *sorted({family.module.partition(".")[0] for family in loaded.families}))
+    digest = blake2b((_kept_of(packages, kept) if kept else _of_packages(packages)).encode(), digest_size=20)
     for name in (sys.version, sys.platform, *_installed()):
         digest.update(name.encode("utf-8", "backslashreplace") + b"\0")
     return digest.hexdigest()
 
 
+def _kept_of(packages: Sequence[str], kept: KeptFolder) -> str:
+    """The digests of some packages, as an earlier run worked them of the same files."""
+    stand, latest = _standing(packages)
+    body = kept.read(stand) if stand else None
+    if body is not None:
+        return body.decode()
+    found = _of_packages(packages)
+    if stand and 0 <= latest <= time.time() - _STILL:
+        kept.write(stand, found.encode())
+    return found
+
+
+def _of_packages(packages: Sequence[str]) -> str:
+    return "".join(f"{package}\0{_of_package(package)}\0" for package in packages)
+
+
+@cache
+def _standing(packages: tuple[str, ...]) -> tuple[str, float]:
+    """A digest of how every file stands, and when the last was changed; "" where code lies in no file."""
+    digest, latest = blake2b(digest_size=20), 0.0
+    try:
+        for package in packages:
+            for called, file in _files_of(package):
+                found = os.stat(file)
+                stands = (found.st_size, found.st_mtime_ns, found.st_ctime_ns, found.st_ino)
+                digest.update(f"{package}\0{called}\0{file}\0{stands}\0".encode("utf-8", "backslashreplace"))
+                latest = max(latest, found.st_mtime, found.st_ctime)
+    except (LookupError, OSError):  # of a family made in memory nothing can be told so
+        return "", 0.0
+    return digest.hexdigest(), latest
+
+
 @cache
 def _of_package(name: str) -> str:
     """A digest of every file of a package, or of a module that is one file."""
+    digest = blake2b(digest_size=20)
+    for called, file in sorted(_files_of(name)):
+        with open(file, "rb") as opened:
+            content = opened.read()
+        digest.update(f"{called}\0{len(content)}\0".encode("utf-8", "backslashreplace"))
+        digest.update(content)
+    return digest.hexdigest()
+
+
+def _files_of(name: str) -> Iterator[tuple[str, str]]:
+    """Every file of a package or of a module, by its place in the package, with its path.
+
+    :raises LookupError: for one that lies in no file.
+    """
     try:
         found = find_spec(name)
     except ValueError:  # made in memory
         found = None
     if found is None or found.origin is None:
         raise LookupError(f"the code of {name} lies in no file")
-    places = [Path(place) for place in (found.submodule_search_locations or ())]
-    files = {file: file.relative_to(place) for place in places for file in _files(place)}
-    if not places:
-        files[Path(found.origin)] = Path(Path(found.origin).name)
-    digest = blake2b(digest_size=20)
-    for file, called in sorted(files.items(), key=lambda pair: str(pair[1])):
-        content = file.read_bytes()
-        digest.update(f"{called}\0{len(content)}\0".encode("utf-8", "backslashreplace"))
-        digest.update(content)
-    return digest.hexdigest()
-
-
-def _files(folder: Path) -> Iterator[Path]:
-    for place, folders, names in os.walk(folder):
-        folders[:] = [name for name in folders if name != "__pycache__"]
-        yield from (Path(place) / name for name in names)
+    if not found.submodule_search_locations:
+        yield os.path.basename(found.origin), found.origin
+    for place in found.submodule_search_locations or ():
+        for folder, folders, names in os.walk(place):
+            folders[:] = [name for name in folders if name != "__pycache__"]
+            within = folder[len(place) :].lstrip(os.sep)
+            yield from ((os.path.join(within, name), os.path.join(folder, name)) for name in names)
 
 
 def _installed() -> list[str]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from speclint.checking.check_result import Check
 from speclint.repository import Design
-from speclint.specs import stated_values
+from speclint.specs import Link, Spec, leaves, stated_values
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,22 +36,35 @@ class DesignChanges:
     cleared: tuple[Check, ...]
 
 
-def changed_specs(before: Design, now: Design) -> dict[str, tuple[ValueChange, ...]]:
-    """The values that differ of each spec that both designs have, where any does."""
+def changed_specs(
+    before: Design, now: Design, renamed: Mapping[str, str] | None = None
+) -> dict[str, tuple[ValueChange, ...]]:
+    """The values that differ of each spec that both designs have, where any does.
+
+    ``renamed`` gives the id now of each spec that had another: a link that follows it is no change.
+    """
+    called = renamed or {}
     found = {}
-    for name in sorted(before.files.keys() & now.files.keys()):
-        if before.state_of(name) == now.state_of(name):
+    for name in sorted(before.files):
+        other = called.get(name, name)
+        if other not in now.files or before.state_of(name) == now.state_of(other):
             continue
-        was, is_now = before.specs.get(name), now.specs.get(name)
-        old, new = (stated_values(one) if one is not None else {} for one in (was, is_now))
-        differs = tuple(
-            ValueChange(key, old.get(key, ""), new.get(key, ""))
-            for key in dict.fromkeys([*old, *new])
-            if old.get(key) != new.get(key)
-        )
+        differs = tuple(_differing(before.specs.get(name), now.specs.get(other), called))
         if differs:
-            found[name] = differs
+            found[other] = differs
     return found
+
+
+def _differing(was: Spec | None, now: Spec | None, called: Mapping[str, str]) -> Iterator[ValueChange]:
+    old, new = (stated_values(one) if one is not None else {} for one in (was, now))
+    links = (
+        {one.key for one in leaves(was) if isinstance(one.value, Link)} if was is not None and called else ()
+    )
+    for key in dict.fromkeys([*old, *new]):
+        then, since = old.get(key, ""), new.get(key, "")
+        follows = called.get(then) == since and (key in links or key == "id")
+        if then != since and not follows:
+            yield ValueChange(key, then, since)
 
 
 def new_and_cleared(

@@ -32,7 +32,7 @@ class KeptResults:
     def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
         self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
-        self._ground = _ground(inputs, loaded)
+        self._ground = _ground(inputs, loaded, folder)
 
     def of_rules(self, rules: Iterable[Rule]) -> None:
         """Take the rules, which are needed before any check is taken or kept."""
@@ -192,11 +192,11 @@ def _together(consulted: Iterable[Consulted]) -> Consulted:
     return whole
 
 
-def _ground(inputs: Inputs, loaded: Loaded) -> str:
+def _ground(inputs: Inputs, loaded: Loaded, folder: KeptFolder) -> str:
     """A digest of what every result rests on, whatever it consults."""
     design = inputs.design
     return digest(
-        code_of(loaded),
+        code_of(loaded, folder),
         loaded.left_out,
         inputs.today,
         design.settings,

@@ -69,7 +69,7 @@ def assess(
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
     inputs = Inputs(design, limits, opened.materials, opened.register, date.today())
-    results = _kept_results(kept, inputs, loaded) if kept is not None and rules is None else None
+    results = _kept_results(kept, inputs, loaded, some=only is not None) if rules is None else None
     if only is not None:
         design = replace(design, selected=design.selected & _chosen(only(design, loaded), results))
         inputs = replace(inputs, design=design)
@@ -129,7 +129,12 @@ def _chosen(asked: Collection[str] | Touched, results: KeptResults | None) -> fr
     return asked.surely | frozenset(touched)
 
 
-def _kept_results(folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> KeptResults | None:
+def _kept_results(
+    folder: KeptFolder | None, inputs: Inputs, loaded: Loaded, *, some: bool
+) -> KeptResults | None:
+    """What is kept, where it is worth looking for: of enough components, or where it tells which ``some`` to check."""
+    if folder is None or not (some or len(inputs.design.part_names()) >= _ENOUGH):
+        return None
     from speclint.checking.kept_results import KeptResults  # only where results are kept
 
     try:
@@ -144,7 +149,7 @@ def _remembered(folder: KeptFolder, loaded: Loaded) -> Remembered | None:
     from speclint.repository import Remembered
 
     try:
-        return None if folder.why_not else Remembered(folder, code_of(loaded))
+        return None if folder.why_not else Remembered(folder, code_of(loaded, folder))
     except LookupError:
         return None
 

@@ -12,9 +12,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from speclint.errors import NotKnown
-from speclint.handbook.plates import rolled_thicknesses
 from speclint.handbook.tables import rows
-from speclint.handbook.threads import beside, nominal_diameter
 from speclint.quantities import Measure, Written, classes_of_grade, units
 
 #: A value moved by more than half is another design, not a remedy; limits move by this share of the size while that
@@ -67,6 +65,8 @@ def listed(measure: Measure, *, plate: bool) -> tuple[list[Restated], list[Resta
 
 def threads(designation: str) -> tuple[list[Restated], list[Restated]]:
     """The next larger and the next smaller threads of the same series; none of a word that is no thread."""
+    from speclint.handbook.threads import beside, nominal_diameter  # only where a thread is changed
+
     try:
         larger, smaller = beside(designation)
         diameter = nominal_diameter(designation).nominal
@@ -104,6 +104,8 @@ def _classes(written: Written, measure: Measure) -> Iterator[Restated]:
 def _rolled(written: Written, measure: Measure) -> Iterator[Restated]:
     if written.last is not None:
         return
+    from speclint.handbook.plates import rolled_thicknesses  # only where a plate is changed
+
     for thickness in rolled_thicknesses(measure.unit):
         other = written.at(thickness)
         if (value := other.read()) is not None and abs(value.nominal / measure.nominal - 1) <= _REACH:

@@ -18,7 +18,7 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
 from speclint.rules import Context, Judgement, Step
-from speclint.specs import Component, could_state
+from speclint.specs import Component, Spec, could_state
 
 #: Shares of the reach looked at, since a window may lie between the present value and the reach: of a whole value, and
 #: of limits alone, where windows are narrow.
@@ -39,7 +39,7 @@ class Trial:
     """Tries a rule with one value restated: at known corners cheaply, in full to prove.
 
     ``ways`` are the signs of the changes that are tried: of a part as made metal comes off, and not on. ``holder`` is
-    the component that states the value, where it is not that of the finding.
+    the spec that states the value, where it is not the component of the finding.
     """
 
     def __init__(
@@ -50,7 +50,7 @@ class Trial:
         checks: Sequence[Check],
         context: Context,
         ways: Sequence[int] = (1, -1),
-        holder: Component | None = None,
+        holder: Spec | None = None,
     ) -> None:
         self._ways, self._holder = tuple(ways), holder or component
         self._found, self._component, self._context = found, component, context
@@ -227,7 +227,9 @@ class Trial:
             then = value if isinstance(value, str) else float(value)
             by = restated.share
         spoils = self._seems_to_spoil(restated)
-        plain = Remedy(step.where, step.name, now, then, step.unit, step.written_in, None, spoils)
+        own = self._stated()
+        unit = own.unit if own is not None else step.written_in
+        plain = Remedy(step.where, step.name, now, then, step.unit, unit, None, spoils)
         return replace(plain, written=written, instead=restated.text, exact=restated.exact, by=by)
 
     def _spoils(self, changed: Context) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from typing import Any
 from speclint.errors import NotKnown
 from speclint.quantities import Measure
 from speclint.rules import Context
-from speclint.specs import Component, SpecTable, Stated
+from speclint.specs import Spec, SpecTable, Stated
 
 #: Keys of a thickness that is as thick as the plate, where nothing says that it was machined from a thicker one.
 _FINISHED = ("thickness", "flange_thickness", "wall")
@@ -16,7 +16,7 @@ _FINISHED = ("thickness", "flange_thickness", "wall")
 _AS_ROLLED = ("as_made", "rolled_thickness")
 
 
-def is_of_plate(component: Component, key: str, context: Context) -> bool:
+def is_of_plate(component: Spec, key: str, context: Context) -> bool:
     """Whether the size under a key is a thickness of plate as rolled: by its name, and by the material next to it.
 
     A thickness beside which another is stated as rolled is machined, and may be any.
@@ -36,7 +36,7 @@ def is_of_plate(component: Component, key: str, context: Context) -> bool:
     return "plate" in (*material.name.split("-"), *material.title.split())
 
 
-def _tables(component: Component, key: str) -> Iterator[SpecTable]:
+def _tables(component: Spec, key: str) -> Iterator[SpecTable]:
     """The component and the tables within it on the way to a key."""
     value: Any = component
     for part in key.split("."):

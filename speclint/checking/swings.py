@@ -7,7 +7,7 @@ side and on the other; one that a rule takes otherwise, such as with both limits
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
@@ -16,7 +16,7 @@ from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
 from speclint.errors import NOWHERE, FamilyError, Location
 from speclint.quantities import Measure
-from speclint.rules import Context, Judgement
+from speclint.rules import Context, Judgement, Step
 from speclint.specs import Component, quantities_of
 
 
@@ -74,7 +74,7 @@ def _found(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
         written = written_at(one.rule, component, case, sides, context)
         if written is None:
             continue
-        at = _AtCorner(one, component, case, written, context)
+        at = AtCorner(one, component, case, written, context)
         for swing in (*at.of_values(own), *at.of_figures(part)):
             key = swing.where, swing.figure
             if key not in found or swing.carried > found[key].carried:
@@ -83,14 +83,18 @@ def _found(one: Check, part: Component, context: Context) -> tuple[Swing, ...]:
 
 
 @dataclass(frozen=True)
-class _AtCorner:
-    """A check at the governing corner of one load case."""
+class AtCorner:
+    """A check at the governing corner of one load case, at which one value after another is varied.
+
+    What is used of the limit is that of the comparison that differs most; with ``whole`` that of the check as a whole.
+    """
 
     check: Check
     component: Component
     case: str
     written: Written
     context: Context
+    whole: bool = False
 
     def of_values(self, own: Mapping[Location, Measure]) -> Iterator[Swing]:
         """The values of a part that stand on the sheet, by their places."""
@@ -112,20 +116,44 @@ class _AtCorner:
                 else:
                     yield Swing(self.check, where, self.case, why_not="the rule takes no zone of nothing")
 
-    def of_figures(self, part: Component) -> Iterator[Swing]:
-        """The figures that tables give for the metal of a part: those with limits, and those without."""
+    def of_figures(self, part: Component | None = None) -> Iterator[Swing]:
+        """The figures that tables give for the metal of a part, or of any: those with limits, and those without."""
         record, sides = self.written.record, self.written.sides
         for key, label in record.labels.items():
-            if not isinstance(key, tuple) or key[0] != "looked up" or key[2] != part.id:
+            if not isinstance(key, tuple) or key[0] != "looked up" or (part and key[2] != part.id):
                 continue
             swing = Swing(self.check, NOWHERE, self.case, why_not="the table gives it no limits")
             if key in sides:
                 swing = self._swing(NOWHERE, self._sided(key, False), self._sided(key, True))
-            figure = label.removesuffix(f" of {part.id}")
+            figure = label.removesuffix(f" of {part.id}") if part else label
             taken = record.side(key, high=sides.get(key, False))
             yield replace(
                 swing, figure=figure, taken=taken if key in sides else taken.removesuffix(" (least)")
             )
+
+    def of_sides(self, known: Collection[Location]) -> Iterator[Swing]:
+        """The other values whose sides the corner knows, such as a difference between two temperatures."""
+        places = {(step.where.file, step.where.part, step.where.key): step.where for step in self._steps()}
+        for key in self.written.sides:
+            where = places.get(key[1:]) if isinstance(key, tuple) and key[0] == "taken" else None
+            if where is not None and where not in known:
+                yield self._swing(where, self._sided(key, False), self._sided(key, True))
+
+    def _steps(self) -> Iterator[Step]:
+        return (step for step in self.written.record.steps if step.where.key)
+
+    def with_more(self, where: Location, by: float) -> float | None:
+        """What the check uses of its limit more with a value greater by an amount; None where no numbers compare."""
+        context = replace(self.context, moved={where: by})
+        sides = self.written.sides
+        now, then = (
+            run_once(self.check.rule, self.component, self.case, sides, one)
+            for one in (self.context, context)
+        )
+        used = self._used(now, then)
+        if used is None or used[0] is None or used[1] is None:
+            return None
+        return used[1] - used[0]
 
     def _sided(self, key: object, high: bool) -> Ending:
         sides = {**self.written.sides, key: high}
@@ -137,18 +165,26 @@ class _AtCorner:
         context = replace(self.context, moved=moved)
         return run_once(self.check.rule, self.component, self.case, self.written.sides, context)
 
+    def _used(self, low: Ending, high: Ending) -> tuple[float | None, float | None] | None:
+        return (_of_both if self.whole else _most_apart)(low, high)
+
     def _swing(self, where: Location, low: Ending, high: Ending) -> Swing:
-        used = _most_apart(low, high)
+        used = self._used(low, high)
         if used is None:
             return Swing(self.check, where, self.case, why_not="the rule compares no numbers")
         return Swing(self.check, where, self.case, *used, compared=True)
 
 
+def _of_both(low: Ending, high: Ending) -> tuple[float | None, float | None] | None:
+    """What is used of the limit at both, of the check as a whole; None where there is no number."""
+    used = tuple(one.utilisation if isinstance(one, Judgement) else None for one in (low, high))
+    return used if any(one is not None for one in used) else None  # type: ignore[return-value]
+
+
 def _most_apart(low: Ending, high: Ending) -> tuple[float | None, float | None] | None:
     """What is used of the limit at both, of the comparison that differs most; None where there is no number."""
     if not isinstance(low, Judgement) or not isinstance(high, Judgement):
-        used = tuple(one.utilisation if isinstance(one, Judgement) else None for one in (low, high))
-        return used if any(one is not None for one in used) else None  # type: ignore[return-value]
+        return _of_both(low, high)
     pairs = [(low.utilisation, high.utilisation)]
     if len(low.every) == len(high.every):
         pairs += [(a.utilisation, b.utilisation) for a, b in zip(low.every, high.every, strict=True)]

@@ -50,6 +50,19 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--made", action="store_true", help="judge the parts as made, by what was measured on them"
     )
+    parser.add_argument(
+        "--set",
+        action="append",
+        default=[],
+        metavar="COMPONENT.KEY=VALUE",
+        help="what if this value were another: every margin that moves; no file is touched",
+    )
+    parser.add_argument(
+        "--solve",
+        default="",
+        metavar="RULE",
+        help="the value at which this rule just holds, of the one that --set gives as ?",
+    )
     add_afresh(parser)
     parser.add_argument(
         "--schema", action="store_true", help="the JSON Schema of what --as json writes; nothing is checked"
@@ -68,6 +81,10 @@ def run(options: argparse.Namespace) -> int:
     narrowed = options.family or options.rule
     loaded = families_for(options.paths) if narrowed else loaded_families()
     some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
+    if options.set or options.solve:
+        from speclint.commands.what_if import check_what_if
+
+        return check_what_if(options, loaded, some)
     if options.made:
         from speclint.commands.as_made import check_as_made
 

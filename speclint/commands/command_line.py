@@ -6,6 +6,7 @@ import argparse
 import sys
 from collections.abc import Callable, Sequence
 from importlib import import_module
+from keyword import iskeyword
 from types import ModuleType
 from typing import Any
 
@@ -19,17 +20,24 @@ It supports a competent person and the local codes; it replaces neither."""
 #: Every command by its word with what it does, in the order of the help; the module of the same name is imported when
 #: the command is given.
 COMMANDS = {
+    "begin": "write a new design repository, with its first blanks, to begin with",
     "check": "check specs and print the findings",
+    "margins": "how much of each limit is used, the least to spare first, and by which tolerances and temperatures",
     "sheet": "the full calculation of a component",
     "affects": "what rests on a value: parts, checks, drawings and concessions",
+    "compare": "what a change did: specs, findings and every margin, between two states of a design",
     "unseen": "what nobody looked at: hazards without a rule, and what the rules leave out",
     "inspect": "what is inspected on a part: dimensions ranked by the margin they carry, points, certificates",
     "record": "the record of a part as made, from the table of sizes that a shop sent",
+    "import": "specs from a table, one row a part",
+    "export": "the parts of a kind as a table, one row each",
     "pair": "which measured part goes with which measured mate, and the finish size of the last part to be machined",
     "dossier": "the record for whoever certifies: safety parts as made, papers, concessions, sheets, what is open",
     "review": "the review pack: the document of a design review, one page of HTML to read and to print",
+    "serve": "findings, completions and meanings in an editor while a spec is written, by the Language Server Protocol",
     "rules": "the rules loaded, with their sources",
     "kinds": "the kinds of component and their keys",
+    "names": "what may be written: materials, gaskets, load cases, threads, units, and whatever else a key accepts",
     "families": "the families loaded, with versions; or a new family, written to begin with",
     "concede": "enter a concession in the register",
     "sign": "sign an entry of the register",
@@ -41,7 +49,7 @@ COMMANDS = {
 
 def module_of(word: str) -> ModuleType:
     """The module of a command: its options, its example and its run."""
-    return import_module(f"speclint.commands.{word}")
+    return import_module(f"speclint.commands.{word}{'_' if iskeyword(word) else ''}")
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -104,10 +112,13 @@ def _refuse_what_is_no_text(options: argparse.Namespace) -> None:
 
 
 def _parser(given: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser of the command that is given, or of all where the first word is none."""
     parser = _Parser(prog="speclint", description=_DESCRIPTION, allow_abbrev=False)
     parser.add_argument("--version", action=_Version, help="print the version and end")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
-    for word, says in COMMANDS.items():
+    known = [word for word in given[:1] if word in COMMANDS]
+    for word in known or COMMANDS:
+        says = COMMANDS[word]
         command = commands.add_parser(
             word, help=says, description=f"{says[:1].upper()}{says[1:]}.", allow_abbrev=False
         )

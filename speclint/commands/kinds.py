@@ -18,8 +18,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--as",
         dest="form",
-        choices=["schema", "template"],
-        help="as JSON Schema, or as a blank spec to fill in",
+        choices=["schema", "schema-of-all", "schema-of-settings", "template"],
+        help="as JSON Schema: of each kind, one for every spec by its kind, or that of speclint.toml; or as a blank "
+        "spec to fill in",
     )
 
 
@@ -36,6 +37,15 @@ def run(options: argparse.Namespace) -> int:
         from speclint.specs import schema_of, schemas_of
 
         write_data(schema_of(kinds[options.kind]) if options.kind else schemas_of(kinds.values()))
+    elif options.form == "schema-of-all":
+        from speclint.specs import schema_of_all
+
+        write_data(schema_of_all(kinds.values()))
+    elif options.form == "schema-of-settings":
+        from speclint.repository import Settings
+        from speclint.specs import schema_of_table
+
+        write_data(schema_of_table(Settings))
     elif options.form == "template":
         from speclint.specs import template_of
 

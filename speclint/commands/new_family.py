@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import os
 import re
-from collections.abc import Mapping
 from pathlib import Path
 from string import Template
 
-from speclint.errors import OutputError, SettingsError
-from speclint.repository import write_output
+from speclint.commands.new_files import write_new
+from speclint.errors import SettingsError
 
 _TEMPLATE = Path(__file__).parent / "family_template"
 _NAME = re.compile(r"[a-z]+(-[a-z]+)*")
@@ -30,33 +28,8 @@ def write_family(name: str, folder: Path) -> tuple[Path, ...]:
         raise SettingsError(f"{folder}: there is no such folder")
     root = folder / f"speclint-{name}"
     files = {root / place: text for place, text in family_files(name).items()}
-    there = [path for path in files if os.path.lexists(path)]
-    if there:
-        raise SettingsError(f"{there[0]} is there already; nothing was written")
-    _write(files)
+    write_new(files)
     return tuple(files)
-
-
-def _write(files: Mapping[Path, str]) -> None:
-    """Write all of the files, or leave none of them."""
-    written: list[Path] = []
-    made: list[Path] = []
-    try:
-        for path, text in files.items():
-            missing = [folder for folder in path.parents if not folder.exists()]
-            for folder in reversed(missing):
-                folder.mkdir()
-                made.append(folder)
-            write_output(path, text)
-            written.append(path)
-    except (OSError, OutputError) as problem:
-        for path in written:
-            path.unlink(missing_ok=True)
-        for folder in reversed(made):
-            folder.rmdir()
-        if isinstance(problem, OutputError):
-            raise
-        raise OutputError(f"{problem.filename}: cannot be made: {problem.strerror or problem}") from problem
 
 
 def family_files(name: str) -> dict[str, str]:

@@ -1,6 +1,7 @@
 from .complaint import (
     Complaint as Complaint,
     nearest as nearest,
+    nearest_few as nearest_few,
     one_of as one_of,
     shortened as shortened,
 )

@@ -32,6 +32,7 @@ class Complaint:
         return (self.where.file, self.where.line, self.where.key, self.message)
 
 
+_ENOUGH = 3  # characters that a shortened name has at the least
 _SHOWN = 80  # characters of a value that a complaint shows: what a line of a terminal holds
 
 
@@ -54,6 +55,22 @@ def nearest(word: str, known: Iterable[str]) -> str:
     candidates = sorted(known)
     found = get_close_matches(word, candidates, n=1, cutoff=0.6)
     return found[0] if found else ""
+
+
+def nearest_few(word: str, known: Iterable[str], cutoff: float = 0.6) -> tuple[str, ...]:
+    """Up to three known words that a mistyped or shortened one may stand for: those that hold it first.
+
+    >>> nearest_few("p355gh", ["plate-P235GH", "plate-P355GH"])[0]
+    'plate-P355GH'
+    """
+    from difflib import get_close_matches  # only where a word is not known
+
+    if len(word) > _SHOWN:
+        return ()
+    words = tuple(known)
+    holding = [one for one in words if len(word) >= _ENOUGH and word.casefold() in one.casefold()]
+    close = get_close_matches(word, words, n=3, cutoff=cutoff)
+    return tuple(dict.fromkeys([*holding, *close]))[:3]
 
 
 def one_of(word: str, known: Iterable[str]) -> str:

@@ -21,6 +21,8 @@ LONGEST_TEXT: Final = 20_000
 LONGEST_KEY: Final = 300
 #: Digits of a whole number.
 MOST_DIGITS: Final = 15
+#: Between these a number is surely within the bounds, whole or not.
+_NEAREST, _FURTHEST = 1e-3, 1e6
 #: Powers of ten between which a number lies that is not 0.
 LARGEST_POWER: Final = 30
 
@@ -67,7 +69,7 @@ def read_toml_text(text: str) -> dict[str, Any]:
         found = _MANY_DIGITS.search(text)
         line = text.count("\n", 0, found.start()) + 1 if found else 0
         raise TomlError(_DIGITS, line, _WHOLE) from problem
-    if beyond := _beyond(tree):
+    if not _within(tree) and (beyond := _beyond(tree)):
         path, said, write = beyond
         raise TomlError(said, _line_of(path, text), write, path)
     return tree
@@ -90,6 +92,37 @@ def _line_of(path: Path, text: str) -> int:
     except RecursionError:
         return _line_of_brackets(text)
     return next((lines[path[:length]] for length in range(len(path), 0, -1) if path[:length] in lines), 0)
+
+
+def _within(tree: dict[str, Any]) -> bool:
+    """Whether everything surely lies within the bounds: most texts do, and are only walked level by level."""
+    level: list[Any] = [tree]
+    for _ in range(DEEPEST):
+        deeper: list[Any] = []
+        for holder in level:
+            if len(holder) > MOST_ENTRIES:
+                return False
+            inner = holder
+            if isinstance(holder, dict):
+                if max(map(len, holder), default=0) > LONGEST_KEY:
+                    return False
+                inner = holder.values()
+            for value in inner:
+                if isinstance(value, str):
+                    if len(value) > LONGEST_TEXT:
+                        return False
+                elif isinstance(value, dict | list):
+                    deeper.append(value)
+                elif (
+                    isinstance(value, int | float)
+                    and not _NEAREST <= abs(value) <= _FURTHEST
+                    and _fault(value)
+                ):
+                    return False
+        if not deeper:
+            return True
+        level = deeper
+    return False
 
 
 def _beyond(tree: dict[str, Any]) -> tuple[Path, str, str] | None:

@@ -3,28 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.joints import flange_held
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    BoltedJoint,
-    ChamberCover,
-    Component,
-    CompressionSpring,
-    CylinderBlock,
-    CylinderCover,
-    CylinderLiner,
-    FrameFastening,
-    NotStated,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    SteamPassage,
-    ValveSeat,
-    ValveSpindle,
-)
+from speclint.specs import Component, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint, CylinderBlock, FrameFastening, PoppetValve, SteamPassage
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: Places of a passage that are chambers of their own, with walls and welds to be seen from within.
@@ -62,15 +50,18 @@ def length_with_collar(l_0: Metres, t: Metres) -> Metres:
 
 def joints_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint]:
     """The joints of a block and of its covers, by their ids."""
-    joints = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
-    for cover in (*sheet.belonging_to(block, CylinderCover), *sheet.belonging_to(block, ChamberCover)):
-        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, BoltedJoint)}
+    joints = {joint.id: joint for joint in sheet.belonging_to(block, by_word.BoltedJoint)}
+    for cover in (
+        *sheet.belonging_to(block, by_word.CylinderCover),
+        *sheet.belonging_to(block, by_word.ChamberCover),
+    ):
+        joints |= {joint.id: joint for joint in sheet.belonging_to(cover, by_word.BoltedJoint)}
     return joints
 
 
 def nuts_of(block: CylinderBlock, sheet: Sheet) -> dict[str, BoltedJoint | FrameFastening]:
     """All that is turned by a spanner on a block: its joints, and its fastenings to the frames."""
-    fastenings = {one.id: one for one in sheet.belonging_to(block, FrameFastening)}
+    fastenings = {one.id: one for one in sheet.belonging_to(block, by_word.FrameFastening)}
     return {**joints_of(block, sheet), **fastenings}
 
 
@@ -95,7 +86,7 @@ def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: _Take)
     joint = joints_of(block, sheet).get(name)
     if joint is not None:
         return length_of_stud(joint, sheet, take)
-    liner = next((one for one in sheet.belonging_to(block, CylinderLiner) if one.id == name), None)
+    liner = next((one for one in sheet.belonging_to(block, by_word.CylinderLiner) if one.id == name), None)
     if liner is None or not sheet.is_stated("length", liner.length):
         return None
     if not sheet.is_stated("collar", liner.collar.thickness):
@@ -108,7 +99,7 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
     """The chests, belts and valve pockets of a block that are drawn."""
     return tuple(
         passage
-        for passage in sheet.belonging_to(block, SteamPassage)
+        for passage in sheet.belonging_to(block, by_word.SteamPassage)
         if sheet.is_stated(f"place of {passage.id}", passage.place)
         and sheet.read(f"place of {passage.id}", passage.place) in _CHAMBERS
     )
@@ -117,14 +108,14 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
 def parts_drawn_out(block: CylinderBlock, sheet: Sheet) -> Iterator[Component]:
     """What is drawn out of a block in its frames: seats, valves, spindles and springs, pistons and rods."""
     valves: dict[str, PoppetValve] = {}
-    for seat in sheet.belonging_to(block, ValveSeat):
+    for seat in sheet.belonging_to(block, by_word.ValveSeat):
         yield seat
-        valves |= {valve.id: valve for valve in sheet.belonging_to(seat, PoppetValve)}
+        valves |= {valve.id: valve for valve in sheet.belonging_to(seat, by_word.PoppetValve)}
     for valve in valves.values():
         yield valve
-        yield from sheet.belonging_to(valve, ValveSpindle)
-        yield from sheet.belonging_to(valve, CompressionSpring)
-    for liner in sheet.belonging_to(block, CylinderLiner):
-        for piston in sheet.belonging_to(liner, Piston):
+        yield from sheet.belonging_to(valve, by_word.ValveSpindle)
+        yield from sheet.belonging_to(valve, by_word.CompressionSpring)
+    for liner in sheet.belonging_to(block, by_word.CylinderLiner):
+        for piston in sheet.belonging_to(liner, by_word.Piston):
             yield piston
-            yield from sheet.belonging_to(piston, PistonRod)
+            yield from sheet.belonging_to(piston, by_word.PistonRod)

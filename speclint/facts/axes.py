@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.engine import Take, cranks_of, engine_of
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import CylinderBlock
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock
 
 
 @formula("a = |y_a − y_f|", cites=[FIRST_PRINCIPLES])

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from speclint.equations import KilogramMetres, Kilograms, Metres, Radians
 from speclint.facts.connecting_rods import rod_centre, rod_length, rod_mass
@@ -17,7 +17,10 @@ from speclint.handbook.balance import (
 )
 from speclint.handbook.cams import crank_radius
 from speclint.rules import Sheet
-from speclint.specs import Crank, DrivingAxle, Engine, Turning
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Crank, DrivingAxle, Engine, Turning
 
 
 class Planes(NamedTuple):
@@ -43,7 +46,7 @@ def axles_of(engine: Engine, sheet: Sheet) -> tuple[DrivingAxle, ...]:
 
     :raises NotAssessed: where none is drawn.
     """
-    found = sheet.belonging_to(engine, DrivingAxle)
+    found = sheet.belonging_to(engine, by_word.DrivingAxle)
     if not found:
         raise sheet.not_assessed(f"no driving axle of {engine.id} is drawn", engine.where)
     return found

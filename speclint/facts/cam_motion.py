@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import Radians
 from speclint.errors import OutOfRange
@@ -19,7 +20,9 @@ from speclint.handbook.cams import (
     follower_at,
 )
 from speclint.rules import Sheet
-from speclint.specs import Cam
+
+if TYPE_CHECKING:
+    from speclint.specs import Cam
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 _Take = Callable[..., float]

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import (
     COMMON_PRACTICE,
@@ -44,7 +45,10 @@ from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.handbook.tables import Reading
 from speclint.handbook.valve_events import reversed_cam
 from speclint.rules import Limit, Sheet, Worked, worked
-from speclint.specs import Cam, LoadCase, Shaft
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Cam, LoadCase, Shaft
 
 #: The lift up to which steam loads a valve; every rule that asks a fact for the load of a cam declares it.
 CRACKED = Limit(
@@ -202,7 +206,7 @@ def cams_on(shaft: Shaft, sheet: Sheet) -> tuple[Cam, ...]:
     """The cams that say that a shaft turns them."""
     return tuple(
         cam
-        for cam in sheet.belonging_to(shaft, Cam)
+        for cam in sheet.belonging_to(shaft, by_word.Cam)
         if sheet.is_stated(f"shaft of {cam.id}", cam.turns_on) and sheet.follow(cam.turns_on).id == shaft.id
     )
 

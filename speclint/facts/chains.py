@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.handbook.fits import WORST_CASE_CITES
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import ChainLink, DimensionChain, LocatingFace, NotStated, Pad, Position
+from speclint.specs import NotStated, Position, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import ChainLink, DimensionChain, LocatingFace, Pad
 
 _Take = Callable[[str, Measure | NotStated], float]
 
@@ -87,7 +91,7 @@ def room_of_pad(face: LocatingFace, pad: Pad, sheet: Sheet, take: _Take) -> Work
     By the chain that gives it; else half of what the cut-out is wider than the pad, which stands in its middle. None
     where there is no chain and either width is not stated.
     """
-    for chain in sheet.belonging_to(face, DimensionChain):
+    for chain in sheet.belonging_to(face, by_word.DimensionChain):
         of, key = chain.closes.of, chain.closes.dimension
         if not (sheet.is_stated(f"part of {chain.id}", of) and sheet.is_stated(f"key of {chain.id}", key)):
             continue

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.facts.seats import bores_under
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import ChamberCover, SeatBore
+
+if TYPE_CHECKING:
+    from speclint.specs import ChamberCover, SeatBore
 
 #: Which pressure that steam has.
 _PRESSURE = {"live steam": "live", "exhaust steam": "exhaust"}

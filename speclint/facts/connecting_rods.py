@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.facts.engine import Take, cranks_of, engine_of
 from speclint.handbook.balance import small_end_share
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Crank, CylinderBlock, Engine, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import Crank, CylinderBlock, Engine
 
 
 def rod_length(crank: Crank, engine: Engine, sheet: Sheet) -> Measure | NotStated:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from speclint.facts.engine import cranks_of, engine_of
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, LoadCase
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LoadCase
 
 #: Load cases in which the engine turns, and each cylinder is worked by its steam.
 _TURNING = ("starting", "running", "drifting", "water")

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import (
     CubicMetres,
@@ -44,7 +45,10 @@ from speclint.handbook.steam_cycle import (
 from speclint.handbook.valve_events import Crank, End, ValvePassage, ValveTrain
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import LoadCase, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase
 
 
 @dataclass(frozen=True, slots=True)

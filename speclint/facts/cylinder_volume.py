@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, Ratio, SquareMetres, formula
 from speclint.facts.cylinders import liners_of, rods_in
@@ -14,7 +15,10 @@ from speclint.handbook.members import round_area, tube_area
 from speclint.handbook.valve_events import End
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock
 
 
 @formula("V_s = π (d² − d_r²) s/4", cites=[FIRST_PRINCIPLES])

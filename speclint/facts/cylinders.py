@@ -3,43 +3,46 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import (
-    Crosshead,
-    CylinderBlock,
-    CylinderCover,
-    CylinderEnd,
-    CylinderLiner,
-    NotStated,
-    Piston,
-    PistonRod,
-)
+from speclint.specs import NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import (
+        Crosshead,
+        CylinderBlock,
+        CylinderCover,
+        CylinderEnd,
+        CylinderLiner,
+        Piston,
+        PistonRod,
+    )
 
 
 def liners_of(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
     """The liners in a bore of a block; each liner of the block must say in which it is."""
     return tuple(
         liner
-        for liner in sheet.belonging_to(block, CylinderLiner)
+        for liner in sheet.belonging_to(block, by_word.CylinderLiner)
         if sheet.read(f"bore of {liner.id}", liner.in_bore) == bore
     )
 
 
 def pistons_in(liner: CylinderLiner, sheet: Sheet) -> tuple[Piston, ...]:
     """The pistons that run in a liner."""
-    return sheet.belonging_to(liner, Piston)
+    return sheet.belonging_to(liner, by_word.Piston)
 
 
 def rods_of(piston: Piston, sheet: Sheet) -> tuple[PistonRod, ...]:
     """The rods that carry a piston."""
-    return sheet.belonging_to(piston, PistonRod)
+    return sheet.belonging_to(piston, by_word.PistonRod)
 
 
 def crossheads_on(rod: PistonRod, sheet: Sheet) -> tuple[Crosshead, ...]:
     """The crossheads on a rod."""
-    return sheet.belonging_to(rod, Crosshead)
+    return sheet.belonging_to(rod, by_word.Crosshead)
 
 
 def rods_in(block: CylinderBlock, bore: str, sheet: Sheet) -> Iterator[PistonRod]:

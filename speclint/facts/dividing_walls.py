@@ -7,24 +7,25 @@ between them they name both. Its sizes, its sides and its metal are then those o
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from speclint.facts.passage_steam import steam_in
 from speclint.facts.walls import plate_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    Cavity,
-    CylinderBlock,
-    Division,
-    FlatWall,
-    NotStated,
-    Partition,
-    Plate,
-    Stated,
-    SteamPassage,
-    Weldment,
-)
+from speclint.specs import NotStated, Stated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import (
+        Cavity,
+        CylinderBlock,
+        Division,
+        FlatWall,
+        Partition,
+        Plate,
+        SteamPassage,
+        Weldment,
+    )
 
 #: Places of passages that open into a cylinder and hold what is in it.
 _OF_CYLINDER = ("port", "breathing way")
@@ -45,7 +46,7 @@ class Panel(NamedTuple):
 
 def weldment_of(block: CylinderBlock, sheet: Sheet) -> Weldment | None:
     """The weldment that makes a block; None where none is drawn."""
-    for weldment in sheet.belonging_to(block, Weldment):
+    for weldment in sheet.belonging_to(block, by_word.Weldment):
         if (
             sheet.is_stated("what the weldment makes", weldment.makes)
             and sheet.follow(weldment.makes) is block
@@ -217,7 +218,7 @@ def gap_between(partition: Partition, sheet: Sheet) -> Measure | NotStated:
 def partitions_in(block: CylinderBlock, sheet: Sheet) -> Iterator[Partition]:
     """The partitions between the passages of a block, each once."""
     found: dict[str, Partition] = {}
-    for passage in sheet.belonging_to(block, SteamPassage):
-        for partition in sheet.belonging_to(passage, Partition):
+    for passage in sheet.belonging_to(block, by_word.SteamPassage):
+        for partition in sheet.belonging_to(passage, by_word.Partition):
             found.setdefault(partition.id, partition)
     yield from found.values()

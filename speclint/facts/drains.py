@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.rules import Sheet
-from speclint.specs import CylinderEnd, SteamPassage
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderEnd, SteamPassage
 
 
 def is_drained(passage: SteamPassage, sheet: Sheet) -> bool:

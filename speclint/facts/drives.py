@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, formula
 from speclint.facts.connecting_rods import small_end_in
@@ -10,7 +11,10 @@ from speclint.facts.cylinders import crossheads_on, ends_of, liners_of, pistons_
 from speclint.facts.engine import stroke_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import CylinderBlock, CylinderEnd, NotStated, Pin, Piston, PistonRod, Stated
+from speclint.specs import NotStated, Stated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderEnd, Pin, Piston, PistonRod
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 Take = Callable[[str, Measure | NotStated], float]
@@ -193,7 +197,7 @@ def pins_of(rod: PistonRod, sheet: Sheet) -> tuple[Pin, ...]:
     return tuple(
         pin
         for head in crossheads_on(rod, sheet)
-        for pin in sheet.belonging_to(head, Pin)
+        for pin in sheet.belonging_to(head, by_word.Pin)
         if sheet.is_stated(f"place of {pin.id}", pin.place)
         and sheet.read(f"place of {pin.id}", pin.place) == "crosshead pin"
     )

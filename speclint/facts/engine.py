@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from typing import Literal, TypeAlias
+from typing import TYPE_CHECKING, Literal, TypeAlias
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Crank, CylinderBlock, Engine, NotStated, Stated
+from speclint.specs import NotStated, Stated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Crank, CylinderBlock, Engine
 
 Take: TypeAlias = Callable[[str, Measure | NotStated], float]
 #: The name of a bore, or where a spec gives it; "" for all bores of a block.
@@ -19,7 +22,7 @@ def engine_of(block: CylinderBlock, sheet: Sheet) -> Engine | None:
 
     :raises NotAssessed: where several do.
     """
-    found = sheet.belonging_to(block, Engine)
+    found = sheet.belonging_to(block, by_word.Engine)
     if len(found) > 1:
         names = " and ".join(one.id for one in found)
         raise sheet.not_assessed(f"the cranks of {names} all name {block.id}", found[1].where)
@@ -31,6 +34,8 @@ def cranks_of(engine: Engine, block: CylinderBlock, sheet: Sheet) -> Iterator[tu
 
     A crank that names no bore is that of the only one of the block.
     """
+    from speclint.specs import Crank  # only where there is an engine, and its spec with its cranks is read
+
     for name, crank in sheet.leading_to(block, Crank, engine, "cranks", by="block", called="crank"):
         if sheet.is_stated(f"bore of crank {name}", crank.bore) or len(block.bores) != 1:
             yield sheet.read(f"bore of crank {name}", crank.bore), crank

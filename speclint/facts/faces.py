@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.cylinders import ends_of, liners_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: Which way distances from the collar's seat count along the block, forward positive, by the collar's end.

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Fit, FrameFastening, NotStated
+from speclint.specs import NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Fit, FrameFastening
 
 _SHANK = "fitted_diameter"
 
@@ -13,7 +18,7 @@ def fits_of_bolts(fastening: FrameFastening, sheet: Sheet) -> tuple[Fit, ...]:
     """The fits whose shaft is the reamed shank of the bolts of a fastening."""
     return tuple(
         fit
-        for fit in sheet.belonging_to(fastening, Fit)
+        for fit in sheet.belonging_to(fastening, by_word.Fit)
         if sheet.is_stated(f"shaft of {fit.id}", fit.shaft.of)
         and sheet.follow(fit.shaft.of) is fastening
         and sheet.is_stated(f"dimension of {fit.id}", fit.shaft.dimension)

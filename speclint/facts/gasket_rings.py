@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.handbook.bolted_joints import gaskets
 from speclint.rules import Sheet
-from speclint.specs import BoltedJoint
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint
 
 
 @formula("G = (D_o + D_i)/2", cites=[FIRST_PRINCIPLES])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from speclint.equations import Radians, Ratio
 from speclint.facts.hot_clearances import WorkingClearances, cold_clearances, working_clearances
@@ -29,7 +30,9 @@ from speclint.facts.valve_timing import (
 )
 from speclint.handbook.valve_events import Crank, End
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, LoadCase, ValveGear
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LoadCase, ValveGear
 
 
 class GearAtWork:

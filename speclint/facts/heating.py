@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, CylinderLiner, NotStated, ValveSeat
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat
 
 
 def block_when_entering(

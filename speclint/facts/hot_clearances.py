@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, PerKelvin, Ratio, formula, require
 from speclint.facts.gear import clearance_by_lengths, is_set_on_the_engine
@@ -14,7 +15,10 @@ from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, LoadCase, NotStated, Tappet, Tie
+from speclint.specs import Component, NotStated, Tie
+
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase, Tappet
 
 
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.chamber_covers import pressure_under_cover
@@ -14,22 +15,10 @@ from speclint.handbook.materials import Material
 from speclint.handbook.members import contact
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    BoltedJoint,
-    ChamberCover,
-    Component,
-    CylinderBlock,
-    CylinderCover,
-    CylinderEnd,
-    CylinderLiner,
-    Gland,
-    LensJoint,
-    NotStated,
-    PipeFlange,
-    Plate,
-    SteamPipe,
-    StuffingBox,
-)
+from speclint.specs import Component, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import BoltedJoint, CylinderCover, CylinderEnd, CylinderLiner, LensJoint, Plate
 
 #: Which pressure a joint holds whose pipe carries that steam.
 _OF_STEAM = {"live steam": "live", "exhaust steam": "exhaust"}
@@ -43,13 +32,13 @@ def pressure_by_part_held(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     if not sheet.is_stated("part held", joint.holds):
         return None
     held = sheet.follow(joint.holds)
-    if isinstance(held, CylinderCover | StuffingBox | Gland):
+    if isinstance(held, by_word.CylinderCover | by_word.StuffingBox | by_word.Gland):
         return worked("cylinder", joint.holds)
-    if isinstance(held, ChamberCover):
+    if isinstance(held, by_word.ChamberCover):
         return pressure_under_cover(held, sheet)
-    if isinstance(held, LensJoint | PipeFlange):
+    if isinstance(held, by_word.LensJoint | by_word.PipeFlange):
         held = sheet.follow(held.of)
-    if isinstance(held, SteamPipe):
+    if isinstance(held, by_word.SteamPipe):
         carried = steam_carried(held, sheet)
         return Worked(_OF_STEAM[carried.value], carried.places)
     return None
@@ -68,7 +57,7 @@ def pressure_reach(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated:
     """
     if sheet.read("seal", joint.seal) == "lens ring":
         held = sheet.follow(joint.holds)
-        return held.contact_diameter if isinstance(held, LensJoint) else joint.pressure_circle
+        return held.contact_diameter if isinstance(held, by_word.LensJoint) else joint.pressure_circle
     return joint.ground_face.outside
 
 
@@ -79,10 +68,10 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     there is no liner the bore of the block. At a flange, and under the cover of a chamber: its bore.
     """
     held = sheet.follow(joint.holds)
-    if isinstance(held, CylinderCover):
+    if isinstance(held, by_word.CylinderCover):
         found = tuple(_under(held, sheet))
         yield from found or _stated(sheet, "bore", bore_closed(held, sheet))
-    elif isinstance(held, PipeFlange | ChamberCover):
+    elif isinstance(held, by_word.PipeFlange | by_word.ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
 
 
@@ -129,16 +118,18 @@ def _round_opening(
 ) -> tuple[Measure | NotStated | None, Measure | NotStated | None]:
     """The opening that the studs of a joint stand round, and the face of the block round it."""
     held = sheet.follow(joint.holds)
-    if isinstance(held, CylinderCover):
+    if isinstance(held, by_word.CylinderCover):
         if not sheet.follow(held.closes).ends:
             return None, None
         _, end = end_closed_by(held, sheet)
         return _opening_of_block(held, end, sheet), end.face_diameter
-    if isinstance(held, ChamberCover):
+    if isinstance(held, by_word.ChamberCover):
         return held.bore, None
-    if isinstance(held, PipeFlange | LensJoint) and sheet.is_stated("screwed into", joint.screwed_into):
+    if isinstance(held, by_word.PipeFlange | by_word.LensJoint) and sheet.is_stated(
+        "screwed into", joint.screwed_into
+    ):
         pipe, under = sheet.follow(held.of), sheet.follow(joint.screwed_into)
-        ends = openings_of(pipe, sheet) if isinstance(pipe, SteamPipe) else ()
+        ends = openings_of(pipe, sheet) if isinstance(pipe, by_word.SteamPipe) else ()
         there = [opening for _, block, opening in ends if block.id == under.id]
         if len(there) == 1:
             return there[0].bore, there[0].face
@@ -194,15 +185,15 @@ def flange_bolted_to(joint: BoltedJoint, sheet: Sheet) -> Measure | NotStated | 
 
 
 def _flange(part: Component) -> Measure | NotStated | None:
-    if isinstance(part, CylinderCover | ChamberCover | Gland | LensJoint):
+    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover | by_word.Gland | by_word.LensJoint):
         return part.flange_thickness
-    return part.thickness if isinstance(part, PipeFlange) else None
+    return part.thickness if isinstance(part, by_word.PipeFlange) else None
 
 
 def circle_of_studs(joint: BoltedJoint, sheet: Sheet) -> float:
     """Diameter of the circle of the studs, m: the greater of those that the joint and the cover it holds state."""
     held, stated = sheet.follow(joint.holds), sheet.take("D_b", joint.circle)
-    if isinstance(held, CylinderCover | ChamberCover) and sheet.is_stated(
+    if isinstance(held, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated(
         f"circle of {held.id}", held.circle
     ):
         return max(stated, sheet.take(f"D_b of {held.id}", held.circle))
@@ -220,7 +211,7 @@ def metal_tapped(joint: BoltedJoint, sheet: Sheet) -> Material:
 
 def _plate_tapped(joint: BoltedJoint, part: Component, sheet: Sheet) -> Plate | None:
     """The plate of the block's weldment in which the tapped holes of a joint stand; None where they name none."""
-    if not (isinstance(part, CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate)):
+    if not (isinstance(part, by_word.CylinderBlock) and sheet.is_stated("plate", joint.tapped.plate)):
         return None
     weldment = weldment_of(part, sheet)
     if weldment is None:
@@ -240,7 +231,7 @@ def metal_under_hole(joint: BoltedJoint, sheet: Sheet) -> Measure | None:
     plate = _plate_tapped(joint, part, sheet)
     if plate is not None:
         return next(_stated(sheet, "thickness of the plate", plate.thickness), None)
-    if isinstance(part, CylinderCover | ChamberCover | PipeFlange):
+    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover | by_word.PipeFlange):
         return next(_stated(sheet, f"thickness of {part.id}", part.thickness), None)
     return None
 
@@ -265,7 +256,7 @@ def _grip(
     if flange is None or not sheet.is_stated(f"flange at {symbol}", flange):
         return sheet.take(symbol, stated)
     held = sheet.follow(joint.holds)
-    if not isinstance(held, LensJoint):
+    if not isinstance(held, by_word.LensJoint):
         return sheet.take(symbol, flange)
     h = sheet.take(f"h_{symbol[-1]}", flange)
     return sheet.work(symbol, grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take))
@@ -285,7 +276,7 @@ def _half_gap(lens: LensJoint, sheet: Sheet, take: Callable[[str, Measure | NotS
 def grip_drawn(joint: BoltedJoint, flange: Measure | NotStated, sheet: Sheet) -> Measure | NotStated | Worked:
     """The clamped thickness that a flange gives, as the drawings aim at it: for an agreement."""
     held = sheet.follow(joint.holds)
-    if not isinstance(held, LensJoint):
+    if not isinstance(held, by_word.LensJoint):
         return flange
     h = sheet.take_nominal("h", flange)
     grip = sheet.work("l", grip_at_ring, h=h, g=_half_gap(held, sheet, sheet.take_nominal))

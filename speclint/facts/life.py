@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, Life, NotStated, Stated
+from speclint.specs import Component, NotStated, Stated
+
+if TYPE_CHECKING:
+    from speclint.specs import Life
 
 
 def lives_of(part: Component, sheet: Sheet) -> Iterator[Life]:

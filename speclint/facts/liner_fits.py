@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.drives import Take
 from speclint.rules import Sheet, Worked
-from speclint.specs import CylinderLiner, RelievedLength, SealingLand
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderLiner, RelievedLength, SealingLand
 
 
 @formula("L = L_0 + x_2 − x_1", cites=[FIRST_PRINCIPLES])

@@ -3,26 +3,25 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from speclint.errors import Location
 from speclint.rules import Sheet, Worked
 from speclint.specs import (
     BlockMaking,
-    Casting,
     CastingMaking,
     Component,
-    CylinderBlock,
-    CylinderLiner,
     LinerMaking,
     SeatMaking,
-    ValveSeat,
-    Weldment,
     WeldmentMaking,
+    by_word,
 )
 
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, Weldment
+
 #: What a kind that states its making is.
-Made = CylinderBlock | Weldment | Casting | CylinderLiner | ValveSeat
+Made = by_word.CylinderBlock | by_word.Weldment | by_word.Casting | by_word.CylinderLiner | by_word.ValveSeat
 OwnMaking = BlockMaking | WeldmentMaking | CastingMaking | LinerMaking | SeatMaking
 #: Steps of which each takes metal off a face to its finished size.
 FINISHING = ("finish bore", "hone", "ream guides", "finish seats in line", "face pads", "finish outside")
@@ -48,21 +47,24 @@ def own_steps(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
 
 def steps_with_blank(block: CylinderBlock, sheet: Sheet) -> tuple[MakingStep, ...]:
     """The steps of a block, after those of the weldment or casting that becomes it."""
-    blanks: tuple[Made, ...] = (*sheet.belonging_to(block, Weldment), *sheet.belonging_to(block, Casting))
+    blanks: tuple[Made, ...] = (
+        *sheet.belonging_to(block, by_word.Weldment),
+        *sheet.belonging_to(block, by_word.Casting),
+    )
     return (*(step for blank in blanks for step in own_steps(blank, sheet)), *own_steps(block, sheet))
 
 
 def steps_of(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     """The whole list in which a part is made: of a weldment, with that of the block that it makes."""
-    if isinstance(part, CylinderBlock):
+    if isinstance(part, by_word.CylinderBlock):
         return steps_with_blank(part, sheet)
-    if isinstance(part, Weldment):
+    if isinstance(part, by_word.Weldment):
         return steps_with_blank(sheet.follow(part.makes), sheet)
-    if isinstance(part, Casting):
+    if isinstance(part, by_word.Casting):
         becomes: Component = sheet.follow(part.becomes)
-        if isinstance(becomes, CylinderBlock):
+        if isinstance(becomes, by_word.CylinderBlock):
             return steps_with_blank(becomes, sheet)
-        if isinstance(becomes, CylinderLiner | ValveSeat):
+        if isinstance(becomes, by_word.CylinderLiner | by_word.ValveSeat):
             return (*own_steps(part, sheet), *own_steps(becomes, sheet))
     return own_steps(part, sheet)
 

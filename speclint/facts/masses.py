@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
@@ -20,17 +21,18 @@ from speclint.handbook.members import rectangle_area, round_area, tube_area
 from speclint.handbook.springs import coil_mass
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    Component,
-    CompressionSpring,
-    NotStated,
-    Pin,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    ValveSpindle,
-    Weldment,
-)
+from speclint.specs import Component, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import (
+        CompressionSpring,
+        Pin,
+        Piston,
+        PistonRod,
+        PoppetValve,
+        ValveSpindle,
+        Weldment,
+    )
 
 
 @formula("m = m_0 − ρ A l", cites=[FIRST_PRINCIPLES])
@@ -223,11 +225,11 @@ def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet) 
 
 
 _WORKED: tuple[tuple[type[Component], Callable[..., BySizes | None]], ...] = (
-    (CompressionSpring, _spring),
-    (Piston, _piston),
-    (PistonRod, _rod),
-    (Pin, _pin),
-    (ValveSpindle, _spindle),
-    (PoppetValve, _valve),
-    (Weldment, _weldment),
+    (by_word.CompressionSpring, _spring),
+    (by_word.Piston, _piston),
+    (by_word.PistonRod, _rod),
+    (by_word.Pin, _pin),
+    (by_word.ValveSpindle, _spindle),
+    (by_word.PoppetValve, _valve),
+    (by_word.Weldment, _weldment),
 )

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.rules import Sheet
-from speclint.specs import Pad
+
+if TYPE_CHECKING:
+    from speclint.specs import Pad
 
 
 def taken_by(name: str, pad: Pad, sheet: Sheet) -> tuple[str, ...]:

@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Partition, SteamPassage
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import SteamPassage
 
 
 def steam_in(passage: SteamPassage, sheet: Sheet) -> Worked:
@@ -11,7 +16,7 @@ def steam_in(passage: SteamPassage, sheet: Sheet) -> Worked:
     said = worked(sheet.read(f"steam in {passage.id}", passage.carries), passage.carries)
     if said.value == "live steam":
         return said
-    for partition in sheet.belonging_to(passage, Partition):
+    for partition in sheet.belonging_to(passage, by_word.Partition):
         link = partition.live_side
         if sheet.is_stated(f"live side of {partition.id}", link) and sheet.follow(link) is passage:
             return worked("live steam", link)

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.engine import Take
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Pin
+
+if TYPE_CHECKING:
+    from speclint.specs import Pin
 
 
 @formula("g = L − b", cites=[FIRST_PRINCIPLES])

@@ -4,22 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Kelvins, Metres, Radians, formula
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.steam import movement_to_take_up, pipe_growth, rise_from_cold
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    BlockOpening,
-    CylinderBlock,
-    LensJoint,
-    LoadCase,
-    NotStated,
-    PipeEnd,
-    SteamPipe,
-    Tie,
-)
+from speclint.specs import BlockOpening, NotStated, Tie, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LensJoint, LoadCase, PipeEnd, SteamPipe
 
 
 @formula("s = s_0 + |Δ|", cites=[FIRST_PRINCIPLES])
@@ -42,7 +37,9 @@ def openings_of(pipe: SteamPipe, sheet: Sheet) -> Iterator[tuple[PipeEnd, Cylind
         if not sheet.is_stated(f"part at which it {name}", end.part):
             continue
         part = sheet.follow(end.part)
-        if isinstance(part, CylinderBlock) and sheet.is_stated(f"opening at which it {name}", end.opening):
+        if isinstance(part, by_word.CylinderBlock) and sheet.is_stated(
+            f"opening at which it {name}", end.opening
+        ):
             yield end, part, sheet.entry(part.openings, end.opening, f"the openings of {part.id}")
 
 
@@ -114,7 +111,7 @@ def angle_of_swing(Y: Metres, U: Metres) -> Radians:
 def swing_needed(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Worked | None:
     """The angle by which a pipe turns in its lens joints to take up its movement, rad; None where they do not."""
     pipe = sheet.follow(lens.of)
-    if not (isinstance(pipe, SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
+    if not (isinstance(pipe, by_word.SteamPipe) and sheet.is_stated("taken up by", pipe.takes_up_by)):
         return None
     if sheet.read("taken up by", pipe.takes_up_by) != "lens joints":
         return None

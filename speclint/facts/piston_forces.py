@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Newtons, Pascals, Radians, Ratio
 from speclint.errors import OutOfRange
@@ -14,7 +15,9 @@ from speclint.handbook.steam_cycle import working_cylinder
 from speclint.handbook.tables import Reading, on_lines
 from speclint.handbook.valve_events import piston_force
 from speclint.rules import RuleEnded, Sheet
-from speclint.specs import CylinderBlock, LoadCase
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LoadCase
 
 #: Steps of a revolution at which the force is kept, each of one degree.
 _STEPS = 360

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.facts.drives import cold_clearance
 from speclint.facts.retention import room_at_lift
 from speclint.facts.seats import bores_under
 from speclint.rules import Sheet, Worked
-from speclint.specs import CylinderEnd, PoppetValve, SeatBore
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderEnd, PoppetValve, SeatBore
 
 
 @formula("c_p = x + c − H − h", cites=[FIRST_PRINCIPLES])

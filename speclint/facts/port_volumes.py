@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, SquareMetres, formula
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import CylinderBlock, CylinderEnd, NotStated, Stated, SteamPassage
+from speclint.specs import NotStated, Stated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderEnd, SteamPassage
 
 Take = Callable[[str, Measure | NotStated], float]
 
@@ -31,7 +35,7 @@ def with_passage(V_0: CubicMetres, A: SquareMetres, L: Metres) -> CubicMetres:
 
 def ports_drawn(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[SteamPassage, ...]:
     """The passages that are ports of an end of a block and state their size."""
-    return tuple(one for one in sheet.belonging_to(block, SteamPassage) if _opens_at(one, end, sheet))
+    return tuple(one for one in sheet.belonging_to(block, by_word.SteamPassage) if _opens_at(one, end, sheet))
 
 
 def all_ports_drawn(block: CylinderBlock, end: str, sheet: Sheet) -> bool:

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, SquareMetres, formula
 from speclint.facts.cylinders import liners_of
 from speclint.facts.engine import Take
 from speclint.facts.seats import ends_of_valve
 from speclint.rules import Sheet, Worked
-from speclint.specs import BlockPort, CylinderBlock, LinerPort, PoppetValve, SteamPassage
+from speclint.specs import BlockPort, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LinerPort, PoppetValve, SteamPassage
 
 
 @formula("A = A_0 + w h", cites=[FIRST_PRINCIPLES])
@@ -30,7 +34,7 @@ def passages_of_port(valve: PoppetValve, sheet: Sheet) -> tuple[SteamPassage, ..
     """The passages that are the port of a valve and state their area."""
     return tuple(
         passage
-        for passage in sheet.belonging_to(valve, SteamPassage)
+        for passage in sheet.belonging_to(valve, by_word.SteamPassage)
         if sheet.is_stated(f"place of {passage.id}", passage.place)
         and sheet.read(f"place of {passage.id}", passage.place) == "port"
         and sheet.is_stated("area", passage.area)

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from speclint.handbook.cylinders import pressure_blown_off, relief_accumulation
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import CylinderEnd, LoadCase, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderEnd, LoadCase
 
 #: Load cases with the regulator open, in which the boiler may blow off: the safety valves set the greatest pressure.
 _REGULATOR_OPEN = ("starting", "running", "water")

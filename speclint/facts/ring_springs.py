@@ -9,13 +9,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Source, formula, require
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.tables import KHURMI
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import NotStated, PistonRing
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import PistonRing
 
 TRIBOLOGY_HANDBOOK = Source(
     "M. J. Neale (ed.), The Tribology Handbook",

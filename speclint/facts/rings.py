@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Groove, NotStated, Piston, PistonRing
+from speclint.specs import NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Groove, Piston, PistonRing
 
 _Take = Callable[[str, Measure | NotStated], float]
 
@@ -31,7 +35,7 @@ def groove_of(ring: PistonRing, sheet: Sheet) -> tuple[Piston, str, Groove] | No
     """The piston and the groove that take a ring, with the groove's name; None where none does, or several do."""
     found = [
         (piston, name, groove)
-        for piston in sheet.belonging_to(ring, Piston)
+        for piston in sheet.belonging_to(ring, by_word.Piston)
         for name, groove in piston.grooves.items()
         if sheet.is_stated(f"ring of groove {name}", groove.takes)
         and sheet.follow(groove.takes).id == ring.id

@@ -3,25 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Ratio, formula
 from speclint.facts.chains import gap_of_chain
 from speclint.facts.cylinders import crossheads_on, end_closed_by, rods_in
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import (
-    Bore,
-    CamBox,
-    Component,
-    Crosshead,
-    CylinderBlock,
-    CylinderCover,
-    CylinderEnd,
-    Envelope,
-    MotionGap,
-    NotStated,
-    SteamPipe,
-)
+from speclint.specs import Component, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Bore, CamBox, Crosshead, CylinderBlock, CylinderEnd, Envelope, MotionGap
 
 _Take = Callable[[str, Measure | NotStated], float]
 
@@ -58,7 +50,7 @@ def reach_of_part_beside(f: Metres, k: Ratio, a: Metres, e: Metres) -> Metres:
 
 def parts_standing_out(block: CylinderBlock, sheet: Sheet) -> tuple[Component, ...]:
     """The covers, cam boxes and pipes of a block: what may be the first to touch the loading gauge."""
-    kinds: tuple[type[Component], ...] = (CylinderCover, CamBox, SteamPipe)
+    kinds: tuple[type[Component], ...] = (by_word.CylinderCover, by_word.CamBox, by_word.SteamPipe)
     return tuple(part for kind in kinds for part in sheet.belonging_to(block, kind))
 
 
@@ -66,13 +58,17 @@ def reach_of(
     part: Component, envelope: Envelope, block: CylinderBlock, sheet: Sheet, take: _Take
 ) -> Worked | None:
     """How far a cover or a cam box stands out from the middle of the engine, m; None of other parts."""
-    if not isinstance(part, CylinderCover | CamBox):
+    if not isinstance(part, by_word.CylinderCover | by_word.CamBox):
         return None
-    end = end_closed_by(part, sheet)[1] if isinstance(part, CylinderCover) else _end_of(part, block, sheet)
+    end = (
+        end_closed_by(part, sheet)[1]
+        if isinstance(part, by_word.CylinderCover)
+        else _end_of(part, block, sheet)
+    )
     axis, f = _bore_of(end, block, sheet).axis_from_frame, envelope.frame_from_centre
     k = 1.0 if sheet.read("cylinders", envelope.cylinders) == "outside" else -1.0
     at = {"f": take("f", f), "k": k, "a": take("a", axis)}
-    if isinstance(part, CylinderCover):
+    if isinstance(part, by_word.CylinderCover):
         D = part.outside_diameter
         return worked(sheet.work("y_p", reach_of_round_part, **at, D=take("D", D)), f, axis, D)
     e = part.stands_out

@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Radians, Ratio, formula, require
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, SeatBore, ValveSeat, ValveSpindle
+from speclint.specs import NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Beat, CylinderBlock, PoppetValve, SeatBore, ValveSeat, ValveSpindle
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: The steam in the chamber of a valve that serves so.
@@ -143,7 +147,7 @@ def bores_under(valve: PoppetValve, sheet: Sheet) -> Iterator[tuple[str, Beat, S
 
 def chamber_by_valve(seat: ValveSeat, sheet: Sheet) -> Worked | None:
     """The steam in the chamber beyond a seat: by what the valve on it serves, or its bore; None where neither says."""
-    for valve in sheet.belonging_to(seat, PoppetValve):
+    for valve in sheet.belonging_to(seat, by_word.PoppetValve):
         if sheet.is_stated(f"what {valve.id} serves", valve.serves):
             return worked(_STEAM[sheet.read(f"what {valve.id} serves", valve.serves)], valve.serves)
     housing = bore_of(seat, sheet)
@@ -206,8 +210,8 @@ def valves_of_end(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[PoppetV
     """The valves whose upper seats are at one end of a block."""
     valves = (
         valve
-        for seat in sheet.belonging_to(block, ValveSeat)
-        for valve in sheet.belonging_to(seat, PoppetValve)
+        for seat in sheet.belonging_to(block, by_word.ValveSeat)
+        for valve in sheet.belonging_to(seat, by_word.PoppetValve)
     )
     found: dict[str, PoppetValve] = {}
     for valve in valves:

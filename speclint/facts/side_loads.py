@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, Newtons, Ratio, Source, formula, require
 from speclint.facts.springs import rate_by_sizes, rates, shut_loads
 from speclint.facts.train_loads import share_across
 from speclint.handbook.members import sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import CompressionSpring, Length, PoppetValve, Rocker, ValveSpindle
+from speclint.specs import Length, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
 
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
@@ -80,8 +85,8 @@ def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
     if not sheet.is_stated("valve", spindle.moves):
         return None
     valve = sheet.follow(spindle.moves)
-    springs = sheet.belonging_to(valve, CompressionSpring)
-    rockers = sheet.belonging_to(spindle, Rocker) if springs else ()
+    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
+    rockers = sheet.belonging_to(spindle, by_word.Rocker) if springs else ()
     arms = [one.valve_arm for one in rockers if sheet.is_stated("arm", one.valve_arm)]
     lies = sheet.is_stated("opens", valve.opens) and sheet.read("opens", valve.opens) not in _UPRIGHT
     if not (arms or lies):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from speclint.equations import COMMON_PRACTICE, FIRST_PRINCIPLES, Pascals, Radians, Ratio, formula
 from speclint.facts.cylinder_cycles import CylinderGiven, cylinder_given
@@ -11,7 +12,9 @@ from speclint.facts.valve_gear import gears_of
 from speclint.handbook.steam_cycle import Cycle
 from speclint.handbook.tables import Reading
 from speclint.rules import Sheet
-from speclint.specs import CylinderBlock, LoadCase
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, LoadCase
 
 #: Load cases in which the cylinders work with steam; a drifting engine draws in and presses air.
 _WITH_STEAM = ("starting", "running")

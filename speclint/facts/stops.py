@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import (
     FIRST_PRINCIPLES,
     Kilograms,
@@ -18,7 +20,9 @@ from speclint.facts.train_loads import valve_speed
 from speclint.facts.valve_gear import ValvesTrain
 from speclint.facts.valve_trains import ratio_of_train
 from speclint.rules import Sheet
-from speclint.specs import Cam, LoadCase, PoppetValve
+
+if TYPE_CHECKING:
+    from speclint.specs import Cam, LoadCase, PoppetValve
 
 #: Intervals of the scan over the rise of a cam.
 _SCAN = 60

@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint.equations import Metres
 from speclint.facts.seats import bore_of
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Beat, NotStated
+from speclint.specs import NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import Beat
 
 
 def around_throat(beat: Beat, name: str, sheet: Sheet) -> Iterator[tuple[str, Measure]]:

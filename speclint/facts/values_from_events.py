@@ -12,7 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from speclint.errors import OutOfRange
 from speclint.facts.cylinder_cycles import (
@@ -29,7 +29,10 @@ from speclint.handbook.steam import SteamState, state_at_enthalpy
 from speclint.handbook.steam_cycle import Cycle, CylinderCycle
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import Component, CylinderBlock, LoadCase, NotStated, ValveGear
+from speclint.specs import Component, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import LoadCase, ValveGear
 
 #: The keys of a load case that may come from the events.
 FromEventsKey = Literal[
@@ -138,10 +141,10 @@ def gears_beside(component: Component, sheet: Sheet) -> tuple[ValveGear, ...]:
 
     :raises NotAssessed: where no block is near, or no gear serves it.
     """
-    if isinstance(component, ValveGear):
+    if isinstance(component, by_word.ValveGear):
         return (component,)
     block = sheet.nearest(component, "cylinder-block")
-    if not isinstance(block, CylinderBlock):
+    if not isinstance(block, by_word.CylinderBlock):
         raise sheet.not_assessed(f"no cylinder block is joined to {component.id}")
     gears = tuple(gears_of(block, sheet).values())
     if not gears:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.equations import COMMON_PRACTICE
 from speclint.handbook.steam import throat_area
 from speclint.handbook.tables import Reading
@@ -13,7 +15,9 @@ from speclint.handbook.valve_events import (
     coefficient_of_loss,
 )
 from speclint.rules import Sheet
-from speclint.specs import Beat as StatedBeat, PoppetValve
+
+if TYPE_CHECKING:
+    from speclint.specs import Beat as StatedBeat, PoppetValve
 
 
 def usual_coefficient(what: str) -> Reading:

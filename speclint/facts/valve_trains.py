@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import Kilograms, Ratio
 from speclint.facts.train import lever_ratio
@@ -10,7 +11,10 @@ from speclint.facts.train_loads import mass_at_valve
 from speclint.facts.valve_gear import ValvesTrain
 from speclint.handbook.springs import coil_mass
 from speclint.rules import Sheet
-from speclint.specs import Beat, CompressionSpring, PoppetValve
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Beat, CompressionSpring, PoppetValve
 
 #: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
 Take = Callable[..., float]
@@ -18,7 +22,7 @@ Take = Callable[..., float]
 
 def springs_of(valve: PoppetValve, sheet: Sheet) -> tuple[CompressionSpring, ...]:
     """The springs that state that they close the valve."""
-    springs = sheet.belonging_to(valve, CompressionSpring)
+    springs = sheet.belonging_to(valve, by_word.CompressionSpring)
     if not springs:
         raise sheet.not_assessed(f"no spring states that it closes {valve.id}")
     return springs

@@ -2,22 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint.rules import Sheet
-from speclint.specs import (
-    BoltedJoint,
-    ChamberCover,
-    Component,
-    CylinderBlock,
-    CylinderCover,
-    Gland,
-    LensJoint,
-    Link,
-    NotStated,
-    PipeFlange,
-    SteamPipe,
-    StuffingBox,
-    Weldment,
-)
+from speclint.specs import Component, Link, NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, SteamPipe
 
 
 def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None:
@@ -25,7 +16,7 @@ def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None
     seen: list[Component] = [part]
     while True:
         part = seen[-1]
-        if isinstance(part, CylinderBlock | SteamPipe):
+        if isinstance(part, by_word.CylinderBlock | by_word.SteamPipe):
             return part
         link = _next(part)
         if link is None or not sheet.is_stated(f"what {part.id} belongs to", link):
@@ -37,12 +28,12 @@ def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None
 
 
 def _next(part: Component) -> Link[Component] | NotStated | None:
-    if isinstance(part, BoltedJoint):
+    if isinstance(part, by_word.BoltedJoint):
         return part.holds
-    if isinstance(part, CylinderCover | ChamberCover):
+    if isinstance(part, by_word.CylinderCover | by_word.ChamberCover):
         return part.closes  # type: ignore[return-value]  # a link to a kind of component
-    if isinstance(part, StuffingBox):
+    if isinstance(part, by_word.StuffingBox):
         return part.in_cover  # type: ignore[return-value]
-    if isinstance(part, Weldment):
+    if isinstance(part, by_word.Weldment):
         return part.makes  # type: ignore[return-value]
-    return part.of if isinstance(part, Gland | LensJoint | PipeFlange) else None
+    return part.of if isinstance(part, by_word.Gland | by_word.LensJoint | by_word.PipeFlange) else None

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
 from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked
-from speclint.specs import Bore, CylinderBlock, Division, NotStated, Pad, Plate, SeatBore, Weldment
+from speclint.specs import NotStated, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import Bore, CylinderBlock, Division, Pad, Plate, SeatBore, Weldment
 
 
 @formula("w = t − a", cites=[FIRST_PRINCIPLES])
@@ -30,7 +34,7 @@ def plate_of(
     """The plate of the weldment that makes a block from which a bore or a wall is cut; None where it names none."""
     if not sheet.is_stated("plate", place.plate):
         return None
-    for weldment in sheet.belonging_to(block, Weldment):
+    for weldment in sheet.belonging_to(block, by_word.Weldment):
         if (
             sheet.is_stated("what the weldment makes", weldment.makes)
             and sheet.follow(weldment.makes) is block

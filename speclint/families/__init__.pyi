@@ -25,6 +25,13 @@ from .loading import (
     load_families as load_families,
     require as require,
 )
+from .name_lists import (
+    NameLists as NameLists,
+)
+from .names import (
+    Name as Name,
+    NameList as NameList,
+)
 from .report_writer import (
     ReportWriter as ReportWriter,
 )

@@ -115,12 +115,18 @@ def faults_of_rule(item: Any) -> Iterator[str]:
             yield f"the rule {item.name} has {what}"
     if not item.cites or not all(isinstance(source, Source) for source in item.cites):
         yield f"the rule {item.name} has no source (cites); where none is published, COMMON_PRACTICE"
-    if not item.on or not all(isinstance(kind, type) and issubclass(kind, Component) for kind in item.on):
+    if not item.on or not all(map(_is_of_parts, item.on)):
         yield f"the rule {item.name} is on no kind of component (on)"
     if not _documented(item.function.__doc__):
         yield f"the rule {item.name} has no docstring: its function says how it is worked"
     for hazards in (item.against or (), *item.against_on.values()):
         yield from _unknown_hazards(f"the rule {item.name}", hazards)
+
+
+def _is_of_parts(kind: Any) -> bool:
+    """Whether something is a kind of component, or stands for one by its word."""
+    is_one_of = getattr(kind, "is_one_of", None)
+    return isinstance(kind, type) and is_one_of is not None and is_one_of((Component.kind,))
 
 
 def faults_of_group(group: RulesIn, rules: Sequence[Any]) -> Iterator[str]:

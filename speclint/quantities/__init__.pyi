@@ -13,6 +13,9 @@ from .mirroring import (
     negated as negated,
     round_the_axis as round_the_axis,
 )
+from .patterns import (
+    pattern_of as pattern_of,
+)
 from .rewriting import (
     Written as Written,
 )
@@ -23,6 +26,8 @@ from .tolerance_classes import (
 from .unit_systems import (
     System as System,
     amount_in as amount_in,
+    lengths_in as lengths_in,
+    unit_in as unit_in,
 )
 from .units import (
     DIMENSIONS as DIMENSIONS,

@@ -75,8 +75,19 @@ class _Scale(NamedTuple):
     unit: str
 
     def si(self, number: Fraction) -> float:
-        """Exact until the last step, so that a value written at a limit sits at the limit."""
-        return float(number * _decimal(self.factor) + _decimal(self.offset))
+        """Exact until the last step, so that a value written at a limit sits at the limit.
+
+        That step is a division of whole numbers, which Python rounds to the nearest float, whatever they have in
+        common.
+        """
+        factor, offset = _decimal(self.factor), _decimal(self.offset)
+        above, below = number.numerator * factor.numerator, number.denominator * factor.denominator
+        if self.offset:
+            above, below = (
+                above * offset.denominator + offset.numerator * below,
+                below * offset.denominator,
+            )
+        return above / below
 
 
 @cache
@@ -84,6 +95,8 @@ def _decimal(value: float) -> Fraction:
     return Fraction(repr(value))
 
 
+#: By unit, datum and dimension those that were met.
+_scales: dict[tuple[str, str, str], _Scale] = {}
 #: Characters of a quantity, digits of a number in it, and powers of ten between which its SI value lies: common
 #: practice, far beyond what a drawing needs.
 _LONGEST, _MOST_DIGITS, _LARGEST_POWER = 100, 20, LARGEST_POWER
@@ -168,12 +181,15 @@ def _refuse_beyond_bounds(text: str) -> None:
     if len(text) > _LONGEST:
         said = f"a quantity has at most {_LONGEST} characters; this has {len(text)}"
         raise QuantityError(said, "a number with its unit and limits")
-    if any(character.isdecimal() and not character.isascii() for character in text):
+    if not text.isascii() and any(one.isdecimal() and not one.isascii() for one in text):
         plain = "".join(str(decimal(one)) if one.isdecimal() else one for one in text)
         raise QuantityError("digits are written 0 to 9", f'"{plain}"')
-    if any(sum(map(str.isdigit, found)) > _MOST_DIGITS for found in _DIGITS.findall(text)):
+    if len(text) > _MOST_DIGITS and any(
+        sum(map(str.isdigit, found)) > _MOST_DIGITS for found in _DIGITS.findall(text)
+    ):
         raise QuantityError(f"a number has at most {_MOST_DIGITS} digits", "as many figures as are meant")
-    if any(len(power) > 3 or int(power) > _LARGEST_POWER for power in _EXPONENT.findall(text)):
+    powers = _EXPONENT.findall(text) if "e" in text or "E" in text else ()
+    if any(len(power) > 3 or int(power) > _LARGEST_POWER for power in powers):
         said = f"an exponent lies between -{_LARGEST_POWER} and {_LARGEST_POWER}"
         raise QuantityError(said, "the number in another unit")
 
@@ -188,7 +204,7 @@ def _check_size(measure: Measure) -> None:
 def _refuse_known_mistakes(words: str) -> None:
     if not words:
         raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
-    if re.search(r"[0-9],[0-9]", words):
+    if "," in words and re.search(r"[0-9],[0-9]", words):
         raise QuantityError("a comma is not a decimal point", f'"{words.replace(",", ".")}"')
     if _NOT_FINITE.match(words):
         raise QuantityError("this is not a finite number", "a number with its unit, or leave the key out")
@@ -197,6 +213,13 @@ def _refuse_known_mistakes(words: str) -> None:
 
 
 def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
+    known = _scales.get((unit, datum, dimension))
+    if known is None:
+        known = _scales[unit, datum, dimension] = _new_scale(unit, datum, dimension, words)
+    return known
+
+
+def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     if dimension.startswith("temperature"):
         return _temperature_scale(unit, datum, dimension, words)
     plain = "pressure" if dimension == "fluid pressure" else dimension
@@ -250,12 +273,12 @@ def _values(parts: dict[str, str | None], scale: _Scale, dimension: str) -> tupl
                 "a range has its limits already", f'"{parts["first"]}..{parts["last"]} {scale.unit}"'
             )
         return scale.si((first + last) / 2), scale.si(first), scale.si(last)
-    low, high = _limits(parts, first, scale, dimension)
-    return scale.si(first), low, high
+    nominal = scale.si(first)
+    return nominal, *_limits(parts, first, nominal, scale, dimension)
 
 
 def _limits(
-    parts: dict[str, str | None], first: Fraction, scale: _Scale, dimension: str
+    parts: dict[str, str | None], first: Fraction, nominal: float, scale: _Scale, dimension: str
 ) -> tuple[float, float]:
     if parts["band"] is not None:
         return _equal_limits(as_fraction(parts["band"]), parts["band_unit"] or "", first, scale, dimension)
@@ -267,8 +290,8 @@ def _limits(
             )
         return scale.si(first + lower), scale.si(first + upper)
     if parts["letter"] is not None:
-        return _class_limits(scale.si(first), parts["letter"], dimension)
-    return scale.si(first), scale.si(first)
+        return _class_limits(nominal, parts["letter"], dimension)
+    return nominal, nominal
 
 
 def _equal_limits(
@@ -315,6 +338,9 @@ def as_fraction(text: str) -> Fraction:
 
     :raises QuantityError: for a fraction with the denominator 0.
     """
+    whole, _, part = text.partition(".")
+    if whole.isdecimal() and (part.isdecimal() or not part):  # most are, and are read so at once
+        return Fraction(int(whole + part), 10 ** len(part))
     sign = -1 if text.startswith("-") else 1
     try:
         return sign * sum((Fraction(part) for part in text.lstrip("+-").split()), Fraction(0))

@@ -10,7 +10,7 @@ from speclint.quantities import units
 
 _NUMBER = r"[+-]?(?:[0-9]+\s[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
 _DEVIATION = r"[+-]?[0-9]+(?:\.[0-9]+)?"
-_QUANTITY = re.compile(
+_QUANTITY = (  # compiled where a part is mirrored
     rf"(?P<first>{_NUMBER})(?:\s*\.\.\s*(?P<last>{_NUMBER}))?\s*(?P<unit>[^\s\d±+/.-]+)"
     rf"(?:(?P<band>\s*±.*)|\s+(?P<upper>{_DEVIATION})\s*/\s*(?P<lower>{_DEVIATION}))?"
 )
@@ -38,7 +38,7 @@ def round_the_axis(text: str) -> str:
 
 def _turned(text: str, turn: Callable[[str, str], str]) -> str:
     """A quantity with its numbers turned, and its limits with them: the upper one becomes the lower."""
-    found = _QUANTITY.fullmatch(" ".join(text.split()))
+    found = re.fullmatch(_QUANTITY, " ".join(text.split()))
     if found is None:
         return text
     unit = found["unit"]

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal, get_args
 
 from speclint.quantities.units import by_si
-from speclint.quantities.writing import displayed, number, readable, without_rounding
+from speclint.quantities.writing import FAHRENHEIT_DIFFERENCE, amount
 
 System = Literal["as written", "metric", "imperial"]
+_MILLIMETRES = 1e3  # in a metre
 SYSTEMS: tuple[System, ...] = get_args(System)
 
 #: The inch-pound unit of each dimension, as a drawing office writes it.
@@ -35,7 +37,7 @@ _OF_INCH_AND_POUND = frozenset(
     | {"lbf in", "psi", "ksi", "lbf/in²", "tonf/in²", "lbf/in", "mph", "ft/s", "ft/min", "ft/s²", "lb/in³"}
     | {"lb/ft³", "lb/h", "hp", "ft·lbf", "Btu/(h·ft·°F)", "1/°F", "°F"}
 )
-_FAHRENHEIT = 1.8  # degrees Fahrenheit to the kelvin, by definition
+_OF_TEMPERATURE = {"K": "°F", "ΔK": FAHRENHEIT_DIFFERENCE}
 
 
 def amount_in(system: System, value: float, si_unit: str, written_in: str = "") -> str:
@@ -48,22 +50,32 @@ def amount_in(system: System, value: float, si_unit: str, written_in: str = "") 
     >>> amount_in("imperial", 50.0, "ΔK"), amount_in("as written", 0.0254, "m", "in")
     ('90 °F difference', '1 in')
     """
-    shown, unit = readable(*_shown(system, value, si_unit, written_in), written_in)
-    text = number(shown, unit)
-    return (
-        f"{text}{unit.removeprefix('1')}" if unit.startswith(("1e-6", "1/°")) else f"{text} {unit}".rstrip()
-    )
+    return amount(value, si_unit, unit_in(system, si_unit, written_in))
 
 
-def _shown(system: System, value: float, si_unit: str, written_in: str) -> tuple[float, str]:
-    if system == "metric" and written_in in _OF_INCH_AND_POUND:
-        return displayed(value, si_unit)
-    if system != "imperial" or written_in in _OF_INCH_AND_POUND:
-        return displayed(value, si_unit, written_in)
-    if si_unit == "ΔK":
-        return without_rounding(value, si_unit) * _FAHRENHEIT, "°F difference"
-    if si_unit == "K":
-        return displayed(value, si_unit, "°F")
+def unit_in(system: System, si_unit: str, written_in: str = "") -> str:
+    """The unit of a system in which a SI unit is printed, in place of that in which its spec wrote it.
+
+    "" stands for the unit of a sheet. What has no unit of its own in the system stays as it is written.
+
+    >>> unit_in("imperial", "m", "mm"), unit_in("metric", "m", "in"), unit_in("metric", "m", "µm")
+    ('in', '', 'µm')
+    """
+    if system == "as written" or written_in in _OF_INCH_AND_POUND:
+        return "" if system == "metric" else written_in
+    if system == "metric":
+        return written_in
     dimension = by_si(si_unit)
-    unit = _IMPERIAL.get(dimension.name, "") if dimension else ""
-    return displayed(value, si_unit, unit)
+    return _OF_TEMPERATURE.get(si_unit) or _IMPERIAL.get(dimension.name if dimension else "", written_in)
+
+
+def lengths_in(system: System, lengths: Sequence[float], form: str) -> str:
+    """Some lengths, m, as a range in a sentence: millimetres in a format, or inches.
+
+    >>> lengths_in("metric", (0.00032, 0.0004), ".2f"), lengths_in("imperial", (0.0254,), "+.3f")
+    ('0.32 to 0.40 mm', '+1 in')
+    """
+    if system != "imperial":
+        return f"{' to '.join(f'{one * _MILLIMETRES:{form}}' for one in lengths)} mm"
+    signed = form.startswith("+")
+    return " to ".join(f"{'+' if signed and one > 0 else ''}{amount_in(system, one, 'm')}" for one in lengths)

@@ -216,7 +216,7 @@ DIMENSIONS: dict[str, Dimension] = {
 }
 
 #: Other spellings of the same units, so that a keyboard without superscripts is enough.
-_SPELLINGS = {
+SPELLINGS = {
     "um": "µm",
     "μm": "µm",  # Greek mu for the micro sign
     '"': "in",
@@ -252,9 +252,10 @@ _TRAPS = {
 }
 
 _SUPERSCRIPTS = str.maketrans({"⁴": "^4", "²": "^2", "³": "^3", "⁻": "-", "¹": "1", "·": "*"})
-#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients.
+#: A unit that is looked up in pint: words, each to one power of one figure, in products and quotients. Compiled where
+#: one is met.
 _WORD = r"[A-Za-zµμ°Ω]+(?:(?:\^|\*\*)-?[1-9]|⁻?[¹²³⁴])?"
-_UNIT_TEXT = re.compile(rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?")
+_UNIT_TEXT = rf"(?:1/)?{_WORD}(?: ?[·*/ ] ?{_WORD})*(?:/\({_WORD}(?: ?[·*/ ] ?{_WORD})*\))?"
 _LONGEST_UNIT = 40  # characters; common practice, more than any unit of the trade
 
 
@@ -277,7 +278,7 @@ def canonical(text: str) -> str:
     tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")
     tidy = re.sub(r"\^?(?<![0-9.e/-])2(?![0-9])", "²", tidy)
     tidy = re.sub(r"\^?(?<![0-9.e/-])3(?![0-9])", "³", tidy)
-    return _SPELLINGS.get(tidy, tidy)
+    return SPELLINGS.get(tidy, tidy)
 
 
 def shown(value: float, dimension: str, unit: str = "") -> tuple[float, str]:
@@ -311,7 +312,7 @@ def by_si(unit: str) -> Dimension | None:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or len(text) > _LONGEST_UNIT or not _UNIT_TEXT.fullmatch(text.strip()):
+    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
         raise _wrong_unit(text, known)
     try:
         unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))

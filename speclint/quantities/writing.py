@@ -15,6 +15,8 @@ _MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
 _TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
 _LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
 _THOUSAND = 1e3
+#: What a difference of temperatures is printed in beside degrees Fahrenheit; 1.8 to the kelvin, by definition.
+FAHRENHEIT_DIFFERENCE = "°F difference"
 _MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
 _TENTHS_FROM = 0.1  # in; below it four figures say more
 
@@ -49,7 +51,7 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
             return (value - _ZERO_CELSIUS) * 1.8 + 32, "°F"  # definition of the Fahrenheit scale
         return value - _ZERO_CELSIUS, "°C"
     if si_unit == "ΔK":
-        return value, "K"
+        return (value * 1.8, written_in) if written_in == FAHRENHEIT_DIFFERENCE else (value, "K")
     if written_in == "psi" and si_unit == "Pa":
         return units.shown(value, "pressure", "psi")
     dimension = units.by_si(si_unit)
@@ -94,7 +96,7 @@ def _scientific(value: float) -> str:
 def amount(value: float, si_unit: str, written_in: str = "") -> str:
     """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
     shown, unit = readable(*displayed(value, si_unit, written_in), written_in)
-    if unit.startswith("1e-6"):
+    if unit.startswith(("1e-6", "1/°")):
         return f"{number(shown, unit)}{unit.removeprefix('1')}"
     return f"{number(shown, unit)} {unit}".rstrip()
 

@@ -28,5 +28,13 @@ from .staged import (
 )
 from .standing import (
     Standing as Standing,
+    Surroundings as Surroundings,
     standings as standings,
+)
+from .two_states import (
+    Checking as Checking,
+    Comparison as Comparison,
+    StateOfDesign as StateOfDesign,
+    compare as compare,
+    state_called as state_called,
 )

@@ -5,6 +5,16 @@ from . import (
     sheet_page as sheet_page,
     terminal_page as terminal_page,
 )
+from .comparison_data import (
+    comparison_data as comparison_data,
+    comparison_schema as comparison_schema,
+)
+from .comparison_markdown import (
+    comparison_markdown as comparison_markdown,
+)
+from .comparison_page import (
+    comparison_page as comparison_page,
+)
 from .consequences_listing import (
     consequences_data as consequences_data,
     consequences_page as consequences_page,
@@ -38,6 +48,17 @@ from .made_parts import (
     made_page as made_page,
     made_schema as made_schema,
     published_schema as published_schema,
+)
+from .margins_listing import (
+    margins_csv as margins_csv,
+    margins_data as margins_data,
+    margins_page as margins_page,
+    margins_schema as margins_schema,
+)
+from .names_listing import (
+    lists_page as lists_page,
+    names_data as names_data,
+    names_page as names_page,
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
@@ -111,6 +132,9 @@ from .pairing import (
     pairs_markdown as pairs_markdown,
     pairs_page as pairs_page,
 )
+from .phrases import (
+    share_of_limit as share_of_limit,
+)
 from .printable import (
     json_text as json_text,
     visible as visible,
@@ -131,4 +155,8 @@ from .unseen_listing import (
     hazards_said as hazards_said,
     unseen_data as unseen_data,
     unseen_page as unseen_page,
+)
+from .what_if import (
+    what_if_data as what_if_data,
+    what_if_page as what_if_page,
 )

@@ -21,6 +21,7 @@ from speclint.checking import (
 )
 from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
+from speclint.reports.phrases import said_of_remedy
 from speclint.reports.printable import json_text
 from speclint.rules import Amount, Judgement, Series, Step
 
@@ -117,14 +118,14 @@ def _in_its_group(assessment: Assessment, check: Check, alike: str) -> dict[str,
         data["alike"] = alike
     sought = assessment.sought(check)
     if sought is not None:
-        data["remedies"] = [_remedy(one) for one in sought]
+        data["remedies"] = [_remedy(one, said_of_remedy(assessment, one)) for one in sought]
     return data
 
 
-def _remedy(remedy: Remedy) -> dict[str, Any]:
+def _remedy(remedy: Remedy, says: str) -> dict[str, Any]:
     """The change of one value: as the spec has it and as it would be written; null where only words are known."""
     return {
-        "says": str(remedy),
+        "says": says,
         "name": remedy.name,
         "where": _where(remedy.where),
         "written": remedy.written or None,

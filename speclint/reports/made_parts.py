@@ -10,10 +10,10 @@ from typing import Any
 from speclint.checking import Assessment, Check, named
 from speclint.facts import Worn
 from speclint.made import DimensionMade, InSteam, Judged, Pair, PartMade, Rework
-from speclint.quantities import amount
+from speclint.quantities import System, amount_in
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page import Page
-from speclint.reports.phrases import CAUTION, CAUTIONS, count, share_used
+from speclint.reports.phrases import CAUTION, CAUTIONS, count, share_used, units_of
 from speclint.specs import NotStated, Stated
 
 SCHEMA = "speclint.made/1"
@@ -60,7 +60,7 @@ def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
     for part in judged.parts:
         page.gap()
         page.ends(called_part(part), part.outcome, "strong")
-        for line in _lines(part):
+        for line in _lines(part, units_of(drawn)):
             page.wrapped(line, indent=_COLUMN, hanging=_COLUMN)
     page.gap_always()
     page.wrapped(CAUTION, emphasis="faint")
@@ -96,13 +96,13 @@ def called_part(part: PartMade) -> str:
     return f"{made.id}{serial}, made to {of}{revision}"
 
 
-def _lines(part: PartMade) -> Iterator[str]:
+def _lines(part: PartMade, system: System) -> Iterator[str]:
     yield f"{_SAID[part.outcome]}."
     if part.beside:
         yield f"beside it as made: {named(part.beside)}"
-    yield from map(_dimension, part.dimensions)
+    yield from (_dimension(one, system) for one in part.dimensions)
     yield from map(_in_steam, part.in_steam)
-    yield from map(_worn, part.worn)
+    yield from (_worn(one, system) for one in part.worn)
     yield from (f"fails: {_failing(one)}" for one in part.failing)
     yield from (f"fails by its mates as made: {_failing(one)}" for one in part.fails_by_mates)
     margins = part.margins[:_MARGINS]
@@ -115,10 +115,10 @@ def _lines(part: PartMade) -> Iterator[str]:
         yield f"open on the drawing too: {names}"
 
 
-def _dimension(one: DimensionMade) -> str:
+def _dimension(one: DimensionMade, system: System) -> str:
     drawn = one.drawn.text if one.drawn is not None else "not stated"
     why = f" ({one.why_not})" if one.why_not else ""
-    form = "".join(f", {said}" for said in _form(one))
+    form = "".join(f", {said}" for said in _form(one, system))
     return f"{one.key}: measured {_measured(one)}, drawn {drawn}{form}: {one.verdict}{why}"
 
 
@@ -133,10 +133,10 @@ def _in_steam(one: InSteam) -> str:
     return f"{measured}, {one.duty} {states} {assumed}: {said}{why}"
 
 
-def _worn(one: Worn) -> str:
-    a_year = amount(one.trend.rate * _YEAR, "m", one.unit)
-    known = amount(one.trend.rate_uncertainty * _YEAR, "m", one.unit)
-    last = f"{amount(one.values[-1], 'm', one.unit)} on {one.days[-1]}"
+def _worn(one: Worn, system: System) -> str:
+    a_year = amount_in(system, one.trend.rate * _YEAR, "m", one.unit)
+    known = amount_in(system, one.trend.rate_uncertainty * _YEAR, "m", one.unit)
+    last = f"{amount_in(system, one.values[-1], 'm', one.unit)} on {one.days[-1]}"
     rate = f"{a_year} a year, U = {known}, from {count(len(one.days), 'measurement')}"
     said = f"wear of {one.size.called}: {last}, limit {one.limit.text}; {rate}"
     if one.past:
@@ -151,12 +151,12 @@ def _measured(one: DimensionMade) -> str:
     return f"{one.size.band(0.0).text}{uncertainty}"
 
 
-def _form(one: DimensionMade) -> Iterator[str]:
+def _form(one: DimensionMade, system: System) -> Iterator[str]:
     unit = one.size.values[0].value.unit
     if one.ovality is not None:
-        yield f"ovality {amount(one.ovality, 'm', unit)}"
+        yield f"ovality {amount_in(system, one.ovality, 'm', unit)}"
     if one.taper is not None:
-        yield f"taper {amount(one.taper, 'm', unit)}"
+        yield f"taper {amount_in(system, one.taper, 'm', unit)}"
 
 
 def _failing(one: Check) -> str:
@@ -287,22 +287,22 @@ def made_markdown(drawn: Assessment, judged: Judged) -> str:
     lines += [f"- {marked(str(one))}" for one in drawn.complaints]
     rows = [(marked(called_part(part)), marked(_SAID[part.outcome])) for part in judged.parts]
     lines += table(("part", "what becomes of it"), rows)
+    system = units_of(drawn)
     for part in judged.parts:
         lines += [f"### {marked(part.made.id)}", ""]
-        lines += table(("dimension", "measured", "drawn", "verdict"), _dimension_rows(part))
-        lines += [
-            f"- {marked(line)}" for line in _lines(part) if line not in map(_dimension, part.dimensions)
-        ]
+        lines += table(("dimension", "measured", "drawn", "verdict"), _dimension_rows(part, system))
+        dimensions = {_dimension(one, system) for one in part.dimensions}
+        lines += [f"- {marked(line)}" for line in _lines(part, system) if line not in dimensions]
         lines += [""]
     lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
     return "\n".join(lines).rstrip() + "\n"
 
 
-def _dimension_rows(part: PartMade) -> Sequence[tuple[str, ...]]:
+def _dimension_rows(part: PartMade, system: System) -> Sequence[tuple[str, ...]]:
     return [
         (
             marked(one.key),
-            marked(", ".join((_measured(one), *_form(one)))),
+            marked(", ".join((_measured(one), *_form(one, system)))),
             marked(one.drawn.text if one.drawn is not None else "not stated"),
             marked(f"{one.verdict}{f' ({one.why_not})' if one.why_not else ''}"),
         )

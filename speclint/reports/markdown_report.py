@@ -18,6 +18,7 @@ from speclint.reports.phrases import (
     left_out,
     passed_over,
     referred_to,
+    said_of_remedy,
     share_used,
     verdict,
 )
@@ -125,7 +126,7 @@ def _finding(assessment: Assessment, alike: Alike, conceded: Standings) -> tuple
     others = f"<br>and {marked(alike.said)}" if alike.said else ""
     said = f"{marked(check.rule.name)}<br>{marked(check.could_not_run or check.actual)}"
     sought = (assessment.sought(check) or [])[:_REMEDIES_SHOWN]
-    clear = "".join(f"<br>remedy: {marked(str(one))}" for one in sought)
+    clear = "".join(f"<br>remedy: {marked(said_of_remedy(assessment, one))}" for one in sought)
     return (
         word,
         marked(called(assessment, check.component)),

@@ -2,7 +2,17 @@
 
 from __future__ import annotations
 
-from speclint.checking import Assessment, drawings_checked, known_faults, made_to_old_revision, named
+from functools import partial
+
+from speclint.checking import (
+    Assessment,
+    Remedy,
+    drawings_checked,
+    known_faults,
+    made_to_old_revision,
+    named,
+)
+from speclint.quantities import System, amount_in
 from speclint.rules import Judgement
 
 CAUTIONS = (
@@ -19,6 +29,16 @@ CAUTION = (
 NO_MARGIN = "no margin left"
 #: The phrase where the repository names no code.
 NO_CODES = "the local codes (none is named in speclint.toml)"
+
+
+def units_of(assessment: Assessment) -> System:
+    """The units that the works chose for whatever is printed."""
+    return assessment.settings.units if assessment.settings else "as written"
+
+
+def said_of_remedy(assessment: Assessment, remedy: Remedy) -> str:
+    """What would clear a finding: as the spec would state it, and beside it in the units that the works chose."""
+    return remedy.said(partial(amount_in, units_of(assessment)))
 
 
 def count(number: int, word: str) -> str:

@@ -19,7 +19,7 @@ from urllib.parse import quote
 from speclint.checking import Alike, Assessment, Check
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of, with_concessions
-from speclint.reports.phrases import left_out, passed_over, verdict
+from speclint.reports.phrases import left_out, passed_over, said_of_remedy, verdict
 from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
 
@@ -164,7 +164,7 @@ def _result(assessment: Assessment, alike: Alike, number: int, conceded: Standin
         "properties": {**_properties(check), **({"alike": check.alike} if alike.others else {})},
     }
     if sought := assessment.sought(check):
-        result["properties"]["remedies"] = _shown(map(str, sought))
+        result["properties"]["remedies"] = _shown(said_of_remedy(assessment, one) for one in sought)
     standing = conceded.get((check.component, check.rule.name))
     if standing is not None:
         grounds = "; ".join((standing.concession.grounds, *standing.reasons))

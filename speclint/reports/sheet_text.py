@@ -10,7 +10,7 @@ from speclint.checking import Assessment, Check, Remedy
 from speclint.equations import Source
 from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
-from speclint.reports.phrases import referred_to
+from speclint.reports.phrases import referred_to, units_of
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade, Judgement, Step
 
@@ -59,16 +59,18 @@ class SheetText:
 def sheet_of(assessment: Assessment, check: Check, system: System = "as written") -> SheetText:
     """The sheet of one check."""
     sources: list[Source] = []
-    lines = tuple(_line(number, step, sources, system) for number, step in enumerate(check.steps, start=1))
+    own = units_of(assessment)
+    chosen = own if system == "as written" else system
+    lines = tuple(_line(number, step, sources, chosen) for number, step in enumerate(check.steps, start=1))
     for source in check.rule.cites:
         _mark(source, sources)
     return SheetText(
         check,
         worked_for(check),
         lines,
-        _result(check, system),
+        _result(check, "as written" if chosen == own else chosen),
         "" if check.utilisation is None else f"{check.utilisation:.3f} of the limit is used",
-        tuple(_remedy(remedy, system) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
+        tuple(_remedy(remedy, chosen) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
         referred_to(assessment) if check.grade is Grade.HOLD else "",
         tuple(str(source) for source in sources),
         said_of_like(assessment, check.component),

@@ -2,10 +2,15 @@ from .basis import (
     Basis as Basis,
 )
 from .basis_changes import (
+    FilesInFolder as FilesInFolder,
     changes_of_basis as changes_of_basis,
     changes_of_duties as changes_of_duties,
     removed_specs as removed_specs,
     touched_specs as touched_specs,
+)
+from .cells import (
+    CellError as CellError,
+    Schema as Schema,
 )
 from .changes import (
     Changes as Changes,
@@ -41,6 +46,9 @@ from .drawing_state import (
 from .drawings_in_git import (
     InGit as InGit,
 )
+from .edited_design import (
+    EditedDesign as EditedDesign,
+)
 from .file_replacement import (
     replace_file as replace_file,
 )
@@ -72,6 +80,20 @@ from .output_target import (
     refuse_target as refuse_target,
     write_output as write_output,
 )
+from .parts_from_table import (
+    NewSpec as NewSpec,
+    PartsOfTable as PartsOfTable,
+    Place as Place,
+    RefusedPart as RefusedPart,
+    parts_of_table as parts_of_table,
+    written_folder as written_folder,
+)
+from .parts_to_table import (
+    TableOfParts as TableOfParts,
+    csv_text as csv_text,
+    spreadsheet as spreadsheet,
+    table_of_parts as table_of_parts,
+)
 from .programs import (
     find_program as find_program,
 )
@@ -82,6 +104,9 @@ from .regular_files import (
     LARGEST_REGISTER as LARGEST_REGISTER,
     not_regular as not_regular,
     read_regular as read_regular,
+)
+from .restated_text import (
+    restated_text as restated_text,
 )
 from .revisions import (
     Snapshot as Snapshot,
@@ -115,10 +140,21 @@ from .spec_files import (
     spec_files as spec_files,
 )
 from .table_mappings import (
+    PartsMapping as PartsMapping,
     TableMapping as TableMapping,
     read_mapping as read_mapping,
+    read_parts_mapping as read_parts_mapping,
+)
+from .unknown_names import (
+    Known as Known,
+    ids_named as ids_named,
+    known_names_for as known_names_for,
+    names_for as names_for,
 )
 from .work_tree import (
     WorkTree as WorkTree,
     work_tree as work_tree,
+)
+from .working_copy import (
+    copy_repository as copy_repository,
 )

@@ -92,9 +92,11 @@ def _by_id(drafts: Iterable[Read]) -> tuple[dict[str, Read], list[Read], list[Co
     return unique, more, complaints
 
 
-def broken_links(specs: Mapping[str, Indexed], files: Mapping[str, str]) -> Iterator[Complaint]:
-    """A complaint for each link that leads nowhere, or to another kind."""
-    for spec in specs.values():
+def broken_links(
+    specs: Mapping[str, Indexed], files: Mapping[str, str], of: Iterable[str] | None = None
+) -> Iterator[Complaint]:
+    """A complaint for each link that leads nowhere, or to another kind: of all specs, or of some."""
+    for spec in specs.values() if of is None else [specs[name] for name in of]:
         for link in spec.links():
             found = specs.get(link.id)
             if found is None and link.id not in files:

@@ -3,20 +3,38 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import Any, Protocol
 
 from speclint.repository.design import Design
 from speclint.repository.regular_files import LARGEST_REGISTER, not_regular, read_regular
-from speclint.repository.revisions import Snapshot
 from speclint.repository.settings import FILE_NAME, Settings
 from speclint.repository.spec_files import is_toml
 from speclint.repository.toml_tables import read_named
 from speclint.specs import Duty, bare
 
 
+class Files(Protocol):
+    """The files of a state of a repository, by their names relative to its root."""
+
+    def read(self, file: str) -> bytes | None:
+        """The content of one file; None where the state has no such file."""
+
+
+@dataclass(frozen=True, slots=True)
+class FilesInFolder:
+    """The files of a repository as they lie in its folder."""
+
+    root: Path
+
+    def read(self, file: str) -> bytes | None:
+        """The content of one file; None where it is not there, or is not one that is read."""
+        return _content(self.root, file)
+
+
 def changes_of_basis(
-    root: Path, before: Snapshot, folder: Path, old: Settings, new: Settings | None
+    root: Path, before: Files, folder: Path, old: Settings, new: Settings | None
 ) -> Iterator[str]:
     """What the change alters in settings, signers and files of materials, in words."""
     yield from _settings_changed(root, folder)

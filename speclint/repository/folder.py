@@ -12,19 +12,24 @@ from speclint.repository.all_specs import all_read
 from speclint.repository.design import Design
 from speclint.repository.drawing_files import DrawingFiles, InFolder, Source
 from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import sorted_out
+from speclint.repository.spec_files import OF_GIT, roots_below, sorted_out
 from speclint.repository.unread import unread_files
 from speclint.specs import Spec
 
 if TYPE_CHECKING:
     from speclint.repository.kept_index import Remembered
 
+#: This many of several repositories are named.
+_NAMED = 4
+
 
 def find_root(paths: Sequence[Path]) -> Path:
     """The repository that all paths lie in: the nearest folder upwards that holds speclint.toml.
 
-    :raises DesignError: for a path that does not exist, has no speclint.toml above it, or lies in another
-        repository than the first.
+    In a git repository it may also be the only folder below that does, so that every command works at its top.
+
+    :raises DesignError: for a path that does not exist, has no speclint.toml above it nor one below it, or lies in
+        another repository than the first.
     """
     roots: dict[Path, Path] = {}
     for path in paths:
@@ -32,11 +37,7 @@ def find_root(paths: Sequence[Path]) -> Path:
             raise DesignError(f"{path}: there is no such file or folder")
         start = path.resolve()
         above = [start, *start.parents] if start.is_dir() else [*start.parents]
-        root = next((folder for folder in above if _is_root(folder)), None)
-        if root is None:
-            raise DesignError(
-                f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one"
-            )
+        root = next((folder for folder in above if _is_root(folder)), None) or _root_below(path, above)
         roots.setdefault(root, path)
     if len(roots) > 1:
         (first, _), (other, path) = list(roots.items())[:2]
@@ -44,6 +45,25 @@ def find_root(paths: Sequence[Path]) -> Path:
             f"{path}: lies in the repository {other}, not in {first}; check one repository at a time"
         )
     return next(iter(roots))
+
+
+def _root_below(path: Path, above: Sequence[Path]) -> Path:
+    """The only design repository in the folders below a path, where that lies in a git repository.
+
+    :raises DesignError: where there is none, or more than one.
+    """
+    in_git = any(os.path.lexists(folder / OF_GIT) for folder in above)
+    found = list(roots_below(above[0])) if in_git else []
+    if len(found) == 1:
+        return found[0]
+    if found:
+        named = ", ".join(str(one) for one in found[:_NAMED])
+        raise DesignError(f"{path}: several design repositories lie here; say which: {named}")
+    begun = path if path.is_dir() else path.parent
+    raise DesignError(
+        f"{path}: no {FILE_NAME} here or in any folder above; every design repository has one: "
+        f"speclint begin {begun} writes one"
+    )
 
 
 def _is_root(folder: Path) -> bool:

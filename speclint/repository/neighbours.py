@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from speclint.errors import Complaint
 from speclint.repository.index import Index
 from speclint.repository.misfits import misfits_of
-from speclint.repository.unknown_names import Known, unknown_names_of
+from speclint.repository.unknown_names import Known, mistyped_parts_of, unknown_names_of
 from speclint.specs import NamedIn, Spec
 
 
@@ -33,6 +33,7 @@ class Neighbours:
         of the part; and what was looked at."""
         against = self._specs.noted = self._known.noted = HeldAgainst()
         found = [*misfits_of(spec, self._specs), *unknown_names_of(spec, self._known)]
+        found += mistyped_parts_of(spec, self._known)
         if spec.is_one_of(("made-part",)):
             from speclint.repository.made_parts import made_part_faults  # only where there is one
 

@@ -1,7 +1,5 @@
 """speclint.toml: the settings of a design repository for its checks."""
 
-from __future__ import annotations
-
 from collections.abc import Iterator
 from pathlib import Path, PurePath
 from typing import Annotated, Any, ClassVar, Literal
@@ -9,7 +7,7 @@ from typing import Annotated, Any, ClassVar, Literal
 from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
-from speclint.quantities import Measure
+from speclint.quantities import Measure, System
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
 from speclint.specs import (
@@ -56,13 +54,15 @@ class Works(SpecTable):
     """Whose repository it is, how far its design has come, and where the engine will run.
 
     ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
-    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so.
+    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``units`` are those
+    in which quantities are printed; where they are not stated, each is printed as its spec writes it.
     """
 
     name: Word[str] = NOT_STATED
     stage: Word[Literal["draft", "for-review", "released"]] = NOT_STATED
     exit_at: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     site_pressure: Pressure = NOT_STATED
+    units: Word[Literal["metric", "imperial"]] = NOT_STATED
 
 
 class Families(SpecTable):
@@ -157,6 +157,16 @@ class Made(SpecTable):
     gauge_share: Fraction = NOT_STATED
 
 
+class Tables(SpecTable):
+    """How tables of parts are read.
+
+    Fields:
+        mappings: the files, in the repository, that say which key each column of such a table holds.
+    """
+
+    mappings: Texts = ()
+
+
 class Reviewer(SpecTable):
     """Who may concede a hold, under a name of their own.
 
@@ -172,7 +182,14 @@ class Reviewer(SpecTable):
 
 
 class Settings(SpecTable):
-    """All of speclint.toml. ``limits`` is read against the rules that declare them (:mod:`speclint.rules`)."""
+    """All of speclint.toml.
+
+    Fields:
+        materials: files of the repository that state materials of its own.
+        leave_out: patterns of names of TOML files that are no specs.
+        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules.
+        reviewers: who may concede holds, by name.
+    """
 
     kind: ClassVar[str] = "settings"
 
@@ -188,6 +205,7 @@ class Settings(SpecTable):
     signers: Signers = Signers.unstated()
     reviewers: dict[str, Reviewer] = {}
     made: Made = Made.unstated()
+    tables: Tables = Tables.unstated()
 
     def said(self, name: SettingName) -> str:
         """A setting that a rule may ask for, as text; "" where it is not set."""
@@ -229,6 +247,12 @@ class Settings(SpecTable):
     def stage(self) -> str:
         """How far the design has come; ``draft`` where it is not stated."""
         return "draft" if isinstance(self.works.stage, NotStated) else self.works.stage.value
+
+    @property
+    def units(self) -> System:
+        """The units in which quantities are printed; as each spec writes them where none are stated."""
+        stated = self.works.units
+        return "as written" if isinstance(stated, NotStated) else stated.value
 
     @property
     def exit_at(self) -> str:

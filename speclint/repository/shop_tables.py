@@ -1,4 +1,4 @@
-"""The one reader of tables that shops send: CSV, and spreadsheets; every cell as the text that stands in it.
+"""The one reader of tables, of a shop or of parts: CSV, and spreadsheets; every cell as the text that stands in it.
 
 Nothing is guessed: which mark separates cells, which row holds the names of the columns and which sheet is meant are
 said by whoever reads (:class:`Layout`). A number of a spreadsheet is written as Python writes it, a day as 2027-05-31.
@@ -95,10 +95,10 @@ def _of_spreadsheet(content: bytes, path: Path, layout: Layout) -> Iterator[list
         raise TableError(f'{path}: it has no sheet "{layout.sheet}"; it has {", ".join(book.sheetnames)}')
     sheet = book[layout.sheet or book.sheetnames[0]]
     for row in sheet.iter_rows(values_only=True):
-        yield [_text(cell) for cell in row]
+        yield [cell_text(cell) for cell in row]
 
 
-def _text(cell: object) -> str:
+def cell_text(cell: object) -> str:
     """A cell of a spreadsheet as text."""
     if cell is None:
         return ""

@@ -13,7 +13,8 @@ from speclint.repository.regular_files import not_regular
 from speclint.repository.settings import FILE_NAME, Settings
 
 _SUFFIX = ".toml"
-_OF_GIT = ".git"
+#: The folder, or the file, by which a git repository is known.
+OF_GIT = ".git"
 #: Files that mark an environment of Python (PEP 405) and a cache (Cache Directory Tagging Specification 0.6).
 _MARKS = frozenset({"pyvenv.cfg", "CACHEDIR.TAG"})
 _LINK = "the folder is a link, and none is followed"
@@ -52,13 +53,23 @@ def _toml_files(root: Path, closed: list[PassedOver]) -> Iterator[str]:
         if os.path.basename(folder).startswith(".") and not _MARKS.isdisjoint(names) and Path(folder) != root:
             inner.clear()
             continue
-        inner[:] = sorted(name for name in inner if name != _OF_GIT)
+        inner[:] = sorted(name for name in inner if name != OF_GIT)
         here = Path(folder).relative_to(root).as_posix()
         links = [name for name in inner if not name.startswith(".") and os.path.islink(f"{folder}/{name}")]
         closed += [PassedOver(f"{name if here == '.' else f'{here}/{name}'}/", _LINK) for name in links]
         for name in sorted(names):
             if is_toml(name):
                 yield name if here == "." else f"{here}/{name}"
+
+
+def roots_below(folder: Path) -> Iterator[Path]:
+    """The design repositories in the folders below one, the outermost only; hidden folders and links are passed by."""
+    for here, inner, names in os.walk(folder):
+        if FILE_NAME in names:
+            inner.clear()
+            yield Path(here)
+        else:
+            inner[:] = sorted(name for name in inner if not name.startswith("."))
 
 
 def is_toml(file: str) -> bool:
@@ -75,7 +86,8 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     specs: list[str] = []
     passed_over: list[PassedOver] = []
     files = tuple(_toml_files(root, passed_over))
-    own = {FILE_NAME, settings.register_file, *settings.materials, *settings.made.mappings}
+    mappings = (*settings.made.mappings, *settings.tables.mappings)
+    own = {FILE_NAME, settings.register_file, *settings.materials, *mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
     for file in files:
         if file in own or file.rpartition("/")[2] == FILE_NAME:

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from speclint.errors import Complaint, Location, nearest, one_of, shortened
+from speclint.repository.design import Design
 from speclint.repository.index import Index
-from speclint.specs import Component, Link, NamedIn, Spec, SpecTable, Stated, names_in
+from speclint.specs import Catalogue, Component, Duty, Link, NamedIn, Spec, SpecTable, Stated, names_in
 
 Specs = Mapping[str, Spec]
 
@@ -25,6 +26,89 @@ def unknown_names_of(spec: Spec, known: Known) -> Iterator[Complaint]:
             table = _looked_up(spec, holder, mark, known)
             if table is not None and table.known and name not in table.known:
                 yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
+
+
+def names_for(spec: Spec, keys: tuple[str, ...], known: Known) -> tuple[str, ...]:
+    """The names that may stand under a key of a spec, of the table that they are looked up in; none for another key."""
+    found: set[str] = set()
+    for path, mark in names_in(type(spec)):
+        if len(path) == len(keys) and all(one in ("*", key) for one, key in zip(path, keys, strict=True)):
+            holder = _holder(spec, keys[:-1])
+            table = _looked_up(spec, holder, mark, known)
+            found |= {*table.known, *mark.beside} if table is not None else set()
+    return tuple(sorted(found))
+
+
+def _holder(spec: Spec, keys: tuple[str, ...]) -> SpecTable:
+    """The table that states a key."""
+    value: Any = spec
+    for key in keys:
+        if isinstance(value, Mapping):
+            value = value.get(key)
+        elif isinstance(value, tuple):
+            value = value[int(key) - 1] if key.isdecimal() and 0 < int(key) <= len(value) else None
+        else:
+            value = getattr(value, key, None)
+    return value if isinstance(value, SpecTable) else spec
+
+
+def mistyped_parts_of(spec: Spec, known: Known) -> Iterator[Complaint]:
+    """A complaint for each temperature of a duty whose name is that of a part or a kind with a slip of one letter.
+
+    Any other name may stand for a place that is no part, and for a part that is drawn later.
+    """
+    cases = spec.cases if isinstance(spec, Duty) else {}
+    if not any(case.temperatures for case in cases.values()):
+        return
+    parts = {*known.ids_of((Component.kind,)), *known.words()}
+    for case in cases.values():
+        for name in case.temperatures:
+            meant = [part for part in _slips(name) if part in parts] if name not in parts else []
+            if meant:
+                where = getattr(case.temperatures[name], "where", case.where)
+                said = "no part and no kind has this name, which differs from one by a letter"
+                yield Complaint(where, said, f'"{shortened(name)}"', f'"{meant[0]}"')
+
+
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
+
+
+def _slips(name: str) -> Iterator[str]:
+    """What a name may be a slip of: with a letter left out, put in, or two changed over; not with a plural."""
+    for at, letter in enumerate(name):
+        if letter.isalpha() and not (letter == "s" and at == len(name) - 1):
+            yield name[:at] + name[at + 1 :]
+            if name[at + 1 : at + 2].isalpha():
+                yield f"{name[:at]}{name[at + 1]}{letter}{name[at + 2 :]}"
+    for at in range(len(name) + 1):
+        for letter in _LETTERS:
+            if not (letter == "s" and at == len(name)):
+                yield name[:at] + letter + name[at:]
+
+
+def known_names_for(spec: Spec, path: tuple[str, ...], known: Known) -> frozenset[str]:
+    """The names that a spec may state under a path of keys, "*" for each entry of several; none where that is no name.
+
+    Also where it states none so far: they are those of the table in which its names are looked up.
+    """
+    found: set[str] = set()
+    for here, mark in names_in(type(spec)):
+        if here == path:
+            for holder in _holders(spec, path[:-1]):
+                table = _looked_up(spec, holder, mark, known)
+                found |= {*(table.known if table else ()), *mark.beside}
+    return frozenset(found)
+
+
+def _holders(holder: SpecTable, path: tuple[str, ...]) -> Iterator[SpecTable]:
+    """The tables of a spec that state a key under a path."""
+    values: list[object] = [holder]
+    for key in path:
+        if key == "*":
+            values = [one for value in values if isinstance(value, Mapping) for one in value.values()]
+        else:
+            values = [getattr(value, key, None) for value in values]
+    yield from (value for value in values if isinstance(value, SpecTable))
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +173,12 @@ class Known:
             ids = {name for name, one in entries.items() if one.is_one_of(kinds)}
             self._ids[kinds] = frozenset(ids | (self._files.keys() - entries.keys()))
         return self._ids[kinds]
+
+    def words(self) -> frozenset[str]:
+        """The words of every kind of the core, and of those of all specs."""
+        return frozenset(
+            {*Catalogue(), *(word for one in self._index.entries.values() for word in one.words)}
+        )
 
     def linking(self, spec: Spec, mark: NamedIn) -> list[Spec]:
         """The specs of a kind that link under a key to one, or to that which its own links lead to."""
@@ -155,3 +245,13 @@ def _linked(spec: Spec, links: str, specs: Specs) -> Spec | None:
 def _at_the_end(link: Link[Any], specs: Specs) -> Spec | None:
     found = specs.get(link.id)
     return found if found is not None and found.is_one_of(link.kinds) else None
+
+
+def ids_named(design: Design, kinds: Mapping[str, type[Spec]], name: str) -> Iterator[Location]:
+    """The places where words of specs that are no links name the id of one; only kinds with such words are read."""
+    for one, entry in design.index.entries.items():
+        marks = [path for path, mark in names_in(kinds[entry.kind]) if mark.ids_of]
+        spec = design.specs.get(one) if marks else None
+        if spec is not None:
+            found = (said for path in marks for said in _names(spec, spec, path))
+            yield from (where for _, word, where in found if word == name)

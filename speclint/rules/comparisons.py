@@ -9,7 +9,7 @@ from enum import Enum
 from typing import TypeVar
 
 from speclint.errors import NOWHERE, Location
-from speclint.quantities import amount
+from speclint.quantities import amount, lengths_in
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import (
     ROUNDING,
@@ -84,8 +84,8 @@ class Judging:
         found = self._amount(left)
         says = f"{_name(found)} {amount(left, found.unit, found.written_in)} left"
         if cold > 0:
-            says += f" of {amount(cold, found.unit)} cold: {used:.0%} of it is used"
-        zero = Amount(0.0, found.unit, "nothing")
+            says += f" of {self._said(cold, found)} cold: {used:.0%} of it is used"
+        zero = Amount(0.0, found.unit, "nothing", found.written_in)
         margins = (margin_of_stay(left, cold),)
         return Judgement(holds, says, used, found, zero, ">" if strictly else "≥", found, margins=margins)
 
@@ -142,7 +142,15 @@ class Judging:
     def reported(self, value: float, says: str) -> Judgement:
         """Nothing is judged: a figure is written beside others for the reader."""
         found = self._amount(value)
-        return Judgement(True, f"{says}: {amount(value, found.unit)}", found=found, compared="reported")
+        return Judgement(True, f"{says}: {self._said(value, found)}", found=found, compared="reported")
+
+    def millimetres(self, value: float, form: str = ".3f", to: float | None = None) -> str:
+        """A length, m, or a range of them, for a sentence: millimetres in a format, or the unit that the works chose.
+
+        Only for words: what is judged and worked is written down in its unit by itself.
+        """
+        system = self._record.system if self._record else "as written"
+        return lengths_in(system, (value,) if to is None else (value, to), form)
 
     def worst(self, *judgements: Judgement) -> Judgement:
         """The gravest of several judgements, with all of them kept beside it.
@@ -205,6 +213,10 @@ class Judging:
         found, against = self._record.amounts(value, limit)
         says = _said(found, against, compared, holds=holds)
         return Judgement(holds, says, used, found, against, compared, margins=margins)
+
+    def _said(self, value: float, found: Amount) -> str:
+        """A value of the unit of an amount, in words; "" where nothing is written down."""
+        return self._record.said(value, found.unit) if self._record else ""
 
     def _amount(self, value: float) -> Amount:
         return self._record.amount(value) if self._record else Amount(value, "")

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from speclint.equations import Source, described
 from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
-from speclint.quantities import DIMENSIONS, Measure, amount, substituted
+from speclint.quantities import DIMENSIONS, Measure, amount, substituted, unit_in
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
 from speclint.rules.judgement import Amount
@@ -63,6 +63,7 @@ class Record:
 
     def __init__(self, design: Design, component: str) -> None:
         self._design, self._component = design, component
+        self.system = design.settings.units
         self.steps: list[Step] = []
         self._words: set[tuple[str, object, Location]] = set()
         self.basis: dict[str, str] = {}
@@ -138,7 +139,7 @@ class Record:
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
         unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
-        self._amounts[key] = (value, unit, measure.unit)
+        self._amounts[key] = (value, unit, unit_in(self.system, unit, measure.unit))
         self.quantity(symbol, words, measure, value)
 
     def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
@@ -146,7 +147,8 @@ class Record:
         unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
-        where, written, stated = measure.where, measure.unit, measure.nominal
+        where, stated = measure.where, measure.nominal
+        written = unit_in(self.system, unit, measure.unit)
         step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
         self.steps.append(step)
 
@@ -164,7 +166,8 @@ class Record:
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
         self.labels[key] = words
-        self._amounts[key] = (value, reading.unit, "")
+        written = unit_in(self.system, reading.unit)
+        self._amounts[key] = (value, reading.unit, written)
         low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
         band = "" if reading.low == reading.high else f"{low} to {high}"
         self.varying.add(f"{words} {symbol}")
@@ -182,10 +185,18 @@ class Record:
                 value,
                 reading.unit,
                 source=reading.source,
-                note=band,
+                note=self._band(reading) if band else "",
+                written_in=written,
                 long=reading.worked,
             )
         )
+
+    def said(self, value: float, unit: str, written_in: str = "") -> str:
+        """A value with its unit, in those that the works chose."""
+        return amount(value, unit, unit_in(self.system, unit, written_in))
+
+    def _band(self, reading: Reading) -> str:
+        return f"{self.said(reading.low, reading.unit)} to {self.said(reading.high, reading.unit)}"
 
     def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:
         """Write down a limit, and whether the repository set it."""
@@ -193,7 +204,7 @@ class Record:
         unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
-        found, written, source = measure.nominal, measure.unit, declared.source
+        found, written, source = measure.nominal, unit_in(self.system, unit, measure.unit), declared.source
         self.steps.append(
             Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written)
         )
@@ -205,19 +216,33 @@ class Record:
         about = described(formula)
         units = about.units
         filled = tuple((name, given, units[name]) for name, given in arguments.items() if name in units)
-        numbers = {name: amount(given, unit) for name, given, unit in filled}
+        numbers = {name: self.said(given, unit) for name, given, unit in filled}
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
         put_in = substituted(about.equation, numbers)
         source = about.cites[0] if about.cites else None
         self.steps.append(
-            Step("worked", symbol, name, value, about.unit, about.equation, put_in, source, filled=filled)
+            Step(
+                "worked",
+                symbol,
+                name,
+                value,
+                about.unit,
+                about.equation,
+                put_in,
+                source,
+                written_in=unit_in(self.system, about.unit),
+                filled=filled,
+            )
         )
 
     def scanned(
         self, symbol: str, name: str, place: float, unit: str, note: str, series: tuple[Series, ...] = ()
     ) -> None:
         """Write down the worst place that a scan found, and the series along it."""
-        self.steps.append(Step("scanned", symbol, name, place, unit, note=note, series=series))
+        written = unit_in(self.system, unit)
+        self.steps.append(
+            Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series)
+        )
 
     def amount(self, value: float) -> Amount:
         """The amount behind a value to be judged: the latest step that gives it.

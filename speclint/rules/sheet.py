@@ -492,7 +492,7 @@ class Sheet(Judging, Placing):
         self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
-            span = f"{amount(start, unit)} to {amount(stop, unit)}"
+            span = f"{self._record.said(start, unit)} to {self._record.said(stop, unit)}"
             along = Course(symbol, name, unit, lambda at: at)
             series = written((along, *beside), grid) if beside else ()
             self._record.scanned(symbol, name, place, unit, f"{find} over {span}", series)

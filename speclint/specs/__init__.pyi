@@ -1,3 +1,4 @@
+from . import by_word as by_word
 from .block_openings import (
     BlockOpening as BlockOpening,
     BlockPort as BlockPort,
@@ -32,6 +33,10 @@ from .docstrings import (
 )
 from .drawing import (
     Issue as Issue,
+)
+from .examples import (
+    quantity_of as quantity_of,
+    usual_at as usual_at,
 )
 from .extra_tables import (
     ExtraTable as ExtraTable,
@@ -110,8 +115,11 @@ from .inclinations import (
 )
 from .key_descriptions import (
     inner_table as inner_table,
+    linked_kinds as linked_kinds,
+    looked_up_in as looked_up_in,
     own_first as own_first,
     said_of as said_of,
+    words_of as words_of,
 )
 from .kinds.access_plan import (
     AccessPlan as AccessPlan,
@@ -183,6 +191,7 @@ from .kinds.driving_axle import (
     Wheel as Wheel,
 )
 from .kinds.duty import (
+    CASE_MEANINGS as CASE_MEANINGS,
     CASE_NAMES as CASE_NAMES,
     CaseName as CaseName,
     Duty as Duty,
@@ -334,6 +343,11 @@ from .kinds.weldment import (
     WeldedJoint as WeldedJoint,
     Weldment as Weldment,
 )
+from .listed_in import (
+    MATERIALS as MATERIALS,
+    THREADS as THREADS,
+    ListedIn as ListedIn,
+)
 from .lubrication import (
     RubbingPair as RubbingPair,
 )
@@ -384,6 +398,8 @@ from .reworking import (
 )
 from .schema import (
     schema_of as schema_of,
+    schema_of_all as schema_of_all,
+    schema_of_table as schema_of_table,
     schemas_of as schemas_of,
 )
 from .spans import (

@@ -1,12 +1,11 @@
 """Where steam passes the walls of a block: ports into its bores, and openings to which pipes are joined."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Position, Word
 from speclint.specs.geometry import Below, Conditions
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -51,7 +50,7 @@ class CutOpening(SpecTable):
     set: Word[Literal["set in", "set on", "studded", "drilled"]] = NOT_STATED
     branch: Annotated[Word[str], OWN_PLACE, NamedIn(ids_of=("steam-passage", "steam-pipe"))] = NOT_STATED
     wall: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     projects_in: Annotated[Allowance, Span("0.5 mm", "500 mm")] = NOT_STATED
     projects_out: Annotated[Allowance, Span("0.5 mm", "1 m")] = NOT_STATED
     count: Word[int] = NOT_STATED

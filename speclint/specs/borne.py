@@ -1,7 +1,5 @@
 """What stands on a cover beside the steam, and how a spring on it is eased before the cover comes off."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Force, Length, LinkTo, Word

@@ -1,7 +1,5 @@
 """What a joint or a bracket carries: masses and forces, each with its place."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from speclint.specs.component import Component

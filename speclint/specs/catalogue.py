@@ -87,7 +87,7 @@ class Catalogue(Mapping[str, type[Spec]]):
 
     def __getitem__(self, kind: str) -> type[Spec]:
         if kind not in self._classes:
-            plain = self._plain[kind] if kind in self._plain else _imported(KINDS[kind])
+            plain = self._plain[kind] if kind in self._plain else imported(KINDS[kind])
             self._classes[kind] = self._with_tables(plain)
         return self._classes[kind]
 
@@ -117,7 +117,8 @@ class Catalogue(Mapping[str, type[Spec]]):
         return tuple(self._tables.get(family, ()))
 
 
-def _imported(place: str) -> type[Spec]:
+def imported(place: str) -> type[Spec]:
+    """The class of a kind, by its place among the kinds."""
     module, _, name = place.partition(":")
     kind: type[Spec] = getattr(import_module(module), name)
     return kind

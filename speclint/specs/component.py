@@ -1,13 +1,12 @@
 """What every part of the engine states in addition to its own dimensions."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.drawing import FileWithin, Issue
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Allowance, LinkTo, Pressure, Temperature, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
+from speclint.specs.listed_in import MATERIALS, ListedIn
 from speclint.specs.lubrication import Lubrication
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.spans import Span
@@ -18,6 +17,8 @@ from speclint.specs.welding import Welding
 
 #: How a rubbing surface is treated.
 Surface = Literal["case hardened", "induction hardened", "nitrided", "hard chromium plated", "hard faced"]
+#: The structure of the iron of a liner and of its rings.
+Structure = Literal["pearlitic grey", "ferritic grey", "pearlitic grey with phosphide network"]
 #: The medium where a part touches its neighbour.
 Surroundings = Literal["weather and wet", "indoors", "oiled", "dry steam"]
 
@@ -48,7 +49,7 @@ class Component(Spec):
 
     drawing_file: Annotated[Word[str], FileWithin()] = NOT_STATED
     issued: tuple[Issue, ...] = ()
-    material: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    material: Annotated[Word[str], FOR_REVIEW, MATERIALS] = NOT_STATED
     duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED
     hand: Annotated[Word[Literal["left", "right"]], Mirrors("swap")] = NOT_STATED
     safety_part: Word[bool] = NOT_STATED
@@ -64,7 +65,7 @@ class Component(Spec):
     procedures: Procedures = Procedures.unstated()
     welding: Welding = Welding.unstated()
     lubrication: Lubrication = Lubrication.unstated()
-    surface: Word[Surface] = NOT_STATED
+    surface: Annotated[Word[Surface], ListedIn("finishes", "treatments of a rubbing surface")] = NOT_STATED
     datums: dict[str, Datum] = {}
     tolerances: dict[str, GeometricalTolerance] = {}
     hole_patterns: dict[str, HolePattern] = {}

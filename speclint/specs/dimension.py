@@ -1,7 +1,5 @@
 """A dimension that another spec states, referred to by its key; or stated here where that part has no spec."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from speclint.specs.component import Component

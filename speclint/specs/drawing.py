@@ -1,7 +1,5 @@
 """What a component states of its drawing as a document: the file that it is in, and to whom it was issued."""
 
-from __future__ import annotations
-
 import datetime as dt
 from dataclasses import dataclass
 from pathlib import PurePosixPath, PureWindowsPath

@@ -80,6 +80,17 @@ def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written 
     return _example_of(name, field.annotation, table)
 
 
+def usual_at(spec: SpecTable, key: str) -> Written | None:
+    """What a dotted key of a spec may be written as; None where it takes a table or a list, or is none."""
+    table: object = spec
+    *above, name = key.split(".")
+    for part in above:
+        table = table.get(part) if isinstance(table, Mapping) else getattr(table, part, None)
+    if not isinstance(table, SpecTable) or name not in type(table).model_fields:
+        return None
+    return example_for(name, type(table).model_fields[name], type(table))
+
+
 def listed_example(name: str, field: FieldInfo, table: type[SpecTable]) -> Written | None:
     """A word or a link that a key takes several of in a list; None where it takes no such list."""
     if get_origin(field.annotation) is not tuple:

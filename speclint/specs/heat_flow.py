@@ -1,7 +1,5 @@
 """Metal that leads heat away from hot parts, and the chambers that it warms."""
 
-from __future__ import annotations
-
 from typing import Annotated
 
 from speclint.specs.fields import NOT_STATED, Area, Length

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Iterator
 from typing import Annotated, Any, Literal, get_args, get_origin
 
 from pydantic.fields import FieldInfo
@@ -10,6 +11,7 @@ from pydantic.fields import FieldInfo
 from speclint.specs.component import Component
 from speclint.specs.examples import quantity_example, quantity_of
 from speclint.specs.fields import Link, Stated
+from speclint.specs.listed_in import ListedIn
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import Mirrors, OwnPlace
 
@@ -64,7 +66,7 @@ def _taken_by(field: FieldInfo) -> str:
         annotation = get_args(member)[0] if get_origin(member) is Annotated else member
     for member in get_args(annotation):
         if get_origin(member) is Stated:
-            return listed + _word(get_args(member)[0])
+            return listed + _word(get_args(member)[0], looked_up_in(field))
         if get_origin(member) is Link:
             return (
                 "the id of a " + " or ".join(_targets(member)) + (", or a list of several" if listed else "")
@@ -94,7 +96,42 @@ def _targets(link: Any) -> list[str]:
     return [kind.kind for kind in get_args(target) or (target,)]
 
 
-def _word(wanted: Any) -> str:
+def looked_up_in(field: FieldInfo) -> ListedIn | None:
+    """The list in which the words of a field are looked up; None where there is none."""
+    return next((mark for mark in field.metadata if isinstance(mark, ListedIn)), None)
+
+
+def words_of(field: FieldInfo) -> tuple[str, ...]:
+    """The words that a field fixes, of itself, of the members of its list or of the names of its table."""
+    return tuple(dict.fromkeys(str(word) for word in _fixed(field.annotation)))
+
+
+def _fixed(annotation: Any) -> Iterator[object]:
+    if get_origin(annotation) is Literal:
+        yield from get_args(annotation)
+    elif get_origin(annotation) is not Link and not (
+        isinstance(annotation, type) and issubclass(annotation, SpecTable)
+    ):
+        for argument in get_args(annotation):
+            yield from _fixed(argument)
+
+
+def linked_kinds(field: FieldInfo) -> tuple[str, ...]:
+    """The kinds to which the links of a field lead."""
+    return tuple(_linked(field.annotation))
+
+
+def _linked(annotation: Any) -> Iterator[str]:
+    if get_origin(annotation) is Link:
+        yield from _targets(annotation)
+    else:
+        for argument in get_args(annotation):
+            yield from _linked(argument)
+
+
+def _word(wanted: Any, listed: ListedIn | None) -> str:
+    if wanted is str and listed is not None:
+        return f'text, such as "speclint names {listed.called}" lists'
     if get_origin(wanted) is Literal:
         return "one of " + ", ".join(f'"{choice}"' for choice in get_args(wanted))
     return {

@@ -10,13 +10,6 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from speclint.specs import *  # noqa: F403
 else:
-    from functools import cache
+    from speclint.specs.by_word import kind_by_word
 
-    from speclint.specs.catalogue import KINDS
-
-    @cache
-    def __getattr__(name: str) -> type:
-        for word, place in KINDS.items():
-            if place.endswith(f":{name}"):
-                return type(name, (), {"kind": word})
-        raise AttributeError(f"no kind of spec is called {name}")
+    __getattr__ = kind_by_word

@@ -1,7 +1,5 @@
 """How a rubbing surface is oiled."""
 
-from __future__ import annotations
-
 from typing import Literal
 
 from speclint.specs.fields import NOT_STATED, Pressure, Temperature, Word

@@ -1,7 +1,5 @@
 """In which steps a part is made, in their order: words of the trade, from a list for each kind."""
 
-from __future__ import annotations
-
 from typing import Literal
 
 from speclint.specs.fields import NOT_STATED, Temperature, Word

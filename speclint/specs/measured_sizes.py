@@ -4,8 +4,6 @@ A value is written as a drawing writes it, and read in the dimension of the key 
 (:func:`measured_size`): until the spec of the part is known, nobody can tell a pressure from a stress.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Annotated, Any, get_args

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any, get_origin
+from urllib.parse import unquote
 
 from pydantic.fields import FieldInfo
 
-from speclint.quantities import PROVENANCES, units
+from speclint.quantities import PROVENANCES, pattern_of, units
 from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import example_for, examples_of, quantities_of
 from speclint.specs.geometry import conditions_of
@@ -73,6 +74,78 @@ def schemas_of(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
     return {kind.kind: schema_of(kind) for kind in kinds}
 
 
+def schema_of_all(kinds: Iterable[type[Spec]]) -> dict[str, Any]:
+    """One JSON Schema for every spec of a repository: what else may stand in a file is told by its ``kind``."""
+    definitions: dict[str, Any] = {}
+    words: dict[str, str] = {}
+    for kind in kinds:
+        schema = schema_of(kind)
+        inner = schema.pop("$defs")
+        schema.pop("$schema")
+        words[kind.kind] = schema["description"]
+        for name, one in {"": schema, **inner}.items():
+            if "x-units" in one:
+                definitions[name] = one  # of quantities, which every kind has alike
+            else:
+                definitions[_called(kind, name)] = _referred(one, kind, inner)
+    by_kind = [
+        {
+            "if": {"properties": {"kind": {"const": word}}, "required": ["kind"]},
+            "then": {"$ref": f"#/$defs/{word}"},
+        }
+        for word in words
+    ]
+    told = [{"const": word, "description": says} for word, says in words.items()]
+    return {
+        "$schema": DIALECT,
+        "title": "spec of a component",
+        "type": "object",
+        "properties": {"kind": {"oneOf": told, "description": "what kind of component it is"}},
+        "required": ["kind"],
+        "allOf": by_kind,
+        "$defs": definitions,
+    }
+
+
+def _called(kind: type[Spec], name: str) -> str:
+    return f"{kind.kind}.{name}" if name else kind.kind
+
+
+def _referred(node: Any, kind: type[Spec], inner: Mapping[str, Any]) -> Any:
+    """The same with its references to where they lead in the schema of all kinds."""
+    if isinstance(node, list):
+        return [_referred(one, kind, inner) for one in node]
+    if not isinstance(node, dict):
+        return node
+    found = {name: _referred(one, kind, inner) for name, one in node.items()}
+    if isinstance(to := node.get("$ref"), str):
+        name = unquote(to.removeprefix("#/$defs/"))
+        if to.startswith("#/properties/"):
+            found["$ref"] = f"#/$defs/{kind.kind}{to[1:]}"
+        elif "x-units" not in inner[name]:
+            found["$ref"] = f"#/$defs/{_called(kind, name)}"
+    return found
+
+
+def schema_of_table(table: type[SpecTable]) -> dict[str, Any]:
+    """The JSON Schema of a file that is no spec, such as the settings of a repository."""
+    for one in (table, *_tables(table)):
+        one.model_rebuild()
+    schema = table.model_json_schema(mode="validation")
+    used: set[str] = set()
+    _tidy(schema, used)
+    tables = {name: one for one in _tables(table) for name in _names(one)}
+    for name, inner in schema.get("$defs", {}).items():
+        _describe(tables[name], inner)
+    _describe(table, schema)
+    definitions = {
+        **schema.pop("$defs", {}),
+        **{dimension: _quantity(dimension) for dimension in sorted(used)},
+    }
+    schema.pop("title")
+    return {"$schema": DIALECT, "title": table.kind, **schema, "$defs": definitions}
+
+
 def _tables(table: type[SpecTable]) -> Iterator[type[SpecTable]]:
     for field in table.model_fields.values():
         inner, _ = inner_table(field.annotation)
@@ -123,6 +196,7 @@ def _quantity(dimension: str) -> dict[str, Any]:
     named = f"its unit ({', '.join(taken)})" if taken else "no unit"
     text = {
         "type": "string",
+        "pattern": pattern_of(dimension),
         "description": f"{dimension}: a number with {named}{datum}, and limits where it has them",
         "examples": examples_of(dimension),
     }

@@ -39,6 +39,9 @@ class SpecTable(BaseModel):
     Every field has a default: what a spec does not state makes a check not assessed, it does not make the
     spec unreadable. A field left out becomes a :class:`~speclint.specs.fields.NotStated` that knows the key
     it would have had.
+
+    Modules of tables are written without ``from __future__ import annotations``: pydantic would compile each text, and
+    again for every class that is built on the table.
     """
 
     model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True, arbitrary_types_allowed=True)

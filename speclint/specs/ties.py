@@ -9,7 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
-from typing import Annotated
+from typing import Annotated, Any
+
+from pydantic import GetJsonSchemaHandler
+from pydantic_core import CoreSchema
 
 from speclint.errors import NOWHERE, Location, QuantityError, shortened
 from speclint.quantities import Measure, read
@@ -20,6 +23,8 @@ from speclint.specs.worked_values import Estimate, FromEvents
 #: The word by which a duty asks for a temperature to be estimated.
 _ESTIMATE = "estimate"
 _WRITTEN = re.compile(r"(?P<base>[A-Za-z][\w-]*)(?: (?P<sign>[+−-]) (?P<difference>.+))?")
+#: The same for an editor, whose patterns have no named groups and no letters beyond ASCII.
+_TIE = r"^\s*[A-Za-z][A-Za-z0-9_-]*(?:\s+[+−-]\s+[0-9].*K\s*(?:difference)?)?\s*$"
 _INSTEAD = (
     '"310 °C", "300..320 °C", "estimate", or tied to another temperature of the load case: '
     '"cylinder-block + 20..30 K"'
@@ -46,6 +51,16 @@ class Tie:
 
 class _TemperatureOrTie(Quantity):
     """Reads a temperature, or the name of another temperature and a difference."""
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> dict[str, Any]:
+        tie = {
+            "type": "string",
+            "pattern": _TIE,
+            "description": f"another temperature of the load case: {_INSTEAD}",
+        }
+        return {"anyOf": [super().__get_pydantic_json_schema__(schema, handler), tie]}
 
     def read(self, raw: object) -> Measure | WrittenTie | NotStated:  # type: ignore[override]  # or a tie
         if isinstance(raw, WrittenTie):

@@ -1,7 +1,5 @@
 """Geometrical tolerances of a part by the words of ISO 1101, its datums, and patterns of holes."""
 
-from __future__ import annotations
-
 import string
 from typing import Annotated, Literal
 
@@ -42,8 +40,8 @@ class GeometricalTolerance(SpecTable):
         diameter_zone: diameter of a round zone, in the place of its width; of an axis alone
         to: the datums from which it counts, by their letters, or ids of other parts
         over: the length over which the zone holds
-        modifier: M where the zone holds at maximum material and grows as the size leaves it, ISO 2692; P where it is
-            projected out of the part, ISO 10578
+        modifier: M where the zone is that at maximum material, ISO 2692; P where it is projected out of the part,
+            ISO 10578
         projects: height above the face to which a projected zone holds
     """
 

@@ -1,7 +1,5 @@
 """Where water lies and how it leaves: floors, their drains, and metal that wastes away in the wet."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Duration, Fraction, Length, WastingRate, Word

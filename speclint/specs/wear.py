@@ -1,7 +1,5 @@
 """How parts wear, to what they may wear, and what regrinding takes off them."""
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Length, Word

@@ -1,7 +1,5 @@
 """What a component states of its welding."""
 
-from __future__ import annotations
-
 from typing import Literal
 
 from speclint.specs.fields import NOT_STATED, Fraction, Temperature, Word

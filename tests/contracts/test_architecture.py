@@ -44,6 +44,7 @@ ORDER = (
     ("checking",),
     ("register", "made"),
     ("reports",),
+    ("editing",),
     ("commands", "testing"),
 )
 LEVEL = {package: level for level, packages in enumerate(ORDER) for package in packages}
@@ -343,6 +344,7 @@ _OF_OTHERS = (
     "speclint.checking.design_changes",
     "speclint.handbook.cams",
     "speclint.handbook.steam",
+    "speclint.specs.making",
     "speclint.facts.cylinders",
     "speclint.facts.joints",
     "speclint_motion.rules.rods",
@@ -369,6 +371,11 @@ def test_what_other_parts_need_waits_until_there_is_one(tmp_path: Path) -> None:
     read = done.stdout.split()
     assert "speclint_springs.rules" in read
     assert [name for name in _OF_OTHERS if name in read] == []
+    kinds = "speclint.specs.kinds."
+    assert [name.removeprefix(kinds) for name in read if name.startswith(kinds)] == [
+        "compression_spring",
+        "duty",
+    ]
 
 
 def test_public_names_of_the_package() -> None:

@@ -25,7 +25,7 @@ def _cold_and_hot(values: list[float]) -> tuple[tables.Table, ...]:
     return _table((20.0, 60.0, 120.0), values[:3]), _table((-100.0, 0.0, 21.0), values[3:])
 
 
-@given(st.lists(_FIGURES, min_size=6, max_size=6), st.floats(-80.0, 19.0), st.floats(21.5, 115.0))
+@given(st.lists(_FIGURES, min_size=6, max_size=6), st.floats(-80.0, 19.0), st.floats(24.0, 115.0))
 def test_every_figure_lies_within_and_every_move_to_an_end_too(
     values: list[float], low: float, high: float
 ) -> None:

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import BySizes, mass_by_sizes, mass_of_part, share_of_mass
-from speclint.specs import (
-    CompressionSpring,
-    DrivingAxle,
-    Mass,
-    Pin,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    ValveSpindle,
-    Weldment,
-)
+from speclint.specs import Mass, by_word
 
-_Weighed = CompressionSpring | Piston | PistonRod | PoppetValve | ValveSpindle | Weldment
+if TYPE_CHECKING:
+    from speclint.specs import DrivingAxle
+
+_Weighed = (
+    by_word.CompressionSpring
+    | by_word.Piston
+    | by_word.PistonRod
+    | by_word.PoppetValve
+    | by_word.ValveSpindle
+    | by_word.Weldment
+)
 
 
 def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
@@ -26,9 +27,9 @@ def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     by_sizes = mass_by_sizes(part, sheet)
     if by_sizes is None:
         return
-    most = "spindle with its plates" if isinstance(part, ValveSpindle) else "greatest share"
+    most = "spindle with its plates" if isinstance(part, by_word.ValveSpindle) else "greatest share"
     yield from _pairs(part.mass, by_sizes, "", sheet, most)
-    if isinstance(part, PistonRod) and by_sizes.least is not None:
+    if isinstance(part, by_word.PistonRod) and by_sizes.least is not None:
         m = sheet.work("m_e", share_of_mass, s=sheet.limit("rod with its ends", "s_e"), M=by_sizes.least)
         yield Pair(part.mass, Worked(m, by_sizes.places), "at most", name="with its ends")
 
@@ -47,7 +48,7 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
         if by_sizes is None:
             continue
         yield from _pairs(piece.mass, by_sizes, name, sheet)
-        if isinstance(part, Pin) and by_sizes.least is not None:
+        if isinstance(part, by_word.Pin) and by_sizes.least is not None:
             m = sheet.work("m_e", share_of_mass, s=sheet.limit("pin with its seat", "s_e"), M=by_sizes.least)
             yield Pair(piece.mass, Worked(m, by_sizes.places), "at most", name=f"{name} with its seat")
 
@@ -106,7 +107,14 @@ by_sizes: Rule = agreement(
     "mass.by-sizes",
     title="The mass of a part is what its sizes and its metal give: of a spring its wire, of others no less than they "
     "are at their thinnest, and no more than they are solid",
-    on=(CompressionSpring, Piston, PistonRod, PoppetValve, ValveSpindle, Weldment),
+    on=(
+        by_word.CompressionSpring,
+        by_word.Piston,
+        by_word.PistonRod,
+        by_word.PoppetValve,
+        by_word.ValveSpindle,
+        by_word.Weldment,
+    ),
     pairs=_masses,
     within="",
     limits=[*_LIMITS, _ENDS, _PLATES],
@@ -122,7 +130,7 @@ turning_parts: Rule = agreement(
     "mass.of-turning-parts",
     title="A mass that turns with an axle is that of the part which it names, and of a pin no less than that without "
     "its seat",
-    on=DrivingAxle,
+    on=by_word.DrivingAxle,
     pairs=_turning,
     within="",
     limits=[*_LIMITS, _SEAT],

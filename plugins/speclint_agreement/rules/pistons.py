@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
@@ -13,8 +14,11 @@ from speclint.facts import (
     place_in_piston,
     pressure_by_free_gap,
 )
-from speclint.specs import Groove, Piston, PistonRing
+from speclint.specs import by_word
 from speclint_agreement.formulae.pistons import end_of_land, with_groove, with_last_land
+
+if TYPE_CHECKING:
+    from speclint.specs import Groove, Piston, PistonRing
 
 
 def _grooves(piston: Piston, sheet: Sheet) -> Iterator[Pair]:
@@ -101,7 +105,7 @@ def _pressures(ring: PistonRing, sheet: Sheet) -> Iterator[Pair]:
 grooves_fit: Rule = agreement(
     "piston.grooves-fit",
     title="The grooves of a piston and the lands between them, as drawn, lie within its length and clear of each other",
-    on=Piston,
+    on=by_word.Piston,
     pairs=_grooves,
     within="",
     grade=Grade.NONCONFORMITY,
@@ -112,7 +116,7 @@ grooves_fit: Rule = agreement(
 of_its_groove: Rule = agreement(
     "ring.of-its-groove",
     title="A piston ring states the liner of its piston, and the place and the edge of the groove that takes it",
-    on=PistonRing,
+    on=by_word.PistonRing,
     pairs=_rings,
     within="0.2 mm",
     grade=Grade.NONCONFORMITY,
@@ -123,7 +127,7 @@ of_its_groove: Rule = agreement(
 pressure_of_ring: Rule = agreement(
     "ring.pressure-by-its-free-gap",
     title="A piston ring that states its wall pressure and its free gap presses on its bore as that gap lets it",
-    on=PistonRing,
+    on=by_word.PistonRing,
     pairs=_pressures,
     within="0.01 MPa",
     dimension="stress",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.handbook.springs import length_at_lift
-from speclint.specs import CompressionSpring, ValveSpindle
+from speclint.specs import CompressionSpring, by_word
 from speclint_agreement.formulae.cylinders import apart
 
 
@@ -41,7 +41,7 @@ def _pins(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
     """The guide pin inside the coils against the spindle of the valve, which passes through it."""
     if not sheet.is_stated("valve that it shuts", spring.closes):
         return
-    for spindle in sheet.belonging_to(sheet.follow(spring.closes), ValveSpindle):
+    for spindle in sheet.belonging_to(sheet.follow(spring.closes), by_word.ValveSpindle):
         if sheet.is_stated(f"diameter of {spindle.id}", spindle.diameter):
             yield Pair(spring.guide_pin, spindle.diameter, "at least", name=spindle.id)
 

@@ -51,11 +51,12 @@ def _list_for_fitter(end: EndAtWork, sheet: Sheet) -> None:
     for event in _EVENTS:
         words = event.replace("_", "-")
         sheet.list_item(
-            f"{end.id}: piston from its end at {words}", f"{found.travel(event) * 1e3:.1f} mm, clearance hot"
+            f"{end.id}: piston from its end at {words}",
+            f"{sheet.millimetres(found.travel(event), '.1f')}, clearance hot",
         )
     for cam in (end.inlet, end.exhaust):
         what = f"{end.id}: clearance at the tappet of the {cam.at.serves} valve"
-        sheet.list_item(what, f"{cam.clearances.cold * 1e3:.2f} mm, cold")
+        sheet.list_item(what, f"{sheet.millimetres(cam.clearances.cold, '.2f')}, cold")
 
 
 @rule(

@@ -100,7 +100,7 @@ def judged_by_chance(
     judged = sheet.at_least(share, wanted).else_says(
         "{found} of the chains come out within limits, {limit} wanted"
     )
-    about = f"root-sum-square {low * 1e3:.3f} to {high * 1e3:.3f} mm"
+    about = f"root-sum-square {sheet.millimetres(low, '.3f', high)}"
     return judged.saying("; ".join(one for one in (judged.says, about, shares) if one))
 
 

@@ -161,7 +161,8 @@ def _to_machine(
     )
     if not judged.holds:
         return judged.saying(f"no size of {name} brings the gap within its limits: {judged.says}")
-    return judged.saying(f"machine {name} to {sizes[0] * 1e3:.3f} to {sizes[1] * 1e3:.3f} mm; {judged.says}")
+    span = sheet.millimetres(sizes[0], ".3f", sizes[1])
+    return judged.saying(f"machine {name} to {span}; {judged.says}")
 
 
 RULES: tuple[Rule, ...] = (worst_case, statistical, measured)

@@ -51,9 +51,8 @@ def worst_case_hot(chain: DimensionChain, case: LoadCase, sheet: Sheet) -> Judge
         growth = sheet.work("y", with_link, g_0=growth, k=one.k, x=y)
     hot = sheet.work("g_h", gap_when_hot, g=gap, y=growth)
     judged = held(hot, asked, sheet)
-    return judged.saying(
-        f"{judged.says}; cold {gap * 1e3:.3f} mm, changed by thermal growth by {growth * 1e3:+.3f} mm"
-    )
+    cold, grown = sheet.millimetres(gap, ".3f"), sheet.millimetres(growth, "+.3f")
+    return judged.saying(f"{judged.says}; cold {cold}, changed by thermal growth by {grown}")
 
 
 @dataclass(frozen=True)

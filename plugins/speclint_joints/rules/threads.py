@@ -59,15 +59,18 @@ def _fits(stud: str, mate: str, place: Stated[str] | NotStated, sheet: Sheet) ->
     one, other = thread(stud), thread(mate)
     if one.name == other.name:
         return sheet.states(True, f"{one.name} in {other.name}", where=place.where)
-    return sheet.states(False, f"{one.name} does not fit {other.name}: {_why(one, other)}", where=place.where)
+    return sheet.states(
+        False, f"{one.name} does not fit {other.name}: {_why(one, other, sheet)}", where=place.where
+    )
 
 
-def _why(one: Thread, other: Thread) -> str:
+def _why(one: Thread, other: Thread, sheet: Sheet) -> str:
     if one.nominal != other.nominal:
-        return f"{one.nominal * 1e3:.4g} mm against {other.nominal * 1e3:.4g} mm in diameter"
+        sizes = (sheet.millimetres(size, ".4g") for size in (one.nominal, other.nominal))
+        return f"{' against '.join(sizes)} in diameter"
     if one.flank_angle != other.flank_angle:
         return "flanks at 55° against flanks at 60°"
-    return f"pitch {one.pitch * 1e3:.4g} mm against {other.pitch * 1e3:.4g} mm"
+    return f"pitch {sheet.millimetres(one.pitch, '.4g')} against {sheet.millimetres(other.pitch, '.4g')}"
 
 
 RULES = (same_thread,)

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import ends_of, liners_of
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length
+from speclint.specs import Length
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner
 
 
 def every_end(block: CylinderBlock, sheet: Sheet) -> Sequence[CylinderEnd]:

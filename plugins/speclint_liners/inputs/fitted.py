@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.facts import wall_round
@@ -13,8 +14,10 @@ from speclint.handbook.fits import (
     interference,
     interference_after_smoothing,
 )
-from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
 from speclint_liners.formulae.walls import eccentricity_of_run_out
+
+if TYPE_CHECKING:
+    from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
 
 
 @dataclass(frozen=True)

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from speclint import Sheet
 from speclint.equations import Pascals
 from speclint.facts import greatest_live_pressure, with_water
-from speclint.specs import CylinderEnd, LoadCase
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderEnd, LoadCase
 
 
 def greatest_pressure(case: LoadCase, ends: Iterable[CylinderEnd], sheet: Sheet) -> Pascals:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.facts import (
@@ -16,7 +18,6 @@ from speclint.facts import (
 )
 from speclint.handbook.cams import crank_radius, inertia_force, piston_acceleration
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 from speclint_liners.formulae.ends import (
     clearance_when_hot,
     clearance_with_driving_rod,
@@ -24,6 +25,9 @@ from speclint_liners.formulae.ends import (
     stretch_of_section,
     stretches_together,
 )
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock, CylinderEnd, LoadCase
 
 #: Names under which a duty states the temperatures of what drives the piston, and of the frame as a whole.
 _ROD, _CONNECTING_ROD, _FRAME = "piston-rod", "connecting-rod", "frame"

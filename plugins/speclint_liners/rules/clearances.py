@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import (
     clearance_ratio,
@@ -13,18 +15,21 @@ from speclint.facts import (
     wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
+from speclint.specs import by_word
 from speclint_liners.formulae.ends import axis_out_of_line, clearance_left
 from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
+
+if TYPE_CHECKING:
+    from speclint.specs import Bore, CylinderBlock, CylinderEnd, LoadCase
 
 
 @rule(
     "cylinder.end-clearance",
     title="The clearance from piston to both covers, with block, frame and rods hot, worn and at speed, is not below "
     "its limit, and the cold clearance is within period practice",
-    on=CylinderBlock,
+    on=by_word.CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
@@ -66,7 +71,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
     "cylinder.clearance-volume",
     title="The clearance volume of each end, as a share of the swept volume, is within its limits",
     wrong="clearance volume of {item} {found}, where the nearer limit is {limit}",
-    on=CylinderBlock,
+    on=by_word.CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="Steam that fills the clearance is lost at every stroke; with too little clearance, compression "
@@ -102,7 +107,7 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     "cylinder.centre-line-hot",
     title="The axis of the hot bore is no farther off the centre line of the motion than the limit",
     wrong="hot axis of {item} {found} off the centre line, {limit} allowed",
-    on=CylinderBlock,
+    on=by_word.CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import block_when_entering, lengths_of_fit
 from speclint.handbook.fits import (
@@ -13,9 +15,12 @@ from speclint.handbook.fits import (
     shrinkage_to_enter,
 )
 from speclint.handbook.tables import Reading
-from speclint.specs import CylinderLiner
+from speclint.specs import by_word
 from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing
 from speclint_liners.sources import DIN_7190, ITS_90
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderLiner
 
 #: Temperatures at which the coolants boil or sublime at one atmosphere.
 _COOLANTS = {
@@ -32,7 +37,7 @@ _COOLANTS = {
     "liner.entering",
     title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
     "more than the force of the press",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     edition=3,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.fits import (
@@ -22,7 +22,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.tables import Reading
-from speclint.specs import CylinderLiner, LoadCase
+from speclint.specs import by_word
 from speclint_liners.formulae.walls import compression
 from speclint_liners.inputs.as_made import metal_of_wall
 from speclint_liners.inputs.cylinders import ends_beside
@@ -39,6 +39,9 @@ from speclint_liners.inputs.fitted import (
 )
 from speclint_liners.inputs.pressures import pressure_inside
 from speclint_liners.inputs.retention import LIMITS, retention
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderLiner, LoadCase
 
 SHARES = [
     Limit("liner_share", "0.5", "ratio", COMMON_PRACTICE, "share of the iron's compressive strength"),
@@ -92,7 +95,7 @@ def _both_stresses(
     "liner.fit-stress-cold",
     title="At the greatest interference, cold, the stress of neither the liner nor the block round it "
     "exceeds its share of the strength",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A block that yields when the liner goes in has lost the fit before the engine is first steamed.",
@@ -115,7 +118,7 @@ def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     "liner.fit-warming",
     title="With liner and block each at its temperature in every hot case, first steam among them, the stress of "
     "neither exceeds its share of the strength",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*COMPOUND, COMMON_PRACTICE],
@@ -144,7 +147,7 @@ def fit_warming(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
     "liner.fit-hot",
     title="The fit keeps interference hot with its roughness smoothed, or a nipped collar or dowels strong enough hold "
     "the liner",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     cases=("starting", "running", "drifting", "standing-hot", "cooling"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -171,12 +174,12 @@ def fit_hot(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     if left.holds:
         return left
-    loss = f"thermal expansion takes {least * 1e3:.2f} to {most * 1e3:.2f} mm at these temperatures"
+    loss = f"thermal expansion takes {sheet.millimetres(least, '.2f', most)} at these temperatures"
     grade = Grade.HOLD if _can_close_a_port(liner, sheet) else Grade.NONCONFORMITY
     held = retention(liner, housed, hot, case, sheet)
     if held is None:
         return left.saying(f"{left.says}; {loss}; nothing else holds the liner").graded(grade)
-    loose = f"loose hot by {-hot.delta * 1e3:.2f} mm ({loss})"
+    loose = f"loose hot by {sheet.millimetres(-hot.delta, '.2f')} ({loss})"
     by = sheet.read("held by", liner.retained_by)
     if held.holds:
         return left.accepted(f"{loose}, and held by: {by}")
@@ -234,7 +237,7 @@ def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
 @rule(
     "liner.bore-after-pressing",
     title="The bore is finished after the liner is in, or closes by no more than its tolerance",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=SHRINK_FIT,
     why="Pressing in a liner reduces its bore, more over the lands than between them.",

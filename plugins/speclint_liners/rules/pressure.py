@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Metres, Pascals
@@ -11,7 +12,7 @@ from speclint.handbook.cylinders import bore_hoop_stress, outside_of_wall
 from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
-from speclint.specs import Bore, CylinderBlock, Division, LoadCase
+from speclint.specs import by_word
 from speclint_liners.formulae.walls import wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_panel, metal_of_wall
@@ -20,13 +21,16 @@ from speclint_liners.inputs.neighbours import missing_divisions, temperatures_be
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
 
+if TYPE_CHECKING:
+    from speclint.specs import Bore, CylinderBlock, Division, LoadCase
+
 
 @rule(
     "cylinder.test-pressure",
     title="The hydraulic test pressure is at least that required by the hottest wall in service, and "
     "stresses each liner and bore, without a liner at its last bore, to no more than its share of "
     "the strength",
-    on=CylinderBlock,
+    on=by_word.CylinderBlock,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[EN_13445_5, PED, ASME_VIII.at("UCI-99"), COMMON_PRACTICE],
@@ -148,7 +152,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     title="The stress of each wall between neighbouring bores and passages, wasted and at the greatest pressure "
     "difference, does not exceed the allowable stress of its metal",
     wrong="{item} stressed to {found}, {limit} allowed",
-    on=CylinderBlock,
+    on=by_word.CylinderBlock,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
     cites=[

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import bore_up_to_stop
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress
-from speclint.specs import CylinderLiner, LoadCase, SealingLand
+from speclint.specs import by_word
 from speclint_liners.formulae.seating import (
     collar_bending,
     collar_nip,
@@ -23,12 +25,15 @@ from speclint_liners.inputs.as_made import liner_as_cast
 from speclint_liners.inputs.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
+if TYPE_CHECKING:
+    from speclint.specs import CylinderLiner, LoadCase, SealingLand
+
 
 @rule(
     "liner.end-room",
     title="The liner keeps clearance at its free end with liner and block at their own temperatures",
     wrong="liner meets its stop hot: {left} left at the free end",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     cases=("warming", "starting", "running"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -74,7 +79,7 @@ def end_room(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     "liner.collar-clamp",
     title="The collar has a seat, its nip is within its limits, its fillet clears the recess, and clamping does not "
     "stress it above the allowable",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[SHIGLEY, ASME_VIII.at("UCI-23, a tenth of the strength"), COMMON_PRACTICE],
     why="With too little nip the liner moves; with too much, or pressed off its seat, the collar cracks off.",
@@ -148,7 +153,7 @@ def _clamped(
     title="The liner has at least two sealing lands of the least length, a tell-tale hole and a drain "
     "behind it",
     wrong="sealing land {item} is {found} long, {limit} wanted",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="Steam behind a loose liner can collapse it inwards, and water trapped there freezes.",

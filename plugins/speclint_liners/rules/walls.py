@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import wall_round
-from speclint.specs import CylinderLiner, LoadCase, PistonRing
+from speclint.specs import by_word
 from speclint_liners.formulae.walls import (
     bourne_wall,
     kent_wall,
@@ -17,11 +19,14 @@ from speclint_liners.formulae.walls import (
 from speclint_liners.inputs.fitted import housing
 from speclint_liners.sources import BOURNE, KENT, KHURMI_LINER
 
+if TYPE_CHECKING:
+    from speclint.specs import CylinderLiner, LoadCase
+
 
 @rule(
     "liner.handbook-wall",
     title="The wall of liner and block is reported as a share of the period rules; no limit is judged",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     cases=("starting",),
     grade=Grade.OBSERVATION,
     cites=[BOURNE.at("Q. 342"), KENT, KHURMI_LINER],
@@ -40,9 +45,10 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     kent = sheet.work("t_K", kent_wall, d=d, p=sheet.take("p", case.live_pressure))
     alone = sheet.work("k", wall_proportion, t=wall, d=d)
     share = sheet.work("t/t_B", share_of_rule, t=whole, t_rule=bourne)
+    walls = [sheet.millimetres(one, ".1f") for one in (whole, bourne, kent)]
     return sheet.reported(
         share,
-        f"liner and block wall {whole * 1e3:.1f} mm, by Bourne {bourne * 1e3:.1f} mm, by Kent {kent * 1e3:.1f} mm; "
+        f"liner and block wall {walls[0]}, by Bourne {walls[1]}, by Kent {walls[2]}; "
         f"liner alone {alone:.3f} of the bore, textbooks 0.03 to 0.035 for a dry liner; share of Bourne's",
     )
 
@@ -52,7 +58,7 @@ def handbook_wall(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgeme
     title="The number of reborings to the last bore is not below its limit, a piston and rings are stated for every "
     "size, and rings for the new bore and for every bore that a piston is stated for",
     wrong="liner can be rebored {found} times, {limit} wanted",
-    on=CylinderLiner,
+    on=by_word.CylinderLiner,
     grade=Grade.OBSERVATION,
     cites=[COMMON_PRACTICE],
     why="A liner that cannot be rebored serves for one overhaul only.",
@@ -80,21 +86,25 @@ def reboring_allowance(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 def _missing(new: float, wanted: list[float], step: float, liner: CylinderLiner, sheet: Sheet) -> list[str]:
     """The sizes for which no piston or no ring is stated, in words: of rings also the new bore, and each piston's."""
-    rings = sheet.belonging_to(liner, PistonRing)
+    rings = sheet.belonging_to(liner, by_word.PistonRing)
     if not rings:
         raise sheet.not_assessed(f"no piston ring is stated to run in {liner.id}", liner.where)
     pistons = [sheet.take_nominal("d_p", size) for size in liner.pistons_for]
-    missing = [_lacking("piston", wanted, pistons, step)]
+    missing = [_lacking("piston", wanted, pistons, step, sheet)]
     for ring in rings:
         held = [sheet.take_nominal("d_k", size) for size in ring.made_for]
-        missing.append(_lacking(ring.id, sorted({new, *wanted, *pistons}), held, step))
+        missing.append(_lacking(ring.id, sorted({new, *wanted, *pistons}), held, step, sheet))
     return [one for one in missing if one]
 
 
-def _lacking(owner: str, wanted: list[float], held: list[float], step: float) -> str:
+def _lacking(owner: str, wanted: list[float], held: list[float], step: float, sheet: Sheet) -> str:
     """The sizes that are nearer than half a step to none that is held, in words; "" where there is none."""
     lacking = [size for size in wanted if not any(abs(size - one) < step / 2 for one in held)]
-    return f"{owner}: none for " + ", ".join(f"{size * 1e3:.1f} mm" for size in lacking) if lacking else ""
+    return (
+        f"{owner}: none for " + ", ".join(sheet.millimetres(size, ".1f") for size in lacking)
+        if lacking
+        else ""
+    )
 
 
 RULES = (handbook_wall, reboring_allowance)

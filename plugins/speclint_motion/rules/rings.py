@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from itertools import pairwise
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter
 from speclint.handbook.materials import share_of_strength
-from speclint.specs import Component, Groove, LoadCase, Piston, PistonRing
+from speclint.specs import Component, by_word
 from speclint_motion.formulae.pistons import (
     land_bending,
     land_shear,
@@ -18,6 +19,9 @@ from speclint_motion.formulae.pistons import (
     strength_over,
 )
 from speclint_motion.inputs import cylinder_of, relief_pressure
+
+if TYPE_CHECKING:
+    from speclint.specs import Groove, LoadCase, Piston, PistonRing
 
 _IRON = ("grey-iron", "ductile-iron", "chilled-iron", "austenitic-iron")
 #: Shear over tension at yield of a ductile metal is one over this, by distortion energy.
@@ -28,7 +32,7 @@ _DISTORTION = 3**0.5
     "piston.ring-gap",
     title="The end gap of the hot ring in the hot bore is not below its limit, and in the bore as worn as it may be "
     "before the next size of ring or the last bore not above its share of the bore",
-    on=PistonRing,
+    on=by_word.PistonRing,
     cases=("warming", "starting", "running", "drifting"),
     edition=2,
     grade=Grade.NONCONFORMITY,
@@ -99,7 +103,7 @@ def _bore(ring: PistonRing, sheet: Sheet) -> tuple[Component, Metres]:
     "piston.ring-lands",
     title="With water at relief pressure the stress of the lands does not exceed that allowed for the metal as "
     "thick as made, and the clearances of the rings in their grooves are within their limits",
-    on=Piston,
+    on=by_word.Piston,
     cases=("starting", "running", "water"),
     edition=5,
     grade=Grade.NONCONFORMITY,

@@ -2,37 +2,29 @@
 
 from __future__ import annotations
 
-from typing import get_args
+from typing import TYPE_CHECKING, get_args
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
-from speclint.specs import (
-    Cam,
-    CompressionSpring,
-    CylinderLiner,
-    Pin,
-    PistonRing,
-    PoppetValve,
-    Rocker,
-    SlideBar,
-    ValveSeat,
-    ValveSpindle,
-)
+from speclint.specs import by_word
 from speclint_motion.formulae.wear import PER_DISTANCE, grown_by_wear, left_by_wear
 from speclint_motion.sources import REBORING
 
+if TYPE_CHECKING:
+    from speclint.specs import Cam, CylinderLiner, Pin, PoppetValve, Rocker, SlideBar, ValveSeat, ValveSpindle
+
 Wearing = (
-    Cam
-    | CompressionSpring
-    | CylinderLiner
-    | Pin
-    | PistonRing
-    | PoppetValve
-    | Rocker
-    | SlideBar
-    | ValveSeat
-    | ValveSpindle
+    by_word.Cam
+    | by_word.CompressionSpring
+    | by_word.CylinderLiner
+    | by_word.Pin
+    | by_word.PistonRing
+    | by_word.PoppetValve
+    | by_word.Rocker
+    | by_word.SlideBar
+    | by_word.ValveSeat
+    | by_word.ValveSpindle
 )
 _KINDS = get_args(Wearing)
 
@@ -67,13 +59,13 @@ def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
     missing = [name for name, value in stated.items() if not sheet.is_stated(f"{name} of wear", value)]
     if missing:
         return sheet.states(False, f"of its wear not stated: {', '.join(missing)}", where=part.where)
-    if isinstance(part, CylinderLiner):
+    if isinstance(part, by_word.CylinderLiner):
         return _queried(
             sheet.at_most(sheet.take("m_n", wear.limit), sheet.limit("bore")).else_says(
                 "may wear to {found}, common practice allows {limit}"
             )
         )
-    if isinstance(part, ValveSpindle):
+    if isinstance(part, by_word.ValveSpindle):
         k, d = sheet.limit("guide", "k"), sheet.take("d", part.diameter)
         most = sheet.work("c_n", share_of_diameter, k=k, D=d)
         return _queried(
@@ -107,8 +99,8 @@ def lasts_to_overhaul(part: Wearing, sheet: Sheet) -> Judgement:
     limit, w = sheet.take("m_n", part.wear.limit), sheet.take("w", part.wear.rate)
     until = sheet.read("lasts until", part.wear.until)
     run = {"w": w, "s": sheet.limit(until.removesuffix(" overhaul"), "s"), "S": PER_DISTANCE}
-    if isinstance(part, PistonRing | CompressionSpring):
-        new = part.thickness if isinstance(part, PistonRing) else part.free_length
+    if isinstance(part, by_word.PistonRing | by_word.CompressionSpring):
+        new = part.thickness if isinstance(part, by_word.PistonRing) else part.free_length
         left = sheet.work("m", left_by_wear, a=sheet.take("a", new), **run)
         judged = sheet.at_least(left, limit).else_says(f"worn to {{found}} at the {until}, {{limit}} wanted")
     else:
@@ -122,10 +114,10 @@ def _new(
     part: CylinderLiner | Pin | Rocker | SlideBar | ValveSpindle | Cam | PoppetValve | ValveSeat, sheet: Sheet
 ) -> Metres:
     """The clearance of a new part; nothing is worn off a new face."""
-    if isinstance(part, ValveSpindle):
+    if isinstance(part, by_word.ValveSpindle):
         D, d = sheet.take("D_g", part.guide_bore), sheet.take("d", part.diameter)
         return sheet.work("a", diametral_clearance, D=D, d=d)
-    if isinstance(part, CylinderLiner | Pin | Rocker | SlideBar):
+    if isinstance(part, by_word.CylinderLiner | by_word.Pin | by_word.Rocker | by_word.SlideBar):
         return sheet.take("a", part.wear.new)
     return 0.0
 

@@ -2,22 +2,13 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import shift_at_seat, sink_of_valve
 from speclint.handbook.fits import share_of_size
-from speclint.specs import (
-    BearingWear,
-    CompressionSpring,
-    CylinderLiner,
-    Pin,
-    PistonRing,
-    PoppetValve,
-    Rocker,
-    Tappet,
-    ValveGear,
-    ValveSpindle,
-)
+from speclint.specs import by_word
 from speclint_motion.formulae.wear import (
     bore_worn,
     either_way,
@@ -30,12 +21,32 @@ from speclint_motion.formulae.wear import (
     worn_off,
 )
 
+if TYPE_CHECKING:
+    from speclint.specs import (
+        BearingWear,
+        CompressionSpring,
+        CylinderLiner,
+        Pin,
+        PistonRing,
+        PoppetValve,
+        Rocker,
+        Tappet,
+        ValveGear,
+        ValveSpindle,
+    )
+
 
 @rule(
     "wear.works-at-limit",
     title="At its limit of wear each part is still within what other rules count on: valve in line with its seat, "
     "clearance of the tappet, next bore of a liner, load of a spring, play of a pin towards the covers",
-    on=(ValveSpindle, PoppetValve, CylinderLiner, CompressionSpring, Pin),
+    on=(
+        by_word.ValveSpindle,
+        by_word.PoppetValve,
+        by_word.CylinderLiner,
+        by_word.CompressionSpring,
+        by_word.Pin,
+    ),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an engine is worn for most of its life, and what is judged new alone fails half-way to the overhaul",
@@ -52,14 +63,14 @@ def works_at_limit(
     part: ValveSpindle | PoppetValve | CylinderLiner | CompressionSpring | Pin, sheet: Sheet
 ) -> Judgement:
     """The worn size, against the size with which the rules that take it were run."""
-    if isinstance(part, ValveSpindle):
+    if isinstance(part, by_word.ValveSpindle):
         return _in_line(part, sheet)
-    if isinstance(part, PoppetValve):
+    if isinstance(part, by_word.PoppetValve):
         return _resets(part, sheet)
-    if isinstance(part, CylinderLiner):
+    if isinstance(part, by_word.CylinderLiner):
         return _rebored(part, sheet)
     limit = sheet.take("m_n", part.wear.limit)
-    if isinstance(part, Pin):
+    if isinstance(part, by_word.Pin):
         worn = sheet.work("w_n", either_way, c=limit)
         return sheet.at_most(worn, sheet.take("w", part.wear.along)).else_says(
             "worn bearing moves {found} either way, {limit} counted towards the covers"
@@ -125,9 +136,9 @@ def _counted(h: Metres, y: Metres, sheet: Sheet) -> Judgement:
 def _tappets(valve: PoppetValve, sheet: Sheet) -> list[Tappet]:
     """The tappets that work a valve, by its spindle or by the rocker on that."""
     found: list[Tappet] = []
-    for spindle in sheet.belonging_to(valve, ValveSpindle):
-        for driven in (spindle, *sheet.belonging_to(spindle, Rocker)):
-            found += sheet.belonging_to(driven, Tappet)
+    for spindle in sheet.belonging_to(valve, by_word.ValveSpindle):
+        for driven in (spindle, *sheet.belonging_to(spindle, by_word.Rocker)):
+            found += sheet.belonging_to(driven, by_word.Tappet)
     return found
 
 
@@ -150,7 +161,7 @@ def _rebored(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     "wear.rings",
     title="At the limits of wear of ring and bore the end gap is at most 0.01 of the bore and 2 mm, the ring at least "
     "0.85 as thick as new, and at most 0.4 mm free beside it in its groove",
-    on=PistonRing,
+    on=by_word.PistonRing,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a worn ring in a worn bore lets the steam past, and a thin or loose one breaks",
@@ -195,7 +206,7 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
     "wear.pins-and-bushes",
     title="A worn crosshead pin has at most 0.5 mm of clearance and a crank pin 1.0 mm, a reamed bush keeps 0.6 of its "
     "wall, and worn pins between crank and cams play no more than the events allow for",
-    on=(Pin, Rocker, ValveGear),
+    on=(by_word.Pin, by_word.Rocker, by_word.ValveGear),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a loose pin knocks itself looser, and play between crank and cams shifts every event",
@@ -209,10 +220,10 @@ def worn_rings(ring: PistonRing, sheet: Sheet) -> Judgement:
 )
 def pins_and_bushes(part: Pin | Rocker | ValveGear, sheet: Sheet) -> Judgement:
     """Clearance at the limit, wall after reaming, and for a gear the sum of its worn pins over their arms."""
-    if isinstance(part, ValveGear):
+    if isinstance(part, by_word.ValveGear):
         return _play(part, sheet)
     bush = _reamed(part.wear, sheet)
-    if isinstance(part, Rocker):
+    if isinstance(part, by_word.Rocker):
         return bush
     most = sheet.limit(sheet.read("place", part.place).removesuffix(" pin"))
     loose = sheet.at_most(sheet.take("m_n", part.wear.limit), most).else_says(

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING, cast
 from speclint import Sheet
 from speclint.equations import Kelvins
 from speclint.handbook.heat import hotter
-from speclint.specs import Component, LoadCase, NotStated, Stated
+from speclint.specs import Component, NotStated, Stated
 
 if TYPE_CHECKING:  # kinds are compared by their words, so that a spec of one kind imports no other
-    from speclint.specs import BoltedJoint, Crosshead, Pin, Rocker, ValveSpindle
+    from speclint.specs import BoltedJoint, Crosshead, LoadCase, Pin, Rocker, ValveSpindle
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,13 +16,13 @@ from speclint import (
 )
 from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
-from speclint.specs import Component, Link, LoadCase
+from speclint.specs import Component, Link
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs import no_examination
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, SteamPipe
+    from speclint.specs import BoltedJoint, LoadCase, SteamPipe
 
 #: What may be stated once for a vessel and all its parts.
 _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")

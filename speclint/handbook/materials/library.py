@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from functools import cache
+from typing import Any
 
-from speclint.errors import NotKnown
+from speclint.errors import NotKnown, nearest_few
 from speclint.handbook.materials.model import Material, Tables
 from speclint.handbook.materials.parsing import FileReader, load_toml
 from speclint.handbook.materials.problems import Complaints
@@ -61,14 +62,20 @@ def _material(name: str) -> Material:
 @cache
 def _index() -> dict[str, str]:
     """The file of each material."""
-    files = load_toml(_text(_INDEX), _INDEX)
+    files = _shipped(_INDEX)
     return {name: f"{file}.toml" for file, listed in files.items() for name in listed}
 
 
 @cache
 def _reader(file: str) -> FileReader:
-    text = _text(file)
-    return FileReader(load_toml(text, file), Complaints(file, text), _shipped_group)
+    return FileReader(_shipped(file), Complaints(file, _text(file)), _shipped_group)
+
+
+def _shipped(file: str) -> dict[str, Any]:
+    """A file of the library, which is not held to the bounds of what others write."""
+    import tomli
+
+    return tomli.loads(_text(file))
 
 
 def _shipped_group(name: str) -> Tables:
@@ -86,6 +93,7 @@ def _likeness(name: str) -> Tables:
         return _material(name).tables
 
 
+@cache
 def _text(file: str) -> str:
     from importlib.resources import files
 
@@ -93,7 +101,11 @@ def _text(file: str) -> str:
 
 
 def _nearest(name: str, known: tuple[str, ...]) -> str:
-    from difflib import get_close_matches  # only where a name is not known
-
-    close = get_close_matches(name, known, n=3, cutoff=0.6)
+    """The names that it may stand for: by the name, or else by the title, such as EN-GJL-250 for grey-iron-250."""
+    close = nearest_few(name, known)
+    if not close:
+        titles = {material(one).title: one for one in known}
+        close = tuple(
+            titles[title] for title in nearest_few(name, titles) if name.casefold() in title.casefold()
+        )
     return f"; nearest are {', '.join(close)}" if close else ""

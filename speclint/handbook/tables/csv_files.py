@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from functools import cache
 from types import MappingProxyType
 
-from speclint.errors import NotKnown
+from speclint.errors import NotKnown, nearest_few
 
 Row = Mapping[str, str]
 
@@ -58,7 +58,5 @@ def entries(file: str, column: str) -> tuple[str, ...]:
 
 
 def _nearest(entry: str, known: tuple[str, ...]) -> str:
-    from difflib import get_close_matches
-
-    close = get_close_matches(entry, known, n=3, cutoff=0.5)
+    close = nearest_few(entry, known, cutoff=0.5)
     return f"nearest: {', '.join(close or known)}"

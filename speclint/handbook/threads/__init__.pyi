@@ -1,5 +1,6 @@
 from .designations import (
     beside as beside,
+    designations as designations,
 )
 from .engagement import (
     external_stripping_area as external_stripping_area,

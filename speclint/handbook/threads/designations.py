@@ -18,12 +18,12 @@ from speclint.handbook.tables import Row, rows
 
 INCH = 0.0254
 _LONGEST = 40  # characters; common practice, twice the longest designation of the tables
-_METRIC = re.compile(r"M ?(?P<diameter>\d+(?:\.\d+)?)(?: ?[x×] ?(?P<pitch>\d+(?:\.\d+)?))?", re.ASCII)
-_PIPE = re.compile(r"(?:G ?(?P<size>[\d /]*\d)(?: ?(?P<class>[AB]))?|(?P<bsp>[\d /]*\d) ?BSPP?)", re.ASCII)
-_INCH = re.compile(
+# compiled where a thread is read
+_METRIC = r"M ?(?P<diameter>\d+(?:\.\d+)?)(?: ?[x×] ?(?P<pitch>\d+(?:\.\d+)?))?"
+_PIPE = r"(?:G ?(?P<size>[\d /]*\d)(?: ?(?P<class>[AB]))?|(?P<bsp>[\d /]*\d) ?BSPP?)"
+_INCH = (
     r"(?P<size>(?:No\. ?|#)\d+|\d+[ -]\d+/\d+|\d+/\d+|\d+)(?: in|\")?"
-    r"(?: ?- ?(?P<tpi>\d+ \d+/[1-9]\d*|\d+(?:\.\d+)?))? ?(?P<series>UNC|UNF|UN|BSW|BSF)",
-    re.ASCII,
+    r"(?: ?- ?(?P<tpi>\d+ \d+/[1-9]\d*|\d+(?:\.\d+)?))? ?(?P<series>UNC|UNF|UN|BSW|BSF)"
 )
 _TABLES = {
     "UNC": "asme-b1.1-2019-unified-threads.csv",
@@ -62,11 +62,25 @@ def read(designation: str) -> Designation:
     """
     text = " ".join(designation.split())
     for pattern, reader in ((_METRIC, _metric), (_PIPE, _pipe), (_INCH, _in_inches)):
-        if len(text) <= _LONGEST and (match := pattern.fullmatch(text)):
+        if len(text) <= _LONGEST and (match := re.fullmatch(pattern, text, re.ASCII)):
             return reader(text, match)
     raise NotKnown(
         f'"{shortened(designation)}" is no thread that the handbook knows: write "M24", "M24x2", "3/4-10 UNC", '
         '"7/8 BSW", "1 BSF" or "G 1/2"'
+    )
+
+
+def designations() -> tuple[str, ...]:
+    """Every thread that the tables list, as its standard writes it: metric, Unified, Whitworth, pipe.
+
+    >>> {"M24", "M24x2", "3/4-10 UNC", "7/8 BSW", "G 1/2"} <= set(designations())
+    True
+    """
+    inch = [row for table in dict.fromkeys(_TABLES.values()) for row in rows(table)]
+    return (
+        *(_of_metric_row(row).name for row in rows(METRIC_TABLE)),
+        *(_of_row(row).name for row in inch),
+        *(f"G {row['size']}" for row in rows(PIPE_TABLE)),
     )
 
 

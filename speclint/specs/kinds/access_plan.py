@@ -1,7 +1,5 @@
 """Access to a finished block: inspection openings, room for spanners, withdrawal of studs, lapping of seats."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The order in which the parts of a cylinder block are put together, and what is taken down to overhaul one."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

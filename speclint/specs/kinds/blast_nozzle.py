@@ -1,7 +1,5 @@
 """The blast nozzle, through which the exhaust draws the fire."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar
 

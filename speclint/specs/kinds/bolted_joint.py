@@ -1,7 +1,5 @@
 """Studs or bolts on one circle, and the joint that they close."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
@@ -26,6 +24,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
+from speclint.specs.listed_in import MATERIALS, THREADS, ListedIn
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -39,6 +38,32 @@ _PLATE = NamedIn("plates", of="weldment", by="makes", through="screwed_into")
 SecondRetention = Literal[
     "none", "safety strap", "keep plate", "chain", "pinned stud", "hooked over the frame"
 ]
+
+
+_GASKETS = ListedIn(
+    "gaskets",
+    "gaskets of a bolted joint",
+    table="gaskets-asme-viii-1-2019-table-2-5-1.csv",
+    column="gasket",
+    shows=(
+        ("m", "m = {}"),
+        ("y_MPa", "y = {} MPa"),
+        ("hottest_C", "to {} °C"),
+        ("greatest_bar", "to {} bar gauge"),
+        ("crushed_above_MPa", "crushed above {} MPa"),
+    ),
+)
+_TIGHTENING = ListedIn(
+    "tightening",
+    "ways to tighten a nut, with the scatter of the preload",
+    table="tightening-methods-vdi-2230-2003.csv",
+    column="method",
+    shows=(
+        ("factor_low", "greatest over least preload from {}"),
+        ("factor_high", "to {}"),
+        ("note", "{}"),
+    ),
+)
 
 
 class Gasket(SpecTable):
@@ -55,7 +80,7 @@ class Gasket(SpecTable):
 
     geometry: ClassVar[Conditions] = (Below("inside", "outside"), AtMost("outside", "inside", times=5))
 
-    name: Word[str] = NOT_STATED
+    name: Annotated[Word[str], _GASKETS] = NOT_STATED
     form: Word[Literal["flat", "ring in a groove"]] = NOT_STATED
     outside: Annotated[Length, Span("20 mm", "2.5 m")] = NOT_STATED
     inside: Annotated[Length, Span("15 mm", "2.4 m")] = NOT_STATED
@@ -104,7 +129,7 @@ class Tightening(SpecTable):
         temperature: of the metal when it is tightened.
     """
 
-    method: Word[str] = NOT_STATED
+    method: Annotated[Word[str], _TIGHTENING] = NOT_STATED
     torque: Moment = NOT_STATED
     angle: Angle = NOT_STATED
     torque_coefficient: Fraction = NOT_STATED
@@ -127,7 +152,7 @@ class TappedHole(SpecTable):
     """
 
     plate: Annotated[Word[str], OWN_PLACE, _PLATE] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     engagement: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     depth: Annotated[Length, Span("5 mm", "400 mm")] = NOT_STATED
     run_out: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
@@ -148,8 +173,8 @@ class Nut(SpecTable):
         could_fall_into: where a loose nut could fall.
     """
 
-    thread: Word[str] = NOT_STATED
-    material: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     engagement: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     across_flats: Annotated[Length, Span("6 mm", "200 mm")] = NOT_STATED
     face: Annotated[Length, Span("6 mm", "300 mm")] = NOT_STATED
@@ -253,7 +278,7 @@ class BoltedJoint(Component):
     screwed_into: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     bolted_to: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     fastener: Word[Literal["stud", "bolt"]] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
     count: Word[int] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED

@@ -1,7 +1,5 @@
 """A bracket that carries a slide bar, a part of the gear, a lubricator or a cam box."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.carried import Carried

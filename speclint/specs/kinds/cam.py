@@ -1,7 +1,5 @@
 """A cam that lifts a valve."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

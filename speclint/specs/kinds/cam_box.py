@@ -1,7 +1,5 @@
 """The box that carries cams, tappets and rockers of a valve gear."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

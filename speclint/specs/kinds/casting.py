@@ -1,7 +1,5 @@
 """A casting: its tolerance grades, its machined faces, its junctions of walls and its cores."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

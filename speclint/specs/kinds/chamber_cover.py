@@ -1,7 +1,5 @@
 """The cover over the chamber of a poppet valve."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.borne import Borne

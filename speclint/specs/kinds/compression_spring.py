@@ -1,7 +1,5 @@
 """A helical compression spring of round wire, such as closes a valve."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -20,6 +18,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.listed_in import ListedIn
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import SpringWear
@@ -31,6 +30,22 @@ Seating = Literal[
     "both ends held but one free sideways",
     "one end held and the other free",
 ]
+
+
+_WIRES = ListedIn(
+    "wires",
+    "grades of spring wire, each with the greatest temperature that it stands",
+    table="spring-wire-temperature-smi-1991.csv",
+    column="wire",
+    shows=(("astm", "{}"), ("temperature", "to {} °C")),
+)
+_SEATINGS = ListedIn(
+    "seatings",
+    "how the ends of a spring are held",
+    table="spring-seating-en-13906-1-2013.csv",
+    column="seating",
+    shows=(("coefficient", "seating coefficient {}"),),
+)
 
 
 class CompressionSpring(Component):
@@ -93,9 +108,9 @@ class CompressionSpring(Component):
     )
 
     closes: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
-    nested_in: Annotated[LinkTo[CompressionSpring], OWN_PLACE] = NOT_STATED
+    nested_in: Annotated[LinkTo["CompressionSpring"], OWN_PLACE] = NOT_STATED
     wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
-    wire_grade: Word[str] = NOT_STATED
+    wire_grade: Annotated[Word[str], _WIRES] = NOT_STATED
     wire_tensile_strength: Stress = NOT_STATED
     mean_diameter: Annotated[Length, Span("6 mm", "400 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("7 mm", "450 mm")] = NOT_STATED
@@ -118,7 +133,7 @@ class CompressionSpring(Component):
     shot_peened: Word[bool] = NOT_STATED
     stroke_strength: Stress = NOT_STATED
     relaxation: Fraction = NOT_STATED
-    seating: Word[Seating] = NOT_STATED
+    seating: Annotated[Word[Seating], _SEATINGS] = NOT_STATED
     guided: Word[bool] = NOT_STATED
     guide_pin: Annotated[Length, Span("3 mm", "350 mm")] = NOT_STATED
     housing: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED

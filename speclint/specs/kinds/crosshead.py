@@ -1,13 +1,12 @@
 """The crosshead, which guides the end of the piston rod."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, LinkTo, Mass, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PistonRod
+from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -31,10 +30,10 @@ class RodHold(SpecTable):
     by: Word[Literal["cotter", "flange bolts", "nut"]] = NOT_STATED
     cotter_thickness: Annotated[Length, Span("5 mm", "80 mm")] = NOT_STATED
     cotter_depth: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
-    cotter_material: Word[str] = NOT_STATED
+    cotter_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     bolts: Word[int] = NOT_STATED
-    thread: Word[str] = NOT_STATED
-    bolt_material: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    bolt_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     preload: Force = NOT_STATED
     locked_by: Word[Literal["split pin", "set screw", "locking plate", "tab washer", "nothing"]] = NOT_STATED
 
@@ -76,7 +75,7 @@ class Crosshead(Component):
     slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED
-    slipper_material: Word[str] = NOT_STATED
+    slipper_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     boss_width: Annotated[Length, Span("10 mm", "300 mm")] = NOT_STATED
     boss_diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     neck_area: Area = NOT_STATED

@@ -1,7 +1,5 @@
 """The cylinder block: its bores, ports and ends, where it is fixed, and the rod and piston that work in it."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
@@ -27,6 +25,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath
 from speclint.specs.inclinations import Inclination
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
@@ -350,13 +349,13 @@ class Drive(SpecTable):
     stroke: Annotated[Length, Span("150 mm", "1.2 m")] = NOT_STATED
     rod_diameter: Annotated[Length, Span("20 mm", "250 mm")] = NOT_STATED
     rod_length: Annotated[Length, Span("200 mm", "4 m")] = NOT_STATED
-    rod_material: Word[str] = NOT_STATED
+    rod_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     reciprocating_mass: Mass = NOT_STATED
     connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED
     connecting_rod_area: Area = NOT_STATED
-    connecting_rod_material: Word[str] = NOT_STATED
+    connecting_rod_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     axle_from_fixed_point: Annotated[Length, Span("300 mm", "12 m")] = NOT_STATED
-    frame_material: Word[str] = NOT_STATED
+    frame_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     driving_wheel_diameter: Annotated[Length, Span("600 mm", "2.6 m")] = NOT_STATED
     least_wheel_diameter: Annotated[Length, Span("550 mm", "2.6 m")] = NOT_STATED
     gear_ratio: Fraction = NOT_STATED

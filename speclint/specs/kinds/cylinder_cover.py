@@ -1,7 +1,5 @@
 """The cover on one end of a cylinder."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

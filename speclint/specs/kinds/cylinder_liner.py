@@ -1,10 +1,8 @@
 """The cylinder liner: fitted in a bore of the block, rebored several times in its life."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import Component, Structure
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
@@ -20,6 +18,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
@@ -30,7 +29,6 @@ from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]
 Entering = Literal["pressed", "chilled", "heated block", "chilled and heated block"]
-Structure = Literal["pearlitic grey", "ferritic grey", "pearlitic grey with phosphide network"]
 
 
 class Collar(SpecTable):
@@ -66,7 +64,7 @@ class Dowels(SpecTable):
     count: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("3 mm", "80 mm")] = NOT_STATED
     depth: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
 
 
 class LinerPort(SpecTable):

@@ -1,7 +1,5 @@
 """A dimension chain: a gap, and the dimensions of several specs that make it."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """An axle that the engine drives, with its wheels: what turns with it, what balances that, and what it carries."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

@@ -1,7 +1,6 @@
 """The working conditions a component sees, as named load cases."""
 
-from __future__ import annotations
-
+from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal, get_args
 
 from pydantic import model_validator
@@ -48,6 +47,21 @@ _STEAM = (
     "release_temperature",
 )
 CASE_NAMES: tuple[CaseName, ...] = get_args(CaseName)
+#: What each load case is, and what of the parts shows in it.
+CASE_MEANINGS: Mapping[CaseName, str] = {
+    "cold": "as the parts are put together and measured in the shop: cold clearances and interferences rest on it",
+    "warming": "the first steam is let into a cold block through the drain cocks: thin parts are hot before thick "
+    "ones, so that fits are at their tightest or loosest, and water gathers",
+    "starting": "regulator open, safety valves about to lift, the engine hardly moving: the greatest pressure on all "
+    "parts",
+    "running": "the greatest permitted speed at full superheat: the hottest metal, the quickest motion",
+    "drifting": "regulator shut, rolling at speed: valves are lifted against little pressure, air and ash may be drawn "
+    "in, and what is compressed in the cylinder gets hot",
+    "standing-hot": "steam shut off after a run: the heat spreads, and no stream of steam or air carries it away",
+    "cooling": "the thin parts cool first: fits change the other way than in warming",
+    "test": "the hydraulic test in the shop, cold, before the valves are in; the local code says how high",
+    "water": "water caught in the cylinder, the relief valves blowing: covers, studs, rod and motion carry it",
+}
 
 
 class LoadCase(SpecTable):
@@ -95,7 +109,7 @@ class LoadCase(SpecTable):
     temperatures: dict[str, TemperatureOrTie] = {}
 
     @model_validator(mode="after")
-    def _ties_hold(self) -> LoadCase:
+    def _ties_hold(self) -> "LoadCase":
         """Every tie leads to a stated temperature of the load case."""
         for name, value in self.temperatures.items():
             if isinstance(value, WrittenTie):

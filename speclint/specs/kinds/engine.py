@@ -1,7 +1,5 @@
 """The engine: which cylinders turn its cranks, and what belongs to no block alone."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

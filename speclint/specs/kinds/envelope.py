@@ -1,7 +1,5 @@
 """Clearances of a part: to the loading gauge, and to the motion."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

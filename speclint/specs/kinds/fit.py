@@ -1,7 +1,5 @@
 """Two mating features: their dimensions, the kind of fit, how they are assembled."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

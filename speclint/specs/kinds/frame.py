@@ -1,7 +1,5 @@
 """A plate frame of the engine, between the pads of its cylinder block."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The bolts that fasten one pad of the cylinder block to the frame."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -9,6 +7,7 @@ from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, Lin
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
+from speclint.specs.listed_in import THREADS
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -75,7 +74,7 @@ class FrameFastening(Component):
     pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED
     other_pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED
     bore: Annotated[Word[str], OWN_PLACE, NamedIn("holds.bores")] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED

@@ -1,7 +1,5 @@
 """A loading gauge: the outline that a railway allows."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.fields import NOT_STATED, Length, Position, Word

@@ -1,7 +1,5 @@
 """The gland that compresses the packing of a stuffing box."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

@@ -1,7 +1,5 @@
 """A known fault of the old design: what went wrong, what was changed, and what proves that it is mended."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """Lagging on a pipe, a cylinder or a cover."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

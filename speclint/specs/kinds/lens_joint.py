@@ -1,7 +1,5 @@
 """A spherical ring between two seats, which allows a pipe small angular movement and stays tight."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

@@ -1,7 +1,5 @@
 """Lifting of a heavy part: its mass, its centre of gravity, and its lifting points."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -18,6 +16,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
+from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -67,7 +66,7 @@ class Lug(SpecTable):
         Below("thickness", "width"),
     )
 
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     width: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
@@ -101,7 +100,7 @@ class LiftingPoint(SpecTable):
     opposite: Annotated[Word[str], NamedIn("points")] = NOT_STATED
     form: Word[Literal["eye bolt", "lug"]] = NOT_STATED
     working_load: Mass = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     engagement: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     lug: Lug = Lug.unstated()
 
@@ -147,7 +146,7 @@ class Jib(SpecTable):
 
     geometry: ClassVar[Conditions] = (Below("wall", "post", times=1 / 2),)
 
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     lifts: Annotated[tuple[LinkTo[Component], ...], OneOrMore(), OWN_PLACE] = ()
     load: Mass = NOT_STATED
     reach: Annotated[Length, Span("50 mm", "5 m")] = NOT_STATED

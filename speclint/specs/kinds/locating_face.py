@@ -1,7 +1,5 @@
 """A cut-out of a frame and the pad of the cylinder block in it."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

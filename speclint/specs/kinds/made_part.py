@@ -1,7 +1,5 @@
 """A part as it was made: one piece of metal with its serial number, measured sizes, certificate and tests."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -22,6 +20,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.kinds.duty import CaseName
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.measured_sizes import MeasuredDimension
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -77,7 +76,7 @@ class Certificate(SpecTable):
     number: Word[str] = NOT_STATED
     by: Word[str] = NOT_STATED
     date: Word[str] = NOT_STATED
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     heat: Word[str] = NOT_STATED
     proof_stress: Stress = NOT_STATED
     tensile_strength: Stress = NOT_STATED

@@ -1,7 +1,5 @@
 """A wall between live steam and exhaust steam."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The pins of the motion: the crosshead pin, and the crank pin that takes the connecting rod."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -9,6 +7,7 @@ from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -43,7 +42,7 @@ class Pin(Component):
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
     diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
     length: Annotated[Length, Span("10 mm", "600 mm"), CUT_DOWN] = NOT_STATED
-    bearing_material: Word[str] = NOT_STATED
+    bearing_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     span: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
     overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED
     larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED

@@ -1,7 +1,5 @@
 """A flange on a steam pipe or a passage."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

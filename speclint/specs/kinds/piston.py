@@ -1,14 +1,13 @@
 """The piston: it runs in a liner and carries the rings."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, Mass, Word
-from speclint.specs.geometry import Below, Conditions, FitsIn
+from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderLiner, PistonRing
+from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -46,7 +45,7 @@ class Fastening(SpecTable):
     """
 
     by: Word[Literal["nut", "forged in one"]] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     seat: Word[Literal["taper", "collar", "taper and collar"]] = NOT_STATED
     taper: Fraction = NOT_STATED
     locked_by: Word[
@@ -90,7 +89,7 @@ class Piston(Component):
     called: ClassVar[str] = "piston"
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
     hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
-    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), Below("crown.hub", "diameter"))
+    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), AtMost("crown.hub", "diameter"))
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m"), CUT_DOWN] = NOT_STATED

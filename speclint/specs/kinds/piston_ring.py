@@ -1,14 +1,11 @@
 """The piston ring: it runs in a liner, and the end rings run past the ends of the working bore."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
-from speclint.specs.component import Component
+from speclint.specs.component import Component, Structure
 from speclint.specs.fields import NOT_STATED, Fraction, Hardness, Length, LinkTo, Stress, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
-from speclint.specs.kinds.cylinder_liner import Structure
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span

@@ -1,7 +1,5 @@
 """The piston rod, from the piston to the crosshead."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -9,6 +7,7 @@ from speclint.specs.fields import NOT_STATED, Hardness, Length, LinkTo, Mass, Wo
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Piston
+from speclint.specs.listed_in import THREADS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -47,7 +46,7 @@ class RodSection(SpecTable):
 
     form: Word[Literal["thread", "shoulder", "cotter slot", "plain"]] = NOT_STATED
     at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     rolled: Word[bool] = NOT_STATED
     diameter: Annotated[Length, Span("15 mm", "300 mm"), CUT_DOWN] = NOT_STATED
     larger_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED

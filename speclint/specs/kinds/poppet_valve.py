@@ -1,7 +1,5 @@
 """A poppet valve, single-beat or double-beat."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

@@ -1,7 +1,5 @@
 """A ring or plate that keeps a seat or a liner in its bore."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

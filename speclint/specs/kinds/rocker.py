@@ -1,7 +1,5 @@
 """A rocker between tappet and valve spindle."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component, Surface
@@ -9,6 +7,7 @@ from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Position,
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -59,8 +58,8 @@ class Rocker(Component):
     pin: Annotated[Length, Span("5 mm", "200 mm"), CUT_DOWN] = NOT_STATED
     pin_span: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     bush_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
-    bush_material: Word[str] = NOT_STATED
-    pin_material: Word[str] = NOT_STATED
+    bush_material: Annotated[Word[str], MATERIALS] = NOT_STATED
+    pin_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     pin_surface: Word[Surface] = NOT_STATED
     on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED

@@ -1,7 +1,5 @@
 """The saddle or the floor of the smokebox, on which ash lies and acid drips."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

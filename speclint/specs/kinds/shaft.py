@@ -1,7 +1,5 @@
 """A shaft that turns under torque and bending, such as that of the cams or of a pump."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The slide bar that guides a crosshead."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """A passage of the steam between header and nozzle: chest, port, belt, branch, drain pocket or breather passage."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """A steam pipe between two anchors."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 

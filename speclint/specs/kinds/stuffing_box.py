@@ -1,7 +1,5 @@
 """The stuffing box, through which a piston rod leaves the cylinder."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
@@ -9,9 +7,23 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderCover, PistonRod
+from speclint.specs.listed_in import ListedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
+
+_PACKINGS = ListedIn(
+    "packings",
+    "packings of rods and spindles under steam",
+    table="packings-common-practice.csv",
+    column="packing",
+    shows=(
+        ("hottest_C", "to {} °C"),
+        ("greatest_bar", "to {} bar gauge"),
+        ("fastest", "to {} m/s"),
+        ("note", "{}"),
+    ),
+)
 
 
 class StuffingBox(Component):
@@ -41,19 +53,22 @@ class StuffingBox(Component):
     outside_diameter: Annotated[Length, Span("25 mm", "450 mm"), CUT_DOWN] = NOT_STATED
     stands_out: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
     bore: Annotated[Length, Span("20 mm", "400 mm"), OPENED] = NOT_STATED
-    packing: Word[
-        Literal[
-            "white metal segments",
-            "bronze segments",
-            "grey iron segments",
-            "carbon segments",
-            "braided graphite",
-            "braided PTFE",
-            "braided PTFE with graphite",
-            "braided aramid",
-            "braided flax with tallow",
-            "grooved bush",
-        ]
+    packing: Annotated[
+        Word[
+            Literal[
+                "white metal segments",
+                "bronze segments",
+                "grey iron segments",
+                "carbon segments",
+                "braided graphite",
+                "braided PTFE",
+                "braided PTFE with graphite",
+                "braided aramid",
+                "braided flax with tallow",
+                "grooved bush",
+            ]
+        ],
+        _PACKINGS,
     ] = NOT_STATED
     neck_bush: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED
     gland_bore: Annotated[Length, Span("15 mm", "250 mm"), OPENED] = NOT_STATED

@@ -1,7 +1,5 @@
 """A tappet between cam and rocker or spindle."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

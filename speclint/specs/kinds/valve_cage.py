@@ -1,7 +1,5 @@
 """The cage, or perforated plate, round a poppet valve."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The valve gear of one cylinder: which cam lifts each valve in each notch of the reverser, and how it is set."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

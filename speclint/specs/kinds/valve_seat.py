@@ -1,7 +1,5 @@
 """A seat ring of a poppet valve, pressed into a bore of the block."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component

@@ -1,7 +1,5 @@
 """The spindle that moves a poppet valve, with its guide and its seal."""
 
-from __future__ import annotations
-
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
@@ -22,6 +20,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
+from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -40,7 +39,7 @@ class ValveHold(SpecTable):
     """
 
     by: Word[Literal["nut", "forged in one"]] = NOT_STATED
-    thread: Word[str] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
     preload: Force = NOT_STATED
     locked_by: Word[Literal["split pin", "riveted end", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
@@ -109,7 +108,7 @@ class ValveSpindle(Component):
     pushed: Word[Literal["open", "shut"]] = NOT_STATED
     guide_bore: Annotated[Length, Span("5 mm", "125 mm"), OPENED] = NOT_STATED
     guide_length: Annotated[Length, Span("10 mm", "800 mm")] = NOT_STATED
-    guide_material: Word[str] = NOT_STATED
+    guide_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     guide_held: Word[Literal["pressed in", "part of the block"]] = NOT_STATED
     guide_in: Word[Literal["block", "cam box"]] = NOT_STATED
     guide_outside: Annotated[Length, Span("6 mm", "250 mm"), CUT_DOWN] = NOT_STATED

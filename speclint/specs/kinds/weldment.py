@@ -1,7 +1,5 @@
 """A weldment: its plates, flat walls, welds, closed cavities, heat treatment and finished faces."""
 
-from __future__ import annotations
-
 from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
@@ -24,6 +22,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_block import Side
 from speclint.specs.link_targets import CylinderBlock, SteamPassage
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import WeldmentMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -51,7 +50,7 @@ class Plate(SpecTable):
         Below("corrosion_allowance", "thickness"),
     )
 
-    material: Word[str] = NOT_STATED
+    material: Annotated[Word[str], MATERIALS] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     rolled_thickness: Annotated[Length, Span("3 mm", "160 mm")] = NOT_STATED
     serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED

@@ -1,8 +1,8 @@
 """Key of a cam, nut of a valve, stem of a tappet, by hand.
 
 The train of these tests in running: springs 1100 N, steam 6002 N on 156 and 140 mm, the widest and the narrowest of
-both contacts, inertia 7.1 kg × 90.2 m/s² = 640 N as the clearance is taken up, friction and weight 68.8 N: 7811 N at the
-valve and at the tappet. Its greatest torque is that of test_shafts.
+both contacts, inertia 7.1 kg × 90.2 m/s² = 640 N as the clearance is taken up, friction and weight 68.8 N: 7811 N at
+the valve and at the tappet. Its greatest torque is that of test_shafts.
 """
 
 from __future__ import annotations

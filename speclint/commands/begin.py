@@ -1,0 +1,142 @@
+"""write a new design repository, with its first blanks, to begin with"""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from speclint.commands.loading import loaded_families
+from speclint.commands.options import UNITS
+from speclint.commands.output import write
+from speclint.errors import SettingsError
+
+if TYPE_CHECKING:
+    from speclint.commands.new_repository import Answers
+
+EXAMPLE = 'speclint begin new-engine --works "Corrow and Ness Railway" --cylinders 3'
+_STAGES = ("draft", "for-review", "released")
+_LAYOUTS = ("separate", "one-block")
+_COUNTS = ("2", "3", "4", "1")  # the most usual first
+
+
+def add_options(parser: argparse.ArgumentParser) -> None:
+    """Where the repository goes, and what is known of the design."""
+    parser.add_argument(
+        "folder",
+        nargs="?",
+        type=Path,
+        default=Path(),
+        metavar="FOLDER",
+        help="where it goes; here by default",
+    )
+    parser.add_argument("--works", metavar="NAME", help="the works and the engine, as reports name them")
+    parser.add_argument("--stage", choices=_STAGES, help="how far the design has come")
+    parser.add_argument(
+        "--pressure-code", action="append", metavar="CODE", help="the local code for pressure parts"
+    )
+    parser.add_argument("--railway-code", action="append", metavar="CODE", help="the code of the railway")
+    parser.add_argument(
+        "--reviewer",
+        action="append",
+        metavar="NAME:FAMILY,…",
+        help='who may accept holds, and of which families: "M. Coyle: liners, joints"',
+    )
+    parser.add_argument("--units", choices=UNITS, help="of what is printed; specs may mix them")
+    parser.add_argument("--cylinders", type=int, metavar="N", help="how many, from 1 to 4")
+    parser.add_argument(
+        "--layout", choices=_LAYOUTS, help="a block for each cylinder, or all of them in one block"
+    )
+
+
+def run(options: argparse.Namespace) -> int:
+    """Ask for what was not given, where somebody can answer, and write the repository; returns the exit code."""
+    from speclint.commands.new_repository import begin
+    from speclint.reports import visible
+
+    begun = begin(options.folder, _answers(options), loaded_families().sound())
+    lines = [f"wrote {visible(str(path))}" for path in begun.files]
+    here = visible(str(options.folder))
+    lines += ["", "Next:", f"  speclint check {here}", "    what is still to be stated and drawn"]
+    lines += ["  fill in the duty, then the block and its parts: take the mark # from the front of a key"]
+    if not begun.in_git:
+        lines += [f"  git init {here}"]
+    lines += [f"  {begun.turns_on}", "    has each commit checked before it is made"]
+    write("".join(f"{line}\n" for line in lines))
+    return 0
+
+
+def _answers(options: argparse.Namespace) -> Answers:
+    """What was given, what is answered on a terminal, and for the rest what a new design usually has."""
+    from speclint.commands.new_repository import Answers
+
+    name = options.folder.resolve().name
+    ask = _Questions(at_terminal())
+    works = ask.text(options.works, "The works and the engine", name)
+    stage = ask.word(options.stage, "How far the design has come", _STAGES)
+    pressure = ask.several(options.pressure_code, "Local code for pressure parts", "not known yet")
+    railway = ask.several(options.railway_code, "Code of the railway", "not known yet")
+    said = ask.several(
+        options.reviewer,
+        'Who may accept holds, with the families, as "M. Coyle: liners, joints"',
+        "nobody yet",
+    )
+    units = ask.word(options.units, "Units of what is printed", UNITS)
+    cylinders = ask.word(_number(options.cylinders), "How many cylinders", _COUNTS)
+    layout = ask.word(options.layout, "A block for each cylinder, or one block for all", _LAYOUTS)
+    return Answers(works, stage, pressure, railway, dict(map(_reviewer, said)), units, int(cylinders), layout)
+
+
+def at_terminal() -> bool:
+    """Whether somebody can be asked."""
+    return all(stream is not None and stream.isatty() for stream in (sys.stdin, sys.stderr))
+
+
+def _number(given: int | None) -> str | None:
+    return None if given is None else str(given)
+
+
+def _reviewer(said: str) -> tuple[str, tuple[str, ...]]:
+    """A reviewer's name, and the families after the colon."""
+    name, _, families = said.partition(":")
+    if not name.strip():
+        raise SettingsError(f'"{said}" names no reviewer: write "M. Coyle: liners, joints"')
+    return name.strip(), tuple(one.strip() for one in families.split(",") if one.strip())
+
+
+class _Questions:
+    """Asks on the terminal for what was not given; where nobody can answer, takes what is usual."""
+
+    def __init__(self, can_ask: bool) -> None:
+        self._can_ask = can_ask
+
+    def text(self, given: str | None, question: str, usual: str) -> str:
+        """One text."""
+        return given if given is not None else (self._asked(question, usual) or usual)
+
+    def several(self, given: Sequence[str] | None, question: str, none: str) -> tuple[str, ...]:
+        """Any number of texts: on the terminal one a line, until an empty one."""
+        if given is not None or not self._can_ask:
+            return tuple(given or ())
+        found: list[str] = []
+        while said := self._asked(question, "no more" if found else none):
+            found.append(said)
+        return tuple(found)
+
+    def word(self, given: str | None, question: str, words: Sequence[str]) -> str:
+        """One of some words, the first of them where nothing is answered."""
+        if given is not None:
+            return given
+        while said := self._asked(f"{question}: {' or '.join(words)}", words[0]):
+            if said in words:
+                return said
+            print(f"  that is none of {', '.join(words)}", file=sys.stderr)
+        return words[0]
+
+    def _asked(self, question: str, usual: str) -> str:
+        if not self._can_ask:
+            return ""
+        print(f"{question} [{usual}]: ", end="", file=sys.stderr, flush=True)
+        return sys.stdin.readline().strip()

@@ -1,0 +1,103 @@
+"""What a change did, between two states of a design, in Markdown: a change note."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint.checking import named
+from speclint.register import Comparison
+from speclint.reports.comparison_page import (
+    alike,
+    changed_alike,
+    figures_of,
+    findings_of,
+    findings_said,
+    judged_said,
+    margin_said,
+    margins_said,
+    specs_said,
+)
+from speclint.reports.markdown_report import ROWS
+from speclint.reports.markdown_text import marked, table
+from speclint.reports.phrases import CAUTIONS, count
+
+
+def comparison_markdown(found: Comparison) -> str:
+    """The change note."""
+    lines = [f"## From {marked(found.old.called)} to {marked(found.new.called)}", ""]
+    lines += [marked(said) for said in (specs_said(found), *judged_said(found))]
+    lines += ["", *_specs(found), *_basis(found), *_findings(found), *_concessions(found), *_margins(found)]
+    lines += [f"*{marked(caution)}*\n" for caution in CAUTIONS]
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def _specs(found: Comparison) -> Iterator[str]:
+    rows = [("added", marked(name), "", "", "") for name in found.added]
+    rows += [("removed", marked(name), "", "", "") for name in found.removed]
+    rows += [
+        ("renamed", marked(name), "id", marked(was), marked(name))
+        for was, name in sorted(found.renamed.items())
+    ]
+    for names, values in changed_alike(found):
+        rows += [
+            (
+                "changed",
+                marked(named(names)),
+                marked(one.key),
+                marked(one.was) or "not stated",
+                marked(one.now) or "not stated",
+            )
+            for one in values
+        ]
+    if rows:
+        yield from ("### Specs", "")
+        yield from table(("what", "spec", "key", "before", "now"), rows[:ROWS])
+        yield from _more(len(rows), "row")
+
+
+def _basis(found: Comparison) -> Iterator[str]:
+    if found.basis:
+        yield from ("### What the design is judged by", "")
+        yield from (f"- {marked(said)}" for said in found.basis)
+        yield ""
+
+
+def _findings(found: Comparison) -> Iterator[str]:
+    yield from (f"### {findings_said(found)}", "")
+    said = list(findings_of(found))
+    yield from (f"- **{word}** {marked(one)}" for word, one in said[:ROWS])
+    yield ""
+    yield from _more(len(said), "finding")
+
+
+def _concessions(found: Comparison) -> Iterator[str]:
+    if found.lapsed:
+        yield from ("### Concessions that hold no longer", "")
+        rows = [
+            tuple(
+                map(
+                    marked,
+                    (
+                        one.concession.number,
+                        one.component,
+                        one.concession.rule,
+                        one.state,
+                        "; ".join(one.reasons),
+                    ),
+                )
+            )
+            for one in found.lapsed
+        ]
+        yield from table(("number", "component", "rule", "state", "why"), rows)
+
+
+def _margins(found: Comparison) -> Iterator[str]:
+    rows = [(*figures_of(one), marked(margin_said(one, others))) for one, others in alike(found, found.moved)]
+    yield from (f"### {marked(margins_said(found))}", "")
+    yield from table(("before", "now", "change", "component and rule"), rows[:ROWS])
+    yield from _more(len(rows), "row")
+
+
+def _more(number: int, word: str) -> Iterator[str]:
+    if number > ROWS:
+        yield from (f"… and {count(number - ROWS, f'more {word}')}: run `speclint compare`.", "")

@@ -1,0 +1,103 @@
+"""The digest of the code is worked again where a file of it is another, and taken from an earlier run where none is."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+
+from speclint.checking import KeptFolder, code_digest
+from speclint.families import Family, Loaded
+
+#: One family of two files, in a package of its own.
+FAMILY = Loaded(families=(Family("drawn", "speclint_drawn_here", None),))
+
+
+@pytest.fixture
+def package(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The package of the family; speclint itself is left out, to be quick."""
+    folder = tmp_path / "speclint_drawn_here"
+    (folder / "data").mkdir(parents=True)
+    (folder / "__init__.py").write_text("a = 1\n", encoding="utf-8")
+    (folder / "data" / "table.csv").write_text("1;2\n", encoding="utf-8")
+    monkeypatch.syspath_prepend(tmp_path)
+    whole = code_digest._files_of
+    monkeypatch.setattr(code_digest, "_files_of", lambda name: () if name == "speclint" else whole(name))
+    return folder
+
+
+@pytest.fixture
+def run(package: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Callable[[], tuple[str, bool]]]:
+    """One run: the digest, and whether the files were read for it."""
+    kept = KeptFolder(package.parent / "kept")
+    monkeypatch.setattr(code_digest, "_STILL", -60.0)  # files count as having stood long enough
+
+    def once() -> tuple[str, bool]:
+        forget()
+        found = code_digest.code_of(FAMILY, kept)
+        return found, code_digest._of_package.cache_info().currsize > 0
+
+    def forget() -> None:
+        code_digest._standing.cache_clear()
+        code_digest._of_package.cache_clear()
+
+    yield once
+    forget()
+
+
+def test_files_that_stand_as_they_did_are_not_read_again(run: Callable[[], tuple[str, bool]]) -> None:
+    first, read = run()
+    assert read
+    assert run() == (first, False)
+    code_digest._of_package.cache_clear()
+    assert code_digest.code_of(FAMILY) == first
+
+
+def test_a_change_that_keeps_size_and_time_is_seen(
+    package: Path, run: Callable[[], tuple[str, bool]]
+) -> None:
+    """The time of the change itself cannot be set back, where the system tells it."""
+    table = package / "data" / "table.csv"
+    first, _ = run()
+    stood = table.stat()
+    table.write_text("1;3\n", encoding="utf-8")
+    if os.name != "nt":
+        os.utime(table, ns=(stood.st_atime_ns, stood.st_mtime_ns))
+    second, read = run()
+    assert read
+    assert second != first
+
+
+@pytest.mark.parametrize("change", ["a file more", "a file less", "another name"])
+def test_every_change_of_the_files_is_seen(
+    change: str, package: Path, run: Callable[[], tuple[str, bool]]
+) -> None:
+    first, _ = run()
+    table = package / "data" / "table.csv"
+    if change == "a file more":
+        (package / "rules.py").write_text("", encoding="utf-8")
+    elif change == "a file less":
+        table.unlink()
+    else:
+        table.rename(table.with_name("other.csv"))
+    second, read = run()
+    assert read
+    assert second != first
+
+
+def test_what_was_written_just_now_is_not_kept(
+    run: Callable[[], tuple[str, bool]], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It may be written again within the same tick of the file system's clock."""
+    monkeypatch.setattr(code_digest, "_STILL", 60.0)
+    assert run()[1]
+    assert run()[1]
+
+
+def test_a_family_in_no_file_is_not_kept(tmp_path: Path) -> None:
+    with pytest.raises(LookupError, match="the code of speclint_nowhere lies in no file"):
+        code_digest.code_of(
+            Loaded(families=(Family("a", "speclint_nowhere", None),)), KeptFolder(tmp_path / "k")
+        )

@@ -1,0 +1,214 @@
+"""What if a value were another: every margin that moves, by hand; the value that just holds; and no file is touched."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
+from speclint.commands import main
+from speclint.errors import SettingsError
+from speclint.families import loading
+from speclint.reports import hooks
+from speclint.testing import DesignFolder
+from tests import tubes
+from tests.tubes import FILES
+
+
+@pytest.fixture
+def shop(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> DesignFolder:
+    """A design of one tube, in the current folder, and the family of tubes alone."""
+    monkeypatch.setattr(loading, "installed", lambda: [tubes.entry_point("tubes")])
+    monkeypatch.chdir(tmp_path)
+    return DesignFolder(tmp_path, loading.load_families(built_in=hooks)).write(FILES)
+
+
+def asked(shop: DesignFolder, *said: str) -> WhatIf:
+    before = shop.assess()
+    assert before.design is not None
+    values = [question(one, before.design) for one in said]
+    return what_if(before, values, lambda folder: assess([folder], shop.loaded))
+
+
+def solving(shop: DesignFolder, value: str, rule: str) -> Solved:
+    before = shop.assess()
+    assert before.design is not None
+    return solved(before, question(f"{value}=?", before.design), rule)
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() for path in folder.rglob("*") if path.is_file()}
+
+
+def test_every_margin_that_moves_is_told_before_and_then(shop: DesignFolder) -> None:
+    """By hand, σ = p d/(D − d) at d = 100.5, D = 104.5 mm: 30 bar uses 0.75375 of 100 MPa, 45 bar 1.130625."""
+    before = contents(shop.root)
+    found = asked(shop, "tube.pressure=45 bar gauge")
+    (stress,) = (one for one in found.moved if one.check.rule.name == "tube.stress")
+    assert stress.before is not None
+    assert stress.after is not None
+    assert stress.before.utilisation == pytest.approx(0.75375)
+    assert stress.after.utilisation == pytest.approx(1.130625)
+    assert found.moved[0].check.outcome == "finding"  # the worst first
+    assert [one.rule.name for one in found.new] == ["tube.stress"]
+    assert found.cleared == ()
+    assert contents(shop.root) == before
+
+
+def test_a_finding_that_goes_is_cleared(shop: DesignFolder) -> None:
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    found = asked(shop, "tube.pressure=30 bar gauge")
+    assert [one.rule.name for one in found.cleared] == ["tube.stress"]
+    assert found.new == ()
+
+
+def test_several_values_are_written_together(shop: DesignFolder) -> None:
+    """At 45 bar a tube of 106 mm uses 4.5 × 100.5/(105.5 − 100.5) = 90.45 MPa."""
+    found = asked(shop, "tube.pressure=45 bar gauge", "tube.outside=106 mm ±0.5")
+    then = next(one for one in found.after.checks if one.rule.name == "tube.stress")
+    assert then.utilisation == pytest.approx(0.9045)
+    assert [one.was for one in found.restated] == ["30 bar gauge", "105 mm ±0.5"]
+
+
+def test_a_check_that_rests_on_nothing_of_it_does_not_move(shop: DesignFolder) -> None:
+    found = asked(shop, "tube.pressure=31 bar gauge")
+    assert {one.check.rule.name for one in found.moved} == {"tube.stress"}
+
+
+def test_parts_that_read_the_same_line_change_with_it(shop: DesignFolder) -> None:
+    tube = (shop.root / "tube.toml").read_text(encoding="utf-8")
+    shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube-{each}"\neach = ["left", "right"]')
+    assert 'kind = "tube"' in tube
+    found = asked(shop, "tube-left.pressure=45 bar gauge")
+    assert found.restated[0].with_it == ("tube-right",)
+    assert {one.check.component for one in found.moved} == {"tube-left", "tube-right"}
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("tube.pressure", "write it as COMPONENT.KEY=VALUE"),
+        ("tube=3 mm", "write it as COMPONENT.KEY=VALUE"),
+        ("tubee.bore=3 mm", 'no spec is called tubee; "tube"'),
+        ("tube.boore=3 mm", 'tube has no key boore; "bore"'),
+        ("tube.bore=5,5 mm", 'a comma is not a decimal point; read "5,5 mm"; write "5.5 mm"'),
+        ("tube.held_in=rak", 'no spec has this id; read "rak"; write "rack"'),
+        ("tube.hoops=many", "this is not a whole number"),
+    ],
+)
+def test_a_bad_key_or_value_is_one_line(
+    said: str, told: str, shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", str(shop.root), "--set", said]) == 2
+    line = capsys.readouterr().err
+    assert line.startswith("speclint: --set tube")
+    assert told in line
+    assert line.count("\n") == 1
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        (["--staged"], "leave out --staged"),
+        (["--against", "HEAD"], "leave out --against"),
+        (["--as", "csv"], "there is no csv of it"),
+    ],
+)
+def test_options_that_ask_something_else_are_refused(
+    more: list[str], told: str, shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", str(shop.root), "--set", "tube.bore=3 mm", *more]) == 2
+    assert told in capsys.readouterr().err
+
+
+# The value that just holds
+
+
+def test_where_a_rule_holds_it_says_how_far_the_value_may_go(shop: DesignFolder) -> None:
+    """By hand at 30 bar: D ≥ 100.5 × 1.03 = 103.515 mm, so that 104.015 mm ±0.5 just holds: 104.1 mm, in steps of 0.1.
+
+    There it uses 3 × 100.5/(103.6 − 100.5) = 97.258 of 100 MPa. A thicker tube holds as far as is looked.
+    """
+    found = solving(shop, "tube.outside", "tube.stress")
+    assert found.holds
+    (bound,) = found.bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("104.1 mm ±0.5", "104 mm ±0.5", False)
+    assert bound.used == pytest.approx(0.97258, abs=1e-5)
+
+
+def test_the_greatest_pressure_that_holds(shop: DesignFolder) -> None:
+    """By hand: 100 MPa × 4/100.5 = 39.801 bar × 10⁵ Pa, in steps of 0.1 bar."""
+    (bound,) = solving(shop, "tube.pressure", "tube.stress").bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("39.8 bar gauge", "39.9 bar gauge", True)
+
+
+def test_where_it_fails_it_is_the_least_change_that_holds(shop: DesignFolder) -> None:
+    """As in the test of remedies: at 45 bar the least outside diameter is 105.5225 mm."""
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    found = solving(shop, "tube.outside", "tube.stress")
+    assert not found.holds
+    assert [one.written for one in found.bounds] == ["105.6 mm ±0.5"]
+
+
+@pytest.mark.parametrize(
+    ("value", "rule", "told"),
+    [
+        ("tube.outside", "tube.stres", 'no check of this rule is made here; "tube.stress"'),
+        ("rack.hole", "tube.stress", "no check of it rests on rack.hole; tube.loose-hot"),
+        ("tube.ends", "tube.stress", "no check of it rests on tube.ends"),
+    ],
+)
+def test_a_rule_that_does_not_rest_on_the_value_is_told(
+    value: str, rule: str, told: str, shop: DesignFolder
+) -> None:
+    with pytest.raises(SettingsError) as problem:
+        solving(shop, value, rule)
+    assert told in str(problem.value)
+
+
+def test_the_page_and_the_data_tell_the_same(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["check", str(shop.root), "--set", "tube.pressure=?", "--solve", "tube.stress"]
+    assert main(words) == 0
+    page = " ".join(capsys.readouterr().out.split())
+    assert "tube.pressure: 30 bar gauge → 39.8 bar gauge" in page
+    assert "It just holds up to 39.8 bar gauge, 1.00 of the limit; proved by running the rule with it" in page
+    assert "0.75 1.00 tube tube.stress" in page
+    assert main([*words, "--as", "json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert data["schema"] == "speclint.what-if/1"
+    assert data["set"][0] | {"line": 0} == {
+        "component": "tube",
+        "key": "pressure",
+        "was": "30 bar gauge",
+        "then": "39.8 bar gauge",
+        "file": "tube.toml",
+        "line": 0,
+        "read_for": [],
+    }
+    assert data["solved"]["bounds"][0]["beyond"] == "39.9 bar gauge"
+    assert [one["rule"] for one in data["moved"]] == ["tube.stress"]
+
+
+def test_a_value_with_a_question_mark_asks_for_a_rule(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", str(shop.root), "--set", "tube.bore=?"]) == 2
+    assert "add --solve RULE" in capsys.readouterr().err
+    assert main(["check", str(shop.root), "--set", "tube.bore=3 mm", "--solve", "tube.stress"]) == 2
+    assert "say which one value is to be found" in capsys.readouterr().err
+
+
+def test_results_kept_of_the_question_are_not_those_of_the_design(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Enough parts for results to be kept: after the question the design itself checks as before."""
+    tube = (shop.root / "tube.toml").read_text(encoding="utf-8")
+    shop.write({f"other-{number}.toml": tube for number in range(4)})
+    assert main(["check", str(shop.root)]) == 0
+    first = capsys.readouterr().out
+    assert main(["check", str(shop.root), "--set", "tube.pressure=45 bar gauge"]) == 1
+    assert "NEW: 1 finding" in capsys.readouterr().out
+    assert main(["check", str(shop.root)]) == 0
+    assert capsys.readouterr().out == first

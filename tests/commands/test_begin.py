@@ -1,0 +1,225 @@
+"""A new design repository, from an empty folder: it checks at once, and nothing that is there is touched."""
+
+from __future__ import annotations
+
+import io
+import os
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from speclint.commands import begin as command, main
+from speclint.commands.first_design import CYLINDERS, LAYOUTS, first_design
+from speclint.commands.new_repository import duty_text
+from speclint.repository import load_settings, open_repository
+from speclint.specs import CASE_NAMES, LoadCase
+from speclint.testing import DesignFolder, installed_families
+from tests.register.office import git
+
+
+@pytest.fixture(scope="module")
+def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A repository just written, in a folder of a git repository."""
+    top = tmp_path_factory.mktemp("work")
+    git(top, "init", "--quiet")
+    words = [
+        "--works",
+        'Vale "B" Railway',
+        "--reviewer",
+        "M. Coyle: liners, joints",
+        "--railway-code",
+        "Code 7",
+    ]
+    assert main(["begin", str(top / "new design"), "--units", "imperial", "--cylinders", "1", *words]) == 0
+    return top
+
+
+def test_it_checks_at_once_without_a_complaint(begun: Path) -> None:
+    """As a draft of which nothing is drawn: nothing is unreadable, and what is wanting is told."""
+    found = DesignFolder(begun / "new design").assess("liners")
+    assert found.complaints == ()
+    assert found.exit_code == 1
+    assert found.design is not None
+    assert {"engine", "block-middle", "liner-middle", "valve-inlet-middle-front"} <= set(found.design.specs)
+    assert found.counted()["not assessed"] > 0
+    assert not any(one.could_not_run for one in found.checks)
+
+
+def test_its_settings_say_what_was_given(begun: Path) -> None:
+    settings, complaints = load_settings(begun / "new design")
+    assert complaints == ()
+    assert settings is not None
+    assert settings.stage == "draft"
+    assert settings.local_codes.railway == ("Code 7",)
+    assert settings.reviewers["M. Coyle"].competent_for == ("liners", "joints")
+    written = tomllib.loads((begun / "new design" / "speclint.toml").read_text(encoding="utf-8"))
+    assert (written["works"]["name"], written["works"]["units"]) == ('Vale "B" Railway', "imperial")
+
+
+def test_every_key_that_the_settings_explain_may_be_set(begun: Path, tmp_path: Path) -> None:
+    """With the marks taken away, but for the remarks, it is read."""
+    lines = (begun / "new design" / "speclint.toml").read_text(encoding="utf-8").splitlines()
+    all_set = "\n".join(
+        line[1:] if line.startswith("#") and line[1:2] not in (" ", "") else line for line in lines
+    )
+    settings, complaints = load_settings(_written(tmp_path, "speclint.toml", all_set))
+    assert complaints == ()
+    assert settings is not None
+    assert settings.gauge_share == 0.1
+
+
+def test_every_load_case_is_explained_and_may_be_stated(tmp_path: Path) -> None:
+    """With the marks taken away the duty is read, and states a temperature in every case."""
+    text = duty_text(["cylinder-block", "cylinder-liner"])
+    lines = [
+        line[1:] if line.startswith("#") and line[1:2] not in (" ", "") else line
+        for line in text.splitlines()
+    ]
+    found = DesignFolder(tmp_path).write({"duty.toml": "\n".join(lines)}).assess()
+    assert found.complaints == ()
+    assert found.design is not None
+    cases: dict[str, LoadCase] = found.design.specs["duty-main-line"].cases  # type: ignore[attr-defined]
+    assert set(cases) == set(CASE_NAMES)
+    assert all(set(case.temperatures) == {"cylinder-block", "cylinder-liner"} for case in cases.values())
+
+
+@pytest.mark.parametrize("layout", LAYOUTS)
+@pytest.mark.parametrize("cylinders", CYLINDERS)
+def test_every_number_of_cylinders_in_every_layout_is_read(
+    cylinders: int, layout: str, tmp_path: Path
+) -> None:
+    kinds = installed_families().kinds
+    blanks = first_design(cylinders, layout)
+    files = {one.file: one.text(kinds[one.kind]) for one in blanks}
+    design = DesignFolder(tmp_path).write({**files, "duty.toml": duty_text(["piston"])})
+    opened = open_repository([design.root], kinds)
+    assert opened.complaints == ()
+    liners = [name for name in opened.design.specs if name.startswith("liner-")]
+    assert len(liners) == cylinders
+
+
+def test_the_hook_and_the_script_name_the_folder_as_a_shell_reads_it(begun: Path) -> None:
+    """A folder with a space in its name, seen from the top of the git repository."""
+    hook = begun / "new design" / "hooks" / "pre-commit"
+    assert "exec speclint check --staged 'new design'\n" in hook.read_text(encoding="utf-8")
+    script = (begun / "new design" / "ci" / "check-change.sh").read_text(encoding="utf-8")
+    assert "gate 'new design' --against \"origin/$into\"" in script
+    assert "git fetch --no-tags --depth=1 origin" in script
+    if os.name == "posix":
+        assert os.access(hook, os.X_OK)
+
+
+def test_every_command_works_at_the_top_of_the_git_repository(
+    begun: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(begun)
+    assert main(["register"]) == 0
+    assert "no entries" in capsys.readouterr().out
+    assert main(["sheet", "liner-middle", "release.identity"]) in (0, 1)
+    assert "liner-middle" in capsys.readouterr().out
+
+
+def test_of_several_repositories_below_the_top_none_is_taken(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    git(tmp_path, "init", "--quiet")
+    for name in ("a", "b"):
+        _written(tmp_path / name, "speclint.toml", "")
+    monkeypatch.chdir(tmp_path)
+    assert main(["register"]) == 2
+    said = capsys.readouterr().err
+    assert "several design repositories lie here; say which: " in said
+    assert said.count("\n") == 1
+
+
+def test_outside_of_git_nothing_below_is_looked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    _written(tmp_path / "a", "speclint.toml", "")
+    monkeypatch.chdir(tmp_path)
+    assert main(["register"]) == 2
+    assert capsys.readouterr().err == (
+        "speclint: .: no speclint.toml here or in any folder above; every design repository has one: "
+        "speclint begin . writes one\n"
+    )
+
+
+@pytest.mark.parametrize("there", ["speclint.toml", "valves/valve.toml", "hooks/pre-commit"])
+def test_nothing_that_is_there_is_touched(
+    there: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    kept = _written(tmp_path / "new", there, "mine") / there
+    assert main(["begin", str(tmp_path / "new")]) == 2
+    assert capsys.readouterr().err == f"speclint: {kept} is there already; nothing was written\n"
+    assert [path for path in (tmp_path / "new").rglob("*") if path.is_file()] == [kept]
+    assert kept.read_text(encoding="utf-8") == "mine"
+
+
+def test_none_is_written_inside_of_another(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """It would hide its files from the outer one."""
+    _written(tmp_path, "speclint.toml", "")
+    assert main(["begin", str(tmp_path / "inner")]) == 2
+    assert "speclint.toml is there already" in capsys.readouterr().err
+    assert not (tmp_path / "inner").exists()
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; "liners"'),
+        (["--reviewer", ": liners"], '": liners" names no reviewer: write "M. Coyle: liners, joints"'),
+        (["--cylinders", "7"], "an engine has from 1 to 4 cylinders here, and not 7"),
+    ],
+)
+def test_a_wrong_word_is_one_line_and_writes_nothing(
+    words: list[str], said: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["begin", str(tmp_path / "new"), *words]) == 2
+    assert capsys.readouterr().err == f"speclint: {said}\n"
+    assert not (tmp_path / "new").exists()
+
+
+def test_on_a_terminal_it_asks_for_what_was_not_given(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """An answer that is none of the words is asked for again; an empty one takes what stands in brackets."""
+    answers = [
+        "",
+        "drafty",
+        "for-review",
+        "Code P",
+        "",
+        "",
+        "M. Coyle: liners",
+        "",
+        "imperial",
+        "3",
+        "one-block",
+    ]
+    monkeypatch.setattr(command, "at_terminal", lambda: True)
+    monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{one}\n" for one in answers)))
+    assert main(["begin", str(tmp_path / "engine-b")]) == 0
+    asked = capsys.readouterr().err
+    assert asked.count("How far the design has come: draft or for-review or released [draft]: ") == 2
+    assert "that is none of draft, for-review, released" in asked
+    written = tomllib.loads((tmp_path / "engine-b" / "speclint.toml").read_text(encoding="utf-8"))
+    assert written["works"] == {
+        "name": "engine-b",
+        "stage": "for-review",
+        "units": "imperial",
+        "exit_at": "nonconformity",
+    }
+    assert written["local_codes"] == {"pressure": ["Code P"], "railway": []}
+    assert written["reviewers"] == {"M. Coyle": {"competent_for": ["liners"]}}
+    engine = tomllib.loads((tmp_path / "engine-b" / "engines" / "engine.toml").read_text(encoding="utf-8"))
+    assert engine["cranks"]["middle"] == {"block": "block", "bore": "middle"}
+
+
+def _written(folder: Path, file: str, text: str) -> Path:
+    """A folder with one file in it."""
+    path = folder / file
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, encoding="utf-8")
+    return folder
