@@ -42,15 +42,15 @@ def asked_in(folder: Path) -> frozenset[str]:
     """The names that the test files of a folder import, each with its module, and use besides."""
     found: set[str] = set()
     for path in folder.glob("test_*.py"):
-        tree = ast.parse(path.read_text(encoding="utf-8"))
-        used = {node.id for node in ast.walk(tree) if isinstance(node, ast.Name)}
-        for node in ast.walk(tree):
-            if isinstance(node, ast.ImportFrom) and node.module:
-                found |= {
-                    f"{node.module}.{alias.name}"
-                    for alias in node.names
-                    if (alias.asname or alias.name) in used
-                }
+        nodes = list(ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
+        used = {node.id for node in nodes if isinstance(node, ast.Name)}
+        imports = (node for node in nodes if isinstance(node, ast.ImportFrom))
+        found |= {
+            f"{node.module}.{alias.name}"
+            for node in imports
+            for alias in node.names
+            if (alias.asname or alias.name) in used
+        }
     return frozenset(found)
 
 

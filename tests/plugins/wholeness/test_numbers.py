@@ -44,6 +44,8 @@ def test_a_part_that_is_like_another_and_has_no_place_of_its_own_is_told_of_once
     }
     like = {"other.toml": 'kind = "piston-ring"\nlike = "ring"\n'}
     expect_not_applicable(workshop.write({**files, **like}).only(BELONGS, "other"), "like.place-stated tells")
+    alone = {**files, "ring.toml": 'kind = "piston-ring"\n', **like}
+    expect_finding(workshop.write(alone).only(BELONGS, "other"), grade=Grade.OBSERVATION)
     like["other.toml"] += 'runs_in = "liner"\n'
     expect_conforms(workshop.write({**files, **like}).only(BELONGS, "other"))
 
