@@ -33,6 +33,8 @@ class Complaint:
 
 
 _ENOUGH = 3  # characters that a shortened name has at the least
+_MOST_NAMED = 16  # names that a complaint lists in full
+_FIRST_NAMED = 8  # of more, how many it names
 _SHOWN = 80  # characters of a value that a complaint shows: what a line of a terminal holds
 
 
@@ -74,6 +76,26 @@ def nearest_few(word: str, known: Iterable[str], cutoff: float = 0.6) -> tuple[s
 
 
 def one_of(word: str, known: Iterable[str]) -> str:
-    """What to write in place of an unknown word: the most similar one, or all that are possible."""
-    near = nearest(word, known)
-    return f'"{near}"' if near else "one of " + ", ".join(f'"{name}"' for name in sorted(known))
+    """What to write in place of an unknown word: the most similar one, those that hold it, or those possible.
+
+    Of more than 16 the first eight are named, and how many there are: a complaint is no catalogue.
+
+    >>> one_of("fit", ["bore", "fit_length"])
+    '"fit_length"'
+    """
+    names = sorted(known)
+    if near := nearest(word, names):
+        return f'"{near}"'
+    if len(names) > _MOST_NAMED:
+        holding = [name for name in names if len(word) >= _ENOUGH and word.casefold() in name.casefold()]
+        if len(holding) == 1:
+            return f'"{holding[0]}"'
+        named = holding or names
+        shown = named[:_FIRST_NAMED] if len(named) > _MOST_NAMED else named
+        if len(shown) < len(names):
+            return f"one of {_listed(shown)}, or another of {len(names)}"
+    return f"one of {_listed(names)}"
+
+
+def _listed(names: Iterable[str]) -> str:
+    return ", ".join(f'"{name}"' for name in names)

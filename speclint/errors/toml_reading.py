@@ -9,6 +9,7 @@ import math
 import re
 from typing import Any, Final, cast
 
+from speclint.errors.toml_faults import fault_in_words
 from speclint.errors.toml_lines import Path, locate
 
 #: Tables within tables, arrays within arrays.
@@ -61,8 +62,8 @@ def read_toml_text(text: str) -> dict[str, Any]:
     try:
         tree = tomli.loads(text)
     except tomli.TOMLDecodeError as problem:
-        said = str(getattr(problem, "msg", problem))
-        raise TomlError(f"this is not TOML: {said}", getattr(problem, "lineno", 0), "TOML 1.0") from problem
+        said, write = fault_in_words(str(getattr(problem, "msg", problem)))
+        raise TomlError(f"this is not TOML: {said}", getattr(problem, "lineno", 0), write) from problem
     except RecursionError as problem:
         raise _too_deep(_line_of_brackets(text)) from problem
     except ValueError as problem:  # Python converts no whole number of more than 4300 digits

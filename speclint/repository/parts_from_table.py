@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from speclint.errors import Complaint, TableError
+from speclint.errors import Complaint, TableError, read_toml_text
 from speclint.repository.cells import CellError, Head, Schema, key_of, tree_of
 from speclint.repository.reading import load_specs, read_drafts, validated
 from speclint.repository.shop_tables import ShopRow, ShopTable
@@ -174,8 +174,8 @@ class _Reader:
         found = load_specs(path, spec.file, self.place.kinds)
         if [one.id for one in found] != [spec.id]:
             raise CellError(f"{spec.file} is there already, with other parts in it")
-        if path.read_bytes().replace(b"\r\n", b"\n") == spec.text.encode("utf-8"):
-            return True
+        if read_toml_text(path.read_text(encoding="utf-8-sig")) == read_toml_text(spec.text):
+            return True  # whatever the order of its keys, and with remarks that no table holds
         if not self.place.replace:
             raise CellError(f"{spec.file} is there already and says otherwise; --replace writes over it")
         return False

@@ -27,3 +27,30 @@ def test_a_refusal_names_line_and_key(text: str, line: int, path: tuple[str | in
 def test_dots_in_texts_and_remarks_are_no_depth() -> None:
     dots = ".".join("a" * 50)
     assert read_toml_text(f'# {dots} = 1\nb = "{dots}"\n') == {"b": dots}
+
+
+@pytest.mark.parametrize(
+    ("text", "said", "write"),
+    [
+        ('a = "x\n', "a text has no closing quote on its line", "between two quotes"),
+        ('a = "x\r\n', "a text has no closing quote on its line", "between two quotes"),
+        ("a = 'x\n", "a text has no closing quote on its line", "between two quotes"),
+        ('a = "5 mm"\na = "6 mm"\n', "a key is stated twice in one table", "each key once"),
+        ("a = { b = 1, b = 2 }\n", "a key is stated twice in one table", "each key once"),
+        ("[a]\n[a]\n", "a table is stated twice", "under one header"),
+        ("a = 5 mm\n", "more stands behind the value on its line", "in quotes"),
+        ("a = steam\n", "the value cannot be read", "in quotes"),
+        ("a 5\n", "no = stands behind the key", "a key, = and its value"),
+        ("[a\n", "the header of a table is not closed", "[collar]"),
+        ("a = [1, 2\n", "a list is not closed", '["a", "b"]'),
+        ("a = { b = 1\n", "a table in braces is not closed", "{ value"),
+        ('a = "c:\\w"\n', "a backslash stands in a text", "/ in the names of files"),
+        ("= 5\n", "Invalid statement", "TOML 1.0"),
+    ],
+)
+def test_a_fault_of_writing_is_told_in_words_of_the_office(text: str, said: str, write: str) -> None:
+    """The faults of a first spec: a quote forgotten, a quantity without quotes, a key twice."""
+    with pytest.raises(TomlError) as refused:
+        read_toml_text(text)
+    assert str(refused.value) == f"this is not TOML: {said}"
+    assert write in refused.value.write

@@ -185,6 +185,19 @@ def test_nothing_that_is_there_is_written_over_unasked(tmp_path: Path) -> None:
     assert "with other parts in it" in str(made_of(tmp_path, table, replace=True).refused[0])
 
 
+def test_a_file_that_states_the_same_in_another_order_is_left_as_it_is(tmp_path: Path) -> None:
+    """What export wrote is read again beside the files it came from: they keep their order and their remarks."""
+    made_of(tmp_path, table_in(tmp_path, "id,wall (mm),title", "a,5,Pipe", "b,5,Pipe"))
+    text = '# as gauged\nid = "a"\ntitle = "Pipe"\nkind = "steam-pipe"\nwall = "5 mm"\n'
+    (tmp_path / "pipes" / "a.toml").write_text(text, encoding="utf-8")
+    for replace in (False, True):
+        again = made_of(
+            tmp_path, table_in(tmp_path, "id,title,wall (mm)", "a,Pipe,5", "b,Pipe,5"), replace=replace
+        )
+        assert ([one.id for one in again.same], again.new, again.refused) == (["a", "b"], (), ())
+    assert (tmp_path / "pipes" / "a.toml").read_text(encoding="utf-8") == text
+
+
 @pytest.mark.parametrize(
     ("head", "said"),
     [

@@ -1,0 +1,32 @@
+"""What a complaint says to write in place of a word that is not known."""
+
+from __future__ import annotations
+
+from speclint.errors import one_of
+
+SIXTEEN = [f"part-{number:02}" for number in range(16)]
+
+
+def test_a_short_list_is_named_in_full() -> None:
+    assert one_of("zz", SIXTEEN) == "one of " + ", ".join(f'"{name}"' for name in SIXTEEN)
+
+
+def test_of_a_long_list_the_first_are_named_and_how_many_there_are() -> None:
+    first = ", ".join(f'"{name}"' for name in SIXTEEN[:8])
+    assert one_of("zz", [*SIXTEEN, "part-16"]) == f"one of {first}, or another of 17"
+
+
+def test_of_a_long_list_those_that_hold_the_word_are_named() -> None:
+    """The word "fit" is too short to resemble "fit_length", and yet it is what was meant."""
+    assert one_of("fit", [*SIXTEEN, "fit_length"]) == '"fit_length"'
+    assert one_of("fit", [*SIXTEEN, "fit_length", "free_fit_end"]) == (
+        'one of "fit_length", "free_fit_end", or another of 18'
+    )
+
+
+def test_a_word_of_two_letters_is_looked_for_in_no_name() -> None:
+    assert one_of("fi", [*SIXTEEN, "fit_length_of_all"]).endswith("or another of 17")
+
+
+def test_the_most_similar_name_is_named_alone() -> None:
+    assert one_of("part-1", [*SIXTEEN, "bore"]).startswith('"part-1')
