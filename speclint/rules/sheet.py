@@ -422,11 +422,14 @@ class Sheet(Judging, Placing):
     # What a rule works
 
     def work(self, symbol: str, formula: Callable[..., float], /, **arguments: float) -> float:
-        """The result of a formula. Outside the formula's range the check becomes a query."""
+        """The result of a formula. Outside the formula's range, or where it divides by 0, the check becomes a query."""
         try:
             value = formula(**arguments)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        except ZeroDivisionError as problem:
+            what = _name_of(formula).replace("_", " ")
+            raise NotCovered(f"{what} cannot be worked here: it would divide by 0") from problem
         if value != value:  # not a number
             raise ValueError(f"{symbol} is not a number")
         if self._record:
@@ -560,6 +563,6 @@ def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | N
     return "looked up", _name_of(table), of.id if of is not None else symbol
 
 
-def _name_of(table: Callable[..., Reading]) -> str:
+def _name_of(table: Callable[..., Reading | float]) -> str:
     name: str = getattr(table, "__name__", "")
     return name or type(table).__name__

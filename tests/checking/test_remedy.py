@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
 from speclint.checking.remedy_search import remedies
 from speclint.checking.rule_run import where_it_fails
@@ -63,6 +64,34 @@ def test_a_remedy_says_which_other_rule_it_spoils(
     (remedy,) = found(tmp_path, "tube.loose-hot", ("105 mm ±0.5", "107 mm ±0.5"), ("30 bar", pressure))
     assert remedy.spoils == spoils
     assert ("tube.stress would not hold" in str(remedy)) is bool(spoils)
+
+
+@rule(
+    "tube.aimed",
+    title="the bore aimed at is small",
+    on=tubes.Tube,
+    grade=Grade.OBSERVATION,
+    cites=[COMMON_PRACTICE],
+    why="for tests",
+    leaves_out="nothing",
+    limits=[Limit("most", "95 mm", "length", COMMON_PRACTICE, "greatest bore")],
+)
+def aimed(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """The size of the drawing without its limits."""
+    return sheet.at_most(sheet.take_nominal("d", tube.bore), sheet.limit("most"))
+
+
+def test_a_size_taken_without_its_limits_is_solved_for_and_keeps_them(tmp_path: Path) -> None:
+    """A bore of 100 mm ±0.5 is to be aimed at 95 mm: neither limit of it counts, and both stay."""
+    assessment = DesignFolder(tmp_path, tubes.tubes(aimed)).write(FILES).assess()
+    assert assessment.context is not None
+    (check,) = assessment.checks
+    assert check.judgement is not None
+    assert check.judgement.found is not None
+    assert check.judgement.found.value == 0.1
+    (remedy,) = remedies(check, assessment.checks, assessment.context)
+    assert str(remedy) == "bore, nominal from 100 mm ±0.5 to 95 mm ±0.5, all else equal"
+    assert remedy.utilisation == pytest.approx(1.0)
 
 
 def test_a_limit_at_zero_is_solved_for(tmp_path: Path) -> None:

@@ -19,7 +19,7 @@ def _flanged() -> Files:
     made["studs.toml"] = changed(
         made["studs.toml"], ('holds = "cover"', 'holds = "flange"'), ('"cylinder"', '"live"')
     )
-    flange = FLANGE.format(t=60.0, a="12 mm")
+    flange = FLANGE.format(t=72.0, a="12 mm")
     settings = joints.SETTINGS_WITH_METALS.replace("materials", 'leave_out = ["metals.toml"]\nmaterials')
     return {**made, "flange.toml": flange, "pipe.toml": PIPE, "speclint.toml": settings}
 
@@ -38,7 +38,7 @@ PLANTS = (
         FLANGED,
         "flange",
         _flanged(),
-        (("flange.toml", "60.000 mm", "50 mm"),),
+        (("flange.toml", "72.000 mm", "60 mm"),),
     ),
     Plant(
         "studs moved out on a flange that was not made thicker",
@@ -69,6 +69,13 @@ PLANTS = (
         (("piston.toml", 'hub = "190 mm"', 'hub = "110 mm"'),),
     ),
     Plant(
+        "walls that bear the steam on them, and not that on their rim",
+        CROWN,
+        "piston",
+        crowned(33),
+        (("piston.toml", "33.000 mm", "28 mm"),),
+    ),
+    Plant(
         "walls thinned to save mass",
         CROWN,
         "piston",
@@ -79,14 +86,28 @@ PLANTS = (
         "a neck given as the section of its core hole left out",
         HEADED,
         "crosshead",
-        headed("12000", "200"),
+        headed("12000", "210"),
         (("crosshead.toml", '"12000 mm²"', '"6200 mm²"'),),
+    ),
+    Plant(
+        "a neck in square centimetres written as square millimetres the other way",
+        HEADED,
+        "crosshead",
+        headed("12000", "210"),
+        (("crosshead.toml", '"12000 mm²"', '"12000 cm²"'),),
+    ),
+    Plant(
+        "bosses that a hole without a pin would leave strong enough",
+        HEADED,
+        "crosshead",
+        headed("12000", "210"),
+        (("crosshead.toml", '"210 mm"', '"195 mm"'),),
     ),
     Plant(
         "bosses left as they were round the pin of the larger engine",
         HEADED,
         "crosshead",
-        headed("12000", "200"),
+        headed("12000", "210"),
         (("pin.toml", 'diameter = "100 mm"', 'diameter = "130 mm"'),),
     ),
     Plant(
@@ -118,6 +139,13 @@ PLANTS = (
         (("cover.toml", 'central_hole = "0 mm"', 'central_hole = "150 mm"'),),
     ),
     Plant(
+        "a hole for a box so wide that little is left of the plate to press on",
+        "cover.fatigue",
+        "cover",
+        {**_covered(), "cover.toml": joints.COVER.replace('"60 mm"\nflange', '"54 mm"\nflange')},
+        (("cover.toml", 'central_hole = "0 mm"', 'central_hole = "450 mm"'),),
+    ),
+    Plant(
         "two bolts with cut threads for the thirty of a pad",
         "frame.bolt-fatigue",
         "fastening",
@@ -130,6 +158,13 @@ PLANTS = (
         "cam",
         keyed(20, "4 mm"),
         (("cam.toml", '"20.000 mm"', '"3.5 mm"'),),
+    ),
+    Plant(
+        "a cam said to be forged on, and keyed",
+        CAM,
+        "cam",
+        keyed(20, "4 mm"),
+        (("cam.toml", '"clamped set"', '"forged on"'),),
     ),
     Plant(
         "a cam whose clamping nut was drawn on the next shaft",
@@ -152,6 +187,20 @@ PLANTS = (
         "valve",
         nutted("20 kN"),
         (("spindle.toml", "M16", "M12"),),
+    ),
+    Plant(
+        "a thread too thick for the bore of its valve, which bears the more",
+        NUT,
+        "valve",
+        nutted("20 kN"),
+        (("spindle.toml", "M16", "M30"),),
+    ),
+    Plant(
+        "a valve said to be of one piece with its spindle, and bored for it",
+        NUT,
+        "valve",
+        nutted("20 kN"),
+        (("spindle.toml", 'by = "nut"', 'by = "forged in one"'),),
     ),
     Plant(
         "a nut whose pin was left out",
@@ -194,6 +243,16 @@ PLANTS = (
         "cage",
         caged("40", "600"),
         (("cage.toml", "bars = 8", "bars = 4"),),
+    ),
+    Plant(
+        "bars in square centimetres that do not go round the valve",
+        CAGE,
+        "cage",
+        {
+            **caged("40", "600"),
+            "cage.toml": caged("40", "600")["cage.toml"] + 'outside_diameter = "220 mm"\n',
+        },
+        (("cage.toml", '"40 mm²"', '"40 cm²"'),),
     ),
     Plant(
         "a cage whose welds were left to the fitter",

@@ -24,6 +24,9 @@ INCH = 0.0254
         ("25 mm ±0.1", 0.025, 0.0249, 0.0251),
         ("25 mm ± 0.1 mm", 0.025, 0.0249, 0.0251),
         ("20.0..20.2 mm", 0.0201, 0.020, 0.0202),
+        ("20..20 mm", 0.020, 0.020, 0.020),
+        ("20 mm ±0", 0.020, 0.020, 0.020),
+        ("20 mm 0/0", 0.020, 0.020, 0.020),
         ("1 3/4 in", 1.75 * INCH, 1.75 * INCH, 1.75 * INCH),
         ("7/8 in", 0.875 * INCH, 0.875 * INCH, 0.875 * INCH),
         ("0.0015 in", 0.0015 * INCH, 0.0015 * INCH, 0.0015 * INCH),
@@ -165,6 +168,25 @@ def test_the_last_number_within_the_bounds_is_read() -> None:
 def test_signs_where_they_are_meant() -> None:
     assert read("-5 mm", "length", "any").nominal == -0.005
     assert read("0 mm", "length", "not negative").nominal == 0.0
+    assert read("0 K", "temperature").low == 0.0
+    assert read("0 bar absolute", "fluid pressure", "any").low == 0.0
+
+
+@pytest.mark.parametrize("text", ["0..5 mm", "5 mm 0/-5", "-1..5 mm"])
+def test_a_range_that_reaches_nothing_is_refused_where_a_size_is_meant(text: str) -> None:
+    with pytest.raises(QuantityError):
+        read(text, "length")
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"), [("0..5 mm", True), ("5 mm 0/-5", True), ("-1..5 mm", False), ("-1 µm", False)]
+)
+def test_nothing_is_taken_where_a_value_is_not_negative(text: str, taken: bool) -> None:
+    try:
+        assert read(text, "length", "not negative").low == 0.0
+        assert taken
+    except QuantityError:
+        assert not taken
 
 
 @given(st.integers(1, 10**6), st.integers(0, 10**4), st.integers(0, 10**4))

@@ -111,6 +111,40 @@ def test_what_is_touched_and_what_depends_on_it_and_no_more(
     assert looked_at(checked(office)) == components
 
 
+def test_settings_staged_with_something_else_concern_every_component(office: Office) -> None:
+    """A rack of one tube and the settings of all in one commit."""
+    for file in (FILE_NAME, "other-rack.toml"):
+        path = office.shop.root / file
+        path.write_text(path.read_text(encoding="utf-8") + "\n# a note\n", encoding="utf-8")
+    stage(office)
+    assert looked_at(checked(office)) == {"tube", "other"}
+
+
+@pytest.mark.parametrize("also", [(), ("notes.txt",)])
+def test_settings_after_which_no_rule_applies_are_told_as_nothing_checked(
+    office: Office, also: tuple[str, ...]
+) -> None:
+    """The settings leave the only rules out, alone and with a file that is no spec."""
+    left_out = SETTINGS + '[families]\nleave_out = ["tubes"]\n'
+    office.shop.loaded = load_families(
+        [tubes.entry_point("tubes"), tubes.entry_point("own", kinds=(), rules=(full,))]
+    )
+    office.shop.write(dict.fromkeys(also, ""), settings=left_out)
+    stage(office)
+    found = checked(office).assessment
+    assert found.nothing_checked
+
+
+def test_a_fault_in_what_all_are_judged_by_concerns_every_commit(office: Office) -> None:
+    """A file of materials that was committed with a fault."""
+    office.shop.write({"metals.toml": "[[["}, settings='materials = ["metals.toml"]\n' + SETTINGS)
+    stage(office)
+    git(office.shop.root, "commit", "--quiet", "-m", "a fault")
+    office.shop.replace("tube.toml", "30 bar", "31 bar")
+    stage(office)
+    assert {one.where.file for one in checked(office).assessment.complaints} == {"metals.toml"}
+
+
 def test_a_component_that_consults_what_is_linked_to_it_is_looked_at(office: Office) -> None:
     """A rack whose rule looks at its tubes: a change of a tube concerns its own rack and no other."""
     office.shop.loaded = tubes.tubes(full, *tubes.RULES)

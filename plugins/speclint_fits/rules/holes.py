@@ -33,8 +33,8 @@ from speclint_fits.sources import ASME_Y14_5
 
 @rule(
     "holes.match",
-    title="The holes of two parts that one joint fastens are as many as it has studs, on its circle and from the same "
-    "angle, or at the same places, and the room of each stud takes up both zones of position and unlike growth",
+    title="The holes of two parts that one joint fastens are as many as its studs, on its circle from the same angle "
+    "or at like places, and the room of each stud takes up both zones of position and unlike growth",
     on=BoltedJoint,
     cases=("warming", "running", "cooling"),
     grade=Grade.NONCONFORMITY,

@@ -13,6 +13,11 @@ def load_per_stud(F: Newtons, n: Ratio) -> Newtons:
     P = F/n
 
     F: load on the joint, N. n: number of studs, at least 1. Returns N.
+
+    Hand working: 520 kN on 26 studs.
+
+    >>> load_per_stud(F=520e3, n=26)
+    20000.0
     """
     require(n >= 1, f"{n:g} studs are fewer than 1")
     return F / n

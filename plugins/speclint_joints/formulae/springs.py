@@ -118,6 +118,9 @@ def tapped_part_in_grip(d: Metres) -> Metres:
     h_2 = d/2
 
     d: nominal diameter, m; the part is at least as thick as that. Returns m.
+
+    >>> tapped_part_in_grip(d=0.024)
+    0.012
     """
     return d / 2
 

@@ -6,8 +6,10 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.facts import hole_through
+from speclint.handbook.bolted_joints import loads
 from speclint.handbook.plates import circular as plates, rings as ring_plates
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, LoadCase
+from speclint_joints.formulae.borne import stress_together
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,13 +35,19 @@ def strength_of(
 def plate_stresses(
     cover: CylinderCover | ChamberCover, sheet: Sheet, p: float, G: float, t: float
 ) -> tuple[float, float]:
-    """Stress of the plate with its edge clamped, and simply supported: the real edge lies between."""
+    """Stress of the plate with its edge clamped, and simply supported: the real edge lies between.
+
+    What closes a hole, such as the stuffing box of a rod, hangs with all the steam on it at the edge of the hole;
+    nothing is taken off for the rod.
+    """
     nu = sheet.look_up("nu", sheet.material_of(cover).poisson)
     hole = hole_through(cover, sheet)
     if hole > 0:
-        return _with_hole("clamped", sheet, p, G, t, hole, nu), _with_hole(
-            "supported", sheet, p, G, t, hole, nu
-        )
+        held = _with_hole("clamped", sheet, p, G, t, hole, nu)
+        free = _with_hole("supported", sheet, p, G, t, hole, nu)
+        F = sheet.work("F_h", loads.pressure_load, D=hole, p=p)
+        hung = sheet.work("sigma_h", ring_plates.ring_plate_hole_load_stress, F=F, d=hole, D=G, t=t, nu=nu)
+        return held, sheet.work("sigma_s", stress_together, sigma_p=free, sigma_B=hung)
     held = sheet.work("sigma_c", plates.clamped_plate_stress, p=p, D=G, t=t)
     return held, sheet.work("sigma_s", plates.supported_plate_stress, p=p, D=G, t=t, nu=nu)
 

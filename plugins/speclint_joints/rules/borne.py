@@ -29,6 +29,7 @@ _Cover = CylinderCover | ChamberCover
     cases=("starting", "running", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
+    edition=2,
     cites=[*circular.LOADED_WITHIN, rings.LOADED_AT_HOLE, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cover that is let off a loaded spring by its last nut is thrown at the fitter, and a valve whose spring "
     "breaks strikes its stop with many times the load of the spring.",

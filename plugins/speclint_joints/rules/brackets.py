@@ -40,7 +40,7 @@ _DEFERS = "the local railway code and a competent person decide"
 
 @rule(
     "bracket.welds-hold",
-    edition=3,
+    edition=4,
     title="The welds at the root of a bracket bear what it carries, with jolts, also from the side and twisted; in "
     "running no range of stress across or along them exceeds that which no number of cycles harms",
     on=Bracket,

@@ -120,7 +120,7 @@ def _code_thickness(plate: _Plate, sheet: Sheet, when: str, *, p: float, S: floa
     leaves_out=f"Ribs and bosses are not credited; holes off the centre are not judged; {_DEFERS}",
     against=("burst", "break under load"),
     limits=[_BENDING],
-    edition=7,
+    edition=8,
 )
 def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """Code form of a bolted flat cover, by the code's load and by the real one, and plate theory, in work."""
@@ -153,7 +153,7 @@ def thickness(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet)
         ),
         _BENDING,
     ],
-    edition=7,
+    edition=8,
 )
 def on_test(cover: CylinderCover | ChamberCover, case: LoadCase, sheet: Sheet) -> Judgement:
     """The same, with the allowable stress of a test; under the real pull bending goes no further than in work."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import circle_of_studs, mean_diameter
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress
@@ -17,24 +17,38 @@ from speclint_joints.formulae.flanges import (
 )
 from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.sources import ASME_BENDING, EN_1591_1, FILLET_WELD, LOOSE_FLANGE
+from speclint_joints.sources import EN_1591_1, FILLET_WELD, LOOSE_FLANGE
 
 
 @rule(
     "pipe-flange.strength",
-    title="The greatest pull of its bolts turns a flange no harder than its ring bears at 1.5 times its allowable "
-    "tension; steam stresses the ring to that tension at most, the weld of one welded on to 0.49 of it",
+    title="The greatest pull of its bolts turns a flange no harder than its ring bears at its allowable tension, 1.5 "
+    "times that as tightened; steam stresses it to that at most, the weld of one welded on to 0.49",
     on=PipeFlange,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    cites=[EN_1591_1, LOOSE_FLANGE, ASME_BENDING, FILLET_WELD, BORESI, FIRST_PRINCIPLES],
+    cites=[EN_1591_1, LOOSE_FLANGE, FILLET_WELD, BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    edition=2,
     why="A thin flange dishes under its bolts until the joint opens, and one that leaves its pipe lets all the steam "
     "out.",
     leaves_out="hub and pipe of a flange that is welded on, which help; the collar behind a loose flange; force and "
     "moment of the pipe (opening.pipe-load); heat that differs over the flange; the test (pipe.test)",
     against=("burst", "break under load"),
     limits=[
-        Limit("bending", "1.5", "ratio", ASME_BENDING, "allowable bending stress over allowable tension"),
+        Limit(
+            "in work",
+            "1",
+            "ratio",
+            EN_1591_1,
+            "strength of the whole ring in work over its allowable tension",
+        ),
+        Limit(
+            "tightened",
+            "1.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "the same as tightened, once, cold and without steam, before the studs ease",
+        ),
         Limit("weld", "0.49", "ratio", FILLET_WELD, "allowable stress of a fillet weld over tension"),
     ],
 )
@@ -70,11 +84,11 @@ def _turned(
     circle = circle_of_studs(joint, sheet)
     ring = {"A": A, "B": B, "t": t, "D_b": circle}
     ring |= {"d": sheet.take("d_h", joint.hole), "n": float(sheet.count("n", joint.count))}
-    states = (("0", pulls.tightened, 0.0), ("h", pulls.in_work, p))
-    for (mark, W, pressed), f in zip(states, strengths, strict=True):
+    states = (("0", pulls.tightened, 0.0, "tightened"), ("h", pulls.in_work, p, "in work"))
+    for (mark, W, pressed, limit), f in zip(states, strengths, strict=True):
         inside = G if loose else B
         M = sheet.work(f"M_{mark}", moment_of_flange, W=W, D_b=circle, G=G, B=inside, p=pressed)
-        f_b = sheet.work(f"f_b{mark}", share_of_strength, k=sheet.limit("bending"), R=f)
+        f_b = sheet.work(f"f_b{mark}", share_of_strength, k=sheet.limit(limit), R=f)
         borne = sheet.work(f"M_l{mark}", limit_moment_of_ring, f=f_b, **ring)
         yield sheet.at_most(M, borne).else_says("bolts turn the flange with {found}, its ring bears {limit}")
 

@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.bolted_joints import fatigue, stiffness
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
+from speclint.handbook.plates import rings
 from speclint.specs import CylinderCover, FrameFastening, LoadCase
 from speclint_joints.formulae.covers import factor_from_zero
 from speclint_joints.formulae.preloads import endurance_with_factor, mean_stud_load
@@ -28,8 +29,10 @@ _DEFERS = "the local code and a competent person decide."
     on=CylinderCover,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[
         ROARK.at("Table 11.2, cases 10a and 10b, circular plates", memory=True),
+        rings.LOADED_AT_HOLE,
         GOODMAN,
         FIRST_PRINCIPLES,
         COMMON_PRACTICE,

@@ -81,12 +81,9 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("no seat is pressed into the block")
     steps = listed(block, sheet)
     told = told_of(block, sheet)
-    if not places_of(("finish seats in line",), steps) and "finish seats in line" in told:
-        raise sheet.not_applicable(TOLD.format("finish seats in line"))
-    if not places_of(("finish seats in line",), steps):
-        judged = sheet.states(False, 'the list has no "finish seats in line"', where=block.making.where)
-        return by_stage(judged, sheet)
     in_line = ("finish seats in line",)
+    if not places_of(in_line, steps):  # each seat implies the step
+        raise sheet.not_applicable(TOLD.format(*in_line))
     pressed = sheet.each(
         seats, lambda seat: goes_in_before(seat.id, goes_in_at(seat, sheet), in_line, steps, sheet, told)
     )

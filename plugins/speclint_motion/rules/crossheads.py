@@ -9,12 +9,13 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import (
     direct_stress,
+    eye_on_its_pin,
     fatigue_notch_factor,
-    hole_in_strip,
     load_with_factor,
     notch_sensitivity,
+    round_area,
 )
-from speclint.handbook.tables import PETERSON
+from speclint.handbook.tables import PETERSON, ROARK
 from speclint.handbook.threads import stress_area
 from speclint.specs import Crosshead, LoadCase, Pin
 from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
@@ -39,8 +40,10 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
+    edition=2,
     cites=[
         FIRST_PRINCIPLES,
+        ROARK.at("Table 17.1", memory=True),
         PETERSON.at("eq. 1.31, notch sensitivity"),
         SHIGLEY_GOODMAN,
         COMMON_PRACTICE,
@@ -71,6 +74,12 @@ def strength(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
         )
         for name, (A, _) in sections.items()
     ]
+    solid = sheet.work("A_0", round_area, d=sheet.take("D_b", crosshead.boss_diameter))
+    judged.append(
+        sheet.at_most(sections["neck"][0], solid).else_says(
+            "neck of {found} is larger than a solid one as thick as the bosses, {limit}"
+        )
+    )
     if case.name != "running":
         return sheet.worst(*judged)
     F_p = sheet.work("F_p", pressure_load, p=boiler_pressure(case, sheet), D=cylinder.D)
@@ -84,7 +93,7 @@ def _sections(crosshead: Crosshead, sheet: Sheet) -> dict[str, tuple[SquareMetre
     D, w = sheet.take("D_b", crosshead.boss_diameter), sheet.take("w", crosshead.boss_width)
     d = sheet.take("d", _pin(crosshead, sheet).diameter)
     A = sheet.work("A_b", area_beside_pin, w=w, D=D, d=d)
-    K_t = sheet.work("K_t", hole_in_strip, d=d, w=D)
+    K_t = sheet.work("K_t", eye_on_its_pin, d=d, w=D)
     q = sheet.work("q", notch_sensitivity, R_m=_tensile(crosshead, sheet), r=d / 2)
     K_f = sheet.work("K_f", fatigue_notch_factor, K_t=K_t, q=q)
     neck = sheet.take("A_n", crosshead.neck_area), sheet.limit("neck", "K_n")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Pascals
+from speclint.equations import Metres, Pascals
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.plates import rings
@@ -35,6 +35,7 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
     on=Piston,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
+    edition=2,
     cites=[ROARK.at("Table 11.2, general relations for annular plates"), SHIGLEY_GOODMAN, COMMON_PRACTICE],
     why="A piston that cracks round its hub comes off its rod in pieces, and they go through the cover.",
     leaves_out="ribs between two walls, which help; holes through a wall; heat that differs over the piston; a dished "
@@ -48,15 +49,15 @@ FACTOR = Limit("factor", "1.5", "ratio", COMMON_PRACTICE, "least factor against 
     ],
 )
 def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A plate round the hub, free at its rim; of two walls each half takes the pressure with the rim and without."""
+    """A plate round the hub, free at its rim; of two walls half the pressure acts with the rim and half without it."""
     cylinder = cylinder_of(piston, sheet)
     p = relief_pressure(cylinder, case, sheet, sides=("front", "back"))
-    strong = sheet.at_most(_bent("σ", p, piston, sheet), _allowed(piston, case, sheet)).else_says(
+    strong = sheet.at_most(_bent("σ", p, piston, cylinder.D, sheet), _allowed(piston, case, sheet)).else_says(
         "walls of the piston bent to {found}, {limit} allowed"
     )
     if case.name != "running":
         return strong
-    σ_a = _bent("σ_a", boiler_pressure(case, sheet), piston, sheet)
+    σ_a = _bent("σ_a", boiler_pressure(case, sheet), piston, cylinder.D, sheet)
     R_m = _tensile(piston, sheet)
     S_e = sheet.work("S_e", share_of_strength, k=sheet.limit("endurance", "x_e"), R=R_m)
     n = sheet.work("n", fatigue_factor, σ_a=σ_a, σ_m=0.0, K_f=1.0, k=1.0, S_f=S_e, R_m=R_m)
@@ -66,8 +67,8 @@ def crown(piston: Piston, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.worst(strong, lasts)
 
 
-def _bent(symbol: str, p: Pascals, piston: Piston, sheet: Sheet) -> Pascals:
-    """Greatest bending stress, at the hub, by a pressure on one side."""
+def _bent(symbol: str, p: Pascals, piston: Piston, B: Metres, sheet: Sheet) -> Pascals:
+    """Greatest bending stress, at the hub, by a pressure on one side over all of the bore ``B``."""
     of, form = piston.crown, sheet.read("form of the crown", piston.crown.form)
     if form == "dished":
         raise sheet.not_covered("a dished piston wants an analysis by finite elements")
@@ -84,7 +85,7 @@ def _bent(symbol: str, p: Pascals, piston: Piston, sheet: Sheet) -> Pascals:
         sheet.look_up(mark, rings.ring_plate_stress_factor, outer=edge, inner="clamped", d=d, D=D, nu=nu)
         for mark, edge in (("k_g", "guided"), ("k_c", "clamped"))
     )
-    return sheet.work(symbol, stress_of_two_walls, k_g=k_g, k_c=k_c, p=p, D=D, t=t)
+    return sheet.work(symbol, stress_of_two_walls, k_g=k_g, k_c=k_c, p=p, B=B, D=D, d=d, t=t)
 
 
 def _allowed(piston: Piston, case: LoadCase, sheet: Sheet) -> Pascals:

@@ -52,8 +52,8 @@ def place_between(a: Metres, a_1: Metres) -> Metres:
 
     ``a`` of the arm, ``a_1`` of the bearing along the shaft [m]. Returns [m].
 
-    >>> place_between(a=0.3, a_1=0.1) == 0.3 - 0.1
-    True
+    >>> round(place_between(a=0.3, a_1=0.1), 9)
+    0.2
     """
     return a - a_1
 

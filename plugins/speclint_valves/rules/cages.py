@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.members import direct_stress
+from speclint.handbook.members import direct_stress, tube_area
 from speclint.specs import LoadCase, ValveCage
 from speclint_valves.formulae.holding import area_of_bars
 from speclint_valves.inputs.shutting import supply_at_most
@@ -18,6 +18,7 @@ from speclint_valves.inputs.shutting import supply_at_most
     on=ValveCage,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cage that gives way under the broken valve sends both into the cylinder.",
     leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the part that holds "
@@ -33,9 +34,8 @@ def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judge
     fastened = sheet.read("fastened by", cage.fastened_by)
     held = sheet.states(fastened != "nothing", f"the cage is fastened by: {fastened}", where=cage.where)
     valve = sheet.follow(cage.surrounds)
-    F = sheet.work(
-        "F", pressure_load, D=sheet.take("D", valve.outside_diameter), p=supply_at_most(case, sheet)
-    )
+    D = sheet.take("D", valve.outside_diameter)
+    F = sheet.work("F", pressure_load, D=D, p=supply_at_most(case, sheet))
     at = sheet.take("T", case.temperature_of(valve))
     R_p = sheet.look_up("R_p", sheet.material_of(cage).proof_stress, of=cage, at=at)
     n = float(sheet.count("n", cage.bars))
@@ -47,6 +47,13 @@ def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judge
             "bars of the cage stressed to {found}, {limit} allowed"
         ),
     ]
+    if sheet.is_stated("outside of the cage", cage.outside_diameter):
+        room = sheet.work("A_r", tube_area, D=sheet.take("D_o", cage.outside_diameter), d=D)
+        judged.append(
+            sheet.at_most(A, room).else_says(
+                "bars of the cage take {found}, round the valve there is {limit}"
+            )
+        )
     if fastened in ("welds", "retaining ring", "studs"):
         τ = sheet.work("τ", direct_stress, F=F, A=sheet.take("A_f", cage.fastening_area))
         S_f = sheet.work("S_f", share_of_strength, k=sheet.limit("fastening", "x_f"), R=R_p)

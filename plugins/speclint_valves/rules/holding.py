@@ -8,7 +8,7 @@ from speclint.facts import CRACKED, motion, torque_of_cam_alone
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import load_with_factor
-from speclint.handbook.threads import stress_area
+from speclint.handbook.threads import nominal_diameter, stress_area
 from speclint.specs import Cam, LoadCase, PoppetValve, Tappet, ValveSpindle
 from speclint_valves.formulae.cam_shape import reach_on_crown, reach_on_flat
 from speclint_valves.formulae.holding import (
@@ -34,6 +34,7 @@ DEFERS = "the local code and a competent person decide"
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
@@ -49,7 +50,9 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key."""
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
-        return sheet.states(True, "the cam is of one piece with its shaft")
+        keyed = sheet.is_stated("width of its keyway", cam.keyway_width)
+        piece = "the cam is said to be of one piece with its shaft, and has a keyway"
+        return sheet.states(not keyed, piece if keyed else piece.split(",")[0], where=cam.where)
     held = sheet.states(along != "nothing", f"along its shaft the cam is held by: {along}", where=cam.where)
     T = torque_of_cam_alone(cam, case, sheet)
     d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), sheet.take("L", cam.key_length)
@@ -69,6 +72,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
     leaves_out="preload lost as valve and spindle grow unlike with heat, creep of the thread, and the blow of landing "
@@ -83,24 +87,40 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F_0 ≥ 2 F_v at the least preload, and F_0 ≤ 0.7 R_p A_s at the greatest."""
+    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve."""
     spindle = _spindle(valve, sheet)
     held = spindle.valve_held
     if sheet.read("valve held by", held.by) == "forged in one":
-        return sheet.states(True, "the valve is of one piece with its spindle")
+        return _of_one_piece(valve, sheet)
     lock = sheet.read("locked by", held.locked_by)
     locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
     F, _ = greatest_valve_load(valve, case, sheet)
     F_0 = sheet.take("F_0", held.preload)
     R_p = sheet.look_up("R_p", sheet.material_of(spindle).proof_stress, of=spindle, at=DRAWING_TEMPERATURE)
-    A = sheet.look_up("A_s", stress_area, designation=sheet.read("thread", held.thread))
+    thread = sheet.read("thread", held.thread)
+    A = sheet.look_up("A_s", stress_area, designation=thread)
+    d, d_b = sheet.look_up("d", nominal_diameter, designation=thread), sheet.take("d_b", valve.spindle_bore)
+    word = "passes" if d <= d_b else "does not pass"
+    passes = sheet.states(d <= d_b, f"{thread} {word} the bore of the valve", where=held.where)
     bears = sheet.work("F_b", preload_borne, k=sheet.limit("proof", "k_p"), R_p=R_p, A=A)
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=F)
     return sheet.worst(
         locked,
+        passes,
         sheet.at_least(F_0, wanted).else_says("nut of the valve tightened to {found}, {limit} wanted"),
         sheet.at_most(F_0, bears).else_says("nut of the valve tightened to {found}, {limit} allowed"),
     )
+
+
+def _of_one_piece(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """A valve that is bored for its spindle is another piece, whatever the spindle says."""
+    if sheet.is_stated("bore for the spindle", valve.spindle_bore):
+        return sheet.states(
+            False,
+            "the valve is said to be of one piece with its spindle, and is bored for it",
+            where=valve.where,
+        )
+    return sheet.states(True, "the valve is of one piece with its spindle")
 
 
 def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
@@ -119,9 +139,10 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     on=Tappet,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A tappet that jams in its guide or breaks leaves its valve open; one whose screw works loose never opens it.",
-    leaves_out="a tappet that rocks on an arm; the roller's pin itself; oil at the edge of the guide",
+    leaves_out="the arm of a tappet that rocks, without a guide; the roller's pin itself; oil at the edge of the guide",
     against=("loosen", "break under load"),
     limits=[
         Limit("share", "0.2", "ratio", COMMON_PRACTICE, "share of tensile strength for endurance"),
@@ -132,12 +153,12 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
 )
 def tappet_bears(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
     """F/A + Q a/W at the guide, and the pressure there; Q by the greatest slant or reach with the greatest load."""
-    if rocks(tappet, sheet):
-        raise sheet.not_applicable("it rocks on an arm of its own and has no guide")
     lock = sheet.read("locked by", tappet.locked_by)
     locked = sheet.states(
         lock != "nothing", f"screw and pin of the tappet are locked by: {lock}", where=tappet.where
     )
+    if rocks(tappet, sheet):
+        return locked
     valve = sheet.follow(_moving(tappet, sheet).moves)
     _, F = greatest_valve_load(valve, case, sheet)
     a, L = sheet.take("a", tappet.overhang), sheet.take("L", tappet.guide_length)

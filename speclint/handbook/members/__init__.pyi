@@ -59,6 +59,7 @@ from .shafts import (
     twist as twist,
 )
 from .stress_concentration import (
+    eye_on_its_pin as eye_on_its_pin,
     fatigue_notch_factor as fatigue_notch_factor,
     hole_in_strip as hole_in_strip,
     notch_sensitivity as notch_sensitivity,

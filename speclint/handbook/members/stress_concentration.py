@@ -61,6 +61,26 @@ def hole_in_strip(d: Metres, w: Metres) -> Ratio:
 
 
 @formula(
+    "K_t = 12.882 − 52.714 x + 89.762 x² − 51.667 x³, x = d/w", cites=[ROARK.at("Table 17.1", memory=True)]
+)
+def eye_on_its_pin(d: Metres, w: Metres) -> Ratio:
+    """Stress concentration at the hole of an eye that a pin pulls, on the net section.
+
+    K_t = 12.882 − 52.714 x + 89.762 x² − 51.667 x³, x = d/w
+
+    d: pin and hole, m. w: width of the eye across the pull, m; d/w from 0.15 to 0.75. Returns a ratio.
+
+    Hand working, x = 0.5: 12.882 − 26.357 + 22.4405 − 6.458375 = 2.507.
+
+    >>> round(eye_on_its_pin(d=0.1, w=0.2), 3)
+    2.507
+    """
+    require(0.15 * w <= d <= 0.75 * w, f"pin over eye of {d / w:.4g} is not from 0.15 to 0.75")
+    x = d / w
+    return 12.882 - 52.714 * x + 89.762 * x**2 - 51.667 * x**3
+
+
+@formula(
     "q = 1/(1 + 0.0254 mm (2070 MPa/R_m)^1.8/r)",
     cites=[PETERSON.at("eq. 1.31")],
     empirical="millimetres and MPa",

@@ -49,7 +49,12 @@ class Cam(Component):
     kind: ClassVar[str] = "cam"
     called: ClassVar[str] = "cam"
     hazards: ClassVar[Hazards] = ("loosen", "wear")
-    geometry: ClassVar[Conditions] = (Below("ramp_height", "lift"), Below("keyway_width", "bore"))
+    geometry: ClassVar[Conditions] = (
+        Below("ramp_height", "lift"),
+        Below("keyway_width", "bore"),
+        Below("keyway_depth", "bore", 0.25),
+        Below("key_length", "bore", 4),
+    )
 
     lifts: Annotated[LinkTo[Tappet], OWN_PLACE] = NOT_STATED
     track: Word[str] = NOT_STATED

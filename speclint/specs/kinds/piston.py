@@ -89,7 +89,13 @@ class Piston(Component):
     called: ClassVar[str] = "piston"
     hosts: ClassVar[tuple[FitsIn, ...]] = (FitsIn("diameter", "runs_in", "bore"),)
     hazards: ClassVar[Hazards] = ("loosen", "seize", "break under load", "break in fatigue", "foul", "burn")
-    geometry: ClassVar[Conditions] = (Below("stock_thickness", "length"), AtMost("crown.hub", "diameter"))
+    geometry: ClassVar[Conditions] = (
+        Below("stock_thickness", "length"),
+        AtMost("crown.hub", "diameter"),
+        AtMost("crown.hub", "crown.rim"),
+        AtMost("crown.rim", "diameter"),
+        Below("crown.thickness", "length"),
+    )
 
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     diameter: Annotated[Length, Span("90 mm", "1.2 m"), CUT_DOWN] = NOT_STATED

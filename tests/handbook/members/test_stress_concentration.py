@@ -68,6 +68,18 @@ def test_a_hole_of_a_fifth_of_the_strip_by_hand() -> None:
     assert sc.hole_in_strip(0.2, 1.0) == pytest.approx(2.512)
 
 
+@pytest.mark.parametrize("share", [0.149, 0.751])
+def test_an_eye_has_metal_beside_its_pin_and_not_too_much(share: float) -> None:
+    with pytest.raises(OutOfRange, match="pin over eye"):
+        sc.eye_on_its_pin(share, 1.0)
+
+
+@given(st.floats(0.15, 0.75))
+def test_a_pin_stresses_its_eye_more_than_the_hole_alone(share: float) -> None:
+    """At 0.15, 12.882 − 7.9071 + 2.0196 − 0.1744 = 6.820; beside a hole that nothing fills at most 3."""
+    assert sc.hole_in_strip(share, 1.0) < sc.eye_on_its_pin(share, 1.0) < 6.821
+
+
 def test_a_shoulder_four_fillets_high_by_hand() -> None:
     """Peterson's Chart 3.12, h/r = 4: C = 0.905 + 2·0.783 − 4·0.075 = 2.171, −2.163, 1.391 and −0.375.
 

@@ -91,7 +91,8 @@ def test_speeds_of_a_notch() -> None:
     assert slow.mean_pressure is not None
     area = front.area
     assert slow.tractive_effort == pytest.approx(2 * slow.mean_pressure * area * 0.66 / (math.pi * WHEEL))
-    assert never.tractive_effort is None or never.per_kilowatt_hour is None
+    assert (never.mean_pressure, never.tractive_effort, never.steam_flow) == (None, None, None)
+    assert never.per_kilowatt_hour is None
 
 
 def test_the_circle_of_events() -> None:

@@ -43,6 +43,10 @@ def test_a_cage_stands_behind_the_word(design: DesignFolder) -> None:
     assert outcome(design, RULE, "valve") == SILENT
     design.replace("valve.toml", 'retained = "none"', 'retained = "cage"')
     assert outcome(design, RULE, "valve") == SILENT  # a draft: listed as still to be drawn
+    assert "a cage is still to be drawn" in design.only(RULE, "valve").says
+    design.replace("valve.toml", '"cage"', '"collar larger than the port"')
+    assert "still to be drawn" not in design.only(RULE, "valve").says
+    design.replace("valve.toml", '"collar larger than the port"', '"cage"')
     design.replace("speclint.toml", "draft", "for-review")
     assert outcome(design, RULE, "valve") == HOLD
     design.replace("valve.toml", '"cage"', '"collar larger than the port"')

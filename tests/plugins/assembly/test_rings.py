@@ -110,8 +110,8 @@ def test_a_larger_piston_opens_its_ring_further(t: float, piston: float, more: f
     assert ring_may_open(k=8.0, t=2 * t) == pytest.approx(2 * ring_may_open(k=8.0, t=t))
 
 
-@given(gap=st.floats(0.0, 0.2), more=st.floats(0.0, 0.1))
+@given(gap=st.floats(0.0, 0.2), more=st.floats(1e-6, 0.1))
 @settings(max_examples=30)
 def test_a_ring_that_is_free_wider_is_strained_more_when_shut(gap: float, more: float) -> None:
     one, other = (stress_of_gap_change(E=1e11, t=0.016, delta=each, d=0.5) for each in (gap, gap + more))
-    assert other >= one
+    assert other > one

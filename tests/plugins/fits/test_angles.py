@@ -73,6 +73,7 @@ def test_a_tolerance_of_its_own(workshop: DesignFolder) -> None:
 
 def test_an_inclined_valve_wants_all_to_say_so(workshop: DesignFolder) -> None:
     expect_not_assessed(_write(workshop, OUT, OUT, "").only(RULE, "valve"), "is not stated by lid")
+    expect_not_assessed(_write(workshop, OUT, "", "").only(RULE, "valve"), "is not stated by")
     expect_not_applicable(_write(workshop, "upwards", "", "").only(RULE, "valve"), "square to the block")
 
 

@@ -57,6 +57,21 @@ def test_interference_begins_at_the_largest_hole(workshop: DesignFolder, size: s
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("hole", "pin", "outcome"),
+    [
+        ("25 mm +0.021/0", "25 mm -0.007/-0.020", "not applicable"),
+        ("25 mm +0.021/0", "25 mm H6", "finding"),
+        ("25 mm h7", "25 mm -0.007/-0.020", "finding"),
+    ],
+)
+def test_a_class_of_either_part_alone_is_judged(
+    workshop: DesignFolder, hole: str, pin: str, outcome: str
+) -> None:
+    """A small letter is no class of a hole, a capital none of a shaft, whatever the other has."""
+    assert write(workshop, fit=plain(hole, pin, "clearance")).only(EXISTS).outcome == outcome
+
+
 def test_a_saddle_is_no_fit_of_this_sort(workshop: DesignFolder) -> None:
     bedded = write(workshop, in_fit('"interference"', '"bedded"'))
     assert bedded.only(CLASS).outcome == "not applicable"

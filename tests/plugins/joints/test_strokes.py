@@ -32,6 +32,14 @@ def test_the_factor_of_the_cover_by_hand(workshop: DesignFolder) -> None:
     assert on_sheet(check, "n") == pytest.approx(3.612, abs=1e-3)
 
 
+def test_a_stuffing_box_hangs_at_the_edge_of_its_hole(workshop: DesignFolder) -> None:
+    """16 bar on 150 mm, 28 274 N: 3 F/(2 π 60²) = 3.750 MPa; 0.7 + 2.6 × 1.06180 × ln 4.14497 = 4.6254: 17.345 MPa."""
+    hole = ("cover", 'central_hole = "0 mm"', 'central_hole = "150 mm"')
+    check = bench(workshop, hole).only(COVER, "cover")
+    assert on_sheet(check, "sigma_h") / 1e6 == pytest.approx(17.345, abs=2e-3)
+    assert on_sheet(check, "sigma_s") == on_sheet(check, "sigma_supported") + on_sheet(check, "sigma_h")
+
+
 #: One way and the other: 16 bar on 500 mm and a jolt of 58.8 kN, at 350 mm over 600 mm, N for all bolts.
 _LIFT = (math.pi / 4 * 500**2 * 1.6 + 3 * 9.80665 * 2000) * 350 / 600
 _PHI = (GIVE - BOLT) / GIVE

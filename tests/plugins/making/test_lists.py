@@ -41,6 +41,14 @@ def test_a_step_stands_once(workshop: DesignFolder) -> None:
     told(write(workshop, more=more).only(ONCE, "block"), says='"heat block 2" is no step of the list')
 
 
+def test_what_is_stated_of_a_step_where_no_list_is_stated_is_of_no_step(workshop: DesignFolder) -> None:
+    steps = '["cast", "stress relieve", "rough machine", "measure hardness", "finish outside"]'
+    told(
+        write(workshop, ("liner", f"steps = {steps}\n", "")).only(ONCE, "liner"),
+        says='"rough machine" is no step',
+    )
+
+
 def test_what_a_step_needs_comes_before_it(workshop: DesignFolder) -> None:
     steps = '"cast", "stress relieve", "rough machine"'
     late = ("liner", steps, '"cast", "rough machine", "stress relieve"')

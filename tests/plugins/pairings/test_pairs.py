@@ -51,6 +51,15 @@ def test_each_pair_is_listed(workshop: DesignFolder, listed: str, outcome: str, 
     assert says in check.says
 
 
+@pytest.mark.parametrize(
+    ("listed", "outcome"), [("", "not applicable"), (RINGS, "finding"), (GUIDE + RINGS, "conforms")]
+)
+def test_a_draft_that_lists_pairs_is_held_to_them(workshop: DesignFolder, listed: str, outcome: str) -> None:
+    """Without a list it has until the review; a list that is begun is to be whole."""
+    made = {**FILES, "block.toml": FILES["block.toml"] + listed}
+    assert workshop.write(made).only(PAIRS).outcome == outcome
+
+
 def test_a_feed_must_be_said(workshop: DesignFolder) -> None:
     made = {
         **FILES,

@@ -97,3 +97,4 @@ def test_the_pairs_that_every_fitter_knows(one: str, other: str, may: bool) -> N
 
 def test_a_pair_that_no_source_covers_is_not_in_the_table() -> None:
     assert verdict("slides", "copper", "brass") is None
+    assert verdict("slides", "grey iron", "chilled iron") is not None

@@ -6,7 +6,7 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check, assess, made_to_old_revision
-from speclint.testing import DesignFolder, changed, on_sheet
+from speclint.testing import DesignFolder, changed, expect_not_applicable, on_sheet
 from tests.plugins.release.made import DRAWN, MADE, STUDS, TIGHTENED, recorded
 from tests.plugins.release.part import RING, files, settings
 
@@ -108,6 +108,17 @@ def test_a_record_that_is_missing_is_a_query_until_the_drawings_are_released(
     assert made(workshop, rule, (section, "")).grade is Grade.QUERY
     released = made(workshop, rule, (section, ""), stage="released").grade
     assert released is (Grade.HOLD if rule == "made.hydraulic-test" else Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize("kind", ["shaft", "rocker", "lagging", "fit"])
+def test_what_holds_no_pressure_and_hurts_nobody_needs_no_record(workshop: DesignFolder, kind: str) -> None:
+    """Of metal or not; a cover that holds pressure needs one in the same design."""
+    made = {f"{one}.toml": f'kind = "{one}"\nid = "{one}"\n' for one in (kind, "cylinder-cover")}
+    workshop.write(made, settings=settings("released"))
+    expect_not_applicable(
+        workshop.only("release.made-parts", kind), "neither a pressure part nor a safety part"
+    )
+    assert workshop.only("release.made-parts", "cylinder-cover").outcome == "finding"
 
 
 def test_the_zones_of_the_decision(workshop: DesignFolder) -> None:
@@ -240,6 +251,14 @@ def test_parts_made_to_an_old_revision_are_counted(workshop: DesignFolder) -> No
     old = changed(MADE, ('made_to = "A"', 'made_to = "0"'))
     found = workshop.write({**files(DRAWN), "made.toml": old}, settings=settings()).assess()
     assert made_to_old_revision(found) == ("cover-7",)
+
+
+@pytest.mark.parametrize("spec", [RING, 'kind = "cylinder-cover"\nid = "ring"\n'])
+def test_a_hardness_that_no_spec_asks_for_is_not_judged(workshop: DesignFolder, spec: str) -> None:
+    """Of a kind that may state one and does not, and of a kind that states none."""
+    record = 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\nhardness = "200 HB"\n'
+    workshop.write({**files(), "ring.toml": spec, "ring-1.toml": record}, settings=settings())
+    expect_not_applicable(workshop.only("made.hardness", "ring-1"), "asks for no hardness")
 
 
 @pytest.mark.parametrize(

@@ -35,6 +35,8 @@ def test_buckling_limit_from_both_sides(workshop: DesignFolder, spare: float, ou
 
 def test_a_guided_spring_cannot_bow(workshop: DesignFolder) -> None:
     assert workshop.write(spring(add="guided = true\n")).only(BUCKLING).outcome == "not applicable"
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
+    assert workshop.write(spring(*long, add=f"{HELD}guided = false\n")).only(BUCKLING).outcome == "finding"
 
 
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])

@@ -76,6 +76,14 @@ def test_undrained_places_are_held(workshop: DesignFolder, part: str) -> None:
     assert workshop.write(files()).only(DRAINS, part).outcome == "conforms"
 
 
+def test_a_chest_is_drained_whether_or_not_it_says_that_it_lies_low(workshop: DesignFolder) -> None:
+    """Water gathers there by its place."""
+    for low in ("true", "false"):
+        made = files("chest", ("low_point = true\ndrained = true", f"low_point = {low}\ndrained = false"))
+        check = workshop.write(made).only(DRAINS, "chest")
+        assert (check.outcome, check.grade) == ("finding", Grade.HOLD), low
+
+
 def test_a_port_is_drained_where_it_lies_low(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(DRAINS, "port").outcome == "not applicable"
     low = files("port", ("low_point = false", "low_point = true\ndrained = false"))

@@ -431,6 +431,24 @@ def test_a_chest_in_ash(workshop: DesignFolder, allowance: str, outcome: str) ->
     assert workshop.write(files("chest", ("[floor]", lining))).only(ASH, "chest").outcome == outcome
 
 
+def test_a_saddle_always_lies_in_ash(workshop: DesignFolder) -> None:
+    """One that states nothing of it is not passed over, as a passage is."""
+    wet = SADDLE[SADDLE.index("wet =") :]
+    assert (
+        workshop.write(files("saddle", (wet, ""), saddle=SADDLE)).only(ASH, "saddle").outcome
+        == "not assessed"
+    )
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("8 mm", "conforms"), ("7.9 mm", "finding")])
+def test_a_drain_of_a_branch_in_which_no_water_gathers_is_a_drain_all_the_same(
+    workshop: DesignFolder, bore: str, outcome: str
+) -> None:
+    changes = ('place = "chest"', 'place = "branch"'), ("low_point = true", "low_point = false")
+    made = files("chest", *changes, ('bore = "10 mm"', f'bore = "{bore}"'))
+    assert workshop.write(made).only(OPEN, "chest").outcome == outcome
+
+
 @pytest.mark.parametrize("missing", [', renewal = "plate"', 'allowance = "4 mm", ', ', years = "10 year"'])
 def test_the_renewal_must_be_stated(workshop: DesignFolder, missing: str) -> None:
     made = files("saddle", (missing, ""), saddle=SADDLE)

@@ -55,7 +55,7 @@ def test_the_key_of_a_cam(workshop: DesignFolder, depth: str, times: float, outc
 
 
 @pytest.mark.parametrize(
-    ("along", "outcome"), [("nothing", "finding"), ("forged on", "conforms"), ("set screw", "conforms")]
+    ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("set screw", "conforms")]
 )
 def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
     assert workshop.write(keyed(40, "3 mm", along)).only(CAM).outcome == outcome
@@ -65,8 +65,19 @@ def test_a_cam_that_says_nothing_is_not_assessed(workshop: DesignFolder) -> None
     expect_not_assessed(workshop.write(train_files()).only(CAM), "held_along")
 
 
-def nutted(preload: str, lock: str = "split pin") -> dict[str, str]:
+def test_a_cam_that_is_forged_on_has_no_key(workshop: DesignFolder) -> None:
     made = train_files()
+    made["cam.toml"] += 'held_along = "forged on"\n'
+    assert workshop.write(made).only(CAM).outcome == "conforms"
+
+
+@pytest.mark.parametrize(("bore", "outcome"), [("16 mm", "conforms"), ("15.9 mm", "finding")])
+def test_the_thread_of_a_valve_passes_its_bore(workshop: DesignFolder, bore: str, outcome: str) -> None:
+    assert workshop.write(nutted("20 kN", bore=bore)).only(VALVE).outcome == outcome
+
+
+def nutted(preload: str, lock: str = "split pin", bore: str = "16 mm") -> dict[str, str]:
+    made = train_files(valve=(('lift = "20 mm"', f'lift = "20 mm"\nspindle_bore = "{bore}"'),))
     held = f'by = "nut"\nthread = "M16"\npreload = "{preload}"\nlocked_by = "{lock}"\n'
     made["spindle.toml"] += f"[valve_held]\n{held}"
     return made
@@ -142,3 +153,15 @@ def test_a_longer_key_bears_less(T: float, L: float) -> None:
     assert shear_of_key(b=0.018, L=2 * L, **at) == pytest.approx(shear_of_key(b=0.018, L=L, **at) / 2)
     assert pressure_of_key(h=0.009, L=L, **at) == pytest.approx(2 * shear_of_key(b=0.018, L=L, **at))
     assert moment_at_guide(Q=T, a=L, F=0.0, b=1.0) == pytest.approx(T * L)
+
+
+@pytest.mark.parametrize(("lock", "outcome"), [("lock nut", "conforms"), ("nothing", "finding")])
+def test_screw_and_pin_of_a_tappet_that_rocks_are_locked_too(
+    workshop: DesignFolder, lock: str, outcome: str
+) -> None:
+    """It has no guide; its roller's pin falls out like any other."""
+    made = footed("36 mm", "100 mm", lock, 'follower = "roller"\nfollower_radius = "20 mm"')
+    made["tappet.toml"] += (
+        'rocks = { arm = "80 mm", from_cam = "120 mm", track_runs = "towards the pivot" }\n'
+    )
+    assert workshop.write(made).only(TAPPET).outcome == outcome

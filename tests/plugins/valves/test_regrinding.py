@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import sink_of_valve
-from speclint.testing import DesignFolder, changed, on_sheet
+from speclint.testing import DesignFolder, changed, expect_not_applicable, on_sheet
 from speclint_valves.formulae.regrinding import face_widened, load_when_sunk, ring_outside_face
 from tests.plugins.valves.gear import CAM, train_files
 
@@ -112,6 +112,14 @@ def test_half_of_a_hardened_skin_is_left(workshop: DesignFolder, times: int, out
     made = train_files()
     made["cam.toml"] = CAM + f'wear.limit = "0.09 mm"\n[regrind]\ndepth = "0.1 mm"\ntimes = {times}\n'
     assert workshop.write(made).only(GROUND, "cam").outcome == outcome
+
+
+@pytest.mark.parametrize("surface", ["", 'surface = "hard chromium plated"\n'])
+def test_a_cam_without_a_hardened_skin_has_none_to_keep(workshop: DesignFolder, surface: str) -> None:
+    """Neither a plain one nor one that is plated is held to a depth."""
+    made = train_files()
+    made["cam.toml"] = CAM.replace('surface = "case hardened"\n', surface)
+    expect_not_applicable(workshop.write(made).only(GROUND, "cam"), "no hardened skin")
 
 
 @given(β=st.floats(0.1, 1.4), t=st.floats(1e-5, 1e-3))

@@ -33,6 +33,23 @@ def test_a_chain_that_ends_nowhere_belongs_to_nothing(workshop: DesignFolder) ->
         expect_conforms(workshop.write({**files, "liner.toml": LINER}).only(BELONGS, name))
 
 
+def test_a_part_that_is_like_another_and_has_no_place_of_its_own_is_told_of_once(
+    workshop: DesignFolder,
+) -> None:
+    """Of a ring like one in a liner like.place-stated tells; one that is like a ring without a place is in none."""
+    files = {
+        "block.toml": BLOCK,
+        "liner.toml": LINER,
+        "ring.toml": 'kind = "piston-ring"\nruns_in = "liner"\n',
+    }
+    like = {"other.toml": 'kind = "piston-ring"\nlike = "ring"\n'}
+    expect_not_applicable(workshop.write({**files, **like}).only(BELONGS, "other"), "like.place-stated tells")
+    alone = {**files, "ring.toml": 'kind = "piston-ring"\n', **like}
+    expect_finding(workshop.write(alone).only(BELONGS, "other"), grade=Grade.OBSERVATION)
+    like["other.toml"] += 'runs_in = "liner"\n'
+    expect_conforms(workshop.write({**files, **like}).only(BELONGS, "other"))
+
+
 def test_links_that_lead_to_a_part_join_it_too(workshop: DesignFolder) -> None:
     cam = 'kind = "cam"\nlifts = "tappet"\nturns_on = "shaft"\n'
     files = {
