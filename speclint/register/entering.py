@@ -353,7 +353,9 @@ def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
     if not role and reviewer is not None and not isinstance(reviewer.role, NotStated):
         role = reviewer.role.value
     if not role.strip():
-        raise DesignError(f"the role of {acceptance.accepted_by} is not stated, here or in speclint.toml")
+        raise DesignError(
+            f"the role of {acceptance.accepted_by} is not stated: give it as --role, or in speclint.toml"
+        )
     return role
 
 

@@ -117,7 +117,7 @@ def test_a_check_not_assessed_is_a_hold_that_can_be_conceded_and_ends_when_the_v
         ({"accepted_by": "a render"}, "a render prepared tube"),
         ({"until": days(-1)}, "is in the past"),
         ({"grounds": "  "}, "states its grounds"),
-        ({"role": " "}, "the role of M. Coyle is not stated"),
+        ({"role": " "}, "the role of M. Coyle is not stated: give it as --role"),
     ],
 )
 def test_what_is_refused(office: Office, other: dict[str, Any], said: str) -> None:
