@@ -82,7 +82,7 @@ def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -
     if not groups:
         return _Holds([], cut=False)
     page = _section(
-        f"{count(len(groups), 'hold')}, the gravest first, with the share of the limit used", width
+        f"{_in_lines(groups, 'hold')}, the gravest first, with the share of the limit used", width
     )
     room -= len(page.lines)
     rows = [_hold(assessment, alike, conceded, width) for alike in groups]
@@ -93,6 +93,13 @@ def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -
     if len(shown) < len(rows):
         page.entry("", f"and {len(rows) - len(shown)} more: speclint check --full", indent=0, column=8)
     return _Holds(page.lines, cut=len(shown) < len(rows))
+
+
+def _in_lines(groups: Sequence[Alike], word: str) -> str:
+    """How many findings there are, and in how many lines where those of parts alike stand in one."""
+    findings = sum(len(alike.checks) for alike in groups)
+    lines = f" in {count(len(groups), 'line')}" if len(groups) < findings else ""
+    return f"{count(findings, word)}{lines}"
 
 
 def _section(heading: str, width: int) -> Page:
@@ -143,8 +150,10 @@ def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
 def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: int) -> list[Line]:
     page = Page(width)
     if groups:
-        page = _section(count(len(groups), grade.word), width)
-        for alike in groups[: _FIRST_FEW if grade is Grade.NONCONFORMITY else 1]:
+        most = _FIRST_FEW if grade is Grade.NONCONFORMITY else 1
+        only = "" if len(groups) <= most else f", the first {most} here" if most > 1 else ", the first here"
+        page = _section(f"{_in_lines(groups, grade.word)}{only}", width)
+        for alike in groups[:most]:
             said = f"{_who(alike.first.component, alike, conceded)}: {short(alike.first)}"
             page.lines += cut_to_one(row(used(alike.first), said, width), width)
     return page.lines

@@ -8,9 +8,9 @@ import re
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint.checking import Assessment
+from speclint.checking import Alike, Assessment
 from speclint.register import judge
-from speclint.reports import gate_page, terminal_page
+from speclint.reports import gate_page, page_one, terminal_page
 from speclint.reports.arithmetic import Arithmetic
 from speclint.reports.page_one import LINES
 from speclint.testing import DesignFolder
@@ -109,3 +109,10 @@ def test_what_uses_four_fifths_of_its_limit_is_near_it(
 def test_the_first_three_of_many_are_named(crowded: DesignFolder) -> None:
     lines = page(crowded.assess(), 100)
     assert sum(line.strip().startswith("bare-") for line in lines) == 3
+
+
+def test_findings_of_parts_alike_are_counted_each_beside_their_lines(crowded: DesignFolder) -> None:
+    """The sum at the top counts every finding: the heading below it says how many lines hold as many."""
+    one, other, third = [check for check in crowded.assess().checks if check.outcome == "finding"][:3]
+    assert page_one._in_lines([Alike((one, other)), Alike((third,))], "hold") == "3 holds in 2 lines"
+    assert page_one._in_lines([Alike((one,)), Alike((third,))], "query") == "2 queries"
