@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Metres, Newtons, NewtonsPerMetre
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
 from speclint.facts import (
     face_of_cut_out,
     fastenings_of_pad,
@@ -21,13 +21,21 @@ from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
 from speclint_fits.formulae.carrying_pads import (
     chamfer_to_lead_in,
     far_crosshead,
+    give_of_three,
     inside_of_edge,
+    load_by_share,
     load_of_pad,
-    load_of_two,
+    load_of_three,
     moment_added,
+    out_of_line,
     out_of_square,
     product_added,
+    share_of_three,
+    share_of_two,
+    share_of_weight,
+    share_on_line,
     sinking_of_block,
+    sinking_of_line,
     stiffness_added,
     tilt_of_block,
     weight_of,
@@ -46,9 +54,24 @@ class _Carried(NamedTuple):
     x: Metres
 
 
+class _Load(NamedTuple):
+    """Load of a pad, and its share of the weight."""
+
+    R: Newtons
+    r: Ratio
+
+
+class _Spring(NamedTuple):
+    """A pad that gives: its place, its stiffness, and the height of its carrying face."""
+
+    x: Metres
+    k: NewtonsPerMetre
+    h: Metres
+
+
 @rule(
     "frame.carrying-pads",
-    edition=2,
+    edition=3,
     title="No pad that carries the block is unloaded by errors of height, a single one has the weight within its "
     "width, and the pressure of each, with the weight three times by jolts, is at most 30 MPa",
     on=CylinderBlock,
@@ -73,9 +96,9 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
     weight = _Carried(_weight(block, sheet), sheet.take("x", block.weight_at))
     loads = _loads(carrying, weight, block, sheet)
 
-    def judge(item: tuple[str, Newtons]) -> Judgement:
-        name, R = item
-        held_up = sheet.stays(R, weight.G).else_says("pad {item} carries nothing: {left} left")
+    def judge(item: tuple[str, _Load]) -> Judgement:
+        name, (R, r) = item
+        held_up = sheet.stays(r, 1.0).else_says("pad {item} carries nothing: {left} of the weight left")
         if not held_up.holds:
             return held_up
         if len(loads) == 1:
@@ -112,36 +135,53 @@ def _weight(block: CylinderBlock, sheet: Sheet) -> Newtons:
     return sheet.work("G", weight_of, m=drawn.value, g=sheet.look_up("g", lambda: GRAVITY))
 
 
-def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Sheet) -> dict[str, Newtons]:
+def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Sheet) -> dict[str, _Load]:
     places = {name: sheet.take(f"x_{name}", block.pads[name].at) for name in names}
     if len(names) == 1:
-        return {names[0]: weight.G}
+        return {names[0]: _Load(weight.G, 1.0)}
     if len(names) == 2:
         one, other = names
-        return {
-            name: sheet.work(
-                f"R_{name}", load_of_two, G=weight.G, x=weight.x, x_1=places[name], x_2=places[far]
-            )
-            for name, far in ((one, other), (other, one))
-        }
-    return _on_springs(places, weight, block, sheet)
+        return {name: _of_two(name, far, places, weight, sheet) for name, far in ((one, other), (other, one))}
+    pads = {name: _spring(name, x, block, sheet) for name, x in places.items()}
+    if len(names) == 3:
+        return {name: _of_three(name, pads, weight, sheet) for name in names}
+    return _on_springs(pads, weight, sheet)
 
 
-def _on_springs(
-    places: dict[str, Metres], weight: _Carried, block: CylinderBlock, sheet: Sheet
-) -> dict[str, Newtons]:
-    """A stiff block on pads that give, each at its own height."""
-    pads = {
-        name: (
-            sheet.take(f"k_{name}", block.pads[name].stiffness),
-            sheet.take(f"h_{name}", block.pads[name].carry_height),
-        )
-        for name in places
+def _of_two(name: str, far: str, places: dict[str, Metres], weight: _Carried, sheet: Sheet) -> _Load:
+    r = sheet.work(f"r_{name}", share_of_two, x=weight.x, x_1=places[name], x_2=places[far])
+    return _Load(sheet.work(f"R_{name}", load_by_share, r=r, G=weight.G), r)
+
+
+def _spring(name: str, x: Metres, block: CylinderBlock, sheet: Sheet) -> _Spring:
+    pad = block.pads[name]
+    return _Spring(x, sheet.take(f"k_{name}", pad.stiffness), sheet.take(f"h_{name}", pad.carry_height))
+
+
+def _of_three(name: str, pads: dict[str, _Spring], weight: _Carried, sheet: Sheet) -> _Load:
+    """What closes the gap between a pad and the block on the two others."""
+    own = pads[name]
+    j, k = (pad for far, pad in pads.items() if far != name)
+    p = sheet.work(f"p_{name}", share_on_line, x=own.x, x_j=j.x, x_k=k.x)
+    q = sheet.work(f"q_{name}", share_on_line, x=own.x, x_j=k.x, x_k=j.x)
+    s_j = sheet.work("s_j", share_on_line, x=weight.x, x_j=j.x, x_k=k.x)
+    s_k = sheet.work("s_k", share_on_line, x=weight.x, x_j=k.x, x_k=j.x)
+    gap = {
+        "e": sheet.work(f"e_{name}", out_of_line, h=own.h, p=p, h_j=j.h, q=q, h_k=k.h),
+        "G": weight.G,
+        "w": sheet.work(f"w_{name}", sinking_of_line, p=p, s_j=s_j, k_j=j.k, q=q, s_k=s_k, k_k=k.k),
+        "c": sheet.work(f"c_{name}", give_of_three, k=own.k, p=p, k_j=j.k, q=q, k_k=k.k),
     }
+    return _Load(
+        sheet.work(f"R_{name}", load_of_three, **gap), sheet.work(f"r_{name}", share_of_three, **gap)
+    )
+
+
+def _on_springs(pads: dict[str, _Spring], weight: _Carried, sheet: Sheet) -> dict[str, _Load]:
+    """A stiff block on four pads or more that give, each at its own height."""
     S_0: NewtonsPerMetre = 0.0
     S_1 = S_2 = H_0 = H_1 = 0.0
-    for name, (k, h) in pads.items():
-        x = places[name]
+    for x, k, h in pads.values():
         S_0 = sheet.work("S_0", stiffness_added, s_0=S_0, k=k)
         S_1 = sheet.work("S_1", moment_added, s_0=S_1, k=k, x=x)
         S_2 = sheet.work("S_2", product_added, s_0=S_2, k=k, x=x, y=x)
@@ -149,10 +189,11 @@ def _on_springs(
         H_1 = sheet.work("H_1", product_added, s_0=H_1, k=k, x=h, y=x)
     b = sheet.work("b", tilt_of_block, G=weight.G, x=weight.x, S_0=S_0, S_1=S_1, S_2=S_2, H_0=H_0, H_1=H_1)
     a = sheet.work("a", sinking_of_block, G=weight.G, H_0=H_0, b=b, S_1=S_1, S_0=S_0)
-    return {
-        name: sheet.work(f"R_{name}", load_of_pad, k=k, h=h, a=a, b=b, x=places[name])
-        for name, (k, h) in pads.items()
-    }
+    loads = {}
+    for name, (x, k, h) in pads.items():
+        R = sheet.work(f"R_{name}", load_of_pad, k=k, h=h, a=a, b=b, x=x)
+        loads[name] = _Load(R, sheet.work(f"r_{name}", share_of_weight, R=R, G=weight.G))
+    return loads
 
 
 @rule(
