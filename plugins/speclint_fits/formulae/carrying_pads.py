@@ -32,22 +32,39 @@ def weight_of(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
     return m * g
 
 
-@formula("r = |x_2 − x|/|x_2 − x_1|", cites=[FIRST_PRINCIPLES])
-def share_of_two(x: Metres, x_1: Metres, x_2: Metres) -> Ratio:
-    """Share of the weight that one of two pads carries with the weight between them, by statics.
+@formula("M = T h", cites=[FIRST_PRINCIPLES])
+def upright_couple(T: Newtons, h: Metres) -> NewtonMetres:
+    """Couple by which the thrust tilts a block up and down on the pads that carry it.
 
-    r = |x_2 − x|/|x_2 − x_1|
+    M = T h
 
-    ``x`` place of the weight; ``x_1`` of this pad, ``x_2`` of the other [m], x between them. Returns a ratio. Raises
-    OutOfRange where the weight lies beyond a pad, which the other would have to hold down.
+    ``T`` thrust along the frame [N]; ``h`` height of the axis over the faces that take it [m], either way. Returns
+    [N·m], without sign, as the thrust acts both ways.
 
-    Hand working: 350 mm from the other pad of 620: 0.5645.
+    Hand working: 300 kN, 10 mm above or below.
 
-    >>> round(share_of_two(x=0.35, x_1=0.62, x_2=0.0), 4)
-    0.5645
+    >>> round(upright_couple(T=300e3, h=0.010)), round(upright_couple(T=300e3, h=-0.010))
+    (3000, 3000)
     """
-    require((x - x_1) * (x - x_2) <= 0 * x * x, "the weight does not lie between its two carrying pads")
-    return abs(x_2 - x) / abs(x_2 - x_1)
+    return T * abs(h)
+
+
+@formula("x_e = x + M/G", cites=[FIRST_PRINCIPLES])
+def weight_moved(x: Metres, M: NewtonMetres, G: Newtons) -> Metres:
+    """Where a weight would act that loads the pads as it does together with a couple.
+
+    x_e = x + M/G
+
+    ``x`` place of the weight [m]; ``M`` couple, below 0 where it presses the pads behind it [N·m]; ``G`` weight [N],
+    above 0. Returns [m]. Raises OutOfRange otherwise.
+
+    Hand working: 3 kN·m on 20 kN moves it by 150 mm.
+
+    >>> round(weight_moved(x=0.3, M=3e3, G=20e3), 6)
+    0.45
+    """
+    require(G > 0, "a weight must be above 0")
+    return x + M / G
 
 
 @formula("R = r G", cites=[FIRST_PRINCIPLES])
@@ -73,6 +90,10 @@ def share_on_line(x: Metres, x_j: Metres, x_k: Metres) -> Ratio:
     ``x`` the place, ``x_j`` of this pad, ``x_k`` of the other [m]. Returns a ratio, below 0 beyond the other pad and
     above 1 beyond this one. Raises OutOfRange where both stand at one place.
 
+    Hand working, the weight 270 mm from one of two pads 620 mm apart, which carries 350/620 of it: 0.5645.
+
+    >>> round(share_on_line(x=0.27, x_j=0.0, x_k=0.62), 4)
+    0.5645
     >>> share_on_line(x=0.25, x_j=0.0, x_k=1.0), share_on_line(x=2.0, x_j=0.0, x_k=1.0)
     (0.75, -1.0)
     """
@@ -309,18 +330,21 @@ def share_of_weight(R: Newtons, G: Newtons) -> Ratio:
     return R / G
 
 
-@formula("F = R (1 + n)", cites=[FIRST_PRINCIPLES])
-def with_shock(R: Newtons, n: Ratio) -> Newtons:
+@formula("F = R + n R_0", cites=[FIRST_PRINCIPLES])
+def with_shock(R: Newtons, n: Ratio, R_0: Newtons) -> Newtons:
     """Load of a pad as the engine is jolted.
 
-    F = R (1 + n)
+    F = R + n R_0
 
-    ``R`` load at rest [N]; ``n`` acceleration, in times gravity. Returns [N].
+    ``R`` load, ``R_0`` its load by the weight alone, without a couple [N]; ``n`` acceleration, in times gravity.
+    Returns [N].
 
-    >>> with_shock(R=12e3, n=2.0)
-    36000.0
+    Hand working: 12 kN at rest and 2 kN by the couple: 14 + 2 × 12 = 38 kN.
+
+    >>> with_shock(R=14e3, n=2.0, R_0=12e3)
+    38000.0
     """
-    return R * (1 + n)
+    return R + n * R_0
 
 
 @formula("u = t X/l", cites=[FIRST_PRINCIPLES])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
+from speclint.equations import Metres, NewtonMetres, Newtons, NewtonsPerMetre, Ratio
 from speclint.facts import (
     face_of_cut_out,
     fastenings_of_pad,
@@ -31,20 +31,24 @@ from speclint_fits.formulae.carrying_pads import (
     out_of_square,
     product_added,
     share_of_three,
-    share_of_two,
     share_of_weight,
     share_on_line,
     sinking_of_block,
     sinking_of_line,
     stiffness_added,
     tilt_of_block,
+    upright_couple,
+    weight_moved,
     weight_of,
     with_shock,
 )
 from speclint_fits.formulae.locked_pads import force_to_leave, pressure_on_face
 from speclint_fits.formulae.pads import force_to_enter
 from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
-from speclint_fits.inputs.thrust import GRAVITY
+from speclint_fits.inputs.thrust import GRAVITY, LEAD, thrust_of
+
+#: Load cases in which the thrust pushes at the pads.
+_PUSHED = ("starting", "running", "water")
 
 
 class _Carried(NamedTuple):
@@ -72,56 +76,91 @@ class _Spring(NamedTuple):
 @rule(
     "frame.carrying-pads",
     edition=3,
-    title="No pad that carries the block is unloaded by errors of height, a single one has the weight within its "
-    "width, and the pressure of each, with the weight three times by jolts, is at most 30 MPa",
+    title="No carrying pad is unloaded by errors of height or the upright couple of the thrust, a single one has the "
+    "weight within its width, and none is pressed, the weight three times by jolts, by over 30 MPa",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A block that rests on two of three pads bends, its bores with it, and the third pad hammers.",
-    leaves_out="bending of the block, couples of the thrust and of the bolts (frame.block-couple), and how the weight "
-    "is shared between two frames: each is asked with all of it",
+    leaves_out="bending of the block, friction of its bolts, sharing between two frames: each is asked with the whole "
+    "weight; the couple that lies flat (frame.block-couple), the upright one where no height of an axis is stated",
     against=("loosen", "break under load"),
     limits=[
+        LEAD,
         Limit("pressure", "30 MPa", "stress", COMMON_PRACTICE, "greatest pressure of a carrying pad"),
         Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest upward acceleration, in times gravity"),
     ],
 )
 def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Loads by statics for two pads, for more by their stiffness with the errors of height as corners."""
+    """Loads by statics for two pads, for more by their stiffness with the errors of height as corners; the thrust acts
+    both ways, and its upright couple moves the place of the weight."""
     carrying = [
         name for name, pad in block.pads.items() if pad.takes and "weight" in taken_by(name, pad, sheet)
     ]
     if not carrying:
         raise sheet.not_applicable("no pad says that it takes weight (frame.scheme-of-pads)")
     weight = _Carried(_weight(block, sheet), sheet.take("x", block.weight_at))
-    loads = _loads(carrying, weight, block, sheet)
+    at_rest = _loads(carrying, weight, block, sheet)
+    M = _upright(block, sheet)
+    ways = [weight] if M is None else [_moved(weight, way, sheet) for way in (M, -M)]
+    loads = [at_rest] if M is None else [_loads(carrying, one, block, sheet) for one in ways]
 
-    def judge(item: tuple[str, _Load]) -> Judgement:
-        name, (R, r) = item
-        held_up = sheet.stays(r, 1.0).else_says("pad {item} carries nothing: {left} of the weight left")
-        if not held_up.holds:
-            return held_up
-        if len(loads) == 1:
-            held_up = sheet.worst(held_up, _within_pad(name, weight, block, sheet))
-        depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
-        A = sheet.work(
-            f"A_{name}", rectangle_area, b=sheet.take(f"w_{name}", block.pads[name].width), h=depth
-        )
-        F = sheet.work(f"F_{name}", with_shock, R=R, n=sheet.limit("jolts", "n"))
-        return sheet.worst(
-            held_up,
-            sheet.at_most(
-                sheet.work(f"p_{name}", pressure_on_face, F=F, A=A), sheet.limit("pressure", "p_a")
-            ).else_says("pad {item} pressed by {found}, {limit} allowed"),
-        )
+    def judge(name: str) -> Judgement:
+        judged = []
+        for one, load in zip(ways, loads, strict=True):
+            if len(carrying) == 1:
+                judged.append(_within_pad(name, one, block, sheet))
+            else:
+                held_up = sheet.stays(load[name].r, 1.0)
+                judged.append(held_up.else_says("pad {item} carries nothing: {left} of the weight left"))
+            judged.append(_pressed(name, load[name].R, at_rest[name].R, block, sheet))
+        return sheet.worst(*judged)
 
-    return sheet.each(list(loads.items()), judge)
+    return sheet.each([(name, name) for name in carrying], lambda item: judge(item[1]))
+
+
+def _upright(block: CylinderBlock, sheet: Sheet) -> NewtonMetres | None:
+    """The greatest upright couple of the thrust, which is that of all bores at the axis farthest from the pads.
+
+    None where no bore states how high its axis is.
+    """
+    heights = [
+        sheet.take(f"h of {name}", bore.axis_above_pads)
+        for name, bore in block.bores.items()
+        if sheet.is_stated(f"height of the axis of {name}", bore.axis_above_pads)
+    ]
+    if not heights:
+        return None
+    locking = [name for name, pad in block.pads.items() if locks_block(name, pad, sheet)]
+    duty = sheet.duty_of(block)
+    cases = [] if duty is None else [case for name, case in duty.cases.items() if name in _PUSHED]
+    if not locking or not cases:
+        raise sheet.not_assessed(
+            f"no thrust of {block.id} is known: it wants a locked pad and a duty", block.where
+        )
+    T = max(thrust_of(block, locking[0], case, sheet) for case in cases)
+    return max(sheet.work("M", upright_couple, T=T, h=h) for h in heights)
+
+
+def _moved(weight: _Carried, M: NewtonMetres, sheet: Sheet) -> _Carried:
+    return _Carried(weight.G, sheet.work("x_e", weight_moved, x=weight.x, M=M, G=weight.G))
+
+
+def _pressed(name: str, R: Newtons, R_0: Newtons, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The carrying face of a pad as the engine is jolted."""
+    depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
+    A = sheet.work(f"A_{name}", rectangle_area, b=sheet.take(f"b_{name}", block.pads[name].width), h=depth)
+    F = sheet.work(f"F_{name}", with_shock, R=R, n=sheet.limit("jolts", "n"), R_0=R_0)
+    p = sheet.work(f"p_{name}", pressure_on_face, F=F, A=A)
+    return sheet.at_most(p, sheet.limit("pressure", "p_a")).else_says(
+        "pad {item} pressed by {found}, {limit} allowed"
+    )
 
 
 def _within_pad(name: str, weight: _Carried, block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The weight on a single pad acts within its width, or the block tips over the edge of it."""
     pad = block.pads[name]
-    w = sheet.take(f"w_{name}", pad.width)
+    w = sheet.take(f"b_{name}", pad.width)
     inside = sheet.work("c", inside_of_edge, w=w, x=weight.x, x_1=sheet.take(f"x_{name}", pad.at))
     return sheet.stays(inside, w).else_says(
         "block tips over the edge of its only carrying pad {item}: {left} left"
@@ -149,7 +188,7 @@ def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Shee
 
 
 def _of_two(name: str, far: str, places: dict[str, Metres], weight: _Carried, sheet: Sheet) -> _Load:
-    r = sheet.work(f"r_{name}", share_of_two, x=weight.x, x_1=places[name], x_2=places[far])
+    r = sheet.work(f"r_{name}", share_on_line, x=weight.x, x_j=places[name], x_k=places[far])
     return _Load(sheet.work(f"R_{name}", load_by_share, r=r, G=weight.G), r)
 
 

@@ -310,6 +310,7 @@ def test_the_worst_of_three_pads_is_proved(workshop: DesignFolder) -> None:
         ('at = "620 mm"', 'at = "620 mm ± 0.5 mm"'),
         ('at = "310 mm"\nwidth', 'at = "310 mm ± 0.5 mm"\nwidth'),
         ('weight_at = "310 mm"', 'weight_at = "310 mm ± 5 mm"'),
+        ('diameter = "500 mm"', 'diameter = "500 mm ± 1 mm"\naxis_above_pads = "2 mm ± 1 mm"'),
     )
     made["block.toml"] = made["block.toml"].replace('"1e6 N/mm"', '"1e6 N/mm ± 1e5 N/mm"')
     made["weldment.toml"] = made["weldment.toml"].replace(' kg"', ' kg ± 50 kg"')
@@ -333,6 +334,51 @@ def test_four_pads_want_one_plane(workshop: DesignFolder, height: str, outcome: 
     made["face-fourth.toml"] = made["face-middle.toml"].replace("middle", "fourth")
     made["weldment.toml"] = made["weldment.toml"].replace(f"{30e3 / 9.80665:.4f}", f"{50e3 / 9.80665:.4f}")
     assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+def _above(height: str, *changes: tuple[str, str]) -> dict[str, str]:
+    """The axis of the bore above, or below, the faces that take its thrust of 326 kN."""
+    bore = ('diameter = "500 mm"', f'diameter = "500 mm"\naxis_above_pads = "{height}"')
+    return files(bore, *changes)
+
+
+@pytest.mark.parametrize(
+    ("height", "outcome"),
+    [("17.8 mm", "conforms"), ("17.95 mm", "finding"), ("-17.8 mm", "conforms"), ("-17.95 mm", "finding")],
+)
+def test_the_thrust_unloads_a_pad(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """9.395 kN on the front pad, 620 mm from the back one: 5.825 kN·m of 326 kN are 17.868 mm, above or below."""
+    assert workshop.write(_above(height)).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("49.9 mm", "conforms"), ("49.6 mm", "finding")])
+def test_the_thrust_presses_a_pad(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """10 mm: 3.26 kN·m over 620 mm and 3 × 12.179 kN are 41.795 kN, over 30 MPa × 28 mm 49.76 mm."""
+    assert workshop.write(_above("10 mm", ("220.03 mm", width))).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("18.9 mm", "conforms"), ("19.1 mm", "finding")])
+def test_the_thrust_unloads_one_of_three(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """An end of three like pads loses M/620 mm: 10 kN at 6.2 kN·m, 19.018 mm of 326 kN."""
+    made = _three("0 mm")
+    made["block.toml"] = changed(
+        made["block.toml"],
+        ('diameter = "500 mm"', f'diameter = "500 mm"\naxis_above_pads = "{height}"'),
+    )
+    assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("3.9 mm", "conforms"), ("4.1 mm", "finding")])
+def test_the_thrust_tips_a_block_on_one_pad(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """21.575 kN at 50 mm of half of 220.03: 60.015 mm more are 1.295 kN·m, 3.972 mm of 326 kN."""
+    front = ('takes = ["lengthwise", "weight"]', 'takes = ["lengthwise"]')
+    made = _above(height, ('weight_at = "270 mm"', 'weight_at = "50 mm"'), front)
+    assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+def test_without_a_locked_pad_the_thrust_is_not_known(workshop: DesignFolder) -> None:
+    check = workshop.write(_above("10 mm", ('"lengthwise", ', ""))).only(CARRY)
+    assert check.outcome == "not assessed"
 
 
 @pytest.mark.parametrize(("force", "outcome"), [("290 kN", "conforms"), ("289 kN", "finding")])
