@@ -356,6 +356,21 @@ from .rings import (
     grooves_in_order as grooves_in_order,
     place_in_piston as place_in_piston,
 )
+from .rocker_delays import (
+    STIFF as STIFF,
+    ShaftGivesWay as ShaftGivesWay,
+    clearance_with_shaft as clearance_with_shaft,
+)
+from .rocker_shafts import (
+    ArmsOnShaft as ArmsOnShaft,
+    StiffShaft as StiffShaft,
+    arms_on_shaft as arms_on_shaft,
+    delay_on_ramp as delay_on_ramp,
+    lift_lost_by_shaft as lift_lost_by_shaft,
+    modulus_of_rigidity as modulus_of_rigidity,
+    sag_at as sag_at,
+    torque_of_arm as torque_of_arm,
+)
 from .room import (
     crossheads_of as crossheads_of,
     least_gap as least_gap,

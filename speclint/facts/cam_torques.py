@@ -153,17 +153,17 @@ def turning(cam: Cam, case: LoadCase, phase: float, sheet: Sheet, *, backward: b
         i=i,
         c=take("c", tappet.clearance) if stated else 0.0,
         ω=speed_of_gear(train.valve, case, sheet, take),
-        springs=_springs(train, sheet),
-        steam=_steam(train, case, sheet),
+        springs=loads_of_springs(train, sheet),
+        steam=load_of_steam(train, case, sheet),
         cracked=take("h", train.valve.lift) * sheet.limit("cracked", "x_c"),
         friction=friction,
-        weight=_weight(train, sheet),
+        weight=weight_that_shuts(train, sheet),
         m=mass_of_train(train, i, sheet, take),
         phase=phase,
     )
 
 
-def _springs(train: ValvesTrain, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre]:
+def loads_of_springs(train: ValvesTrain, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre]:
     """Load shut and rate of all springs of a valve together, as stated; a rate that is not by the sizes."""
     shut = rate = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
@@ -175,7 +175,7 @@ def _springs(train: ValvesTrain, sheet: Sheet) -> tuple[Newtons, NewtonsPerMetre
     return shut, rate
 
 
-def _steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
+def load_of_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     """Steam load that holds the valve shut as it is opened, on the small circles of its seats."""
     take, valve = sheet.take_nominal, train.valve
     supply, delivery = take("p_s", case.live_pressure), take("p_d", case.exhaust_pressure)
@@ -196,7 +196,8 @@ def _steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
     return sheet.work("F_st", holding_load, F=sheet.work("F_s′", sum_of_loads, F_1=on_valve, F_2=on_end))
 
 
-def _weight(train: ValvesTrain, sheet: Sheet) -> Newtons:
+def weight_that_shuts(train: ValvesTrain, sheet: Sheet) -> Newtons:
+    """Weight of valve and spindle that shuts the valve; below 0 where it opens it."""
     g = sheet.look_up("g_w", sense_of_weight, opens=sheet.read("opens", train.valve.opens))
     m_v, m_s = sheet.take_nominal("m_v", train.valve.mass), sheet.take_nominal("m_s", train.spindle.mass)
     return sheet.work("W", weight_shutting, g=g, m_v=m_v, m_s=m_s)

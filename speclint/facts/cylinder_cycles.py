@@ -53,7 +53,10 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class ValveGiven:
-    """A valve as the cycle needs it: cam in the direction of running, foot, travel ratio, clearances, passage."""
+    """A valve as the cycle needs it: cam in the direction of running, foot, travel ratio, clearances, passage.
+
+    The clearances hold what the shaft of its rocker gives way under the springs.
+    """
 
     cam: CamMotion
     foot: Radians
@@ -252,6 +255,7 @@ def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: S
 
 
 def _valve_given(cam: CamAtWork, sheet: Sheet) -> ValveGiven:
-    known = cam.clearances
+    known, shaft = cam.clearances, cam.shaft.shuts
     passage = passage_of(cam.train.valve, cam.mark, sheet)
-    return ValveGiven(cam.cam, cam.foot, cam.ratio, known.cold, known.hot, known.worn, passage)
+    cold, hot, worn = (one + shaft for one in (known.cold, known.hot, known.worn))
+    return ValveGiven(cam.cam, cam.foot, cam.ratio, cold, hot, worn, passage)

@@ -8,7 +8,13 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from speclint.equations import Radians, Ratio
-from speclint.facts.hot_clearances import WorkingClearances, cold_clearances, working_clearances
+from speclint.facts.hot_clearances import (
+    WorkingClearances,
+    cold_clearances,
+    nominal_ratio,
+    working_clearances,
+)
+from speclint.facts.rocker_delays import shaft_gives_way
 from speclint.facts.valve_gear import (
     SERVES,
     SIDES,
@@ -88,7 +94,10 @@ class GearAtWork:
             of_train = cold_clearances if self.cold else working_clearances
             known = of_train(train, self.case, found.mark, self._sheet)
             self._clearances[train.tappet.id] = known
-        return cam_at_work(found, known, self._sheet)
+        shaft = shaft_gives_way(
+            train, nominal_ratio(train, found.mark, self._sheet), self.case, self._sheet, cold=self.cold
+        )
+        return cam_at_work(found, known, self._sheet, shaft)
 
     def cams(self, notch: str) -> Iterator[CamAtWork]:
         """Every cam that a notch brings into work."""

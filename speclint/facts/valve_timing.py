@@ -10,6 +10,7 @@ from speclint.errors import OutOfRange
 from speclint.facts.cam_motion import motion
 from speclint.facts.engine import connecting_rod_of, stroke_of
 from speclint.facts.hot_clearances import WorkingClearances, clearance_at_work, nominal_ratio
+from speclint.facts.rocker_delays import STIFF, ShaftGivesWay, clearance_with_shaft, gives_way_as_it_opens
 from speclint.facts.valve_gear import SetCam, ValvesTrain, train_of_cam
 from speclint.handbook.cams import CamMotion, CamProfile, crank_radius, piston_travel
 from speclint.handbook.tables import Reading
@@ -101,7 +102,8 @@ def angle_by_table(cam: CamMotion, foot: float, hot: float, low: float, high: fl
 class CamAtWork:
     """A cam in its notch with its train: its motion in the direction of running, and what its foot and clearance are.
 
-    ``ramp`` is angle and height of its ramps [rad, m], None for a table of lifts.
+    ``ramp`` is angle and height of its ramps [rad, m], None for a table of lifts; ``shaft`` what the shaft of its
+    rocker gives way.
     """
 
     at: SetCam
@@ -111,6 +113,7 @@ class CamAtWork:
     ratio: Ratio
     ramp: tuple[Radians, Metres] | None
     clearances: WorkingClearances
+    shaft: ShaftGivesWay = STIFF
 
     @property
     def mark(self) -> str:
@@ -118,15 +121,20 @@ class CamAtWork:
         return self.at.mark
 
     def with_clearance(self, clearance: Metres) -> ValveTrain:
-        """The train of the handbook with one clearance at its tappet, play and setting left out."""
-        return ValveTrain(self.cam, self.foot, clearance, self.ratio)
+        """The train of the handbook with one clearance at its tappet, play and setting left out.
+
+        The springs wind the shaft of its rocker up for as long as the valve is off its seat.
+        """
+        return ValveTrain(self.cam, self.foot, clearance + self.shaft.shuts, self.ratio)
 
 
 #: Symbols of a cam that mean something else where events are worked: δ is the clearance there.
 _SYMBOLS = {"δ": "β_0"}
 
 
-def cam_at_work(at: SetCam, clearances: WorkingClearances, sheet: Sheet) -> CamAtWork:
+def cam_at_work(
+    at: SetCam, clearances: WorkingClearances, sheet: Sheet, shaft: ShaftGivesWay = STIFF
+) -> CamAtWork:
     """A cam as a notch brings it into work, sizes as the drawing aims at them."""
     mark, cam = at.mark, at.cam
 
@@ -144,6 +152,7 @@ def cam_at_work(at: SetCam, clearances: WorkingClearances, sheet: Sheet) -> CamA
         ratio=nominal_ratio(train, mark, sheet),
         ramp=(ramp.angle, ramp.height) if ramp is not None else None,
         clearances=clearances,
+        shaft=shaft,
     )
 
 
@@ -190,12 +199,26 @@ def _by_ramp(cam: CamAtWork, opens: bool, event: str, sheet: Sheet) -> Radians:
     c, what = cam.clearances, f"{cam.at.serves} {cam.at.side.value}"
     band = {"hot": c.hot, "low": c.low, "high": c.high}
     δ = sheet.look_up(f"δ_{cam.mark}", clearance_at_work, of=cam.train.tappet, what=what, **band)
+    if cam.shaft != STIFF:
+        δ = sheet.work(f"δ_t{cam.mark}", clearance_with_shaft, δ=δ, δ_s=_given_way(cam, opens, sheet))
     return angle_at_clearance(cam, δ, f"φ_{event}0{cam.mark}", opens=opens, sheet=sheet)
 
 
+def _given_way(cam: CamAtWork, opens: bool, sheet: Sheet) -> Metres:
+    """What the shaft of the rocker gives way at an event: as the valve opens, with steam or without it."""
+    if not opens:
+        return cam.shaft.shuts
+    what = f"{cam.at.serves} {cam.at.side.value}"
+    given = {"held": cam.shaft.held, "free": cam.shaft.free}
+    return sheet.look_up(f"δ_s{cam.mark}", gives_way_as_it_opens, of=cam.train.rocker, what=what, **given)
+
+
 def _by_table(cam: CamAtWork, opens: bool, event: str, sheet: Sheet) -> Radians:
-    c = cam.clearances
-    at = {"cam": cam.cam, "foot": cam.foot, "hot": c.hot, "low": c.low, "high": c.high, "opens": opens}
+    c, least, most = cam.clearances, cam.shaft.shuts, cam.shaft.shuts
+    if opens:
+        least, most = cam.shaft.free, cam.shaft.held
+    at = {"cam": cam.cam, "foot": cam.foot, "opens": opens}
+    at |= {"hot": c.hot + most, "low": c.low + least, "high": c.high + most}
     return sheet.look_up(f"φ_{event}0{cam.mark}", angle_by_table, of=cam.train.tappet, **at)
 
 

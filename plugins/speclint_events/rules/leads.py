@@ -14,7 +14,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
 
 @rule(
     "events.lead",
-    edition=2,
+    edition=3,
     title="The inlet opens 0° to 10° before dead centre, at least 2° in a notch that is run above 120 rev/min, and at "
     "most 6 mm by dead centre; in the longest notch it may open late",
     on=ValveGear,
@@ -23,7 +23,7 @@ from speclint_events.sources import BOURNE, LOCOMOTIVE_BOILERS_AND_ENGINES
     gravest=Grade.NONCONFORMITY,
     cites=[LOCOMOTIVE_BOILERS_AND_ENGINES, BOURNE, COMMON_PRACTICE],
     why="without lead the piston is off before there is steam behind it; with much it is held back before dead centre",
-    leaves_out="bending and twist of the gear; temperatures off the middle of their bands",
+    leaves_out="bending and twist of the gear but for a rocker's shaft; temperatures off the middle of their bands",
     against=(),
     limits=[
         Limit("least", "0 °", "angle", LOCOMOTIVE_BOILERS_AND_ENGINES, "least lead"),
@@ -70,6 +70,7 @@ def _lead(end: EndAtWork, sheet: Sheet) -> Radians:
 
 @rule(
     "events.lead-alike",
+    edition=2,
     title="The leads of all notches that run one way are within 4° of one another",
     wrong="leads of {item} {found} apart, {limit} allowed",
     on=ValveGear,
@@ -104,7 +105,7 @@ def lead_alike(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.no-overlap",
-    edition=2,
+    edition=3,
     title="Inlet and exhaust of one end are never open together: at least 5° of the crank lie between the shutting of "
     "the one and the opening of the other",
     wrong="{item}: {found} between inlet and exhaust, {limit} wanted",

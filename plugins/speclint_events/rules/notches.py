@@ -6,7 +6,15 @@ import math
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Radians
-from speclint.facts import CamAtWork, EndAtWork, GearAtWork, angle_at_clearance, share_at
+from speclint.facts import (
+    STIFF,
+    CamAtWork,
+    EndAtWork,
+    GearAtWork,
+    angle_at_clearance,
+    clearance_with_shaft,
+    share_at,
+)
 from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.events import angle_shifted, apart_when_reversed, share_of_ramp, share_shifted
 from speclint_events.inputs import clearance_corner, hot_events
@@ -63,6 +71,7 @@ def _angle(cam: CamAtWork, δ: Metres, opens: bool, number: int, sheet: Sheet) -
 
 @rule(
     "events.ramp-takes-clearance",
+    edition=2,
     title="Cold, hot and worn, the clearance is used up on the ramp of every cam, between a tenth and nine tenths of "
     "its height",
     wrong="{item}: clearance {found} of its ramp, where the nearer limit is {limit}",
@@ -80,7 +89,7 @@ def _angle(cam: CamAtWork, δ: Metres, opens: bool, number: int, sheet: Sheet) -
     ],
 )
 def ramp_takes_clearance(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """y = δ/h_r of each cam in every notch."""
+    """y = δ/h_r of each cam in every notch; the most with what the shaft of its rocker gives way."""
     at_work = GearAtWork(gear, case, sheet)
     cams = {cam.at.cam.id: cam for notch in gear.notches for cam in at_work.cams(notch)}
 
@@ -88,7 +97,18 @@ def ramp_takes_clearance(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judge
         if cam.ramp is None:
             raise sheet.not_applicable(f"{cam.at.cam.id} is known by a table of lifts")
         y = sheet.work(f"y_{cam.mark}", share_of_ramp, δ=clearance_corner(cam, sheet), h_r=cam.ramp[1])
-        return sheet.within(y, sheet.limit("least"), sheet.limit("most"))
+        used_up = sheet.within(y, sheet.limit("least"), sheet.limit("most"))
+        if cam.shaft == STIFF:
+            return used_up
+        δ_t = sheet.work(f"δ_t{cam.mark}", clearance_with_shaft, δ=cam.clearances.high, δ_s=cam.shaft.held)
+        y_t = sheet.work(f"y_t{cam.mark}", share_of_ramp, δ=δ_t, h_r=cam.ramp[1])
+        with_shaft = sheet.at_most(y_t, sheet.limit("most"))
+        return sheet.worst(
+            used_up,
+            with_shaft.else_says(
+                "{item}: with the twist of its rocker's shaft {found} of its ramp used up, {limit} allowed"
+            ),
+        )
 
     if not cams:
         raise sheet.not_assessed(f"no notch of {gear.id} names a cam", gear.where)

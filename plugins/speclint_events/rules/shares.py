@@ -14,6 +14,7 @@ _EVENTS = ("admission", "cut_off", "release", "compression")
 
 @rule(
     "events.cut-off-as-asked",
+    edition=2,
     title="In every notch the cams cut off where the notch is asked to, within 2 % of the stroke, mean of both ends",
     wrong="notch {item} cuts off at {found}, asked for {limit}",
     on=ValveGear,
@@ -21,8 +22,8 @@ _EVENTS = ("admission", "cut_off", "release", "compression")
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="the cut-off decides power and steam; one that only stands on paper makes every later figure wrong",
-    leaves_out="bending and twist of the gear; what a load case states as its cut-off (events.duty-agrees); "
-    "temperatures off the middle of their bands",
+    leaves_out="bending and twist of the gear but for a rocker's shaft; what a load case states as its cut-off "
+    "(events.duty-agrees); temperatures off the middle of their bands",
     against=(),
     limits=[
         Limit("within", "2 %", "ratio", COMMON_PRACTICE, "how far the cut-off may be from that asked for")
@@ -61,6 +62,7 @@ def _list_for_fitter(end: EndAtWork, sheet: Sheet) -> None:
 
 @rule(
     "events.equal-ends",
+    edition=2,
     title="Front and back of a cylinder cut off within 3 % of the stroke of each other up to a cut-off of 40 %, within "
     "6 % above",
     wrong="front and back cut off {found} apart in notch {item}, {limit} allowed",
@@ -92,6 +94,7 @@ def equal_ends(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.release",
+    edition=2,
     title="The exhaust opens at 0.75 to 0.95 of the stroke, and at least 15° of the crank after the inlet has shut",
     on=ValveGear,
     cases=("running",),
@@ -128,6 +131,7 @@ def release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "events.compression",
+    edition=2,
     title="The exhaust shuts with 0.05 to 0.30 of the return stroke left",
     wrong="{item}: {found} of the stroke left at compression, the nearer limit is {limit}",
     on=ValveGear,

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Annotated
+
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Kilograms,
@@ -12,6 +14,8 @@ from speclint.equations import (
     NewtonsPerMetre,
     Ratio,
 )
+
+MetresPerNewton = Annotated[float, "m/N"]
 
 
 @formula("G = m g", cites=[FIRST_PRINCIPLES])
@@ -28,22 +32,166 @@ def weight_of(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
     return m * g
 
 
-@formula("R_1 = G |x_2 − x|/|x_2 − x_1|", cites=[FIRST_PRINCIPLES])
-def load_of_two(G: Newtons, x: Metres, x_1: Metres, x_2: Metres) -> Newtons:
-    """Load of one of two pads with the weight between them, by statics.
+@formula("M = T h", cites=[FIRST_PRINCIPLES])
+def upright_couple(T: Newtons, h: Metres) -> NewtonMetres:
+    """Couple by which the thrust tilts a block up and down on the pads that carry it.
 
-    R_1 = G |x_2 − x|/|x_2 − x_1|
+    M = T h
 
-    ``G`` weight [N] at ``x``; ``x_1`` this pad, ``x_2`` the other [m], x between them. Returns [N]. Raises OutOfRange
-    where the weight lies beyond a pad, which the other would have to hold down.
+    ``T`` thrust along the frame [N]; ``h`` height of the axis over the faces that take it [m], either way. Returns
+    [N·m], without sign, as the thrust acts both ways.
 
-    Hand working: 21.575 kN at 350 of 620 mm: 21.575 × 350/620 = 12.18 kN on the pad at 620.
+    Hand working: 300 kN, 10 mm above or below.
 
-    >>> round(load_of_two(G=21575.0, x=0.35, x_1=0.62, x_2=0.0))
-    12179
+    >>> round(upright_couple(T=300e3, h=0.010)), round(upright_couple(T=300e3, h=-0.010))
+    (3000, 3000)
     """
-    require((x - x_1) * (x - x_2) <= 0 * x * x, "the weight does not lie between its two carrying pads")
-    return G * abs(x_2 - x) / abs(x_2 - x_1)
+    return T * abs(h)
+
+
+@formula("x_e = x + M/G", cites=[FIRST_PRINCIPLES])
+def weight_moved(x: Metres, M: NewtonMetres, G: Newtons) -> Metres:
+    """Where a weight would act that loads the pads as it does together with a couple.
+
+    x_e = x + M/G
+
+    ``x`` place of the weight [m]; ``M`` couple, below 0 where it presses the pads behind it [N·m]; ``G`` weight [N],
+    above 0. Returns [m]. Raises OutOfRange otherwise.
+
+    Hand working: 3 kN·m on 20 kN moves it by 150 mm.
+
+    >>> round(weight_moved(x=0.3, M=3e3, G=20e3), 6)
+    0.45
+    """
+    require(G > 0, "a weight must be above 0")
+    return x + M / G
+
+
+@formula("R = r G", cites=[FIRST_PRINCIPLES])
+def load_by_share(r: Ratio, G: Newtons) -> Newtons:
+    """Load of a pad that carries a share of the weight.
+
+    R = r G
+
+    ``r`` share; ``G`` weight [N]. Returns [N].
+
+    >>> load_by_share(r=0.5, G=21e3)
+    10500.0
+    """
+    return r * G
+
+
+@formula("p = (x_k − x)/(x_k − x_j)", cites=[FIRST_PRINCIPLES])
+def share_on_line(x: Metres, x_j: Metres, x_k: Metres) -> Ratio:
+    """Share with which one of two pads counts at a place on the line through both.
+
+    p = (x_k − x)/(x_k − x_j)
+
+    ``x`` the place, ``x_j`` of this pad, ``x_k`` of the other [m]. Returns a ratio, below 0 beyond the other pad and
+    above 1 beyond this one. Raises OutOfRange where both stand at one place.
+
+    Hand working, the weight 270 mm from one of two pads 620 mm apart, which carries 350/620 of it: 0.5645.
+
+    >>> round(share_on_line(x=0.27, x_j=0.0, x_k=0.62), 4)
+    0.5645
+    >>> share_on_line(x=0.25, x_j=0.0, x_k=1.0), share_on_line(x=2.0, x_j=0.0, x_k=1.0)
+    (0.75, -1.0)
+    """
+    require(abs(x_k - x_j) > 0 * abs(x), "two carrying pads stand at one place")
+    return (x_k - x) / (x_k - x_j)
+
+
+@formula("e = h − p h_j − q h_k", cites=[FIRST_PRINCIPLES])
+def out_of_line(h: Metres, p: Ratio, h_j: Metres, q: Ratio, h_k: Metres) -> Metres:
+    """How far the carrying face of a pad stands over the line through those of two others.
+
+    e = h − p h_j − q h_k
+
+    ``h``, ``h_j``, ``h_k`` heights over the common plane [m]; ``p``, ``q`` shares of the two others at the pad. Returns
+    [m].
+
+    Hand working, in the middle between 0.02 and 0.04 mm: 0.10 − 0.03 = 0.07 mm.
+
+    >>> round(out_of_line(h=0.10e-3, p=0.5, h_j=0.02e-3, q=0.5, h_k=0.04e-3) * 1e3, 6)
+    0.07
+    """
+    return h - p * h_j - q * h_k
+
+
+@formula("w = p s_j/k_j + q s_k/k_k", cites=[FIRST_PRINCIPLES])
+def sinking_of_line(
+    p: Ratio, s_j: Ratio, k_j: NewtonsPerMetre, q: Ratio, s_k: Ratio, k_k: NewtonsPerMetre
+) -> MetresPerNewton:
+    """How far a block on two pads alone sinks at a third, for each newton of its weight.
+
+    w = p s_j/k_j + q s_k/k_k
+
+    ``p``, ``q`` shares of the two pads at the third, ``s_j``, ``s_k`` at the weight; ``k_j``, ``k_k`` their stiffness
+    [N/m], above 0. Returns [m/N]. Raises OutOfRange otherwise.
+
+    Hand working, weight and third pad in the middle, 1e9 N/m: 0.25/1e9 + 0.25/1e9 = 5e-10 m/N.
+
+    >>> sinking_of_line(p=0.5, s_j=0.5, k_j=1e9, q=0.5, s_k=0.5, k_k=1e9)
+    5e-10
+    """
+    require(k_j > 0 * k_j, "a stiffness must be above 0")
+    require(k_k > 0 * k_k, "a stiffness must be above 0")
+    return p * s_j / k_j + q * s_k / k_k
+
+
+@formula("c = 1/k + p²/k_j + q²/k_k", cites=[FIRST_PRINCIPLES])
+def give_of_three(
+    k: NewtonsPerMetre, p: Ratio, k_j: NewtonsPerMetre, q: Ratio, k_k: NewtonsPerMetre
+) -> MetresPerNewton:
+    """How far one of three pads and the line of the others give way for each newton between them.
+
+    c = 1/k + p²/k_j + q²/k_k
+
+    ``k`` stiffness of this pad, ``k_j``, ``k_k`` of the others [N/m], above 0; ``p``, ``q`` their shares at this one.
+    Returns [m/N]. Raises OutOfRange otherwise.
+
+    Hand working, in the middle of pads of 1e9 N/m: (1 + 0.25 + 0.25)/1e9 = 1.5e-9 m/N.
+
+    >>> give_of_three(k=1e9, p=0.5, k_j=1e9, q=0.5, k_k=1e9)
+    1.5e-09
+    """
+    require(k > 0 * k, "a stiffness must be above 0")
+    return 1 / k + p**2 / k_j + q**2 / k_k
+
+
+@formula("R = (e + G w)/c", cites=[FIRST_PRINCIPLES])
+def load_of_three(e: Metres, G: Newtons, w: MetresPerNewton, c: MetresPerNewton) -> Newtons:
+    """Load of one of three pads that carry a stiff block: what closes its gap to the line of the two others.
+
+    R = (e + G w)/c
+
+    ``e`` height of its face over that line [m]; ``G`` weight [N]; ``w`` sinking of the line at the pad, ``c`` give of
+    all three, for each newton [m/N]. Returns [N], below 0 where the block would have to pull.
+
+    Hand working, three like pads of 1e9 N/m with 30 kN on the middle one, 0.10 mm high: (100 + 15)/1.5 = 76.67 kN.
+
+    >>> round(load_of_three(e=1e-4, G=30e3, w=5e-10, c=1.5e-9))
+    76667
+    """
+    return (e + G * w) / c
+
+
+@formula("r = (e/G + w)/c", cites=[FIRST_PRINCIPLES])
+def share_of_three(e: Metres, G: Newtons, w: MetresPerNewton, c: MetresPerNewton) -> Ratio:
+    """Share of the weight that one of three pads carries.
+
+    r = (e/G + w)/c
+
+    As :func:`load_of_three`, over the weight ``G`` [N], above 0. Returns a ratio, below 0 where the block would have to
+    pull. Raises OutOfRange otherwise.
+
+    Hand working, three like pads with 30 kN in the middle, all in line: 0.5/1.5 = a third.
+
+    >>> round(share_of_three(e=0.0, G=30e3, w=5e-10, c=1.5e-9), 6)
+    0.333333
+    """
+    require(G > 0, "a weight must be above 0")
+    return (e / G + w) / c
 
 
 @formula("c = w/2 − |x − x_1|", cites=[FIRST_PRINCIPLES])
@@ -167,18 +315,36 @@ def load_of_pad(k: NewtonsPerMetre, h: Metres, a: Metres, b: Ratio, x: Metres) -
     return k * (h + a + b * x)
 
 
-@formula("F = R (1 + n)", cites=[FIRST_PRINCIPLES])
-def with_shock(R: Newtons, n: Ratio) -> Newtons:
+@formula("r = R/G", cites=[FIRST_PRINCIPLES])
+def share_of_weight(R: Newtons, G: Newtons) -> Ratio:
+    """Share of the weight in the load of a pad.
+
+    r = R/G
+
+    ``R`` load, ``G`` weight [N], above 0. Returns a ratio. Raises OutOfRange otherwise.
+
+    >>> share_of_weight(R=5e3, G=20e3)
+    0.25
+    """
+    require(G > 0, "a weight must be above 0")
+    return R / G
+
+
+@formula("F = R + n R_0", cites=[FIRST_PRINCIPLES])
+def with_shock(R: Newtons, n: Ratio, R_0: Newtons) -> Newtons:
     """Load of a pad as the engine is jolted.
 
-    F = R (1 + n)
+    F = R + n R_0
 
-    ``R`` load at rest [N]; ``n`` acceleration, in times gravity. Returns [N].
+    ``R`` load, ``R_0`` its load by the weight alone, without a couple [N]; ``n`` acceleration, in times gravity.
+    Returns [N].
 
-    >>> with_shock(R=12e3, n=2.0)
-    36000.0
+    Hand working: 12 kN at rest and 2 kN by the couple: 14 + 2 × 12 = 38 kN.
+
+    >>> with_shock(R=14e3, n=2.0, R_0=12e3)
+    38000.0
     """
-    return R * (1 + n)
+    return R + n * R_0
 
 
 @formula("u = t X/l", cites=[FIRST_PRINCIPLES])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Metres, Newtons, NewtonsPerMetre
+from speclint.equations import Metres, NewtonMetres, Newtons, NewtonsPerMetre, Ratio
 from speclint.facts import (
     face_of_cut_out,
     fastenings_of_pad,
@@ -21,22 +21,34 @@ from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
 from speclint_fits.formulae.carrying_pads import (
     chamfer_to_lead_in,
     far_crosshead,
+    give_of_three,
     inside_of_edge,
+    load_by_share,
     load_of_pad,
-    load_of_two,
+    load_of_three,
     moment_added,
+    out_of_line,
     out_of_square,
     product_added,
+    share_of_three,
+    share_of_weight,
+    share_on_line,
     sinking_of_block,
+    sinking_of_line,
     stiffness_added,
     tilt_of_block,
+    upright_couple,
+    weight_moved,
     weight_of,
     with_shock,
 )
 from speclint_fits.formulae.locked_pads import force_to_leave, pressure_on_face
 from speclint_fits.formulae.pads import force_to_enter
 from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
-from speclint_fits.inputs.thrust import GRAVITY
+from speclint_fits.inputs.thrust import GRAVITY, LEAD, thrust_of
+
+#: Load cases in which the thrust pushes at the pads.
+_PUSHED = ("starting", "running", "water")
 
 
 class _Carried(NamedTuple):
@@ -46,59 +58,109 @@ class _Carried(NamedTuple):
     x: Metres
 
 
+class _Load(NamedTuple):
+    """Load of a pad, and its share of the weight."""
+
+    R: Newtons
+    r: Ratio
+
+
+class _Spring(NamedTuple):
+    """A pad that gives: its place, its stiffness, and the height of its carrying face."""
+
+    x: Metres
+    k: NewtonsPerMetre
+    h: Metres
+
+
 @rule(
     "frame.carrying-pads",
-    edition=2,
-    title="No pad that carries the block is unloaded by errors of height, a single one has the weight within its "
-    "width, and the pressure of each, with the weight three times by jolts, is at most 30 MPa",
+    edition=3,
+    title="No carrying pad is unloaded by errors of height or the upright couple of the thrust, a single one has the "
+    "weight within its width, and none is pressed, the weight three times by jolts, by over 30 MPa",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A block that rests on two of three pads bends, its bores with it, and the third pad hammers.",
-    leaves_out="bending of the block, couples of the thrust and of the bolts (frame.block-couple), and how the weight "
-    "is shared between two frames: each is asked with all of it",
+    leaves_out="bending of the block, friction of its bolts, sharing between two frames: each is asked with the whole "
+    "weight; the couple that lies flat (frame.block-couple), the upright one where no height of an axis is stated",
     against=("loosen", "break under load"),
     limits=[
+        LEAD,
         Limit("pressure", "30 MPa", "stress", COMMON_PRACTICE, "greatest pressure of a carrying pad"),
         Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest upward acceleration, in times gravity"),
     ],
 )
 def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Loads by statics for two pads, for more by their stiffness with the errors of height as corners."""
+    """Loads by statics for two pads, for more by their stiffness with the errors of height as corners; the thrust acts
+    both ways, and its upright couple moves the place of the weight."""
     carrying = [
         name for name, pad in block.pads.items() if pad.takes and "weight" in taken_by(name, pad, sheet)
     ]
     if not carrying:
         raise sheet.not_applicable("no pad says that it takes weight (frame.scheme-of-pads)")
     weight = _Carried(_weight(block, sheet), sheet.take("x", block.weight_at))
-    loads = _loads(carrying, weight, block, sheet)
+    at_rest = _loads(carrying, weight, block, sheet)
+    M = _upright(block, sheet)
+    ways = [weight] if M is None else [_moved(weight, way, sheet) for way in (M, -M)]
+    loads = [at_rest] if M is None else [_loads(carrying, one, block, sheet) for one in ways]
 
-    def judge(item: tuple[str, Newtons]) -> Judgement:
-        name, R = item
-        held_up = sheet.stays(R, weight.G).else_says("pad {item} carries nothing: {left} left")
-        if not held_up.holds:
-            return held_up
-        if len(loads) == 1:
-            held_up = sheet.worst(held_up, _within_pad(name, weight, block, sheet))
-        depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
-        A = sheet.work(
-            f"A_{name}", rectangle_area, b=sheet.take(f"w_{name}", block.pads[name].width), h=depth
-        )
-        F = sheet.work(f"F_{name}", with_shock, R=R, n=sheet.limit("jolts", "n"))
-        return sheet.worst(
-            held_up,
-            sheet.at_most(
-                sheet.work(f"p_{name}", pressure_on_face, F=F, A=A), sheet.limit("pressure", "p_a")
-            ).else_says("pad {item} pressed by {found}, {limit} allowed"),
-        )
+    def judge(name: str) -> Judgement:
+        judged = []
+        for one, load in zip(ways, loads, strict=True):
+            if len(carrying) == 1:
+                judged.append(_within_pad(name, one, block, sheet))
+            else:
+                held_up = sheet.stays(load[name].r, 1.0)
+                judged.append(held_up.else_says("pad {item} carries nothing: {left} of the weight left"))
+            judged.append(_pressed(name, load[name].R, at_rest[name].R, block, sheet))
+        return sheet.worst(*judged)
 
-    return sheet.each(list(loads.items()), judge)
+    return sheet.each([(name, name) for name in carrying], lambda item: judge(item[1]))
+
+
+def _upright(block: CylinderBlock, sheet: Sheet) -> NewtonMetres | None:
+    """The greatest upright couple of the thrust, which is that of all bores at the axis farthest from the pads.
+
+    None where no bore states how high its axis is.
+    """
+    heights = [
+        sheet.take(f"h of {name}", bore.axis_above_pads)
+        for name, bore in block.bores.items()
+        if sheet.is_stated(f"height of the axis of {name}", bore.axis_above_pads)
+    ]
+    if not heights:
+        return None
+    locking = [name for name, pad in block.pads.items() if locks_block(name, pad, sheet)]
+    duty = sheet.duty_of(block)
+    cases = [] if duty is None else [case for name, case in duty.cases.items() if name in _PUSHED]
+    if not locking or not cases:
+        raise sheet.not_assessed(
+            f"no thrust of {block.id} is known: it wants a locked pad and a duty", block.where
+        )
+    T = max(thrust_of(block, locking[0], case, sheet) for case in cases)
+    return max(sheet.work("M", upright_couple, T=T, h=h) for h in heights)
+
+
+def _moved(weight: _Carried, M: NewtonMetres, sheet: Sheet) -> _Carried:
+    return _Carried(weight.G, sheet.work("x_e", weight_moved, x=weight.x, M=M, G=weight.G))
+
+
+def _pressed(name: str, R: Newtons, R_0: Newtons, block: CylinderBlock, sheet: Sheet) -> Judgement:
+    """The carrying face of a pad as the engine is jolted."""
+    depth = sheet.take(f"d_{name}", face_of_cut_out(block, name, sheet).bearing_depth)
+    A = sheet.work(f"A_{name}", rectangle_area, b=sheet.take(f"b_{name}", block.pads[name].width), h=depth)
+    F = sheet.work(f"F_{name}", with_shock, R=R, n=sheet.limit("jolts", "n"), R_0=R_0)
+    p = sheet.work(f"p_{name}", pressure_on_face, F=F, A=A)
+    return sheet.at_most(p, sheet.limit("pressure", "p_a")).else_says(
+        "pad {item} pressed by {found}, {limit} allowed"
+    )
 
 
 def _within_pad(name: str, weight: _Carried, block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The weight on a single pad acts within its width, or the block tips over the edge of it."""
     pad = block.pads[name]
-    w = sheet.take(f"w_{name}", pad.width)
+    w = sheet.take(f"b_{name}", pad.width)
     inside = sheet.work("c", inside_of_edge, w=w, x=weight.x, x_1=sheet.take(f"x_{name}", pad.at))
     return sheet.stays(inside, w).else_says(
         "block tips over the edge of its only carrying pad {item}: {left} left"
@@ -112,36 +174,53 @@ def _weight(block: CylinderBlock, sheet: Sheet) -> Newtons:
     return sheet.work("G", weight_of, m=drawn.value, g=sheet.look_up("g", lambda: GRAVITY))
 
 
-def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Sheet) -> dict[str, Newtons]:
+def _loads(names: list[str], weight: _Carried, block: CylinderBlock, sheet: Sheet) -> dict[str, _Load]:
     places = {name: sheet.take(f"x_{name}", block.pads[name].at) for name in names}
     if len(names) == 1:
-        return {names[0]: weight.G}
+        return {names[0]: _Load(weight.G, 1.0)}
     if len(names) == 2:
         one, other = names
-        return {
-            name: sheet.work(
-                f"R_{name}", load_of_two, G=weight.G, x=weight.x, x_1=places[name], x_2=places[far]
-            )
-            for name, far in ((one, other), (other, one))
-        }
-    return _on_springs(places, weight, block, sheet)
+        return {name: _of_two(name, far, places, weight, sheet) for name, far in ((one, other), (other, one))}
+    pads = {name: _spring(name, x, block, sheet) for name, x in places.items()}
+    if len(names) == 3:
+        return {name: _of_three(name, pads, weight, sheet) for name in names}
+    return _on_springs(pads, weight, sheet)
 
 
-def _on_springs(
-    places: dict[str, Metres], weight: _Carried, block: CylinderBlock, sheet: Sheet
-) -> dict[str, Newtons]:
-    """A stiff block on pads that give, each at its own height."""
-    pads = {
-        name: (
-            sheet.take(f"k_{name}", block.pads[name].stiffness),
-            sheet.take(f"h_{name}", block.pads[name].carry_height),
-        )
-        for name in places
+def _of_two(name: str, far: str, places: dict[str, Metres], weight: _Carried, sheet: Sheet) -> _Load:
+    r = sheet.work(f"r_{name}", share_on_line, x=weight.x, x_j=places[name], x_k=places[far])
+    return _Load(sheet.work(f"R_{name}", load_by_share, r=r, G=weight.G), r)
+
+
+def _spring(name: str, x: Metres, block: CylinderBlock, sheet: Sheet) -> _Spring:
+    pad = block.pads[name]
+    return _Spring(x, sheet.take(f"k_{name}", pad.stiffness), sheet.take(f"h_{name}", pad.carry_height))
+
+
+def _of_three(name: str, pads: dict[str, _Spring], weight: _Carried, sheet: Sheet) -> _Load:
+    """What closes the gap between a pad and the block on the two others."""
+    own = pads[name]
+    j, k = (pad for far, pad in pads.items() if far != name)
+    p = sheet.work(f"p_{name}", share_on_line, x=own.x, x_j=j.x, x_k=k.x)
+    q = sheet.work(f"q_{name}", share_on_line, x=own.x, x_j=k.x, x_k=j.x)
+    s_j = sheet.work("s_j", share_on_line, x=weight.x, x_j=j.x, x_k=k.x)
+    s_k = sheet.work("s_k", share_on_line, x=weight.x, x_j=k.x, x_k=j.x)
+    gap = {
+        "e": sheet.work(f"e_{name}", out_of_line, h=own.h, p=p, h_j=j.h, q=q, h_k=k.h),
+        "G": weight.G,
+        "w": sheet.work(f"w_{name}", sinking_of_line, p=p, s_j=s_j, k_j=j.k, q=q, s_k=s_k, k_k=k.k),
+        "c": sheet.work(f"c_{name}", give_of_three, k=own.k, p=p, k_j=j.k, q=q, k_k=k.k),
     }
+    return _Load(
+        sheet.work(f"R_{name}", load_of_three, **gap), sheet.work(f"r_{name}", share_of_three, **gap)
+    )
+
+
+def _on_springs(pads: dict[str, _Spring], weight: _Carried, sheet: Sheet) -> dict[str, _Load]:
+    """A stiff block on four pads or more that give, each at its own height."""
     S_0: NewtonsPerMetre = 0.0
     S_1 = S_2 = H_0 = H_1 = 0.0
-    for name, (k, h) in pads.items():
-        x = places[name]
+    for x, k, h in pads.values():
         S_0 = sheet.work("S_0", stiffness_added, s_0=S_0, k=k)
         S_1 = sheet.work("S_1", moment_added, s_0=S_1, k=k, x=x)
         S_2 = sheet.work("S_2", product_added, s_0=S_2, k=k, x=x, y=x)
@@ -149,10 +228,11 @@ def _on_springs(
         H_1 = sheet.work("H_1", product_added, s_0=H_1, k=k, x=h, y=x)
     b = sheet.work("b", tilt_of_block, G=weight.G, x=weight.x, S_0=S_0, S_1=S_1, S_2=S_2, H_0=H_0, H_1=H_1)
     a = sheet.work("a", sinking_of_block, G=weight.G, H_0=H_0, b=b, S_1=S_1, S_0=S_0)
-    return {
-        name: sheet.work(f"R_{name}", load_of_pad, k=k, h=h, a=a, b=b, x=places[name])
-        for name, (k, h) in pads.items()
-    }
+    loads = {}
+    for name, (x, k, h) in pads.items():
+        R = sheet.work(f"R_{name}", load_of_pad, k=k, h=h, a=a, b=b, x=x)
+        loads[name] = _Load(R, sheet.work(f"r_{name}", share_of_weight, R=R, G=weight.G))
+    return loads
 
 
 @rule(

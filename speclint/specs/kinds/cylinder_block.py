@@ -77,6 +77,8 @@ class Bore(SpecTable):
         recess_chamfer: chamfer of the edge that the collar's fillet clears
         relieved: lengths over which the block does not touch the liner, by name
         axis_from_frame: distance of the axis from the frame face that locates the block
+        axis_above_pads: height of the axis above the middle of the faces that take its thrust along the frame, negative
+            below it; left out, the upright couple of the thrust is not worked
         cold_set: offset of the axis towards the frame cold, so that it is in line when hot
     """
 
@@ -101,6 +103,7 @@ class Bore(SpecTable):
     recess_chamfer: Annotated[Length, Span("0.3 mm", "20 mm")] = NOT_STATED
     relieved: dict[str, RelievedLength] = {}
     axis_from_frame: Annotated[Length, Span("50 mm", "1.5 m")] = NOT_STATED
+    axis_above_pads: Annotated[Position, Span("1 mm", "1.5 m")] = NOT_STATED
     cold_set: Annotated[Position, Span("20 µm", "10 mm")] = NOT_STATED
 
 

@@ -8,12 +8,18 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, changed, found, on_sheet
 from speclint_fits.formulae.carrying_pads import (
+    give_of_three,
     load_of_pad,
+    load_of_three,
     moment_added,
+    out_of_line,
     product_added,
+    share_of_three,
+    share_on_line,
     sinking_of_block,
+    sinking_of_line,
     tilt_of_block,
 )
 from speclint_fits.formulae.locked_pads import force_of_growth, in_series, stress_of_web
@@ -296,6 +302,85 @@ def test_a_tenth_high_lifts_both_ends(workshop: DesignFolder) -> None:
     assert on_sheet(check, "R_back") == pytest.approx(10e3 - 33.3e3, rel=1e-2)
 
 
+def test_the_worst_of_three_pads_is_proved(workshop: DesignFolder) -> None:
+    """Places, heights, stiffness and weights all with tolerances: few boxes enclose the loads, none is searched."""
+    made = _three("0 mm ± 0.01 mm")
+    made["block.toml"] = changed(
+        made["block.toml"],
+        ('at = "620 mm"', 'at = "620 mm ± 0.5 mm"'),
+        ('at = "310 mm"\nwidth', 'at = "310 mm ± 0.5 mm"\nwidth'),
+        ('weight_at = "310 mm"', 'weight_at = "310 mm ± 5 mm"'),
+        ('diameter = "500 mm"', 'diameter = "500 mm ± 1 mm"\naxis_above_pads = "2 mm ± 1 mm"'),
+    )
+    made["block.toml"] = made["block.toml"].replace('"1e6 N/mm"', '"1e6 N/mm ± 1e5 N/mm"')
+    made["weldment.toml"] = made["weldment.toml"].replace(' kg"', ' kg ± 50 kg"')
+    check = workshop.write(made).only(CARRY)
+    assert check.outcome == "conforms"
+    assert {proof.method for proof in check.proofs.values()} <= {"enclosed", "split"}
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("0.0249 mm", "conforms"), ("0.0251 mm", "finding")])
+def test_four_pads_want_one_plane(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """Like pads of 12.5 kN at 0, 200, 400 and 600 mm, the inner pair high by δ: an end loses k δ/2, all at 0.025 mm."""
+    made = _three(height)
+    made["block.toml"] = changed(
+        made["block.toml"],
+        ('at = "620 mm"', 'at = "600 mm"'),
+        ('at = "310 mm"\nwidth', 'at = "200 mm"\nwidth'),
+        ('weight_at = "310 mm"', 'weight_at = "300 mm"'),
+    )
+    fourth = made["block.toml"][made["block.toml"].index("[pads.middle]") :]
+    made["block.toml"] += fourth.replace("pads.middle", "pads.fourth").replace('"200 mm"', '"400 mm"')
+    made["face-fourth.toml"] = made["face-middle.toml"].replace("middle", "fourth")
+    made["weldment.toml"] = made["weldment.toml"].replace(f"{30e3 / 9.80665:.4f}", f"{50e3 / 9.80665:.4f}")
+    assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+def _above(height: str, *changes: tuple[str, str]) -> dict[str, str]:
+    """The axis of the bore above, or below, the faces that take its thrust of 326 kN."""
+    bore = ('diameter = "500 mm"', f'diameter = "500 mm"\naxis_above_pads = "{height}"')
+    return files(bore, *changes)
+
+
+@pytest.mark.parametrize(
+    ("height", "outcome"),
+    [("17.8 mm", "conforms"), ("17.95 mm", "finding"), ("-17.8 mm", "conforms"), ("-17.95 mm", "finding")],
+)
+def test_the_thrust_unloads_a_pad(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """9.395 kN on the front pad, 620 mm from the back one: 5.825 kN·m of 326 kN are 17.868 mm, above or below."""
+    assert workshop.write(_above(height)).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("width", "outcome"), [("49.9 mm", "conforms"), ("49.6 mm", "finding")])
+def test_the_thrust_presses_a_pad(workshop: DesignFolder, width: str, outcome: str) -> None:
+    """10 mm: 3.26 kN·m over 620 mm and 3 × 12.179 kN are 41.795 kN, over 30 MPa × 28 mm 49.76 mm."""
+    assert workshop.write(_above("10 mm", ("220.03 mm", width))).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("18.9 mm", "conforms"), ("19.1 mm", "finding")])
+def test_the_thrust_unloads_one_of_three(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """An end of three like pads loses M/620 mm: 10 kN at 6.2 kN·m, 19.018 mm of 326 kN."""
+    made = _three("0 mm")
+    made["block.toml"] = changed(
+        made["block.toml"],
+        ('diameter = "500 mm"', f'diameter = "500 mm"\naxis_above_pads = "{height}"'),
+    )
+    assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("3.9 mm", "conforms"), ("4.1 mm", "finding")])
+def test_the_thrust_tips_a_block_on_one_pad(workshop: DesignFolder, height: str, outcome: str) -> None:
+    """21.575 kN at 50 mm of half of 220.03: 60.015 mm more are 1.295 kN·m, 3.972 mm of 326 kN."""
+    front = ('takes = ["lengthwise", "weight"]', 'takes = ["lengthwise"]')
+    made = _above(height, ('weight_at = "270 mm"', 'weight_at = "50 mm"'), front)
+    assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+def test_without_a_locked_pad_the_thrust_is_not_known(workshop: DesignFolder) -> None:
+    check = workshop.write(_above("10 mm", ('"lengthwise", ', ""))).only(CARRY)
+    assert check.outcome == "not assessed"
+
+
 @pytest.mark.parametrize(("force", "outcome"), [("290 kN", "conforms"), ("289 kN", "finding")])
 def test_the_means_draw_it_out(workshop: DesignFolder, force: str, outcome: str) -> None:
     """Both pads, 0.03 mm, 0.15: 2 × 67.00 kN; twice that and 21.57 kN of weight: 289.6 kN."""
@@ -360,18 +445,35 @@ def test_more_force_stresses_a_web_more(F: float, arm: float, more: float) -> No
 @given(
     x=st.floats(0.05, 0.55),
     heights=st.lists(st.floats(-1e-4, 1e-4), min_size=3, max_size=3),
+    stiff=st.lists(st.floats(1e8, 1e10), min_size=3, max_size=3),
     G=st.floats(1e3, 1e5),
 )
-def test_loads_of_three_pads_carry_the_weight(x: float, heights: list[float], G: float) -> None:
-    places, k = (0.0, 0.31, 0.62), 1e9
-    S_0, S_1, S_2, H_0, H_1 = 3 * k, 0.0, 0.0, 0.0, 0.0
-    for at, h in zip(places, heights, strict=True):
-        S_1, S_2 = moment_added(S_1, k, at), product_added(S_2, k, at, at)
+def test_loads_of_three_pads_carry_the_weight(
+    x: float, heights: list[float], stiff: list[float], G: float
+) -> None:
+    """Statics, and the same loads as a stiff block on springs gives, pad by pad."""
+    places = (0.0, 0.25, 0.62)
+    S_0 = S_1 = S_2 = H_0 = H_1 = 0.0
+    for at, h, k in zip(places, heights, stiff, strict=True):
+        S_0, S_1, S_2 = S_0 + k, moment_added(S_1, k, at), product_added(S_2, k, at, at)
         H_0, H_1 = moment_added(H_0, k, h), product_added(H_1, k, h, at)
     b = tilt_of_block(G, x, S_0, S_1, S_2, H_0, H_1)
     a = sinking_of_block(G, H_0, b, S_1, S_0)
-    loads = [load_of_pad(k, h, a, b, at) for at, h in zip(places, heights, strict=True)]
-    assert sum(loads) == pytest.approx(G, rel=1e-6)
+    loads = [load_of_pad(k, h, a, b, at) for at, h, k in zip(places, heights, stiff, strict=True)]
+    assert sum(loads) == pytest.approx(G, rel=1e-6, abs=1.0)
     assert sum(one * at for one, at in zip(loads, places, strict=True)) == pytest.approx(
-        G * x, rel=1e-4, abs=1
+        G * x, rel=1e-6, abs=1.0
     )
+    for own, one in enumerate(loads):
+        j, k_ = (other for other in range(3) if other != own)
+        p, q = (
+            share_on_line(places[own], *far) for far in ((places[j], places[k_]), (places[k_], places[j]))
+        )
+        s_j, s_k = (share_on_line(x, *far) for far in ((places[j], places[k_]), (places[k_], places[j])))
+        gap = {
+            "e": out_of_line(heights[own], p, heights[j], q, heights[k_]),
+            "w": sinking_of_line(p, s_j, stiff[j], q, s_k, stiff[k_]),
+            "c": give_of_three(stiff[own], p, stiff[j], q, stiff[k_]),
+        }
+        assert load_of_three(G=G, **gap) == pytest.approx(one, rel=1e-6, abs=1.0)
+        assert share_of_three(G=G, **gap) * G == pytest.approx(one, rel=1e-6, abs=1.0)

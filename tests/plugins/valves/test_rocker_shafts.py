@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.facts import lift_lost_by_shaft, sag_at
 from speclint.handbook.members import torsion_shear, tube_polar_moment, twist
 from speclint.testing import DesignFolder, changed, on_sheet
-from speclint_valves.formulae.rocker_shaft import lift_lost_by_shaft, sag_at
 from tests.plugins.valves.test_rockers import rocker_files
 
 TWIST = "gear.rocker-twist"
