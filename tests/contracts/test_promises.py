@@ -16,6 +16,7 @@ from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
 from tests.plugins.assembly.bench import write
+from tests.plugins.clearances.test_withdrawing import swung
 from tests.plugins.events.promised import promised_design
 from tests.plugins.fabrication.test_openings import everything
 from tests.plugins.fabrication.test_unlike_plates import two_steels
@@ -48,6 +49,11 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
     for name in ("back", "front"):
         made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
     return workshop.write(made)
+
+
+def _swung(workshop: DesignFolder) -> DesignFolder:
+    """A seat that swings as it is drawn out."""
+    return workshop.write(swung(more='across = "80 mm"\n'))
 
 
 def _carrying(workshop: DesignFolder) -> DesignFolder:
@@ -111,6 +117,7 @@ BESIDE_THE_EXAMPLE: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "piston.fastening": _train,
     "rod.buckling": _train,
     "rod.tension": _train,
+    "room.withdrawn-in-frames": _swung,
     "steamway.drains": _ways,
 }
 #: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
