@@ -27,6 +27,7 @@ from tests.plugins.liners.bench import bench
 from tests.plugins.motion import train
 from tests.plugins.release import made as made_parts, part
 from tests.plugins.steamways import way, wet
+from tests.plugins.valves.test_regrinding import capped
 from tests.plugins.wholeness import engine
 
 RULES = {rule.name: rule for rule in hold_rules()}
@@ -54,6 +55,11 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
 def _swung(workshop: DesignFolder) -> DesignFolder:
     """A seat that swings as it is drawn out."""
     return workshop.write(swung(more='across = "80 mm"\n'))
+
+
+def _capped(workshop: DesignFolder) -> DesignFolder:
+    """A spindle with a nitrided cap."""
+    return workshop.write(capped('hardening = "nitrided", hardened_depth = "2.5 mm"'))
 
 
 def _carrying(workshop: DesignFolder) -> DesignFolder:
@@ -119,6 +125,7 @@ BESIDE_THE_EXAMPLE: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "rod.tension": _train,
     "room.withdrawn-in-frames": _swung,
     "steamway.drains": _ways,
+    "wear.seats-reground": _capped,
 }
 #: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
