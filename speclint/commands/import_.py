@@ -8,9 +8,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for
+from speclint.commands.new_files import write_in_folder
 from speclint.commands.options import FOLDER
 from speclint.commands.streams import standard_output
-from speclint.errors import OutputError, SettingsError, TableError, one_of
+from speclint.errors import SettingsError, TableError, one_of
 
 if TYPE_CHECKING:
     from speclint.repository import Design, PartsMapping, PartsOfTable
@@ -74,7 +75,7 @@ def run(options: argparse.Namespace) -> int:
     for row in found.refused:
         print(f"speclint: {options.table}: {row}", file=sys.stderr)
     for spec in found.new:
-        _write(root / spec.file, spec.text)
+        write_in_folder(root / spec.file, spec.text)
     with standard_output() as stream:
         stream.write(_told(found))
     return int(bool(found.refused))
@@ -88,16 +89,6 @@ def _mapping(root: Path, design: Design, file: str) -> PartsMapping:
     if file not in design.settings.tables.mappings:
         raise SettingsError(f"{file}: speclint.toml names no such file under mappings in [tables]")
     return read_parts_mapping(root, file)
-
-
-def _write(target: Path, text: str) -> None:
-    from speclint.repository import replace_file
-
-    try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as problem:
-        raise OutputError(f"{target.parent}: it cannot be made: {problem.strerror or problem}") from problem
-    replace_file(target, text.encode("utf-8"))
 
 
 def _told(found: PartsOfTable) -> str:

@@ -47,3 +47,15 @@ def _write(path: Path, text: str) -> None:
         replace_file(path, text.encode("utf-8"))
     else:
         write_output(path, text)
+
+
+def write_in_folder(path: Path, text: str) -> None:
+    """Write a file of a design, and make its folder where there is none; what is there is replaced.
+
+    :raises OutputError: where the folder cannot be made, or the file not written.
+    """
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as problem:
+        raise OutputError(f"{path.parent}: it cannot be made: {problem.strerror or problem}") from problem
+    replace_file(path, text.encode("utf-8"))

@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for
+from speclint.commands.new_files import write_in_folder
 from speclint.commands.streams import standard_output
 from speclint.errors import DesignError, OutputError, SettingsError, TableError, one_of
 
@@ -65,7 +66,7 @@ def run(options: argparse.Namespace) -> int:
         print(f"speclint: {options.table}: {row}", file=sys.stderr)
     if not recorded.values:
         raise TableError(f"{options.table}: no row of serial number {options.serial} could be read")
-    _write(target, as_toml(part, options.serial, options.made_to, recorded, name))
+    write_in_folder(target, as_toml(part, options.serial, options.made_to, recorded, name))
     with standard_output() as stream:
         stream.write(_told(recorded, target.relative_to(root).as_posix()))
     return int(bool(recorded.refused))
@@ -119,16 +120,6 @@ def _target(root: Path, file: str) -> Path:
             f"{file}: there is a record already, and none is replaced; give another with --as-spec"
         )
     return root / file
-
-
-def _write(target: Path, text: str) -> None:
-    from speclint.repository import replace_file
-
-    try:
-        target.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as problem:
-        raise OutputError(f"{target.parent}: it cannot be made: {problem.strerror or problem}") from problem
-    replace_file(target, text.encode("utf-8"))
 
 
 def _told(recorded: Recorded, file: str) -> str:

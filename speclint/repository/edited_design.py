@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from typing import Any
 
 from speclint.errors import Complaint, Location
 from speclint.repository.all_specs import broken_links, loops
 from speclint.repository.design import Design
 from speclint.repository.index import Index, Indexed, indexed
+from speclint.repository.lazy_specs import IndexedSpecs
 from speclint.repository.neighbours import Neighbours
 from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.spec_files import is_toml
@@ -146,7 +146,7 @@ def _links(entry: Indexed | None) -> list[tuple[str, str]] | None:
     return None if entry is None else [(link.id, link.where.key) for link in entry.links()]
 
 
-class _Edited(Mapping[str, Spec]):
+class _Edited(IndexedSpecs):
     """The specs of a design, some of them read anew; ``index`` has all of them."""
 
     def __init__(
@@ -162,16 +162,3 @@ class _Edited(Mapping[str, Spec]):
         if name not in self.index:
             raise KeyError(name)
         return self._read[name] if name in self._read else self._specs[name]
-
-    def __contains__(self, name: object) -> bool:
-        return name in self.index
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self.index)
-
-    def __len__(self) -> int:
-        return len(self.index)
-
-    def __reduce__(self) -> tuple[Any, ...]:
-        """Passed to another process with every spec read."""
-        return dict, (dict(self.items()),)

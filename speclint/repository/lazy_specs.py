@@ -13,7 +13,26 @@ from speclint.repository.taking_over import named_by, taken_over
 from speclint.specs import Spec
 
 
-class LazySpecs(Mapping[str, Spec]):
+class IndexedSpecs(Mapping[str, Spec]):
+    """Specs by id, of which ``index`` names all, read or not."""
+
+    index: Mapping[str, Indexed]
+
+    def __contains__(self, name: object) -> bool:
+        return name in self.index
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self.index)
+
+    def __len__(self) -> int:
+        return len(self.index)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Passed to another process with every spec read."""
+        return dict, (dict(self.items()),)
+
+
+class LazySpecs(IndexedSpecs):
     """The specs of a design by id. ``index`` has all of them; ``content`` is that of each file.
 
     ``states`` are the digests of those that have not changed since they were indexed.
@@ -65,16 +84,3 @@ class LazySpecs(Mapping[str, Spec]):
         spec = validated(taken_over(some)[name], self._kinds).spec
         assert spec is not None  # as it could be read when it was indexed
         return spec
-
-    def __contains__(self, name: object) -> bool:
-        return name in self.index
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self.index)
-
-    def __len__(self) -> int:
-        return len(self.index)
-
-    def __reduce__(self) -> tuple[Any, ...]:
-        """Passed to another process with every spec read."""
-        return dict, (dict(self.items()),)
