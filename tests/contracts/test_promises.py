@@ -16,6 +16,7 @@ from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import Promise, general, promised, taken_by
 from tests.example import assessed
 from tests.plugins.assembly.bench import write
+from tests.plugins.clearances.test_withdrawing import swung
 from tests.plugins.events.promised import promised_design
 from tests.plugins.fabrication.test_openings import everything
 from tests.plugins.fabrication.test_unlike_plates import two_steels
@@ -26,6 +27,7 @@ from tests.plugins.liners.bench import bench
 from tests.plugins.motion import train
 from tests.plugins.release import made as made_parts, part
 from tests.plugins.steamways import way, wet
+from tests.plugins.valves.test_regrinding import capped
 from tests.plugins.wholeness import engine
 
 RULES = {rule.name: rule for rule in hold_rules()}
@@ -48,6 +50,16 @@ def _locked(workshop: DesignFolder) -> DesignFolder:
     for name in ("back", "front"):
         made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
     return workshop.write(made)
+
+
+def _swung(workshop: DesignFolder) -> DesignFolder:
+    """A seat that swings as it is drawn out."""
+    return workshop.write(swung(more='across = "80 mm"\n'))
+
+
+def _capped(workshop: DesignFolder) -> DesignFolder:
+    """A spindle with a nitrided cap."""
+    return workshop.write(capped('hardening = "nitrided", hardened_depth = "2.5 mm"'))
 
 
 def _carrying(workshop: DesignFolder) -> DesignFolder:
@@ -111,7 +123,9 @@ BESIDE_THE_EXAMPLE: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {
     "piston.fastening": _train,
     "rod.buckling": _train,
     "rod.tension": _train,
+    "room.withdrawn-in-frames": _swung,
     "steamway.drains": _ways,
+    "wear.seats-reground": _capped,
 }
 #: Rules that the example gives no part to: ground faces, a gear, a design that is no draft, a block with drains.
 OF_ITS_OWN: Mapping[str, Callable[[DesignFolder], DesignFolder]] = {

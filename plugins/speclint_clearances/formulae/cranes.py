@@ -223,3 +223,39 @@ def room_to_draw_out(l: Metres, e: Metres, c: Metres) -> Metres:  # noqa: E741
     0.405
     """
     return l + e + c
+
+
+@formula("l_a = l cos(θ) + d sin(θ)/2", cites=[FIRST_PRINCIPLES])
+def reach_along(l: Metres, d: Metres, θ: Radians) -> Metres:  # noqa: E741
+    """How far a part that is swung out of its axis reaches along it.
+
+    l_a = l cos(θ) + d sin(θ)/2
+
+    ``l`` its length, ``d`` its width, from 0 [m]; ``θ`` swing about the middle of its inner end [rad], 0 to π/2.
+    Returns [m]: that of the corner of its outer end that the swing lifts. Raises OutOfRange otherwise.
+
+    Hand working: 400 mm by 60 mm at 30°: 346.4 + 15 = 361.4 mm.
+
+    >>> round(reach_along(l=0.4, d=0.06, θ=math.radians(30)) * 1e3, 1)
+    361.4
+    """
+    require(0 <= θ <= math.pi / 2, f"a part swings by 0° to 90°, not by {math.degrees(θ):.4g}°")
+    return l * math.cos(θ) + d * math.sin(θ) / 2
+
+
+@formula("l_s = l sin(θ) + d cos(θ)/2", cites=[FIRST_PRINCIPLES])
+def reach_beside(l: Metres, d: Metres, θ: Radians) -> Metres:  # noqa: E741
+    """How far a part that is swung out of its axis reaches to the side.
+
+    l_s = l sin(θ) + d cos(θ)/2
+
+    ``l`` its length, ``d`` its width, from 0 [m]; ``θ`` swing about the middle of its inner end [rad], 0 to π/2.
+    Returns [m], from the axis. Raises OutOfRange otherwise.
+
+    Hand working: 400 mm by 60 mm at 30°: 200 + 26.0 = 226.0 mm.
+
+    >>> round(reach_beside(l=0.4, d=0.06, θ=math.radians(30)) * 1e3, 1)
+    226.0
+    """
+    require(0 <= θ <= math.pi / 2, f"a part swings by 0° to 90°, not by {math.degrees(θ):.4g}°")
+    return l * math.sin(θ) + d * math.cos(θ) / 2

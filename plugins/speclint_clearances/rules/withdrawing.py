@@ -20,7 +20,7 @@ from speclint.specs import (
     ValveSpindle,
     Withdrawal,
 )
-from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
+from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
 
 #: Methods of tightening in which no spanner turns the nut against its load.
 _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic tensioner")
@@ -28,16 +28,16 @@ _STRETCHED = ("elongation by ultrasound", "elongation by length", "hydraulic ten
 
 @rule(
     "room.withdrawn-in-frames",
-    edition=2,
-    title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out: the room "
-    "is at least its length, its engagement and 25 mm for the tool",
+    edition=3,
+    title="With the block in its frames each valve, spindle, spring, seat, piston and rod can be drawn out, straight "
+    "or with its swing: room for its length, its engagement and 25 mm for the tool",
     on=AccessPlan,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="what can only be drawn out with the block off the engine is not inspected between heavy overhauls",
-    leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); a part that swings as it "
-    "comes out; whether what has to come off can; the local code and a competent person decide",
+    leaves_out="liners and studs (access.inspection) and the cam box (cambox.withdrawal); what it meets on the "
+    "way as it swings; whether what has to come off can; the local code and a competent person decide",
     against=(),
     limits=[Limit("tool", "25 mm", "length", COMMON_PRACTICE, "room for the tool")],
 )
@@ -63,17 +63,22 @@ def _drawn_out(part: Component, plan: AccessPlan, sheet: Sheet) -> Judgement:
     if "frames" not in stays or not set(stays).isdisjoint(off):
         said = f"{part.id} is drawn out with {' and '.join(stays)} in place and {' and '.join(off) or 'nothing'} off"
         return _graver(sheet.states(False, said, where=plan.where), part, sheet)
-    wanted = sheet.work(
-        f"r {part.id}",
-        room_to_draw_out,
-        l=_length(part, drawn, sheet),
-        e=sheet.take(f"e {part.id}", drawn.engagement),
-        c=sheet.limit("tool", "c"),
-    )
-    judged = sheet.at_least(sheet.take(f"r_0 {part.id}", drawn.room), wanted).else_says(
+    along, judged = _length(part, drawn, sheet), []
+    if sheet.is_stated(f"swing of {part.id}", drawn.swing):
+        turned = {"l": along, "d": _across(part, drawn, sheet), "θ": sheet.take(f"θ {part.id}", drawn.swing)}
+        along = sheet.work(f"l_a {part.id}", reach_along, **turned)
+        to_the_side = sheet.work(f"l_s {part.id}", reach_beside, **turned)
+        judged.append(
+            sheet.at_least(sheet.take(f"s_0 {part.id}", drawn.beside), to_the_side).else_says(
+                "{item} has {found} beside its axis to be swung out, {limit} wanted"
+            )
+        )
+    e, c = sheet.take(f"e {part.id}", drawn.engagement), sheet.limit("tool", "c")
+    wanted = sheet.work(f"r {part.id}", room_to_draw_out, l=along, e=e, c=c)
+    straight = sheet.at_least(sheet.take(f"r_0 {part.id}", drawn.room), wanted).else_says(
         "{item} has {found} to be drawn out in the frames, {limit} wanted"
     )
-    return _graver(judged, part, sheet)
+    return _graver(sheet.worst(straight, *judged), part, sheet)
 
 
 def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:
@@ -98,6 +103,19 @@ def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     if not lengths or sheet.is_stated(f"size of {part.id}", drawn.size):
         lengths.append(sheet.take(f"l_p {part.id}", drawn.size))
     return max(lengths)
+
+
+def _across(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
+    """The width of a part across its axis: the greater of its own size and that of the plan."""
+    own = None
+    if isinstance(part, PoppetValve | ValveSeat):
+        own = part.outside_diameter
+    elif isinstance(part, Piston):
+        own = part.diameter
+    widths = [sheet.take(f"d {part.id}", own)] if own is not None else []
+    if not widths or sheet.is_stated(f"width of {part.id}", drawn.across):
+        widths.append(sheet.take(f"d_p {part.id}", drawn.across))
+    return max(widths)
 
 
 @rule(

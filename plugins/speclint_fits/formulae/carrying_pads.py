@@ -364,6 +364,22 @@ def out_of_square(t: Metres, X: Metres, l: Metres) -> Metres:  # noqa: E741 - th
     return t * X / l
 
 
+@formula("u_b = u_1 + u_2", cites=[FIRST_PRINCIPLES])
+def out_together(u_1: Metres, u_2: Metres) -> Metres:
+    """How far an axis lies out at its crosshead where the axle is square to the other axis, and both lie out.
+
+    u_b = u_1 + u_2
+
+    ``u_1``, ``u_2`` by which each lies out at its own crosshead, the opposite way [m]. Returns [m].
+
+    Hand working: 0.025 mm over 300 mm gives each 0.148 mm at 1780 mm: 0.297 mm together.
+
+    >>> round(out_together(u_1=0.1483e-3, u_2=0.1483e-3) * 1e3, 4)
+    0.2966
+    """
+    return u_1 + u_2
+
+
 @formula("X = L + S/2", cites=[FIRST_PRINCIPLES])
 def far_crosshead(L: Metres, S: Metres) -> Metres:
     """From the middle of the cylinder to the crosshead at the far end of its stroke.

@@ -8,8 +8,14 @@ from typing import Any
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.facts import Acting, zone_at_distance, zone_of
-from speclint.specs import ORIENTATIONS, Component, Weldment
-from speclint_fits.formulae.geometry import half_of_zone, zone_of_faces
+from speclint.specs import ORIENTATIONS, Component, GeometricalTolerance, Weldment
+from speclint_fits.formulae.geometry import (
+    beyond_projection,
+    half_of_zone,
+    opening_of_zone,
+    part_of_zone,
+    zone_of_faces,
+)
 from speclint_fits.formulae.tables import general_flatness, weldment_angle
 
 #: The one general specification that states its zone itself.
@@ -43,13 +49,37 @@ def _stated(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Me
             continue
         form = sheet.read(f"form of {name} of {part.id}", its.form)
         t = zone_of(f"t of {one.name}, {name}", name, its, part, sheet)
-        if form in ORIENTATIONS and sheet.is_stated(f"reach of {one.name}", one.link.reach):
-            over, reach = sheet.take(f"l of {name}", its.over), sheet.take(f"L of {one.name}", one.link.reach)
-            yield sheet.work(f"e of {one.name}", zone_at_distance, t=t, L=reach, l=over)
-        elif form in ORIENTATIONS:
-            yield t
+        if form in ORIENTATIONS:
+            yield _tilted(one, name, its, t, sheet)
         else:
-            yield sheet.work(f"e of {one.name}", half_of_zone, t=t)
+            e = sheet.work(f"e of {one.name}", half_of_zone, t=t)
+            yield _opened(one, name, its, e, sheet) if _projected(name, its, sheet) else e
+
+
+def _projected(name: str, its: GeometricalTolerance, sheet: Sheet) -> bool:
+    """Whether a zone lies outside of its part, from the face to the height to which it is projected."""
+    return sheet.is_stated(f"modifier of {name}", its.modifier) and (
+        sheet.read(f"modifier of {name}", its.modifier) == "P"
+    )
+
+
+def _tilted(one: Acting, name: str, its: GeometricalTolerance, t: Metres, sheet: Sheet) -> Metres:
+    """A zone of orientation at the reach of the link: over its length, which is its height where it is projected."""
+    if not sheet.is_stated(f"reach of {one.name}", one.link.reach):
+        return t
+    over = its.projects if _projected(name, its, sheet) else its.over
+    length, reach = sheet.take(f"l of {name}", over), sheet.take(f"L of {one.name}", one.link.reach)
+    return sheet.work(f"e of {one.name}", zone_at_distance, t=t, L=reach, l=length)
+
+
+def _opened(one: Acting, name: str, its: GeometricalTolerance, e: Metres, sheet: Sheet) -> Metres:
+    """A projected zone of position at the far end of what projects, as far as that reaches beyond its height."""
+    if not sheet.is_stated(f"reach of {one.name}", one.link.reach):
+        return e
+    h, reach = sheet.take(f"h of {name}", its.projects), sheet.take(f"L of {one.name}", one.link.reach)
+    beyond = sheet.work(f"P of {one.name}", beyond_projection, P=reach, h=h)
+    k = sheet.work(f"k of {one.name}", opening_of_zone, P=beyond, D=h)
+    return sheet.work(f"e of {one.name}", part_of_zone, k=k, e=e)
 
 
 def _of_table(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Metres]:

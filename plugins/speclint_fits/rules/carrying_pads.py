@@ -1,4 +1,4 @@
-"""Pads that carry the block, putting it in and drawing it out again, and its squareness."""
+"""Pads that carry the block, putting it in and drawing it out again."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from speclint.facts import (
     fastenings_of_pad,
     locks_block,
     mass_drawn,
-    stroke_of,
     taken_by,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE, cooling_for_entry
@@ -20,7 +19,6 @@ from speclint.handbook.members import rectangle_area, sum_of_loads
 from speclint.specs import CylinderBlock, FrameFastening, LocatingFace
 from speclint_fits.formulae.carrying_pads import (
     chamfer_to_lead_in,
-    far_crosshead,
     give_of_three,
     inside_of_edge,
     load_by_share,
@@ -28,7 +26,6 @@ from speclint_fits.formulae.carrying_pads import (
     load_of_three,
     moment_added,
     out_of_line,
-    out_of_square,
     product_added,
     share_of_three,
     share_of_weight,
@@ -320,30 +317,4 @@ def _entering(pad_in: Seated, sheet: Sheet) -> Newtons:
     return force
 
 
-@rule(
-    "frame.square-to-axis",
-    title="The faces of a locked pad are so square to the axis of the bore that this lies out by at most 0.3 mm at the "
-    "far end of the crosshead's stroke",
-    wrong="axis lies out by {found} at the crosshead, {limit} allowed",
-    on=LocatingFace,
-    grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="A block that sits askew in its frame runs its crosshead against one side of the bars.",
-    leaves_out="both blocks together against the axle, how far out each frame is, and the slide bars' own setting",
-    against=(),
-    against_on={"crosshead": ("wear",), "slide-bar": ("wear",)},
-    limits=[Limit("out", "0.3 mm", "length", COMMON_PRACTICE, "greatest error at the crosshead's far end")],
-)
-def square_to_axis(face: LocatingFace, sheet: Sheet) -> Judgement:
-    """Zone over the height of the faces, carried to the crosshead."""
-    pad_in = seated(face, sheet)
-    if not locks_block(sheet.read("pad", face.pad), pad_in.pad, sheet):
-        raise sheet.not_applicable("this pad slides")
-    block = pad_in.block
-    L = sheet.take("L", block.drive.rod_length)
-    X = sheet.work("X", far_crosshead, L=L, S=sheet.take("S", stroke_of(block, sheet)))
-    t, height = sheet.take("t", pad_in.pad.square_to_axis), sheet.take("l", face.bearing_height)
-    return sheet.at_most(sheet.work("u", out_of_square, t=t, X=X, l=height), sheet.limit("out", "u_a"))
-
-
-RULES: tuple[Rule, ...] = (carrying_pads, put_in_and_out, square_to_axis)
+RULES: tuple[Rule, ...] = (carrying_pads, put_in_and_out)

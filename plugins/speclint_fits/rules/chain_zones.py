@@ -11,24 +11,27 @@ from speclint_fits.formulae.chains import reaches_together
 from speclint_fits.formulae.geometry import gap_at_zone, part_of_zone
 from speclint_fits.inputs.chains import asked_cold
 from speclint_fits.inputs.zones import zone_of_link
-from speclint_fits.sources import ISO_1101, ISO_2692, ISO_2768_2, ISO_13920
+from speclint_fits.sources import ASME_Y14_5, ISO_1101, ISO_2692, ISO_2768_2, ISO_13920
 
 
 @rule(
     "geometry.in-the-chain",
-    edition=2,
+    edition=3,
     title="The gap of a dimension chain stays within its limits with the zones of form, orientation and place of the "
     "faces that it runs over taken in",
     on=DimensionChain,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_1101, ISO_2692, ISO_2768_2, ISO_13920, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[ISO_1101, ISO_2692, ISO_2768_2, ISO_13920, ASME_Y14_5, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="sizes in limits leave a gap on paper that a face out of square takes up in the shop",
     leaves_out="links that were measured, that the chain states itself, or that have a class of fits, whose form "
     "lies within their limits; heat (chain.worst-case-hot); how zones fall by chance",
     against=(),
 )
 def in_the_chain(chain: DimensionChain, sheet: Sheet) -> Judgement:
-    """Σ k x at the governing corner, less and plus Σ |k| e: t/2 of form, place and run-out, t L/l of orientation."""
+    """Σ k x at the governing corner, less and plus Σ |k| e: t/2 of form, place and run-out, t L/l of orientation.
+
+    A projected zone of place opens beyond its height, by 1 + 2 P/h, and one of orientation holds over that height.
+    """
     least, greatest = asked_cold(chain, sheet)
     gap, taken, silent = 0.0, 0.0, []
     for one in links_of(chain, sheet):

@@ -11,6 +11,7 @@ from speclint.facts import sink_of_valve, springs_of
 from speclint.specs import Beat, Cam, LoadCase, PoppetValve, ValveSeat
 from speclint_valves.formulae.regrinding import (
     adjustment_left,
+    cap_ground,
     face_widened,
     ground_off,
     load_when_sunk,
@@ -41,16 +42,16 @@ class _Ground(NamedTuple):
 
 @rule(
     "wear.seats-reground",
-    edition=2,
-    title="After its last regrind a valve is still shut with load enough by springs set to their limit, its gear can "
-    "be adjusted, contact and seat rings are sound, and a cam keeps half of its hardened skin",
+    edition=3,
+    title="After its last regrind a valve is shut with load enough by springs set to their limit, its gear can "
+    "be adjusted, contact and seat rings are sound, and cam and cap keep half of their hardened skin",
     on=(PoppetValve, Cam),
     cases=("starting", "running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[*SPRINGS, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="each regrind lets the valve sink, and what it sinks is missing from springs, clearance and seat ring",
-    leaves_out="clearance to cage and stop, which grows as the valve sinks; the hardness of caps that are ground; "
+    leaves_out="clearance to cage and stop, which grows as the valve sinks; what a cap without a hardened skin bears; "
     f"wear between regrinds (wear.works-at-limit); {DEFERS}",
     against=("wear",),
     against_on={"valve-seat": ("wear",)},
@@ -79,7 +80,8 @@ def seats_reground(part: PoppetValve | Cam, case: LoadCase, sheet: Sheet) -> Jud
     ]
     h = max(sunk)
     faces = sheet.each([(one.name, one) for one in ground], lambda item: sheet.worst(*_faces(item[1], sheet)))
-    return sheet.worst(faces, _adjusted(part, h, sheet), *_loads(part, case, h, sheet))
+    gear = _adjusted(part, h, sheet), *_cap(part, h, sheet)
+    return sheet.worst(faces, *gear, *_loads(part, case, h, sheet))
 
 
 def _ground(valve: PoppetValve, sheet: Sheet) -> Iterator[_Ground]:
@@ -126,6 +128,25 @@ def _adjusted(valve: PoppetValve, h: Metres, sheet: Sheet) -> Judgement:
         used = sheet.take("a_g", spindle.cap_ground_off)
         left = sheet.work("a", adjustment_left, a_0=left, a_g=used)
     return sheet.at_least(left, h).else_says("{found} left to adjust the gear by, the valve sinks {limit}")
+
+
+def _cap(valve: PoppetValve, h: Metres, sheet: Sheet) -> Iterator[Judgement]:
+    """What setting the gear and following the sink grind off the hardened skin of a cap; a query where none is said."""
+    spindle = spindle_of(valve, sheet)
+    ground = sheet.is_stated("ground off its cap", spindle.cap_ground_off)
+    if not sheet.is_stated("hardening of its cap", spindle.cap.hardening):
+        if ground:
+            says = f"the cap of {spindle.id} is ground, and nothing says how it is hardened"
+            yield sheet.states(False, says, where=spindle.where).graded(Grade.QUERY)
+        return
+    if sheet.read("hardening of its cap", spindle.cap.hardening) not in _HARDENED:
+        return
+    t_c = sheet.work("t_c", cap_ground, a_g=sheet.take("a_g", spindle.cap_ground_off) if ground else 0.0, h=h)
+    depth = sheet.take("t_hc", spindle.cap.hardened_depth)
+    kept = sheet.work("t_nc", share_of_skin, x=sheet.limit("skin", "x"), t=depth)
+    yield sheet.at_most(t_c, kept).else_says(
+        "{found} of the hardened skin of its cap ground off, {limit} allowed"
+    )
 
 
 def _loads(valve: PoppetValve, case: LoadCase, h: Metres, sheet: Sheet) -> Iterator[Judgement]:

@@ -81,6 +81,9 @@ class Withdrawal(Dimension):
         comes_off: what has to come off before
         engagement: length over which it still engages when it begins to move freely
         room: clear length beyond its outer end, along the axis
+        swing: angle by which it is swung out of the axis once it moves freely; left out, it comes out straight
+        across: its greatest width across its axis, where its own sizes do not give it
+        beside: clear room beside the axis, on the side to which it swings
     """
 
     size: Annotated[Position, Span("10 mm", "2.2 m")] = NOT_STATED
@@ -89,6 +92,9 @@ class Withdrawal(Dimension):
     in_place: tuple[Word[str], ...] = ()
     comes_off: tuple[Word[str], ...] = ()
     engagement: Annotated[Allowance, Span("1 mm", "1 m")] = NOT_STATED
+    swing: Annotated[Angle, Span("0.5 °", "90 °")] = NOT_STATED
+    across: Annotated[Length, Span("5 mm", "1.2 m")] = NOT_STATED
+    beside: Annotated[Length, Span("5 mm", "3 m")] = NOT_STATED
 
 
 class AccessPlan(Component):

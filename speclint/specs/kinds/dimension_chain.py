@@ -20,7 +20,8 @@ class ChainLink(Dimension):
         spread: distribution of parts between the limits; left out, normal about the middle
         measured: its size as measured on the job, which then replaces the drawn one
         grows_with: the part with which it expands, where that is not the one that states it
-        reach: distance from the face over which an error of its orientation grows; left out, the length of its zone
+        reach: distance from the face over which an error of its orientation, or of a projected zone, grows; left out,
+            the length of that zone
         temperature: name under which the duty states the temperature of this length, where it is not its part's
     """
 

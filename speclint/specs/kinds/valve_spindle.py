@@ -44,6 +44,20 @@ class ValveHold(SpecTable):
     locked_by: Word[Literal["split pin", "riveted end", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
 
+class SpindleCap(SpecTable):
+    """The cap on the end of a spindle on which the gear bears, or that end where it has none.
+
+    Fields:
+        hardening: how it is hardened, or "not hardened"
+        hardened_depth: depth of its hardened skin before any of it is ground off; left out where it has no skin
+    """
+
+    hardening: Word[
+        Literal["through hardened", "case hardened", "induction hardened", "nitrided", "not hardened"]
+    ] = NOT_STATED
+    hardened_depth: Annotated[Length, Span("0.1 mm", "12 mm")] = NOT_STATED
+
+
 class ValveSpindle(Component):
     """The spindle of a poppet valve.
 
@@ -70,6 +84,7 @@ class ValveSpindle(Component):
         ends: how both ends of that length are held.
         heated_length: length from the valve's seat to the point where the gear drives it, which expands when hot.
         valve_length: part of that length that belongs to the valve, from its seat to where the spindle is attached.
+        cap: on its end at the gear.
         cap_ground_off: amount ground off its cap when the gear is set on the engine.
         friction: friction force of guide and seal, least to greatest; a single figure is the greatest.
         train_stiffness: of all parts between cam and valve, at the valve; leave out to have it estimated.
@@ -119,6 +134,7 @@ class ValveSpindle(Component):
     ends: Word[str] = NOT_STATED
     heated_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     valve_length: Annotated[Length, Span("4 mm", "500 mm")] = NOT_STATED
+    cap: SpindleCap = SpindleCap.unstated()
     cap_ground_off: Annotated[Length, Span("50 µm", "15 mm")] = NOT_STATED
     friction: Force = NOT_STATED
     train_stiffness: Stiffness = NOT_STATED

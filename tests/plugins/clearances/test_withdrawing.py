@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade
+from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder
-from speclint_clearances.formulae.cranes import bar_wanted, room_to_draw_out
+from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
 
 ROOM, TOOL = "room.withdrawn-in-frames", "room.spanner-each-joint"
 BLOCK = 'kind = "cylinder-block"\nid = "block"\n'
@@ -29,6 +31,46 @@ def test_room_for_part_engagement_and_tool(workshop: DesignFolder, room: str, ou
     """48 + 48 + 25 = 121 mm."""
     check = workshop.write(drawn(ENTRY.format(room=room))).only(ROOM)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+SWUNG = 'kind = "valve-seat"\nid = "seat"\npressed_into = "block"\nlength = "240 mm"\noutside_diameter = "80 mm"\n'
+SWINGS = 'swing = "30 °"\nbeside = "{beside}"\n'
+
+
+def swung(room: str = "310 mm", beside: str = "160 mm", more: str = "") -> dict[str, str]:
+    entry = ENTRY.format(room=room) + SWINGS.format(beside=beside) + more
+    return {**drawn(entry), "seat.toml": SWUNG}
+
+
+@pytest.mark.parametrize(
+    ("room", "beside", "outcome"),
+    [
+        ("300.9 mm", "160 mm", "conforms"),
+        ("300.8 mm", "160 mm", "finding"),
+        ("310 mm", "154.7 mm", "conforms"),
+        ("310 mm", "154.6 mm", "finding"),
+    ],
+)
+def test_a_part_that_swings_as_it_comes_out(
+    workshop: DesignFolder, room: str, beside: str, outcome: str
+) -> None:
+    """240 × 80 mm by 30°: 207.85 + 20 + 48 + 25 = 300.85 mm along, 313 straight; 120 + 34.64 = 154.64 mm beside."""
+    check = workshop.write(swung(room, beside)).only(ROOM)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    straight = drawn(ENTRY.format(room=room)) | {"seat.toml": SWUNG}
+    assert workshop.write(straight).only(ROOM).outcome == "finding"
+
+
+def test_a_wider_part_of_the_plan_counts(workshop: DesignFolder) -> None:
+    """100 mm: 207.85 + 25 + 73 = 305.85 mm along, and 120 + 43.30 beside."""
+    assert workshop.write(swung("305 mm", "164 mm", 'across = "100 mm"\n')).only(ROOM).outcome == "finding"
+    assert workshop.write(swung("306 mm", "164 mm", 'across = "100 mm"\n')).only(ROOM).outcome == "conforms"
+
+
+def test_a_swing_without_the_room_beside_is_not_assessed(workshop: DesignFolder) -> None:
+    made = swung()
+    made["plan.toml"] = made["plan.toml"].replace('beside = "160 mm"\n', "")
+    assert workshop.write(made).only(ROOM).outcome == "not assessed"
 
 
 def test_a_part_without_an_entry_passed_before(workshop: DesignFolder) -> None:
@@ -128,3 +170,17 @@ def test_twice_the_torque_wants_twice_the_bar(T: float) -> None:
 @given(l=st.floats(0.01, 2.0), e=st.floats(0.0, 1.0))
 def test_room_is_never_less_than_the_part(l: float, e: float) -> None:  # noqa: E741
     assert room_to_draw_out(l=l, e=e, c=0.025) > l + e
+
+
+@given(l=st.floats(0.01, 2.0), d=st.floats(0.0, 1.0), θ=st.floats(0.0, math.pi / 2))
+def test_a_swung_part_keeps_its_size(l: float, d: float, θ: float) -> None:  # noqa: E741
+    """Its raised corner stays as far from the middle of its inner end; straight it reaches its own length."""
+    along, beside = reach_along(l=l, d=d, θ=θ), reach_beside(l=l, d=-d, θ=θ)
+    assert math.hypot(along, beside) == pytest.approx(math.hypot(l, d / 2))
+    assert reach_along(l=l, d=d, θ=0.0) == l
+
+
+def test_a_swing_beyond_a_right_angle_is_refused() -> None:
+    for reach in (reach_along, reach_beside):
+        with pytest.raises(OutOfRange, match="90°"):
+            reach(l=0.4, d=0.06, θ=math.radians(91))

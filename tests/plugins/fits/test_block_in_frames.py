@@ -432,6 +432,49 @@ def test_square_to_the_axis(workshop: DesignFolder, zone: str, outcome: str) -> 
     assert found(check) * 1e3 == pytest.approx(0.242, abs=0.001)
 
 
+def _on_one_axle(zone: str, driven: str = '["left", "right"]') -> dict[str, str]:
+    """The block and one like it, that says its own zone, on the cranks of one axle."""
+    made = files()
+    for name in ("block", "face-back"):
+        text = made[f"{name}.toml"].replace('"block"', '"block-right"').replace('"face-back"', '"face-right"')
+        made[f"right-{name}.toml"] = text.replace('square_to_axis = "0.02 mm"', f'square_to_axis = "{zone}"')
+    made["engine.toml"] = """
+kind = "engine"
+id = "engine"
+cranks.left = { block = "block", bore = "main" }
+cranks.right = { block = "block-right", bore = "main" }
+"""
+    made["axle.toml"] = f'kind = "driving-axle"\nid = "axle"\nengine = "engine"\ndriven_by = {driven}\n'
+    return made
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.0420 mm", "conforms"), ("0.0421 mm", "finding")])
+@pytest.mark.parametrize("face", ["face-back", "face-right"])
+def test_both_blocks_together_against_the_axle(
+    workshop: DesignFolder, zone: str, outcome: str, face: str
+) -> None:
+    """0.02 and 0.04207 mm over 300: at 1450 mm 0.0967 and 0.2033 mm, which passed alone, are 0.3 mm together."""
+    workshop.write(_on_one_axle(zone))
+    check = workshop.only(SQUARE, face)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert found(check) * 1e3 == pytest.approx(0.300, abs=0.0005)
+
+
+def test_blocks_on_two_axles_are_not_added(workshop: DesignFolder) -> None:
+    """0.02 mm alone gives 0.0967 mm; the coupling rods leave each axle to be set for itself."""
+    check = workshop.write(_on_one_axle("0.06 mm", '["left"]')).only(SQUARE, "face-back")
+    assert check.outcome == "conforms"
+    assert found(check) * 1e3 == pytest.approx(0.0967, abs=0.0001)
+
+
+def test_a_block_without_a_drawn_pad_is_not_taken_as_square(workshop: DesignFolder) -> None:
+    made = _on_one_axle("0.02 mm")
+    del made["right-face-back.toml"]
+    check = workshop.write(made).only(SQUARE, "face-back")
+    assert check.outcome == "not assessed"
+    assert "block-right" in check.says
+
+
 @given(k=st.floats(1e7, 1e11), Δ=st.floats(-2e-3, 2e-3), more=st.floats(1e7, 1e11))
 def test_a_softer_web_never_presses_harder(k: float, Δ: float, more: float) -> None:
     assert force_of_growth(in_series(k, more), Δ) <= force_of_growth(k, Δ)

@@ -79,6 +79,52 @@ def test_an_orientation_without_reach_takes_its_zone(workshop: DesignFolder) -> 
     assert on_sheet(check, "Z") == pytest.approx(0.09e-3 + 0.1e-3)
 
 
+_PROJECTED = 'to = ["A"]\nmodifier = "P"\nprojects = "40 mm"\n'
+
+
+@pytest.mark.parametrize(
+    ("reach", "zone", "outcome"),
+    [
+        ("60 mm", "0.099 mm", "conforms"),
+        ("60 mm", "0.101 mm", "finding"),
+        ("40 mm", "0.199 mm", "conforms"),
+        ("40 mm", "0.201 mm", "finding"),
+        ("25 mm", "0.199 mm", "conforms"),
+        ("25 mm", "0.201 mm", "finding"),
+    ],
+)
+def test_a_projected_place_opens_beyond_its_height(
+    workshop: DesignFolder, reach: str, zone: str, outcome: str
+) -> None:
+    """20 mm beyond 40 make t/2 (1 + 2 × 20/40) = t, of which 0.1 mm are left; within the height t/2, as at its top."""
+    face = _ZONE.format(form="position", zone=zone) + _PROJECTED
+    chain = _CHAIN.replace('dimension = "slot"\n', f'dimension = "slot"\nreach = "{reach}"\n')
+    check = _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.066 mm", "conforms"), ("0.067 mm", "finding")])
+def test_a_projected_orientation_holds_over_its_height(
+    workshop: DesignFolder, zone: str, outcome: str
+) -> None:
+    """t 60/40: 0.1 mm are left, t is 0.0667 at most; the length over which the face itself is made does not count."""
+    face = _ZONE.format(form="square", zone=zone) + _PROJECTED + 'over = "300 mm"\n'
+    chain = _CHAIN.replace('dimension = "slot"\n', 'dimension = "slot"\nreach = "60 mm"\n')
+    assert _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE).outcome == outcome
+
+
+def test_a_projected_place_without_its_height_is_not_assessed(workshop: DesignFolder) -> None:
+    face = _ZONE.format(form="position", zone="0.01 mm") + 'to = ["A"]\nmodifier = "P"\n'
+    chain = _CHAIN.replace('dimension = "slot"\n', 'dimension = "slot"\nreach = "60 mm"\n')
+    assert _write(workshop, face, chain=chain, pad=_FLAT_PAD).only(RULE).outcome == "not assessed"
+
+
+def test_a_projected_place_without_reach_takes_half_of_its_zone(workshop: DesignFolder) -> None:
+    face = _ZONE.format(form="position", zone="0.1 mm") + _PROJECTED
+    check = _write(workshop, face, pad=_FLAT_PAD).only(RULE)
+    assert on_sheet(check, "Z") == pytest.approx(0.05e-3 + 0.1e-3)
+
+
 @pytest.mark.parametrize(("grade", "outcome"), [("H", "conforms"), ("K", "finding")])
 def test_the_general_class_where_a_face_states_none(workshop: DesignFolder, grade: str, outcome: str) -> None:
     """ISO 2768-2 at 100 to 300 mm: H 0.2, half of it 0.1, and K 0.4, half of it 0.2; 0.05 of the slot's form beside."""

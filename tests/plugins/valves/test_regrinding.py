@@ -106,6 +106,48 @@ def test_a_valve_that_says_nothing_of_regrinding_is_not_assessed(workshop: Desig
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+def capped(cap: str, ground: str = 'cap_ground_off = "0.3 mm"\n') -> dict[str, str]:
+    """The train of the tests, whose valve sinks 0.8485 mm, with a cap on its spindle."""
+    made = files()
+    made["spindle.toml"] += ground + (f"cap = {{ {cap} }}\n" if cap else "")
+    return made
+
+
+@pytest.mark.parametrize("hardening", ["case hardened", "induction hardened", "nitrided"])
+@pytest.mark.parametrize(
+    ("ground", "depth", "outcome"),
+    [
+        ('cap_ground_off = "0.3 mm"\n', "2.298 mm", "conforms"),
+        ('cap_ground_off = "0.3 mm"\n', "2.296 mm", "finding"),
+        ("", "1.698 mm", "conforms"),
+        ("", "1.696 mm", "finding"),
+    ],
+)
+def test_a_cap_keeps_half_of_its_skin(
+    workshop: DesignFolder, hardening: str, ground: str, depth: str, outcome: str
+) -> None:
+    """0.3 mm as it is set and 0.8485 mm of sink are 1.1485 mm, half of 2.297 mm; of sink alone, of 1.697 mm."""
+    made = capped(f'hardening = "{hardening}", hardened_depth = "{depth}"', ground)
+    check = workshop.write(made).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert outcome == "conforms" or "cap" in check.says
+
+
+@pytest.mark.parametrize("hardening", ["through hardened", "not hardened"])
+def test_a_cap_without_a_skin_has_none_to_keep(workshop: DesignFolder, hardening: str) -> None:
+    assert workshop.write(capped(f'hardening = "{hardening}"')).only(GROUND, "valve").outcome == "conforms"
+
+
+def test_a_cap_that_is_ground_says_how_it_is_hardened(workshop: DesignFolder) -> None:
+    check = workshop.write(capped("")).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "spindle" in check.says
+
+
+def test_a_skin_without_its_depth_is_not_assessed(workshop: DesignFolder) -> None:
+    assert workshop.write(capped('hardening = "nitrided"')).only(GROUND, "valve").outcome == "not assessed"
+
+
 @pytest.mark.parametrize(("times", "outcome"), [(9, "conforms"), (10, "finding")])
 def test_half_of_a_hardened_skin_is_left(workshop: DesignFolder, times: int, outcome: str) -> None:
     """9 × 0.1 + 0.1 = 1.0 mm of 2 mm."""
