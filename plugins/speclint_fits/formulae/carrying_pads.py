@@ -32,11 +32,11 @@ def weight_of(m: Kilograms, g: MetresPerSecondSquared) -> Newtons:
     return m * g
 
 
-@formula("M = T h", cites=[FIRST_PRINCIPLES])
+@formula("M = T |h|", cites=[FIRST_PRINCIPLES])
 def upright_couple(T: Newtons, h: Metres) -> NewtonMetres:
     """Couple by which the thrust tilts a block up and down on the pads that carry it.
 
-    M = T h
+    M = T |h|
 
     ``T`` thrust along the frame [N]; ``h`` height of the axis over the faces that take it [m], either way. Returns
     [N·m], without sign, as the thrust acts both ways.

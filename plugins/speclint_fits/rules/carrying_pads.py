@@ -108,8 +108,11 @@ def carrying_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
             if len(carrying) == 1:
                 judged.append(_within_pad(name, one, block, sheet))
             else:
-                held_up = sheet.stays(load[name].r, 1.0)
-                judged.append(held_up.else_says("pad {item} carries nothing: {left} of the weight left"))
+                judged.append(
+                    sheet.stays(load[name].r, 1.0).else_says(
+                        "pad {item} carries nothing: {left} of the weight left"
+                    )
+                )
             judged.append(_pressed(name, load[name].R, at_rest[name].R, block, sheet))
         return sheet.worst(*judged)
 
