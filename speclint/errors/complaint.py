@@ -80,8 +80,8 @@ def one_of(word: str, known: Iterable[str]) -> str:
 
     Of more than 16 the first eight are named, and how many there are: a complaint is no catalogue.
 
-    >>> one_of("fit", ["bore", "fit_length"])
-    '"fit_length"'
+    >>> one_of("fit_lenght", ["bore", "fit_length"]), one_of("depth", ["bore", "fit_length"])
+    ('"fit_length"', 'one of "bore", "fit_length"')
     """
     names = sorted(known)
     if near := nearest(word, names):

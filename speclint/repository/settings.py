@@ -343,6 +343,9 @@ def _faults(settings: Settings) -> Iterator[Complaint]:
     for own, write in ((settings.railway.steepest, '"0.025"'), (settings.railway.cant, '"120 mm"')):
         if isinstance(own, Measure) and not own.exact:
             yield Complaint(own.where, "a setting has no tolerance of its own", f'"{own.text}"', write)
+    for file in (settings.concessions.file, settings.signers.file):
+        if isinstance(file, Stated) and not inside(file.value):
+            yield Complaint(file.where, "this lies outside the repository", f'"{file.value}"', "a file in it")
 
 
 def _gauge_share_faults(settings: Settings) -> Iterator[Complaint]:

@@ -100,7 +100,9 @@ def _function(rule: Rule) -> Iterator[str]:
     if taken != (3 if rule.cases else 2):
         yield "its function takes the component, the load case where it names cases, and the sheet"
     yield from (
-        f"{kind.__name__} is no kind of component" for kind in rule.on if Component not in kind.__mro__
+        f"{kind.__name__} is no kind of component"
+        for kind in rule.on
+        if not kind.is_one_of((Component.kind,))
     )
 
 

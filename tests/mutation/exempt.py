@@ -32,7 +32,6 @@ _HANDBOOK = "speclint/handbook/"
 
 EXEMPT: tuple[Exempt, ...] = (
     Exempt(_HANDBOOK + "tables/csv_files.py", "cutoff=0.5", 0.5, _ALIKE),
-    Exempt(_HANDBOOK + "materials/library.py", "cutoff=0.6", 0.6, _ALIKE),
     Exempt(_HANDBOOK + "cams/profiles.py", "_SAME_LIFT = ", 1e-9, _ROUND_OFF),
     Exempt(_HANDBOOK + "members/columns.py", "lambda_ <= limit * (1 + 1e-12)", 1e-12, _ROUND_OFF),
     Exempt(_HANDBOOK + "tables/interpolation.py", "_SLACK = ", 1e-9, _ROUND_OFF),

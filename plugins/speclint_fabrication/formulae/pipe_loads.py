@@ -48,7 +48,7 @@ def share_of_pipe_load(F: Newtons, M: NewtonMetres, F_a: Newtons, M_a: NewtonMet
     ``F`` force, ``M`` moment of the pipe; ``F_a``, ``M_a`` what the shell bears of each alone [N, N·m]. Returns a
     ratio. Raises OutOfRange unless F_a and M_a are above 0.
 
-    >>> share_of_pipe_load(F=1000.0, M=50.0, F_a=20000.0, M_a=2000.0)
+    >>> round(share_of_pipe_load(F=1000.0, M=50.0, F_a=20000.0, M_a=2000.0), 6)
     0.075
     """
     require(F_a > 0 and M_a > 0, "the shell has no thickness left to bear a load")

@@ -118,16 +118,18 @@ def _row(paper: Paper, components: Sequence[str], at: Point) -> None:
     """The name of a component, which leads to its sheets, with how many others stand in its row; and its line."""
     left, y = at
     alike = f" and {len(components) - 1} alike" if len(components) > 1 else ""
-    all_named = [svg.Title(text=escape(visible(", ".join(components))))] if alike else []
+    others = [svg.Title(text=escape(visible(", ".join(components))))] if alike else []
+    said = shortened(components[0], _LABELS * _SMALL - wide(alike)) + alike
+    paper.named(*([said] if alike else []))
     name = svg.Text(
         x=round(left + _LABELS),
         y=round(y + SIZE / 3, 2),
-        text=shortened(components[0], _LABELS * _SMALL - wide(alike)) + alike,
+        text=said,
         class_=["word"],
         text_anchor="end",
     )
     paper.role = "group"  # what leads elsewhere must be within reach of a screen reader
-    paper.marks.append(svg.A(href=f"#{sheets_anchor(components[0])}", elements=[*all_named, name]))
+    paper.marks.append(svg.A(href=f"#{sheets_anchor(components[0])}", elements=[*others, name]))
     paper.line((left + _place(0), y), (left + _place(_MOST), y), "row")
 
 
