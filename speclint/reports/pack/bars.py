@@ -13,6 +13,8 @@ from speclint.reports.pack.printed import Quantity
 _WIDTH, _TOP, _FOOT, _PAD = 900.0, 16.0, 44.0, 16.0
 _ROW = 30.0
 _NARROW = 420.0  # below it the figures of an axis need more room between them
+#: The least width of a bar, so that it is seen.
+_THIN = 1.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,12 +71,14 @@ def _row(paper: Paper, row: Bar, y: float, place: Callable[[float], float], labe
     for quantity, unit, sign in row.of:
         paper.place(quantity, unit, "x", place(quantity.in_unit(unit) * sign), sign)
     left, right = sorted((place(row.start), place(row.end)))
+    if right - left < _THIN:  # its end stays where the value is
+        left, right = (right - _THIN, right) if row.end >= row.start else (left, left + _THIN)
     middle = y + _ROW / 2
     paper.text((labels, middle + SIZE / 3), shortened(row.label, labels - 6), "word", "end")
     box = svg.Rect(
         x=round(left, 2),
         y=round(y + 7, 2),
-        width=round(max(right - left, 1.5), 2),
+        width=round(right - left, 2),
         height=_ROW - 14,
         class_=[row.ink],
     )
