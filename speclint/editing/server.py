@@ -10,7 +10,7 @@ import asyncio
 from collections.abc import Sequence
 from importlib.metadata import version
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from lsprotocol import types
 from pygls.lsp.server import LanguageServer
@@ -46,6 +46,21 @@ _SORTS: dict[Sort, types.CompletionItemKind] = {
 }
 
 
+class Asked(NamedTuple):
+    """Where an editor asks something: the text, the numbers of its line and column, and the line itself."""
+
+    space: Workspace
+    opened: OpenText
+    line: int
+    column: int
+    text: str
+
+    @property
+    def place(self) -> tuple[Workspace, OpenText, int, int]:
+        """As what answers takes it."""
+        return self.space, self.opened, self.line, self.column
+
+
 class SpecServer(LanguageServer):
     """What is open in one editor: a workspace for each repository, and the checks under way."""
 
@@ -73,11 +88,15 @@ class SpecServer(LanguageServer):
         file = space.file_of(Path(path))
         return (space, file) if file else None
 
-    def text_of(self, uri: str) -> tuple[Workspace, OpenText] | None:
-        """The workspace of a document and the text that is open of it."""
-        found = self.place_of(uri)
-        text = found[0].texts.get(found[1]) if found else None
-        return (found[0], text) if found and text else None
+    def asked_at(self, params: Any) -> Asked | None:
+        """Where an editor asks something; None in a document that is not open, or is no text of a repository."""
+        found = self.place_of(params.text_document.uri)
+        opened = found[0].texts.get(found[1]) if found else None
+        if found is None or opened is None:
+            return None
+        at = params.position
+        line = opened.lines[at.line] if at.line < len(opened.lines) else ""
+        return Asked(found[0], opened, at.line, _column(line, at.character), line)
 
     def take(self, uri: str) -> None:
         """Take the text of a document, mark what cannot be read, and begin its checks anew."""
@@ -88,6 +107,13 @@ class SpecServer(LanguageServer):
         space.write(file, self.workspace.get_text_document(uri).source)
         self.mark(space, file)
         self.check(space, file, others=True)
+
+    def reopen(self, space: Workspace) -> None:
+        """Read a repository anew, and begin the checks of every text that is open of it."""
+        space.reopen()
+        for file in list(space.texts):
+            self.mark(space, file)
+            self.check(space, file, others=False)
 
     def check(self, space: Workspace, file: str, *, others: bool) -> None:
         """Make the checks of a text while the editor is heard; those under way are given up."""
@@ -180,10 +206,7 @@ def _follow_texts(made: SpecServer) -> None:
     def saved(params: types.DidSaveTextDocumentParams) -> None:
         found = made.place_of(params.text_document.uri)
         if found is not None and not found[0].edited.is_spec(found[1]):
-            found[0].reopen()  # the settings, the register or a file of materials
-            for file in list(found[0].texts):
-                made.mark(found[0], file)
-                made.check(found[0], file, others=False)
+            made.reopen(found[0])  # the settings, the register or a file of materials
 
     @made.feature(types.TEXT_DOCUMENT_DID_CLOSE)
     def closed(params: types.DidCloseTextDocumentParams) -> None:
@@ -198,10 +221,7 @@ def _follow_texts(made: SpecServer) -> None:
     def changed_outside(params: types.DidChangeWatchedFilesParams) -> None:
         touched = {found for one in params.changes if (found := made.place_of(one.uri)) is not None}
         for space in {space for space, file in touched if file not in space.texts}:
-            space.reopen()
-            for file in list(space.texts):
-                made.mark(space, file)
-                made.check(space, file, others=False)
+            made.reopen(space)
 
 
 def _answer(made: SpecServer) -> None:
@@ -209,52 +229,41 @@ def _answer(made: SpecServer) -> None:
 
     @made.feature(types.TEXT_DOCUMENT_COMPLETION, triggers)
     def completed(params: types.CompletionParams) -> list[types.CompletionItem]:
-        if (found := made.text_of(params.text_document.uri)) is None:
+        if (here := made.asked_at(params)) is None:
             return []
-        line, column, text = _at(found[1], params.position)
-        return [_item(one, params.position.line, text) for one in completions(*found, line, column)]
+        return [_item(one, here.line, here.text) for one in completions(*here.place)]
 
     @made.feature(types.TEXT_DOCUMENT_HOVER)
     def hovered(params: types.HoverParams) -> types.Hover | None:
-        if (found := made.text_of(params.text_document.uri)) is None:
-            return None
-        line, column, _ = _at(found[1], params.position)
-        said = hover(*found, line, column)
+        here = made.asked_at(params)
+        said = hover(*here.place) if here else None
         return types.Hover(types.MarkupContent(types.MarkupKind.Markdown, said)) if said else None
 
 
 def _answer_about_ids(made: SpecServer) -> None:
     @made.feature(types.TEXT_DOCUMENT_DEFINITION)
     def defined(params: types.DefinitionParams) -> types.Location | None:
-        if (found := made.text_of(params.text_document.uri)) is None:
+        if (here := made.asked_at(params)) is None or (named := id_at(*here.place)) is None:
             return None
-        line, column, _ = _at(found[1], params.position)
-        named = id_at(*found, line, column)
-        place = stated_at(found[0], named[0]) if named else None
-        return types.Location(_uri(found[0], place.file), _of_place(found[0], place)) if place else None
+        place = stated_at(here.space, named[0])
+        return types.Location(_uri(here.space, place.file), _of_place(here.space, place)) if place else None
 
     @made.feature(types.TEXT_DOCUMENT_PREPARE_RENAME)
     def prepared(params: types.PrepareRenameParams) -> types.PrepareRenamePlaceholder | None:
-        if (found := made.text_of(params.text_document.uri)) is None:
+        if (here := made.asked_at(params)) is None or (named := id_at(*here.place)) is None:
             return None
-        line, column, _ = _at(found[1], params.position)
-        named = id_at(*found, line, column)
-        return types.PrepareRenamePlaceholder(_of_place(found[0], named[1]), named[0]) if named else None
+        return types.PrepareRenamePlaceholder(_of_place(here.space, named[1]), named[0])
 
     @made.feature(types.TEXT_DOCUMENT_RENAME)
     def rename(params: types.RenameParams) -> types.WorkspaceEdit | None:
-        if (found := made.text_of(params.text_document.uri)) is None:
-            return None
-        line, column, _ = _at(found[1], params.position)
-        named = id_at(*found, line, column)
-        if named is None:
+        if (here := made.asked_at(params)) is None or (named := id_at(*here.place)) is None:
             return None
         try:
-            places = renamed(found[0], named[0], params.new_name)
+            places = renamed(here.space, named[0], params.new_name)
         except (SpeclintError, OSError) as problem:
             made.window_show_message(types.ShowMessageParams(types.MessageType.Error, str(problem)))
             return None
-        return _edit(found[0], places, params.new_name)
+        return _edit(here.space, places, params.new_name)
 
 
 def _edit(space: Workspace, places: Sequence[Place], new: str) -> types.WorkspaceEdit:
@@ -263,11 +272,6 @@ def _edit(space: Workspace, places: Sequence[Place], new: str) -> types.Workspac
         edit = types.TextEdit(_of_place(space, one), new)
         edits[_uri(space, one.file)] = [*edits.get(_uri(space, one.file), ()), edit]
     return types.WorkspaceEdit(changes=edits)
-
-
-def _at(text: OpenText, position: types.Position) -> tuple[int, int, str]:
-    line = text.lines[position.line] if position.line < len(text.lines) else ""
-    return position.line, _column(line, position.character), line
 
 
 def _of_place(space: Workspace, place: Place) -> types.Range:
