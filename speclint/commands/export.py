@@ -6,10 +6,10 @@ import argparse
 import sys
 from pathlib import Path
 
-from speclint.commands.loading import families_for
+from speclint.commands.loading import families_for, refuse_unknown_kind
 from speclint.commands.options import FOLDER
 from speclint.commands.output import write
-from speclint.errors import DesignError, SettingsError, one_of
+from speclint.errors import DesignError, SettingsError
 
 EXAMPLE = "speclint export steam-pipe --in example_specs"
 
@@ -39,8 +39,7 @@ def run(options: argparse.Namespace) -> int:
 
     root = find_root([options.folder])
     kinds = families_for([root]).kinds
-    if options.kind not in kinds:
-        raise SettingsError(f"no kind is called {options.kind}; {one_of(options.kind, kinds)}")
+    refuse_unknown_kind(options.kind, kinds)
     settings, complaints = load_settings(root)
     if settings is None:
         raise SettingsError("; ".join(map(str, complaints)))

@@ -7,11 +7,11 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.commands.loading import families_for
+from speclint.commands.loading import families_for, refuse_unknown_kind
 from speclint.commands.new_files import write_in_folder
 from speclint.commands.options import FOLDER
 from speclint.commands.streams import standard_output
-from speclint.errors import SettingsError, TableError, one_of
+from speclint.errors import SettingsError, TableError
 
 if TYPE_CHECKING:
     from speclint.repository import Design, PartsMapping, PartsOfTable
@@ -61,8 +61,7 @@ def run(options: argparse.Namespace) -> int:
 
     root = find_root([options.folder])
     kinds = families_for([root]).kinds
-    if options.kind not in kinds:
-        raise SettingsError(f"no kind is called {options.kind}; {one_of(options.kind, kinds)}")
+    refuse_unknown_kind(options.kind, kinds)
     design = open_repository([root], kinds).design
     mapping = _mapping(root, design, options.by)
     folder = written_folder(root, options.into or str(getattr(mapping.into, "value", options.kind)))

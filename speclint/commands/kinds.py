@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import families_for
+from speclint.commands.loading import families_for, refuse_unknown_kind
 from speclint.commands.output import show, write, write_data
 from speclint.errors import SettingsError
 
@@ -29,10 +29,8 @@ def run(options: argparse.Namespace) -> int:
     from speclint.reports import listings
 
     kinds = families_for([Path()]).kinds
-    if options.kind and options.kind not in kinds:
-        from speclint.errors import one_of
-
-        raise SettingsError(f"no kind is called {options.kind}; {one_of(options.kind, kinds)}")
+    if options.kind:
+        refuse_unknown_kind(options.kind, kinds)
     if options.form == "schema":
         from speclint.specs import schema_of, schemas_of
 

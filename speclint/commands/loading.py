@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -31,6 +31,17 @@ def families_for(paths: Sequence[Path]) -> Loaded:
     from speclint.repository import families_left_out
 
     return loaded_families().without(families_left_out(paths)).sound()
+
+
+def refuse_unknown_kind(word: str, kinds: Collection[str]) -> None:
+    """Refuse a word that is no kind of component, with those it may stand for.
+
+    :raises SettingsError: for such a word.
+    """
+    if word not in kinds:
+        from speclint.errors import SettingsError, one_of
+
+        raise SettingsError(f"no kind is called {word}; {one_of(word, kinds)}")
 
 
 def kept_folder() -> KeptFolder:

@@ -6,14 +6,14 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.commands.loading import families_for, kept_folder
+from speclint.commands.loading import families_for, kept_folder, refuse_unknown_kind
 from speclint.commands.options import FOLDER, add_afresh, add_schema
 from speclint.commands.output import show, write, write_data
 from speclint.commands.progress import progress
-from speclint.errors import QuantityError, SettingsError, one_of
+from speclint.errors import QuantityError, SettingsError
 
 if TYPE_CHECKING:
-    from speclint.families import Loaded
+    pass
 
 EXAMPLE = "speclint pair cylinder-liner cylinder-block --rule liner.fit-hot --in example_specs"
 
@@ -57,7 +57,7 @@ def run(options: argparse.Namespace) -> int:
     loaded = families_for([root])
     within = _within(options.within)
     for word in (options.parts, options.mates):
-        _refuse_unknown(word, loaded)
+        refuse_unknown_kind(word, loaded.kinds)
     rules = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
     kept = None if options.afresh else kept_folder()
     with progress("checking the drawings") as shown, Processes(on_part=shown.part) as processes:
@@ -87,9 +87,3 @@ def _within(text: str | None) -> float | None:
         return read(text, "length").nominal
     except QuantityError as problem:
         raise SettingsError(f"--within {text}: {problem}; write {problem.instead}") from problem
-
-
-def _refuse_unknown(word: str, loaded: Loaded) -> None:
-    known = [kind.kind for kind in loaded.kinds.values()]
-    if word not in known:
-        raise SettingsError(f"no kind is called {word}; {one_of(word, known)}")

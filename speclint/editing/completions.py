@@ -134,7 +134,7 @@ def _names(space: Workspace, text: OpenText, at: Cursor) -> Sequence[str]:
     for name in space.edited.names_in(text.file):
         spec: Spec | None = design.specs.get(name) or space.last_read.get(name)
         if spec is not None:
-            return names_for(spec, at.path, known)
+            return sorted(names_for(spec, at.path, known, of_unstated=True))
     return ()
 
 

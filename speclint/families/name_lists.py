@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError, nearest, one_of
 from speclint.families.names import Name, NameList, dimensions, materials_with, rows_of, threads, units_of
-from speclint.repository import Design, Known, known_names_for
+from speclint.repository import Design, Known, names_for
 from speclint.specs import (
     CASE_MEANINGS,
     MATERIALS,
@@ -206,7 +206,7 @@ class NameLists:
         by_name: dict[str, list[str]] = {}
         for one in self._specs() if spec is None else (spec,):
             if isinstance(one, key.kind):
-                for name in sorted(known_names_for(one, key.path, known)):
+                for name in sorted(names_for(one, key.path, known)):
                     by_name.setdefault(name, []).append(one.id)
         for name, parts in by_name.items():
             yield Name(name, f"for {', '.join(parts)}")

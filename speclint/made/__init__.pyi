@@ -70,7 +70,6 @@ from .pairing import (
 )
 from .recording import (
     Recorded as Recorded,
-    RefusedRow as RefusedRow,
     as_toml as as_toml,
     missing_columns as missing_columns,
     record as record,

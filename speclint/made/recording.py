@@ -11,7 +11,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from speclint.errors import Location, nearest
-from speclint.repository import ShopRow, ShopTable, TableMapping, day_fault
+from speclint.repository import RefusedRow, ShopRow, ShopTable, TableMapping, day_fault
 from speclint.specs import (
     Component,
     Leaf,
@@ -32,17 +32,6 @@ _UNIT_COLUMNS = {"value": "unit", "uncertainty": "unit_of_uncertainty"}
 #: The unit one, ISO 80000-1: a number without a unit.
 _ONE = "1"
 _COMMA = re.compile(r"[+-]?[0-9]+,[0-9]+")
-
-
-@dataclass(frozen=True, slots=True)
-class RefusedRow:
-    """A row that could not be read: its number in the table, and why."""
-
-    number: int
-    why: str
-
-    def __str__(self) -> str:
-        return f"row {self.number}: {self.why}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -84,7 +84,6 @@ from .parts_from_table import (
     NewSpec as NewSpec,
     PartsOfTable as PartsOfTable,
     Place as Place,
-    RefusedPart as RefusedPart,
     parts_of_table as parts_of_table,
     written_folder as written_folder,
 )
@@ -129,6 +128,7 @@ from .settings import (
 )
 from .shop_tables import (
     Layout as Layout,
+    RefusedRow as RefusedRow,
     ShopRow as ShopRow,
     ShopTable as ShopTable,
     read_shop_table as read_shop_table,
@@ -148,7 +148,6 @@ from .table_mappings import (
 from .unknown_names import (
     Known as Known,
     ids_named as ids_named,
-    known_names_for as known_names_for,
     names_for as names_for,
 )
 from .work_tree import (

@@ -9,24 +9,13 @@ from pathlib import Path
 from speclint.errors import Complaint, TableError, read_toml_text
 from speclint.repository.cells import CellError, Head, Schema, key_of, tree_of
 from speclint.repository.reading import load_specs, read_drafts, validated
-from speclint.repository.shop_tables import ShopRow, ShopTable
+from speclint.repository.shop_tables import RefusedRow, ShopRow, ShopTable
 from speclint.repository.table_mappings import PartsMapping
 from speclint.repository.toml_writing import toml_text
 from speclint.specs import Spec, schema_of
 
 _OF_SEVERAL = ("each", "for", "like", "mirror_of")
 _NO_MAPPING = PartsMapping.unstated()
-
-
-@dataclass(frozen=True, slots=True)
-class RefusedPart:
-    """A row of which no spec was made: its number in the table, and why."""
-
-    number: int
-    why: str
-
-    def __str__(self) -> str:
-        return f"row {self.number}: {self.why}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +34,7 @@ class PartsOfTable:
 
     new: tuple[NewSpec, ...]
     same: tuple[NewSpec, ...]
-    refused: tuple[RefusedPart, ...]
+    refused: tuple[RefusedRow, ...]
 
 
 @dataclass(frozen=True)
@@ -78,7 +67,7 @@ def parts_of_table(
         try:
             spec, is_there = reader.read(row, heads)
         except CellError as problem:
-            refused.append(RefusedPart(row.number, str(problem)))
+            refused.append(RefusedRow(row.number, str(problem)))
         else:
             (same if is_there else new).append(spec)
     return PartsOfTable(tuple(new), tuple(same), tuple(refused))

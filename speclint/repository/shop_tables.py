@@ -44,6 +44,17 @@ class ShopRow:
 
 
 @dataclass(frozen=True, slots=True)
+class RefusedRow:
+    """A row of which nothing could be made: its number in the table, and why."""
+
+    number: int
+    why: str
+
+    def __str__(self) -> str:
+        return f"row {self.number}: {self.why}"
+
+
+@dataclass(frozen=True, slots=True)
 class ShopTable:
     """A table: the names of its columns, and the rows below them that are not empty."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -26,30 +26,6 @@ def unknown_names_of(spec: Spec, known: Known) -> Iterator[Complaint]:
             table = _looked_up(spec, holder, mark, known)
             if table is not None and table.known and name not in table.known:
                 yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
-
-
-def names_for(spec: Spec, keys: tuple[str, ...], known: Known) -> tuple[str, ...]:
-    """The names that may stand under a key of a spec, of the table that they are looked up in; none for another key."""
-    found: set[str] = set()
-    for path, mark in names_in(type(spec)):
-        if len(path) == len(keys) and all(one in ("*", key) for one, key in zip(path, keys, strict=True)):
-            holder = _holder(spec, keys[:-1])
-            table = _looked_up(spec, holder, mark, known)
-            found |= {*table.known, *mark.beside} if table is not None else set()
-    return tuple(sorted(found))
-
-
-def _holder(spec: Spec, keys: tuple[str, ...]) -> SpecTable:
-    """The table that states a key."""
-    value: Any = spec
-    for key in keys:
-        if isinstance(value, Mapping):
-            value = value.get(key)
-        elif isinstance(value, tuple):
-            value = value[int(key) - 1] if key.isdecimal() and 0 < int(key) <= len(value) else None
-        else:
-            value = getattr(value, key, None)
-    return value if isinstance(value, SpecTable) else spec
 
 
 def mistyped_parts_of(spec: Spec, known: Known) -> Iterator[Complaint]:
@@ -86,15 +62,19 @@ def _slips(name: str) -> Iterator[str]:
                 yield name[:at] + letter + name[at:]
 
 
-def known_names_for(spec: Spec, path: tuple[str, ...], known: Known) -> frozenset[str]:
-    """The names that a spec may state under a path of keys, "*" for each entry of several; none where that is no name.
+def names_for(
+    spec: Spec, path: tuple[str, ...], known: Known, *, of_unstated: bool = False
+) -> frozenset[str]:
+    """The names that may stand under a path of keys, "*" for each entry of several; none where that is no name.
 
-    Also where it states none so far: they are those of the table in which its names are looked up.
+    Also where the spec states none so far: they are those of the table in which its names are looked up.
+    ``of_unstated`` gives those of a table too that the spec does not state, as it is being written.
     """
     found: set[str] = set()
+    holders = [*_holders(spec, path[:-1])] or ([spec] if of_unstated else [])
     for here, mark in names_in(type(spec)):
-        if here == path:
-            for holder in _holders(spec, path[:-1]):
+        if len(here) == len(path) and all(one in ("*", key) for one, key in zip(here, path, strict=True)):
+            for holder in holders:
                 table = _looked_up(spec, holder, mark, known)
                 found |= {*(table.known if table else ()), *mark.beside}
     return frozenset(found)
@@ -104,11 +84,17 @@ def _holders(holder: SpecTable, path: tuple[str, ...]) -> Iterator[SpecTable]:
     """The tables of a spec that state a key under a path."""
     values: list[object] = [holder]
     for key in path:
-        if key == "*":
-            values = [one for value in values if isinstance(value, Mapping) for one in value.values()]
-        else:
-            values = [getattr(value, key, None) for value in values]
+        values = [one for value in values for one in _under(value, key)]
     yield from (value for value in values if isinstance(value, SpecTable))
+
+
+def _under(value: object, key: str) -> Iterable[object]:
+    """What stands under a key of a table, an entry of several by its name or number, or all of them for "*"."""
+    if isinstance(value, Mapping):
+        return value.values() if key == "*" else [value.get(key)]
+    if isinstance(value, tuple):
+        return [value[int(key) - 1]] if key.isdecimal() and 0 < int(key) <= len(value) else []
+    return [] if key == "*" else [getattr(value, key, None)]
 
 
 @dataclass(frozen=True, slots=True)
