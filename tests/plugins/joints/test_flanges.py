@@ -105,3 +105,24 @@ def test_what_a_ring_bears_grows_with_its_square_and_falls_with_its_holes(t: flo
 def test_the_moment_falls_towards_the_studs(W: float, G: float) -> None:
     at = {"W": W, "D_b": 0.3, "p": 0.0}
     assert moment_of_flange(G=G, B=G, **at) > moment_of_flange(G=G + 0.005, B=G, **at)
+
+
+#: N·mm: as tightened, 20 × 130 kN on the same arm, cold and without steam.
+TIGHTENED = 20 * 130e3 * LEVER
+
+
+def test_as_tightened_a_ring_bears_half_as_much_again(workshop: DesignFolder) -> None:
+    """1.5 × 160 MPa over the whole ring of 90 mm: π × 240 × 234.7 × 90²/4 = 358 kN·m, which 20 × 130 kN turn."""
+    check = flanged(workshop, 90).only(RULE, "flange")
+    assert on_sheet(check, "M_0") / 1e3 == pytest.approx(TIGHTENED / 1e6, rel=1e-3)
+    assert on_sheet(check, "M_l0") / 1e3 == pytest.approx(math.pi * 240 * LEFT * 90**2 / 4 / 1e6, rel=1e-6)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_the_ring_as_tightened_from_both_sides(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """With a limit of its own low enough to govern: the share of 160 MPa at which 90 mm just bear that moment."""
+    share = TIGHTENED / (math.pi * 160 * LEFT * 90**2 / 4)
+    flanged(workshop, 90)
+    with (workshop.root / "speclint.toml").open("a", encoding="utf-8") as settings:
+        settings.write(f'\n[limits."{RULE}"]\ntightened = "{share * times:.6f}"\n')
+    assert workshop.only(RULE, "flange").outcome == outcome
