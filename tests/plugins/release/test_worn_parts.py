@@ -78,6 +78,15 @@ def test_the_next_overhaul_from_both_sides(
     assert of(workshop, "made.worn-by-next-overhaul", *days, settings=settings).grade is grade
 
 
+@pytest.mark.parametrize(("second", "grade"), [("500.723", None), ("500.722", Grade.QUERY)])
+def test_a_year_to_the_next_overhaul_where_none_is_set(
+    workshop: DesignFolder, second: str, grade: Grade | None
+) -> None:
+    """0.277 mm out of round after 1000 days: (0.4 − 0.29114)/(0.277e-3 + 2e-5) = 366.5 days; 0.278 mm: 361.9 days."""
+    days = (FIRST, measured("2022-09-27", "501.00", second))
+    assert of(workshop, "made.worn-by-next-overhaul", *days).grade is grade
+
+
 def test_one_measurement_tells_no_rate_and_a_bore_that_did_not_wear_none(workshop: DesignFolder) -> None:
     rule = "made.worn-by-next-overhaul"
     assert of(workshop, rule, FIRST).outcome == "not applicable"

@@ -88,6 +88,14 @@ def test_a_foot_is_long_enough_from_both_sides(workshop: DesignFolder, foot: str
     assert workshop.write(made).only(ANGLE).outcome == outcome
 
 
+@pytest.mark.parametrize(("base", "outcome"), [("34.86 mm", "conforms"), ("34.66 mm", "finding")])
+def test_five_millimetres_under_a_foot_from_both_sides(
+    workshop: DesignFolder, base: str, outcome: str
+) -> None:
+    """On 61.1 mm the page has 31.3 mm, rounded: a base circle smaller by 26.3 mm, 34.8 ± 0.05, leaves 5 mm."""
+    assert workshop.write(on_page(base, 'follower = "flat foot"')).only(UNDERCUT).outcome == outcome
+
+
 def test_regrinding_takes_from_the_base(workshop: DesignFolder) -> None:
     """34.9 mm leave 5.1 mm of radius under a flat foot; ground and worn by 0.5 mm, 4.6 mm."""
     grind = (
