@@ -3,12 +3,21 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Callable
+from datetime import date
+from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from speclint.commands.loading import kept_folder, loaded_families
 from speclint.commands.options import UNITS, add_afresh
 from speclint.commands.output import write
 from speclint.commands.progress import progress
+
+if TYPE_CHECKING:
+    from speclint.checking import Assessment
+    from speclint.families import Loaded
+    from speclint.register import Comparison
 
 EXAMPLE = "speclint review example_specs/liners --to review"
 
@@ -19,6 +28,12 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "paths", nargs="*", type=Path, default=[Path()], metavar="PATH", help="specs or folders"
     )
     parser.add_argument("--to", type=Path, required=True, metavar="FOLDER", help="where review.html goes")
+    parser.add_argument(
+        "--against",
+        default="",
+        metavar="OLD",
+        help="with a section on what changed since this git revision, folder, or report of check --as json",
+    )
     add_afresh(parser)
     parser.add_argument(
         "--units", default="as written", choices=UNITS, help="as the spec wrote them where not given"
@@ -32,13 +47,17 @@ def run(options: argparse.Namespace) -> int:
     from speclint.reports import REVIEW_FILE, files_read, review_page, visible
     from speclint.repository import work_tree
 
+    loaded = loaded_families()
+    kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
-        kept = None if options.afresh else kept_folder()
-        assessment = assess(options.paths, loaded_families(), processes=processes, kept=kept)
+        assessment = assess(options.paths, loaded, processes=processes, kept=kept)
+        if options.against:
+            shown(f"checking {options.against}")
+        compared = _compared(options, assessment, loaded, shown.part) if options.against else None
         shown("looking for remedies")
         find_remedies(assessment, processes)
         revision = work_tree(assessment.root, files_read(assessment))
-        page = review_page(assessment, options.units, shown, processes, revision)
+        page = review_page(assessment, options.units, shown, processes, revision, compared)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:
@@ -46,3 +65,26 @@ def run(options: argparse.Namespace) -> int:
     write(page, options.to / REVIEW_FILE)
     write(f"{visible(str(options.to / REVIEW_FILE))}\n")
     return assessment.exit_code
+
+
+def _compared(
+    options: argparse.Namespace, assessment: Assessment, loaded: Loaded, on_part: Callable[[int, int], None]
+) -> Comparison:
+    """The design held against the state that ``--against`` names.
+
+    :raises SettingsError: where several paths are reviewed, so that it is not said of which the state is.
+    """
+    from speclint.checking import Processes
+    from speclint.errors import SettingsError
+    from speclint.register import Checking, compare, state_called, state_of
+    from speclint.repository import scratch_folder
+
+    if len(options.paths) > 1:
+        raise SettingsError("--against holds one design against another: name one folder")
+    folder = options.paths[0]
+    kept = None if options.afresh else kept_folder()
+    how = Checking(loaded, date.today(), partial(Processes, on_part=on_part), None, kept)
+    with scratch_folder() as scratch:
+        old = state_called(options.against, folder, scratch, how)
+        new = state_of(f"the folder {folder}", assessment, assessment.root, how.today)
+        return compare(old, new)

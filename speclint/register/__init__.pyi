@@ -37,4 +37,5 @@ from .two_states import (
     StateOfDesign as StateOfDesign,
     compare as compare,
     state_called as state_called,
+    state_of as state_of,
 )

@@ -167,10 +167,20 @@ def _checked(
         made = assess(
             paths, how.loaded, how.rules, processes=processes, kept=how.kept, drawing_files=drawing_files
         )
+    return state_of(called, made, root, how.today, whole=how.rules is None)
+
+
+def state_of(
+    called: str, made: Assessment, files: Path, today: dt.date, *, whole: bool = True
+) -> StateOfDesign:
+    """The state of a design that is checked already; how its concessions stand is worked where all rules were run.
+
+    :raises SettingsError: where it has no settings that can be read.
+    """
     if made.settings is None:
         raise SettingsError(f"{called}: " + "; ".join(str(one) for one in made.complaints))
-    stand = standings(made.register, surroundings(made, how.today)) if how.rules is None else None
-    return StateOfDesign(called, tuple(seen(one) for one in made.checks), made, stand, root)
+    stand = standings(made.register, surroundings(made, today)) if whole else None
+    return StateOfDesign(called, tuple(seen(one) for one in made.checks), made, stand, files)
 
 
 def compare(old: StateOfDesign, new: StateOfDesign) -> Comparison:

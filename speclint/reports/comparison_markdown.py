@@ -2,21 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from speclint.checking import named
 from speclint.register import Comparison
-from speclint.reports.comparison_page import (
-    alike,
-    changed_alike,
-    figures_of,
-    findings_of,
-    findings_said,
-    judged_said,
-    margin_said,
-    margins_said,
-    specs_said,
-)
+from speclint.reports.comparison_page import findings_of, findings_said, judged_said, margins_said, specs_said
+from speclint.reports.comparison_rows import lapsed_rows, margin_rows, spec_rows
 from speclint.reports.markdown_report import ROWS
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import CAUTIONS, count
@@ -32,26 +22,10 @@ def comparison_markdown(found: Comparison) -> str:
 
 
 def _specs(found: Comparison) -> Iterator[str]:
-    rows = [("added", marked(name), "", "", "") for name in found.added]
-    rows += [("removed", marked(name), "", "", "") for name in found.removed]
-    rows += [
-        ("renamed", marked(name), "id", marked(was), marked(name))
-        for was, name in sorted(found.renamed.items())
-    ]
-    for names, values in changed_alike(found):
-        rows += [
-            (
-                "changed",
-                marked(named(names)),
-                marked(one.key),
-                marked(one.was) or "not stated",
-                marked(one.now) or "not stated",
-            )
-            for one in values
-        ]
+    rows = list(spec_rows(found))
     if rows:
         yield from ("### Specs", "")
-        yield from table(("what", "spec", "key", "before", "now"), rows[:ROWS])
+        yield from table(("what", "spec", "key", "before", "now"), _marked(rows))
         yield from _more(len(rows), "row")
 
 
@@ -73,29 +47,19 @@ def _findings(found: Comparison) -> Iterator[str]:
 def _concessions(found: Comparison) -> Iterator[str]:
     if found.lapsed:
         yield from ("### Concessions that hold no longer", "")
-        rows = [
-            tuple(
-                map(
-                    marked,
-                    (
-                        one.concession.number,
-                        one.component,
-                        one.concession.rule,
-                        one.state,
-                        "; ".join(one.reasons),
-                    ),
-                )
-            )
-            for one in found.lapsed
-        ]
-        yield from table(("number", "component", "rule", "state", "why"), rows)
+        yield from table(("number", "component", "rule", "state", "why"), _marked(list(lapsed_rows(found))))
+        yield from _more(len(found.lapsed), "concession")
 
 
 def _margins(found: Comparison) -> Iterator[str]:
-    rows = [(*figures_of(one), marked(margin_said(one, others))) for one, others in alike(found, found.moved)]
+    rows = [(*figures, marked(said)) for *figures, said in margin_rows(found)]
     yield from (f"### {marked(margins_said(found))}", "")
     yield from table(("before", "now", "change", "component and rule"), rows[:ROWS])
     yield from _more(len(rows), "row")
+
+
+def _marked(rows: Sequence[tuple[str, ...]]) -> list[tuple[str, ...]]:
+    return [tuple(map(marked, row)) for row in rows[:ROWS]]
 
 
 def _more(number: int, word: str) -> Iterator[str]:

@@ -9,6 +9,7 @@ from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
 from speclint.made import InspectionList
 from speclint.quantities import System
+from speclint.register import Comparison
 from speclint.repository import WorkTree
 
 REVIEW_FILE = "review.html"
@@ -30,10 +31,12 @@ def review_page(
     on_progress: Callable[[str], None] = lambda _: None,
     processes: Processes | None = None,
     revision: WorkTree | None = None,
+    compared: Comparison | None = None,
 ) -> str:
     """The review pack as HTML; ``on_progress`` is called with each stage, ``processes`` help to typeset it.
 
-    ``revision`` is the commit of the design and how its files differ from it, for the title page.
+    ``revision`` is the commit of the design and how its files differ from it, for the title page; ``compared`` holds
+    the design against another state of it, for a section on what changed.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -44,7 +47,7 @@ def review_page(
     if processes is not None:
         on_progress("formulae")
         _typeset(assessment, processes)
-    return page_of(document(assessment, system, on_progress, revision))
+    return page_of(document(assessment, system, on_progress, revision, compared))
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
+from speclint.register import Comparison
 from speclint.reports.accepted import standings_of, with_concessions
 from speclint.reports.arithmetic import Arithmetic, arithmetic_of
 from speclint.reports.dossier import DossierSaid, dossier_said
@@ -23,6 +24,7 @@ from speclint.reports.pack.reviewers import Signatory, nobody_for, signatories
 from speclint.reports.pack.same_working import firsts_of, led
 from speclint.reports.pack.shown_sheets import Sheets, ShownSheet, Sources
 from speclint.reports.pack.title_page import TitlePage, title_page
+from speclint.reports.pack.what_changed import WhatChanged, what_changed
 from speclint.reports.phrases import CAUTIONS, NO_CODES, verdict
 from speclint.repository import WorkTree
 from speclint.rules import Grade
@@ -56,6 +58,7 @@ class Document:
     not_looked_at: NotLookedAt
     unfinished: tuple[Unfinished, ...] = ()
     dossier: DossierSaid | None = None
+    changed: WhatChanged | None = None
 
     def sheets(self, *outcomes: str) -> list[ShownSheet]:
         """The sheets of some outcomes in the order of the components; all where none is named."""
@@ -103,8 +106,12 @@ def document(
     system: System = "as written",
     on_progress: Callable[[str], None] = lambda _: None,
     revision: WorkTree | None = None,
+    compared: Comparison | None = None,
 ) -> Document:
-    """Gather the document; ``on_progress`` is called with the stage of the work."""
+    """Gather the document; ``on_progress`` is called with the stage of the work.
+
+    ``compared`` holds the design against another state of it, which then has a section of its own.
+    """
     today = dt.date.today()
     names = assessment.design.files if assessment.design else ()
     conceded = standings_of(assessment, today)
@@ -141,6 +148,7 @@ def document(
         not_looked_at=not_looked_at(assessment),
         unfinished=still_to_be_drawn(assessment),
         dossier=dossier_said(assessment, conceded),
+        changed=None if compared is None else what_changed(compared),
     )
 
 
