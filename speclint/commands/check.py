@@ -74,9 +74,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import assess, chosen_rules, findings_once
 
     if options.schema:
-        from speclint.reports import made_schema, schema
-
-        write(made_schema() if options.made else schema(), options.to)
+        write(_schema(options), options.to)
         return 0
     narrowed = options.family or options.rule
     loaded = families_for(options.paths) if narrowed else loaded_families()
@@ -114,6 +112,15 @@ def run(options: argparse.Namespace) -> int:
 
         show(lambda width: terminal_page.write(assessment, width, full=full), options.to)
     return assessment.exit_code
+
+
+def _schema(options: argparse.Namespace) -> str:
+    """The schema of what the options would write."""
+    from speclint.reports import made_schema, schema, what_if_schema
+
+    if options.set or options.solve:
+        return what_if_schema()
+    return made_schema() if options.made else schema()
 
 
 def _writer(form: str, loaded: Loaded) -> ReportWriter | None:

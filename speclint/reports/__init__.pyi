@@ -47,7 +47,6 @@ from .made_parts import (
     made_markdown as made_markdown,
     made_page as made_page,
     made_schema as made_schema,
-    published_schema as published_schema,
 )
 from .margins_listing import (
     margins_csv as margins_csv,
@@ -140,6 +139,7 @@ from .printable import (
     json_text as json_text,
     visible as visible,
 )
+from .published import published_schema as published_schema
 from .reading_listing import (
     reading_slip as reading_slip,
 )
@@ -160,4 +160,5 @@ from .unseen_listing import (
 from .what_if import (
     what_if_data as what_if_data,
     what_if_page as what_if_page,
+    what_if_schema as what_if_schema,
 )

@@ -7,6 +7,7 @@ from typing import Any
 
 from speclint.checking import CheckSeen, MarginChange
 from speclint.register import Comparison, Standing, StateOfDesign
+from speclint.reports.published import published_schema
 
 SCHEMA = "speclint.comparison/1"
 _FIGURES = 10  # significant figures kept; further ones only show rounding of the arithmetic
@@ -14,9 +15,7 @@ _FIGURES = 10  # significant figures kept; further ones only show rounding of th
 
 def comparison_schema() -> str:
     """The JSON Schema of the document, published with the package."""
-    from importlib.resources import files
-
-    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+    return published_schema(SCHEMA)
 
 
 def comparison_data(found: Comparison) -> dict[str, Any]:

@@ -23,6 +23,7 @@ from speclint.errors import Complaint, Location
 from speclint.quantities import displayed
 from speclint.reports.phrases import said_of_remedy
 from speclint.reports.printable import json_text
+from speclint.reports.published import published_schema
 from speclint.rules import Amount, Judgement, Series, Step
 
 SCHEMA = "speclint.result/1"
@@ -31,9 +32,7 @@ _FIGURES = 10  # significant figures kept; further ones only show rounding of th
 
 def schema() -> str:
     """The JSON Schema of the document, published with the package."""
-    from importlib.resources import files
-
-    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+    return published_schema(SCHEMA)
 
 
 def write(assessment: Assessment) -> str:

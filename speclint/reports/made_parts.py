@@ -14,6 +14,7 @@ from speclint.quantities import System, amount_in
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTION, CAUTIONS, count, share_used, units_of
+from speclint.reports.published import published_schema
 from speclint.specs import NotStated, Stated
 
 SCHEMA = "speclint.made/1"
@@ -37,13 +38,6 @@ _SAID = {
 def made_schema() -> str:
     """The JSON Schema of the data, published with the package."""
     return published_schema(SCHEMA)
-
-
-def published_schema(name: str) -> str:
-    """The JSON Schema of a report by its name, such as ``speclint.pairs/1``, published with the package."""
-    from importlib.resources import files
-
-    return (files("speclint.reports") / f"{name.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
 
 
 def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:

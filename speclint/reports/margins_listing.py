@@ -14,6 +14,7 @@ from speclint.reports.finding_lines import called
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTION, NO_MARGIN, count, share_used
 from speclint.reports.printable import visible
+from speclint.reports.published import published_schema
 
 SCHEMA = "speclint.margins/1"
 _FIGURES = 6  # of a share, in tables and data
@@ -44,9 +45,7 @@ _COLUMNS = (
 
 def margins_schema() -> str:
     """The JSON Schema of the data, published with the package."""
-    from importlib.resources import files
-
-    return (files("speclint.reports") / f"{SCHEMA.replace('/', '-')}.schema.json").read_text(encoding="utf-8")
+    return published_schema(SCHEMA)
 
 
 def margins_page(assessment: Assessment, found: Margins, width: int) -> Page:

@@ -9,6 +9,7 @@ from speclint.checking import Bound, Check, MovedMargin, Restatement, Solved, Wh
 from speclint.reports.finding_lines import called
 from speclint.reports.page import Page
 from speclint.reports.phrases import CAUTION, NO_MARGIN, count, share_used
+from speclint.reports.published import published_schema
 
 SCHEMA = "speclint.what-if/1"
 _COLUMN = 18
@@ -141,6 +142,11 @@ def _came(page: Page, found: WhatIf, word: str, checks: Sequence[Check]) -> None
     for (said, actual), parts in told.items():
         more = f" and {len(parts) - 1} more alike" if len(parts) > 1 else ""
         page.wrapped(f"{called(assessment, parts[0])}{more}: {said}: {actual}", indent=2, hanging=4)
+
+
+def what_if_schema() -> str:
+    """The JSON Schema of the data, published with the package."""
+    return published_schema(SCHEMA)
 
 
 def what_if_data(found: WhatIf, solved: Solved | None = None) -> dict[str, Any]:

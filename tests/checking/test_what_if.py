@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import Any
 
+import jsonschema
 import pytest
 
 from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
@@ -199,6 +201,30 @@ def test_the_page_and_the_data_tell_the_same(shop: DesignFolder, capsys: pytest.
     }
     assert data["solved"]["bounds"][0]["beyond"] == "39.9 bar gauge"
     assert [one["rule"] for one in data["moved"]] == ["tube.stress"]
+
+
+def test_the_data_keep_to_their_schema(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
+    """The tube of 30 bar at 45 bar uses 113.1 MPa of 100: one margin moves and one finding comes."""
+    words = ["check", str(shop.root), "--set", "tube.pressure=45 bar gauge"]
+    assert main([*words, "--schema"]) == 0
+    schema = json.loads(capsys.readouterr().out)
+    jsonschema.Draft202012Validator.check_schema(schema)
+    keeps = jsonschema.Draft202012Validator(schema)
+    main([*words, "--as", "json"])
+    data = json.loads(capsys.readouterr().out)
+    keeps.validate(data)
+    assert [one["rule"] for one in data["new"]] == ["tube.stress"]
+    main(["check", str(shop.root), "--set", "tube.pressure=?", "--solve", "tube.stress", "--as", "json"])
+    solved = json.loads(capsys.readouterr().out)
+    keeps.validate(solved)
+    assert solved["solved"]["bounds"]
+    wrongs: tuple[dict[str, Any], ...] = (
+        {"set": []},
+        {"moved": [{**data["moved"][0], "after": {}}]},
+        {"new": [{"rule": "tube.stress"}]},
+    )
+    for wrong in wrongs:
+        assert not keeps.is_valid({**data, **wrong})
 
 
 def test_a_value_with_a_question_mark_asks_for_a_rule(
