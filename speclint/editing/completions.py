@@ -1,4 +1,4 @@
-"""What may be written at a place of a spec: tables and keys, words, units, tolerance classes, materials, ids, names."""
+"""What may be written at a place of a spec or of the settings: keys, words, units, tolerance classes, ids, names."""
 
 from __future__ import annotations
 
@@ -8,10 +8,11 @@ from dataclasses import dataclass
 from typing import Any, Literal
 
 from speclint.editing.cursor import Cursor, cursor_at, stated_in
+from speclint.editing.settings_words import limits_of, names_of_settings, tables_of_limits
 from speclint.editing.workspace import OpenText, Workspace
 from speclint.errors import NotKnown, QuantityError
 from speclint.quantities import Measure, classes_of_grade, read
-from speclint.repository import CellError, Known, Schema, names_for
+from speclint.repository import FILE_NAME, CellError, Known, Schema, names_for
 from speclint.specs import Spec
 
 Sort = Literal["kind", "table", "key", "word", "unit", "class", "material", "part", "name"]
@@ -43,6 +44,8 @@ def completions(space: Workspace, text: OpenText, line: int, column: int) -> lis
     kind = space.kind_of(text.lines)
     if at.side == "remark":
         return []
+    if text.file == FILE_NAME:
+        return list(_of_settings(space, text, at, line))
     if at.side == "value" and at.path == ("kind",):
         known = {word: str(one.called or word) for word, one in space.loaded.kinds.items()}
         return [_value(at, word, "kind", says) for word, says in known.items()]
@@ -52,8 +55,32 @@ def completions(space: Workspace, text: OpenText, line: int, column: int) -> lis
     if at.side == "header":
         return list(_tables(at, schema))
     if at.side == "key":
-        return list(_keys(at, schema, stated_in(text.lines, line)))
+        return list(_keys(at, schema, _stated(text, at, line)))
     return list(_values(space, text, at, schema))
+
+
+def _stated(text: OpenText, at: Cursor, line: int) -> frozenset[str]:
+    """The keys that the table of a place states already."""
+    return stated_in(text.lines, line) if at.beside is None else at.beside
+
+
+def _of_settings(space: Workspace, text: OpenText, at: Cursor, line: int) -> Iterator[Completion]:
+    """What may be written in speclint.toml; the limits of a rule stand in a table by its name."""
+    schema, loaded = space.settings_schema, space.installed
+    if at.side == "header":
+        yield from _tables(at, schema)
+        for name, says in tables_of_limits(loaded):
+            yield Completion(name, "table", says, name, at.start, at.end)
+    elif at.side == "key" and at.table[:1] == ("limits",) and len(at.table) == 2:
+        stated = _stated(text, at, line)
+        for limit in limits_of(loaded, at.table[1]):
+            if limit.name not in stated:
+                yield _key(at, limit.name, limit.says)
+    elif at.side == "key":
+        yield from _keys(at, schema, _stated(text, at, line))
+    else:
+        yield from _values(space, text, at, schema)
+        yield from (_value(at, name, "name", says) for name, says in names_of_settings(loaded, at.path))
 
 
 def _keys(at: Cursor, schema: Schema, stated: frozenset[str]) -> Iterator[Completion]:

@@ -5,15 +5,16 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
+
+from speclint.editing.brackets import inside
 
 Side = Literal["header", "key", "value", "remark"]
 _HEADER = re.compile(r"\s*(\[\[?)\s*([^\]#]*)")
 _PAIR = re.compile(r'\s*((?:"[^"]*"|[\w.\-])+)\s*=\s*')
-_INNER = re.compile(r'(?:[{,]\s*)((?:"[^"]*"|[\w\-])+)\s*=\s*("[^"]*"?|[^,}]*)')
+_END, _END_WITHIN = re.compile(r"[#\n]"), re.compile(r"[#\n,\]}=]")
 _STEP = re.compile(r'"([^"]*)"|([\w\-]+)')
-_OF_QUANTITY = ("value", "from", "note")
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +23,8 @@ class Cursor:
 
     ``path`` is that of the value, entries of a list by their numbers from 1. ``written`` is the value as far as it
     stands before the cursor, or the whole of it where ``whole`` is asked for, without quotes; it begins at ``start``
-    and ends at ``end`` of the line.
+    and ends at ``end`` of the line. ``beside`` are the other keys of an inline table whose key is to be written there;
+    None outside of one.
     """
 
     side: Side
@@ -33,6 +35,7 @@ class Cursor:
     end: int
     whole: str = ""
     quoted: bool = False
+    beside: frozenset[str] | None = None
 
 
 def cursor_at(lines: Sequence[str], line: int, column: int) -> Cursor:
@@ -47,38 +50,49 @@ def cursor_at(lines: Sequence[str], line: int, column: int) -> Cursor:
         path = _steps(header[2])
         return Cursor("header", table, path, inside, header.start(2), header.end(2), header[2].strip())
     pair = _PAIR.match(text)
-    if pair is None or column < pair.end(1) + 1:
-        start = len(text) - len(text.lstrip())
-        whole = pair[1] if pair else text.strip()
-        path = (*table, *_steps(whole))
-        return Cursor("key", table, path, before.strip(), start, start + len(whole), whole)
-    return _value(text, column, table, (*table, *_steps(pair[1])), pair.end())
+    if pair is not None and column >= pair.end(1) + 1:
+        return _value((*table, *_steps(pair[1])), " " * pair.end() + text[pair.end() :], table, column)
+    if pair is None and (begun := _begun_above(lines, line)) is not None:
+        path, value = begun
+        found = _value((*table, *path), f"{value}\n{text}", table, len(value) + 1 + column)
+        return replace(found, start=found.start - len(value) - 1, end=found.end - len(value) - 1)
+    start = len(text) - len(text.lstrip())
+    whole = pair[1] if pair else text.strip()
+    path = (*table, *_steps(whole))
+    return Cursor("key", table, path, before.strip(), start, start + len(whole), whole)
 
 
-def _value(text: str, column: int, table: tuple[str, ...], path: tuple[str, ...], start: int) -> Cursor:
-    """The value of a line, or that of a key within braces in which the cursor stands."""
-    if text[start : start + 1] == "{":
-        for inner in _INNER.finditer(text, start):
-            if inner.start(2) <= column <= inner.end(2):
-                steps = _steps(inner[1])
-                keys = path if steps == ("value",) else (*path, *steps)
-                return _written(text, column, table, keys, inner.start(2), inner.end(2))
-    return _written(text, column, table, path, start, len(text))
+def _begun_above(lines: Sequence[str], line: int) -> tuple[tuple[str, ...], str] | None:
+    """The key of a value that is not closed in the lines above, and its text so far; None where every one is."""
+    for number in range(min(line, len(lines)) - 1, -1, -1):
+        if (pair := _PAIR.match(lines[number])) is not None:
+            value = "\n".join([lines[number][pair.end() :], *lines[number + 1 : line]])
+            return (_steps(pair[1]), value) if inside(value).within else None
+        if _HEADER.match(lines[number]) is not None:
+            return None
+    return None
 
 
-def _written(
-    text: str, column: int, table: tuple[str, ...], path: tuple[str, ...], start: int, end: int
-) -> Cursor:
-    quoted = text[start : start + 1] == '"'
-    first = start + quoted
-    last = text.find('"', first) if quoted else _end_of_bare(text, first, end)
-    last = len(text) if last < 0 else last
-    return Cursor("value", table, path, text[first:column], first, last, text[first:last], quoted)
+def _value(path: tuple[str, ...], text: str, table: tuple[str, ...], column: int) -> Cursor:
+    """The value of a key, or what stands in it within brackets or braces."""
+    at = inside(text[: max(column, len(text) - len(text.lstrip()))])
+    first = at.start + at.quoted
+    last = text.find(text[at.start], first) if at.quoted else _end_of_bare(text, first, within=at.within)
+    line_end = text.find("\n", first)
+    stop = len(text) if line_end < 0 else line_end
+    last = stop if last < 0 else min(last, stop)
+    steps = at.steps[:-1] if at.steps[-1:] == ("value",) else at.steps
+    whole, written = text[first:last], text[first:column]
+    if at.is_key:
+        inner = (*path, *steps)
+        return Cursor("key", inner, (*inner, whole), written, first, last, whole, beside=at.stated)
+    return Cursor("value", table, (*path, *steps), written, first, last, whole, at.quoted)
 
 
-def _end_of_bare(text: str, first: int, end: int) -> int:
-    remark = text.find("#", first)
-    stop = end if remark < 0 else min(end, remark)
+def _end_of_bare(text: str, first: int, *, within: bool) -> int:
+    """Where a value without quotes ends: at a remark, or within brackets at what parts it from the next."""
+    found = _END_WITHIN.search(text, first) if within else _END.search(text, first)
+    stop = found.start() if found else len(text)
     return first + len(text[first:stop].rstrip())
 
 

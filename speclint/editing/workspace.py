@@ -13,9 +13,9 @@ from speclint.checking import Check, Inputs, KeptFolder, check, code_of, context
 from speclint.editing.marks import Mark, of_checks, of_complaints
 from speclint.errors import Complaint
 from speclint.register import Standing, Surroundings, standings
-from speclint.repository import EditedDesign, Remembered, Repository, Schema, open_repository
+from speclint.repository import EditedDesign, Remembered, Repository, Schema, Settings, open_repository
 from speclint.rules import Context, Rule, read_limits
-from speclint.specs import Component, Spec, schema_of
+from speclint.specs import Component, Spec, schema_of, schema_of_table
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
@@ -198,6 +198,16 @@ class Workspace:
         if kind.kind not in self._schemas:
             self._schemas[kind.kind] = Schema(schema_of(kind))
         return self._schemas[kind.kind]
+
+    @cached_property
+    def settings_schema(self) -> Schema:
+        """What may stand under the keys of speclint.toml."""
+        return Schema(schema_of_table(Settings))
+
+    @property
+    def installed(self) -> Loaded:
+        """All that is loaded, also the families that the settings leave out."""
+        return self._everything
 
     @cached_property
     def materials(self) -> tuple[str, ...]:

@@ -51,6 +51,15 @@ def offered(space: Workspace, text: str) -> list[Completion]:
         ('bore = { value = "50 mm", from = "mea|" }', "value", ("bore", "from"), "mea", "mea"),
         ('bore = "5 # mm" # bo|re', "remark", (), "", ""),
         ("count = 1|2 # twelve", "value", ("count",), "1", "12"),
+        ('names = ["a", "b|c"]  # two', "value", ("names", "2"), "b", "bc"),
+        ('names = ["a, b", |]', "value", ("names", "2"), "", ""),
+        ('names = [  # "the" first\n  "a",\n  "b|c",\n]', "value", ("names", "2"), "b", "bc"),
+        ('of = [{ to = "a" }, { to = "b|"', "value", ("of", "2", "to"), "b", "b"),
+        ('of = [{ to = "a", si| }]', "key", ("of", "1", "si"), "si", "si"),
+        ("of = { a.b = 1|0, c = 2 }", "value", ("of", "a", "b"), "1", "10"),
+        ('names = [\nbore = "5|"', "value", ("bore",), "5", "5"),
+        ('names = ["a"]\nbo|', "key", ("bo",), "bo", "bo"),
+        ("name = 'it|s'", "value", ("name",), "it", "its"),
     ],
 )
 def test_what_stands_at_a_place(text: str, side: str, path: tuple[str, ...], before: str, whole: str) -> None:
@@ -80,6 +89,80 @@ def test_what_may_be_written(space: Workspace, text: str, sort: str, among: set[
     written(space, LINER)
     found = {one.text for one in offered(space, text) if one.sort == sort}
     assert among <= found, found
+
+
+@pytest.mark.parametrize(
+    ("kind", "text", "sort", "among"),
+    [
+        (
+            "cylinder-block",
+            '[pads.front]\ntakes = ["weight", "|"]',
+            "word",
+            {"lengthwise", "crosswise", "nothing"},
+        ),
+        (
+            "cylinder-block",
+            '[pads.front]\ntakes = [\n  "weight",\n  "|"\n]',
+            "word",
+            {"lengthwise", "nothing"},
+        ),
+        ("known-fault", 'on = ["block-left", "|"]', "part", {"block-left"}),
+        ("cylinder-block", 'bores.main = { diameter = "580 mm", | }', "key", {"length", "last_bore"}),
+    ],
+)
+def test_what_may_be_written_in_a_list_and_in_braces(
+    space: Workspace, kind: str, text: str, sort: str, among: set[str]
+) -> None:
+    found = {one.text for one in offered(space, f'kind = "{kind}"\nid = "other"\n{text}') if one.sort == sort}
+    assert among <= found, found
+    assert "diameter" not in found
+
+
+def of_settings(space: Workspace, text: str) -> dict[str, Completion]:
+    before = text[: text.index("|")]
+    found = space.write("speclint.toml", text.replace("|", ""))
+    return {
+        one.text: one
+        for one in completions(space, found, before.count("\n"), len(before) - before.rfind("\n") - 1)
+    }
+
+
+@pytest.mark.parametrize(
+    ("text", "sort", "among"),
+    [
+        ("|", "key", {"materials", "leave_out"}),
+        ("[|", "table", {"works", "families", 'limits."weld.unequal-plates"', "reviewers"}),
+        ('[works]\nstage = "|"', "word", {"draft", "for-review", "released"}),
+        ("[works]\nstage = 'draft'\n|", "key", {"exit_at", "site_pressure", "units"}),
+        ('[works]\nsite_pressure = "1 |"', "unit", {"bar absolute", "bar gauge"}),
+        ('[families]\nrequired = ["liners", "|"]', "name", {"springs", "joints"}),
+        ('[reviewers."A. Man"]\ncompetent_for = ["|"]', "name", {"springs", "joints"}),
+        ('[concessions]\nsigned = ["|"]', "name", {"hold", "nonconformity"}),
+    ],
+)
+def test_what_may_be_written_in_the_settings(space: Workspace, text: str, sort: str, among: set[str]) -> None:
+    found = of_settings(space, text)
+    assert among <= {name for name, one in found.items() if one.sort == sort}, found.keys()
+
+
+def test_the_limits_of_a_rule_are_offered_with_what_they_are(space: Workspace) -> None:
+    """As the rule declares them; a limit that is stated already is not offered again."""
+    rule = next(one for one in space.installed.rules if len(one.limits) > 1)
+    first, second = rule.limits[:2]
+    keys = of_settings(space, f'[limits."{rule.name}"]\n{first.name} = "{first.default}"\n|')
+    assert second.name in keys
+    assert first.name not in keys
+    values = of_settings(space, f'[limits."{rule.name}"]\n{first.name} = "|"')
+    assert values[first.default].says == f"as {rule.name} has it"
+    assert of_settings(space, '[limits."no.such"]\n|') == {}
+
+
+def test_a_place_below_the_text_is_an_empty_line() -> None:
+    """An editor may ask of a line that was taken away meanwhile."""
+    found = cursor_at(["names = [", '  "a",'], 5, 3)
+    assert (found.side, found.path, found.whole) == ("value", ("names", "2"), "")
+    assert cursor_at(['name = "a"'], 5, 3).side == "key"
+    assert cursor_at([], 5, 3).side == "key"
 
 
 def test_keys_that_are_stated_and_parts_of_other_kinds_are_not_offered(space: Workspace) -> None:
