@@ -14,7 +14,7 @@ from speclint.commands.output import write
 from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
-    from speclint.commands.new_repository import Answers
+    from speclint.commands.new_repository import Answers, NewReviewer
 
 EXAMPLE = 'speclint begin new-engine --works "Corrow and Ness Railway" --cylinders 3'
 _STAGES = ("draft", "for-review", "released")
@@ -41,8 +41,8 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--reviewer",
         action="append",
-        metavar="NAME:FAMILY,…",
-        help='who may accept holds, and of which families: "M. Coyle: liners, joints"',
+        metavar="NAME,ROLE:FAMILY,…",
+        help='who may accept holds, in what role, and of which families: "M. Coyle, chief draughtsman: liners, joints"',
     )
     parser.add_argument("--units", choices=UNITS, help="of what is printed; specs may mix them")
     parser.add_argument("--cylinders", type=int, metavar="N", help="how many, from 1 to 4")
@@ -81,13 +81,15 @@ def _answers(options: argparse.Namespace) -> Answers:
     railway = ask.several(options.railway_code, "Code of the railway", "not known yet")
     said = ask.several(
         options.reviewer,
-        'Who may accept holds, with the families, as "M. Coyle: liners, joints"',
+        'Who may accept holds, with role and families, as "M. Coyle, chief draughtsman: liners, joints"',
         "nobody yet",
     )
     units = ask.word(options.units, "Units of what is printed", UNITS)
     cylinders = ask.word(_number(options.cylinders), "How many cylinders", _COUNTS)
     layout = ask.word(options.layout, "A block for each cylinder, or one block for all", _LAYOUTS)
-    return Answers(works, stage, pressure, railway, dict(map(_reviewer, said)), units, int(cylinders), layout)
+    return Answers(
+        works, stage, pressure, railway, [_reviewer(one) for one in said], units, int(cylinders), layout
+    )
 
 
 def at_terminal() -> bool:
@@ -99,12 +101,17 @@ def _number(given: int | None) -> str | None:
     return None if given is None else str(given)
 
 
-def _reviewer(said: str) -> tuple[str, tuple[str, ...]]:
-    """A reviewer's name, and the families after the colon."""
-    name, _, families = said.partition(":")
-    if not name.strip():
-        raise SettingsError(f'"{said}" names no reviewer: write "M. Coyle: liners, joints"')
-    return name.strip(), tuple(one.strip() for one in families.split(",") if one.strip())
+def _reviewer(said: str) -> NewReviewer:
+    """A reviewer's name, the role behind a comma, and the families behind the colon."""
+    from speclint.commands.new_repository import NewReviewer
+
+    person, _, families = said.partition(":")
+    name, _, role = (one.strip() for one in person.partition(","))
+    if not name:
+        raise SettingsError(
+            f'"{said}" names no reviewer: write "M. Coyle, chief draughtsman: liners, joints"; the role may be left out'
+        )
+    return NewReviewer(name, role, tuple(one.strip() for one in families.split(",") if one.strip()))
 
 
 class _Questions:

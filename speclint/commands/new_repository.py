@@ -6,7 +6,7 @@ import json
 import os
 import shlex
 import textwrap
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from string import Template
@@ -39,14 +39,23 @@ _WITHOUT = ("engine",)
 
 
 @dataclass(frozen=True)
+class NewReviewer:
+    """Who may accept holds: the name, the role in the works, "" where it was not said, and the families."""
+
+    name: str
+    role: str = ""
+    families: Sequence[str] = ()
+
+
+@dataclass(frozen=True)
 class Answers:
-    """What was said of a new design. ``reviewers`` have the families each is competent for."""
+    """What was said of a new design."""
 
     works: str
     stage: str = "draft"
     pressure_codes: Sequence[str] = ()
     railway_codes: Sequence[str] = ()
-    reviewers: Mapping[str, Sequence[str]] | None = None
+    reviewers: Sequence[NewReviewer] = ()
     units: str = "metric"
     cylinders: int = 2
     layout: str = "separate"
@@ -152,7 +161,7 @@ def settings_text(answers: Answers, families: Iterable[str]) -> str:
     :raises SettingsError: for a reviewer of a family that is not loaded.
     """
     known = sorted(families)
-    reviewers = "\n".join(_reviewers(answers.reviewers or {}, known))
+    reviewers = "\n".join(_reviewers(answers.reviewers, known))
     return _filled(
         "speclint.toml.txt",
         works=_text(answers.works),
@@ -165,16 +174,19 @@ def settings_text(answers: Answers, families: Iterable[str]) -> str:
     )
 
 
-def _reviewers(reviewers: Mapping[str, Sequence[str]], known: Sequence[str]) -> Iterator[str]:
+def _reviewers(reviewers: Sequence[NewReviewer], known: Sequence[str]) -> Iterator[str]:
     if not reviewers:
         yield '#[reviewers."J. Ostler"]\n#competent_for = ["liners"]\n#role = "chief draughtsman"'
-    for name, families in reviewers.items():
-        for family in families:
+    for one in reviewers:
+        for family in one.families:
             if family not in known:
                 from speclint.errors import one_of
 
-                raise SettingsError(f"reviewer {name}: no family is called {family}; {one_of(family, known)}")
-        yield f'[reviewers.{_text(name)}]\ncompetent_for = {_texts(families)}\n#role = "chief draughtsman"\n'
+                raise SettingsError(
+                    f"reviewer {one.name}: no family is called {family}; {one_of(family, known)}"
+                )
+        role = f"role = {_text(one.role)}" if one.role else '#role = "chief draughtsman"'
+        yield f"[reviewers.{_text(one.name)}]\ncompetent_for = {_texts(one.families)}\n{role}\n"
 
 
 def _text(text: str) -> str:

@@ -74,6 +74,9 @@ class NameLists:
     def of(self, word: str) -> tuple[NameList, ...]:
         """A list by its name; or what a key accepts, as KIND.KEY, COMPONENT.KEY, or the key alone in every kind.
 
+        A word that is none of these, nor nearly the name of a list, gives every list with only the names that have it
+        in them or beside them.
+
         :raises SettingsError: where there is none of that name.
         """
         if word in self.called():
@@ -81,9 +84,16 @@ class NameLists:
         owner, _, key = word.partition(".")
         if key and (owner in self.kinds or (self.design and owner in self.design.files)):
             return (self._of_key(owner, key),)
-        if found := self._alike(word):
+        if found := self._alike(word) or self._holding(word):
             return found
         raise SettingsError(f"no list is called {word}; {self._instead(word)}")
+
+    def _holding(self, word: str) -> tuple[NameList, ...]:
+        """The lists with only the names that have a word; none for what is nearly the name of a list, or is a key."""
+        if nearest(word, self.called()) or any(key.path == (word,) for key in self._keys):
+            return ()
+        found = (self._list(one).holding(word) for one in self.called())
+        return tuple(one for one in found if one.names)
 
     def _instead(self, word: str) -> str:
         """What to write in place of a word that is no list: the list with such names, the key in full, or a list."""
@@ -91,10 +101,7 @@ class NameLists:
             return f"it is a key: write it with its kind, {one_of('', [f'{kind}.{word}' for kind in kinds])}"
         keys = {key.path[-1] for key in self._keys if words_of(key.field)}
         near = one_of(word, {*self.called(), *keys})
-        within = [one for one in self.called() if self._list(one).holding(word).names]
-        if within and not nearest(word, self.called()):
-            near = "names with it are listed by " + " or ".join(f'"{one} {word}"' for one in within)
-        elif not near.startswith('"'):
+        if not near.startswith('"'):
             near = one_of("", self.called())
         return f"{near}, or KIND.KEY for what a key accepts"
 

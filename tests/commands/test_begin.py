@@ -28,7 +28,7 @@ def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
         "--works",
         'Vale "B" Railway',
         "--reviewer",
-        "M. Coyle: liners, joints",
+        "M. Coyle, chief draughtsman: liners, joints",
         "--railway-code",
         "Code 7",
     ]
@@ -62,6 +62,7 @@ def test_its_settings_say_what_was_given(begun: Path) -> None:
     assert settings.local_codes.railway == ("Code 7",)
     assert settings.reviewers["M. Coyle"].competent_for == ("liners", "joints")
     written = tomllib.loads((begun / "new design" / "speclint.toml").read_text(encoding="utf-8"))
+    assert written["reviewers"]["M. Coyle"]["role"] == "chief draughtsman"
     assert (written["works"]["name"], written["works"]["units"]) == ('Vale "B" Railway', "imperial")
 
 
@@ -176,7 +177,11 @@ def test_none_is_written_inside_of_another(tmp_path: Path, capsys: pytest.Captur
     ("words", "said"),
     [
         (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; "liners"'),
-        (["--reviewer", ": liners"], '": liners" names no reviewer: write "M. Coyle: liners, joints"'),
+        (
+            ["--reviewer", ": liners"],
+            '": liners" names no reviewer: write "M. Coyle, chief draughtsman: liners, joints"; '
+            "the role may be left out",
+        ),
         (["--cylinders", "7"], "an engine has from 1 to 4 cylinders here, and not 7"),
     ],
 )

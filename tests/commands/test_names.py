@@ -204,7 +204,6 @@ def test_a_list_of_a_family_is_listed_from_its_own_table() -> None:
     ("word", "said"),
     [
         ("matrials", 'no list is called matrials; "materials"'),
-        ("grey", 'no list is called grey; names with it are listed by "materials grey" or '),
         ("bore", 'no list is called bore; it is a key: write it with its kind, one of "cam.bore", '),
         ("zzzz", 'no list is called zzzz; one of "cases", '),
         ("poppet-valve.retaned", 'a poppet-valve has no key retaned; "retained"'),
@@ -214,6 +213,17 @@ def test_a_wrong_word_is_answered_by_the_nearest(word: str, said: str, lists: Na
     with pytest.raises(SettingsError) as problem:
         lists.of(word)
     assert str(problem.value).startswith(said)
+
+
+def test_a_name_alone_is_looked_for_in_every_list(
+    lists: NameLists, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """EN 10028-2: P355GH is one plate."""
+    (found,) = lists.of("P355GH")
+    assert found.called == "materials"
+    assert [one.name for one in found.names] == ["plate-P355GH"]
+    assert main(["names", "P355GH"]) == 0
+    assert "plate-P355GH" in capsys.readouterr().out
 
 
 def test_a_text_is_looked_for_in_names_and_beside_them(capsys: pytest.CaptureFixture[str]) -> None:
