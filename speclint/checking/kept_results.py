@@ -32,7 +32,8 @@ class KeptResults:
     def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
         self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
-        self._ground = _ground(inputs, loaded, folder)
+        self._code = code_of(loaded, folder)
+        self._ground = _ground(inputs, loaded, self._code)
 
     def of_rules(self, rules: Iterable[Rule]) -> None:
         """Take the rules, which are needed before any check is taken or kept."""
@@ -82,6 +83,14 @@ class KeptResults:
     def stated_in(self, names: Iterable[str]) -> str:
         """A digest of all that some specs state."""
         return digest([(name, self._state.spec(name)) for name in names])
+
+    def of_code(self, called: str) -> bytes | None:
+        """What a report kept that rests on nothing but the code; None where this code has kept none."""
+        return self._folder.read(digest(self._code, "of code", called))
+
+    def keep_of_code(self, called: str, body: bytes) -> None:
+        """Keep what rests on nothing but the code."""
+        self._folder.write(digest(self._code, "of code", called), body)
 
     def tidy(self) -> None:
         """Let the folder not grow without end."""
@@ -192,11 +201,11 @@ def _together(consulted: Iterable[Consulted]) -> Consulted:
     return whole
 
 
-def _ground(inputs: Inputs, loaded: Loaded, folder: KeptFolder) -> str:
+def _ground(inputs: Inputs, loaded: Loaded, code: str) -> str:
     """A digest of what every result rests on, whatever it consults."""
     design = inputs.design
     return digest(
-        code_of(loaded, folder),
+        code,
         loaded.left_out,
         inputs.today,
         design.settings,

@@ -102,9 +102,12 @@ class Spoiling:
         self._took: dict[tuple[str, str], list[Check]] = {}
         self._parts = {one.component for one in checks}
         self._rests: dict[tuple[str, str], Hashable] = {}
+        self._placed: dict[tuple[str, str], list[tuple[tuple[str, str], Step]]] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
-                for place in {_drawn_at(step.where) for step in one.steps if step.where.key}:
+                placed = [(_drawn_at(step.where), step) for step in one.steps]
+                self._placed[one.order] = placed
+                for place in {place for place, step in placed if step.where.key}:
                     self._took.setdefault(place, []).append(one)
 
     def by(self, found: Check) -> list[Check]:
@@ -113,9 +116,11 @@ class Spoiling:
         among = {one.order: one for place in own for one in self._took.get(place, ())}
         standing: dict[Hashable, Check] = {}
         for _, one in sorted(among.items()):
-            steps = tuple(step for step in one.steps if _drawn_at(step.where) in own)
+            steps = tuple(step for place, step in self._placed[one.order] if place in own)
             drawn = tuple((step.where.file, step.where.line, step.where.key) for step in steps)
-            standing.setdefault((self._rests_on(one), drawn), replace(one, steps=steps))
+            key = self._rests_on(one), drawn
+            if key not in standing:
+                standing[key] = replace(one, steps=steps)
         return list(standing.values())
 
     def _rests_on(self, one: Check) -> Hashable:

@@ -44,17 +44,42 @@ def review_page(
     from speclint.reports.pack.document import document
     from speclint.reports.pack.page import page_of
 
+    known = _kept_formulae(assessment)
     if processes is not None:
         on_progress("formulae")
         _typeset(assessment, processes)
-    return page_of(document(assessment, system, on_progress, revision, compared))
+    page = page_of(document(assessment, system, on_progress, revision, compared))
+    _keep_formulae(assessment, known)
+    return page
+
+
+def _kept_formulae(assessment: Assessment) -> int:
+    """Take the formulae that are kept; returns how many they are."""
+    from speclint.reports.pack import mathematics
+    from speclint.reports.pack.kept_formulae import kept_formulae
+
+    known = kept_formulae(assessment.kept)
+    mathematics.learn(known.items())
+    return len(known)
+
+
+def _keep_formulae(assessment: Assessment, before: int) -> None:
+    """Keep what is set now, where it is more than what was kept before."""
+    from speclint.reports.pack import mathematics
+    from speclint.reports.pack.kept_formulae import keep_formulae
+
+    if len(mathematics.known()) > before:
+        keep_formulae(assessment.kept, mathematics.known())
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:
     from speclint.reports.pack import mathematics
 
     shown = (check for check in assessment.checks if check.outcome != "not applicable")
-    wanted = mathematics.pieces(step for check in shown for step in check.steps)
+    known = mathematics.known()
+    wanted = [
+        one for one in mathematics.pieces(step for check in shown for step in check.steps) if one not in known
+    ]
     shares = [wanted[start : start + _SHARE] for start in range(0, len(wanted), _SHARE)]
     for found in processes.spread(mathematics.typeset, shares):
         mathematics.learn(found)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import hashlib
 import re
+from functools import cache
 
 from speclint.checking import Check
 
 _PLAIN = re.compile(r"^[a-z0-9][a-z0-9.-]*$")
 
 
+@cache
 def slug(text: str) -> str:
     """A name that is safe in a link: the text itself where it is plain, else a digest of it."""
     return (

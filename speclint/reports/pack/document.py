@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
@@ -90,7 +91,7 @@ class Document:
         """The drawing of a component with its revision; "" where none is stated."""
         return next((part.drawing for part in self.parts if part.name == component), "")
 
-    @property
+    @cached_property
     def cited_by_holds(self) -> frozenset[int]:
         """The numbers of the sources of the sheets of holds."""
         return frozenset(number for one in self.holds for number, _ in one.sources)
@@ -122,7 +123,7 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawn = drawn_once((led(figure, firsts) for figure in figures(assessment)), names)
+    drawn = drawn_once(led(figures(assessment), firsts), names)
     parts = with_figures(parts, drawn)
     held = dict(_families_of_holds(groups, labels))
     signed = signatories(assessment, held)

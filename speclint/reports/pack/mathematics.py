@@ -116,6 +116,11 @@ def typeset(wanted: Sequence[Piece]) -> list[tuple[Piece, str]]:
     return [(one, _set(one) if isinstance(one, str) else _template(*one)) for one in wanted]
 
 
+def known() -> Mapping[Piece, str]:
+    """All that is set so far in this process, by piece."""
+    return _known
+
+
 def learn(found: Iterable[tuple[Piece, str]]) -> None:
     """Know pieces that were set elsewhere."""
     _known.update(found)

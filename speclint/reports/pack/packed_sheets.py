@@ -22,10 +22,14 @@ def packed(sheets: Mapping[str, str]) -> str:
     """Sheets by their places: lists of lines, which are lists of cells, as JSON by gzip in base 64."""
     cells: dict[str, int] = {}
     lines: dict[tuple[int, ...], int] = {}
+    places: dict[str, int] = {}
 
     def place(line: str) -> int:
-        found = _CELL.split(_NUMBERED.sub(rf"\g<1>{NUMBER}", line))
-        return lines.setdefault(tuple(cells.setdefault(cell, len(cells)) for cell in found), len(lines))
+        plain = _NUMBERED.sub(rf"\g<1>{NUMBER}", line)
+        if plain not in places:
+            found = tuple(cells.setdefault(cell, len(cells)) for cell in _CELL.split(plain))
+            places[plain] = lines.setdefault(found, len(lines))
+        return places[plain]
 
     placed = {anchor: [place(line) for line in sheet.split("\n")] for anchor, sheet in sheets.items()}
     data = {"cells": list(cells), "lines": list(lines), "sheets": placed}

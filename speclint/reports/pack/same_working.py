@@ -78,11 +78,12 @@ def same_as(checks: Iterable[Check], firsts: Firsts) -> Iterator[SameAs]:
         yield SameAs(component, tuple(others), rest=number == len(groups))
 
 
-def led(figure: Figure, firsts: Firsts) -> Figure:
-    """A figure with its links to sheets that are not shown leading to those that stand for them."""
+def led(figures: Iterable[Figure], firsts: Firsts) -> Iterator[Figure]:
+    """Figures with their links to sheets that are not shown leading to those that stand for them."""
     instead = {sheet_anchor_of(*order): sheet_anchor(first) for order, first in firsts.items()}
-    drawing = _LINK.sub(lambda link: f'href="#{instead.get(link[1], link[1])}"', figure.drawing)
-    return replace(figure, drawing=drawing)
+    for figure in figures:
+        drawing = _LINK.sub(lambda link: f'href="#{instead.get(link[1], link[1])}"', figure.drawing)
+        yield replace(figure, drawing=drawing)
 
 
 class _Working:

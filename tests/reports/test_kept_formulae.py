@@ -1,0 +1,56 @@
+"""Formulae that an earlier run set are taken from what it kept, and the pack is the same to the byte."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest
+from speclint.reports.pack import mathematics, review_page
+from speclint.testing import DesignFolder
+from tests import tubes
+from tests.checking.test_kept_results import FILES
+
+
+@pytest.fixture(autouse=True)
+def _of_this_test(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The family of tubes is made in memory: its name stands for its code. No formula is set so far."""
+    monkeypatch.setattr(code_digest, "_of_package", lambda name: name.rpartition("_")[0])
+    monkeypatch.setattr(mathematics, "_known", {})
+
+
+def assessed(shop: DesignFolder, folder: Path) -> Assessment:
+    with Processes(0) as processes:
+        return assess([shop.root], shop.loaded, processes=processes, kept=KeptFolder(folder))
+
+
+@pytest.fixture
+def shop(workshop: DesignFolder) -> DesignFolder:
+    workshop.loaded = tubes.tubes()
+    return workshop.write(FILES)
+
+
+def test_a_later_run_sets_no_formula_again(
+    shop: DesignFolder, tmp_path_factory: pytest.TempPathFactory, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = tmp_path_factory.mktemp("cache")
+    first = review_page(assessed(shop, folder))
+    assert any("<math" in page for page in mathematics.known().values())
+    assert len(mathematics.known()) > 3
+    mathematics._known.clear()
+    monkeypatch.setattr(mathematics, "_mathml", lambda _: pytest.fail("a formula was set again"))
+    assert review_page(assessed(shop, folder)) == first
+
+
+@pytest.mark.parametrize("held", [b"no JSON", b"[1, 2]", b'[["p", "x"], [["a"], "y"]]', b'[[["a", 3], "y"]]'])
+def test_what_is_damaged_is_set_anew(
+    held: bytes, shop: DesignFolder, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    folder = tmp_path_factory.mktemp("cache")
+    first = review_page(assessed(shop, folder))
+    kept = assessed(shop, folder).kept
+    assert kept is not None
+    kept.keep_of_code("formulae as MathML", held)
+    mathematics._known.clear()
+    assert review_page(assessed(shop, folder)) == first
