@@ -66,13 +66,24 @@ class Moved(Ranged):
 
 @lru_cache(maxsize=_KEPT)
 def _over_range(cam: Any, low: float, high: float) -> _Bounds:
-    """The bounds over a range of angles; a scan asks for the same ranges in many boxes."""
+    """The bounds over a range of angles; a scan asks for the same ranges in many boxes.
+
+    Where a range ends at a join of two curves, the curve beyond may have it there.
+    """
     pieces = list(_pieces(cam, low, high))
-    lift, slope, curvature, jerk = (_hull(bounds) for bounds in zip(*pieces, strict=True))
+    ends = [_at_end(cam, end) for end in (low, high) if end in cam.joins]
+    lift, slope, curvature, _ = (_hull(bounds) for bounds in zip(*pieces, *ends, strict=True))
+    jerk = _hull(tuple(one[3] for one in pieces))
     for (_, _, before, _), (_, _, after, _) in pairwise(pieces):
         if not _meet(before, after):
             jerk = (-inf, inf)
     return lift, slope, curvature, jerk
+
+
+def _at_end(cam: CamMotion, angle: float) -> _Bounds:
+    """The follower at one angle."""
+    found = cam.at(angle)
+    return (found.lift,) * 2, (found.slope,) * 2, (found.curvature,) * 2, (0.0, 0.0)
 
 
 def _pieces(cam: CamMotion, low: float, high: float) -> Iterator[_Bounds]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import example, given, strategies as st
 
 from speclint.facts import WholeLift
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, LiftTable, Ramp, cam_law
@@ -104,6 +104,8 @@ CAMS.update((law, profile(law)) for law in LAWS)
 
 
 @pytest.mark.parametrize("name", CAMS)
+@example(start=0.5, width=0.125, part=0.0)  # the dwell ends there: 0.3 + 1.2 + 0.2 of 3.4 rad
+@example(start=0.375, width=0.125, part=1.0)
 @given(start=SIDES, width=st.floats(0.0, 0.5), part=SIDES)
 def test_a_follower_over_a_range_holds_it_at_every_angle(
     name: str, start: float, width: float, part: float
