@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -19,11 +20,19 @@ from tests.editing.repository import BLOCK, FILES, LINER, SETTINGS
 
 
 @pytest.fixture(scope="module")
-def space(tmp_path_factory: pytest.TempPathFactory) -> Workspace:
-    """A block with its liner, open in an editor."""
+def opened_once(tmp_path_factory: pytest.TempPathFactory) -> Workspace:
     root = tmp_path_factory.mktemp("design")
     DesignFolder(root).write(FILES, settings=SETTINGS)
     return Workspace(root, installed_families())
+
+
+@pytest.fixture
+def space(opened_once: Workspace) -> Iterator[Workspace]:
+    """A block with its liner, open in an editor; no text of a test stays open for the next."""
+    yield opened_once
+    for file in list(opened_once.texts):
+        opened_once.close(file)
+    opened_once.last_read.clear()
 
 
 def written(space: Workspace, text: str) -> OpenText:
