@@ -48,7 +48,7 @@ class Loaded:
     brought: tuple[Brought, ...] = ()
     refused: tuple[tuple[str, str], ...] = ()
     left_out: tuple[str, ...] = ()
-    _read: dict[RulesIn, tuple[Rule, ...]] = field(default_factory=dict, repr=False, compare=False)
+    _read: dict[tuple[str, RulesIn], tuple[Rule, ...]] = field(default_factory=dict, repr=False, compare=False)
 
     def without(self, names: Collection[str]) -> Loaded:
         """What is loaded but for some families, of which nothing remains but the name."""
@@ -124,7 +124,7 @@ class Loaded:
                 if rule.name in found:
                     taken = found[rule.name].family
                     faults.append(f"family {brought.family}: the name {rule.name} is taken by {taken}")
-                found[rule.name] = rule.of_family(brought.family)
+                found[rule.name] = rule
         if faults:
             raise FamilyError("; ".join(faults))
         return tuple(found[name] for name in sorted(found))
@@ -132,9 +132,9 @@ class Loaded:
     def _of(self, brought: Brought, wanted: Callable[[RulesIn], bool], faults: list[str]) -> Iterator[Rule]:
         for group in brought.rules:
             if isinstance(group, Rule):
-                yield group
-            elif group in self._read:
-                yield from self._read[group] if wanted(group) else ()
+                yield group.of_family(brought.family)
+            elif (brought.family, group) in self._read:
+                yield from self._read[brought.family, group] if wanted(group) else ()
             elif wanted(group):
                 yield from self._first(brought.family, group, faults)
 
@@ -149,8 +149,9 @@ class Loaded:
         faults += wrong
         if wrong:
             return ()
-        self._read[group] = rules
-        return rules
+        own = tuple(rule.of_family(family) for rule in rules)
+        self._read[family, group] = own
+        return own
 
 
 def _read(group: RulesIn) -> tuple[tuple[Rule, ...], list[str]]:
