@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING
 
 from speclint.specs import (
@@ -51,9 +52,14 @@ class ListedKey:
         return f"{self.means}; {self.takes}" if self.means else self.takes
 
 
-def listed_keys(table: type[SpecTable]) -> Iterator[ListedKey]:
+@cache
+def listed_keys(table: type[SpecTable]) -> tuple[ListedKey, ...]:
     """Every key of a table and of the tables within it, those of its own first."""
     table.model_rebuild()  # so that tables named before they are defined are known
+    return tuple(_with_hosts(table))
+
+
+def _with_hosts(table: type[SpecTable]) -> Iterator[ListedKey]:
     yield from _keys(table, "", of_every=False)
     for condition in table.hosts if issubclass(table, Spec) else ():
         yield ListedKey("", "must fit", "", str(condition))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple
 
 from speclint.families import Loaded
 from speclint.reports.reference import REFERENCE_FRONT, REFERENCE_MARK
@@ -22,12 +23,20 @@ from speclint.reports.reference.guide_pages import (
 from speclint.reports.reference.kind_pages import kind_pages, rules_by_kind
 from speclint.reports.reference.material_pages import material_pages
 from speclint.reports.reference.name_pages import name_pages
-from speclint.reports.reference.reference_page import INDEX_FILE, ReferencePage, html_of
+from speclint.reports.reference.reference_page import INDEX_FILE, Link, ReferencePage, html_of
 from speclint.reports.reference.rule_pages import Example, link_to, rule_pages
 from speclint.reports.reference.sections import FRONT, SAYS
 from speclint.reports.reference.table_pages import table_pages
 from speclint.reports.reference.word_pages import word_pages
 from speclint.reports.reference.worked_formulae import Formula, FormulaSearch, name_of
+from speclint.rules import Rule
+
+
+class Worked(NamedTuple):
+    """The formulae that each rule can work, by its name; and all with those behind them, by their full names."""
+
+    by_rule: dict[str, list[ShownFormula]]
+    every: dict[str, ShownFormula]
 
 
 def pages_of(loaded: Loaded, examples: Mapping[str, Example]) -> tuple[ReferencePage, ...]:
@@ -46,17 +55,17 @@ def files_of(pages: tuple[ReferencePage, ...]) -> dict[str, str]:
 def _pages(loaded: Loaded, examples: Mapping[str, Example]) -> Iterator[ReferencePage]:
     rules = loaded.rules
     links = {rule.name: link_to(rule) for rule in rules}
-    worked = _worked(loaded)
+    worked = _worked(rules, links)
     listed = [
         *guide_pages(guide_texts(), guide_figure),
-        *rule_pages(loaded, worked[0], examples),
-        *formula_pages(worked[1]),
+        *rule_pages(loaded, rules, worked.by_rule, examples),
+        *formula_pages(worked.every),
         *kind_pages(loaded, rules_by_kind(rules, loaded, links)),
-        *word_pages(loaded, links),
+        *word_pages(loaded, rules, links),
         *material_pages(loaded),
         *table_pages(loaded),
         *name_pages(loaded),
-        family_page(loaded),
+        family_page(loaded, rules),
     ]
     yield ReferencePage(
         REFERENCE_FRONT,
@@ -76,19 +85,19 @@ def _counts(pages: list[ReferencePage]) -> list[tuple[str, str, int]]:
     return [(section, SAYS[section], number) for section, number in found.items()]
 
 
-def _worked(loaded: Loaded) -> tuple[dict[str, list[ShownFormula]], dict[str, ShownFormula]]:
-    """The formulae that each rule can work, by its name; and all with those behind them, by their full names."""
+def _worked(rules: Sequence[Rule], links: Mapping[str, Link]) -> Worked:
+    """The formulae of the rules, and those behind them."""
     search = FormulaSearch()
-    of_rules = {rule.name: search.of_rule(rule) for rule in loaded.rules}
+    of_rules = {rule.name: search.of_rule(rule) for rule in rules}
     used: dict[str, list[str]] = {}
     found: dict[str, Formula] = {}
     for rule, formulae in of_rules.items():
         for one in formulae:
             found[name_of(one)] = one
             used.setdefault(name_of(one), []).append(rule)
-    links = {rule.name: link_to(rule) for rule in loaded.rules}
     shown = {
         name: shown_formula(one, search, [links[rule] for rule in used.get(name, ())])
         for name, one in sorted(with_those_behind(found, search).items())
     }
-    return {rule: [shown[name_of(one)] for one in formulae] for rule, formulae in of_rules.items()}, shown
+    by_rule = {rule: [shown[name_of(one)] for one in formulae] for rule, formulae in of_rules.items()}
+    return Worked(by_rule, shown)

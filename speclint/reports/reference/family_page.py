@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from speclint.families import Loaded
@@ -19,6 +20,7 @@ from speclint.reports.reference.places import (
 from speclint.reports.reference.reference_page import Link, ReferencePage
 from speclint.reports.reference.sections import FAMILIES
 from speclint.reports.reference.table_pages import tables_in
+from speclint.rules import Rule
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,21 +35,21 @@ class ShownFamily:
     brings: tuple[tuple[str, tuple[Link, ...]], ...]
 
 
-def family_page(loaded: Loaded) -> ReferencePage:
+def family_page(loaded: Loaded, rules: Sequence[Rule]) -> ReferencePage:
     """The families in the order of their names; speclint itself, which brings reports and drawings, is none."""
-    shown = [_shown(loaded, number) for number in range(len(loaded.families))]
+    shown = [_shown(loaded, rules, number) for number in range(len(loaded.families))]
     entries = [Entry(one.name, "family", f"{FAMILIES_FILE}#{one.anchor}", one.about) for one in shown]
     content = {"families": shown, "left_out": loaded.left_out}
     return ReferencePage(FAMILIES_FILE, "Families", FAMILIES, "families.html", content, entries)
 
 
-def _shown(loaded: Loaded, number: int) -> ShownFamily:
+def _shown(loaded: Loaded, rules: Sequence[Rule], number: int) -> ShownFamily:
     family = loaded.families[number]
     brought = next(one for one in loaded.brought if one.family == family.name)
-    rules = sum(rule.family == family.name for rule in loaded.rules)
+    own = sum(rule.family == family.name for rule in rules)
     package = family.module.partition(".")[0]
     every = {
-        "rules": [Link(count(rules, "rule"), file_of("rules", family.name))] if rules else [],
+        "rules": [Link(count(own, "rule"), file_of("rules", family.name))] if own else [],
         "kinds": [Link(kind.kind, kind_place(kind.kind)) for kind in brought.kinds],
         "keys in kinds": [
             Link(f"{table.on.kind}.{family.name}", kind_place(table.on.kind, family.name))

@@ -116,6 +116,7 @@ def formula_pages(formulae: Mapping[str, ShownFormula]) -> Iterator[ReferencePag
             "formulae.html",
             {"formulae": members},
             entries,
+            here=[one.name for one in entries],
         )
 
 
@@ -126,11 +127,8 @@ def _group(name: str) -> str:
 def title_of(group: str) -> str:
     """A group of formulae in words."""
     head, _, rest = group.partition("-")
-    return (
-        f"Handbook: {rest.replace('-', ' ')}"
-        if head == "handbook" and rest
-        else group.replace("-", " ").capitalize()
-    )
+    said = f"{head}, {rest}" if head == "handbook" and rest else group
+    return f"Formulae: {said.replace('-', ' ')}"
 
 
 def _count(members: Iterable[object]) -> str:

@@ -18,6 +18,7 @@ from speclint.equations import described
 from speclint.quantities import as_written
 
 _JOIN = re.compile(r"(?:,|and|or|\s)*")
+_BEGINS = re.compile(r"(?:^|[,;.:(]|\band|\bor) ?$")
 _UNIT = re.compile(r"\s*\[[^\]]*\]")
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z`(])")
 _ENDS = re.compile(r"\b(?:Returns?:?|Raises?|Valid)\s|(?<=[.])\s+(?=[A-Z][a-z])")
@@ -100,7 +101,7 @@ def _meanings_with_others(formula: Callable[..., Any], names: Collection[str], d
     if deep and set(names) - set(found):
         for one in _OTHERS.finditer(" ".join(paragraphs)):
             other = vars(inspect.getmodule(formula)).get(one[1] or one[2])
-            if hasattr(other, "described"):
+            if other is not None and hasattr(other, "described"):
                 found = _meanings_with_others(other, names, deep - 1) | found
     return found
 
@@ -132,7 +133,8 @@ def _marks(paragraph: str, names: Collection[str]) -> list[tuple[str, int, int]]
     either = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
     if not either:
         return []
-    quoted = [(one[1], one.start(), one.end()) for one in re.finditer(f"``({either})``", paragraph)]
+    found = re.finditer(f"``({either})``", paragraph)
+    quoted = [(one[1], one.start(), one.end()) for one in found if _BEGINS.search(paragraph[: one.start()])]
     if quoted:
         return quoted
     if paragraph.startswith("Parameters: "):

@@ -21,8 +21,8 @@ INDEX_FILE = "search-index.js"
 class ReferencePage:
     """A page: its file, its title, the section to which it belongs, and what its template is given.
 
-    ``entries`` are what the search finds of it; ``drawings`` the drawings on it. A page that ``stands_for`` a section
-    is the first of it.
+    ``entries`` are what the search finds of it; ``drawings`` the drawings on it; ``here`` the names of what stands on
+    it, for a list at its side: the anchor of each is that of its entry.
     """
 
     file: str
@@ -32,6 +32,7 @@ class ReferencePage:
     content: Mapping[str, Any] = field(default_factory=dict)
     entries: Sequence[Entry] = ()
     drawings: Sequence[str] = ()
+    here: Sequence[str] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,7 @@ def html_of(page: ReferencePage, pages: Sequence[ReferencePage]) -> str:
     firsts = {one.section: one for one in reversed(pages)}
     return template(page.layout, PACKAGE).render(
         page=page,
+        here=[(one.name, one.place) for one in page.entries if one.name in page.here],
         up=up,
         index_file=INDEX_FILE,
         mark=REFERENCE_MARK,

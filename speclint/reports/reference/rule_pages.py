@@ -62,27 +62,33 @@ def link_to(rule: Rule) -> Link:
 
 
 def rule_pages(
-    loaded: Loaded, worked: Mapping[str, Sequence[ShownFormula]], examples: Mapping[str, Example]
+    loaded: Loaded,
+    rules: Sequence[Rule],
+    worked: Mapping[str, Sequence[ShownFormula]],
+    examples: Mapping[str, Example],
 ) -> Iterator[ReferencePage]:
     """A list of all rules, and a page for each family; ``worked`` are the formulae by the name of their rule."""
     by_family: dict[str, list[Rule]] = {}
-    for rule in loaded.rules:
+    for rule in rules:
         by_family.setdefault(rule.family, []).append(rule)
     groups = [
-        (family, [(link_to(rule), rule.title) for rule in rules])
-        for family, rules in sorted(by_family.items())
+        (family, [(link_to(rule), rule.title) for rule in own]) for family, own in sorted(by_family.items())
     ]
     says = "Every rule that is loaded, by family. A finding names its rule; the rule stands here under that name."
     yield ReferencePage("rules/index.html", "Rules", RULES, "list.html", {"says": says, "groups": groups})
     about = {one.name: about_family(one.module).strip() for one in loaded.families}
-    for family, rules in sorted(by_family.items()):
-        shown = [_shown(rule, worked[rule.name], examples.get(rule.name)) for rule in rules]
-        entries = [
-            Entry(rule.name, "rule", link_to(rule).place, f"{rule.title}. {rule.why}") for rule in rules
-        ]
+    for family, own in sorted(by_family.items()):
+        shown = [_shown(rule, worked[rule.name], examples.get(rule.name)) for rule in own]
+        entries = [Entry(rule.name, "rule", link_to(rule).place, f"{rule.title}. {rule.why}") for rule in own]
         content = {"about": about.get(family, ""), "rules": shown}
         yield ReferencePage(
-            file_of("rules", family), f"Rules: {family}", RULES, "rules.html", content, entries
+            file_of("rules", family),
+            f"Rules: {family}",
+            RULES,
+            "rules.html",
+            content,
+            entries,
+            here=[one.name for one in own],
         )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-FRONT = "Front"
+FRONT = "Front page"
 GUIDE = "Guide"
 RULES = "Rules"
 FORMULAE = "Formulae"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from speclint.families import Loaded
 from speclint.reports.reference.entries import Entry
@@ -11,13 +11,13 @@ from speclint.reports.reference.places import CASES_FILE, SETTINGS_FILE, WORDS_F
 from speclint.reports.reference.reference_page import Link, ReferencePage
 from speclint.reports.reference.sections import WORDS
 from speclint.repository import Settings
-from speclint.rules import Grade
+from speclint.rules import Grade, Rule
 from speclint.specs import CASE_MEANINGS, HAZARDS, Component, LoadCase, summary
 
 
-def word_pages(loaded: Loaded, links: Mapping[str, Link]) -> Iterator[ReferencePage]:
+def word_pages(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> Iterator[ReferencePage]:
     """The page of the load cases, that of the settings, and that of grades and hazards."""
-    yield _cases(loaded, links)
+    yield _cases(loaded, rules, links)
     groups = key_groups(Settings, frozenset(loaded.kinds), "")
     entries = [
         Entry(one.key.written, "setting", f"{SETTINGS_FILE}#{one.anchor}", one.key.says)
@@ -27,12 +27,12 @@ def word_pages(loaded: Loaded, links: Mapping[str, Link]) -> Iterator[ReferenceP
     about = summary(Settings)
     content = {"about": about, "hazards": (), "word": "", "rules": (), "groups": groups}
     yield ReferencePage(SETTINGS_FILE, "Settings: speclint.toml", WORDS, "kind.html", content, entries)
-    yield _words(loaded, links)
+    yield _words(loaded, rules, links)
 
 
-def _cases(loaded: Loaded, links: Mapping[str, Link]) -> ReferencePage:
+def _cases(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> ReferencePage:
     rows = [
-        (case, means, [links[rule.name] for rule in loaded.rules if case in rule.cases])
+        (case, means, [links[rule.name] for rule in rules if case in rule.cases])
         for case, means in CASE_MEANINGS.items()
     ]
     groups = key_groups(LoadCase, frozenset(loaded.kinds), "Keys of a load case")
@@ -42,9 +42,9 @@ def _cases(loaded: Loaded, links: Mapping[str, Link]) -> ReferencePage:
     )
 
 
-def _words(loaded: Loaded, links: Mapping[str, Link]) -> ReferencePage:
+def _words(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> ReferencePage:
     grades = [
-        (grade.word, [links[rule.name] for rule in loaded.rules if rule.gravest is grade])
+        (grade.word, [links[rule.name] for rule in rules if rule.gravest is grade])
         for grade in sorted(Grade, reverse=True)
     ]
     kinds = [kind for kind in loaded.kinds.values() if issubclass(kind, Component)]
@@ -53,7 +53,7 @@ def _words(loaded: Loaded, links: Mapping[str, Link]) -> ReferencePage:
             hazard,
             means,
             [kind.kind for kind in kinds if hazard in (kind.hazards or ())],
-            _against(hazard, loaded, links),
+            _against(hazard, rules, links),
         )
         for hazard, means in HAZARDS.items()
     ]
@@ -66,9 +66,9 @@ def _words(loaded: Loaded, links: Mapping[str, Link]) -> ReferencePage:
     )
 
 
-def _against(hazard: str, loaded: Loaded, links: Mapping[str, Link]) -> list[Link]:
+def _against(hazard: str, rules: Sequence[Rule], links: Mapping[str, Link]) -> list[Link]:
     said = (
         (rule, {*(rule.against or ()), *(one for named in rule.against_on.values() for one in named)})
-        for rule in loaded.rules
+        for rule in rules
     )
     return [links[rule.name] for rule, named in said if hazard in named]

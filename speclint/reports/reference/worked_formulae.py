@@ -13,7 +13,7 @@ from contextlib import suppress
 from dataclasses import fields, is_dataclass
 from functools import cached_property, partial
 from types import CodeType, FunctionType, MethodType, ModuleType
-from typing import Any
+from typing import Any, TypeGuard
 
 from speclint.equations import Described
 from speclint.rules import Rule
@@ -57,7 +57,7 @@ class FormulaSearch:
         return known[1]
 
 
-def is_formula(one: object) -> bool:
+def is_formula(one: object) -> TypeGuard[Formula]:
     """Whether something is marked with ``@formula``."""
     return isinstance(one, FunctionType) and isinstance(vars(one).get("described"), Described)
 
