@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import groupby
 
 from speclint.equations import described
-from speclint.reports.pack.mathematics import equation
+from speclint.reports.pack.mathematics import equation, wide_equation
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.formula_text import FormulaText, text_of
 from speclint.reports.reference.places import file_of, formula_group, formula_place
@@ -52,7 +52,7 @@ def shown_formula(formula: Formula, search: FormulaSearch, used_by: Sequence[Lin
         name=formula.__name__,
         anchor=formula_place(formula.__module__, formula.__name__).partition("#")[2],
         link=link_to(formula),
-        equation=equation(about.equation),
+        equation=wide_equation(about.equation),
         text=text,
         symbols=tuple(
             (", ".join(map(equation, one.names)), one.unit or "1", one.means) for one in text.symbols

@@ -24,6 +24,7 @@ from speclint.specs import (
     Stated,
     linked_kinds,
     looked_up_in,
+    prose,
     quantity_of,
     summary,
 )
@@ -35,6 +36,8 @@ class ShownKey:
 
     key: ListedKey
     anchor: str
+    means: str
+    takes: str
     links: tuple[Link, ...]
     unset: str
 
@@ -45,7 +48,7 @@ class KeyGroup:
 
     heading: str
     anchor: str
-    says: str
+    says: tuple[str, ...]
     keys: tuple[ShownKey, ...]
     conditions: tuple[str, ...]
 
@@ -67,7 +70,7 @@ def kind_pages(loaded: Loaded, rules_on: Mapping[str, tuple[Link, ...]]) -> Iter
         KINDS,
         "kind.html",
         {
-            "about": summary(Component),
+            "about": prose(Component),
             "hazards": (),
             "word": "",
             "rules": rules_on.get("", ()),
@@ -84,7 +87,7 @@ def _page(kind: type[Spec], words: frozenset[str], rules_on: Mapping[str, tuple[
     file = file_of("kinds", kind.kind)
     hazards = (kind.hazards or ()) if issubclass(kind, Component) else ()
     content = {
-        "about": summary(kind),
+        "about": prose(kind),
         "hazards": hazards,
         "word": kind.kind,
         "rules": rules_on.get(kind.kind, ()),
@@ -128,15 +131,14 @@ def _group(
     own: str,
 ) -> KeyGroup:
     heading = prefix.removesuffix(".") or ("Keys of every component" if of_every else own)
-    says = (
-        f"{table.means + '. ' if table.means else ''}{summary(table.inner)}" if table and table.inner else ""
-    )
+    said = prose(table.inner) if table and table.inner else ()
+    means = (f"{table.means[:1].upper()}{table.means[1:]}.",) if table and table.means else ()
     return KeyGroup(
         heading=heading or "Keys",
         anchor=f"table.{anchor(prefix.removesuffix('.'))}"
         if prefix
         else ("common-keys" if of_every else "own-keys"),
-        says=says,
+        says=(*means, *said),
         keys=tuple(_shown(one, kinds) for one in keys if one.field is not None),
         conditions=tuple(one.takes for one in keys if one.field is None),
     )
@@ -145,7 +147,10 @@ def _group(
 def _shown(key: ListedKey, kinds: frozenset[str]) -> ShownKey:
     assert key.field is not None  # as conditions are told apart before
     links = tuple(_links(key, kinds))
-    return ShownKey(key, anchor(key.written), links, _unset(key.name, key.field))
+    means, takes = key.means or key.name.replace("_", " "), key.takes
+    if key.inner is not None:
+        means, takes = key.means or summary(key.inner), "a table"
+    return ShownKey(key, anchor(key.written), means, takes, links, _unset(key.name, key.field))
 
 
 def _links(key: ListedKey, kinds: frozenset[str]) -> Iterator[Link]:

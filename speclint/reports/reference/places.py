@@ -19,10 +19,10 @@ def file_of(folder: str, name: str) -> str:
 def anchor(name: str) -> str:
     """The anchor of a name: the name itself where it can stand in a link, else a digest of it.
 
-    >>> anchor("liner.wall-at-last-bore"), anchor("ends.NAME.depth"), anchor("bores[].depth")
-    ('liner.wall-at-last-bore', 'ends.NAME.depth', 'bores.N.depth')
+    >>> anchor("liner.wall-at-last-bore"), anchor("ends.NAME.depth"), anchor("bores[].depth"), anchor("heat flux")
+    ('liner.wall-at-last-bore', 'ends.NAME.depth', 'bores.N.depth', 'heat-flux')
     """
-    plain = name.replace("[]", ".N")
+    plain = name.replace("[]", ".N").replace(" ", "-")
     return plain if _is_plain(plain) else slug(plain)
 
 

@@ -7,12 +7,19 @@ from collections.abc import Iterator, Mapping, Sequence
 from speclint.families import Loaded
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.kind_pages import key_groups
-from speclint.reports.reference.places import CASES_FILE, SETTINGS_FILE, WORDS_FILE, anchor, case_place
+from speclint.reports.reference.places import (
+    CASES_FILE,
+    SETTINGS_FILE,
+    WORDS_FILE,
+    anchor,
+    case_place,
+    kind_place,
+)
 from speclint.reports.reference.reference_page import Link, ReferencePage
 from speclint.reports.reference.sections import WORDS
 from speclint.repository import Settings
 from speclint.rules import Grade, Rule
-from speclint.specs import CASE_MEANINGS, HAZARDS, Component, LoadCase, summary
+from speclint.specs import CASE_MEANINGS, HAZARDS, Component, LoadCase, prose
 
 
 def word_pages(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> Iterator[ReferencePage]:
@@ -24,8 +31,7 @@ def word_pages(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link])
         for group in groups
         for one in group.keys
     ]
-    about = summary(Settings)
-    content = {"about": about, "hazards": (), "word": "", "rules": (), "groups": groups}
+    content = {"about": prose(Settings), "hazards": (), "word": "", "rules": (), "groups": groups}
     yield ReferencePage(SETTINGS_FILE, "Settings: speclint.toml", WORDS, "kind.html", content, entries)
     yield _words(loaded, rules, links)
 
@@ -38,7 +44,12 @@ def _cases(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> 
     groups = key_groups(LoadCase, frozenset(loaded.kinds), "Keys of a load case")
     entries = [Entry(case, "load case", case_place(case), means) for case, means in CASE_MEANINGS.items()]
     return ReferencePage(
-        CASES_FILE, "Load cases", WORDS, "cases.html", {"rows": rows, "groups": groups}, entries
+        CASES_FILE,
+        "Load cases",
+        WORDS,
+        "cases.html",
+        {"rows": rows, "about": prose(LoadCase), "groups": groups},
+        entries,
     )
 
 
@@ -50,9 +61,10 @@ def _words(loaded: Loaded, rules: Sequence[Rule], links: Mapping[str, Link]) -> 
     kinds = [kind for kind in loaded.kinds.values() if issubclass(kind, Component)]
     hazards = [
         (
+            anchor(hazard),
             hazard,
             means,
-            [kind.kind for kind in kinds if hazard in (kind.hazards or ())],
+            [Link(kind.kind, kind_place(kind.kind)) for kind in kinds if hazard in (kind.hazards or ())],
             _against(hazard, rules, links),
         )
         for hazard, means in HAZARDS.items()
