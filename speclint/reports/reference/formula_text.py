@@ -66,17 +66,17 @@ def text_of(formula: Callable[..., Any]) -> FormulaText:
             elif sentence.startswith(("Raises", "Valid")):
                 ranges.append(_range(sentence))
             elif sentence.strip():
-                rest.append(_plain(sentence))
+                rest.append(plain(sentence))
     ranges = ranges or [f"{_OUTSIDE} unless {one}." for one in _required(formula)]
     symbols = tuple(_symbols(names, about.units, meanings))
-    return FormulaText(_plain(summary), symbols, _plain(result), tuple(ranges), " ".join(rest), example)
+    return FormulaText(plain(summary), symbols, plain(result), tuple(ranges), " ".join(rest), example)
 
 
 def _range(sentence: str) -> str:
     """The sentence on the range of a formula, in words of its own."""
     if _BESIDE.fullmatch(sentence):
         return "The range of each symbol stands beside it; outside of it there is no result."
-    return _plain(sentence).replace("Raises OutOfRange", _OUTSIDE)
+    return plain(sentence).replace("Raises OutOfRange", _OUTSIDE)
 
 
 def _parts(formula: Callable[..., Any]) -> tuple[str, list[str], str]:
@@ -124,8 +124,8 @@ def _meanings(paragraph: str, names: Collection[str]) -> Iterator[tuple[str, str
 def _meaning(says: str) -> str:
     """What stands after a symbol, up to the sentence that is of something else, without its unit."""
     ended = _ENDS.split(says.strip(), maxsplit=1)[0]
-    plain = _UNIT.sub("", ended).strip(" ,;.:")
-    return _plain(re.sub(r",? (?:and|or)$", "", plain))
+    bare = _UNIT.sub("", ended).strip(" ,;.:")
+    return plain(re.sub(r",? (?:and|or)$", "", bare))
 
 
 def _marks(paragraph: str, names: Collection[str]) -> list[tuple[str, int, int]]:
@@ -166,7 +166,7 @@ def _symbols(
         yield Symbol(tuple(together), unit, means.removesuffix(f", {unit}") if unit else means)
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Words of a docstring without its marks."""
     return " ".join(_CODE.sub(lambda one: next(filter(None, one.groups())), text).split())
 

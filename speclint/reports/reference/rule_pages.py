@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import inspect
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
@@ -10,6 +11,7 @@ from speclint.families import Loaded
 from speclint.reports.listings import about_family
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.formula_pages import ShownFormula
+from speclint.reports.reference.formula_text import plain
 from speclint.reports.reference.places import (
     EVERY_COMPONENT,
     anchor,
@@ -42,10 +44,11 @@ class Example(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class ShownRule:
-    """A rule as its page lays it out."""
+    """A rule as its page lays it out; ``worked`` says how, in the words of its function."""
 
     rule: Rule
     anchor: str
+    worked: str
     grades: str
     against: str
     on: tuple[Link, ...]
@@ -96,6 +99,7 @@ def _shown(rule: Rule, worked: Sequence[ShownFormula], example: Example | None) 
     return ShownRule(
         rule=rule,
         anchor=anchor(rule.name),
+        worked=plain(inspect.getdoc(rule.function) or ""),
         grades=grades_in_words(rule),
         against=hazards_in_words(rule),
         on=tuple(map(_kind, rule.on)),
