@@ -59,7 +59,7 @@ def test_a_link_under_such_a_name_is_refused(tmp_path: Path) -> None:
     elsewhere.write_text(MARK, encoding="utf-8")
     (tmp_path / "pages").mkdir()
     (tmp_path / "pages" / "index.html").symlink_to(elsewhere)
-    with pytest.raises(OutputError, match="a symbolic link|a link"):
+    with pytest.raises(OutputError, match="is a link"):
         write_made(tmp_path / "pages", FILES, MARK)
     assert elsewhere.read_text(encoding="utf-8") == MARK
 

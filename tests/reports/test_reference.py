@@ -279,7 +279,7 @@ def test_the_search_finds_each_thing_at_a_place_that_is_there() -> None:
     script = files()[INDEX_FILE]
     assert script.startswith(f"/* {REFERENCE_MARK} */\nglobalThis.referenceIndex = ")
     index = json.loads(script[script.index("{") : script.rindex(";")])
-    found = {}
+    found: dict[str, set[str]] = {}
     for name, sort, file, mark, _ in index["entries"]:
         place = index["files"][file] + ("" if mark == 0 else f"#{mark or name}")
         assert has_place(place), (name, place)

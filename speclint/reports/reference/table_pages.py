@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from importlib import import_module
 from importlib.resources import files
-from importlib.resources.abc import Traversable
 
 from speclint.families import Loaded
 from speclint.handbook.tables import rows, said_of_table
@@ -53,11 +53,11 @@ def packages(loaded: Loaded) -> list[str]:
 
 def tables_in(package: str) -> tuple[str, ...]:
     """The tables in the folder of data of a package; none where it is a single module."""
-    try:
-        folder: Traversable = files(package).joinpath(_FOLDER)
-        return tuple(sorted(one.name for one in folder.iterdir() if one.name.endswith(_ENDING)))
-    except (TypeError, OSError):  # a module that is no package, or has no such folder
+    if not hasattr(import_module(package), "__path__"):
         return ()
+    folder = files(package).joinpath(_FOLDER)
+    found = folder.iterdir() if folder.is_dir() else ()
+    return tuple(sorted(one.name for one in found if one.name.endswith(_ENDING)))
 
 
 def _page(package: str, file: str, taken_by: Sequence[Link]) -> ReferencePage:
