@@ -73,7 +73,7 @@ def test_a_page_opens_without_a_complaint_and_is_whole_on_each_screen(
         assert reader.page.evaluate(_OVERFLOW) <= 0, width
         assert reader.page.evaluate(_OVER) == [], width
     levels = reader.page.evaluate(
-        "[...document.querySelectorAll('h1, h2, h3, h4')].filter((one) => one.offsetParent)"
+        "[...document.querySelectorAll('h1, h2, h3, h4')].filter((one) => one.checkVisibility())"
         ".map((one) => Number(one.tagName[1]))"
     )
     assert levels[0] == 1
@@ -86,7 +86,7 @@ def test_a_page_opens_without_a_complaint_and_is_whole_on_each_screen(
 #: Blocks of text that lie over one another.
 _OVER = """() => {
   const blocks = [...document.querySelectorAll("main :is(h2, h3, p, dt, dd, th, td, summary), nav li")]
-    .filter((one) => one.offsetParent && one.getBoundingClientRect().height)
+    .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height)
     .map((one) => [one, one.getBoundingClientRect()]);
   const wrong = [];
   blocks.forEach(([one, box], at) => {
@@ -147,7 +147,7 @@ def test_the_search_finds_rules_keys_and_materials_by_keyboard(reader: Reader) -
     [
         ("last_bore", "cylinder-liner.last_bore", "kinds/cylinder-liner.html#last_bore"),
         ("grey-iron-250", "grey-iron-250", "materials/grey-iron.html#grey-iron-250"),
-        ("M24x3", "M24x3", "names/threads.html#M24x3"),
+        ("M24x1.5", "M24x1.5", "names/threads.html#M24x1.5"),
         ("spring index", "spring index", "formulae/handbook-springs.html#helical.spring_index"),
     ],
 )

@@ -294,9 +294,11 @@ def test_the_search_finds_each_thing_at_a_place_that_is_there() -> None:
 def test_what_sheets_work_stands_among_the_formulae_of_their_rule() -> None:
     """Formulae are found by reading the code of a rule; here each line that a sheet of the example worked."""
     search = FormulaSearch()
+    by_itself = {described(one).equation for one in search.of_sheet()}
+    assert by_itself == {"T = T_b + ΔT"}
     worked = 0
     for check in assessed().checks:
-        known = {described(one).equation for one in search.of_rule(check.rule)}
+        known = by_itself | {described(one).equation for one in search.of_rule(check.rule)}
         equations = {step.expression for step in check.steps if step.kind == "worked"}
         worked += len(equations)
         assert equations <= known, (check.rule.name, equations - known)

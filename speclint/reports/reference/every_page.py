@@ -33,10 +33,11 @@ from speclint.rules import Rule
 
 
 class Worked(NamedTuple):
-    """The formulae that each rule can work, by its name; and all with those behind them, by their full names."""
+    """The formulae that each rule can work, by its name; all with those behind them; those of the sheet itself."""
 
     by_rule: dict[str, list[ShownFormula]]
     every: dict[str, ShownFormula]
+    by_sheet: list[ShownFormula]
 
 
 def pages_of(loaded: Loaded, examples: Mapping[str, Example]) -> tuple[ReferencePage, ...]:
@@ -58,7 +59,7 @@ def _pages(loaded: Loaded, examples: Mapping[str, Example]) -> Iterator[Referenc
     worked = _worked(rules, links)
     listed = [
         *guide_pages(guide_texts(), guide_figure),
-        *rule_pages(loaded, rules, worked.by_rule, examples),
+        *rule_pages(loaded, rules, worked.by_rule, worked.by_sheet, examples),
         *formula_pages(worked.every),
         *kind_pages(loaded, rules_by_kind(rules, loaded, links)),
         *word_pages(loaded, rules, links),
@@ -91,6 +92,8 @@ def _worked(rules: Sequence[Rule], links: Mapping[str, Link]) -> Worked:
     of_rules = {rule.name: search.of_rule(rule) for rule in rules}
     used: dict[str, list[str]] = {}
     found: dict[str, Formula] = {}
+    by_itself = search.of_sheet()
+    found |= {name_of(one): one for one in by_itself}
     for rule, formulae in of_rules.items():
         for one in formulae:
             found[name_of(one)] = one
@@ -100,4 +103,4 @@ def _worked(rules: Sequence[Rule], links: Mapping[str, Link]) -> Worked:
         for name, one in sorted(with_those_behind(found, search).items())
     }
     by_rule = {rule: [shown[name_of(one)] for one in formulae] for rule, formulae in of_rules.items()}
-    return Worked(by_rule, shown)
+    return Worked(by_rule, shown, [shown[name_of(one)] for one in by_itself])

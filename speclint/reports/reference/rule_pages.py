@@ -68,9 +68,13 @@ def rule_pages(
     loaded: Loaded,
     rules: Sequence[Rule],
     worked: Mapping[str, Sequence[ShownFormula]],
+    by_sheet: Sequence[ShownFormula],
     examples: Mapping[str, Example],
 ) -> Iterator[ReferencePage]:
-    """A list of all rules, and a page for each family; ``worked`` are the formulae by the name of their rule."""
+    """A list of all rules, and a page for each family; ``worked`` are the formulae by the name of their rule.
+
+    ``by_sheet`` are those that a sheet works by itself.
+    """
     by_family: dict[str, list[Rule]] = {}
     for rule in rules:
         by_family.setdefault(rule.family, []).append(rule)
@@ -83,7 +87,7 @@ def rule_pages(
     for family, own in sorted(by_family.items()):
         shown = [_shown(rule, worked[rule.name], examples.get(rule.name)) for rule in own]
         entries = [Entry(rule.name, "rule", link_to(rule).place, f"{rule.title}. {rule.why}") for rule in own]
-        content = {"about": about.get(family, ""), "rules": shown}
+        content = {"about": about.get(family, ""), "rules": shown, "by_sheet": by_sheet}
         yield ReferencePage(
             file_of("rules", family),
             f"Rules: {family}",

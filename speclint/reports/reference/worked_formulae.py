@@ -16,7 +16,7 @@ from types import CodeType, FunctionType, MethodType, ModuleType
 from typing import Any, TypeGuard
 
 from speclint.equations import Described
-from speclint.rules import Rule
+from speclint.rules import Rule, Sheet
 
 Formula = Callable[..., Any]
 #: Packages of speclint in which the search goes on; a family's own is added.
@@ -33,9 +33,19 @@ class FormulaSearch:
         """The formulae that the code of a rule can work, in the order of their full names."""
         return self.named_by(rule.function)
 
-    def named_by(self, start: object) -> tuple[Formula, ...]:
-        """The formulae behind a function; behind a formula those that it calls itself."""
-        packages = {*_OPEN, *map(_package, (start, *_behind_closure(start)))} - {"speclint", "builtins"}
+    def of_sheet(self) -> tuple[Formula, ...]:
+        """The formulae that a sheet works by itself, whatever the rule: as it takes a temperature that is tied."""
+        return self.named_by(Sheet, Sheet.__module__)
+
+    def named_by(self, start: object, *more: str) -> tuple[Formula, ...]:
+        """The formulae behind a function or a class; behind a formula those that it calls itself.
+
+        ``more`` are packages in which the search goes on besides.
+        """
+        packages = {*_OPEN, *more, *map(_package, (start, *_behind_closure(start)))} - {
+            "speclint",
+            "builtins",
+        }
         found: dict[str, Formula] = {}
         seen = {id(start)}
         waiting = list(self._behind(start))
