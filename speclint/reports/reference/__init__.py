@@ -7,10 +7,10 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError
 from speclint.families import Loaded
-
-REFERENCE_FRONT = "index.html"
-#: Stands in each file of the reference, by which one of an earlier run is known.
-REFERENCE_MARK = "made by speclint reference"
+from speclint.reports.reference.places import (
+    REFERENCE_FRONT as REFERENCE_FRONT,
+    REFERENCE_MARK as REFERENCE_MARK,
+)
 
 if TYPE_CHECKING:
     from speclint.reports.reference.rule_pages import Example

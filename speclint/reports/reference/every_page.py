@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
 from speclint.families import Loaded
-from speclint.reports.reference import REFERENCE_FRONT, REFERENCE_MARK
 from speclint.reports.reference.entries import Entry, index_script
 from speclint.reports.reference.family_page import family_page
 from speclint.reports.reference.formula_pages import (
@@ -23,6 +22,7 @@ from speclint.reports.reference.guide_pages import (
 from speclint.reports.reference.kind_pages import kind_pages, rules_by_kind
 from speclint.reports.reference.material_pages import material_pages
 from speclint.reports.reference.name_pages import name_pages
+from speclint.reports.reference.places import REFERENCE_FRONT, REFERENCE_MARK
 from speclint.reports.reference.reference_page import INDEX_FILE, Link, ReferencePage, html_of
 from speclint.reports.reference.rule_pages import Example, link_to, rule_pages
 from speclint.reports.reference.sections import FRONT, SAYS

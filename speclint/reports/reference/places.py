@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from speclint.reports.pack.anchors import slug
 
+REFERENCE_FRONT = "index.html"
+#: Stands in each file of the reference, by which one of an earlier run is known.
+REFERENCE_MARK = "made by speclint reference"
 SETTINGS_FILE = "words/settings.html"
 CASES_FILE = "words/load-cases.html"
 WORDS_FILE = "words/words.html"

@@ -10,8 +10,8 @@ from speclint.reports.pack.page import style_with
 from speclint.reports.pack.policy import policy_of
 from speclint.reports.pack.templating import file_text, template
 from speclint.reports.phrases import CAUTIONS
-from speclint.reports.reference import REFERENCE_MARK
 from speclint.reports.reference.entries import Entry
+from speclint.reports.reference.places import REFERENCE_MARK
 
 PACKAGE = "speclint.reports.reference"
 INDEX_FILE = "search-index.js"
