@@ -410,7 +410,7 @@ class Said:
     """An example of a rule, as the families give it."""
 
     component: str = "lever"
-    holds: str = 'reach = "80 mm"'
+    holds: str = 'kind = "stranger-lever"\nreach = "80 mm" # <full>'
     result: str = "160 mm, at least 150 mm"
     breaks: str = 'reach = "70 mm"'
     finding: str = "140 mm is less than 150 mm"
@@ -449,6 +449,10 @@ def test_a_family_of_a_stranger_stands_beside_those_of_speclint() -> None:
         "140 mm is less than 150 mm",
     ):
         assert part in rules.text
+    assert (
+        "kind = &#34;stranger-lever&#34;\nreach = &#34;80 mm&#34; # &lt;full&gt;\n"
+        in found["rules/levers.html"]
+    )
     assert "grip of lever" in rules.text
     assert "<math" in found["rules/levers.html"]
     assert "reach" in Read(found["kinds/stranger-lever.html"]).anchors
@@ -457,6 +461,7 @@ def test_a_family_of_a_stranger_stands_beside_those_of_speclint() -> None:
     assert "levers" in Read(found[FAMILIES_FILE]).anchors
     (formulae,) = [file for file in found if file.startswith("formulae/") and "grip_of_lever" in found[file]]
     assert "length of the lever [m]" in Read(found[formulae]).text
+    assert "&gt;&gt;&gt; grip_of_lever(l=0.5)\n1.0\n" in found[formulae]
     assert list(broken(found)) == []
     assert "rules/liners.html" not in found, "nothing is listed that is not loaded"
 
