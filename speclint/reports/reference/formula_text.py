@@ -18,6 +18,9 @@ from speclint.equations import described
 from speclint.quantities import as_written
 
 _JOIN = re.compile(r"(?:,|and|or|\s)*")
+_QUOTED = re.compile(r"``(\w+)``")
+_LISTED = re.compile(r"(?:(?<=^Parameters: )|(?<=; )|(?<=, ))(\w+)(?=,? )")
+_HEADS = re.compile(r"(?:^|(?<=[.;] ))(\w+(?:(?:, | and )\w+)*):")
 _BEGINS = re.compile(r"(?:^|[,;.:(]|\band|\bor) ?$")
 _UNIT = re.compile(r"\s*\[[^\]]*\]")
 _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z`(])")
@@ -130,18 +133,19 @@ def _meaning(says: str) -> str:
 
 def _marks(paragraph: str, names: Collection[str]) -> list[tuple[str, int, int]]:
     """Where the arguments are named that a paragraph explains: each with the ends of its name."""
-    either = "|".join(re.escape(name) for name in sorted(names, key=len, reverse=True))
-    if not either:
-        return []
-    found = re.finditer(f"``({either})``", paragraph)
-    quoted = [(one[1], one.start(), one.end()) for one in found if _BEGINS.search(paragraph[: one.start()])]
-    if quoted:
-        return quoted
-    if paragraph.startswith("Parameters: "):
-        listed = re.finditer(rf"(?:(?<=^Parameters: )|(?<=; )|(?<=, ))({either})(?=,? )", paragraph)
-        return [(one[1], one.start(), one.end()) for one in listed]
-    heads = re.finditer(rf"(?:^|(?<=[.;] ))((?:{either})(?:(?:, | and )(?:{either}))*):", paragraph)
-    return [(inner, one.start(), one.end()) for one in heads for inner in re.split(", | and ", one[1])]
+    quoted = [one for one in _QUOTED.finditer(paragraph) if one[1] in names]
+    found = [one for one in quoted if _BEGINS.search(paragraph[max(one.start() - 5, 0) : one.start()])]
+    if not found and paragraph.startswith("Parameters: "):
+        found = [one for one in _LISTED.finditer(paragraph) if one[1] in names]
+    if found:
+        return [(one[1], one.start(), one.end()) for one in found]
+    heads = [(one, re.split(", | and ", one[1])) for one in _HEADS.finditer(paragraph)]
+    return [
+        (inner, one.start(), one.end())
+        for one, together in heads
+        if set(together) <= set(names)
+        for inner in together
+    ]
 
 
 def _without_symbols(paragraph: str, names: Collection[str]) -> str:
