@@ -39,6 +39,7 @@ COMMANDS = {
     "kinds": "the kinds of component and their keys",
     "names": "what may be written: materials, gaskets, load cases, threads, units, and whatever else a key accepts",
     "families": "the families loaded, with versions; or a new family, written to begin with",
+    "reference": "all that is loaded as pages to read and to search: rules, formulae, kinds, materials, tables, names",
     "concede": "enter a concession in the register",
     "sign": "sign an entry of the register",
     "read": "enter that a drawing was read against its spec",

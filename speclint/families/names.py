@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import TYPE_CHECKING, Any
 
 from speclint.errors import NotKnown, OutOfRange
@@ -92,8 +93,13 @@ def _of_material(metal: Material) -> Iterator[str]:
             continue
 
 
-def threads() -> Iterator[Name]:
+@cache
+def threads() -> tuple[Name, ...]:
     """Every thread of the standards, with pitch and major diameter."""
+    return tuple(_threads())
+
+
+def _threads() -> Iterator[Name]:
     from speclint.handbook.threads import designations, nominal_diameter, thread
 
     for name in designations():

@@ -1,6 +1,6 @@
-"""Readers of an assessment: pages for the terminal, JSON, SARIF, Markdown, CSV, the review pack. They decide nothing.
+"""Readers of an assessment, as pages, data and review pack, and of what is loaded, as lists and reference pages.
 
-May import ``register`` and what stands below it.
+They decide nothing. May import ``register`` and what stands below it.
 """
 
 from __future__ import annotations

@@ -143,6 +143,11 @@ from .published import published_schema as published_schema
 from .reading_listing import (
     reading_slip as reading_slip,
 )
+from .reference import (
+    REFERENCE_FRONT as REFERENCE_FRONT,
+    REFERENCE_MARK as REFERENCE_MARK,
+    reference_files as reference_files,
+)
 from .register_listing import (
     exit_code as exit_code,
     register_data as register_data,

@@ -29,6 +29,7 @@ from .dimension import (
 )
 from .docstrings import (
     meanings as meanings,
+    prose as prose,
     summary as summary,
 )
 from .drawing import (

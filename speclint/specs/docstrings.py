@@ -50,6 +50,12 @@ def summary(table: type[SpecTable]) -> str:
     return " ".join(text.split("Fields:")[0].replace("``", '"').split())
 
 
+def prose(table: type[SpecTable]) -> tuple[str, ...]:
+    """What is said of a table, paragraph by paragraph, without its keys."""
+    text = inspect.cleandoc(table.__doc__ or "").partition("Fields:")[0].replace("``", '"')
+    return tuple(" ".join(one.split()) for one in text.split("\n\n") if one.strip())
+
+
 def meanings(table: type[SpecTable]) -> dict[str, str]:
     """The meaning of each documented key; of an old one with what is written now."""
     found = dict(_COMMON)

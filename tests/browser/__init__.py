@@ -1,1 +1,1 @@
-"""The review pack in a real browser."""
+"""The review pack and the reference in a real browser."""

@@ -180,15 +180,15 @@ def test_no_text_of_the_document_overlaps_or_is_cut(reader: Reader, width: int) 
     page.set_viewport_size({"width": width, "height": 900})
     if width not in _WIDTHS:
         page.emulate_media(media="print")
-    assert page.evaluate(_CUT) == []
+    assert page.evaluate(CUT) == []
     page.evaluate(
         "document.querySelector('.said').style.cssText = 'width: 3rem; overflow: hidden; white-space: nowrap'"
     )
-    assert page.evaluate(_CUT) != [], "what is cut would be seen"
+    assert page.evaluate(CUT) != [], "what is cut would be seen"
 
 
 #: Texts that are wider than their box, and texts of table cells that reach into the next.
-_CUT = """() => [...document.querySelectorAll("h1, h2, h3, h4, p, dt, dd, th, td, li, summary, label, button, .fill")]
+CUT = """() => [...document.querySelectorAll("h1, h2, h3, h4, p, dt, dd, th, td, li, summary, label, button, .fill")]
   .filter((one) => one.offsetParent && one.clientWidth && one.scrollWidth > one.clientWidth + 1)
   .map((one) => `${one.tagName} ${one.textContent.trim().slice(0, 60)}`)"""
 

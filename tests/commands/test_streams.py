@@ -47,6 +47,7 @@ WORDS = {
     "kinds": ["kinds", "--as", "schema"],
     "names": ["names"],
     "families": ["families"],
+    "reference": ["reference", "--to", "../pages"],
     "concede": ["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "2030-01-01"],
     "sign": ["sign", "C-001", "--key", "key"],
     "read": ["read", "tube", "--by", "A"],

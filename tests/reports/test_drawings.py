@@ -76,9 +76,9 @@ def test_each_sort_of_drawing_is_made_and_is_well_formed(name: str) -> None:
 
 
 def test_every_ink_is_known_to_the_style_sheet() -> None:
-    from speclint.reports.pack.page import _file
+    from speclint.reports.pack.templating import file_text
 
-    style = _file("style.css")
+    style = file_text("drawings.css")
     inks = set()
     for figure in all_figures().values():
         for mark in ElementTree.fromstring(figure.drawing).iter():

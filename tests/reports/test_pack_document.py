@@ -13,7 +13,7 @@ import pytest
 from speclint.reports.pack import review_page
 from speclint.reports.pack.asked_for import Row, asked_for
 from speclint.reports.pack.document import document
-from speclint.reports.pack.page import _file
+from speclint.reports.pack.templating import file_text
 from speclint.reports.pack.title_page import Drawing, files_read, title_page
 from speclint.repository import WorkTree
 from speclint.testing import DesignFolder
@@ -229,7 +229,7 @@ def test_the_name_of_the_works_stays_a_text_in_the_head_of_each_page(shop: Desig
 
 def test_the_page_has_rules_and_headings_and_no_cards_or_badges() -> None:
     """No box with a ground, a rounded corner, a shadow or a coloured edge, but for what is drawn or filled in."""
-    rules = re.findall(r"([^{}]+)\{([^{}]*)\}", _file("style.css"))
+    rules = re.findall(r"([^{}]+)\{([^{}]*)\}", file_text("style.css"))
     own = [(names.strip(), says) for names, says in rules if ".drawing" not in names]
     assert len(own) > 50
     for names, says in own:

@@ -24,6 +24,12 @@ from .packings import (
 from .problems import (
     MaterialsError as MaterialsError,
 )
+from .properties import (
+    PROPERTIES as PROPERTIES,
+)
+from .tables import (
+    Table as Table,
+)
 from .weldability import (
     carbon_equivalent as carbon_equivalent,
     preheat_band as preheat_band,

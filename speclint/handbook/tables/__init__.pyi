@@ -4,6 +4,7 @@ from .csv_files import (
     number as number,
     row as row,
     rows as rows,
+    said_of_table as said_of_table,
 )
 from .interpolation import (
     between as between,

@@ -24,12 +24,20 @@ def rows(file: str, package: str = "speclint.handbook") -> tuple[Row, ...]:
 
     ValueError when a line has more or fewer fields than the heading, which is a defect of the table.
     """
-    from importlib.resources import files
-
-    text = files(package).joinpath("data", file).read_text(encoding="utf-8")
-    lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
+    lines = [line for line in _lines(file, package) if line.strip() and not line.startswith("#")]
     heading, *body = csv.reader(lines)
     return tuple(MappingProxyType(dict(zip(heading, fields, strict=True))) for fields in body)
+
+
+def said_of_table(file: str, package: str = "speclint.handbook") -> tuple[str, ...]:
+    """What the comments of a table say: its source and edition, its units, what its columns mean; line by line."""
+    return tuple(line.lstrip("# ") for line in _lines(file, package) if line.startswith("#"))
+
+
+def _lines(file: str, package: str) -> list[str]:
+    from importlib.resources import files
+
+    return files(package).joinpath("data", file).read_text(encoding="utf-8").splitlines()
 
 
 def row(file: str, column: str, entry: str) -> Row:

@@ -39,6 +39,15 @@ def equation(text: str) -> str:
 
 
 @cache
+def wide_equation(text: str) -> str:
+    """The same for a place that scrolls sideways, however wide it gets; plain text where it cannot be read."""
+    try:
+        return _mathml(latex(visible(text)))
+    except (ValueError, RecursionError):
+        return f"<span class=plain>{escape(visible(text))}</span>"
+
+
+@cache
 def symbol(text: str) -> str:
     """A symbol with its equals sign; as plain text, which wraps, where the column of values would not hold it."""
     page = _set(visible(f"{text} ="))

@@ -4,20 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from functools import cache
-from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
-from speclint.reports.pack.anchors import source_anchor
 from speclint.reports.pack.document import Document
 from speclint.reports.pack.packed_sheets import packed
 from speclint.reports.pack.policy import policy_of
 from speclint.reports.pack.shown_sheets import ShownSheet
+from speclint.reports.pack.templating import file_text, template
 from speclint.reports.printable import visible
 
 if TYPE_CHECKING:
-    from jinja2 import Environment, Template
-
     from speclint.reports.dossier import DossierSaid
 
 
@@ -46,8 +42,8 @@ def page_of(document: Document) -> str:
     sheets = {one.anchor: sheet_html(one) for one in alike}
     placed = [*document.figures, *(one for part in document.parts for one in part.figures)]
     style = _style(document.title.works, (one.shown.figure.drawing for one in placed))
-    script = _file("script.js")
-    return _template("pack.html").render(
+    script = file_text("script.js")
+    return template("pack.html").render(
         document=document,
         packed=packed(sheets),
         style=style,
@@ -59,8 +55,8 @@ def page_of(document: Document) -> str:
 
 def sheets_page(document: Document) -> str:
     """Some sheets alone, laid out in full."""
-    style = _file("style.css")
-    return _template("sheets.html").render(
+    style = file_text("style.css")
+    return template("sheets.html").render(
         document=document,
         style=style,
         policy=policy_of(style),
@@ -70,32 +66,33 @@ def sheets_page(document: Document) -> str:
 
 def inspection_html(**content: Any) -> str:
     """The inspection sheet of a part, in landscape: from what its template names."""
-    style = _file("style.css") + _LANDSCAPE
-    return _template("inspection.html").render(style=style, policy=policy_of(style), **content)
+    style = file_text("style.css") + _LANDSCAPE
+    return template("inspection.html").render(style=style, policy=policy_of(style), **content)
 
 
 def dossier_page(heading: str, found: DossierSaid) -> str:
     """The record for certification alone."""
-    style = _file("style.css")
-    return _template("dossier.html").render(
-        style=style, policy=policy_of(style), heading=heading, found=found
-    )
+    style = file_text("style.css")
+    return template("dossier.html").render(style=style, policy=policy_of(style), heading=heading, found=found)
 
 
 def sheet_html(sheet: ShownSheet, *, alone: bool = False) -> str:
     """The inside of one sheet; what stands in the finding above it is left out, unless the sheet stands alone."""
     brief = sheet.check.outcome == "finding" and not alone
-    return _template("sheet.html").render(sheet=sheet, brief=brief).strip()
+    return template("sheet.html").render(sheet=sheet, brief=brief).strip()
 
 
 def _style(works: str, drawings: Iterable[str]) -> str:
-    """The style of the pack: with the works at the head of each page, and with a rule for each width of a drawing.
-
-    No element may have a style of its own.
-    """
-    widths = sorted({int(width) for drawing in drawings for width in _WIDTH.findall(drawing)})
+    """The style of the pack: with the works at the head of each page, and that of its drawings."""
     head = f"@page {{ @top-left {{ content: {quoted(visible(works))} ', design review'; }} }}\n"
-    return _file("style.css") + head + "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
+    return style_with(drawings) + head
+
+
+def style_with(drawings: Iterable[str]) -> str:
+    """The style of a page with some drawings: with a rule for each width of one, for no element has its own."""
+    widths = sorted({int(width) for drawing in drawings for width in _WIDTH.findall(drawing)})
+    rules = "".join(f".own-{width} {{ --own: {width}px; }}\n" for width in widths)
+    return file_text("drawings.css") + file_text("style.css") + rules
 
 
 def quoted(text: str) -> str:
@@ -106,28 +103,3 @@ def quoted(text: str) -> str:
     """
     letters = (one if one.isalnum() or one in " ,.-" else f"\\{ord(one):x} " for one in text)
     return f'"{"".join(letters)}"'
-
-
-@cache
-def _environment() -> Environment:
-    from jinja2 import Environment, PackageLoader, StrictUndefined
-
-    environment = Environment(
-        loader=PackageLoader("speclint.reports.pack", "templates"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        finalize=lambda value: visible(value) if type(value) is str else value,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    environment.globals["source_anchor"] = source_anchor
-    return environment
-
-
-@cache
-def _template(name: str) -> Template:
-    return _environment().get_template(name)
-
-
-def _file(name: str) -> str:
-    return (files("speclint.reports.pack") / "templates" / name).read_text(encoding="utf-8")

@@ -10,8 +10,10 @@ import base64
 import hashlib
 
 
-def policy_of(style: str, script: str = "") -> str:
+def policy_of(style: str, script: str = "", *, loads: bool = False) -> str:
     """The policy of a page with one style and at most one script, each exactly as it stands between its tags.
+
+    Where it ``loads``, that script may load others, as files beside the page; nothing else may.
 
     The digest of "abc" is that of the example in FIPS 180-4.
 
@@ -22,8 +24,8 @@ def policy_of(style: str, script: str = "") -> str:
     base-uri 'none'
     form-action 'none'
     """
-    allowed = {"style-src": style, "script-src": script}
-    sources = [f"{what} 'sha256-{_digest(text)}'" for what, text in allowed.items() if text]
+    allowed = {"style-src": (style, ""), "script-src": (script, " 'strict-dynamic'" if loads else "")}
+    sources = [f"{what} 'sha256-{_digest(text)}'{more}" for what, (text, more) in allowed.items() if text]
     return "; ".join(["default-src 'none'", *sources, "base-uri 'none'", "form-action 'none'"])
 
 

@@ -136,9 +136,9 @@ def test_nothing_written_is_cut_off(name: str) -> None:
 
 @pytest.mark.parametrize("name", ALL)
 def test_every_ink_is_known_to_the_page(name: str) -> None:
-    from speclint.reports.pack.page import _file
+    from speclint.reports.pack.templating import file_text
 
-    style = _file("style.css")
+    style = file_text("drawings.css")
     root = ElementTree.fromstring(of_name(name).drawing)
     inks = {ink for one in root.iter() for ink in (one.get("class") or "").split()}
     for ink in inks - {"drawing", "word", "figure"}:
