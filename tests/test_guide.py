@@ -1,0 +1,98 @@
+"""The guide of the reference: the tutorial is worked through as a newcomer would, and shows the real outputs."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from tests import guide
+from tests.guide import FOLDER, TUTORIAL, Block, Ran
+
+TEXT = TUTORIAL.read_text(encoding="utf-8")
+
+
+@pytest.fixture(scope="module")
+def worked() -> tuple[str, list[Ran]]:
+    """The tutorial from an empty folder to the answer of the gate, once for all tests."""
+    return guide.renewed(TEXT)
+
+
+def test_the_tutorial_shows_what_its_commands_print(worked: tuple[str, list[Ran]]) -> None:
+    """Written anew by ``python -m tests.guide``; read the change before you commit it."""
+    assert worked[0] == TEXT
+
+
+def test_each_command_of_the_tutorial_ends_as_the_text_says(worked: tuple[str, list[Ran]]) -> None:
+    assert [(one.command, one.code) for one in worked[1]] == [(one.command, one.told) for one in worked[1]]
+
+
+def test_the_tutorial_leads_to_a_finding_cleared_a_concession_and_the_gate(
+    worked: tuple[str, list[Ran]],
+) -> None:
+    """What it promises, asked of the runs and not of the text: in this order, and nothing missing."""
+    said = [(one.command.split()[1], one.printed, one.code) for one in worked[1]]
+    words = [word for word, _, _ in said]
+    assert words == ["begin", "check", "check", "check", "check", "concede", "concede", "gate", "gate"]
+    assert "HOLD  pipe.wall" in said[2][1]  # found, solved for, cleared
+    assert "CLEARED: 1 finding" in said[3][1]
+    assert "1 check conforms" in said[4][1]
+    assert "must be accepted by another person" in said[5][1]  # who prepared it is refused
+    assert said[6][1].startswith("C-001 entered")
+    assert (said[7][1].startswith("RELEASED"), said[7][2]) == (True, 0)
+    assert (said[8][1].startswith("WITHHELD"), said[8][2]) == (True, 1)
+
+
+def test_by_hand_the_first_wall_is_too_thin_and_the_second_is_not() -> None:
+    """The outside of a bend: t (1 − 0.125) (1 − 0.12), against 2.424 mm of the working in the text.
+
+    I = (4 × 400/139.7 + 1)/(4 × 400/139.7 + 2) = 0.92567; S = 156.6/1.5 = 104.4 MPa;
+    1.5 × 139.7/(2 (104.4/0.92567 + 1.5 × 0.4)) + 1.5 = 0.9241 + 1.5 = 2.424 mm.
+    """
+    needed = 1.5 * 139.7 / (2 * (104.4 / 0.92567 + 0.6)) + 1.5
+    assert needed == pytest.approx(2.424, abs=5e-4)
+    assert 2.9 * 0.875 * 0.88 == pytest.approx(2.233, abs=5e-4)
+    assert 2.9 * 0.875 * 0.88 < needed < 3.2 * 0.875 * 0.88
+    assert "wall at the bend 2.233 mm, ASME B31.1 requires 2.424 mm" in TEXT
+
+
+def block(language: str, inside: str, before: str = "") -> Block:
+    return Block(language, inside, before, "", 0)
+
+
+def test_what_is_left_out_is_neither_more_nor_less_than_the_mark_says() -> None:
+    assert guide.cut("a\nb\nc\nd\n", "x\n…\ny\n") == "a\n…\nd\n"
+    assert guide.cut("a\nb\n", "x\ny\n") == "a\nb\n"
+    with pytest.raises(AssertionError, match="nothing is left out"):
+        guide.cut("a\nb\n", "x\n…\ny\n")
+
+
+def test_a_key_is_set_in_the_place_of_its_example_or_below_its_heading(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    guide.enter(block("toml", '[a]\n#b = "1"\nc = "2"\n\n[d]\n#b = "3"\n', "Write `x/y.toml`:"))
+    guide.enter(block("toml", '[d]\nb = "4"\ne = "5"\n', "The second is new. In\n`x/y.toml`:"))
+    written = (tmp_path / "x" / "y.toml").read_text(encoding="utf-8")
+    assert written == '[a]\n#b = "1"\nc = "2"\n\n[d]\ne = "5"\nb = "4"\n'
+    with pytest.raises(AssertionError, match=r"there is no \[f\]"):
+        guide.enter(block("toml", '[f]\nb = "4"\n', "In `x/y.toml`:"))
+    with pytest.raises(AssertionError, match="no file is named"):
+        guide.enter(block("toml", 'b = "4"\n', "Do this:"))
+
+
+def test_every_text_of_the_guide_has_a_title_and_leads_to_texts_that_are_there() -> None:
+    texts = {path.name: path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.md"))}
+    assert list(texts) == [
+        "10-tutorial.md",
+        "20-load-cases.md",
+        "30-tolerance-corners.md",
+        "40-grades.md",
+        "50-how-to-read-a-sheet.md",
+        "60-ci.md",
+    ]
+    for text in texts.values():
+        assert re.match(r"# \S", text)
+        for target in re.findall(r"\]\(([^):]+)\)", text):
+            assert target in texts
