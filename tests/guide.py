@@ -1,7 +1,7 @@
-"""The guide of the reference: its command blocks run, their outputs written anew by ``python -m tests.guide``, then read.
+"""The guide of the reference: its command blocks run, their outputs written anew by ``python -m tests.guide``.
 
-In a text, a block ``sh`` is typed line by line and a block ``text`` after it is what is printed. A line that holds only
-``…`` stands for lines left out: what stands above it is the beginning of the output, what stands below it the end.
+In a text, a block ``sh`` is typed line by line and a block ``text`` after it is what is printed. A line that holds
+only ``…`` stands for lines left out: above it is the beginning of the output, below it the end.
 A block ``toml`` belongs to the file that the paragraph before it names last: after "Write" it is the whole file, after
 "In" its keys are set there, in the place of the example behind the mark # where there is one, else under the heading of
 their table. "Exit code N" opens the paragraph after a command that does not end with 0.
@@ -29,6 +29,8 @@ from speclint.reports import accepted
 
 FOLDER = Path(__file__).parents[1] / "speclint" / "reports" / "reference" / "guide"
 TUTORIAL = FOLDER / "10-tutorial.md"
+#: The texts with outputs, in the order in which they are worked through: what one leaves the next finds.
+SHOWN = (TUTORIAL, FOLDER / "50-how-to-read-a-sheet.md")
 #: The day on which the tutorial is worked: what it concedes ends later than that.
 DAY = dt.date(2026, 12, 1)
 WIDTH = "100"
@@ -174,16 +176,21 @@ def desk(folder: Path, cache: Path) -> Iterator[None]:
         yield
 
 
-def renewed(text: str) -> tuple[str, list[Ran]]:
-    """The tutorial worked through in a fresh folder: with its outputs as they are, and each run."""
-    with tempfile.TemporaryDirectory() as place:
-        folder, cache = Path(place, "new-engine"), Path(place, "cache")
-        folder.mkdir()
-        cache.mkdir(mode=0o700)
-        with desk(folder, cache):
-            return worked_through(text)
+def renewed(place: Path) -> tuple[dict[Path, str], list[Ran]]:
+    """The texts worked through in a fresh folder "new-engine": with their outputs as they are, and each run."""
+    folder, cache = place / "new-engine", place / "cache"
+    folder.mkdir()
+    cache.mkdir(mode=0o700)
+    texts: dict[Path, str] = {}
+    ran: list[Ran] = []
+    with desk(folder, cache):
+        for file in SHOWN:
+            texts[file], more = worked_through(file.read_text(encoding="utf-8"))
+            ran += more
+    return texts, ran
 
 
 if __name__ == "__main__":
-    again, _ = renewed(TUTORIAL.read_text(encoding="utf-8"))
-    TUTORIAL.write_text(again, encoding="utf-8", newline="\n")
+    with tempfile.TemporaryDirectory() as named:
+        for file, text in renewed(Path(named))[0].items():
+            file.write_text(text, encoding="utf-8", newline="\n")
