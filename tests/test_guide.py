@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 import re
+import shlex
+import shutil
 from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
 
 from tests import guide
+from tests.command_blocks import NOT_RUN, commands_of
 from tests.guide import FOLDER, SHOWN, TUTORIAL, Block, Ran
+from tests.register.office import git
 
 TEXT = TUTORIAL.read_text(encoding="utf-8")
+CI = FOLDER / "60-ci.md"
 
 
 @dataclass(frozen=True)
@@ -118,3 +123,49 @@ def test_every_text_of_the_guide_has_a_title_and_leads_to_texts_that_are_there()
         assert re.match(r"# \S", text)
         for target in re.findall(r"\]\(([^):]+)\)", text):
             assert target in texts
+
+
+@pytest.fixture
+def on_a_runner(worked: Worked, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The pipe of the tutorial with its duty as the branch main of a repository, and a copy that a runner fetched."""
+    main_branch, runner = tmp_path / "origin", tmp_path / "runner"
+    for place in ("duties", "pipes", "hooks"):
+        shutil.copytree(worked.folder / place, main_branch / place)
+    for place in ("speclint.toml", "register.toml"):
+        shutil.copy(worked.folder / place, main_branch)
+    git(main_branch, "init", "--quiet", "--initial-branch=main")
+    git(main_branch, "add", ".")
+    git(main_branch, "commit", "--quiet", "-m", "as it is")
+    git(tmp_path, "clone", "--quiet", "--depth=1", f"file://{main_branch.as_posix()}", "runner")
+    monkeypatch.chdir(runner)
+    return runner
+
+
+def test_every_command_for_ci_runs_on_a_runner(on_a_runner: Path, tmp_path: Path) -> None:
+    """But for what installs (`NOT_RUN`). The gate releases what the tutorial left; checks tell what is conceded."""
+    told: dict[str, int] = {}
+    (tmp_path / "cache").mkdir(mode=0o700)
+    with guide.desk(on_a_runner, tmp_path / "cache"):
+        for command in commands_of(CI.read_text(encoding="utf-8")):
+            if command.startswith("git "):
+                git(on_a_runner, *shlex.split(command)[1:])
+            elif command not in NOT_RUN:
+                said, told[command] = guide.run(command)
+                assert said == "" or not said.startswith("speclint:"), said
+    assert {code for command, code in told.items() if " gate" in command} == {0}
+    assert {code for command, code in told.items() if " check --as" in command} == {
+        1
+    }  # conceded, and told all the same
+    assert set(told.values()) == {0, 1}
+    written = [words[words.index("--to") + 1] for words in map(shlex.split, told) if "--to" in words]
+    assert len(written) == 7
+    for name in written:
+        assert any((on_a_runner / name).rglob("*")) or (on_a_runner / name).stat().st_size > 100, name
+    assert git(on_a_runner, "config", "core.hooksPath") == "hooks\n"
+
+
+def test_the_texts_that_show_outputs_are_worked_through_whole(worked: Worked) -> None:
+    shown = [command for file in SHOWN for command in commands_of(file.read_text(encoding="utf-8"))]
+    assert [one.command for one in worked.ran] == shown
+    others = {path.name for path in FOLDER.glob("*.md") if commands_of(path.read_text(encoding="utf-8"))}
+    assert others == {CI.name, *(file.name for file in SHOWN)}
