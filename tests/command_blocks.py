@@ -24,21 +24,26 @@ _FENCED = re.compile(r"^```(\w*)\n(.*?)^```$", re.MULTILINE | re.DOTALL)
 _INDENTED = re.compile(r"(?<=\n\n)(?:    [^\n]+\n)+(?=\n)")
 
 
+def fenced(text: str) -> list[tuple[str, str]]:
+    """The blocks of a text, each with its language."""
+    return _FENCED.findall(text)
+
+
 def commands_of(text: str) -> list[str]:
     """Every line of the blocks ``sh`` of a text, in order."""
     return [
-        line for language, inside in _FENCED.findall(text) if language == "sh" for line in inside.splitlines()
+        line for language, inside in fenced(text) if language == "sh" for line in inside.splitlines()
     ]
 
 
 def languages_of(text: str) -> set[str]:
     """The languages of the blocks of a text."""
-    return {language for language, _ in _FENCED.findall(text)}
+    return {language for language, _ in fenced(text)}
 
 
 def block_of(text: str, language: str) -> str:
     """The only block of a language in a text."""
-    (inside,) = [inside for named, inside in _FENCED.findall(text) if named == language]
+    (inside,) = [inside for named, inside in fenced(text) if named == language]
     return inside
 
 
