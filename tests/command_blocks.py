@@ -31,9 +31,7 @@ def fenced(text: str) -> list[tuple[str, str]]:
 
 def commands_of(text: str) -> list[str]:
     """Every line of the blocks ``sh`` of a text, in order."""
-    return [
-        line for language, inside in fenced(text) if language == "sh" for line in inside.splitlines()
-    ]
+    return [line for language, inside in fenced(text) if language == "sh" for line in inside.splitlines()]
 
 
 def languages_of(text: str) -> set[str]:
