@@ -21,6 +21,7 @@ from speclint.commands.command_line import COMMANDS
 from speclint.commands.new_family import family_files
 from speclint.errors import SpeclintError
 from speclint.quantities import DIMENSIONS, read
+from speclint.reports.reference.guide_figures import GUIDE_FIGURES
 from speclint.rules import Grade, Sheet
 from speclint.specs import LoadCase
 from tests.contracts.test_architecture import exported
@@ -401,6 +402,14 @@ def _head(span: Span) -> str:
     return "" if key in keys() else f"{span.text}: there is no key {key}"
 
 
+def _page(span: Span) -> str:
+    """A page of the reference, whose folder code of speclint names; or a picture of the guide, which is drawn."""
+    if picture := re.fullmatch(r"!\[\w+\]\(figure:([\w-]+)\)", span.text):
+        return "" if picture[1].isupper() or picture[1] in GUIDE_FIGURES else f"no drawing {picture[1]}"
+    folder = span.text.partition("/")[0]
+    return "" if any(f'"{folder}"' in code for code in code_of_core()) else f"{span.text}: no folder {folder}"
+
+
 def _is_toml(text: str) -> bool:
     if not re.match(r"\[[\w.\", -]+\]( \w+)?$|\{ |[\w.-]+ = [\"\[{\dtf]", text):
         return False
@@ -421,6 +430,7 @@ _KINDS: tuple[tuple[Callable[[str], bool], Callable[[Span], str]], ...] = (
     (lambda text: bool(re.match(r"(\.venv/bin/)?(python -m|mypy|ruff) ?|\.venv/bin/", text)), _program),
     (lambda text: text.startswith(".ci/"), _script),
     (lambda text: bool(re.match(r"(pip install )?speclint\[", text)), _install),
+    (lambda text: bool(re.match(r"!\[|[\w/-]+\.html(#|$)", text)), _page),
     (lambda text: bool(_SUFFIX.match(text)), _file),
     (lambda text: bool(re.fullmatch(r"speclint(_\w+)?(\.\w+)+(\.\*)?", text)), _import),
     (_is_toml, _toml),

@@ -95,6 +95,8 @@ BROKEN = [
         "ends_at.parts",
     ),
     *(
+        "ruling/FAMILY.html#NAME",
+        "![caption](figure:load-case)",
         "walled (mm)",
         '"25 mmm"',
         '"for-reviews"',
@@ -109,6 +111,13 @@ BROKEN = [
 @pytest.mark.parametrize("text", BROKEN)
 def test_a_slip_in_a_text_is_told(text: str) -> None:
     assert fault_of(Span(text))
+
+
+@pytest.mark.parametrize(
+    "text", ["rules/FAMILY.html#NAME", "![caption](figure:NAME)", "![x](figure:load-cases)"]
+)
+def test_pages_and_pictures_of_the_reference_are_known(text: str) -> None:
+    assert fault_of(Span(text)) == ""
 
 
 def test_an_option_must_be_one_of_the_command_in_whose_row_it_stands() -> None:
