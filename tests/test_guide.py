@@ -122,6 +122,9 @@ def test_every_text_of_the_guide_has_a_title_and_leads_to_texts_that_are_there()
     pages = {f"{name[3:-3]}.html" for name in texts}  # as the reference names them
     for text in texts.values():
         assert re.match(r"# \S", text)
+        assert not re.search(
+            r"^\|.*(:-|-:)", text, re.MULTILINE
+        )  # a cell with a style, which no page may have
         for target in re.findall(r"\]\(([^):]+)\)", text):
             assert target in pages
 
