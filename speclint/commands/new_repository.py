@@ -91,7 +91,8 @@ def begin(folder: Path, answers: Answers, loaded: Loaded) -> Begun:
     }
     files = {folder / place: text for place, text in texts.items()}
     write_new(files, runnable=(folder / _HOOK, folder / _SCRIPT))
-    there = "" if top == Path.cwd() else f"-C {shlex.quote(str(_from_here(top or folder)))} "
+    start = top or folder
+    there = "" if start.resolve() == Path.cwd() else f"-C {shlex.quote(str(_from_here(start)))} "
     turns_on = f"git {there}config core.hooksPath {_joined(under, _HOOKS)}"
     return Begun(tuple(files), top is not None, turns_on)
 

@@ -70,6 +70,8 @@ class Arithmetic:
 
         >>> Arithmetic(holds=1, conceded=1, nonconformities=2, conform=40).beside
         'Beside them 1 hold conceded, 2 nonconformities; 40 checks conform.'
+        >>> Arithmetic(queries=2, conform=40).beside  # where there is no reason, there is no "them"
+        'There are 2 queries; 40 checks conform.'
         """
         counted = (
             (self.conceded, "hold"),
@@ -79,7 +81,10 @@ class Arithmetic:
         )
         found = [count(number, word) + " conceded" * (word == "hold") for number, word in counted if number]
         conform = f"{count(self.conform, 'check')} conform{'s' * (self.conform == 1)}."
-        return f"Beside them {', '.join(found)}; {conform}" if found else conform
+        if not found:
+            return conform
+        alone = "There is" if found[0].startswith("1 ") else "There are"
+        return f"{'Beside them' if self.terms else alone} {', '.join(found)}; {conform}"
 
 
 def arithmetic_of(assessment: Assessment, conceded: Standings) -> Arithmetic:

@@ -54,6 +54,18 @@ def test_how_blanks_are_committed_is_said(tmp_path: Path, capsys: pytest.Capture
     assert "git commit --no-verify" in (tmp_path / "new" / "hooks" / "pre-commit").read_text(encoding="utf-8")
 
 
+def test_git_is_told_of_a_folder_only_where_one_stands_elsewhere(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["begin", "new", "--cylinders", "1"]) == 0
+    assert "  git -C new config core.hooksPath hooks\n" in capsys.readouterr().out
+    (tmp_path / "here").mkdir()
+    monkeypatch.chdir(tmp_path / "here")
+    assert main(["begin", "--cylinders", "1"]) == 0
+    assert "  git config core.hooksPath hooks\n" in capsys.readouterr().out
+
+
 def test_its_settings_say_what_was_given(begun: Path) -> None:
     settings, complaints = load_settings(begun / "new design")
     assert complaints == ()

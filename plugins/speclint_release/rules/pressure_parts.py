@@ -109,15 +109,16 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         if exhaust
         else sheet.take("p", case.safety_valve_pressure)
     )
+    tested, hottest = found["test_pressure"].where, found["design_temperature"].where
     return sheet.worst(
         sheet.at_least(design, pressure).else_says("designed for {found}, the duty has {limit}"),
-        sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted).else_says(
-            "tested at {found}, {limit} required"
-        ),
-        sheet.no_hotter(steam, T_d).else_says("steam at {found}, designed for {limit}"),
-        sheet.at_least(margin, sheet.limit("swing", "ΔT_s")).else_says(
-            "design temperature {found} above the metal, {limit} wanted"
-        ),
+        sheet.at_least(sheet.take("p_t", found["test_pressure"]), wanted)
+        .else_says("tested at {found}, {limit} required")
+        .pointing_at(tested),
+        sheet.no_hotter(steam, T_d).else_says("steam at {found}, designed for {limit}").pointing_at(hottest),
+        sheet.at_least(margin, sheet.limit("swing", "ΔT_s"))
+        .else_says("design temperature {found} above the metal, {limit} wanted")
+        .pointing_at(hottest),
     )
 
 

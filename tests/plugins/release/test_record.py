@@ -68,6 +68,26 @@ def test_the_test_pressure_proves_something(workshop: DesignFolder, test: str, o
 
 
 @pytest.mark.parametrize(
+    ("old", "new", "key"),
+    [
+        ('"17 bar gauge"', '"16 bar gauge"', "design_pressure"),
+        ('"28 bar gauge"', '"20 bar gauge"', "test_pressure"),
+        ('"370 °C"', '"350 °C"', "design_temperature"),
+        ('"370 °C"', '"270 °C"', "design_temperature"),
+    ],
+)
+def test_a_finding_points_at_the_figure_that_is_short(
+    workshop: DesignFolder, old: str, new: str, key: str
+) -> None:
+    """16.5 bar beside 16; 24.31 beside 20; steam of 360 °C beside 350; of 240 to 260 °C with 10 K to spare."""
+    workshop.write(files((old, new)))
+    if new == '"270 °C"':
+        workshop.replace("duty.toml", "350 °C ±10", "250 °C ±10")
+    check = workshop.only(PART, "cover")
+    assert (check.outcome, check.where.key) == ("finding", key)
+
+
+@pytest.mark.parametrize(
     ("words", "outcome"),
     [("none", "finding"), ("to be agreed", "finding"), ("dye penetrant, none by film", "conforms")],
 )
