@@ -150,7 +150,7 @@ def test_an_example_without_a_change_is_refused(package: Path) -> None:
 
 def test_bytes_that_are_no_text_are_refused(package: Path) -> None:
     (package / "examples.toml").write_bytes(b"\xff\xfe")
-    with pytest.raises(FamilyError, match="family drains: data/examples.toml: the file is not UTF-8 text"):
+    with pytest.raises(FamilyError, match=r"family drains: data/examples\.toml: the file is not UTF-8 text"):
         rule_examples([FAMILY])
 
 
