@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import math
 import time
 from collections.abc import Iterable, Iterator, Sequence
+from decimal import Decimal
 from typing import NamedTuple
 
 from speclint.checking import Check
 from speclint.families import Change, RuleExample
 from tests.rule_examples.designs import Bench, State, Unreadable
 from tests.rule_examples.shown import finding_of, holds_of, result_of
-from tests.rule_examples.tries import Tries
+from tests.rule_examples.tries import FACTORS, Tries, Way
 
 #: Seconds for which changes of one check are tried, and checks that are tried.
 SECONDS, CHECKS = 8.0, 2
+#: The factor by which it is asked how much each size matters, and how many of those that matter most are tried.
+PROBE, STEEPEST = "1.1", 8
 #: A check that takes longer than this is left to one that takes less, where there is one.
 QUICK = 0.3
 
@@ -91,7 +95,7 @@ def found(bench: Bench, rule: str, some: Sequence[Candidate], seconds: float = S
         taken = time.process_time() - began
         if holds.outcome != "conforms" or (slow and taken > QUICK):
             continue
-        change = _breaking(bench, holds, bench.example, seconds)
+        change = breaking(bench, holds, bench.example, seconds)
         if change is None:
             continue
         empty = RuleExample(rule, one.component, "", "", "", change)
@@ -102,15 +106,44 @@ def found(bench: Bench, rule: str, some: Sequence[Candidate], seconds: float = S
     return slow
 
 
-def _breaking(bench: Bench, holds: Check, state: State, seconds: float) -> tuple[Change, ...] | None:
+def breaking(bench: Bench, holds: Check, state: State, seconds: float = SECONDS) -> tuple[Change, ...] | None:
+    """The smallest change of a design that makes a check a finding; None where none is found in the time."""
     until = time.process_time() + seconds
-    for changes in Tries(state, holds):
+    tries = Tries(state, holds)
+    if holds.utilisation is not None and (change := _of_steepest(bench, holds, state, tries, until)):
+        return (change,)
+    for changes in tries:
         if time.process_time() > until:
             return None
-        try:
-            changed = bench.changed(state, changes)
-            if breaks(bench.made(holds.rule, holds.component, changed)):
-                return changes
-        except Unreadable:
-            continue
+        if (after := _after(bench, holds, state, changes)) and breaks(after):
+            return changes
+    return None
+
+
+def _after(bench: Bench, holds: Check, state: State, changes: tuple[Change, ...]) -> Check | None:
+    """A check once the design is changed; None where that cannot be read."""
+    try:
+        return bench.made(holds.rule, holds.component, bench.changed(state, changes))
+    except Unreadable:
+        return None
+
+
+def _of_steepest(bench: Bench, holds: Check, state: State, tries: Tries, until: float) -> Change | None:
+    """The smallest change of one of those sizes that move what is used of the limit most."""
+    slopes: dict[Way, float] = {}
+    for way, change in tries.sized(Decimal(PROBE)):
+        if time.process_time() > until - SECONDS / 2:
+            break
+        after = _after(bench, holds, state, (change,))
+        if after is not None and after.judgement is not None:
+            slopes[way] = (
+                math.inf if breaks(after) else (after.utilisation or 0.0) - (holds.utilisation or 0.0)
+            )
+    best = sorted((way for way in slopes if slopes[way] > 0), key=lambda way: -slopes[way])[:STEEPEST]
+    for factor in FACTORS:
+        for _, change in tries.sized(Decimal(factor), best):
+            if time.process_time() > until:
+                return None
+            if (after := _after(bench, holds, state, (change,))) and breaks(after):
+                return change
     return None

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
@@ -22,6 +22,8 @@ from tests.rule_examples.shown import places_of, raw_at
 #: A size is multiplied and divided by each of these, of all places the smallest first.
 FACTORS = ("1.02", "1.05", "1.1", "1.2", "1.5", "2", "5")
 _DIGITS = 3
+#: A place among those that are stated, and whether its size is made larger.
+Way = tuple[int, bool]
 _NUMBER = re.compile(r"(?<![\w.])-?\d+(?:\.\d+)?(?![\w/])")
 _CLASS = re.compile(r"(?<= )([A-Za-z]{1,2})(\d{1,2})$")
 _HOLES, _SHAFTS = "DEFGHJKMNPRSTU", "defghjkmnprstu"
@@ -79,7 +81,10 @@ class Tries:
         return found
 
     def __iter__(self) -> Iterator[tuple[Change, ...]]:
-        sizes, words = (self._sizes(), self._classes()), (self._words(), self._elsewhere(), self._left_out())
+        sizes, words = (
+            (self._sizes(), self._classes()),
+            (self._words(), self._elsewhere(), self._orders(), self._left_out()),
+        )
         for changes in (*words, *sizes) if self.done.utilisation is None else (*sizes, *words):
             yield from ((one,) for one in changes)
         yield from self._parts()
@@ -88,9 +93,15 @@ class Tries:
     def _sizes(self) -> Iterator[Change]:
         """Every size a little larger and smaller, then each by more."""
         for factor in map(Decimal, FACTORS):
-            for one, raw, key in self._stated:
-                for way in (factor, 1 / factor):
-                    yield from self._sized(one, raw, key, way)
+            for _, change in self.sized(factor):
+                yield change
+
+    def sized(self, factor: Decimal, some: Collection[Way] | None = None) -> Iterator[tuple[Way, Change]]:
+        """Every size times a factor and divided by it, or some of these, each with its place and way."""
+        for place, (one, raw, key) in enumerate(self._stated):
+            for larger, by in ((True, factor), (False, 1 / factor)):
+                if some is None or (place, larger) in some:
+                    yield from (((place, larger), change) for change in self._sized(one, raw, key, by))
 
     def _sized(self, one: Taken, raw: Any, key: str, by: Decimal) -> Iterator[Change]:
         if isinstance(raw, list):
@@ -120,6 +131,17 @@ class Tries:
             elif isinstance(raw, str):
                 yield from (
                     Change(one.spec, key, word) for word in self._choices(one.spec, one.key) if word != raw
+                )
+
+    def _orders(self) -> Iterator[Change]:
+        """Every list with two neighbours the other way round, or without one of them."""
+        for one, raw, key in {(one.spec, key): (one, raw, key) for one, raw, key in self._stated}.values():
+            if isinstance(raw, list) and not any(isinstance(inner, dict) for inner in raw):
+                for at in range(len(raw) - 1):
+                    yield Change(one.spec, key, [*raw[:at], raw[at + 1], raw[at], *raw[at + 2 :]])
+                yield from (Change(one.spec, key, [*raw[:at], *raw[at + 1 :]]) for at in range(len(raw)))
+                yield from (
+                    Change(one.spec, key, [*raw[:at], *raw[at + 1 :], raw[at]]) for at in range(len(raw) - 1)
                 )
 
     def _choices(self, spec: str, key: str) -> Iterable[str]:
@@ -197,7 +219,7 @@ def _near(letters: str, grade: int, step: int) -> Iterator[tuple[str, int]]:
     row = _HOLES if letters.isupper() else _SHAFTS
     at = row.find(letters)
     if at >= 0:
-        yield from ((row[to], grade) for to in (at + step, at - step) if 0 <= to < len(row))
+        yield from ((row[place], grade) for place in (at + step, at - step) if 0 <= place < len(row))
     yield from ((letters, other) for other in (grade + step, grade - step) if 4 <= other <= 12)
 
 
