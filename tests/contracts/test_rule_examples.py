@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, replace
 from functools import cache
@@ -17,7 +18,7 @@ import pytest
 from speclint.families import Change, RuleExample, rule_examples
 from tests.rule_examples.designs import Bench, Unreadable
 from tests.rule_examples.search import example_of
-from tests.rule_examples.writing import by_hand
+from tests.rule_examples.writing import ROOT, by_hand, file_of
 
 LIST = Path(__file__).with_name("without_example.csv")
 
@@ -94,7 +95,13 @@ def test_what_is_stated_by_hand_is_what_is_shown() -> None:
         )
 
 
-WALL = "liner.wall-at-last-bore"
+def test_the_page_for_authors_prints_one_as_it_stands() -> None:
+    page = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8")
+    (printed,) = re.findall(r'```text\n(\["liner\.iron"\].*?)```', page, re.DOTALL)
+    assert printed in file_of("liners").read_text(encoding="utf-8")
+
+
+WALL = "liner.fit-hot"
 
 
 @pytest.mark.parametrize(

@@ -204,15 +204,15 @@ def _sized(raw: Any, by: Decimal) -> Any:
     if isinstance(raw, bool):
         return None
     if isinstance(raw, int):
-        new = round(raw * by)
-        new = new if new != raw else raw + (1 if by > 1 else -1)
-        return new if abs(by - 1) < 1 or new != raw else None
+        count = round(raw * by)
+        count = count if count != raw else raw + (1 if by > 1 else -1)
+        return count if count > 0 else None
     if isinstance(raw, float):
         return float(rounded(Decimal(str(raw)) * by))
     if not isinstance(raw, str) or not _NUMBER.match(raw):
         return None
-    new = times(raw, by)
-    return new if new != raw else None
+    text = times(raw, by)
+    return text if text != raw else None
 
 
 def _near(letters: str, grade: int, step: int) -> Iterator[tuple[str, int]]:
