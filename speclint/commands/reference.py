@@ -25,9 +25,11 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Write the reference; returns the exit code."""
     from speclint.commands.made_files import write_made
+    from speclint.families import rule_examples
     from speclint.reports import REFERENCE_FRONT, REFERENCE_MARK, reference_files, visible
 
-    files = reference_files(families_for([Path()]))
+    loaded = families_for([Path()])
+    files = reference_files(loaded, rule_examples(loaded.families))
     write_made(options.to, files, REFERENCE_MARK)
     write(f"{visible(str(options.to / REFERENCE_FRONT))}\n")
     return 0

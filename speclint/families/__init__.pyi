@@ -35,3 +35,8 @@ from .names import (
 from .report_writer import (
     ReportWriter as ReportWriter,
 )
+from .rule_examples import (
+    Change as Change,
+    RuleExample as RuleExample,
+    rule_examples as rule_examples,
+)

@@ -145,6 +145,10 @@ from .table_mappings import (
     read_mapping as read_mapping,
     read_parts_mapping as read_parts_mapping,
 )
+from .toml_writing import (
+    inline as inline,
+    key_text as key_text,
+)
 from .unknown_names import (
     Known as Known,
     ids_named as ids_named,
