@@ -19,6 +19,7 @@ from speclint.commands.first_design import first_design
 from speclint.commands.loading import loaded_families
 from speclint.commands.new_family import family_files
 from speclint.families import NameLists
+from speclint.families.rule_examples import OF_A_RULE, OF_ANY_CHANGE
 from speclint.handbook.materials import names
 from speclint.quantities import DIMENSIONS
 from speclint.repository import Settings
@@ -152,9 +153,10 @@ _ANYWHERE = {"kind", "each", "for", "like", "mirror_of", "value", "from", "note"
 
 @cache
 def keys() -> set[str]:
-    """Every key of specs, settings and mappings; what stands for the names that a designer chooses is none."""
+    """Every key of specs, settings, mappings and examples of rules; what stands for the names that a designer chooses is none."""
     of_kinds = {part for key in _lists()._keys for part in (*key.path, *key.kind.old_keys)}
-    return _ANYWHERE | of_kinds | {key for one in _schemas() for key in _keys_in(one)}
+    of_examples = {*OF_A_RULE, *OF_ANY_CHANGE}
+    return _ANYWHERE | of_kinds | of_examples | {key for one in _schemas() for key in _keys_in(one)}
 
 
 def keys_of_kind(kind: str) -> set[str]:

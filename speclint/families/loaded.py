@@ -48,7 +48,9 @@ class Loaded:
     brought: tuple[Brought, ...] = ()
     refused: tuple[tuple[str, str], ...] = ()
     left_out: tuple[str, ...] = ()
-    _read: dict[tuple[str, RulesIn], tuple[Rule, ...]] = field(default_factory=dict, repr=False, compare=False)
+    _read: dict[tuple[str, RulesIn], tuple[Rule, ...]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
 
     def without(self, names: Collection[str]) -> Loaded:
         """What is loaded but for some families, of which nothing remains but the name."""

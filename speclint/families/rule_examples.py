@@ -21,10 +21,11 @@ from speclint.repository import inline
 FILE = "data/examples.toml"
 _TEXTS = ("component", "holds", "result", "finding")
 _CHANGES = ("given", "breaks")
-_OF_A_RULE = (*_TEXTS, "alone", *_CHANGES)
+#: The keys of a rule's table, and those that a change may have.
+OF_A_RULE = (*_TEXTS, "alone", *_CHANGES)
 #: What a change states beside its component: one of these sets of keys.
 _OF_A_CHANGE = ({"key", "value"}, {"key", "absent"}, {"spec"}, {"absent"})
-_CHANGE_KEYS = ("component", "key", "value", "absent", "spec")
+OF_ANY_CHANGE = ("component", "key", "value", "absent", "spec")
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,7 +162,7 @@ class _Reading:
             raise self._refused(
                 (rule,), "a table is expected for each rule", table, f'["{rule}"] and its keys'
             )
-        self._refuse_unknown((rule,), table, _OF_A_RULE)
+        self._refuse_unknown((rule,), table, OF_A_RULE)
         texts = {key: self._sentence((rule, key), table.get(key)) for key in _TEXTS}
         alone = table.get("alone", False)
         if not isinstance(alone, bool):
@@ -191,7 +192,7 @@ class _Reading:
             raise self._refused(
                 path, "a change is a table", table, '{ component = "…", key = "…", value = … }'
             )
-        self._refuse_unknown(path, table, _CHANGE_KEYS)
+        self._refuse_unknown(path, table, OF_ANY_CHANGE)
         component = self._sentence((*path, "component"), table.get("component"))
         if table.keys() - {"component"} not in _OF_A_CHANGE or table.get("absent", True) is not True:
             write = (
