@@ -153,7 +153,7 @@ _ANYWHERE = {"kind", "each", "for", "like", "mirror_of", "value", "from", "note"
 
 @cache
 def keys() -> set[str]:
-    """Every key of specs, settings, mappings and examples of rules; what stands for the names that a designer chooses is none."""
+    """Every key of specs, settings, mappings and examples of rules; names that a designer chooses are none."""
     of_kinds = {part for key in _lists()._keys for part in (*key.path, *key.kind.old_keys)}
     of_examples = {*OF_A_RULE, *OF_ANY_CHANGE}
     return _ANYWHERE | of_kinds | of_examples | {key for one in _schemas() for key in _keys_in(one)}
