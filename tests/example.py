@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import time
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from functools import cache
@@ -12,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, loop, usual_folder
+from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, loop, usual_folder
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
@@ -35,6 +35,12 @@ def assessed() -> Assessment:
         return _by_kept(KeptFolder(usual_folder()), processes)
 
 
+def made_of(rule: str, component: str) -> Check:
+    """The check of a rule on a component of the example, among those made once for all tests."""
+    (found,) = (one for one in assessed().checks if (one.component, one.rule.name) == (component, rule))
+    return found
+
+
 @cache
 def of_one_cylinder() -> Assessment:
     """The same of the left cylinder and of what all share: quicker to draw, and of the same sorts."""
@@ -44,6 +50,18 @@ def of_one_cylinder() -> Assessment:
     return replace(
         whole, design=design, checks=tuple(one for one in whole.checks if is_of_one(one.component))
     )
+
+
+def shared_text(name: str, make: Callable[[], str]) -> str:
+    """A text that takes long to make, made by the first process of a run of the tests that needs it."""
+    shared = os.environ.get(SHARED)
+    if shared is None:
+        return make()
+    file = Path(shared) / name
+    with _one_at_a_time(file.with_suffix(".lock")):
+        if not file.exists():
+            file.write_text(make(), encoding="utf-8", newline="\n")
+        return file.read_text(encoding="utf-8")
 
 
 def is_of_one(name: str) -> bool:

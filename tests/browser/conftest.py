@@ -13,10 +13,9 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from speclint.reports.pack import REVIEW_FILE, review_page
+from speclint.reports.pack import REVIEW_FILE
 from tests.browser.reader import Reader
-from tests.example import of_one_cylinder
-from tests.reports.test_pack import unremedied
+from tests.reports.test_pack import drawn_page
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -59,8 +58,7 @@ def browser() -> Iterator[Browser]:
 def pack(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The review pack of one cylinder of the example, in a folder of its own."""
     path = tmp_path_factory.mktemp("pack") / REVIEW_FILE
-    page = review_page(unremedied(of_one_cylinder()))
-    path.write_text(page, encoding="utf-8", newline="\n")
+    path.write_text(drawn_page(), encoding="utf-8", newline="\n")
     return path
 
 

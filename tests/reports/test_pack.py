@@ -24,7 +24,7 @@ from speclint.reports.pack.paper import Paper, niced, shortened, ticks
 from speclint.reports.pack.same_working import firsts_of
 from speclint.testing import DesignFolder
 from tests import tubes
-from tests.example import assessed, of_one_cylinder
+from tests.example import assessed, of_one_cylinder, shared_text
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
@@ -33,7 +33,8 @@ from tests.tubes import FILES
 
 @cache
 def drawn_page() -> str:
-    return review_page(unremedied(of_one_cylinder()))
+    """The pack of one cylinder, which the first process that needs it makes for all."""
+    return shared_text("pack.html", lambda: review_page(unremedied(of_one_cylinder())))
 
 
 def unremedied(assessment: Assessment) -> Assessment:

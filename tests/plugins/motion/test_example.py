@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
-
-EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
+from speclint.testing import on_sheet
+from tests.example import made_of
 
 
 @pytest.mark.parametrize(
@@ -35,7 +32,7 @@ EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
     ],
 )
 def test_the_train_is_sound(rule: str, component: str) -> None:
-    assert EXAMPLE.only(rule, component).outcome == "conforms"
+    assert made_of(rule, component).outcome == "conforms"
 
 
 def test_the_thread_was_proved_at_boiler_pressure_only() -> None:
@@ -43,13 +40,13 @@ def test_the_thread_was_proved_at_boiler_pressure_only() -> None:
     bore of 500.097 mm bring 73.6 MPa; the 20.35 bar at which the relief valves blow off all the water bring 90.26 MPa,
     more than 80.
     """
-    check = EXAMPLE.only("rod.tension", "rod-left")
+    check = made_of("rod.tension", "rod-left")
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "water")
     assert on_sheet(check, "σ_nut") / 1e6 == pytest.approx(90.26, abs=0.01)
 
 
 def test_the_speed_of_the_piston_is_the_greater_of_two() -> None:
     """250 rev/min of 1.32 m: 5.5 m/s; 78 km/h on worn tyres of 1.675 m: 21.667/(π 1.675) × 1.32 = 5.435 m/s."""
-    check = EXAMPLE.only("piston.speed", "piston-left")
+    check = made_of("piston.speed", "piston-left")
     assert check.outcome == "conforms"
     assert on_sheet(check, "v_m") == pytest.approx(5.5)

@@ -2,29 +2,24 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
-from tests.example import assessed
-
-EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
+from tests.example import assessed, made_of
 
 
 @pytest.mark.parametrize("ring", ["ring-left-front", "ring-right-middle"])
 def test_iron_rings_in_iron_liners_conform(ring: str) -> None:
-    assert EXAMPLE.only("pairing.sliding", ring).outcome == "conforms"
+    assert made_of("pairing.sliding", ring).outcome == "conforms"
 
 
 def test_a_rocker_cast_of_an_iron_that_stretches_too_little_is_found_by_nothing_else() -> None:
     """EN 1563 promises 5 % of GJS-500-7 in a thick wall; its strength and stiffness would do."""
-    check = EXAMPLE.only("material.brittle-in-bending", "rocker-exhaust-left-back")
+    check = made_of("material.brittle-in-bending", "rocker-exhaust-left-back")
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
     assert check.utilisation == pytest.approx(7 / 5)
     for rule in ("rocker.stress", "rocker.stiffness", "material.known"):
-        assert EXAMPLE.only(rule, "rocker-exhaust-left-back").outcome == "conforms"
+        assert made_of(rule, "rocker-exhaust-left-back").outcome == "conforms"
 
 
 @pytest.mark.parametrize("rule", ["pairing.pressure-velocity", "pairing.expansion", "pairing.lubricant"])

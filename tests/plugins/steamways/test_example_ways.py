@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from tests.example import made_of
 
-EXAMPLE = DesignFolder(Path(__file__).parents[3] / "example_specs")
 _PATH = ("steamway.speed", "steamway.pressure-drop", "steamway.area-continuity", "steamway.choked")
 
 
 @pytest.mark.parametrize("rule", _PATH)
 @pytest.mark.parametrize("end", ["passage-pocket-left-front", "passage-pocket-left-back", "nozzle-left"])
 def test_the_paths_are_sound(rule: str, end: str) -> None:
-    assert EXAMPLE.only(rule, end).outcome == "conforms"
+    assert made_of(rule, end).outcome == "conforms"
 
 
 @pytest.mark.parametrize(
@@ -35,16 +32,16 @@ def test_the_paths_are_sound(rule: str, end: str) -> None:
     ],
 )
 def test_the_rest_is_sound(rule: str, component: str) -> None:
-    assert EXAMPLE.only(rule, component).outcome == "conforms"
+    assert made_of(rule, component).outcome == "conforms"
 
 
 def test_a_wall_taken_over_from_an_old_pattern_is_found() -> None:
-    alone = EXAMPLE.only("heat.one-wall-between", "passage-belt-left")
+    alone = made_of("heat.one-wall-between", "passage-belt-left")
     assert (alone.outcome, alone.grade) == ("finding", Grade.NONCONFORMITY)
-    stress = EXAMPLE.only("partition.stress", "partition-drain-left")
+    stress = made_of("partition.stress", "partition-drain-left")
     assert (stress.outcome, stress.grade) == ("finding", Grade.HOLD)
 
 
 def test_the_cover_beside_the_drain_cock_burns_a_hand() -> None:
-    check = EXAMPLE.only("lagging.touch", "lagging-cover-back-left")
+    check = made_of("lagging.touch", "lagging-cover-back-left")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
