@@ -24,6 +24,8 @@ _PAGES = (
     REFERENCE_FRONT,
     "rules/index.html",
     "rules/springs.html",
+    "rules/joints.html",
+    "guide/tutorial.html",
     "formulae/springs.html",
     "formulae/handbook-steam.html",
     "kinds/compression-spring.html",
@@ -36,6 +38,17 @@ _PAGES = (
     "words/settings.html",
     "families/index.html",
 )
+#: Words of heads of rows, of up to twelve letters, that do not stand on one line.
+_BROKEN = """[...document.querySelectorAll('th, dt')].filter((one) => one.checkVisibility()).flatMap((one) => {
+  const walker = document.createTreeWalker(one, NodeFilter.SHOW_TEXT), found = [];
+  while (walker.nextNode()) for (const word of walker.currentNode.data.matchAll(/[A-Za-z]{2,12}/g)) {
+    const range = document.createRange();
+    range.setStart(walker.currentNode, word.index);
+    range.setEnd(walker.currentNode, word.index + word[0].length);
+    if (new Set([...range.getClientRects()].map((box) => Math.round(box.top))).size > 1) found.push(word[0]);
+  }
+  return found;
+})"""
 _OVERFLOW = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 
@@ -72,6 +85,7 @@ def test_a_page_opens_without_a_complaint_and_is_whole_on_each_screen(
         assert reader.page.evaluate(CUT) == [], width
         assert reader.page.evaluate(_OVERFLOW) <= 0, width
         assert reader.page.evaluate(_OVER) == [], width
+        assert reader.page.evaluate(_BROKEN) == [], width
     levels = reader.page.evaluate(
         "[...document.querySelectorAll('h1, h2, h3, h4')].filter((one) => one.checkVisibility())"
         ".map((one) => Number(one.tagName[1]))"
