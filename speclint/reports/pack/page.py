@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any
 
 from speclint.reports.pack.document import Document
@@ -26,6 +26,8 @@ _LANDSCAPE = """@page { size: A4 landscape; margin: 12mm; }
   .inspection tbody th { min-width: 44mm; } .inspection td { min-width: 10mm; height: 9mm; }
   .inspection td:is(:nth-child(9), :nth-child(n+14)) { min-width: 20mm; } }
 """
+#: Rows of a folded list from which on it is packed.
+_LONG = 200
 #: The width of a drawing, as its class says it.
 _WIDTH = re.compile(r'class="drawing own-(\d+)"')
 
@@ -40,17 +42,26 @@ def page_of(document: Document) -> str:
     kept = (one for one in document.sheets() if one.way)
     alike = sorted(kept, key=lambda one: (one.check.rule.name, one.check.component))
     sheets = {one.anchor: sheet_html(one) for one in alike}
+    long_lists = dict(_long_lists(document))
     placed = [*document.figures, *(one for part in document.parts for one in part.figures)]
     style = _style(document.title.works, (one.shown.figure.drawing for one in placed))
     script = file_text("script.js")
     return template("pack.html").render(
         document=document,
-        packed=packed(sheets),
+        packed=packed({**sheets, **long_lists}),
+        long_lists=long_lists,
         style=style,
         script=script,
         policy=policy_of(style, script),
         sheet_html=sheet_html,
     )
+
+
+def _long_lists(document: Document) -> Iterator[tuple[str, str]]:
+    """The lists of what was not looked at that are long, by their places in the page: they are packed as sheets are."""
+    for number, (_, rows) in enumerate(document.not_looked_at.lists, start=1):
+        if len(rows) > _LONG:
+            yield f"gaps.{number}", template("listed.html").render(rows=rows).strip()
 
 
 def sheets_page(document: Document) -> str:

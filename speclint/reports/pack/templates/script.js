@@ -9,7 +9,10 @@
     const bytes = Uint8Array.from(atob(one("packed").textContent), (letter) => letter.charCodeAt(0));
     const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
     ({ cells, lines, sheets } = JSON.parse(await new Response(stream).text()));
-    lines = lines.map((line) => line.map((cell) => cells[cell]).join(""));
+    const named = () => { let met = 0; return (number) => (number || ++met) - 1; };
+    const cell = named(), line = named();
+    lines = lines.map((its) => its.map((number) => cells[cell(number)]).join(""));
+    for (const name in sheets) sheets[name] = sheets[name].map(line);
   };
 
   const sheet = (name) => {
