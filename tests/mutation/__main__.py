@@ -7,7 +7,7 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from tests.mutation import cells, kinds, scopes
+from tests.mutation import cells, kinds, noticed as noticing, scopes
 from tests.mutation.accepted import counted, stale
 from tests.mutation.drawing import drawn, drawn_evenly
 from tests.mutation.kept import Kept, usual_folder
@@ -49,14 +49,24 @@ def _tried(root: Path, asked: argparse.Namespace, groups: dict[str, list[Mutant]
     total, asked.fails = Score("in total"), False
     left = {name: counted(root, mutants) for name, mutants in groups.items()}
     chosen = _chosen(left, asked)
+    noticed: dict[Mutant, str] = {}
+    if asked.noticed:
+        every = [mutant for mutants in chosen.values() for mutant in mutants]
+        missed = set(noticing.missed(root, every))
+        total.mutants += len(every) - len(missed)
+        chosen = {name: [each for each in mutants if each in missed] for name, mutants in chosen.items()}
     for name in sorted(chosen, key=lambda name: (name.startswith("plugins"), name)):
         if not chosen[name]:
             continue
         score = Score(name, len(chosen[name]), len(groups[name]) - len(left[name]))
-        score.survivors += _trial(root, name, asked).survivors(chosen[name])
+        trial = _trial(root, name, asked)
+        score.survivors += trial.survivors(chosen[name])
+        noticed |= trial.noticed
         print(score, *(f"      {survivor}" for survivor in score.survivors), sep="\n", flush=True)
         asked.fails |= score.share < LEAST and asked.sample is None
         total.add(score)
+    if asked.write:
+        noticing.write(root, noticed)
     return total
 
 
@@ -77,6 +87,10 @@ def _arguments() -> argparse.Namespace:
     words.add_argument(
         "--sample", type=int, help="only so many mutants in all, drawn evenly over the packages"
     )
+    words.add_argument(
+        "--noticed", action="store_true", help="first try on each the test that is listed as noticing it"
+    )
+    words.add_argument("--write", action="store_true", help="list for each the test that notices it")
     words.add_argument("--each", type=int, help="only so many mutants of each package, or of each table")
     words.add_argument("--seed", type=int, default=26, help="of that draw")
     words.add_argument(

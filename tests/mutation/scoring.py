@@ -59,6 +59,7 @@ class Trial:
     cap: float
     patience: float = 20.0
     verbose: bool = False
+    noticed: dict[Mutant, str] = field(default_factory=dict)
 
     def survivors(self, mutants: Sequence[Mutant]) -> Iterator[Mutant]:
         """Those of the mutants that none of the tests notices."""
@@ -84,6 +85,7 @@ class Trial:
                         )
                 if verdict:
                     order.killers.insert(0, verdict)
+                    self.noticed[mutant] = verdict
                 else:
                     yield mutant
 
@@ -120,7 +122,8 @@ class _Order:
         self._root, self._file, self._known, self._cap = root, file, known, cap
         self._patience = patience
         self._anywhere_: list[str] | None = None
-        self._at_import = known.touched.get(known.widest, set()).union(*known.imported.values())
+        before = known.cached & known.touched.get(known.widest, set())
+        self._at_import = before.union(*known.imported.values())
         self.killers: list[str] = []
 
     def seeing(self, mutant: Mutant) -> list[str]:
@@ -141,7 +144,7 @@ class _Order:
         return [some for some in (near, [test for test in tests if test not in set(near)]) if some]
 
     def runs_at_import(self, mutant: Mutant) -> bool:
-        """Whether what it changes runs before a fork does, too, which may then come too late for it."""
+        """Whether what it changes may have run before a fork, and its result be kept, so that a fork comes too late."""
         return not mutant.block or mutant.block in self._at_import
 
     def patience(self, tests: Sequence[str]) -> float:

@@ -29,10 +29,19 @@ _QUICK = 5.0
 
 @dataclass
 class Known:
-    """Fields: keys touched by test, keys touched by the import of a file of tests, seconds by test, libraries."""
+    """What is known of the tests.
+
+    Fields:
+        touched: keys by test.
+        imported: keys that run when a file of tests is imported.
+        cached: keys of what ran to find a result that a cache keeps.
+        seconds: by test.
+        libraries: modules from elsewhere that they import.
+    """
 
     touched: dict[str, set[str]] = field(default_factory=dict)
     imported: dict[str, set[str]] = field(default_factory=dict)
+    cached: set[str] = field(default_factory=set)
     seconds: dict[str, float] = field(default_factory=dict)
     libraries: list[str] = field(default_factory=list)
 
@@ -77,7 +86,7 @@ def support(root: Path, file: str) -> list[Path]:
 
 
 def _key(root: Path, modules: Sequence[str], file: str) -> str:
-    return digest("survey 2", str(root), file, *modules[:1], digest_of(support(root, file)))
+    return digest("survey 3", str(root), file, *modules[:1], digest_of(support(root, file)))
 
 
 def _functions(root: Path, modules: Sequence[str]) -> dict[str, str]:
@@ -92,6 +101,7 @@ def _add(known: Known, file: str, found: dict[str, Any]) -> None:
     for test, (seconds, places) in found["tests"].items():
         known.touched[test] = {keys[place] for place in places}
         known.seconds[test] = seconds
+    known.cached |= {keys[place] for place in found["cached"]}
     known.imported[file] = {keys[place] for place in found["imports"]}
     known.libraries = known.libraries or found["libraries"]
 
@@ -113,8 +123,11 @@ def _told(file: str, touches: Touches, libraries: list[str]) -> dict[str, Any]:
         test: (round(touches.seconds.get(test, 0.0), 4), sorted(places[key] for key in keys))
         for test, keys in of_tests.items()
     }
-    told = sorted(places[key] for key in imports)
-    return {"keys": list(places), "tests": tests, "imports": told, "libraries": libraries}
+    told = {
+        "imports": sorted(places[key] for key in imports),
+        "cached": sorted(places[key] for key in touches.in_caches & places.keys()),
+    }
+    return {"keys": list(places), "tests": tests, "libraries": libraries, **told}
 
 
 def _libraries(root: Path) -> list[str]:

@@ -30,6 +30,7 @@ class Touches:
     Fields:
         of_tests: by the name of the test.
         of_imports: by file of tests, what runs as it is imported.
+        in_caches: keys of what ran to find a result that a cache keeps.
         seconds: that each test takes.
         failed: tests that fail.
     """
@@ -38,6 +39,7 @@ class Touches:
         self.root = root
         self.of_tests: dict[str, set[str]] = {}
         self.of_imports: dict[str, set[str]] = defaultdict(set)
+        self.in_caches: set[str] = set()
         self.seconds: dict[str, float] = {}
         self.failed: list[str] = []
         self._of_fixtures: dict[str, set[str]] = defaultdict(set)
@@ -68,6 +70,7 @@ class Touches:
                 return cached(*arguments, **named)
             finally:
                 kept[key] = frozenset(self._now)
+                self.in_caches |= self._now
                 self._now |= outer
 
         for name in ("cache_clear", "cache_info", "cache_parameters"):
