@@ -13,11 +13,11 @@ from pathlib import Path
 
 from tests.mutation.mutants import Mutant
 from tests.mutation.running import file_of
-from tests.mutation.serving import FRESH, Server
+from tests.mutation.serving import FRESH, OUT_OF_TIME, Server
 from tests.mutation.trials import killer
 
 LIST = Path("tests/mutation/noticed.json")
-_PATIENCE = 60.0
+_PATIENCE = 20.0
 
 
 def missed(root: Path, mutants: Sequence[Mutant]) -> list[Mutant]:
@@ -33,7 +33,11 @@ def missed(root: Path, mutants: Sequence[Mutant]) -> list[Mutant]:
 
 def write(root: Path, noticed: Mapping[Mutant, str]) -> None:
     """List these tests in place of those listed."""
-    told = {_name(mutant): test for mutant, test in sorted(noticed.items(), key=lambda each: _name(each[0]))}
+    told = {
+        _name(mutant): test.removeprefix(f"{OUT_OF_TIME}: ")
+        for mutant, test in sorted(noticed.items(), key=lambda each: _name(each[0]))
+        if "::" in test
+    }
     (root / LIST).write_text(json.dumps(told, ensure_ascii=False, indent=1) + "\n", encoding="utf-8")
 
 

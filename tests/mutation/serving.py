@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import multiprocessing
 import tempfile
+import time
 from collections.abc import Sequence
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -93,7 +94,7 @@ class _Trials:
             process.start()
             theirs.close()
             try:
-                return mine.recv() or None if mine.poll(seconds) else OUT_OF_TIME
+                return _told(mine, time.monotonic() + seconds)
             except EOFError:
                 return "the process broke off"
             finally:
@@ -107,11 +108,23 @@ class _Trials:
         if not live.install(mutant):
             connection.send(FRESH)
             return
-        for item, following in zip(items, [*items[1:], None], strict=True):
-            _run(item, following)
+        for place, item in enumerate(items):
+            connection.send(f"{OUT_OF_TIME}: {item.nodeid}")
+            _run(item, items[place + 1] if place + 1 < len(items) else None)
             if self.failed:
                 break
         connection.send(self.failed)
+
+
+def _told(fork: Connection, until: float) -> str | None:
+    """What a fork finds, or in which test it is when its time is over."""
+    last: str | None = OUT_OF_TIME
+    while fork.poll(max(until - time.monotonic(), 0)):
+        found: str = fork.recv()
+        if not found.startswith(OUT_OF_TIME):
+            return found or None
+        last = found
+    return last
 
 
 def _run(item: pytest.Item, following: pytest.Item | None) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -93,3 +94,19 @@ def test_tests_that_fail_as_things_are_stop_the_run(little: Path) -> None:
     assert done.returncode == 1
     assert "test_no" in done.stderr
     assert not done.stdout
+
+
+def test_a_sample_is_tried_first_on_the_test_that_noticed_each(little: Path) -> None:
+    """Only what no test noticed is tried in full again; the result is the same, and that of a redrawn one too."""
+    (little / "tests" / "mutation").mkdir(parents=True)
+    words = ("little.py", "--sample", "40")
+    first = run(little, *words, "--write").stdout
+    listed = json.loads((little / "tests" / "mutation" / "noticed.json").read_text("utf-8"))
+    assert len(listed) == 22 - len(SURVIVORS)
+    again = run(little, *words, "--noticed", "--told", f"--keep={little / 'other'}").stdout
+    assert again.count(" s  little.py") == len(SURVIVORS)
+    assert again.splitlines()[-1] == first.splitlines()[-1]
+    tests = (little / "test_little.py").read_text("utf-8")
+    (little / "test_little.py").write_text(tests.replace("== 200", "> 0"), "utf-8")
+    looser = run(little, *words, "--noticed", f"--keep={little / 'other'}").stdout
+    assert "- -> +   return 250.0" in looser
