@@ -6,6 +6,8 @@ import math
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
+from numbers import Real
 from typing import Any
 
 import pytest
@@ -192,6 +194,23 @@ class Square(Shape):
 
 def area_of_square(side: float) -> float:
     return Square(side).area
+
+
+def halved_number(x: Any) -> float:
+    return x / 2 if isinstance(x, Real) else math.nan
+
+
+def halved_unless_exact(x: Any) -> float:
+    return math.nan if isinstance(x, Fraction) else x / 2
+
+
+@pytest.mark.parametrize("function", [halved_number, halved_unless_exact])
+def test_an_enclosure_stands_for_a_float_and_for_nothing_else(function: Callable[[Any], float]) -> None:
+    found = twin(function)(between(2.0, 3.0, Input("x")))
+    assert isinstance(found, Enclosure)
+    assert found.low == pytest.approx(1.0)
+    assert found.high == pytest.approx(1.5)
+    assert twin(function)(2.0) == 1.0
 
 
 def test_a_class_that_derives_from_an_abstract_one_has_a_twin() -> None:
