@@ -182,18 +182,20 @@ class _Order:
         return package in text and re.search(rf"\b{name}\b", text) is not None
 
     def _capped(self, tests: Sequence[str] | set[str]) -> list[str]:
+        """So many that they fit the cap, and one at least; a slow one keeps out no quick one behind it."""
         left = self._cap
         chosen: list[str] = []
         for test in sorted(tests, key=self._haste):
-            left -= self._known.seconds.get(test, 0.0)
-            if left < 0 and chosen:
-                break
-            chosen.append(test)
+            seconds = self._known.seconds.get(test, 0.0)
+            if seconds <= left or not chosen:
+                chosen.append(test)
+                left -= seconds
         return chosen
 
     def _haste(self, test: str) -> tuple[bool, int, float, str]:
-        """Near ones first; of each test that is run on several values one at a time, so that the cap leaves out few."""
-        return not self._is_near(test), self._turns.get(test, 0), self._known.seconds.get(test, 0.0), test
+        """Near ones first unless they are slow; of each test that is run on several values one at a time, so that the cap leaves out few."""
+        seconds = self._known.seconds.get(test, 0.0)
+        return not self._is_near(test) or seconds > self._cap / 10, self._turns.get(test, 0), seconds, test
 
     def _is_near(self, test: str) -> bool:
         stem = Path(self._file).stem

@@ -197,7 +197,8 @@ def area_of_square(side: float) -> float:
 
 
 def halved_number(x: Any) -> float:
-    return x / 2 if isinstance(x, Real) else math.nan
+    half: float = x / 2
+    return half if isinstance(x, Real) else math.nan
 
 
 def halved_unless_exact(x: Any) -> float:
