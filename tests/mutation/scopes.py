@@ -28,7 +28,14 @@ _BESIDE: dict[str, tuple[str, ...]] = {
     "speclint/specs": ("tests/repository", "tests/plugins/springs"),
     "speclint/errors": ("tests/repository/test_reading.py", "tests/quantities"),
     "speclint/families": ("tests/testing/test_families.py",),
-    "speclint/made": ("tests/register/test_drawing_readings.py", "tests/reports/test_worn_and_in_steam.py"),
+    "speclint/made": (
+        "tests/commands/test_record.py",
+        "tests/commands/test_as_made.py",
+        "tests/commands/test_inspect.py",
+        "tests/commands/test_pair.py",
+        "tests/register/test_drawing_readings.py",
+        "tests/reports/test_worn_and_in_steam.py",
+    ),
 }
 #: Files that take longer than the cap by themselves, or start programs, in which no mutant is.
 _NEVER = frozenset(

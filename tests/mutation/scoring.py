@@ -193,7 +193,7 @@ class _Order:
         return chosen
 
     def _haste(self, test: str) -> tuple[bool, int, float, str]:
-        """Near ones first unless they are slow; of each test that is run on several values one at a time, so that the cap leaves out few."""
+        """Near ones first unless they are slow, and one value of each test before the others of it."""
         seconds = self._known.seconds.get(test, 0.0)
         return not self._is_near(test) or seconds > self._cap / 10, self._turns.get(test, 0), seconds, test
 
