@@ -27,7 +27,7 @@ _BESIDE: dict[str, tuple[str, ...]] = {
     "speclint/checking": ("tests/rules/test_sheets_reworked.py", "tests/plugins/springs"),
     "speclint/specs": ("tests/repository", "tests/plugins/springs"),
     "speclint/errors": ("tests/repository/test_reading.py", "tests/quantities"),
-    "speclint/families": ("tests/testing/test_families.py",),
+    "speclint/families": ("tests/testing/test_families.py", "tests/commands/test_names.py"),
     "speclint/made": (
         "tests/commands/test_record.py",
         "tests/commands/test_as_made.py",

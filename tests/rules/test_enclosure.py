@@ -54,6 +54,7 @@ FORMULAE: tuple[Callable[[float, float, float], float], ...] = (
     lambda x, y, z: x**y + 2**z + (x * y) ** (1 / 3),
     lambda x, y, z: math.sin(3 * x) * math.cos(2 * y) + math.tan(x / z),
     lambda x, y, z: math.exp(x) - math.log(y) + math.log10(z) + math.sqrt(x * y),
+    lambda x, y, z: math.log(x + 1, 2) - math.log(y, 10.0) * z,
     lambda x, y, z: math.asin(x / y) + math.acos(x / 2) + math.atan(z - x),
     lambda x, y, z: math.hypot(x, y) + math.tanh(x - y) + math.cbrt(z),
     lambda x, y, z: math.degrees(math.radians(x)) + math.fsum((x, y, z)) + sum((x, y)),
