@@ -127,6 +127,29 @@ def test_a_unit_says_how_much_it_is(lists: NameLists) -> None:
     assert only(lists.of("cylinder-liner.bore"))["in"] == "25.4 mm"
 
 
+def test_the_list_of_units_says_those_of_each_dimension(lists: NameLists) -> None:
+    said = only(lists.of("units"))
+    assert {"mm", "in"} <= set(said["length"].split(", "))
+    assert {"bar", "psi"} <= set(said["pressure"].split(", "))
+
+
+@pytest.mark.parametrize("key", ["cylinder-block.bores.diameter", "cylinder-block.bores.main.diameter"])
+def test_the_name_of_an_entry_may_be_any_or_be_left_out(key: str, lists: NameLists) -> None:
+    assert "mm" in only(lists.of(key))
+
+
+def test_a_key_that_takes_any_text_has_no_names(lists: NameLists) -> None:
+    assert only(lists.of("cylinder-liner.title")) == {}
+
+
+def test_a_part_without_a_title_is_listed_by_its_name(tmp_path: Path) -> None:
+    untitled = LINER.replace('title = "The only liner"\n', "")
+    design = DesignFolder(tmp_path).write({"block.toml": BLOCK, "liner.toml": untitled})
+    opened = open_repository([design.root], design.loaded.kinds)
+    named = NameLists(design.loaded.kinds, opened.materials, opened.design)
+    assert only(named.of("piston.runs_in")) == {"liner": ""}
+
+
 def test_names_of_the_design_are_those_of_the_table_that_a_key_names(of_design: NameLists) -> None:
     assert only(of_design.of("liner.in_bore")) == {"main": "for liner", "outer": "for liner"}
     assert only(of_design.of("cylinder-liner.in_bore")) == {"main": "for liner", "outer": "for liner"}

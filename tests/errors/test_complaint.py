@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import pytest
+
 from speclint.errors import one_of
+from speclint.errors.complaint import nearest_few, shortened
 
 SIXTEEN = [f"part-{number:02}" for number in range(16)]
 
@@ -30,3 +33,14 @@ def test_a_word_of_two_letters_is_looked_for_in_no_name() -> None:
 
 def test_the_most_similar_name_is_named_alone() -> None:
     assert one_of("part-1", [*SIXTEEN, "bore"]).startswith('"part-1')
+
+
+def test_a_mistyped_name_brings_the_most_similar_first_and_no_other() -> None:
+    """Of 10 and 12 letters plat and -P355 are alike, 18/22; plat, -P and 35 of the other, 16/22; of bore far less."""
+    known = ["bore", "plate-P235GH", "plate-P355GH"]
+    assert nearest_few("platt-P355", known) == ("plate-P355GH", "plate-P235GH")
+
+
+@pytest.mark.parametrize("text", ["two\nlines", "two\r\nlines", "two\rlines"])
+def test_a_value_is_shown_on_one_line(text: str) -> None:
+    assert shortened(text) == "two lines"

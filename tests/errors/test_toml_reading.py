@@ -54,3 +54,16 @@ def test_a_fault_of_writing_is_told_in_words_of_the_office(text: str, said: str,
         read_toml_text(text)
     assert str(refused.value) == f"this is not TOML: {said}"
     assert write in refused.value.write
+
+
+def test_how_deep_arrays_may_stand_in_one_another_from_both_sides() -> None:
+    """The file itself is the first of the 20, 19 arrays are the others."""
+    assert read_toml_text("a = " + "[" * 19 + "]" * 19 + "\n")
+    with pytest.raises(TomlError, match="more than 20 deep"):
+        read_toml_text("a = " + "[" * 20 + "]" * 20 + "\n")
+
+
+def test_how_many_entries_an_array_may_have_from_both_sides() -> None:
+    assert len(read_toml_text("a = [" + "1," * 10_000 + "]\n")["a"]) == 10_000
+    with pytest.raises(TomlError, match="at most 10000 entries; this has 10001"):
+        read_toml_text("a = [" + "1," * 10_001 + "]\n")

@@ -32,7 +32,12 @@ def mutants(root: Path, file: str) -> list[Mutant]:
     made = []
     for order, cell in enumerate(_cells(file, text)):
         line = text.count("\n", 0, cell.start())
-        made.append(Mutant(file, line + 1, order, _value(cell), lines[line].strip()))
+        value = _value(cell)
+        made.append(
+            Mutant(
+                file, line + 1, order, f"{value!r} -> {corrupted(value)!r}", lines[line].strip(), again=order
+            )
+        )
     return made
 
 

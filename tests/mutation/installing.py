@@ -16,7 +16,7 @@ from pathlib import Path
 from types import CodeType
 from typing import Any
 
-from tests.mutation import cells, literals
+from tests.mutation import cells, kinds
 from tests.mutation.mutants import Mutant
 
 Change = Callable[[ast.Module], None]
@@ -25,25 +25,27 @@ Change = Callable[[ast.Module], None]
 def install(root: Path, mutant: Mutant) -> None:
     """From now on this process imports, or reads, the corrupted file."""
     if mutant.file.endswith(".py"):
-        change_modules(root, {mutant.file: lambda tree: literals.corrupt(tree, mutant.order)})
+        change_modules(root, {mutant.file: lambda tree: kinds.make(tree, mutant)})
     else:
-        _change_table(root, mutant)
+        change_table(root, mutant)
 
 
-def change_modules(root: Path, changes: Mapping[str, Change]) -> None:
-    """Import each of these modules as its change makes it."""
-    finder = _Finder(root, changes)
+def change_modules(root: Path, changes: Mapping[str, Change], at_once: bool = True) -> None:
+    """Import each of these modules as its change makes it, now or when something asks for it."""
+    finder = Finder(root, changes)
     sys.meta_path.insert(0, finder)
-    for name in finder.files:
+    for name in finder.files if at_once else ():
         importlib.import_module(name)
 
 
 def module_name(file: str) -> str:
     """What the module in the file is imported as."""
-    return file.removesuffix(".py").removesuffix("/__init__").replace("/", ".")
+    return file.removeprefix("plugins/").removesuffix(".py").removesuffix("/__init__").replace("/", ".")
 
 
-class _Finder(MetaPathFinder):
+class Finder(MetaPathFinder):
+    """Finds the modules that are to be changed."""
+
     def __init__(self, root: Path, changes: Mapping[str, Change]) -> None:
         self._root = root
         self._changes = changes
@@ -72,7 +74,8 @@ class _Changed(SourceFileLoader):
         return code
 
 
-def _change_table(root: Path, mutant: Mutant) -> None:
+def change_table(root: Path, mutant: Mutant) -> None:
+    """From now on this process reads the corrupted table."""
     place = root / mutant.file
     text = cells.corrupt(mutant, place.read_text(encoding="utf-8"))
     watch_files(lambda file: text if file == place else None)

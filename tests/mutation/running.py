@@ -5,16 +5,18 @@ from __future__ import annotations
 import contextlib
 import io
 import os
+import sys
 from collections.abc import Sequence
 from pathlib import Path
 
 import pytest
 
+from tests.mutation.installing import Finder
+
 _OPTIONS = (
     "--doctest-modules",
     "--import-mode=importlib",
     "-q",
-    "-x",
     "-p",
     "no:cacheprovider",
     "-p",
@@ -22,20 +24,29 @@ _OPTIONS = (
 )
 
 
-def run_pytest(root: Path, tests: Sequence[str], plugin: object) -> tuple[int, str]:
-    """The exit code and what was printed."""
+def run_pytest(root: Path, tests: Sequence[str], plugin: object, stop: bool = True) -> tuple[int, str]:
+    """The exit code and what was printed. Stops at the first test that fails unless told to run all."""
     os.chdir(root)
-    options = (*_OPTIONS, f"--rootdir={root}", "-W", "ignore::pytest.PytestAssertRewriteWarning")
+    options = (
+        *_OPTIONS,
+        *(["-x"] if stop else []),
+        f"--rootdir={root}",
+        "-W",
+        "ignore::pytest.PytestAssertRewriteWarning",
+    )
     with contextlib.redirect_stdout(io.StringIO()) as said, contextlib.redirect_stderr(said):
         code = pytest.main([*options, *tests], [_Settled(), plugin])
     return int(code), said.getvalue()
 
 
 class _Settled:
-    """Lets hypothesis try the same examples each time and show none in its shortest form."""
+    """Lets hypothesis try the same examples each time and show none in its shortest form, and changed modules be
+    found before pytest finds those that it was told by name, for their doctests."""
 
     def pytest_collection(self) -> None:
         from hypothesis import Phase, settings
+
+        sys.meta_path.sort(key=lambda finder: not isinstance(finder, Finder))
 
         phases = (Phase.explicit, Phase.generate)
         settings.register_profile("mutation", deadline=None, derandomize=True, database=None, phases=phases)

@@ -54,6 +54,7 @@ def test_every_example_and_every_unit_fits_its_pattern(dimension: str) -> None:
         ("temperature", "300..330 °C"),
         ("temperature", "30 degC"),
         ("temperature difference", "50 °F difference"),
+        ("temperature difference", "50 K difference"),
         ("ratio", "12.5 %"),
         ("ratio", "1"),
         ("expansion", "10.5 1e-6/K"),
@@ -74,6 +75,7 @@ def test_what_is_read_fits(dimension: str, text: str) -> None:
         ("fluid pressure", "17 bar gage"),
         ("stress", "15 bar gauge"),
         ("temperature", "300"),
+        ("temperature", "50 K difference"),
         ("temperature difference", "50 °C"),
     ],
 )

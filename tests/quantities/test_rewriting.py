@@ -25,6 +25,7 @@ def written(text: str, dimension: str = "length") -> Written:
         ("25 mm +0.05/-0.02", "length", "26", "26 mm +0.05/-0.02"),
         ("20.0..20.2 mm", "length", "20.01", "20.01..20.21 mm"),
         ("1 3/4 in", "length", "113/64", "1 49/64 in"),
+        ("1 3/4..1 7/8 in", "length", "113/64", "1 49/64..1 57/64 in"),
         ("7/8 in", "length", "1", "1 in"),
         ("17 bar gauge", "fluid pressure", "16.5", "16.5 bar gauge"),
         ("0.85", "ratio", "0.8", "0.8"),

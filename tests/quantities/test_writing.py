@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 from speclint.quantities import amount, as_written, sides, substituted
@@ -29,6 +31,7 @@ def test_an_argument_is_written_as_its_symbol(argument: str, symbol: str) -> Non
         ("v ≈ ω r", "v", "ω r"),
         ("b = c, c = 2 d", "b", "c, c = 2 d"),
         ("f from 1/√f = x", "f", "f from 1/√f = x"),
+        ("a = b with c from d", "a", "b with c from d"),
     ],
 )
 def test_the_two_sides_of_an_equation(equation: str, symbol: str, right: str) -> None:
@@ -101,7 +104,9 @@ def test_five_figures_before_the_point_take_the_next_multiple(
         (273.15 - 1e-9, "K", "0 °C"),
         (273.05, "K", "−0.1 °C"),
         (11.7e-6, "1/K", "11.7e-6/K"),
+        (math.inf, "m", "∞ mm"),
+        (-math.inf, "m", "−∞ mm"),
     ],
 )
-def test_what_rounding_leaves_of_zero_is_written_as_zero(value: float, unit: str, text: str) -> None:
+def test_an_amount_is_rounded_as_an_engineer_would(value: float, unit: str, text: str) -> None:
     assert amount(value, unit) == text

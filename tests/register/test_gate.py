@@ -102,20 +102,31 @@ def test_a_rule_that_raises_withholds_though_it_is_conceded_elsewhere(office: Of
     assert "tube tube.raises: could not be run (family tubes): ZeroDivisionError" in reason.says
 
 
-def test_a_family_that_raises_withholds(office: Office) -> None:
-    office.concede()
-
-    def broken() -> Loaded:
-        point = tubes.entry_point("broken", kinds=(), rules=())
-        module = sys.modules[point.value]
-        vars(module)["speclint_rules"] = family(_raising)
-        return load_families([tubes.entry_point("tubes"), point])
+def with_a_broken_family() -> Loaded:
+    """The tubes, and a family whose rules cannot be asked for."""
 
     def _raising() -> None:
         raise OSError("its table is gone")
 
     _raising.__name__ = "speclint_rules"
-    decision = decide(office, load=broken)
+    point = tubes.entry_point("broken", kinds=(), rules=())
+    vars(sys.modules[point.value])["speclint_rules"] = family(_raising)
+    return load_families([tubes.entry_point("tubes"), point])
+
+
+def test_a_family_that_raises_withholds(office: Office) -> None:
+    office.concede()
+    decision = decide(office, load=with_a_broken_family)
+    assert decision.exit_code == 3
+    assert "family broken: speclint_rules raised OSError: its table is gone" in said(decision)
+
+
+@pytest.mark.parametrize("limit", ["100 MPa", "120 MPa"])
+def test_a_family_that_raises_withholds_a_change_on_either_design_basis(office: Office, limit: str) -> None:
+    """Nothing could be judged, neither on the basis of before nor on that of the change."""
+    committed(office)
+    office.shop.replace("speclint.toml", '"100 MPa"', f'"{limit}"')
+    decision = decide(office, load=with_a_broken_family, against="main")
     assert decision.exit_code == 3
     assert "family broken: speclint_rules raised OSError: its table is gone" in said(decision)
 

@@ -6,6 +6,8 @@ import math
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
+from numbers import Real
 from typing import Any
 
 import pytest
@@ -52,6 +54,7 @@ FORMULAE: tuple[Callable[[float, float, float], float], ...] = (
     lambda x, y, z: x**y + 2**z + (x * y) ** (1 / 3),
     lambda x, y, z: math.sin(3 * x) * math.cos(2 * y) + math.tan(x / z),
     lambda x, y, z: math.exp(x) - math.log(y) + math.log10(z) + math.sqrt(x * y),
+    lambda x, y, z: math.log(x + 1, 2) - math.log(y, 10.0) * z,
     lambda x, y, z: math.asin(x / y) + math.acos(x / 2) + math.atan(z - x),
     lambda x, y, z: math.hypot(x, y) + math.tanh(x - y) + math.cbrt(z),
     lambda x, y, z: math.degrees(math.radians(x)) + math.fsum((x, y, z)) + sum((x, y)),
@@ -192,6 +195,24 @@ class Square(Shape):
 
 def area_of_square(side: float) -> float:
     return Square(side).area
+
+
+def halved_number(x: Any) -> float:
+    half: float = x / 2
+    return half if isinstance(x, Real) else math.nan
+
+
+def halved_unless_exact(x: Any) -> float:
+    return math.nan if isinstance(x, Fraction) else x / 2
+
+
+@pytest.mark.parametrize("function", [halved_number, halved_unless_exact])
+def test_an_enclosure_stands_for_a_float_and_for_nothing_else(function: Callable[[Any], float]) -> None:
+    found = twin(function)(between(2.0, 3.0, Input("x")))
+    assert isinstance(found, Enclosure)
+    assert found.low == pytest.approx(1.0)
+    assert found.high == pytest.approx(1.5)
+    assert twin(function)(2.0) == 1.0
 
 
 def test_a_class_that_derives_from_an_abstract_one_has_a_twin() -> None:

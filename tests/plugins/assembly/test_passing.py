@@ -281,3 +281,20 @@ def test_a_cover_that_does_not_enter_is_held_once_released(
 def test_a_larger_opening_never_stops_what_passed(part: float, way: float, more: float, room: float) -> None:
     if room_left(W=way, w=part) >= room:
         assert room_left(W=way + more, w=part) >= room
+
+
+@pytest.mark.parametrize(("outside", "outcome"), [("59.49 mm", "conforms"), ("59.51 mm", "finding")])
+def test_a_spring_is_as_wide_as_its_outside_diameter_says(
+    workshop: DesignFolder, outside: str, outcome: str
+) -> None:
+    """60 − 0.5 = 59.5 mm, whatever mean diameter and wire would give: 58 mm."""
+    stated = ("spring", 'wire = "8 mm"', f'wire = "8 mm"\noutside_diameter = "{outside}"')
+    assert write(workshop, stated).only("spring.enters", "spring").outcome == outcome
+
+
+@pytest.mark.parametrize(("spigot", "outcome"), [("560 mm", "conforms"), ("560.1 mm", "finding")])
+def test_a_spigot_may_enter_the_bore_of_the_block(workshop: DesignFolder, spigot: str, outcome: str) -> None:
+    """The bore has 560 mm, its recess 620 mm."""
+    enters = ("cover-front", '"recess of the collar"', '"bore of the block"')
+    size = ("cover-front", 'spigot_diameter = "618 mm"', f'spigot_diameter = "{spigot}"')
+    assert write(workshop, enters, size).only("cover.enters", "cover-front").outcome == outcome

@@ -5,12 +5,14 @@ Each leg at 45°: 1000 kg × 9.80665 × √2 = 13 868.7 N, with the jerk × 1.5 
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade
+from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, limit, on_sheet
-from speclint_clearances.formulae.lifting import centre_together, leg_pull, share_of_leg
+from speclint_clearances.formulae.lifting import centre_together, leg_pull, leg_slope, share_of_leg
 from speclint_clearances.formulae.lugs import hook_along_plane, hook_beside_plane, part_across, root_stress
 from tests.plugins.clearances.bench import write
 
@@ -94,6 +96,22 @@ def test_the_pull_of_a_leg_by_hand(workshop: DesignFolder) -> None:
     assert (on_sheet(check, "m"), on_sheet(check, "x_c")) == (2000.0, pytest.approx(1.0))
     assert on_sheet(check, "F front") == pytest.approx(13868.7, abs=0.1)
     assert on_sheet(check, "F_d front") == pytest.approx(20803.1, abs=0.1)
+
+
+def test_a_piece_that_is_put_in_afterwards_is_no_load(workshop: DesignFolder) -> None:
+    """Of the block and its covers the block alone, 1500 kg at 0.8 m."""
+    later = ('mass = "500 kg"', 'mass = "500 kg"\nin_place = false')
+    check = lifted(workshop, later).only(RULE)
+    assert (on_sheet(check, "m"), on_sheet(check, "x_c")) == (1500.0, pytest.approx(0.8))
+
+
+@pytest.mark.parametrize(
+    "formula", [lambda h: leg_pull(k=0.5, m=1e3, g=9.8, r=1.0, h=h), lambda h: leg_slope(1.0, h)]
+)
+@pytest.mark.parametrize("h", [0.0, -1.0])
+def test_a_hook_not_above_the_points_lifts_nothing(formula: Callable[[float], float], h: float) -> None:
+    with pytest.raises(OutOfRange, match="not above"):
+        formula(h)
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("2122 kg", "conforms"), ("2121 kg", "finding")])

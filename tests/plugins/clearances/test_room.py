@@ -188,13 +188,18 @@ def test_the_motion_needs_all_that_narrows_the_gap(workshop: DesignFolder, missi
 def test_an_outline_slopes_from_corner_to_corner() -> None:
     """Half way up a side from 1.0 to 1.2 m it is 1.1 m wide."""
     slope = ((0.2, 1.0), (0.6, 1.2))
-    assert gauge_half_width(slope, 0.4, "x").nominal == pytest.approx(1.1)
+    read = gauge_half_width(slope, 0.4, "x")
+    assert read.nominal == pytest.approx(1.1)
+    assert read.what == "half width of the outline at 400 mm"
     with pytest.raises(OutOfRange, match="does not reach"):
         gauge_half_width(slope, 0.61, "x")
     with pytest.raises(OutOfRange, match="lowest first"):
         gauge_half_width(((0.6, 1.2), (0.2, 1.0)), 0.4, "x")
     with pytest.raises(OutOfRange, match="too sharp"):
         curve_throw(4.5, 0.0, 44.9)
+    # ten times the wheelbase, or the overhang, is wide enough: 4.5²/8/45 and (16 − 4)/80 m
+    assert curve_throw(4.5, 0.0, 45.0) == pytest.approx(0.05625)
+    assert curve_throw(4.0, 4.0, 40.0) == pytest.approx(0.15)
 
 
 @given(a=st.floats(2.0, 6.0), x=st.floats(0.0, 8.0), R=st.floats(100.0, 2000.0))

@@ -7,6 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.testing import (
     DesignFolder,
+    changed,
     expect_conforms,
     expect_finding,
     expect_not_applicable,
@@ -15,7 +16,7 @@ from speclint.testing import (
     installed_families,
     limit,
 )
-from tests.plugins.making.bench import BLOCK_STEPS, WELDMENT_STEPS, moved, told, write
+from tests.plugins.making.bench import BLOCK_STEPS, SEAT, WELDMENT_STEPS, moved, told, write
 
 WELDS, VENTS, TIME = "making.no-weld-after-relief", "making.vented-before-furnace", "making.examined-in-time"
 FINISH, PRESSED, HEATED = (
@@ -188,6 +189,14 @@ def test_the_grade_of_a_missing_step_follows_the_stage(
     expect_finding(folder.only(rule, component), grade=grade)
 
 
+@pytest.mark.parametrize("rule", sorted({rule for rule, *_ in MOVES}))
+def test_the_grade_of_a_step_out_of_its_place_follows_the_stage(workshop: DesignFolder, rule: str) -> None:
+    component, step, behind = next(move[1:] for move in MOVES if move[0] == rule)
+    folder = write(workshop, stage="released", welded=(), block=with_step(step, behind))
+    grade = Grade.HOLD if rule in GRAVE else Grade.NONCONFORMITY
+    expect_finding(folder.only(rule, component), grade=grade)
+
+
 def test_without_a_list_nothing_is_passed_in_silence(workshop: DesignFolder) -> None:
     folder = write(workshop, welded=(), block=())
     for rule, component in ((WELDS, "weldment"), (TESTED, "block"), (HEATED, "block"), (PRESSED, "block")):
@@ -234,6 +243,32 @@ def test_what_needs_the_hottest_block_goes_in_first(workshop: DesignFolder) -> N
         seat = ("seat", 'block_heated_to = "130 °C"', f'block_heated_to = "{asked}"')
         check = write(workshop, seat, heated="160 °C").only(HEATED)
         assert check.outcome == outcome, check.says
+
+
+def test_parts_that_go_in_at_one_step_have_no_order(workshop: DesignFolder) -> None:
+    """Two seats go in together: the second may ask for 10 K more than the first, though not for more than the liner."""
+    folder = write(workshop, heated="160 °C")
+    second = changed(SEAT, ('id = "seat"', 'id = "second"'), ('"130 °C"', '"140 °C"'))
+    (folder.root / "second.toml").write_text(second, encoding="utf-8")
+    expect_conforms(folder.only(HEATED))
+
+
+def test_welds_that_are_examined_in_time_are_said_to_be(workshop: DesignFolder) -> None:
+    check = write(workshop).only(TIME, "weldment")
+    expect_conforms(check)
+    assert " is examined before " in check.says
+    assert "not examined" not in check.says
+
+
+def test_what_goes_in_cold_asks_for_no_hot_block(workshop: DesignFolder) -> None:
+    cold = (
+        ("liner", 'entered = "heated block"', 'entered = "pressed"'),
+        ("seat", 'entering = "block heated"', 'entering = "pressed cold"'),
+    )
+    steps = tuple(step for step in BLOCK_STEPS if step != "heat block")
+    expect_conforms(write(workshop, *cold, block=steps).only(COMPLETE, "block"))
+    hot = write(workshop, cold[1], block=steps).only(COMPLETE, "block")
+    told(hot, says='"heat block"')
 
 
 def twice(workshop: DesignFolder, temperature: str, outside: str = "560.4 mm") -> DesignFolder:

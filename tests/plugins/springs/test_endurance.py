@@ -44,6 +44,20 @@ def test_fatigue_limit_from_both_sides(workshop: DesignFolder, strength: str, ou
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("strength", "outcome"), [("441.2 MPa", "conforms"), ("441.0 MPa", "finding")])
+def test_the_stroke_is_that_of_the_valve_it_closes(
+    workshop: DesignFolder, strength: str, outcome: str
+) -> None:
+    """A lift of 20 mm and 1 mm beyond: 46.92708 × 21 × 0.295573 = 291.278 MPa in place of the stated 18 mm.
+
+    1.2 × 291.278 + 0.30 × 305.149 = 441.078 MPa.
+    """
+    add = CAUGHT + f'stroke_strength = "{strength}"\ncloses = "valve"\n'
+    valve = 'kind = "poppet-valve"\nid = "valve"\nlift = "20 mm"\novertravel = "1 mm"\n'
+    check = workshop.write({**spring(add=add), "valve.toml": valve}).only(FATIGUE)
+    assert check.outcome == outcome
+
+
 def test_peening_makes_the_difference(workshop: DesignFolder) -> None:
     """VDSiCr of 8 mm in the diagrams (from memory): 434 MPa peened, (434 − 91.545)/249.667 = 1.3717; 340 MPa not."""
     peened = workshop.write(spring(add=CAUGHT)).only(FATIGUE)
@@ -73,6 +87,11 @@ STEADY = ('"alternating"', '"steady"')
 
 def test_steady_load_is_not_applicable(workshop: DesignFolder) -> None:
     still = spring(STEADY, ('open_length = "100 mm"', 'open_length = "118 mm"'))
+    assert workshop.write(still).only(FATIGUE).outcome == "not applicable"
+
+
+def test_a_steady_spring_with_one_length_does_not_move(workshop: DesignFolder) -> None:
+    still = spring(STEADY, ('open_length = "100 mm"', ""))
     assert workshop.write(still).only(FATIGUE).outcome == "not applicable"
 
 

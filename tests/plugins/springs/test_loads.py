@@ -6,8 +6,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
 from speclint_springs.formulae.helical import load_difference, rate_difference
+from speclint_springs.formulae.tables import end_coils_in_pitch
 from tests.plugins.springs.spring import spring
 
 RATE = "coil-spring.rate"
@@ -76,3 +78,13 @@ def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
     assert rate_difference(R=R * (1 + share), R_s=R) == pytest.approx(share, abs=1e-9)
     assert rate_difference(R=R * (1 - share), R_s=R) == pytest.approx(share, abs=1e-9)
     assert load_difference(F=R, F_s=2 * R) == load_difference(F=2 * R, F_s=R)
+
+
+def test_a_rate_of_nothing_has_no_share() -> None:
+    with pytest.raises(OutOfRange, match="not above 0"):
+        rate_difference(R=46e3, R_s=0.0)
+
+
+def test_ends_of_another_form_have_no_pitch() -> None:
+    with pytest.raises(OutOfRange, match="open"):
+        end_coils_in_pitch("open")

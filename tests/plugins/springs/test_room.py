@@ -97,6 +97,19 @@ def test_one_broken_limit_from_both_sides(workshop: DesignFolder, load: str, out
     assert workshop.write(nest(("400 N", load))).only(BROKEN, "spring").outcome == outcome
 
 
+@pytest.mark.parametrize(("rate", "outcome"), [("30 N/mm", "finding"), ("60 N/mm", "conforms")])
+def test_a_valve_is_shut_by_the_lesser_of_two_rates_that_differ(
+    workshop: DesignFolder, rate: str, outcome: str
+) -> None:
+    """The sizes of the outer spring give 45.087 N/mm with G 2 % low, 991.9 N over its 22 mm; 30 N/mm gives 660 N.
+
+    20 N and (78 + 1.5) × 9.80665 = 779.6 N, 799.6 N in all, are wanted.
+    """
+    files = nest(valve=VALVE.replace("4.5 kg", "78 kg"))
+    files["spring.toml"] = changed(files["spring.toml"], ('shut_load = "900 N"', f'rate = "{rate}"'))
+    assert workshop.write(files).only(BROKEN, "inner").outcome == outcome
+
+
 def test_weight_that_shuts_helps(workshop: DesignFolder) -> None:
     up = VALVE.replace("downwards", "upwards")
     assert workshop.write(nest(("400 N", "1 N"), valve=up)).only(BROKEN, "spring").outcome == "conforms"

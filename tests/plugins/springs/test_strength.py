@@ -63,6 +63,19 @@ def test_static_takes_a_stated_load(workshop: DesignFolder, load: str, outcome: 
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("rate", "share"), [("60 N/mm", 0.6701), ("30 N/mm", 0.5241)])
+def test_static_takes_the_greater_of_two_rates_that_differ(
+    workshop: DesignFolder, rate: str, share: float
+) -> None:
+    """The sizes give 46.007 N/mm, more than 5 % from either: 60 N/mm as stated, and the sizes instead of 30 N/mm.
+
+    60 × 40 = 2400 N; 46.927 × 40 = 1877.1 N with G 2 % high. τ = 8 × 48 F/(π × 512): 572.96 and 448.12 MPa, of 855.
+    """
+    check = workshop.write(spring(add=f'rate = "{rate}"\n')).only(STATIC)
+    assert check.outcome == "conforms"
+    assert check.utilisation == pytest.approx(share, rel=1e-3)
+
+
 def test_static_limit_is_a_setting(workshop: DesignFolder) -> None:
     """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
     own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'

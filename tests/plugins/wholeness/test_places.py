@@ -19,7 +19,7 @@ from speclint.repository.unread import unread_files
 from speclint.rules import Rule
 from speclint.specs import Component, Spec
 from speclint.testing import DesignFolder, changed, installed_families, without_key
-from tests.plugins.wholeness.engine import SETTINGS, files
+from tests.plugins.wholeness.engine import BEATS, SERVES, SETTINGS, files
 
 LOADED = installed_families()
 #: Rules that ask what fills a place.
@@ -526,3 +526,68 @@ def test_what_is_drawn_twice_is_told_in_a_draft(tmp_path: Path) -> None:
     draft(tmp_path, rules=())
     (tmp_path / "second.toml").write_text(files()["piston.toml"], encoding="utf-8")
     assert DesignFolder(tmp_path).only("bore.one-piston").grade is HOLD
+
+
+def said_of(whole: Whole, changes: Mapping[str, str | None], part: str, rule: str) -> str:
+    """What the check of a part by one rule finds; empty where it finds nothing."""
+    (check,) = (one for one in whole.of(changes) if (one.component, one.rule.name) == (part, rule))
+    return check.says if check.outcome == "finding" else ""
+
+
+OTHER_BLOCK = 'kind = "cylinder-block"\nid = "other"\n'
+
+
+def test_a_plan_for_the_welds_of_another_block_is_told(whole: Whole) -> None:
+    access = changed(whole.files["access.toml"], ('weldment = "weldment"', 'weldment = "welds"'))
+    welds = 'kind = "weldment"\nid = "welds"\nmakes = "other"\n'
+    changes = {"other": OTHER_BLOCK, "welds": welds, "access": access}
+    said = said_of(whole, changes, "block", "block.has-its-plans")
+    assert "access shows the welds of welds, which makes other" in said
+
+
+def test_a_box_in_a_cover_of_another_block_is_told(whole: Whole) -> None:
+    cover = 'kind = "cylinder-cover"\nid = "far"\ncloses = "other"\nend = "back"\n'
+    box = changed(whole.files["box.toml"], ('in_cover = "cover-back"', 'in_cover = "far"'))
+    changes = {"other": OTHER_BLOCK, "far": cover, "box": box}
+    said = said_of(whole, changes, "rod", "rod.sealed-at-its-cover")
+    assert "box is in far of other, and the rod works in block" in said
+
+
+def test_a_rod_in_both_covers_has_a_box_too_many(whole: Whole) -> None:
+    """Two boxes in one cover stand behind each other; one in each cover is one more than the rod has places for."""
+    second = whole.files["box.toml"]
+    rule = "rod.sealed-at-its-cover"
+    assert said_of(whole, {"second": second}, "rod", rule) == ""
+    in_front = changed(second, ('in_cover = "cover-back"', 'in_cover = "cover-front"'))
+    assert "second" in said_of(whole, {"second": in_front}, "rod", rule)
+
+
+def test_an_end_without_valves_asks_for_no_cam_box(whole: Whole) -> None:
+    names = [name.removesuffix(".toml") for name in whole.files]
+    gone: dict[str, str | None] = {name: None for name in names if name.startswith(("valve-", "cambox-"))}
+    front = {name: text for name, text in gone.items() if "front" in name}
+    block = whole.files["block.toml"]
+    for bore in (f"{serves}-front-{beat}" for serves in SERVES for beat in BEATS):
+        block = changed(block, (f'[seat_bores.{bore}]\nend = "front"\n', f"[seat_bores.{bore}]\n"))
+    rule = "end.its-cam-box"
+    assert said_of(whole, {**front, "block": block}, "block", rule) == ""
+    assert "end front" in said_of(whole, {"cambox-front": None}, "block", rule)
+
+
+def test_a_valve_of_one_beat_asks_for_one_seat(whole: Whole) -> None:
+    text = whole.files["valve-inlet-front.toml"]
+    single = changed(text, ("beats = 2", "beats = 1"), ('seat = "seat-inlet-front-lower"', ""))
+    rule = "valve.has-its-seats"
+    assert said_of(whole, {"valve-inlet-front": single}, "valve-inlet-front", rule) == ""
+    double = changed(single, ("beats = 1", "beats = 2"))
+    assert "lower beat" in said_of(whole, {"valve-inlet-front": double}, "valve-inlet-front", rule)
+
+
+def test_a_joint_that_holds_a_lens_ring_has_it(whole: Whole) -> None:
+    studs = whole.files["studs-flange-boiler.toml"]
+    lens = changed(studs, ('seal = "ground face"', 'seal = "lens ring"'))
+    assert "lens" in said_of(whole, {"studs-flange-boiler": lens}, "studs-flange-boiler", "joint.whole")
+    held = changed(lens, ('holds = "flange-boiler"', 'holds = "lens"'))
+    ring = 'kind = "lens-joint"\nid = "lens"\n'
+    changes = {"studs-flange-boiler": held, "lens": ring}
+    assert said_of(whole, changes, "studs-flange-boiler", "joint.whole") == ""

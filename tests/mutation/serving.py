@@ -1,0 +1,131 @@
+"""A process that has collected the tests of a package and tries mutants in forks of itself, one after another."""
+
+from __future__ import annotations
+
+import gc
+import multiprocessing
+import tempfile
+import time
+from collections.abc import Sequence
+from multiprocessing.connection import Connection
+from pathlib import Path
+from types import TracebackType
+from typing import Any
+
+import pytest
+
+from tests.mutation.apart import by_itself, end
+from tests.mutation.live import Live
+from tests.mutation.mutants import Mutant
+from tests.mutation.running import run_pytest
+
+#: What a fork answers where only a fresh import brings the mutant in.
+FRESH = "fresh"
+OUT_OF_TIME = "out of time"
+
+
+class Server:
+    """The tests of some files, ready to be run. Only where a process can fork.
+
+    It runs one test before all mutants, so that what each test loads anew is there: what that one touches is tried
+    again with a fresh import where nothing else notices.
+    """
+
+    def __init__(self, root: Path, tests: Sequence[str], first: str) -> None:
+        context: Any = multiprocessing.get_context("fork")
+        self._mine, theirs = context.Pipe()
+        self._folder = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
+        given = (theirs, self._folder.name, root, tuple(tests), first)
+        self._process = context.Process(target=_serve, args=given)
+        self._process.start()
+        theirs.close()
+
+    def first_to_fail(self, mutant: Mutant, tests: Sequence[str], seconds: float) -> str | None:
+        """The first of the tests that fails on the mutant, or takes longer; None where none does; or ``FRESH``."""
+        self._mine.send((mutant, tuple(tests), seconds))
+        try:
+            found: str | None = self._mine.recv()
+        except EOFError:
+            raise RuntimeError(f"the process that tries {mutant} broke off") from None
+        return found
+
+    def __enter__(self) -> Server:
+        return self
+
+    def __exit__(self, *_: type[BaseException] | BaseException | TracebackType | None) -> None:
+        end(self._process)
+        self._folder.cleanup()
+
+
+def _serve(connection: Connection, folder: str, root: Path, tests: tuple[str, ...], first: str) -> None:
+    by_itself(folder)
+    run_pytest(root, tests, _Trials(connection, root, first))
+
+
+class _Trials:
+    """A pytest plugin that waits for mutants in the place of running tests."""
+
+    def __init__(self, connection: Connection, root: Path, first: str) -> None:
+        self._connection, self._root, self._first = connection, root, first
+        self.failed = ""
+
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        items = {item.nodeid: item for item in session.items}
+        if self._first in items:
+            _run(items[self._first], None)
+            self.failed = ""
+        gc.collect()
+        live = Live(self._root)
+        gc.freeze()
+        while True:
+            mutant, tests, seconds = self._connection.recv()
+            chosen = [items[test] for test in tests if test in items]
+            self._connection.send(self._tried(live, mutant, chosen, seconds))
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        if report.failed and not self.failed:
+            self.failed = report.nodeid
+
+    def _tried(self, live: Live, mutant: Mutant, items: list[pytest.Item], seconds: float) -> str | None:
+        context: Any = multiprocessing.get_context("fork")
+        mine, theirs = context.Pipe(duplex=False)
+        with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
+            process = context.Process(target=self._run, args=(theirs, folder, live, mutant, items))
+            process.start()
+            theirs.close()
+            try:
+                return _told(mine, time.monotonic() + seconds)
+            except EOFError:
+                return "the process broke off"
+            finally:
+                end(process)
+                mine.close()
+
+    def _run(
+        self, connection: Connection, folder: str, live: Live, mutant: Mutant, items: list[pytest.Item]
+    ) -> None:
+        by_itself(folder)
+        if not live.install(mutant):
+            connection.send(FRESH)
+            return
+        for place, item in enumerate(items):
+            connection.send(f"{OUT_OF_TIME}: {item.nodeid}")
+            _run(item, items[place + 1] if place + 1 < len(items) else None)
+            if self.failed:
+                break
+        connection.send(self.failed)
+
+
+def _told(fork: Connection, until: float) -> str | None:
+    """What a fork finds, or in which test it is when its time is over."""
+    last: str | None = OUT_OF_TIME
+    while fork.poll(max(until - time.monotonic(), 0)):
+        found: str = fork.recv()
+        if not found.startswith(OUT_OF_TIME):
+            return found or None
+        last = found
+    return last
+
+
+def _run(item: pytest.Item, following: pytest.Item | None) -> None:
+    item.config.hook.pytest_runtest_protocol(item=item, nextitem=following)
