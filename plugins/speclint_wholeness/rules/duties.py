@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import (
     CaseName,
+    Component,
     CylinderBlock,
     CylinderLiner,
     Envelope,
     LiftingPlan,
 )
-from speclint_wholeness.inputs import entries
 
 _SAFETY: tuple[CaseName, ...] = ("starting", "running", "test", "water")
 _OTHERS: tuple[CaseName, ...] = ("drifting", "warming", "cooling", "standing-hot")
@@ -37,14 +37,20 @@ def _cases(block: CylinderBlock, names: tuple[CaseName, ...], sheet: Sheet) -> I
 
 
 def _tables(part: CylinderLiner | Envelope | LiftingPlan, sheet: Sheet) -> Iterator[ToFill]:
-    """The tables without which a liner, an envelope or a lifting plan says nothing."""
+    """The tables without which a liner, an envelope or a lifting plan says nothing, each filled by what it states."""
     if isinstance(part, CylinderLiner):
-        yield from entries(part, "lands", sheet)
+        yield _statement(part, ("lands",), sheet)
     elif isinstance(part, LiftingPlan):
-        yield from entries(part, "weights", sheet)
-        yield from entries(part, "points", sheet)
-    elif not sheet.names_under(part, "points") and not sheet.names_under(part, "gaps"):
-        yield ToFill(part.id, "statement of its points or gaps", where=part.where)
+        yield _statement(part, ("weights",), sheet)
+        yield _statement(part, ("points",), sheet)
+    else:
+        yield _statement(part, ("points", "gaps"), sheet)
+
+
+def _statement(part: Component, tables: tuple[str, ...], sheet: Sheet) -> ToFill:
+    """A place for what stands in one of some tables: one entry fills it, and there may be any number."""
+    stated = tuple(name for table in tables for name in sheet.names_under(part, table))
+    return ToFill(part.id, f"statement of its {' or '.join(tables)}", stated, most=0, where=part.where)
 
 
 safety_cases: Rule = filled_once(
@@ -71,6 +77,7 @@ other_cases: Rule = filled_once(
 
 tables: Rule = filled_once(
     "part.tables-stated",
+    edition=2,
     title="A liner states its sealing lands, an envelope its points or gaps, a lifting plan its weights and points",
     on=(CylinderLiner, Envelope, LiftingPlan),
     places=_tables,

@@ -102,6 +102,12 @@ def test_the_engine_lacks_nothing(whole: Whole) -> None:
     assert len({one.rule.name for one in whole.checks if one.outcome == "conforms"}) > 40
 
 
+@pytest.mark.parametrize("name", ["liner", "envelope", "lifting"])
+def test_tables_that_are_stated_conform(whole: Whole, name: str) -> None:
+    (found,) = (one for one in whole.checks if one.order == (name, "part.tables-stated"))
+    assert found.outcome == "conforms"
+
+
 @pytest.mark.parametrize("name", sorted(name.removesuffix(".toml") for name in files()))
 def test_a_file_that_cannot_be_read_makes_no_finding(whole: Whole, name: str) -> None:
     """Also no wrong praise: whatever looked for it says which file could not be read."""
