@@ -8,6 +8,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 ROOT = Path(__file__).parents[2]
 
 
@@ -64,6 +66,7 @@ def test_cells_that_no_test_sees_survive(little: Path) -> None:
     ]
 
 
+@pytest.mark.long
 def test_what_was_tried_is_kept_until_the_text_changes(little: Path) -> None:
     words = ("little.py", "--each", "4", "--seed", "4", "--told")
     first = run(little, *words).stdout
@@ -75,6 +78,7 @@ def test_what_was_tried_is_kept_until_the_text_changes(little: Path) -> None:
     assert run(little, *words).stdout.count(" s  little.py") == 4
 
 
+@pytest.mark.long
 def test_an_accepted_survivor_is_not_counted_and_an_entry_that_covers_nothing_fails(little: Path) -> None:
     listed = little / "tests" / "mutation" / "accepted.toml"
     listed.parent.mkdir(parents=True)
@@ -96,10 +100,11 @@ def test_tests_that_fail_as_things_are_stop_the_run(little: Path) -> None:
     assert not done.stdout
 
 
+@pytest.mark.long
 def test_a_sample_is_tried_first_on_the_test_that_noticed_each(little: Path) -> None:
     """Only what no test noticed is tried in full again; the result is the same, and that of a redrawn one too."""
     (little / "tests" / "mutation").mkdir(parents=True)
-    words = ("little.py", "--sample", "40")
+    words = ("little.py", "--sample", "40", "--patience=1")
     first = run(little, *words, "--write").stdout
     listed = json.loads((little / "tests" / "mutation" / "noticed.json").read_text("utf-8"))
     assert len(listed) == 22 - len(SURVIVORS)
