@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any
 
 import jsonschema
+import pytest
 
 from speclint.checking import check
 from speclint.checking.worst_corner import Effort
@@ -165,6 +166,7 @@ def test_the_honest_mistakes_are_found() -> None:
     }
 
 
+@pytest.mark.long
 def test_the_search_for_the_worst_corner_agrees_with_full_enumeration() -> None:
     """Every check of the example with three to ten toleranced inputs: searched as if they were more."""
     assessment = assessed()

@@ -240,6 +240,7 @@ def test_it_passes_an_automated_accessibility_check(reader: Reader) -> None:
     assert results.violations_count == 0, results.generate_report()
 
 
+@pytest.mark.long
 def test_colours_of_the_dark_ground_have_contrast(reader: Reader) -> None:
     """All else is the same on either ground."""
     from axe_playwright_python.sync_playwright import Axe
@@ -302,6 +303,7 @@ def test_it_prints_on_a4_and_a3_and_can_print_every_sheet(reader: Reader) -> Non
     assert page.locator(".seen").count() == 0, "marks for the print are taken away after it"
 
 
+@pytest.mark.long
 def test_the_summary_has_at_most_twelve_pages(browser: Browser, tmp_path: Path) -> None:
     """All that a meeting on the whole example works through: without the annex, and the sources that it cites."""
     file = tmp_path / "review.html"
@@ -314,6 +316,7 @@ def test_the_summary_has_at_most_twelve_pages(browser: Browser, tmp_path: Path) 
     page.close()
 
 
+@pytest.mark.long
 def test_nothing_is_wider_than_the_paper(reader: Reader) -> None:
     """Unfolded as for print, as wide as the paper between its margins: 173 mm at 96 to the inch.
 

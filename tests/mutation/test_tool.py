@@ -36,6 +36,7 @@ SURVIVORS = [
 ]
 
 
+@pytest.mark.long
 def test_what_no_test_sees_survives_and_a_loop_without_end_does_not(little: Path) -> None:
     """Noticed are all that move 200 or 1.8, the word table, and whatever loses the way from 1 to 3.
 

@@ -108,6 +108,7 @@ def test_every_link_leads_somewhere_and_no_id_stands_twice() -> None:
         assert target[1:] in places.ids, target
 
 
+@pytest.mark.long
 def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None:
     page = drawn_page()
     assert page == review_page(unremedied(of_one_cylinder()))
