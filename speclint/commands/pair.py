@@ -4,16 +4,12 @@ from __future__ import annotations
 
 import argparse
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from speclint.commands.loading import families_for, kept_folder, refuse_unknown_kind
 from speclint.commands.options import FOLDER, add_afresh, add_schema
 from speclint.commands.output import show, write, write_data
 from speclint.commands.progress import progress
 from speclint.errors import QuantityError, SettingsError
-
-if TYPE_CHECKING:
-    pass
 
 EXAMPLE = "speclint pair cylinder-liner cylinder-block --rule liner.fit-hot --in example_specs"
 
