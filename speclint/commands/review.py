@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable
 from datetime import date
 from functools import partial
 from pathlib import Path
@@ -16,8 +15,7 @@ from speclint.commands.progress import progress
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment
-    from speclint.families import Loaded
-    from speclint.register import Comparison
+    from speclint.register import Checking, Comparison
 
 EXAMPLE = "speclint review example_specs/liners --to review"
 
@@ -41,19 +39,26 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> int:
-    """Make the pack; returns the exit code of the check behind it."""
+    """Make the pack; returns the exit code of the check behind it.
+
+    :raises SettingsError: for several paths with ``--against``, as it is not said of which the other state is.
+    """
     from speclint.checking import Processes, assess, find_remedies
-    from speclint.errors import OutputError
+    from speclint.errors import OutputError, SettingsError
+    from speclint.register import Checking
     from speclint.reports import REVIEW_FILE, files_read, review_page, visible
     from speclint.repository import work_tree
 
+    if options.against and len(options.paths) > 1:
+        raise SettingsError("--against holds one design against another: name one folder")
     loaded = loaded_families()
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
         if options.against:
             shown(f"checking {options.against}")
-        compared = _compared(options, assessment, loaded, shown.part) if options.against else None
+        how = Checking(loaded, date.today(), partial(Processes, on_part=shown.part), None, kept)
+        compared = _compared(options, assessment, how) if options.against else None
         shown("looking for remedies")
         find_remedies(assessment, processes)
         revision = work_tree(assessment.root, files_read(assessment))
@@ -67,23 +72,12 @@ def run(options: argparse.Namespace) -> int:
     return assessment.exit_code
 
 
-def _compared(
-    options: argparse.Namespace, assessment: Assessment, loaded: Loaded, on_part: Callable[[int, int], None]
-) -> Comparison:
-    """The design held against the state that ``--against`` names.
-
-    :raises SettingsError: where several paths are reviewed, so that it is not said of which the state is.
-    """
-    from speclint.checking import Processes
-    from speclint.errors import SettingsError
-    from speclint.register import Checking, compare, state_called, state_of
+def _compared(options: argparse.Namespace, assessment: Assessment, how: Checking) -> Comparison:
+    """The design held against the state that ``--against`` names."""
+    from speclint.register import compare, state_called, state_of
     from speclint.repository import scratch_folder
 
-    if len(options.paths) > 1:
-        raise SettingsError("--against holds one design against another: name one folder")
-    folder = options.paths[0]
-    kept = None if options.afresh else kept_folder()
-    how = Checking(loaded, date.today(), partial(Processes, on_part=on_part), None, kept)
+    (folder,) = options.paths
     with scratch_folder() as scratch:
         old = state_called(options.against, folder, scratch, how)
         new = state_of(f"the folder {folder}", assessment, assessment.root, how.today)
