@@ -42,34 +42,16 @@ def review_page(
     """
     _need_the_extra()
     from speclint.reports.pack.document import document
+    from speclint.reports.pack.kept_formulae import keep_new, take_kept
     from speclint.reports.pack.page import page_of
 
-    known = _kept_formulae(assessment)
+    taken = take_kept(assessment.kept)
     if processes is not None:
         on_progress("formulae")
         _typeset(assessment, processes)
     page = page_of(document(assessment, system, on_progress, revision, compared))
-    _keep_formulae(assessment, known)
+    keep_new(assessment.kept, taken)
     return page
-
-
-def _kept_formulae(assessment: Assessment) -> int:
-    """Take the formulae that are kept; returns how many they are."""
-    from speclint.reports.pack import mathematics
-    from speclint.reports.pack.kept_formulae import kept_formulae
-
-    known = kept_formulae(assessment.kept)
-    mathematics.learn(known.items())
-    return len(known)
-
-
-def _keep_formulae(assessment: Assessment, before: int) -> None:
-    """Keep what is set now, where it is more than what was kept before."""
-    from speclint.reports.pack import mathematics
-    from speclint.reports.pack.kept_formulae import keep_formulae
-
-    if len(mathematics.known()) > before:
-        keep_formulae(assessment.kept, mathematics.known())
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

@@ -3,32 +3,31 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
 
 from speclint.checking import KeptResults
-from speclint.reports.pack.mathematics import Piece
+from speclint.reports.pack.mathematics import Piece, known, learn
 
 _CALLED = "formulae as MathML"
 
 
-def kept_formulae(kept: KeptResults | None) -> dict[Piece, str]:
-    """The formulae that are kept; none where nothing is, or what is there cannot be read."""
+def take_kept(kept: KeptResults | None) -> int:
+    """Know the formulae that are kept, and return how many they are; none where what is there cannot be read."""
     body = kept.of_code(_CALLED) if kept is not None else None
     if body is None:
-        return {}
+        return 0
     try:
-        return {_piece(written): page for written, page in json.loads(body)}
+        found = {_piece(written): page for written, page in json.loads(body)}
     except (ValueError, TypeError):
-        return {}
+        return 0
+    learn(found.items())
+    return len(found)
 
 
-def keep_formulae(kept: KeptResults | None, found: Mapping[Piece, str]) -> None:
-    """Keep formulae for later runs."""
-    if kept is not None:
-        rows: Iterable[tuple[Piece, str]] = found.items()
-        kept.keep_of_code(
-            _CALLED, json.dumps(list(rows), ensure_ascii=False, separators=(",", ":")).encode("utf-8")
-        )
+def keep_new(kept: KeptResults | None, taken: int) -> None:
+    """Keep all formulae that are set by now, where they are more than those that were taken."""
+    if kept is not None and len(known()) > taken:
+        rows = json.dumps(list(known().items()), ensure_ascii=False, separators=(",", ":"))
+        kept.keep_of_code(_CALLED, rows.encode("utf-8"))
 
 
 def _piece(written: str | list[object]) -> Piece:
