@@ -9,7 +9,6 @@ import re
 import subprocess
 import sys
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from html import unescape
 from html.parser import HTMLParser
@@ -19,7 +18,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, formula, rule
 from speclint.equations import Metres, described
-from speclint.families import Loaded, NameLists, load_families
+from speclint.families import Change, Loaded, NameLists, RuleExample, load_families
 from speclint.handbook.materials import Material, material, names
 from speclint.reports import hooks
 from speclint.reports.listed_keys import listed_keys
@@ -405,15 +404,14 @@ def long_enough(lever: Lever, sheet: Sheet) -> Judgement:
     return sheet.at_least(grip, sheet.limit("least"))
 
 
-@dataclass(frozen=True)
-class Said:
-    """An example of a rule, as the families give it."""
-
-    component: str = "lever"
-    holds: str = 'kind = "stranger-lever"\nreach = "80 mm" # <full>'
-    result: str = "160 mm, at least 150 mm"
-    breaks: str = 'reach = "70 mm"'
-    finding: str = "140 mm is less than 150 mm"
+EXAMPLE = RuleExample(
+    rule="lever.long-enough",
+    component="lever",
+    holds='kind = "stranger-lever"\nreach = "80 mm" # <full>',
+    result="160 mm, at least 150 mm",
+    finding="140 mm is less than 150 mm",
+    changes=(Change("lever", "reach", "70 mm"),),
+)
 
 
 def stranger() -> Loaded:
@@ -432,7 +430,7 @@ def stranger() -> Loaded:
 
 
 def test_a_family_of_a_stranger_stands_beside_those_of_speclint() -> None:
-    found = reference_files(stranger(), {"lever.long-enough": Said()})
+    found = reference_files(stranger(), {EXAMPLE.rule: EXAMPLE})
     rules = Read(found["rules/levers.html"])
     for part in (
         "lever.long-enough",

@@ -21,6 +21,7 @@ def template(name: str, package: str = _SHARED) -> Template:
     return environment(package).get_template(name)
 
 
+@cache
 def file_text(name: str, package: str = _SHARED) -> str:
     """A style or a script that stands among the templates of a package."""
     return (files(package) / "templates" / name).read_text(encoding="utf-8")

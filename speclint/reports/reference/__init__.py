@@ -3,20 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError
-from speclint.families import Loaded
+from speclint.families import Loaded, RuleExample
 from speclint.reports.reference.places import (
     REFERENCE_FRONT as REFERENCE_FRONT,
     REFERENCE_MARK as REFERENCE_MARK,
 )
 
-if TYPE_CHECKING:
-    from speclint.reports.reference.rule_pages import Example
 
-
-def reference_files(loaded: Loaded, examples: Mapping[str, Example] | None = None) -> dict[str, str]:
+def reference_files(loaded: Loaded, examples: Mapping[str, RuleExample] | None = None) -> dict[str, str]:
     """The text of every file of the reference by its place in the folder, with "/" between the parts of a path.
 
     ``examples`` has, by the name of a rule, what it holds with and what breaks it.

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import NamedTuple
 
-from speclint.families import Loaded
+from speclint.families import Loaded, RuleExample
 from speclint.reports.reference.entries import Entry, index_script
 from speclint.reports.reference.family_page import family_page
 from speclint.reports.reference.formula_pages import (
@@ -14,17 +14,14 @@ from speclint.reports.reference.formula_pages import (
     shown_formula,
     with_those_behind,
 )
-from speclint.reports.reference.guide_pages import (
-    guide_figure,
-    guide_pages,
-    guide_texts,
-)
+from speclint.reports.reference.guide_figures import guide_figure
+from speclint.reports.reference.guide_pages import guide_pages, guide_texts
 from speclint.reports.reference.kind_pages import kind_pages, rules_by_kind
 from speclint.reports.reference.material_pages import material_pages
 from speclint.reports.reference.name_pages import name_pages
 from speclint.reports.reference.places import REFERENCE_FRONT, REFERENCE_MARK
 from speclint.reports.reference.reference_page import INDEX_FILE, Link, ReferencePage, html_of
-from speclint.reports.reference.rule_pages import Example, link_to, rule_pages
+from speclint.reports.reference.rule_pages import link_to, rule_pages
 from speclint.reports.reference.sections import FRONT, SAYS
 from speclint.reports.reference.table_pages import table_pages
 from speclint.reports.reference.word_pages import word_pages
@@ -40,7 +37,7 @@ class Worked(NamedTuple):
     by_sheet: list[ShownFormula]
 
 
-def pages_of(loaded: Loaded, examples: Mapping[str, Example]) -> tuple[ReferencePage, ...]:
+def pages_of(loaded: Loaded, examples: Mapping[str, RuleExample]) -> tuple[ReferencePage, ...]:
     """Every page in the order of the contents, the front page first."""
     return tuple(_pages(loaded, examples))
 
@@ -53,7 +50,7 @@ def files_of(pages: tuple[ReferencePage, ...]) -> dict[str, str]:
     return found
 
 
-def _pages(loaded: Loaded, examples: Mapping[str, Example]) -> Iterator[ReferencePage]:
+def _pages(loaded: Loaded, examples: Mapping[str, RuleExample]) -> Iterator[ReferencePage]:
     rules = loaded.rules
     links = {rule.name: link_to(rule) for rule in rules}
     worked = _worked(rules, links)

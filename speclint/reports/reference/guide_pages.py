@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from html import escape
-from importlib import import_module
 from importlib.resources import files
 from typing import TYPE_CHECKING
 
@@ -32,16 +31,8 @@ Draws = Callable[[str], str]
 def guide_texts() -> list[tuple[str, str]]:
     """The texts of the guide, each with the name of its file, in their order."""
     folder = files(PACKAGE).joinpath(_FOLDER)
-    if not folder.is_dir():
-        return []
     found = (one for one in folder.iterdir() if one.name.endswith(_ENDING))
     return [(one.name, one.read_text(encoding="utf-8")) for one in sorted(found, key=lambda one: one.name)]
-
-
-def guide_figure(name: str) -> str:
-    """A picture of the guide as SVG, by its name."""
-    drawn: str = import_module(f"{PACKAGE}.guide_figures").guide_figure(name)
-    return drawn
 
 
 def guide_pages(texts: Iterable[tuple[str, str]], draw: Draws) -> Iterator[ReferencePage]:

@@ -5,9 +5,8 @@ from __future__ import annotations
 import inspect
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Protocol
 
-from speclint.families import Loaded
+from speclint.families import Loaded, RuleExample
 from speclint.reports.listings import about_family
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.formula_pages import ShownFormula
@@ -27,21 +26,6 @@ from speclint.rules import Rule
 from speclint.specs import Component
 
 
-class Example(Protocol):
-    """A part of a spec with which a rule holds and what it then says, and one that breaks it."""
-
-    @property
-    def component(self) -> str: ...
-    @property
-    def holds(self) -> str: ...
-    @property
-    def result(self) -> str: ...
-    @property
-    def breaks(self) -> str: ...
-    @property
-    def finding(self) -> str: ...
-
-
 @dataclass(frozen=True, slots=True)
 class ShownRule:
     """A rule as its page lays it out; ``worked`` says how, in the words of its function."""
@@ -56,7 +40,7 @@ class ShownRule:
     sources: tuple[str, ...]
     own_formulae: tuple[ShownFormula, ...]
     other_formulae: tuple[ShownFormula, ...]
-    example: Example | None
+    example: RuleExample | None
 
 
 def link_to(rule: Rule) -> Link:
@@ -69,7 +53,7 @@ def rule_pages(
     rules: Sequence[Rule],
     worked: Mapping[str, Sequence[ShownFormula]],
     by_sheet: Sequence[ShownFormula],
-    examples: Mapping[str, Example],
+    examples: Mapping[str, RuleExample],
 ) -> Iterator[ReferencePage]:
     """A list of all rules, and a page for each family; ``worked`` are the formulae by the name of their rule.
 
@@ -99,7 +83,7 @@ def rule_pages(
         )
 
 
-def _shown(rule: Rule, worked: Sequence[ShownFormula], example: Example | None) -> ShownRule:
+def _shown(rule: Rule, worked: Sequence[ShownFormula], example: RuleExample | None) -> ShownRule:
     return ShownRule(
         rule=rule,
         anchor=anchor(rule.name),
