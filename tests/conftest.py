@@ -16,7 +16,7 @@ from tests.example import SHARED
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
 settings.register_profile("desk", deadline=None)
 settings.register_profile("ci", deadline=None, derandomize=True)
-# The tests make few rings of objects and hold much for long: looking for rings seldom saves a tenth of the time.
+# The tests hold much for long and make few rings of objects, so that rings are looked for seldom.
 gc.set_threshold(50_000, 20, 20)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
