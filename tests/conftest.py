@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from speclint.checking import usual_folder
 from speclint.testing import DesignFolder
-from tests.example import SHARED
+from tests.example import LENT, SHARED
 
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
 settings.register_profile("desk", deadline=None)
@@ -27,6 +28,7 @@ def _results_of_the_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[
     own = tmp_path_factory.getbasetemp()
     folder = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
     with pytest.MonkeyPatch.context() as patch:
+        patch.setenv(LENT, str(usual_folder()))
         for variable, name in (("XDG_CACHE_HOME", "cache"), (SHARED, "share")):
             (folder / name).mkdir(mode=0o700, exist_ok=True)
             patch.setenv(variable, str(folder / name))

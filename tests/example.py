@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import gc
 import os
+import shutil
 import time
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
@@ -17,8 +18,9 @@ from speclint.checking import Assessment, Check, KeptFolder, Processes, assess, 
 from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
-#: The variable of the environment that names the folder in which the processes of one run of the tests share results.
-SHARED = "SPECLINT_TESTS_SHARE"
+#: The variables of the environment that name the folder in which the processes of one run of the tests share results,
+#: and the folder of the user's own results.
+SHARED, LENT = "SPECLINT_TESTS_SHARE", "SPECLINT_TESTS_LENT"
 
 
 @cache
@@ -40,7 +42,25 @@ def _assessed() -> Assessment:
         return assess([EXAMPLE], installed_families())
     folder = Path(shared)
     with _one_at_a_time(folder / "example.lock"), Processes() as processes:
+        _lend(Path(os.environ[LENT]), usual_folder())
         return _by_kept(KeptFolder(usual_folder()), processes)
+
+
+def _lend(lent: Path, own: Path) -> None:
+    """Let the tests find what README's first command kept of the example: it holds for the same code and specs alone.
+
+    No file is copied where the system can give it a second name: who writes one anew replaces the name.
+    """
+    if not lent.is_dir():
+        return
+    own.mkdir(parents=True, exist_ok=True, mode=0o700)
+    for file in lent.iterdir():
+        try:
+            os.link(file, own / file.name)
+        except FileExistsError:
+            continue
+        except OSError:  # another disk, or a system of files without second names
+            shutil.copyfile(file, own / file.name)
 
 
 def made_of(rule: str, component: str) -> Check:
