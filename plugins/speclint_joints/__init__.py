@@ -9,21 +9,33 @@ from speclint import RulesIn, family, rules_in
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
 
+#: The modules of rules, and the kinds that each is on, apart by spaces.
+_MODULES = {
+    "air_tight": "bolted-joint",
+    "borne": "chamber-cover cylinder-cover",
+    "brackets": "bracket",
+    "carrying": "bolted-joint",
+    "collars": "cylinder-liner",
+    "covers": "chamber-cover cylinder-cover",
+    "engagement": "bolted-joint",
+    "fatigue": "bolted-joint",
+    "flanges": "pipe-flange",
+    "frames": "frame-fastening",
+    "gaskets": "bolted-joint",
+    "glands": "gland",
+    "holes": "bolted-joint",
+    "keeping": "bolted-joint frame-fastening",
+    "layout": "bolted-joint",
+    "lenses": "lens-joint",
+    "shared_loads": "bracket",
+    "strokes": "cylinder-cover frame-fastening",
+    "threads": "bolted-joint frame-fastening",
+    "tightening": "bolted-joint",
+    "tightness": "bolted-joint",
+}
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [
-        rules_in(
-            "speclint_joints.rules",
-            "bolted-joint",
-            "bracket",
-            "chamber-cover",
-            "cylinder-cover",
-            "cylinder-liner",
-            "frame-fastening",
-            "gland",
-            "lens-joint",
-            "pipe-flange",
-        )
-    ]
+    return [rules_in(f"speclint_joints.rules.{name}", *kinds.split()) for name, kinds in _MODULES.items()]

@@ -9,20 +9,25 @@ from speclint import RulesIn, family, rules_in
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
 
+#: The modules of rules, and the kinds that each is on, apart by spaces.
+_MODULES = {
+    "conducted": "cam-box chamber-cover locating-face",
+    "dividing_walls": "steam-passage",
+    "exhaust_heating": "cylinder-block",
+    "gaps": "partition",
+    "laggings": "lagging",
+    "nozzles": "blast-nozzle",
+    "partitions": "partition",
+    "passages": "cylinder-block steam-passage",
+    "paths": "blast-nozzle steam-passage steam-pipe",
+    "pipes": "steam-pipe",
+    "standing_water": "cylinder-block steam-passage",
+    "wasting": "saddle steam-passage",
+    "water": "cylinder-block",
+}
+
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [
-        rules_in(
-            "speclint_steamways.rules",
-            "blast-nozzle",
-            "cylinder-block",
-            "lagging",
-            "partition",
-            "saddle",
-            "steam-passage",
-            "steam-pipe",
-        ),
-        rules_in("speclint_steamways.rules.conducted", "cam-box", "chamber-cover", "locating-face"),
-    ]
+    return [rules_in(f"speclint_steamways.rules.{name}", *kinds.split()) for name, kinds in _MODULES.items()]

@@ -6,22 +6,33 @@ from collections.abc import Sequence
 
 from speclint import RulesIn, family, rules_in
 
-KINDS = (
-    "cam",
-    "cam-box",
-    "poppet-valve",
-    "rocker",
-    "shaft",
-    "tappet",
-    "valve-cage",
-    "valve-seat",
-    "valve-spindle",
-)
 #: The interface between the core and families for which this one is written.
 speclint_api = "1"
+
+#: The modules of rules, and the kinds that each is on, apart by spaces.
+_MODULES = {
+    "alignment": "valve-spindle",
+    "cages": "valve-cage",
+    "cam_shape": "cam",
+    "cams": "cam",
+    "holding": "cam poppet-valve tappet",
+    "landing": "poppet-valve",
+    "motion": "poppet-valve",
+    "opening": "poppet-valve",
+    "regrinding": "cam poppet-valve",
+    "rocker_shafts": "rocker",
+    "rockers": "rocker",
+    "seats": "valve-seat",
+    "shafts": "shaft",
+    "shells": "poppet-valve",
+    "shutting": "poppet-valve",
+    "side_loads": "valve-spindle",
+    "spindles": "valve-spindle",
+    "tappets": "cam-box tappet",
+}
 
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
-    return [rules_in("speclint_valves.rules", *KINDS)]
+    return [rules_in(f"speclint_valves.rules.{name}", *kinds.split()) for name, kinds in _MODULES.items()]
