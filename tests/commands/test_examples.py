@@ -41,8 +41,14 @@ def office(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path
 
 
+#: Commands whose examples take seconds, and whose own tests run them on the example too: they run in ``.ci/long``.
+_SLOW = {"affects", "inspect", "pair", "reference", "review"}
+
+
 @pytest.mark.usefixtures("office")
-@pytest.mark.parametrize("word", COMMANDS)
+@pytest.mark.parametrize(
+    "word", [pytest.param(word, marks=pytest.mark.long) if word in _SLOW else word for word in COMMANDS]
+)
 def test_the_example_of_a_command_runs(word: str, capsys: pytest.CaptureFixture[str]) -> None:
     if word == "serve":
         pytest.importorskip("pygls", reason="the extra editor is not installed")

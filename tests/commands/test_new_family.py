@@ -65,6 +65,7 @@ def test_its_own_tests_pass(written: Path) -> None:
     assert "skipped" not in done.stdout
 
 
+@pytest.mark.long
 def test_its_types_are_strict_and_right(written: Path) -> None:
     """What it imports from speclint is followed, and checked by the types of speclint's own."""
     done = run_in(written, "mypy", "--follow-imports", "silent", "--cache-dir", str(written / "cache"))

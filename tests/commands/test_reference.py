@@ -15,6 +15,7 @@ MARK = "made for a test"
 FILES = {"index.html": f"<!-- {MARK} --> front", "rules/one.html": f"<!-- {MARK} --> one"}
 
 
+@pytest.mark.long
 def test_it_is_written_and_written_anew_with_the_same_bytes(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

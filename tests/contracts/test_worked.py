@@ -85,7 +85,9 @@ def test_every_row_names_a_fact_and_says_why() -> None:
     assert not [key for key, row in listed().items() if bool(row.elsewhere) != (len(row.why) > 15)]
 
 
-@pytest.mark.parametrize("number", range(_TRIED))
+@pytest.mark.parametrize(
+    "number", [pytest.param(one, marks=pytest.mark.long) if one % 2 else one for one in range(_TRIED)]
+)
 def test_a_stated_value_that_is_contradicted_makes_no_check_kinder(number: int) -> None:
     closed = sorted(trial for trial in tried() if not is_open(trial))
     trial = closed[number * len(closed) // _TRIED]

@@ -79,6 +79,7 @@ def test_a_temperature_by_kind_is_that_of_kinds_built_on_it(tmp_path: Path) -> N
     assert not hasattr(case.temperature_of(design.specs["rack"]), "nominal")
 
 
+@pytest.mark.long
 def test_an_engine_of_kinds_built_on_the_core_s_own_is_checked_alike(tmp_path: Path) -> None:
     """Every spec of example_specs but the duties, of a kind built on its own: each check of parts of one cylinder.
 

@@ -118,6 +118,7 @@ def test_the_page_needs_nothing_from_outside_and_is_the_same_each_time() -> None
     assert len(page.encode("utf-8")) < 3_000_000
 
 
+@pytest.mark.long
 def test_the_pack_of_the_example_can_be_sent_by_post() -> None:
     """Under 3 MB with the sheets and drawings of the whole example: mail commonly takes 10 MB.
 
