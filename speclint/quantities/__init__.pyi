@@ -31,6 +31,7 @@ from .unit_systems import (
 )
 from .units import (
     DIMENSIONS as DIMENSIONS,
+    si_unit as si_unit,
 )
 from .writing import (
     amount as amount,
