@@ -11,7 +11,7 @@ import pytest
 
 from speclint.checking import Check
 from speclint.quantities import System
-from speclint.reports.pack.drawn_units import drawn_in
+from speclint.reports.pack.drawn_units import drawn_in, drawn_number
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import Held, Quantity, judged, shown, words
@@ -97,6 +97,42 @@ def test_inch_pound_drawings_to_scale_are_laid_out_as_the_metric_ones() -> None:
         assert shapes_of(one) == shapes_of(other), name
         assert one.held.scale == other.held.scale, name
         assert one.drawing != other.drawing, name
+
+
+#: The metric units of the axes on which no quantity is placed that could show them to be false, by sort of figure.
+_AXES = {
+    ("chain", "x links"): "mm",
+    ("efforts", "x70 20"): "km/h",
+    ("efforts", "x70 340"): "km/h",
+    ("efforts", "y70 20"): "kN",
+    ("efforts", "y70 340"): "kg/kWh",
+    ("following", "x70 406"): "°",
+    ("indicator", "x70 26"): "",
+    ("indicator", "y70 26"): "bar",
+    ("moment", "x70 20"): "°",
+    ("valves", "x70 208"): "°",
+    ("valves", "y70 208"): "cm²",
+    ("valves", "y70 24"): "mm",
+}
+
+
+def test_axes_of_curves_alone_stand_where_the_metric_ones_do() -> None:
+    seen = set()
+    for figure in all_figures("imperial").values():
+        placed = {one.axis for one in figure.held.placed}
+        for mark in (one for one in figure.held.marks if one.axis not in placed):
+            key = figure.name.partition("-")[0], mark.axis
+            seen.add(key)
+            (low, at_low), *_, (high, at_high) = sorted(
+                (one.value, one.at) for one in all_figures()[figure.name].held.marks if one.axis == mark.axis
+            )
+            metric = low + (mark.at - at_low) / (at_high - at_low) * (high - low)
+            with drawn_in("imperial"):
+                meant, *ends = (drawn_number(one, _AXES[key]) for one in (metric, low, high))
+            assert mark.value == pytest.approx(meant, abs=1e-3 * (ends[1] - ends[0])), (
+                key
+            )  # a third of a unit of paper
+    assert seen == set(_AXES)
 
 
 def test_longer_words_are_cut_nowhere() -> None:
