@@ -17,40 +17,38 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [rules_in("speclint_events.rules", "valve-gear")]
 
 
+#: Each figure: its name, what it shows, and what makes it.
+_FIGURES = (
+    (
+        "valve-charts",
+        "lift and open area over the crank angle, with what the piston asks for",
+        "valve_chart.valve_charts",
+    ),
+    (
+        "indicator-cards",
+        "indicator diagrams of both ends over the theoretical ones",
+        "indicator_card.indicator_cards",
+    ),
+    ("event-circles", "events round the circle of the crank, both directions", "event_circle.event_circles"),
+    (
+        "spring-forces",
+        "acceleration of a valve and load of its springs over the cam",
+        "spring_forces.spring_forces",
+    ),
+    (
+        "notch-efforts",
+        "tractive effort and steam of each notch over the speed",
+        "notch_efforts.notch_efforts",
+    ),
+    ("turning-moments", "turning moment over a revolution at standstill", "turning_moments.turning_moments"),
+)
+
+
 @family
 def speclint_drawings() -> Sequence[FigureMaker]:
     """From the valves to the pull of the engine; each is imported when it draws."""
-    return (
-        FigureMaker(
-            "valve-charts",
-            "lift and open area over the crank angle, with what the piston asks for",
-            _drawn("valve_chart.valve_charts"),
-        ),
-        FigureMaker(
-            "indicator-cards",
-            "indicator diagrams of both ends over the theoretical ones",
-            _drawn("indicator_card.indicator_cards"),
-        ),
-        FigureMaker(
-            "event-circles",
-            "events round the circle of the crank, both directions",
-            _drawn("event_circle.event_circles"),
-        ),
-        FigureMaker(
-            "spring-forces",
-            "acceleration of a valve and load of its springs over the cam",
-            _drawn("spring_forces.spring_forces"),
-        ),
-        FigureMaker(
-            "notch-efforts",
-            "tractive effort and steam of each notch over the speed",
-            _drawn("notch_efforts.notch_efforts"),
-        ),
-        FigureMaker(
-            "turning-moments",
-            "turning moment over a revolution at standstill",
-            _drawn("turning_moments.turning_moments"),
-        ),
+    return tuple(
+        FigureMaker(name, shows, _drawn(place), in_chosen_units=True) for name, shows, place in _FIGURES
     )
 
 

@@ -34,7 +34,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     )
     add_afresh(parser)
     parser.add_argument(
-        "--units", default="as written", choices=UNITS, help="as the spec wrote them where not given"
+        "--units", default="as written", choices=UNITS, help="those of the settings where not given"
     )
 
 

@@ -28,7 +28,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--in", **FOLDER)
     parser.add_argument("--as", dest="form", choices=("markdown", "html"), help="as Markdown or HTML")
     parser.add_argument(
-        "--units", default="as written", choices=UNITS, help="as the spec wrote them where not given"
+        "--units", default="as written", choices=UNITS, help="those of the settings where not given"
     )
     parser.add_argument("--to", type=Path, metavar="FILE", help="write the sheet to a file")
 

@@ -13,8 +13,12 @@ class FigureMaker:
 
     ``make`` takes a :class:`speclint.checking.Assessment` and returns each :class:`speclint.reports.Figure`; it reads,
     and decides nothing. Whatever it draws with is imported when it is called.
+
+    ``in_chosen_units`` says that what it draws names its units in braces, so that it is drawn in inch-pound units where
+    these were chosen; what does not say so is drawn in metric ones.
     """
 
     name: str
     says: str
     make: Callable[[Any], Iterable[Any]]
+    in_chosen_units: bool = False

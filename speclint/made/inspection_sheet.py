@@ -12,7 +12,7 @@ from functools import cache
 
 from speclint.made.inspection import Inspected, InspectionList, is_condition
 from speclint.made.recording import placed
-from speclint.quantities import DIMENSIONS, Measure, displayed
+from speclint.quantities import Measure, displayed, si_unit
 from speclint.repository import TableMapping
 
 #: What an inspector fills in, by what the mapping of a table calls it.
@@ -151,9 +151,7 @@ def _rule(one: Inspected, part: str) -> str:
 
 
 def _shown(value: float, drawn: Measure) -> tuple[float, str]:
-    dimension = {"fluid pressure": "pressure"}.get(drawn.dimension, drawn.dimension)
-    si = {"temperature": "K", "temperature difference": "ΔK"}.get(dimension) or DIMENSIONS[dimension].si
-    return displayed(value, si, drawn.unit)
+    return displayed(value, si_unit(drawn.dimension), drawn.unit)
 
 
 def _number(value: float, drawn: Measure) -> str:

@@ -26,11 +26,13 @@ from .tolerance_classes import (
 from .unit_systems import (
     System as System,
     amount_in as amount_in,
+    beside as beside,
     lengths_in as lengths_in,
     unit_in as unit_in,
 )
 from .units import (
     DIMENSIONS as DIMENSIONS,
+    si_unit as si_unit,
 )
 from .writing import (
     amount as amount,

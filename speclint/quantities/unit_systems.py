@@ -53,6 +53,16 @@ def amount_in(system: System, value: float, si_unit: str, written_in: str = "") 
     return amount(value, si_unit, unit_in(system, si_unit, written_in))
 
 
+def beside(system: System, value: float, si_unit: str, written_in: str) -> str:
+    """A quantity in the chosen units, to stand beside the text of its spec; "" where that is in them already.
+
+    >>> beside("imperial", 0.5, "m", "mm"), beside("imperial", 0.0254, "m", "in"), beside("metric", 0.0254, "m", "in")
+    ('19.685 in', '', '25.4 mm')
+    """
+    chosen = amount_in(system, value, si_unit, written_in)
+    return "" if chosen == amount(value, si_unit, written_in) else chosen
+
+
 def unit_in(system: System, si_unit: str, written_in: str = "") -> str:
     """The unit of a system in which a SI unit is printed, in place of that in which its spec wrote it.
 

@@ -215,6 +215,9 @@ DIMENSIONS: dict[str, Dimension] = {
     )
 }
 
+#: The SI unit of dimensions that are read with a datum or an offset, and so stand in no table of factors.
+_WITH_DATUM = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
+
 #: Other spellings of the same units, so that a keyboard without superscripts is enough.
 SPELLINGS = {
     "um": "µm",
@@ -271,6 +274,15 @@ def factor(text: str, dimension: str) -> float:
     if text in _TRAPS or (spelling == "" and known.si):
         raise _wrong_unit(text, known)
     return _ask_pint(text, known)
+
+
+def si_unit(dimension: str) -> str:
+    """The SI unit of a dimension by its name; ``ΔK`` is that of a difference of temperatures.
+
+    >>> si_unit("length"), si_unit("temperature"), si_unit("fluid pressure")
+    ('m', 'K', 'Pa')
+    """
+    return _WITH_DATUM.get(dimension) or DIMENSIONS[dimension].si
 
 
 def canonical(text: str) -> str:

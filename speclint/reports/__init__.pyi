@@ -74,6 +74,9 @@ from .pack.curves import (
     Courses as Courses,
     courses_of as courses_of,
 )
+from .pack.drawn_units import (
+    unit_named as unit_named,
+)
 from .pack.figures import (
     Figure as Figure,
     compared as compared,
@@ -91,9 +94,11 @@ from .pack.labels import (
 from .pack.paper import (
     Paper as Paper,
     Point as Point,
+    axis_marks as axis_marks,
     hatched as hatched,
     niced as niced,
     ticks as ticks,
+    title_at as title_at,
 )
 from .pack.plot import (
     Plot as Plot,

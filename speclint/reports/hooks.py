@@ -65,7 +65,9 @@ _FIGURES = (
 @family
 def speclint_drawings() -> Sequence[FigureMaker]:
     """Those of the whole design first, then part by part; each is imported when it draws."""
-    return tuple(FigureMaker(name, shows, _drawn(place)) for name, shows, place in _FIGURES)
+    return tuple(
+        FigureMaker(name, shows, _drawn(place), in_chosen_units=True) for name, shows, place in _FIGURES
+    )
 
 
 def _drawn(place: str) -> Callable[[Assessment], Iterable[Figure]]:

@@ -36,6 +36,11 @@ def units_of(assessment: Assessment) -> System:
     return assessment.settings.units if assessment.settings else "as written"
 
 
+def units_asked(assessment: Assessment, system: System) -> System:
+    """The units of a report: those that its reader asks for, else those that the works chose."""
+    return units_of(assessment) if system == "as written" else system
+
+
 def said_of_remedy(assessment: Assessment, remedy: Remedy) -> str:
     """What would clear a finding: as the spec would state it, and beside it in the units that the works chose."""
     return remedy.said(partial(amount_in, units_of(assessment)))

@@ -10,7 +10,7 @@ from speclint.checking import Assessment, Check, Remedy
 from speclint.equations import Source
 from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
-from speclint.reports.phrases import referred_to, units_of
+from speclint.reports.phrases import referred_to, units_asked, units_of
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade, Judgement, Step
 
@@ -60,7 +60,7 @@ def sheet_of(assessment: Assessment, check: Check, system: System = "as written"
     """The sheet of one check."""
     sources: list[Source] = []
     own = units_of(assessment)
-    chosen = own if system == "as written" else system
+    chosen = units_asked(assessment, system)
     lines = tuple(_line(number, step, sources, chosen) for number, step in enumerate(check.steps, start=1))
     for source in check.rule.cites:
         _mark(source, sources)

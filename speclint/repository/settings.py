@@ -55,7 +55,8 @@ class Works(SpecTable):
 
     ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
     absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``units`` are those
-    in which quantities are printed; where they are not stated, each is printed as its spec writes it.
+    in which quantities are printed, on sheets and drawings alike; where they are not stated, sheets print each as its
+    spec writes it, and drawings are metric.
     """
 
     name: Word[str] = NOT_STATED

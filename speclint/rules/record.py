@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from speclint.equations import Source, described
 from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
-from speclint.quantities import DIMENSIONS, Measure, amount, substituted, unit_in
+from speclint.quantities import Measure, amount, si_unit, substituted, unit_in
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
 from speclint.rules.judgement import Amount
@@ -25,7 +25,6 @@ StepKind = Literal["taken", "counted", "read", "looked up", "limit", "worked", "
 _WORKED = "worked from what is taken here"
 #: Shown where only whether something is stated affects the result.
 STATED = "stated"
-_SI_OF = {"fluid pressure": "Pa", "temperature": "K", "temperature difference": "ΔK"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -138,13 +137,13 @@ class Record:
         )
         if measure.provenance == "assumed":
             self.assumed.append(measure.where)
-        unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+        unit = si_unit(measure.dimension)
         self._amounts[key] = (value, unit, unit_in(self.system, unit, measure.unit))
         self.quantity(symbol, words, measure, value)
 
     def quantity(self, symbol: str, words: str, measure: Measure, value: float) -> None:
         """Write down a figure of a stated quantity: its value, its width or its nominal."""
-        unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+        unit = si_unit(measure.dimension)
         origin = "" if measure.provenance == "drawing" else measure.provenance
         note = "; ".join(part for part in (measure.text, origin, measure.note) if part)
         where, stated = measure.where, measure.nominal
@@ -201,7 +200,7 @@ class Record:
     def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:
         """Write down a limit, and whether the repository set it."""
         note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
-        unit = _SI_OF.get(declared.dimension) or DIMENSIONS[declared.dimension].si
+        unit = si_unit(declared.dimension)
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
         found, written, source = measure.nominal, unit_in(self.system, unit, measure.unit), declared.source
@@ -333,7 +332,7 @@ def stated_as(measure: Measure) -> str:
     """
     if measure.text and not measure.tolerance_class:
         return measure.text
-    unit = _SI_OF.get(measure.dimension) or DIMENSIONS[measure.dimension].si
+    unit = si_unit(measure.dimension)
     low, high = (amount(end, unit, measure.unit) for end in (measure.low, measure.high))
     band = low if low == high else f"{low} to {high}"
     return f"{measure.text} ({band})" if measure.text else band

@@ -11,7 +11,7 @@ from xml.etree import ElementTree
 
 from speclint.checking import Assessment
 from speclint.errors import Location
-from speclint.quantities import Measure
+from speclint.quantities import Measure, System
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.printed import DrawnAgain, InSpec, OnSheet, Printed, Quantity, Words, Worked
@@ -21,14 +21,58 @@ from tests.example import of_one_cylinder
 
 #: A number in words: not one within a name, such as that of a thread or of a material.
 _NUMBER = re.compile(r"(?<![\w.,/-])[-+−±]?\d[\d ]*(?:\.\d+)?(?![\w]*\d)")
+METRIC = frozenset(
+    {
+        "m",
+        "mm",
+        "µm",
+        "m²",
+        "mm²",
+        "cm²",
+        "N",
+        "kN",
+        "N/mm",
+        "N·m",
+        "kN·m",
+        "Pa",
+        "MPa",
+        "bar",
+        "mbar",
+        "m/s",
+        "m/s²",
+    }
+    | {"km/h", "°C", "kg", "kg/s", "kg/h", "kg/kWh", "kW", "W/(m·K)"}
+)
+IMPERIAL = frozenset(
+    {
+        "in",
+        "thou",
+        "in²",
+        "lbf",
+        "lbf/in",
+        "lbf·ft",
+        "psi",
+        "ft/s",
+        "ft/s²",
+        "mph",
+        "°F",
+        "lb/h",
+        "lb/ihp·h",
+        "lb",
+    }
+)
+_WORDS = {"in", "bar"}  # which stand for much else: units only after a number, or before what only a unit has
+_NAMES = "|".join(map(re.escape, sorted((METRIC | IMPERIAL) - _WORDS, key=len, reverse=True)))
+#: A unit in words.
+_UNIT = re.compile(rf"(?<![\w./·])(?:{_NAMES})(?![\w/·²])|(?<=\d )(?:in|bar)(?![\w²/])|bar(?= absolute)")
 _PLACE = 0.06  # units of the paper by which a mark may stand off
 _SCALE = 0.6  # units by which a length drawn to scale may be off: a third of a line
 
 
 @cache
-def all_figures() -> dict[str, Figure]:
-    """Every figure of one cylinder of the example, by its name: made once for all tests."""
-    found = list(figures(of_one_cylinder()))
+def all_figures(system: System = "as written") -> dict[str, Figure]:
+    """Every figure of one cylinder of the example, by its name, in units of a system: made once for all tests."""
+    found = list(figures(of_one_cylinder(), system))
     assert len({figure.name for figure in found}) == len(found)
     return {figure.name: figure for figure in found}
 
@@ -46,7 +90,12 @@ class Holder:
         """All that a figure prints or places otherwise than the sheets and specs have it."""
         return [
             f"{figure.name}: {one}"
-            for one in (*self._unknown(figure), *self._false(figure), *self._misplaced(figure))
+            for one in (
+                *self._unknown(figure),
+                *self._false(figure),
+                *_of_other_units(figure),
+                *self._misplaced(figure),
+            )
         ]
 
     # Numbers
@@ -56,7 +105,7 @@ class Holder:
         held = figure.held
         ticks = {f"{round(mark.value, 9):g}".replace("-", "−") for mark in held.marks}
         known = {str(one) for one in held.printed} | ticks | set(held.counted)
-        known |= {f"{one} mm" for one in held.counted}
+        known |= {f"{one} {unit}" for one in held.counted for unit in ("mm", "in")}
         for text in texts_of(figure):
             if text not in known and _NUMBER.search(_without_names(text, self._assessment)):
                 yield f"the drawing says {text!r}, which is no quantity"
@@ -67,8 +116,7 @@ class Holder:
 
     def _false(self, figure: Figure) -> Iterator[str]:
         """Numbers that are not those of the quantity that they are said to be."""
-        lines = [*figure.held.printed, *(one for one in cells_of(figure) if isinstance(one, Words))]
-        for line in lines:
+        for line in lines_of(figure):
             rest = _without_names(line, self._assessment)
             for number in line.numbers:
                 if number.text not in rest:
@@ -197,6 +245,35 @@ def _of_step(step: Step, origin: OnSheet) -> float | None:
         return None
     filled = {name: value for name, value, _ in step.filled}
     return filled[origin.argument] if origin.argument else float(step.value)
+
+
+def lines_of(figure: Figure) -> list[Words]:
+    """The lines of a drawing, the cells of its table and the words beneath it whose numbers are known."""
+    return [
+        *figure.held.printed,
+        *(one for one in (*cells_of(figure), figure.says) if isinstance(one, Words)),
+    ]
+
+
+def without_quotes(text: str, figure: Figure) -> str:
+    """A text of a figure without what it quotes of specs."""
+    quoted = {one.text for line in lines_of(figure) for one in line.numbers if one.as_stated}
+    for one in sorted(quoted, key=len, reverse=True):
+        text = text.replace(one, " ")
+    return text
+
+
+def units_in(text: str) -> set[str]:
+    """The units that drawings print, in one system or the other, that stand in a text."""
+    return {found[0] for found in _UNIT.finditer(text)}
+
+
+def _of_other_units(figure: Figure) -> Iterator[str]:
+    """Lines that name a unit in which none of their numbers is."""
+    for line in lines_of(figure):
+        units = {one.unit for one in line.numbers if not one.as_stated}
+        if units and (others := units_in(without_quotes(line, figure)) - units):
+            yield f"{line!r} has no number in {', '.join(sorted(others))}"
 
 
 def texts_of(figure: Figure) -> list[str]:

@@ -4,21 +4,142 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from xml.etree import ElementTree
 
 import pytest
 
 from speclint.checking import Check
+from speclint.quantities import System
+from speclint.reports.pack.drawn_units import drawn_in, drawn_number
 from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import Held, Quantity, judged, shown, words
 from tests.example import of_one_cylinder
-from tests.reports.held_drawings import Holder, all_figures
+from tests.reports.held_drawings import (
+    METRIC,
+    Holder,
+    all_figures,
+    cells_of,
+    units_in,
+    without_quotes,
+)
 
 
-def test_every_number_and_every_place_is_that_of_a_sheet_or_a_spec() -> None:
-    holder = Holder(of_one_cylinder())
-    assert [one for figure in all_figures().values() for one in holder.wrong(figure)] == []
+def marks_of(figure: Figure) -> list[ElementTree.Element]:
+    return list(ElementTree.fromstring(figure.drawing).iter())
+
+
+def said_by(figure: Figure) -> list[str]:
+    """All words of a figure: on the drawing, of its links, for a screen reader, in the table and round it."""
+    tags = ("}text", "}title", "}desc")
+    drawn = ["".join(one.itertext()) for one in marks_of(figure) if one.tag.endswith(tags)]
+    return [*drawn, figure.heading, figure.says, *figure.columns, *cells_of(figure)]
+
+
+def shapes_of(figure: Figure) -> list[dict[str, str]]:
+    """What is drawn of parts and curves: no words, and neither the lines of axes nor the boxes of a scale bar."""
+    tags = ("}rect", "}circle", "}polygon", "}polyline", "}path")
+    shapes = [dict(one.items()) for one in marks_of(figure) if one.tag.endswith(tags)]
+    return [one for one in shapes if one.get("class") not in ("solid", "blank", "arrow")]
+
+
+def cut_off(figure: Figure) -> list[str]:
+    """Words that may reach beyond the paper; turned ones are told by their length down it."""
+    root = ElementTree.fromstring(figure.drawing)
+    left, top, wide, tall = map(float, (root.get("viewBox") or "").split())
+    found = []
+    for one in (one for one in root.iter() if one.tag.endswith("}text")):
+        says = "".join(one.itertext())
+        turned, length = one.get("transform") is not None, 7.0 * len(says)
+        at, low, room = (
+            (float(one.get("y", "")), top, tall) if turned else (float(one.get("x", "")), left, wide)
+        )
+        start = at - {"start": 0.0, "middle": length / 2, "end": length}[one.get("text-anchor", "start")]
+        if start < low - 2 or start + length > low + room + 2:
+            found.append(says)
+    return found
+
+
+@cache
+def holder() -> Holder:
+    return Holder(of_one_cylinder())
+
+
+@pytest.mark.parametrize("system", ["as written", "imperial"])
+def test_every_number_and_every_place_is_that_of_a_sheet_or_a_spec(system: System) -> None:
+    figures = all_figures(system).values()
+    assert [one for figure in figures for one in holder().wrong(figure)] == []
+
+
+def test_drawings_of_a_metric_design_are_the_same_as_written_and_in_metric() -> None:
+    metric = {name: (one.drawing, said_by(one)) for name, one in all_figures("metric").items()}
+    assert metric == {name: (one.drawing, said_by(one)) for name, one in all_figures().items()}
+
+
+def test_inch_pound_drawings_name_no_metric_unit_but_in_what_specs_state() -> None:
+    left = {
+        (figure.name, text)
+        for figure in all_figures("imperial").values()
+        for text in said_by(figure)
+        if units_in(without_quotes(text, figure)) & METRIC
+    }
+    assert left == set()
+
+
+def test_inch_pound_drawings_to_scale_are_laid_out_as_the_metric_ones() -> None:
+    """The same parts in the same places: only numbers, words and scale bars differ. Axes leave room for their words."""
+    every = all_figures().items()
+    to_scale = {name: one for name, one in every if one.held.scale is not None and not one.held.marks}
+    assert len(to_scale) > 25
+    for name, one in to_scale.items():
+        other = all_figures("imperial")[name]
+        assert shapes_of(one) == shapes_of(other), name
+        assert one.held.scale == other.held.scale, name
+        assert one.drawing != other.drawing, name
+
+
+#: The metric units of the axes on which no quantity is placed that could show them to be false, by sort of figure.
+_AXES = {
+    ("chain", "x links"): "mm",
+    ("efforts", "x70 20"): "km/h",
+    ("efforts", "x70 340"): "km/h",
+    ("efforts", "y70 20"): "kN",
+    ("efforts", "y70 340"): "kg/kWh",
+    ("following", "x70 406"): "°",
+    ("indicator", "x70 26"): "",
+    ("indicator", "y70 26"): "bar",
+    ("moment", "x70 20"): "°",
+    ("valves", "x70 208"): "°",
+    ("valves", "y70 208"): "cm²",
+    ("valves", "y70 24"): "mm",
+}
+
+
+def test_axes_of_curves_alone_stand_where_the_metric_ones_do() -> None:
+    seen = set()
+    for figure in all_figures("imperial").values():
+        placed = {one.axis for one in figure.held.placed}
+        for mark in (one for one in figure.held.marks if one.axis not in placed):
+            key = figure.name.partition("-")[0], mark.axis
+            seen.add(key)
+            (low, at_low), *_, (high, at_high) = sorted(
+                (one.value, one.at) for one in all_figures()[figure.name].held.marks if one.axis == mark.axis
+            )
+            metric = low + (mark.at - at_low) / (at_high - at_low) * (high - low)
+            with drawn_in("imperial"):
+                meant, *ends = (drawn_number(one, _AXES[key]) for one in (metric, low, high))
+            assert mark.value == pytest.approx(meant, abs=1e-3 * (ends[1] - ends[0])), (
+                key
+            )  # a third of a unit of paper
+    assert seen == set(_AXES)
+
+
+def test_longer_words_are_cut_nowhere() -> None:
+    """By the widest letter of usual faces, 7 units of a line of 13: no more words reach beyond a paper than metric."""
+    metric, imperial = all_figures(), all_figures("imperial")
+    found = {name: (cut_off(imperial[name]), cut_off(one)) for name, one in metric.items()}
+    assert {name: cut for name, (cut, usual) in found.items() if len(cut) > len(usual)} == {}
 
 
 @pytest.mark.parametrize(
@@ -94,7 +215,7 @@ def drawn(change: Callable[[Paper], None] = lambda _: None, text: str = "") -> F
 
 
 def wrong_of(figure: Figure) -> list[str]:
-    return Holder(of_one_cylinder()).wrong(figure)
+    return holder().wrong(figure)
 
 
 def test_a_drawing_that_says_what_its_sheet_says_is_in_order() -> None:
@@ -108,6 +229,20 @@ def test_a_number_that_is_no_quantity_is_told() -> None:
 def test_a_number_other_than_the_sheet_has_is_told() -> None:
     off = words("{} mm left", replace(shown(quantity(), "mm", 3), text="−0.170"))
     assert any("−0.170" in one for one in wrong_of(drawn(text=off)))
+
+
+def test_a_unit_in_which_no_number_of_the_line_is_is_told() -> None:
+    millimetres = shown(quantity(), "mm", 3)
+    assert any("no number in MPa" in one for one in wrong_of(drawn(text=words("{} {MPa} left", millimetres))))
+    with drawn_in("imperial"):
+        off = words("{} mm left", shown(quantity(), "mm", 3))
+    assert any("no number in mm" in one for one in wrong_of(drawn(text=off)))
+
+
+def test_a_mark_of_millimetres_on_an_axis_of_inches_is_told() -> None:
+    with drawn_in("imperial"):
+        figure = drawn()
+    assert any("stands at" in one for one in wrong_of(figure))
 
 
 def test_a_quantity_that_the_sheet_has_otherwise_is_told() -> None:

@@ -169,5 +169,5 @@ def _rows(drawn: GearDrawn, notch: str) -> Iterator[tuple[str, ...]]:
             angle, share, travel = (
                 drawn.again(partial(work, notch, side, event)) for work in (angle_of, share_at, travel_at)
             )
-            piston = words("{} mm from its end, {} %", shown(travel, "mm", 1), shown(share, "%", 1))
+            piston = words("{} {mm} from its end, {} %", shown(travel, "mm", 1), shown(share, "%", 1))
             yield notch, side, event.replace("_", "-"), words("{}°", shown(angle, "°", 1)), piston

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from speclint.reports import Labels, Paper, Point, Quantity, ticks
+from speclint.reports import Labels, Paper, Point, Quantity, axis_marks, title_at, unit_named, words
 
 WIDTH = 760.0
 _TICK = 5.0
@@ -31,23 +30,31 @@ class Field:
             round(y + tall - (up - y_0) / (y_1 - y_0) * tall, 1),
         )
 
-    def frame(self, across: str, up: str, *, marks: Sequence[float] = (), numbers: bool = True) -> None:
-        """Left axis and foot with their ticks and words; ``marks`` stand across where round numbers would not do."""
+    def frame(
+        self, across: str, up: str, *, marks: Sequence[float] = (), numbers: bool = True, unit: str = ""
+    ) -> None:
+        """Left axis and foot with their ticks and words; ``marks`` stand across where round numbers would not do.
+
+        A title has the metric unit of its axis in braces; ``unit`` is that of an axis across without a title.
+        """
         (x, y), (wide, tall) = self.corner, self.size
         self.paper.line((x, y), (x, y + tall), "thin")
         self.paper.line((x, y + tall), (x + wide, y + tall), "thin")
-        for value in ticks(*self.up, max(2, round(tall / 60))):
+        heights = axis_marks(*self.up, unit_named(up), max(2, round(tall / 60)))
+        for number, value in heights:
             at = self.place(self.across[0], value)
             self.paper.line(at, (at[0] + _TICK, at[1]), "thin")
-            self.paper.mark(f"y{x:g} {y:g}", value, at[1], (at[0] - 7, at[1] + 4), "end")
-        for value in marks or ticks(*self.across, 8):
+            self.paper.mark(f"y{x:g} {y:g}", number, at[1], (at[0] - 7, at[1] + 4), "end")
+        stated = [(value, value) for value in marks]
+        for number, value in stated or axis_marks(*self.across, unit or unit_named(across), 8):
             at = self.place(value, self.up[0])
             self.paper.line(at, (at[0], at[1] - _TICK), "thin")
             if numbers:
-                self.paper.mark(f"x{x:g} {y:g}", value, at[0], (at[0], at[1] + 17))
-        self.paper.text((x - 46, y + tall / 2), up, "quiet", "middle", turn=-90)
+                self.paper.mark(f"x{x:g} {y:g}", number, at[0], (at[0], at[1] + 17))
+        left = title_at(x - 46, x - 7, (number for number, _ in heights))
+        self.paper.text((left, y + tall / 2), words(up), "quiet", "middle", turn=-90)
         if across:
-            self.paper.text((x + wide / 2, y + tall + 36), across, "quiet", "middle")
+            self.paper.text((x + wide / 2, y + tall + 36), words(across), "quiet", "middle")
 
     def curve(self, points: Iterable[tuple[float, float]], ink: str = "edge") -> None:
         """A line through pairs of values."""
@@ -78,7 +85,7 @@ class Field:
         self.paper.text((x + off[0], y + off[1]), text, ink, anchor)
 
     def holds(self, up: Quantity, unit: str, across: float) -> None:
-        """Note that a quantity stands at a place of the axis across, in the unit of the axis up."""
+        """Note that a quantity stands at a place of the axis across, in the metric unit of the axis up."""
         x, y = self.corner
         self.paper.place(up, unit, f"y{x:g} {y:g}", self.place(across, up.in_unit(unit))[1])
 
@@ -96,38 +103,6 @@ class Field:
         x, y = self.place(across, up)
         self.paper.line((x - 4, y - 4), (x + 4, y + 4), "edge")
         self.paper.line((x - 4, y + 4), (x + 4, y - 4), "edge")
-
-
-def shown(value: float) -> str:
-    """A number of an axis, with the minus sign of print."""
-    return f"{round(value, 9):g}".replace("-", "−")
-
-
-def degrees(angle: float, places: int = 1) -> str:
-    """An angle in degrees, in words.
-
-    >>> degrees(math.pi / 6)
-    '30.0°'
-    """
-    return f"{math.degrees(angle):.{places}f}°".replace("-", "−")
-
-
-def bars(pressure: float) -> str:
-    """A pressure or a difference of pressures in bar, in words.
-
-    >>> bars(16.2e5)
-    '16.20 bar'
-    """
-    return f"{pressure / 1e5:.2f} bar"
-
-
-def percent(share: float) -> str:
-    """A share in per cent, in words.
-
-    >>> percent(0.3504)
-    '35.0 %'
-    """
-    return f"{share * 100:.1f} %"
 
 
 def top_of(values: Iterable[float], room: float = 1.12) -> float:

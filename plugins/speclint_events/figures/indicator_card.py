@@ -38,7 +38,7 @@ def _figure(drawn: GearDrawn, both: CylinderCycle) -> Figure:
     before, after = (cycle.end.clearance_share for cycle in ends)
     highest = top_of([supply.chest, both.greatest_pressure], 1.08) / 1e5
     field = Field(paper, (70.0, 26.0), (660.0, 390.0), (-before, 1 + after), (0.0, highest))
-    field.frame("share of the stroke from the front dead centre", "pressure, bar absolute", marks=_TENTHS)
+    field.frame("share of the stroke from the front dead centre", "pressure, {bar} absolute", marks=_TENTHS)
     labels = field.labels()
     _lines(field, supply.chest, supply.belt, labels)
     for cycle in ends:
@@ -150,7 +150,7 @@ def _beneath(drawn: GearDrawn, side: str) -> Words:
         drawn.again(partial(of_cycle, side, what)) for what in ("mean_pressure", "diagram_factor")
     )
     return words(
-        f"{side}: mean effective pressure {{}} bar, {_FACTOR} {{}}, clearance volume {{}} %",
+        f"{side}: mean effective pressure {{}} {{bar}}, {_FACTOR} {{}}, clearance volume {{}} %",
         shown(mean, "bar", 2),
         shown(factor, "", 2),
         shown(drawn.again(partial(clearance_of, side)), "%", 1),
@@ -162,10 +162,10 @@ def _rows(drawn: GearDrawn) -> Iterator[tuple[str, str]]:
         mean, factor = (
             drawn.again(partial(of_cycle, side, what)) for what in ("mean_pressure", "diagram_factor")
         )
-        yield f"mean effective pressure, {side}, as drawn", words("{} bar", shown(mean, "bar", 2))
+        yield f"mean effective pressure, {side}, as drawn", words("{} {bar}", shown(mean, "bar", 2))
         sheets = drawn.quantity(_STEAM, f"p_m{side[0]}"), drawn.quantity(_STEAM, f"k_{side[0]}")
         if sheets[0] is not None and sheets[1] is not None:
-            says = words(f"{{}} bar, {_FACTOR} {{}}", shown(sheets[0], "bar", 2), shown(sheets[1], "", 3))
+            says = words(f"{{}} {{bar}}, {_FACTOR} {{}}", shown(sheets[0], "bar", 2), shown(sheets[1], "", 3))
             yield f"on the sheet of {_STEAM}, {side}", says
         yield f"{_FACTOR}, {side}, as drawn", words("{}", shown(factor, "", 3))
         for event in ("admission", "cut_off", "release", "compression"):
@@ -173,10 +173,10 @@ def _rows(drawn: GearDrawn) -> Iterator[tuple[str, str]]:
             pressure = drawn.again(partial(pressure_at, side, event))
             share = drawn.again(partial(share_at, drawn.notch, side, event))
             says = words(
-                f"{{}} bar absolute, {{}} % of the stroke{left}",
+                f"{{}} {{bar}} absolute, {{}} % of the stroke{left}",
                 shown(pressure, "bar", 2),
                 shown(share, "%", 1),
             )
             yield f"{event.replace('_', '-')}, {side}", says
     chest, belt = (shown(drawn.again(partial(supplied, what)), "bar", 2) for what in ("chest", "belt"))
-    yield "chest and belt", words("{} bar and {} bar absolute", chest, belt)
+    yield "chest and belt", words("{} {bar} and {} {bar} absolute", chest, belt)

@@ -140,13 +140,13 @@ def _figure(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Figure:
 
 
 def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> None:
-    field.frame("", "tractive effort, kN")
+    field.frame("", "tractive effort, {kN}", unit="km/h")
     labels = field.labels()
     if engine.adhesion is not None:
         x, y = field.level(engine.adhesion / 1e3)
         labels.avoid([field.place(0.0, engine.adhesion / 1e3), (x, y)])
         field.paper.text(
-            (x, y - 6), _on_sheet(drawn, _ADHESION, "F_a", "adhesion, {} kN", "kN", 1), "figure", "end"
+            (x, y - 6), _on_sheet(drawn, _ADHESION, "F_a", "adhesion, {} {kN}", "kN", 1), "figure", "end"
         )
     for notch in notches:
         limit = notch.limit(engine.boiler) if engine.boiler is not None else None
@@ -168,7 +168,7 @@ def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch
         speed, effort = notch.efforts()[at]
         if math.isclose(speed, v):
             field.paper.circle(field.place(speed, effort), 4.5, "solid")
-            running = words("running, {} kN", shown(_at(drawn, notch, at, 1), "kN", 1))
+            running = words("running, {} {kN}", shown(_at(drawn, notch, at, 1), "kN", 1))
             labels.put(field.place(speed, effort), running)
 
 
@@ -181,13 +181,13 @@ def _starting(drawn: GearDrawn, engine: Engine) -> Iterator[_Mark]:
     if turns is not None and effort is not None:
         yield (
             (engine.speed(turns), effort / 1e3),
-            _on_sheet(drawn, _ADHESION, "F", "starting, {} kN", "kN", 1),
+            _on_sheet(drawn, _ADHESION, "F", "starting, {} {kN}", "kN", 1),
         )
 
 
 def _fed(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Iterator[_Mark]:
     """Speed and effort of each notch at which it takes what the boiler makes, by speed; the first has the words."""
-    says = _on_sheet(drawn, _BOILER, "m_b", "boiler, {} kg/s", "kg/s", 2)
+    says = _on_sheet(drawn, _BOILER, "m_b", "boiler, {} {kg/s}", "kg/s", 2)
     found = [notch.limit(engine.boiler) for notch in notches if engine.boiler is not None]
     for place in sorted(one for one in found if one is not None):
         yield place, says
@@ -220,7 +220,7 @@ def _curve(field: Field, notch: Notch, engine: Engine, limit: tuple[float, float
 
 
 def _rates(field: Field, notches: list[Notch]) -> None:
-    field.frame("speed of the engine, km/h", "steam, kg/kWh")
+    field.frame("speed of the engine, {km/h}", "steam, {kg/kWh}")
     for notch in notches:
         field.curve(notch.rates())
         for point in notch.rates():
@@ -261,14 +261,14 @@ def _rows(drawn: GearDrawn, notches: list[Notch]) -> Iterator[tuple[str, ...]]:
     for notch in notches:
         for at in range(len(notch.points)):
             numbers = (
-                words(f"{{}} {unit}", shown(_at(drawn, notch, at, which), unit, places))
+                words(f"{{}} {{{unit}}}", shown(_at(drawn, notch, at, which), unit, places))
                 for which, (unit, places) in enumerate(units)
             )
             yield notch.name, *numbers
     found = (
-        (f"adhesion, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F_a", "{} kN", "kN", 1)),
-        (f"boiler, {_BOILER}", 3, _on_sheet(drawn, _BOILER, "m_b", "{} kg/s", "kg/s", 3)),
-        (f"starting, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F", "{} kN", "kN", 1)),
+        (f"adhesion, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F_a", "{} {kN}", "kN", 1)),
+        (f"boiler, {_BOILER}", 3, _on_sheet(drawn, _BOILER, "m_b", "{} {kg/s}", "kg/s", 3)),
+        (f"starting, {_ADHESION}", 2, _on_sheet(drawn, _ADHESION, "F", "{} {kN}", "kN", 1)),
     )
     for what, place, says in found:
         if says:

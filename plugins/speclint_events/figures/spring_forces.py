@@ -85,9 +85,9 @@ def _figure(scan: _Scan) -> Figure:
     paper = Paper(name, title, "; ".join(f"{what}: {size}" for what, size in rows), WIDTH, 700.0)
     across, top = (0.0, scan.angles[-1]), 20.0
     moved = (
-        ("lift, mm", "mm", 90.0, scan.each("h")),
-        ("velocity, m/s", "m/s", 100.0, scan.velocities()),
-        ("acceleration, m/s²", "m/s²", 130.0, scan.each("a")),
+        ("lift, {mm}", "mm", 90.0, scan.each("h")),
+        ("velocity, {m/s}", "m/s", 100.0, scan.velocities()),
+        ("acceleration, {m/s²}", "m/s²", 130.0, scan.each("a")),
     )
     for says, unit, tall, values in moved:
         ends = _ends([one.in_unit(unit) for one in values if one is not None], 0.25)
@@ -129,11 +129,11 @@ def _motion(field: Field, scan: _Scan, says: str, unit: str, values: Sequence[Qu
         field.holds(one, unit, at)
     for at, one in ends if ends[0][1].value < 0 else ends[1:]:
         field.holds(one, unit, at)
-        labels.put(field.place(at, one.in_unit(unit)), words(f"{{}} {unit}", shown(one, unit)))
+        labels.put(field.place(at, one.in_unit(unit)), words(f"{{}} {{{unit}}}", shown(one, unit)))
 
 
 def _loaded(field: Field, scan: _Scan) -> None:
-    field.frame("angle of the cam from the foot of its lift, °", "load, N")
+    field.frame("angle of the cam from the foot of its lift, °", "load, {N}")
     field.level(0.0, "fine")
     there, needed = ([up for _, up in curve] for curve in scan.courses.curves)
     places = list(zip(scan.angles, there, needed, strict=True))
@@ -180,7 +180,7 @@ def _margin(field: Field, scan: _Scan, labels: Labels) -> None:
     labels.avoid(ends)
     middle = ends[0][0], (ends[0][1] + ends[1][1]) / 2
     apart = worked(short_of, there=there, needed=needed)
-    labels.put(middle, words(f"{{}} N {'short' if short else 'left'}", shown(apart, "N", 0)))
+    labels.put(middle, words(f"{{}} {{N}} {'short' if short else 'left'}", shown(apart, "N", 0)))
 
 
 def _runs(points: list[tuple[float, float | None]]) -> Iterator[list[tuple[float, float]]]:
@@ -197,8 +197,8 @@ def _runs(points: list[tuple[float, float | None]]) -> Iterator[list[tuple[float
 def _rows(scan: _Scan) -> Iterator[tuple[str, str]]:
     sheet = (
         ("cam angle of the least margin", "φ", "{} °", "°", 1),
-        ("lift of the valve there", "h", "{} mm", "mm", 2),
-        ("acceleration there", "a", "{} m/s²", "m/s²", 1),
+        ("lift of the valve there", "h", "{} {mm}", "mm", 2),
+        ("acceleration there", "a", "{} {m/s²}", "m/s²", 1),
     )
     for what, symbol, says, unit, places in sheet:
         found = on_sheet(scan.check, symbol)
@@ -207,5 +207,5 @@ def _rows(scan: _Scan) -> Iterator[tuple[str, str]]:
     loads = scan.courses.judged
     assert loads is not None  # as was asked
     for name, load in zip(scan.courses.names, loads, strict=True):
-        yield f"{name}, there", words("{} N", shown(load, "N", 0))
+        yield f"{name}, there", words("{} {N}", shown(load, "N", 0))
     yield "judged", scan.check.outcome

@@ -128,7 +128,7 @@ def _figure(gear: str, turning: list[Turning], average: Quantity, share: Quantit
     field = Field(paper, (70.0, 20.0), (490.0, 310.0), (0.0, 360.0), (low, top_of(highest)))
     field.frame(
         "crank angle of the first crank, in the direction of running, °",
-        "turning moment, kN·m",
+        "turning moment, {kN·m}",
         marks=_ANGLES,
     )
     told, labels = _told(turning), field.labels()
@@ -136,7 +136,7 @@ def _figure(gear: str, turning: list[Turning], average: Quantity, share: Quantit
         x, y = field.level(value.in_unit("kN·m"), "fine")
         labels.avoid([field.place(0.0, value.in_unit("kN·m")), (x, y)])
         field.holds(value, "kN·m", 0.0)
-        paper.text((x + 6, y + 4), words(f"{says}, {{}} kN·m", shown(value, "kN·m", 1)), "quiet")
+        paper.text((x + 6, y + 4), words(f"{says}, {{}} {{kN·m}}", shown(value, "kN·m", 1)), "quiet")
     for _, one in told:
         points = _points(one.moment)
         field.curve(points, _INK[one.direction])
@@ -147,7 +147,7 @@ def _figure(gear: str, turning: list[Turning], average: Quantity, share: Quantit
         paper.circle(at, 4.0, "point hold" if moment < allowed.value else "solid")
         lowest = _again(gear, one, "least")[0]
         field.holds(lowest, "kN·m", math.degrees(angle))
-        labels.put(at, words(f"{says}, {{}} kN·m", shown(lowest, "kN·m", 1)))
+        labels.put(at, words(f"{says}, {{}} {{kN·m}}", shown(lowest, "kN·m", 1)))
     return Figure.of(
         paper,
         gear,
@@ -191,10 +191,10 @@ def _rows(gear: str, turning: list[Turning], mean: Quantity, share: Quantity) ->
         moment, angle = _again(gear, one, "least")
         part = worked(as_share, moment=moment, mean=mean)
         says = shown(moment, "kN·m", 2), shown(angle, "°", 0), shown(part, "", 3)
-        yield _named(one), words("{} kN·m at {}°, {} of the mean", *says)
+        yield _named(one), words("{} {kN·m} at {}°, {} of the mean", *says)
         moment, angle = _again(gear, one, "greatest")
         says_most = shown(moment, "kN·m", 2), shown(angle, "°", 0)
-        yield f"greatest moment, {one.direction}", words("{} kN·m at {}°", *says_most)
-    yield "mean moment by the trade's formula", words("{} kN·m", shown(mean, "kN·m", 2))
+        yield f"greatest moment, {one.direction}", words("{} {kN·m} at {}°", *says_most)
+    yield "mean moment by the trade's formula", words("{} {kN·m}", shown(mean, "kN·m", 2))
     allowed = shown(share, ""), shown(worked(share_of, share=share, mean=mean), "kN·m", 2)
-    yield "least that is allowed", words("{} of the mean, {} kN·m", *allowed)
+    yield "least that is allowed", words("{} of the mean, {} {kN·m}", *allowed)

@@ -103,7 +103,7 @@ def _lifts(
 ) -> None:
     most = top_of([valve.valve.train.greatest_lift * 1e3 for valve in openings], 1.25)
     field = Field(paper, (_LEFT, 24.0), (_WIDE, 150.0), across, (0.0, most))
-    field.frame("", "lift, mm", marks=_round_angles(across), numbers=False)
+    field.frame("", "lift, {mm}", marks=_round_angles(across), numbers=False)
     _dead_centres(field, words=True)
     for one in openings:
         for points in _turned(one.lifts(), across):
@@ -111,7 +111,7 @@ def _lifts(
         top = max(one.lifts(), key=lambda point: point[1])
         middle = math.degrees((one.first + one.last) / 2)
         lift = drawn.again(partial(greatest_lift, side, one.name))
-        field.says((middle, top[1]), words(f"{one.name}, {{}} mm", shown(lift, "mm", 1)))
+        field.says((middle, top[1]), words(f"{one.name}, {{}} {{mm}}", shown(lift, "mm", 1)))
 
 
 def _areas(
@@ -126,7 +126,7 @@ def _areas(
         up for points in demands.values() for _, up in points
     ]
     field = Field(paper, (_LEFT, 208.0), (_WIDE, 180.0), across, (0.0, top_of(highest, 1.2)))
-    field.frame("", "effective area, cm²", marks=_round_angles(across))
+    field.frame("", "effective area, {cm²}", marks=_round_angles(across))
     _dead_centres(field)
     for one in openings:
         for points in _turned(one.areas(), across):
@@ -134,7 +134,7 @@ def _areas(
         top = max(one.areas(), key=lambda point: point[1])
         area = drawn.again(partial(greatest_area, end.end.value, one.name))
         middle = math.degrees((one.first + one.last) / 2)
-        field.says((middle, top[1]), words(f"{one.name}, {{}} cm²", shown(area, "cm²", 1)))
+        field.says((middle, top[1]), words(f"{one.name}, {{}} {{cm²}}", shown(area, "cm²", 1)))
     for points in demands.values():
         for part in _turned(points, across):
             field.curve(part, "ghost")
@@ -257,8 +257,8 @@ def _rows(drawn: GearDrawn, end: CylinderEnd) -> tuple[tuple[str, str], ...]:
         rows.append((event.replace("_", "-"), says))
     for name in ("inlet", "exhaust"):
         lift, clearance = (drawn.again(partial(work, side, name)) for work in (greatest_lift, clearance_hot))
-        rows.append((f"greatest lift of the {name}", words("{} mm", shown(lift, "mm", 2))))
-        rows.append(("clearance at its tappet, hot", words("{} mm", shown(clearance, "mm", 2))))
+        rows.append((f"greatest lift of the {name}", words("{} {mm}", shown(lift, "mm", 2))))
+        rows.append(("clearance at its tappet, hot", words("{} {mm}", shown(clearance, "mm", 2))))
         mach, most = drawn.quantity(_RULE, f"Z_{name[0]}{side[0]}"), _limit(drawn, name)
         if mach is not None and most is not None:
             says = words("{}, {} allowed", shown(mach, "", 3), shown(most, ""))

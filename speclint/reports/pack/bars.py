@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 import svg
 
-from speclint.reports.pack.paper import SIZE, Paper, shortened, ticks, wide
-from speclint.reports.pack.printed import Quantity
+from speclint.reports.pack.drawn_units import unit_named
+from speclint.reports.pack.paper import SIZE, Paper, axis_marks, shortened, wide
+from speclint.reports.pack.printed import Quantity, words
 
 _WIDTH, _TOP, _FOOT, _PAD = 900.0, 16.0, 44.0, 16.0
 _ROW = 30.0
@@ -21,7 +22,7 @@ _THIN = 1.5
 class Bar:
     """One row: its label, where its bar starts and ends, what is written after it, and its ink.
 
-    ``of`` are the quantities that are drawn, each with the unit of the axis and the sign with which it counts there.
+    ``of`` are the quantities that are drawn, each with the metric unit of the axis and the sign with which it counts.
     """
 
     label: str
@@ -43,7 +44,10 @@ def chart(
     labels: float = 280.0,
     above: float = 0.0,
 ) -> Paper:
-    """A chart of rows of bars with an axis at the foot and a line at zero; ``above`` it so much room is left."""
+    """A chart of rows of bars with an axis at the foot and a line at zero; ``above`` it so much room is left.
+
+    ``unit`` is the title of the axis, with the metric unit of the rows in braces.
+    """
     beginning = _TOP + above
     paper = Paper(name, title, about, _WIDTH, beginning + len(rows) * _ROW + _FOOT)
     ends = [0.0, *(end for row in rows for end in (row.start, row.end, *(mark for mark, _ in row.marks)))]
@@ -56,13 +60,13 @@ def chart(
         return labels + _PAD + (value - low) / (high - low) * room
 
     foot = beginning + len(rows) * _ROW
-    for value in ticks(low, high, 5 if room > _NARROW else 3):
+    for number, value in axis_marks(low, high, unit_named(unit), 5 if room > _NARROW else 3):
         x = place(value)
         paper.line((x, beginning), (x, foot + 6), "grid")
-        paper.mark("x", value, x, (x, foot + 22))
-    paper.text((labels + _PAD + room / 2, foot + 38), unit, "quiet", "middle")
-    for number, row in enumerate(rows):
-        _row(paper, row, beginning + number * _ROW, place, labels)
+        paper.mark("x", number, x, (x, foot + 22))
+    paper.text((labels + _PAD + room / 2, foot + 38), words(unit), "quiet", "middle")
+    for at, row in enumerate(rows):
+        _row(paper, row, beginning + at * _ROW, place, labels)
     paper.line((place(0), beginning), (place(0), foot + 6), "edge")
     return paper
 

@@ -12,12 +12,13 @@ from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure, dimension_of, said, specs_of, word
-from speclint.reports.pack.paper import Paper, hatched, shortened, ticks
+from speclint.reports.pack.paper import Paper, axis_marks, hatched, shortened, wide
 from speclint.reports.pack.printed import Quantity, Words, joined, judged, shown, stated, words, worked
 from speclint.specs import ChainLink, DimensionChain
 
 _WIDTH, _LABELS, _TOP, _ROW = 900.0, 210.0, 18.0, 26.0
 _LEFT, _RIGHT = 230.0, 590.0  # where bars begin and end; beyond them are the sizes in words
+_WORDS = _RIGHT + 14
 _BREAK = 66.0  # for the axis of the links, and the word over the gap
 _FOOT = 44.0
 _SHARE = 0.08  # of the width of an axis, beyond the least and the greatest of what is drawn
@@ -93,9 +94,9 @@ def chain_figures(assessment: Assessment) -> Iterator[Figure]:
 
 def _figure(chain: DimensionChain, links: list[Linked], hot: Check | None) -> Figure:
     least, most = (gap_of(links, greatest=greatest) for greatest in (False, True))
-    says = words("{} to {} mm", *(shown(one, "mm", 3) for one in (least, most)))
-    rows: list[tuple[str, ...]] = [(one.name, one.said, _between("{} mm", one.moves)) for one in links]
-    rows.append(("gap, cold", says, _between("{} mm", worked(partial(moved, 1.0), low=least, high=most))))
+    says = words("{} to {} {mm}", *(shown(one, "mm", 3) for one in (least, most)))
+    rows: list[tuple[str, ...]] = [(one.name, one.said, _between("{} {mm}", one.moves)) for one in links]
+    rows.append(("gap, cold", says, _between("{} {mm}", worked(partial(moved, 1.0), low=least, high=most))))
     if hot is not None:
         rows.append((f"gap hot, {hot.case or 'at its worst'}", _hot_words(hot), ""))
     moving = sorted((one for one in links if one.moves.value > 0), key=lambda one: -one.moves.value)
@@ -104,7 +105,7 @@ def _figure(chain: DimensionChain, links: list[Linked], hot: Check | None) -> Fi
         f"chain-{chain.id}",
         f"Chain of {chain.id}",
         "; ".join(f"{what}: {size}" for what, size, _ in rows),
-        _WIDTH,
+        max(_WIDTH, _WORDS + max(wide(size) for _, size, _ in rows) + 8),
         _TOP + (len(links) + below) * _ROW + _BREAK + _FOOT,
     )
     _links(paper, links)
@@ -133,7 +134,7 @@ def _hot_words(hot: Check) -> Words:
     held = judged(hot)
     assert held is not None  # as was asked
     sign = hot.judgement.compared if hot.judgement else ""
-    return words("{} mm, needs {} {} mm", shown(held[0], "mm", 3), sign, shown(held[1], "mm", 3))
+    return words("{} {mm}, needs {} {} {mm}", shown(held[0], "mm", 3), sign, shown(held[1], "mm", 3))
 
 
 def _axis(ends: Sequence[float]) -> tuple[float, float]:
@@ -150,16 +151,16 @@ def _placing(ends: tuple[float, float]) -> Callable[[float], float]:
 def _scale(paper: Paper, axis: str, ends: tuple[float, float], top: float, foot: float) -> None:
     """Upright lines at round numbers, with the numbers beneath."""
     place = _placing(ends)
-    for value in ticks(*ends, 4):
+    for number, value in axis_marks(*ends, "mm", 4):
         paper.line((place(value), top), (place(value), foot + 5), "grid")
-        paper.mark(axis, value, place(value), (place(value), foot + 18))
+        paper.mark(axis, number, place(value), (place(value), foot + 18))
 
 
 def _row(paper: Paper, number: int, top: float, label: str, says: str) -> float:
     """The words of a row; returns the height of its middle."""
     middle = top + (number + 0.5) * _ROW
     paper.text((_LABELS, middle + 4), shortened(label, _LABELS), "word", "end")
-    paper.text((_RIGHT + 14, middle + 4), says, "figure")
+    paper.text((_WORDS, middle + 4), says, "figure")
     return middle
 
 
@@ -178,7 +179,9 @@ def _links(paper: Paper, links: Sequence[Linked]) -> None:
         if number + 1 < len(links):
             x = place(along[number + 1])
             paper.line((x, middle), (x, middle + _ROW), "thin")
-    paper.text(((_LEFT + _RIGHT) / 2, foot + 34), "mm from where the chain begins", "quiet", "middle")
+    paper.text(
+        ((_LEFT + _RIGHT) / 2, foot + 34), words("{mm} from where the chain begins"), "quiet", "middle"
+    )
 
 
 def _enlarged(
@@ -200,7 +203,7 @@ def _enlarged(
     place, rows = _placing(ends), 1 + (hot is not None) + len(moving)
     foot = top + rows * _ROW
     _scale(paper, "x gap", ends, top, foot)
-    middle = _row(paper, 0, top, "gap, cold", words("{} to {} mm", *(shown(one, "mm", 3) for one in gaps)))
+    middle = _row(paper, 0, top, "gap, cold", words("{} to {} {mm}", *(shown(one, "mm", 3) for one in gaps)))
     hatched(paper, (place(low), middle - 7), max(place(high) - place(low), 1.5), 14, pitch=5, rising=True)
     for one in gaps:
         paper.place(one, "mm", "x gap", place(one.in_unit("mm")))
@@ -215,7 +218,7 @@ def _enlarged(
             _hot(paper, hot, held[0], place(held[0].in_unit("mm")), middle)
     at = low
     for number, link in enumerate(moving, rows - len(moving)):
-        middle = _row(paper, number, top, f"by {link.name}", _between("{} mm", link.moves))
+        middle = _row(paper, number, top, f"by {link.name}", _between("{} {mm}", link.moves))
         by = link.moves.in_unit("mm")
         paper.box(
             (place(at), middle - 5), place(at + by) - place(at), 10, "shaft" if link.lever > 0 else "hole"
@@ -223,7 +226,7 @@ def _enlarged(
         at += by
         if number + 1 < rows:
             paper.line((place(at), middle), (place(at), middle + _ROW), "thin")
-    paper.text(((_LEFT + _RIGHT) / 2, foot + 34), "mm, the gap enlarged", "quiet", "middle")
+    paper.text(((_LEFT + _RIGHT) / 2, foot + 34), words("{mm}, the gap enlarged"), "quiet", "middle")
 
 
 def _limit(paper: Paper, of: Quantity, place: Callable[[float], float], middle: float) -> None:

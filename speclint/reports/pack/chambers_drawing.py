@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
-from speclint.reports.pack.paper import Paper, hatched, niced
+from speclint.reports.pack.paper import Paper, hatched
 from speclint.reports.pack.path_drawing import round_of
 from speclint.reports.pack.printed import Quantity, stated, words, worked
 from speclint.specs import CylinderBlock, Division, Length, SteamPassage, Weldment
@@ -123,7 +123,7 @@ def _figure(block: CylinderBlock, things: Sequence[_Thing]) -> Figure:
             _draw(paper, one, (x, top + _TOP - 8, high - _TOP), scale, number)
             x += max(one.wide * scale, 20.0) + _GAP
         top += high
-    paper.scale_bar((_LEFT, paper.height - 24), scale, niced(100 / scale))
+    paper.scale_bar((_LEFT, paper.height - 24), scale, 100 / scale)
     return Figure.of(
         paper,
         block.id,

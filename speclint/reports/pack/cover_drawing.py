@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, specs_of, word
-from speclint.reports.pack.paper import Paper, hatched, niced
+from speclint.reports.pack.paper import Paper, hatched
 from speclint.reports.pack.printed import Quantity, judged, on_sheet, shown, stated, words, worked
 from speclint.reports.pack.valve_drawing import half
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover
@@ -17,8 +17,8 @@ _AXIS, _TOP, _ROOM = 90.0, 60.0, 500.0
 _ROW = 24.0
 _RULE = "cover.thickness"
 _SAYS = (
-    "Half section, nominal sizes in mm, the steam beneath; the outer faces of plate and flange are drawn flush, as no "
-    "spec places one from the other. The red line is how thick the plate must be by the sheet of {}, {}; the chain "
+    "Half section, nominal sizes in {mm}, the steam beneath; the outer faces of plate and flange are drawn flush, as "
+    "no spec places one from the other. The red line is how thick the plate must be by the sheet of {}, {}; the chain "
     "line the circle up to which the steam presses on it."
 )
 
@@ -71,9 +71,9 @@ def _figure(cover: _Sized) -> Figure:
         paper.line((end, foot + 4), (end, y + 4), "fine")
         paper.dimension((_AXIS, y), (end, y), worked(half, whole=size))
         paper.text((_AXIS + 8, y - 4), words(f"Ø {{}} {says}", shown(size, "mm")), "figure")
-    paper.scale_bar((_AXIS, paper.height - 18), scale, niced(120 / scale))
+    paper.scale_bar((_AXIS, paper.height - 18), scale, 120 / scale)
     heading = f"{spec.id}: half section, and the thickness that it needs"
-    says = _SAYS.format(_RULE, cover.check.case or "as drawn")
+    says = words(_SAYS, _RULE, cover.check.case or "as drawn")
     return Figure.of(paper, spec.id, heading, says, rows, ("what", "size"))
 
 
@@ -162,11 +162,11 @@ def _rows(cover: _Sized) -> Iterator[tuple[str, str]]:
     assert held is not None  # as was asked
     yield "thickness", said(cover.thick)
     found = [shown(one, "mm", 2) for one in held]
-    yield "as its sheet has it", words("{} mm, at least {} mm", *found)
+    yield "as its sheet has it", words("{} {mm}, at least {} {mm}", *found)
     yield "flange", said(cover.spec.flange_thickness)
     yield from _diameter_rows(_lines(cover))
 
 
 def _diameter_rows(lines: Sequence[tuple[Quantity, str]]) -> Iterator[tuple[str, str]]:
     for size, says in lines:
-        yield f"diameter, {says}", words("{} mm", shown(size, "mm", 1))
+        yield f"diameter, {says}", words("{} {mm}", shown(size, "mm", 1))

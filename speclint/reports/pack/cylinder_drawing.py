@@ -9,7 +9,7 @@ from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_parts import covers, frame, studs
 from speclint.reports.pack.cylinder_sizes import Cylinder, cylinders_of
 from speclint.reports.pack.figures import Figure, millimetres, said, word
-from speclint.reports.pack.paper import Paper, niced
+from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import counted, shown, stated, words
 from speclint.reports.pack.section_view import ABOVE, BELOW, Spot, View, view_of
 from speclint.reports.pack.wall_drawing import HIGH, wall_of, walls
@@ -54,7 +54,7 @@ def _figure(cylinder: Cylinder) -> Figure:
 
 def _says(cylinder: Cylinder) -> str:
     parts = [
-        "Nominal sizes in mm. Above the axis the section through the top"
+        "Nominal sizes in {mm}. Above the axis the section through the top"
         + (
             ", below it that towards the frame."
             if cylinder.pads or cylinder.frame
@@ -68,7 +68,7 @@ def _says(cylinder: Cylinder) -> str:
         )
     if cylinder.covers:
         parts.append("In thin broken line what must be there, though no spec gives its size.")
-    return " ".join(parts)
+    return words(" ".join(parts))
 
 
 def _draw(paper: Paper, cylinder: Cylinder, view: View) -> None:
@@ -166,7 +166,7 @@ def _dimensions(paper: Paper, cylinder: Cylinder, view: View, foot: float) -> No
     assert isinstance(liner.length, Measure)
     long = stated(liner.length)
     paper.across(start, end, words("{}", shown(long, "mm")), 24, long)
-    paper.scale_bar((view.x(view.first), foot + 44), view.scale, niced(150 / view.scale))
+    paper.scale_bar((view.x(view.first), foot + 44), view.scale, 150 / view.scale)
 
 
 def _numbers(paper: Paper, cylinder: Cylinder, view: View) -> None:
@@ -200,7 +200,7 @@ def _rows(cylinder: Cylinder) -> Iterator[tuple[str, str, str]]:
         ("wall when new", wall_of(liner)),
         ("wall at the last bore", wall_of(liner, last=True)),
     ):
-        yield "", what, words("{} mm", shown(wall, "mm", 2)) if wall is not None else "not stated"
+        yield "", what, words("{} {mm}", shown(wall, "mm", 2)) if wall is not None else "not stated"
     yield "", "collar", words("Ø {}, {} thick", said(liner.collar.diameter), said(liner.collar.thickness))
     for name, port in liner.ports.items():
         sizes = said(port.from_collar), said(port.height), said(port.width)

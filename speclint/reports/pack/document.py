@@ -26,7 +26,7 @@ from speclint.reports.pack.same_working import firsts_of, led
 from speclint.reports.pack.shown_sheets import Sheets, ShownSheet, Sources
 from speclint.reports.pack.title_page import TitlePage, title_page
 from speclint.reports.pack.what_changed import WhatChanged, what_changed
-from speclint.reports.phrases import CAUTIONS, NO_CODES, verdict
+from speclint.reports.phrases import CAUTIONS, NO_CODES, units_asked, verdict
 from speclint.repository import WorkTree
 from speclint.rules import Grade
 
@@ -111,6 +111,7 @@ def document(
 ) -> Document:
     """Gather the document; ``on_progress`` is called with the stage of the work.
 
+    Sheets and figures are in the units of the ``system``, else in those that the works chose.
     ``compared`` holds the design against another state of it, which then has a section of its own.
     """
     today = dt.date.today()
@@ -123,7 +124,7 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawn = drawn_once(led(figures(assessment), firsts), names)
+    drawn = drawn_once(led(figures(assessment, units_asked(assessment, system)), firsts), names)
     parts = with_figures(parts, drawn)
     held = dict(_families_of_holds(groups, labels))
     signed = signatories(assessment, held)

@@ -7,19 +7,23 @@ from collections.abc import Iterator
 from speclint.checking import Assessment
 from speclint.errors import FamilyError
 from speclint.families import FamilyFailed, FigureMaker, call
+from speclint.quantities import System
+from speclint.reports.pack.drawn_units import drawn_in
 from speclint.reports.pack.figures import Figure
 
 _OWN = "speclint"
 
 
-def figures(assessment: Assessment) -> Iterator[Figure]:
-    """The figures, those of the whole design first.
+def figures(assessment: Assessment, system: System = "as written") -> Iterator[Figure]:
+    """The figures in the units of a system, those of the whole design first; metric where a maker knows no other.
 
     :raises FamilyError: where a family's maker fails, or hands over what is no figure or has a name that is taken.
     """
     drawn: dict[str, str] = {}
     for family, maker in assessment.loaded.drawings:
-        for figure in _made(family, maker, assessment):
+        with drawn_in(system if maker.in_chosen_units else "as written"):
+            made = _made(family, maker, assessment)
+        for figure in made:
             if figure.name in drawn:
                 raise FamilyError(
                     f"family {family}: a figure {figure.name} is drawn by {drawn[figure.name]} already"

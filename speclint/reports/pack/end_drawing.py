@@ -9,14 +9,14 @@ from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_sizes import Cover, Cylinder, cylinders_of
 from speclint.reports.pack.figures import Figure, followed, known_of, millimetres, said, word
-from speclint.reports.pack.paper import Paper, Point, hatched, niced
+from speclint.reports.pack.paper import Paper, Point, hatched
 from speclint.reports.pack.printed import Quantity, shown, stated, words
 from speclint.specs import CylinderEnd, Piston
 
 _LEFT, _TOP, _LONG, _TALL = 70.0, 60.0, 640.0, 430.0
 _INTO, _BELOW = 215.0, 95.0  # mm of the bore, and of the radius below it, that are drawn
 _SAYS = (
-    "Upper half of the section, enlarged, the piston at its dead centre, nominal sizes in mm, cold. What goes on is "
+    "Upper half of the section, enlarged, the piston at its dead centre, nominal sizes in {mm}, cold. What goes on is "
     "broken off. In thin broken line what must be there, though no spec gives its size."
 )
 
@@ -124,9 +124,9 @@ def _figure(end: _End) -> Figure:
     _sizes(paper, end, foot)
     _numbers(paper, end)
     paper.line((_LEFT - 10, foot), (end.at(_INTO, 0.0)[0] + 10, foot), "fine")
-    paper.scale_bar((_LEFT, foot + 84), end.scale, niced(80 / end.scale))
+    paper.scale_bar((_LEFT, foot + 84), end.scale, 80 / end.scale)
     heading = f"{cover.spec.id} on {cylinder.liner.id}: the end of the cylinder put together"
-    return Figure.of(paper, cover.spec.id, heading, _SAYS, rows, ("", "what", "size"))
+    return Figure.of(paper, cover.spec.id, heading, words(_SAYS), rows, ("", "what", "size"))
 
 
 def _block(paper: Paper, end: _End) -> None:

@@ -84,7 +84,7 @@ def _figure(mating: _Mating, hot: HotFit | None) -> Figure:
         f"Fit of {part.id}, cold and hot",
         "; ".join(f"{row.label} {row.says}" for row in rows),
         rows,
-        "µm on the diameter: clearance to the left, interference to the right of zero",
+        "{µm} on the diameter: clearance to the left, interference to the right of zero",
         labels=_LONG,
     )
     intent = f", meant as {mating.intent}" if mating.intent else ""
@@ -128,11 +128,11 @@ def _cold_rows(mating: _Mating) -> Iterator[Bar]:
 
 def _hot_rows(mating: _Mating, hot: HotFit) -> Iterator[Bar]:
     hole, shaft, between = _ends(mating, hot)
-    yield _zone(words("hole at {} °C", shown(hot.hole_at, "°C", 0)), hole, "hole")
-    yield _zone(words("shaft at {} °C", shown(hot.shaft_at, "°C", 0)), shaft, "shaft")
+    yield _zone(words("hole at {} {°C}", shown(hot.hole_at, "°C", 0)), hole, "hole")
+    yield _zone(words("shaft at {} {°C}", shown(hot.shaft_at, "°C", 0)), shaft, "shaft")
     yield _bar(f"between them, {hot.check.case}", between, _between(between), "hot")
     name = "clearance" if hot.left.value < 0 else "interference"
-    says = words(f"{name} {{}} µm", shown(hot.left, "µm", 0, sign=-1 if hot.left.value < 0 else 1))
+    says = words(f"{name} {{}} {{µm}}", shown(hot.left, "µm", 0, sign=-1 if hot.left.value < 0 else 1))
     ink = "bad" if hot.check.outcome == "finding" else "hot"
     of = ((hot.left, "µm", 1),)
     at = hot.left.in_unit("µm")
@@ -147,7 +147,7 @@ def _bar(label: str, ends: tuple[Quantity, Quantity], says: Words, ink: str) -> 
 
 
 def _zone(label: str, ends: tuple[Quantity, Quantity], ink: str) -> Bar:
-    says = words("{} to {} µm", *(shown(one, "µm", 0, signed=True) for one in ends))
+    says = words("{} to {} {µm}", *(shown(one, "µm", 0, signed=True) for one in ends))
     return _bar(label, ends, says, ink)
 
 
@@ -156,7 +156,7 @@ def _between(ends: tuple[Quantity, Quantity]) -> Words:
     least, most = ends
     low, high = (shown(one, "µm", 0, sign=-1 if one.value < 0 else 1) for one in ends)
     if least.value >= 0:
-        return words("interference {} to {} µm", low, high)
+        return words("interference {} to {} {µm}", low, high)
     if most.value <= 0:
-        return words("clearance {} to {} µm", high, low)
-    return words("clearance {} to interference {} µm", low, high)
+        return words("clearance {} to {} {µm}", high, low)
+    return words("clearance {} to interference {} {µm}", low, high)

@@ -12,7 +12,7 @@ from speclint.handbook.bolted_joints import spanner_pitch
 from speclint.handbook.threads import thread
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of, word
-from speclint.reports.pack.paper import Paper, niced
+from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.printed import Quantity, counted, shown, stated, words, worked
 from speclint.specs import BoltedJoint, CylinderCover
 
@@ -22,8 +22,8 @@ _CENTRE = (_SIDE / 2, _SIDE / 2)
 _CROSS = _ROOM / 2 + 14.0  # half of each centre line
 _ROW = 26.0  # from one diameter beneath the view to the next
 _SAYS = (
-    "Seen from outside, nominal sizes in mm; the shaded ring is where gasket or faces touch, the broken circle round a "
-    "stud the space that a spanner needs: where two of them overlap, the nuts stand too close."
+    "Seen from outside, nominal sizes in {mm}; the shaded ring is where gasket or faces touch, the broken circle round "
+    "a stud the space that a spanner needs: where two of them overlap, the nuts stand too close."
 )
 
 
@@ -74,12 +74,12 @@ def _figure(assessment: Assessment, joint: BoltedJoint, circle: Quantity, count:
         paper.circle(_CENTRE, (millimetres(outside) or 0.0) / 2 * scale, "edge")
     _seal(paper, joint, scale)
     _studs(paper, joint, across, count, scale)
-    paper.scale_bar((20, paper.height - 20), scale, niced(120 / scale))
+    paper.scale_bar((20, paper.height - 20), scale, 120 / scale)
     _diameters(paper, lines, scale)
     _pitch(paper, apart, across, count, scale)
     heading = f"{joint.id}: stud circle, gasket and room between the nuts"
     rows = tuple(_rows(joint, circle, studs, apart, outside))
-    return Figure.of(paper, joint.id, heading, _SAYS, rows, ("what", "size"))
+    return Figure.of(paper, joint.id, heading, words(_SAYS), rows, ("what", "size"))
 
 
 def _rows(
@@ -89,10 +89,10 @@ def _rows(
     free: str = "nut face not stated"
     if isinstance(face, Measure):
         room = worked(between, circle=circle, count=studs, face=stated(face))
-        free = words("{} mm", shown(room, "mm", 1))
+        free = words("{} {mm}", shown(room, "mm", 1))
     yield "stud circle", said(joint.circle)
     yield "studs", words("{} of {}", shown(studs, "", 0), word(joint.thread) or "thread not stated")
-    yield "from stud to stud, straight", words("{} mm", shown(apart, "mm", 1))
+    yield "from stud to stud, straight", words("{} {mm}", shown(apart, "mm", 1))
     yield "free between the faces of two nuts", free
     yield "nut face", said(joint.nut.face)
     yield "least pitch for a spanner", _spanner_words(joint)
@@ -186,4 +186,4 @@ def pitch_for(thread_name: str) -> float:
 def _spanner_words(joint: BoltedJoint) -> str:
     if _spanner(joint) is None:
         return "thread not known"
-    return words("{} mm", shown(worked(partial(pitch_for, word(joint.thread))), "mm"))
+    return words("{} {mm}", shown(worked(partial(pitch_for, word(joint.thread))), "mm"))

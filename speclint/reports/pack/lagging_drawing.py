@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 
 from speclint.checking import Assessment, Check
 from speclint.reports.pack.figures import Figure, followed, said, specs_of, word
-from speclint.reports.pack.paper import Paper, hatching, ticks
+from speclint.reports.pack.paper import Paper, axis_marks, hatching
 from speclint.reports.pack.printed import Quantity, judged, on_sheet, shown, words
 from speclint.specs import Lagging
 
@@ -66,10 +66,10 @@ def _figure(
         return _FOOT - value / high * _TALL
 
     _parts(paper, known[3])
-    for value in ticks(0.0, high, 4):
+    for number, value in axis_marks(0.0, high, "°C", 4):
         paper.line((_LEFT - 5, height(value)), (_LEFT, height(value)), "thin")
-        paper.mark("y", value, height(value), (_LEFT - 9, height(value) + 4), "end")
-    paper.text((26, _TOP + _TALL / 2), "temperature, °C", "quiet", "middle", turn=-90)
+        paper.mark("y", number, height(value), (_LEFT - 9, height(value) + 4), "end")
+    paper.text((26, _TOP + _TALL / 2), words("temperature, {°C}"), "quiet", "middle", turn=-90)
     _fall(paper, check, known, height)
     paper.line((_OUTSIDE - 10, height(limit.in_unit("°C"))), (_END, height(limit.in_unit("°C"))), "limit")
     for one in (*known[:3], limit):
@@ -92,7 +92,7 @@ def _parts(paper: Paper, thick: Quantity) -> None:
         paper.line((x, _FOOT + 3), (x, _FOOT + 26), "thin")
     paper.dimension((_WALL, _FOOT + 22), (_OUTSIDE, _FOOT + 22))
     middle = (_WALL + _OUTSIDE) / 2
-    paper.text((middle, _FOOT + 17), words("{} mm", shown(thick, "mm")), "figure", "middle")
+    paper.text((middle, _FOOT + 17), words("{} {mm}", shown(thick, "mm")), "figure", "middle")
     paper.text((middle, _FOOT + 40), "lagging", "quiet", "middle")
     paper.text(((_OUTSIDE + _END) / 2, _FOOT + 40), "air", "quiet", "middle")
 
@@ -117,17 +117,19 @@ def _words(
 ) -> None:
     """The temperatures beside their marks: the surface and its limit one above the other, whichever is hotter."""
     metal, surface, air, limit = known
-    paper.text((_WALL + 8, height(metal.in_unit("°C")) - 5), words("{} °C", shown(metal, "°C", 0)), "figure")
+    paper.text(
+        (_WALL + 8, height(metal.in_unit("°C")) - 5), words("{} {°C}", shown(metal, "°C", 0)), "figure"
+    )
     above = surface.value > limit.value
     tops = sorted((height(surface.in_unit("°C")), height(limit.in_unit("°C"))))
     room = max(0.0, 17.0 - (tops[1] - tops[0]))
     upper, lower = tops[0] - 6, tops[1] + 15
-    says = words("surface {} °C", shown(surface, "°C", 1)), words("at most {} °C", shown(limit, "°C", 0))
+    says = words("surface {} {°C}", shown(surface, "°C", 1)), words("at most {} {°C}", shown(limit, "°C", 0))
     first, second = says if above else (says[1], says[0])
     paper.text((_OUTSIDE + 54, upper - room / 2), first, "figure")
     paper.text((_OUTSIDE + 54, lower - 1), second, "figure")
     at = height(air.in_unit("°C"))
-    paper.text((_END + 6, at + 4), words("air {} °C", shown(air, "°C", 0)), "figure")
+    paper.text((_END + 6, at + 4), words("air {} {°C}", shown(air, "°C", 0)), "figure")
 
 
 def _rows(lagging: Lagging, known: list[Quantity], limit: Quantity) -> Iterator[tuple[str, str]]:
@@ -136,6 +138,6 @@ def _rows(lagging: Lagging, known: list[Quantity], limit: Quantity) -> Iterator[
     yield "conductivity", said(lagging.conductivity)
     yield "emissivity of the sheet", said(lagging.emissivity)
     yield "reach", word(lagging.reach) or "not stated"
-    yield "metal", words("{} °C", shown(metal, "°C", 0))
-    yield "surface", words("{} °C, at most {} °C", shown(surface, "°C", 1), shown(limit, "°C", 0))
-    yield "air", words("{} °C", shown(air, "°C", 0))
+    yield "metal", words("{} {°C}", shown(metal, "°C", 0))
+    yield "surface", words("{} {°C}, at most {} {°C}", shown(surface, "°C", 1), shown(limit, "°C", 0))
+    yield "air", words("{} {°C}", shown(air, "°C", 0))

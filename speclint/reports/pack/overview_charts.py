@@ -9,12 +9,11 @@ from itertools import groupby
 import svg
 
 from speclint.checking import Assessment, Check
-from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor, sheets_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, rounded, shortened, wide
-from speclint.reports.pack.printed import OnSheet, Printed, Quantity, judged, words
+from speclint.reports.pack.printed import OnSheet, Quantity, as_on_sheet, judged, words
 from speclint.reports.pack.same_working import Firsts, firsts_of
 from speclint.reports.phrases import share_of_limit
 from speclint.reports.printable import visible
@@ -205,7 +204,7 @@ def _speed_figure(name: str, heading: str, found: Sequence[tuple[Check, float, f
     rows = [_speed(*held) for held in found]
     labels = min(420.0, max(wide(row.label) for row in rows) + 12)
     about = "; ".join(f"{row.label}: {row.says}" for row in rows)
-    unit = "m/s; the upright mark is the greatest allowed"
+    unit = "{m/s}; the upright mark is the greatest allowed"
     paper = chart(name, heading, about, rows, unit, labels=labels)
     yield Figure.of(
         paper,
@@ -222,9 +221,6 @@ def _speed(check: Check, found: float, limit: float) -> Bar:
     label = f"{check.component}, {check.rule.name.split('.')[-1].replace('-', ' ')}"
     held = judged(check)
     assert held is not None  # as both were compared
-    texts = [amount(one, "m/s").removesuffix(" m/s") for one in (found, limit)]
-    says = words(
-        "{} m/s, at most {} m/s", *(Printed(text, one, "m/s") for text, one in zip(texts, held, strict=True))
-    )
+    says = words("{} {m/s}, at most {} {m/s}", *(as_on_sheet(one, "m/s") for one in held))
     of = tuple((one, "m/s", 1) for one in held)
     return Bar(label, 0.0, found, says, ink, ((limit, "limit"),), sheet_anchor(check), of)

@@ -13,6 +13,7 @@ from html import escape
 import svg
 
 from speclint.reports.pack.anchors import slug
+from speclint.reports.pack.drawn_units import drawn, drawn_number, metric_number
 from speclint.reports.pack.printed import AxisMark, Held, Placed, Quantity, Words
 from speclint.reports.printable import visible
 
@@ -20,6 +21,7 @@ Point = tuple[float, float]
 #: Width of a letter against its height: wide enough for every usual face, so that nothing is cut or overlaps.
 _LETTER = 0.62
 SIZE = 13.0  # height of letters
+_ABOVE, _BELOW = 0.85, 0.3  # how far letters reach above and below their line, against their height
 _ARROW = 7.0
 _DECIMALS = 2
 _PLAIN = ("figure", "word")  # inks of words that are as all words of a drawing are: no class need say so
@@ -124,13 +126,19 @@ class Paper:
         self._counted += names
 
     def mark(self, axis: str, value: float, at: float, words: Point, anchor: str = "middle") -> None:
-        """The number of a mark of an axis and the coordinate of the mark: across where its name begins with x."""
+        """The number of a mark of an axis, in the unit that is drawn, and its coordinate.
+
+        That counts across the paper where the name of the axis begins with x, else down it.
+        """
         self._axes.append(AxisMark(axis, value, at))
-        self.text(words, f"{round(value, 9):g}".replace("-", "−"), "figure", anchor)
+        self.text(words, marked(value), "figure", anchor)
 
     def place(self, quantity: Quantity, unit: str, axis: str, at: float, sign: int = 1) -> None:
-        """Note that a quantity is drawn to an axis at a coordinate, or with the axis "" as a length to scale."""
-        self._placed.append(Placed(quantity, unit, axis, at, sign))
+        """Note that a quantity is drawn to an axis at a coordinate, or with the axis "" as a length to scale.
+
+        ``unit`` is the metric one to which the axis is laid out.
+        """
+        self._placed.append(Placed(quantity, drawn(unit), axis, at, sign))
 
     def held(self) -> Held:
         """What a test can hold the drawing against."""
@@ -192,17 +200,20 @@ class Paper:
         self.count((at[0], at[1] + 4.5), number)
 
     def scale_bar(self, at: Point, scale: float, length: float) -> None:
-        """What a length of so many millimetres comes to on this drawing; ``scale`` is units to the millimetre.
+        """What a round length, of so many millimetres or near it, comes to on this drawing.
 
-        Where a drawing has a second one, for what is enlarged, dimensions are held against the first.
+        ``scale`` is units to the millimetre. Where a drawing has a second bar, for what is enlarged, dimensions are
+        held against the first.
         """
         self.scale = self.scale or scale
         (x, y), parts = at, 5
-        self._counted.append(f"{length:g}")
+        said = niced(drawn_number(length, "mm"))
+        length = metric_number(said, "mm")
+        self._counted.append(f"{said:g}")
         for part in range(parts):
             step = length * scale / parts
             self.box((x + part * step, y), step, 5, "solid" if part % 2 == 0 else "blank")
-        self.text((x + length * scale + 8, y + 7), f"{length:g} mm", "figure")
+        self.text((x + length * scale + 8, y + 7), f"{said:g} {drawn('mm')}", "figure")
 
     def markup(self) -> str:
         """The drawing as SVG for a page."""
@@ -238,6 +249,31 @@ def ticks(low: float, high: float, wanted: int = 5) -> list[float]:
     step = niced((high - low) / wanted)
     first = math.ceil(low / step - 1e-9)
     return [number * step for number in range(first, math.floor(high / step + 1e-9) + 1)]
+
+
+def marked(number: float) -> str:
+    """The number of a mark of an axis in words."""
+    return f"{round(number, 9):g}".replace("-", "−")
+
+
+def title_at(usual: float, end: float, numbers: Iterable[float]) -> float:
+    """How far across the title of an upright axis stands, left of its numbers, which end at ``end``: farther if wide.
+
+    >>> title_at(24.0, 63.0, (0.0, 20.0)), round(title_at(24.0, 63.0, (0.0, 20000.0)), 1)
+    (24.0, 18.8)
+    """
+    widest = max((wide(marked(number)) for number in numbers), default=0.0)
+    return max(_ABOVE * SIZE, min(usual, end - widest - _BELOW * SIZE))
+
+
+def axis_marks(low: float, high: float, unit: str, wanted: int = 5) -> list[tuple[float, float]]:
+    """Round numbers of the unit that is drawn between two ends of an axis, each with its place in the axis's own unit.
+
+    >>> axis_marks(0.0, 60.0, "mm", 3)
+    [(0.0, 0.0), (20.0, 20.0), (40.0, 40.0), (60.0, 60.0)]
+    """
+    ends = drawn_number(low, unit), drawn_number(high, unit)
+    return [(number, metric_number(number, unit)) for number in ticks(*ends, wanted)]
 
 
 def hatched(paper: Paper, corner: Point, wide: float, high: float, *, pitch: float, rising: bool) -> None:

@@ -8,11 +8,10 @@ from collections.abc import Callable, Iterator, Sequence
 import svg
 
 from speclint.checking import Assessment
-from speclint.quantities import amount
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure
-from speclint.reports.pack.paper import Paper, Point, niced, ticks
-from speclint.reports.pack.printed import shown, words, worked
+from speclint.reports.pack.paper import Paper, Point, axis_marks
+from speclint.reports.pack.printed import as_on_sheet, shown, words, worked
 from speclint.reports.pack.stations import Station, paths_of
 
 _LEFT, _RIGHT, _COLUMN = 112.0, 30.0, 72.0
@@ -68,11 +67,11 @@ def _row(number: int, one: Station) -> tuple[str, ...]:
         str(number),
         one.what,
         one.component,
-        words("{} mm²", shown(one.area, "mm²", 0)),
-        words("{} m/s", shown(one.speed, "m/s", 1)) if one.speed is not None else "not calculated",
-        words("{} m/s", shown(one.limit, "m/s")) if one.limit is not None else "no limit",
+        words("{} {mm²}", shown(one.area, "mm²", 0)),
+        words("{} {m/s}", shown(one.speed, "m/s", 1)) if one.speed is not None else "not calculated",
+        words("{} {m/s}", shown(one.limit, "m/s")) if one.limit is not None else "no limit",
         words("{}", shown(one.mach, "", 3)) if one.mach is not None else "not calculated",
-        words("{} mbar", shown(lost, "mbar", 2)) if lost is not None else "not calculated",
+        words("{} {mbar}", shown(lost, "mbar", 2)) if lost is not None else "not calculated",
     )
 
 
@@ -105,9 +104,9 @@ def _duct(paper: Paper, stations: Sequence[Station]) -> None:
     end = _LEFT + len(stations) * _COLUMN
     paper.line((_LEFT - 16, axis), (end + 22, axis), "axis")
     paper.shape([(end + 26, axis), (end + 14, axis - 5), (end + 14, axis + 5)], "arrow")
-    paper.scale_bar((12, _DUCT + _WIDE - 20), scale, niced(60 / scale))
+    paper.scale_bar((12, _DUCT + _WIDE - 20), scale, 60 / scale)
     foot = _DUCT + _WIDE + 22
-    paper.text((12, foot), "area, mm²", "quiet")
+    paper.text((12, foot), words("area, {mm²}"), "quiet")
     for number, one in enumerate(stations):
         paper.text((_middle(number), foot), words("{}", shown(one.area, "mm²", 0)), "figure", "middle")
 
@@ -123,15 +122,15 @@ def _bars(paper: Paper, stations: Sequence[Station]) -> None:
     def height(speed: float) -> float:
         return foot - speed / most * _TALL
 
-    for value in ticks(0.0, most, 4):
+    for number, value in axis_marks(0.0, most, "m/s", 4):
         paper.line((_LEFT, height(value)), (_LEFT + len(stations) * _COLUMN, height(value)), "grid")
-        paper.mark("y", value, height(value), (_LEFT - 8, height(value) + 4), "end")
-    paper.text((22, foot - _TALL / 2), "speed, m/s", "quiet", "middle", turn=-90)
+        paper.mark("y", number, height(value), (_LEFT - 8, height(value) + 4), "end")
+    paper.text((22, foot - _TALL / 2), words("speed, {m/s}"), "quiet", "middle", turn=-90)
     for number, one in enumerate(stations):
         _bar(paper, one, _middle(number), foot, height, most)
     paper.line((_LEFT, foot), (_LEFT + len(stations) * _COLUMN, foot), "edge")
     for line, says in enumerate(("speed", "at most")):
-        paper.text((12, foot + 22 + 20 * line), f"{says}, m/s", "quiet")
+        paper.text((12, foot + 22 + 20 * line), words(f"{says}, {{m/s}}"), "quiet")
 
 
 def _bar(
@@ -144,7 +143,7 @@ def _bar(
             x=round(x - _BAR / 2, 2), y=round(top, 2), width=_BAR, height=round(foot - top, 2), class_=[ink]
         )
         if one.check is not None:
-            says = f"{one.what}: {amount(one.speed.value, 'm/s')}"
+            says = words("{}: {} {m/s}", one.what, as_on_sheet(one.speed, "m/s"))
             paper.linked(sheet_anchor(one.check), says, [bar])
         else:
             paper.marks.append(bar)

@@ -10,7 +10,7 @@ from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, millimetres, said, specs_of
-from speclint.reports.pack.paper import Paper, Point, niced
+from speclint.reports.pack.paper import Paper, Point
 from speclint.reports.pack.printed import Quantity, on_sheet, shown, stated, words
 from speclint.specs import SteamPipe
 
@@ -63,7 +63,7 @@ def _figure(pipe: SteamPipe, wall: Measure, check: Check) -> Figure:
         f"Wall of {pipe.id}, what is left and what is needed",
         "; ".join(f"{row.label}: {row.says}" for row in rows),
         rows,
-        "mm of wall",
+        "{mm} of wall",
         labels=270.0,
         above=_ABOVE,
     )
@@ -72,7 +72,7 @@ def _figure(pipe: SteamPipe, wall: Measure, check: Check) -> Figure:
         paper,
         pipe.id,
         f"{pipe.id}: a bend in section, and its wall at the critical places",
-        _SAYS.format(_RULE, check.case or "as drawn"),
+        words(_SAYS, _RULE, check.case or "as drawn"),
         (
             ("outside diameter", said(pipe.outside_diameter)),
             ("radius of its bends", said(pipe.bend_radius)),
@@ -84,7 +84,7 @@ def _figure(pipe: SteamPipe, wall: Measure, check: Check) -> Figure:
 
 def _bar(check: Check, number: int, name: str, left: Quantity, needed: tuple[Quantity, ...]) -> Bar:
     want = max(needed, key=lambda one: one.value)
-    says = words("{} mm, needs {} mm", shown(left, "mm", 2), shown(want, "mm", 2))
+    says = words("{} {mm}, needs {} {mm}", shown(left, "mm", 2), shown(want, "mm", 2))
     ink = "bad" if left.value < want.value else "bar"
     marks = ((want.in_unit("mm"), "limit"),)
     of = ((left, "mm", 1), (want, "mm", 1))
@@ -111,7 +111,7 @@ def _section(paper: Paper, pipe: SteamPipe, *, bent: bool) -> None:
     if isinstance(pipe.outside_diameter, Measure):
         size, (top, low) = stated(pipe.outside_diameter), _across(corner, radius, out, scale)
         paper.upright(top, low, words("Ø {}", shown(size, "mm")), size)
-    paper.scale_bar((30, _ABOVE - 6), scale, niced(110 / scale))
+    paper.scale_bar((30, _ABOVE - 6), scale, 110 / scale)
 
 
 def _across(corner: Point, radius: float | None, out: float, scale: float) -> tuple[Point, Point]:

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
+from speclint.reports.pack.drawn_units import unit_named
 from speclint.reports.pack.labels import Labels
-from speclint.reports.pack.paper import Paper, Point, ticks, wide
-from speclint.reports.pack.printed import Quantity, Words
+from speclint.reports.pack.paper import Paper, Point, axis_marks, marked, wide
+from speclint.reports.pack.printed import Quantity, Words, words
 
 _WIDTH = 760.0
 _TOP, _RIGHT, _AXIS_ROOM = 22.0, 24.0, 52.0
 
 
 class Plot:
-    """A plot on a paper of its own; values are those of the axes."""
+    """A plot on a paper of its own; values are those of the axes, whose titles name their metric units in braces."""
 
     def __init__(
         self,
@@ -26,7 +27,10 @@ class Plot:
         tall: float = 300.0,
     ) -> None:
         self._across, self._up = across, up
-        self._left = 44.0 + max(wide(_shown(value)) for value in ticks(*up))
+        self._marks = [
+            axis_marks(*ends, unit_named(title)) for ends, title in zip((across, up), words, strict=True)
+        ]
+        self._left = 44.0 + max(wide(marked(number)) for number, _ in self._marks[1])
         self._tall, self._foot = tall, _TOP + tall
         self.paper = Paper(name, title, about, _WIDTH, self._foot + _AXIS_ROOM)
         self._axes(*words)
@@ -86,19 +90,15 @@ class Plot:
         (x_0, x_1), (y_0, y_1) = self._across, self._up
         left, foot = self.place(x_0, y_0)
         right, top = self.place(x_1, y_1)
-        for value in ticks(y_0, y_1):
+        for number, value in self._marks[1]:
             _, y = self.place(x_0, value)
-            self.paper.line((left, y), (right, y), "edge" if value == 0 else "grid")
-            self.paper.mark("y", value, y, (left - 8, y + 4), "end")
-        for value in ticks(x_0, x_1):
+            self.paper.line((left, y), (right, y), "edge" if number == 0 else "grid")
+            self.paper.mark("y", number, y, (left - 8, y + 4), "end")
+        for number, value in self._marks[0]:
             x, _ = self.place(value, y_0)
             self.paper.line((x, foot), (x, foot + 5), "edge")
-            self.paper.mark("x", value, x, (x, foot + 20))
+            self.paper.mark("x", number, x, (x, foot + 20))
         self.paper.line((left, top), (left, foot), "edge")
         self.paper.line((left, foot), (right, foot), "edge")
-        self.paper.text(((left + right) / 2, foot + 40), across, "quiet", "middle")
-        self.paper.text((16, (top + foot) / 2), up, "quiet", "middle", turn=-90)
-
-
-def _shown(value: float) -> str:
-    return f"{value:g}".replace("-", "−")
+        self.paper.text(((left + right) / 2, foot + 40), words(across), "quiet", "middle")
+        self.paper.text((16, (top + foot) / 2), words(up), "quiet", "middle", turn=-90)

@@ -11,35 +11,11 @@ from typing import Any, Literal
 
 from speclint.checking import Assessment, Check
 from speclint.errors import Location
-from speclint.quantities import Measure, amount_in
+from speclint.quantities import Measure, amount_in, beside, number, si_unit
+from speclint.reports.pack.drawn_units import drawn, drawn_names, drawn_places, drawn_system, from_si
 from speclint.specs import Stated
 
 Side = Literal["nominal", "low", "high"]
-#: SI value of one of each unit that drawings print; temperatures are moved to degrees Celsius besides.
-UNITS: Mapping[str, float] = {
-    "": 1.0,
-    "m": 1.0,
-    "mm": 1e-3,
-    "µm": 1e-6,
-    "mm²": 1e-6,
-    "cm²": 1e-4,
-    "N": 1.0,
-    "kN": 1e3,
-    "N/mm": 1e3,
-    "MPa": 1e6,
-    "bar": 1e5,
-    "mbar": 1e2,
-    "m/s": 1.0,
-    "m/s²": 1.0,
-    "°": 0.017453292519943295,
-    "°C": 1.0,
-    "%": 1e-2,
-    "kN·m": 1e3,
-    "kg/s": 1.0,
-    "km/h": 1 / 3.6,
-    "kg/kWh": 1.0,
-}
-_ZERO_CELSIUS = 273.15
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,8 +76,8 @@ class Quantity:
     origin: Origin
 
     def in_unit(self, unit: str) -> float:
-        """The number in a unit that drawings print."""
-        return (self.value - (_ZERO_CELSIUS if unit == "°C" else 0.0)) / UNITS[unit]
+        """The number in a unit that drawings print, whichever is chosen."""
+        return from_si(self.value, unit)
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,10 +106,13 @@ Part = Printed | str
 def words(template: str, *parts: Part) -> Words:
     """A line of words with each ``{}`` of a template filled; the template itself has no number.
 
-    >>> words("Ø {} new", "578 mm")
-    'Ø 578 mm new'
+    A unit stands in braces by its metric name, and is written as that which is drawn.
+
+    >>> words("Ø {} new, in {mm}", "578")
+    'Ø 578 new, in mm'
     """
-    made = Words(template.format(*(one.text if isinstance(one, Printed) else one for one in parts)))
+    texts = (one.text if isinstance(one, Printed) else one for one in parts)
+    made = Words(template.format(*texts, **drawn_names()))
     made.numbers = tuple(number for one in parts for number in _numbers(one))
     return made
 
@@ -161,9 +140,15 @@ def counted(value: object) -> Quantity:
 
 
 def quoted(measure: Measure) -> Words:
-    """A quantity as its drawing has it, limits and all."""
-    text = measure.text or amount_in("as written", measure.nominal, "m")
-    return words("{}", Printed(text, stated(measure), as_stated=True))
+    """A quantity as its drawing has it, limits and all; beside it in the units that were chosen, if it has others."""
+    unit = si_unit(measure.dimension)
+    own = measure.text or amount_in("as written", measure.nominal, unit, measure.unit)
+    text = Printed(own, stated(measure), as_stated=True)
+    other = beside(drawn_system(), measure.nominal, unit, measure.unit)
+    if not other:
+        return words("{}", text)
+    size, _, name = other.partition(" ")
+    return words("{} ({} {})", text, Printed(size, stated(measure), name), name)
 
 
 def on_sheet(check: Check, symbol: str) -> Quantity | None:
@@ -220,22 +205,34 @@ def worked(formula: Callable[..., float], **of: Quantity) -> Quantity:
 def shown(
     quantity: Quantity, unit: str, places: int | None = None, *, sign: int = 1, signed: bool = False
 ) -> Printed:
-    """A number in a unit, without the unit; in as many decimals as are asked for, else in four figures.
+    """A number of a metric unit as it is drawn, without the unit: in so many decimals of the metric unit, else in four
+    figures; one that is drawn in another unit has as many decimals as make it as fine, else those of a sheet.
 
     >>> from speclint.errors import NOWHERE
     >>> shown(Quantity(-0.00022, InSpec(NOWHERE, "nominal")), "µm", 0).text
     '−220'
     """
-    value = quantity.in_unit(unit) * sign
-    text = f"{value:.4g}" if places is None else f"{value:{'+' if signed else ''}.{places}f}"
-    if float(text) == 0:
-        text = text.lstrip("+-")
-    return Printed(text.replace("-", "−"), quantity, unit, sign)
+    own = drawn(unit)
+    value = quantity.in_unit(own) * sign
+    if places is not None:
+        text = f"{value:{'+' if signed else ''}.{drawn_places(unit, places)}f}"
+    else:
+        text = f"{value:.4g}" if own == unit else number(value, own)
+    text = text.replace("-", "−")
+    if float(text.replace("−", "-")) == 0:
+        text = text.lstrip("+−")
+    return Printed(text, quantity, own, sign)
+
+
+def as_on_sheet(quantity: Quantity, unit: str) -> Printed:
+    """A number of a metric unit as it is drawn, without the unit, rounded as on a sheet."""
+    own = drawn(unit)
+    return Printed(number(quantity.in_unit(own), own), quantity, own)
 
 
 @dataclass(frozen=True, slots=True)
 class AxisMark:
-    """A round number of an axis and where it stands: the coordinate across the paper for "x…", else down it."""
+    """A round number of an axis as it is drawn, and its coordinate: across the paper for "x…", else down it."""
 
     axis: str
     value: float
@@ -244,7 +241,10 @@ class AxisMark:
 
 @dataclass(frozen=True, slots=True)
 class Placed:
-    """A quantity that is drawn to an axis, at a coordinate; or, of the axis "", to the scale as a length."""
+    """A quantity that is drawn to an axis, at a coordinate; or, of the axis "", to the scale as a length.
+
+    ``unit`` is that of the numbers of the axis.
+    """
 
     quantity: Quantity
     unit: str

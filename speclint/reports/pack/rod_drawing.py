@@ -13,7 +13,7 @@ from speclint.handbook.threads import thread
 from speclint.quantities import Measure
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.figures import Figure, millimetres, said, specs_of, word
-from speclint.reports.pack.paper import Paper, hatching, ticks
+from speclint.reports.pack.paper import Paper, axis_marks, hatching, title_at
 from speclint.reports.pack.printed import Quantity, judged, of_step, on_sheet, shown, words
 from speclint.specs import PistonRod, RodSection
 
@@ -145,10 +145,12 @@ def _stresses(paper: Paper, sections: Sequence[_Section], check: Check) -> None:
     def height(value: float) -> float:
         return foot - value / most * _TALL
 
-    for value in ticks(0.0, most, 4):
+    marks = axis_marks(0.0, most, "MPa", 4)
+    for number, value in marks:
         paper.line((_LEFT - 30, height(value)), (_RIGHT + 30, height(value)), "grid")
-        paper.mark("y", value, height(value), (_LEFT - 38, height(value) + 4), "end")
-    paper.text((20, _STRESSES + _TALL / 2), "mean stress, MPa", "quiet", "middle", turn=-90)
+        paper.mark("y", number, height(value), (_LEFT - 38, height(value) + 4), "end")
+    x = title_at(20, _LEFT - 38, (number for number, _ in marks))
+    paper.text((x, _STRESSES + _TALL / 2), words("mean stress, {MPa}"), "quiet", "middle", turn=-90)
     for number, one in enumerate(sections, 1):
         for side, stress in ((-20.0, one.pulled), (2.0, one.pushed)):
             if stress is not None and stress.value > 0:
@@ -178,7 +180,7 @@ def _bar(
     if stress.value > most:
         ink = "bad"
     bar = svg.Rect(x=round(x, 2), y=round(top, 2), width=18, height=round(foot - top, 2), class_=[ink])
-    paper.linked(sheet_anchor(check), f"{check.rule.name}: {stress.in_unit('MPa'):.1f} MPa", [bar])
+    paper.linked(sheet_anchor(check), words("{}: {} {MPa}", check.rule.name, shown(stress, "MPa", 1)), [bar])
     paper.place(stress, "MPa", "y", top)
     paper.text(
         (x + 9, top - 5), words("{}", shown(stress, "MPa", 1)), "figure", "end" if not pushed else "start"
@@ -201,9 +203,9 @@ def _rows(rod: PistonRod, sections: Sequence[_Section], check: Check) -> Iterato
             yield f"{one.name}, {word(one.section.form) or 'form not stated'}", size
         factor = on_sheet(check, f"n_{one.name}")
         if one.pulled is not None:
-            yield f"{one.name}, pulled", words("{} MPa", shown(one.pulled, "MPa", 1))
+            yield f"{one.name}, pulled", words("{} {MPa}", shown(one.pulled, "MPa", 1))
         if one.pushed is not None and one.pushed.value > 0:
-            yield f"{one.name}, pushed", words("{} MPa", shown(one.pushed, "MPa", 1))
+            yield f"{one.name}, pushed", words("{} {MPa}", shown(one.pushed, "MPa", 1))
         if factor is not None:
             yield f"{one.name}, factor against fatigue", words("{}", shown(factor, "", 2))
-    yield "greatest mean stress allowed", words("{} MPa", shown(_limit(check), "MPa"))
+    yield "greatest mean stress allowed", words("{} {MPa}", shown(_limit(check), "MPa"))

@@ -74,7 +74,7 @@ def _figure(
         "; ".join(f"{what}: {value}" for what, value in rows),
         (0.0, max(lift.nominal * 1e3, *travels, 0.0) * 1.02),
         _ends(loads, sides[1][1].value),
-        ("lift of the valve, mm", "load, N"),
+        ("lift of the valve, {mm}", "load, {N}"),
         _TALL,
     )
     labels = plot.labels()
@@ -163,7 +163,7 @@ def _points(plot: Plot, labels: Labels, found: Courses) -> None:
     for load, end in zip(loads, ends, strict=True):
         plot.point(at.in_unit("mm"), load.value, "point bad" if found.check.outcome == "finding" else "point")
         plot.paper.place(load, "N", "y", end[1])
-        labels.put(end, words("{} N", shown(load, "N", 0)))
+        labels.put(end, words("{} {N}", shown(load, "N", 0)))
 
 
 def _rows(
@@ -177,7 +177,7 @@ def _rows(
         yield f"{spring.id}, load shut", said(spring.shut_load)
         yield "its rate", said(spring.rate)
         yield "its load at full lift, as stated", said(spring.open_load)
-    both = words("{} N to {} N", *(shown(one, "N", 0) for one in ends))
+    both = words("{} {N} to {} {N}", *(shown(one, "N", 0) for one in ends))
     yield "all springs at full lift, by their drawings", both
     if found is not None:
         yield from _governing(found)
@@ -187,10 +187,10 @@ def _governing(found: Courses) -> Iterator[tuple[str, str]]:
     """The sheet's own figures where the margin is least."""
     yield "worked for", found.check.case or "the part as drawn"
     if found.at is not None:
-        yield f"{found.travel.name}, where the margin is least", words("{} mm", shown(found.at, "mm", 3))
+        yield f"{found.travel.name}, where the margin is least", words("{} {mm}", shown(found.at, "mm", 3))
     if found.judged is not None:
         for name, load in zip(found.names, found.judged, strict=True):
-            yield f"{name}, where the margin is least", words("{} N", shown(load, "N", 1))
+            yield f"{name}, where the margin is least", words("{} {N}", shown(load, "N", 1))
         loads = [shown(one, "N", 1) for one in found.judged]
         sign = found.check.judgement.compared if found.check.judgement else ""
-        yield "judged", words("{} N {} {} N: {}", loads[0], sign, loads[1], found.check.outcome)
+        yield "judged", words("{} {N} {} {} {N}: {}", loads[0], sign, loads[1], found.check.outcome)

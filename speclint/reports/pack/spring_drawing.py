@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from speclint.checking import Assessment, Check
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of, word
-from speclint.reports.pack.paper import Paper, niced
+from speclint.reports.pack.paper import Paper
 from speclint.reports.pack.plot import Plot
 from speclint.reports.pack.printed import Quantity, Words, judged, on_sheet, shown, stated, words, worked
 from speclint.specs import CompressionSpring
@@ -79,7 +79,7 @@ def _positions(assessment: Assessment, spring: CompressionSpring, checks: Mappin
     for number, (name, length, load) in enumerate(stages):
         middle = _LEFT + 34 + (number + 0.5) * _APART
         _coils(paper, spring, (middle, foot), length, across.in_unit("mm") / 2 * scale, scale)
-        says = words("{} mm", shown(length, "mm"))
+        says = words("{} {mm}", shown(length, "mm"))
         x = middle - across.in_unit("mm") / 2 * scale - 18
         for y in (foot, foot - length.in_unit("mm") * scale):
             paper.line((x - 6, y), (middle - across.in_unit("mm") / 2 * scale, y), "fine")
@@ -87,9 +87,9 @@ def _positions(assessment: Assessment, spring: CompressionSpring, checks: Mappin
         paper.text((x - 6, foot - length.in_unit("mm") * scale / 2), says, "figure", "end")
         paper.text((middle, foot + 20), name, "word", "middle")
         if load is not None:
-            paper.text((middle, foot + 38), words("{} N", shown(load, "N", 0)), "figure", "middle")
+            paper.text((middle, foot + 38), words("{} {N}", shown(load, "N", 0)), "figure", "middle")
     paper.line((_LEFT, foot), (paper.width - 20, foot), "edge")
-    paper.scale_bar((_LEFT, foot + 58), scale, niced(90 / scale))
+    paper.scale_bar((_LEFT, foot + 58), scale, 90 / scale)
     valve = followed(assessment, spring.closes)
     of = f" of {valve.id}" if valve is not None else ""
     heading = f"{spring.id}{of}: free, shut, open and solid"
@@ -128,8 +128,8 @@ def _rows(
     )
     yield "rate", said(spring.rate)
     for name, length, load in stages:
-        size = words("{} mm", shown(length, "mm"))
-        yield name, words("{} at {} N", size, shown(load, "N", 0)) if load is not None else size
+        size = words("{} {mm}", shown(length, "mm"))
+        yield name, words("{} at {} {N}", size, shown(load, "N", 0)) if load is not None else size
 
 
 def endured(lower: float, stroke: float, slope: float) -> float:
@@ -193,7 +193,7 @@ def _endurance(name: str, check: Check) -> Iterator[Figure]:
         "; ".join(f"{what}: {size}" for what, size in rows),
         (0.0, end),
         (0.0, 1.15 * max(one.in_unit("MPa") for one in (stresses.upper, stresses.top))),
-        ("lower stress, MPa", "upper stress, MPa"),
+        ("lower stress, {MPa}", "upper stress, {MPa}"),
         tall=240.0,
     )
     _stressed(plot, stresses, end)
@@ -221,7 +221,7 @@ def _stressed(plot: Plot, stresses: _Stresses, end: float) -> None:
             plot.paper.line((at[0] - 5, at[1]), (at[0] + 5, at[1]), "edge")
     for number in (0, 1, 3):
         one, at = marks[number]
-        labels.put(at, words("{} MPa", shown(one, "MPa", 0)))
+        labels.put(at, words("{} {MPa}", shown(one, "MPa", 0)))
     for line, _, says in stresses.lines(end):
         labels.put(plot.place(end * 0.3, line[0][1] + (line[1][1] - line[0][1]) * 0.3), says, "quiet")
 
@@ -231,7 +231,7 @@ def _fatigue_rows(stresses: _Stresses) -> list[tuple[str, str]]:
     assert held is not None  # as was asked
 
     def megapascals(one: Quantity) -> Words:
-        return words("{} MPa", shown(one, "MPa", 1))
+        return words("{} {MPa}", shown(one, "MPa", 1))
 
     return [
         ("lower stress, valve shut", megapascals(stresses.lower)),

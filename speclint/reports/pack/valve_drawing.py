@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from speclint.checking import Assessment
 from speclint.quantities import Measure
 from speclint.reports.pack.figures import Figure, followed, millimetres, said, specs_of
-from speclint.reports.pack.paper import Paper, Point, hatching, niced
+from speclint.reports.pack.paper import Paper, Point, hatching, wide
 from speclint.reports.pack.printed import shown, stated, words, worked
 from speclint.reports.pack.valve_chamber import surroundings_of
 from speclint.specs import Beat, PoppetValve, ValveSeat
@@ -95,7 +95,7 @@ def _says(valve: PoppetValve) -> str:
         if isinstance(valve.wall, Measure)
         else "No spec states the wall of the shell: it is drawn in outline only, as wide as the lower ring of contact."
     )
-    drawn = "Half section, nominal sizes in mm: shut in broken line, lifted in full line."
+    drawn = words("Half section, nominal sizes in {mm}: shut in broken line, lifted in full line.")
     return f"{drawn} {shell} What joins it to its spindle no spec states."
 
 
@@ -184,13 +184,15 @@ def _heights(paper: Paper, valve: PoppetValve, zero: float, scale: float, rings:
     assert isinstance(valve.lift, Measure)
     assert isinstance(valve.beat_distance, Measure)
     lift, apart = stated(valve.lift), stated(valve.beat_distance)
-    for x, top, foot, size, says in (
-        (_AXIS - 24, zero - lift.in_unit("mm") * scale, zero, lift, "{} lift"),
-        (_AXIS - 24, zero, zero + apart.in_unit("mm") * scale, apart, "{}"),
+    names = words("{} lift", shown(lift, "mm")), words("{}", shown(apart, "mm"))
+    x = max(_AXIS - 24, min(_AXIS - 10, max(wide(one) for one in names) + 6))
+    for top, foot, size, says in (
+        (zero - lift.in_unit("mm") * scale, zero, lift, names[0]),
+        (zero, zero + apart.in_unit("mm") * scale, apart, names[1]),
     ):
         for y in (top, foot):
             paper.line((x - 8, y), (_AXIS + 10, y), "thin")
-        paper.upright((x, top), (x, foot), words(says, shown(size, "mm")), size)
+        paper.upright((x, top), (x, foot), says, size)
     for ring in rings:
         y = zero + ring.deep * scale
         paper.line((_AXIS + 10, y), (_AXIS + (ring.contact - 12) * scale, y), "thin")
@@ -204,8 +206,10 @@ def _across(paper: Paper, valve: PoppetValve, deepest: float, scale: float) -> N
         y, end = deepest + 14 + 22 * number, _AXIS + size.in_unit("mm") / 2 * scale
         paper.line((end, deepest + 2), (end, y + 4), "thin")
         paper.dimension((_AXIS, y), (end, y), worked(half, whole=size))
-        paper.text((_AXIS + 14, y - 4), words(f"Ø {{}} {name} ring", shown(size, "mm")), "figure")
-    paper.scale_bar((_AXIS + _ROOM + 50, deepest + 30), scale, niced(110 / scale))
+        says = words(f"Ø {{}} {name} ring", shown(size, "mm"))
+        start = 14 if 14 + wide(says) < end - _AXIS + 8 else 4  # longer words begin nearer to the axis
+        paper.text((_AXIS + start, y - 4), says, "figure")
+    paper.scale_bar((_AXIS + _ROOM + 50, deepest + 30), scale, 110 / scale)
 
 
 def half(whole: float) -> float:

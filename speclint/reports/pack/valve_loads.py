@@ -30,7 +30,7 @@ def _asked(assessment: Assessment, valve: PoppetValve) -> Iterator[Figure]:
         f"Loads on {valve.id}: available and needed",
         "; ".join(f"{row.label}: {row.says}" for row in rows),
         rows,
-        "N at the governing instant and tolerance corner; the upright mark is what is needed",
+        "{N} at the governing instant and tolerance corner; the upright mark is what is needed",
     )
     yield Figure.of(
         paper,
@@ -50,7 +50,7 @@ def _load(check: Check, found: float, limit: float) -> Bar:
         label,
         0.0,
         found,
-        words("{} N, needs {} N", *(shown(one, "N", 0) for one in held)),
+        words("{} {N}, needs {} {N}", *(shown(one, "N", 0) for one in held)),
         "bad" if check.outcome == "finding" else "bar",
         ((limit, "limit"),),
         sheet_anchor(check),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint.quantities import Measure
 from speclint.reports.pack.cylinder_sizes import Cylinder
-from speclint.reports.pack.paper import Paper, hatched, niced
+from speclint.reports.pack.paper import Paper, hatched
 from speclint.reports.pack.printed import Quantity, shown, stated, words, worked
 from speclint.specs import CylinderLiner
 
@@ -52,7 +52,7 @@ def walls(paper: Paper, cylinder: Cylinder, top: float) -> None:
         for height, name in ((y + block * scale / 2, "block"), (foot + liner * scale / 2, "liner")):
             if name == "liner" or block:
                 paper.text((x + _WIDE + 12, height + 4), name, "quiet")
-    paper.scale_bar((_FIRST + 2 * _APART, top + _TOP + _ROOM - 8), scale, niced(60 / scale))
+    paper.scale_bar((_FIRST + 2 * _APART, top + _TOP + _ROOM - 8), scale, 60 / scale)
 
 
 def _bored_out(paper: Paper, cylinder: Cylinder, at: tuple[float, float], deep: tuple[float, float]) -> None:

@@ -43,7 +43,7 @@ def warmed(name: str, hot: HotFit, sizes: tuple[Measure, Measure]) -> Figure:
         "; ".join(f"{what}: {size}" for what, size in rows),
         (span[0] - 5, span[1] + (span[1] - span[0]) * 0.12),
         (low - (room if low < 0 else 0.0), high + room),
-        ("temperature of the outer part, °C", "interference on the diameter, µm"),
+        ("temperature of the outer part, {°C}", "interference on the diameter, {µm}"),
         tall=220.0,
     )
     line = list(zip(span, ends, strict=True))
@@ -71,10 +71,10 @@ def _points(plot: Plot, hot: HotFit, cold: Quantity, reference: Quantity) -> Non
     """The interference cold and hot, and where there is none left."""
     for at, up in ((reference, cold), (hot.hole_at, hot.left)):
         ink = "point bad" if up.value < 0 else "point"
-        plot.noted(at, "°C", up, "µm", words("{} µm", shown(up, "µm", 0)), ink)
+        plot.noted(at, "°C", up, "µm", words("{} {µm}", shown(up, "µm", 0)), ink)
     if hot.left.value < 0 < cold.value:
         at = _loose(hot, cold, reference)
-        plot.noted(at, "°C", None, "", words("loose at {} °C", shown(at, "°C", 0)), "point bad")
+        plot.noted(at, "°C", None, "", words("loose at {} {°C}", shown(at, "°C", 0)), "point bad")
 
 
 def _symbol(hot: HotFit) -> str:
@@ -84,17 +84,17 @@ def _symbol(hot: HotFit) -> str:
 
 def _rows(hot: HotFit, cold: Quantity, reference: Quantity) -> list[tuple[str, str]]:
     rows: list[tuple[str, str]] = [
-        ("interference that is sure, cold", words("{} µm", shown(cold, "µm", 1))),
-        ("growth of the outer part", words("{} µm", shown(hot.hole, "µm", 0))),
-        ("growth of the inner part", words("{} µm", shown(hot.shaft, "µm", 0))),
-        ("temperature of the outer part", words("{} °C", shown(hot.hole_at, "°C", 0))),
-        ("temperature of the inner part", words("{} °C", shown(hot.shaft_at, "°C", 0))),
-        ("interference left", words("{} µm", shown(hot.left, "µm", 1))),
-        ("lost by warming", words("{} µm", shown(worked(less, one=cold, other=hot.left), "µm", 0))),
+        ("interference that is sure, cold", words("{} {µm}", shown(cold, "µm", 1))),
+        ("growth of the outer part", words("{} {µm}", shown(hot.hole, "µm", 0))),
+        ("growth of the inner part", words("{} {µm}", shown(hot.shaft, "µm", 0))),
+        ("temperature of the outer part", words("{} {°C}", shown(hot.hole_at, "°C", 0))),
+        ("temperature of the inner part", words("{} {°C}", shown(hot.shaft_at, "°C", 0))),
+        ("interference left", words("{} {µm}", shown(hot.left, "µm", 1))),
+        ("lost by warming", words("{} {µm}", shown(worked(less, one=cold, other=hot.left), "µm", 0))),
     ]
     if hot.left.value < 0 < cold.value:
         at = _loose(hot, cold, reference)
-        rows.append(("none is left with the outer part at", words("{} °C", shown(at, "°C", 0))))
+        rows.append(("none is left with the outer part at", words("{} {°C}", shown(at, "°C", 0))))
     return rows
 
 
