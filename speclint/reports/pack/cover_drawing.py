@@ -17,7 +17,7 @@ _AXIS, _TOP, _ROOM = 90.0, 60.0, 500.0
 _ROW = 24.0
 _RULE = "cover.thickness"
 _SAYS = (
-    "Half section, nominal sizes in {mm}, the steam beneath; the outer faces of plate and flange are drawn flush, as "
+    "Half section, nominal sizes ({mm}), the steam beneath; the outer faces of plate and flange are drawn flush, as "
     "no spec places one from the other. The red line is how thick the plate must be by the sheet of {}, {}; the chain "
     "line the circle up to which the steam presses on it."
 )

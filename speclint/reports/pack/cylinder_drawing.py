@@ -54,7 +54,7 @@ def _figure(cylinder: Cylinder) -> Figure:
 
 def _says(cylinder: Cylinder) -> str:
     parts = [
-        "Nominal sizes in {mm}. Above the axis the section through the top"
+        "Nominal sizes ({mm}). Above the axis the section through the top"
         + (
             ", below it that towards the frame."
             if cylinder.pads or cylinder.frame

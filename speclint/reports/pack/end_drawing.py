@@ -16,7 +16,7 @@ from speclint.specs import CylinderEnd, Piston
 _LEFT, _TOP, _LONG, _TALL = 70.0, 60.0, 640.0, 430.0
 _INTO, _BELOW = 215.0, 95.0  # mm of the bore, and of the radius below it, that are drawn
 _SAYS = (
-    "Upper half of the section, enlarged, the piston at its dead centre, nominal sizes in {mm}, cold. What goes on is "
+    "Upper half of the section, enlarged, the piston at its dead centre, nominal sizes ({mm}), cold. What goes on is "
     "broken off. In thin broken line what must be there, though no spec gives its size."
 )
 

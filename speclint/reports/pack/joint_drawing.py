@@ -22,7 +22,7 @@ _CENTRE = (_SIDE / 2, _SIDE / 2)
 _CROSS = _ROOM / 2 + 14.0  # half of each centre line
 _ROW = 26.0  # from one diameter beneath the view to the next
 _SAYS = (
-    "Seen from outside, nominal sizes in {mm}; the shaded ring is where gasket or faces touch, the broken circle round "
+    "Seen from outside, nominal sizes ({mm}); the shaded ring is where gasket or faces touch, the broken circle round "
     "a stud the space that a spanner needs: where two of them overlap, the nuts stand too close."
 )
 

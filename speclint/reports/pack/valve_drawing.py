@@ -95,7 +95,7 @@ def _says(valve: PoppetValve) -> str:
         if isinstance(valve.wall, Measure)
         else "No spec states the wall of the shell: it is drawn in outline only, as wide as the lower ring of contact."
     )
-    drawn = words("Half section, nominal sizes in {mm}: shut in broken line, lifted in full line.")
+    drawn = words("Half section, nominal sizes ({mm}): shut in broken line, lifted in full line.")
     return f"{drawn} {shell} What joins it to its spindle no spec states."
 
 
