@@ -39,3 +39,8 @@ from .golden import (
     expect_golden as expect_golden,
     write_golden as write_golden,
 )
+from .trial import (
+    Trial as Trial,
+    TrialBench as TrialBench,
+    trial_of as trial_of,
+)
