@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from functools import cached_property
@@ -14,6 +14,7 @@ from speclint.families import Loaded, RuleExample
 from speclint.repository import FILE_NAME, Change, DraftedDesign, is_toml, scratch_folder
 from speclint.rules import Context, Rule, read_limits
 from speclint.specs import Component
+from speclint.testing.declared_properties import Declared, declared_properties
 from speclint.testing.design import SETTINGS, DesignFolder
 from speclint.testing.families import installed_families
 
@@ -42,6 +43,14 @@ class TrialBench:
         if self._root is None:
             raise DesignError("the bench was given no design repository")
         return DraftedDesign.opened(self._root, self.loaded.kinds)
+
+    @cached_property
+    def declared(self) -> Mapping[str, Declared]:
+        """What the families declare of how their rules must go, by the name of the rule.
+
+        :raises FamilyError: where a file of it cannot be read.
+        """
+        return declared_properties(self.loaded.families)
 
     @cached_property
     def _at_rest(self) -> Context:
