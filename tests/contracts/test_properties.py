@@ -18,7 +18,7 @@ from speclint.testing import PROPERTIES, TrialBench, declared_properties, expect
 from tests.rule_examples.designs import Bench
 
 #: Of so many parts of the rules, told by their names, one is tried in each run of the tests.
-PARTS = 12
+PARTS = 32
 
 
 @cache
