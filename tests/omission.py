@@ -16,26 +16,28 @@ import argparse
 import random
 import sys
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 from fnmatch import fnmatchcase
 from functools import cached_property
-from typing import Any, Literal, get_args, get_origin
+from typing import Any, Literal
 
 from pydantic import BaseModel
 
 from speclint.checking import Check, check
 from speclint.checking.inputs import Inputs, context_of
-from speclint.repository import Design, Register, open_repository
+from speclint.repository import Design, Register, open_repository, steps_of_key
 from speclint.repository.misfits import misfits
 from speclint.repository.reading import Draft, Read, read_drafts, validated
 from speclint.repository.taking_over import taken_over
 from speclint.rules import Context, Rule
 from speclint.specs import Component, Leaf, Spec, Stated, Table
 from speclint.testing import installed_families
+from speclint.testing.statable import declared_words
+from speclint.testing.taken_values import taken_by
 from tests.contracts.omissions import hold_rules
-from tests.contracts.promises import promised, steps_of, taken_by
+from tests.contracts.promises import promised
 from tests.example import EXAMPLE, assessed
 
 Way = Literal["removed", "shortened", "set"]
@@ -152,7 +154,7 @@ class Bench:
     def without(self, one: Omission) -> Design | None:
         """The design with an omission in it; None where reading it draws a complaint."""
         tables = {spec: self.table(spec) for spec, _ in one.places}
-        places = [(spec, steps_of(key)) for spec, key in one.places]
+        places = [(spec, steps_of_key(key)) for spec, key in one.places]
         for spec, path in sorted(
             places, reverse=True
         ):  # of an array the last entry first: each keeps its place
@@ -282,7 +284,7 @@ def _other_words(spec: Spec, key: str) -> tuple[str, ...]:
     """The other words that a key may hold, where it holds one chosen from a list, or a yes or no."""
     value: Any = spec
     declared: Any = None
-    for step in steps_of(key):
+    for step in steps_of_key(key):
         if isinstance(value, BaseModel):
             declared = type(value).model_fields[str(step)].annotation
             value = getattr(value, str(step))
@@ -291,16 +293,7 @@ def _other_words(spec: Spec, key: str) -> tuple[str, ...]:
     if not isinstance(value, Stated):
         return ()
     said = str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
-    return tuple(word for word in _choices(declared) if word != said)
-
-
-def _choices(declared: Any) -> Iterable[str]:
-    if get_origin(declared) is not Stated:
-        return tuple(word for inner in get_args(declared) for word in _choices(inner))
-    (wanted,) = get_args(declared)
-    if wanted is bool:
-        return "true", "false"
-    return tuple(map(str, get_args(wanted))) if get_origin(wanted) is Literal else ()
+    return tuple(word for word in declared_words(declared) if word != said)
 
 
 def main() -> int:

@@ -33,7 +33,7 @@ def test_what_is_printed_of_its_tests_stands_there() -> None:
     whole = printed_files(PAGE).values()
     parts = [code for code in re.findall(r"```python\n(.*?)```", PAGE, re.DOTALL) if code not in whole]
     tests = [text for place, text in family_files(NAME).items() if place.startswith("tests/test_")]
-    assert len(parts) == 3
+    assert len(parts) == 4
     assert all(any(code in text for text in tests) for code in parts)
 
 

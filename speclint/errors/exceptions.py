@@ -44,7 +44,7 @@ class SettingsError(SpeclintError):
 
 
 class DesignError(SpeclintError):
-    """A path or a name does not lead to anything in the design repository."""
+    """A path or a name does not lead to anything in the design repository, or it cannot be read with a change."""
 
 
 class TableError(SpeclintError):

@@ -36,7 +36,6 @@ from .report_writer import (
     ReportWriter as ReportWriter,
 )
 from .rule_examples import (
-    Change as Change,
     RuleExample as RuleExample,
     rule_examples as rule_examples,
 )

@@ -15,7 +15,7 @@ from typing import Any
 from speclint.errors import Complaint, FamilyError, Location, Path, TomlError, locate, one_of, read_toml_text
 from speclint.families.excerpts import ExcerptLine, excerpt
 from speclint.families.loaded import Family
-from speclint.repository import inline
+from speclint.repository import Change, inline
 
 #: The file, in the package of a family.
 FILE = "data/examples.toml"
@@ -26,20 +26,6 @@ OF_A_RULE = (*_TEXTS, "alone", *_CHANGES)
 #: What a change states beside its component: one of these sets of keys.
 _OF_A_CHANGE = ({"key", "value"}, {"key", "absent"}, {"spec"}, {"absent"})
 OF_ANY_CHANGE = ("component", "key", "value", "absent", "spec")
-
-
-@dataclass(frozen=True, slots=True)
-class Change:
-    """One change of a design: a key of a component set to a value as TOML has it, or left out; or a whole spec.
-
-    ``component`` is an id, or ``speclint.toml`` for the settings. Without a ``key`` the whole spec is meant: ``value``
-    is then its text, which stands beside the others. ``absent`` says that the key, or the spec, is left out.
-    """
-
-    component: str
-    key: str = ""
-    value: Any = None
-    absent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

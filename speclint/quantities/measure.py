@@ -70,8 +70,8 @@ class Measure:
 class _Scale(NamedTuple):
     """SI value = number × factor + offset; a difference has no offset."""
 
-    factor: float
-    offset: float
+    factor: float | Fraction
+    offset: float | Fraction
     unit: str
 
     def si(self, number: Fraction) -> float:
@@ -91,8 +91,8 @@ class _Scale(NamedTuple):
 
 
 @cache
-def _decimal(value: float) -> Fraction:
-    return Fraction(repr(value))
+def _decimal(value: float | Fraction) -> Fraction:
+    return value if isinstance(value, Fraction) else Fraction(repr(value))
 
 
 #: By unit, datum and dimension those that were met.
@@ -117,8 +117,8 @@ _DIGITS = re.compile(r"[0-9][0-9.]*")
 _EXPONENT = re.compile(r"[0-9][eE][+-]?([0-9]+)")
 _NOT_FINITE = re.compile(r"[+-]?(nan|inf|infinity)\b", re.IGNORECASE)
 
-_ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature, SI brochure, 9th edition
-_FAHRENHEIT = 5 / 9  # exact: one degree Fahrenheit in kelvin
+_ZERO_CELSIUS = Fraction("273.15")  # definition of the Celsius temperature, SI brochure, 9th edition
+_FAHRENHEIT = Fraction(5, 9)  # one degree Fahrenheit in kelvin, by definition
 _TEMPERATURES = {
     "K": _Scale(1.0, 0.0, "K"),
     "°C": _Scale(1.0, _ZERO_CELSIUS, "°C"),

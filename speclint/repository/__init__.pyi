@@ -12,6 +12,10 @@ from .cells import (
     CellError as CellError,
     Schema as Schema,
 )
+from .change import (
+    Change as Change,
+    steps_of_key as steps_of_key,
+)
 from .changes import (
     Changes as Changes,
 )
@@ -27,6 +31,10 @@ from .digests import (
     State as State,
     digest as digest,
     digest_of_spec as digest_of_spec,
+)
+from .drafted_design import (
+    DraftedDesign as DraftedDesign,
+    Reorder as Reorder,
 )
 from .drawing_changes import (
     drawn_otherwise as drawn_otherwise,

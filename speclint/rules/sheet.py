@@ -292,8 +292,8 @@ class Sheet(Judging, Placing):
         self._asked.values.update((id(one.where), one.where) for one in component.measures())
         found = tuple(one for one in component.measures() if one.provenance == provenance)
         if self._record:
-            stated = [(one.where.key, one.text) for one in found]
-            shown = "; ".join(" ".join(one) for one in stated) or "nothing"
+            stated = [(one.where.key, one.low, one.high, one.datum) for one in found]
+            shown = "; ".join(f"{one.where.key} {one.text}" for one in found) or "nothing"
             self._record.note(f"{provenance} in {component.id}", repr(stated), shown=shown)
             for one in found:
                 self._record.word(f"{provenance}: {self._record.label(one.where)}", one.text, one.where)

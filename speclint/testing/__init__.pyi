@@ -14,6 +14,14 @@ from .contracts import (
     expect_formula as expect_formula,
     expect_rule as expect_rule,
 )
+from .declared_properties import (
+    DIRECTIONS as DIRECTIONS,
+    PROPERTIES as PROPERTIES,
+    Declared as Declared,
+    Direction as Direction,
+    Property as Property,
+    declared_properties as declared_properties,
+)
 from .design import (
     SETTINGS as SETTINGS,
     DesignFolder as DesignFolder,
@@ -38,4 +46,18 @@ from .formulae import (
 from .golden import (
     expect_golden as expect_golden,
     write_golden as write_golden,
+)
+from .properties import (
+    expect_never_better_with as expect_never_better_with,
+    expect_order_changes_nothing as expect_order_changes_nothing,
+    expect_power_of_size as expect_power_of_size,
+    expect_properties as expect_properties,
+    expect_same_in_other_units as expect_same_in_other_units,
+    expect_stating_hides_nothing as expect_stating_hides_nothing,
+    expect_tighter_is_no_worse as expect_tighter_is_no_worse,
+)
+from .trial import (
+    Trial as Trial,
+    TrialBench as TrialBench,
+    trial_of as trial_of,
 )

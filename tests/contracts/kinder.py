@@ -18,8 +18,8 @@ from speclint.errors import Location
 from speclint.repository import Design
 from speclint.rules import Context, Judgement, StatedPlace
 from speclint.specs import Component
+from speclint.testing.taken_values import general_key, taken_by
 from tests.contracts.omissions import hold_rules
-from tests.contracts.promises import general, taken_by
 from tests.example import assessed
 
 #: Shares by which a stated quantity is changed, either way: beyond what any rule allows.
@@ -115,7 +115,9 @@ def tried() -> Mapping[Kinder, tuple[Check, Check, StatedPlace]]:
     found: dict[Kinder, tuple[Check, Check, StatedPlace]] = {}
     for done, part in stated_and_worked():
         place = _place(part.places[0].where)
-        key = f"{_design().specs[place.spec].kind}.{general(type(_design().specs[place.spec]), place.key)}"
+        key = (
+            f"{_design().specs[place.spec].kind}.{general_key(type(_design().specs[place.spec]), place.key)}"
+        )
         for taker in _takers().get(place, ()):
             found.setdefault(Kinder(done.rule.name, key, taker.rule.name), (done, taker, part.places[0]))
     return found

@@ -14,8 +14,9 @@ import pytest
 
 from speclint.checking import Assessment
 from speclint.testing import DesignFolder, changed, installed_families
+from speclint.testing.taken_values import general_key, taken_by
 from tests.contracts.omissions import hold_rules
-from tests.contracts.promises import Promise, general, promised, taken_by
+from tests.contracts.promises import Promise, promised
 from tests.example import assessed
 from tests.plugins.assembly.bench import write
 from tests.plugins.clearances.test_withdrawing import swung
@@ -220,4 +221,4 @@ def test_a_promise_that_is_not_kept_is_found() -> None:
     ],
 )
 def test_a_key_in_general_has_no_names_of_its_own(kind: str, key: str, wanted: str) -> None:
-    assert general(installed_families().kinds[kind], key) == wanted
+    assert general_key(installed_families().kinds[kind], key) == wanted

@@ -17,8 +17,10 @@ from zlib import crc32
 
 import pytest
 
-from speclint.families import Change, RuleExample, rule_examples
-from tests.rule_examples.designs import Bench, Unreadable
+from speclint.errors import DesignError
+from speclint.families import RuleExample, rule_examples
+from speclint.repository import Change
+from tests.rule_examples.designs import Bench
 from tests.rule_examples.search import example_of
 from tests.rule_examples.writing import ROOT, by_hand, file_of
 
@@ -29,7 +31,7 @@ LIST = Path(__file__).with_name("without_example.csv")
 def bench() -> Bench:
     """The example read once; it stays to the end, so collecting garbage need not go through it after each check."""
     made = Bench()
-    assert made.example.design.specs
+    assert made.design.design.specs
     gc.freeze()
     return made
 
@@ -52,7 +54,7 @@ def faults_of(one: RuleExample) -> Iterator[str]:
     """What is wrong with an example: it does not hold, is not broken, or says something else."""
     try:
         now = example_of(bench(), one)
-    except Unreadable as problem:
+    except DesignError as problem:
         yield f"{one.rule}: {problem}"
         return
     if now is None:

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from speclint.errors import FamilyError
-from speclint.families import Change, Family, rule_examples
+from speclint.families import Family, rule_examples
+from speclint.repository import Change
 from speclint.testing import made_family
 
 EXAMPLE = '''

@@ -10,7 +10,7 @@ from typing import Any, Literal, get_args
 
 import tomli
 
-from speclint.families import Change
+from speclint.repository import Change
 
 FOLDER = Path(__file__).parent
 Sort = Literal["bad", "sound"]

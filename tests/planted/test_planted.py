@@ -7,7 +7,7 @@ from zlib import crc32
 
 import pytest
 
-from speclint.families import Change
+from speclint.repository import Change
 from tests.contracts.test_rule_examples import bench
 from tests.planted.reading import NotReadable, Planted, families, planted, read
 from tests.planted.trying import faults_of, in_si

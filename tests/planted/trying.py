@@ -6,10 +6,11 @@ import math
 from collections.abc import Iterator
 
 from speclint.checking import Check
+from speclint.errors import DesignError
 from speclint.quantities.units import by_si
 from speclint.rules import Amount
 from tests.planted.reading import NotReadable, Planted
-from tests.rule_examples.designs import Bench, Unreadable
+from tests.rule_examples.designs import Bench
 
 _ZERO_CELSIUS = 273.15
 _WANTED = {"bad": "finding", "sound": "conforms"}
@@ -19,7 +20,7 @@ def faults_of(bench: Bench, one: Planted) -> Iterator[str]:
     """What is otherwise than it was worked by hand, each with the name of the part."""
     try:
         check = made(bench, one)
-    except Unreadable as problem:
+    except DesignError as problem:
         yield f"{one.name}: {problem}"
         return
     wanted = _WANTED[one.sort]
@@ -39,11 +40,11 @@ def faults_of(bench: Bench, one: Planted) -> Iterator[str]:
 def made(bench: Bench, one: Planted) -> Check:
     """The check of a planted part.
 
-    :raises Unreadable: where the design cannot be read with its changes, or has no such component.
+    :raises DesignError: where the design cannot be read with its changes, or has no such component.
     """
     if one.rule not in bench.rules:
-        raise Unreadable(f"no rule is called {one.rule}")
-    state = bench.alone(one.changes) if one.alone else bench.changed(bench.example, one.changes)
+        raise DesignError(f"no rule is called {one.rule}")
+    state = bench.alone(one.changes) if one.alone else bench.design.changed(one.changes)
     return bench.made(bench.rules[one.rule], one.component, state)
 
 

@@ -46,6 +46,21 @@ def test_a_value_written_at_a_limit_sits_at_the_limit() -> None:
     assert read("1 3/4 in", "length").nominal == 0.04445
 
 
+@pytest.mark.parametrize(
+    ("fahrenheit", "other", "dimension"),
+    [
+        ("-108.4 °F", "-78 °C", "temperature"),  # (-108.4 - 32)/1.8 = -78
+        ("374..446 °F", "190..230 °C", "temperature"),  # (374 - 32)/1.8 = 190, (446 - 32)/1.8 = 230
+        ("392 °F ±36", "200 °C ±20", "temperature"),  # 36/1.8 = 20
+        ("216 °F difference", "120 K", "temperature difference"),  # 216/1.8 = 120
+    ],
+)
+def test_a_temperature_in_fahrenheit_is_the_same_number(fahrenheit: str, other: str, dimension: str) -> None:
+    """To the last digit: what a concession rests on does not change where a value is written in another unit."""
+    one, same = read(fahrenheit, dimension), read(other, dimension)
+    assert (one.nominal, one.low, one.high) == (same.nominal, same.low, same.high)
+
+
 def test_tolerance_classes_come_from_iso_286() -> None:
     """ISO 286-1:2010, 400 to 500 mm: IT8 = 97 µm, H from 0; s6 from +252 µm (450 to 500) with IT6 = 40 µm."""
     hole, shaft = read("480 mm H8", "length"), read("480 mm s6", "length")

@@ -18,7 +18,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, formula, rule
 from speclint.equations import Metres, described
-from speclint.families import Change, Loaded, NameLists, RuleExample, load_families
+from speclint.families import Loaded, NameLists, RuleExample, load_families
 from speclint.handbook.materials import Material, material, names
 from speclint.reports import hooks
 from speclint.reports.listed_keys import listed_keys
@@ -39,7 +39,7 @@ from speclint.reports.reference.places import (
 )
 from speclint.reports.reference.reference_page import INDEX_FILE
 from speclint.reports.reference.worked_formulae import FormulaSearch
-from speclint.repository import Settings
+from speclint.repository import Change, Settings
 from speclint.specs import CASE_NAMES, HAZARDS, NOT_STATED, Component, ExtraTable, Length, Piston, SpecTable
 from speclint.testing import installed_families, made_family
 from tests.each import each

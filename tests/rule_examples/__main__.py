@@ -11,10 +11,11 @@ import sys
 from collections import defaultdict
 from functools import cache
 
+from speclint.errors import DesignError
 from speclint.families import RuleExample, rule_examples
 from speclint.rules import Rule
 from tests.example import assessed
-from tests.rule_examples.designs import Bench, Unreadable
+from tests.rule_examples.designs import Bench
 from tests.rule_examples.search import Candidate, candidates, example_of, found
 from tests.rule_examples.writing import by_hand, file_of, written
 
@@ -30,7 +31,7 @@ def _example(
     for one in (hand, known):
         try:
             made = example_of(bench, one) if one else None
-        except Unreadable as problem:
+        except DesignError as problem:
             print(f"{rule.name}: {problem}", file=sys.stderr)
             made = None
         if made is None and one is not None:

@@ -9,8 +9,10 @@ from decimal import Decimal
 from typing import NamedTuple
 
 from speclint.checking import Check
-from speclint.families import Change, RuleExample
-from tests.rule_examples.designs import Bench, State, Unreadable
+from speclint.errors import DesignError
+from speclint.families import RuleExample
+from speclint.repository import Change, DraftedDesign
+from tests.rule_examples.designs import Bench
 from tests.rule_examples.shown import finding_of, holds_of, result_of
 from tests.rule_examples.tries import FACTORS, Tries, Way
 
@@ -68,7 +70,7 @@ def example_of(
 ) -> RuleExample | None:
     """An example with all that its checks say now; None where it does not hold, or is not broken.
 
-    :raises Unreadable: where a design of it cannot be read.
+    :raises DesignError: where a design of it cannot be read.
     """
     holds, broken = checks or bench.checks(one)
     if holds.outcome != "conforms" or not breaks(broken):
@@ -91,11 +93,11 @@ def found(bench: Bench, rule: str, some: Sequence[Candidate], seconds: float = S
     slow: RuleExample | None = None
     for one in some[:CHECKS]:
         began = time.process_time()
-        holds = bench.made(bench.rules[rule], one.component, bench.example)
+        holds = bench.made(bench.rules[rule], one.component, bench.design)
         taken = time.process_time() - began
         if holds.outcome != "conforms" or (slow and taken > QUICK):
             continue
-        change = breaking(bench, holds, bench.example, seconds)
+        change = breaking(bench, holds, bench.design, seconds)
         if change is None:
             continue
         empty = RuleExample(rule, one.component, "", "", "", change)
@@ -106,7 +108,9 @@ def found(bench: Bench, rule: str, some: Sequence[Candidate], seconds: float = S
     return slow
 
 
-def breaking(bench: Bench, holds: Check, state: State, seconds: float = SECONDS) -> tuple[Change, ...] | None:
+def breaking(
+    bench: Bench, holds: Check, state: DraftedDesign, seconds: float = SECONDS
+) -> tuple[Change, ...] | None:
     """The smallest change of a design that makes a check a finding; None where none is found in the time."""
     until = time.process_time() + seconds
     tries = Tries(state, holds)
@@ -120,15 +124,17 @@ def breaking(bench: Bench, holds: Check, state: State, seconds: float = SECONDS)
     return None
 
 
-def _after(bench: Bench, holds: Check, state: State, changes: tuple[Change, ...]) -> Check | None:
+def _after(bench: Bench, holds: Check, state: DraftedDesign, changes: tuple[Change, ...]) -> Check | None:
     """A check once the design is changed; None where that cannot be read."""
     try:
-        return bench.made(holds.rule, holds.component, bench.changed(state, changes))
-    except Unreadable:
+        return bench.made(holds.rule, holds.component, state.changed(changes))
+    except DesignError:
         return None
 
 
-def _of_steepest(bench: Bench, holds: Check, state: State, tries: Tries, until: float) -> Change | None:
+def _of_steepest(
+    bench: Bench, holds: Check, state: DraftedDesign, tries: Tries, until: float
+) -> Change | None:
     """The smallest change of one of those sizes that move what is used of the limit most."""
     slopes: dict[Way, float] = {}
     for way, change in tries.sized(Decimal(PROBE)):

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any
 
 from speclint.checking import Check
-from speclint.families import Change
+from speclint.errors import DesignError
 from speclint.families.excerpts import ExcerptLine, excerpt
-from speclint.repository.toml_writing import inline
-from speclint.specs import Component, Spec, bare
-from tests.contracts.promises import Taken, steps_of, taken_by
-from tests.rule_examples.designs import State, Unreadable
+from speclint.repository import Change, DraftedDesign, inline
+from speclint.specs import Component, Spec
+from speclint.testing.taken_values import Taken, taken_by
 
 #: Lines of other parts that a page shows beside those of the component itself: more are counted.
 MOST = 24
@@ -28,7 +26,7 @@ def finding_of(done: Check) -> str:
     return " ".join(done.actual.split())
 
 
-def holds_of(done: Check, state: State, changes: tuple[Change, ...]) -> str:
+def holds_of(done: Check, state: DraftedDesign, changes: tuple[Change, ...]) -> str:
     """The excerpt of what a check took: its component first, then what is changed, then the other parts."""
     by_part: dict[str, dict[str, ExcerptLine]] = {done.component: {}}
     for part in dict.fromkeys(one.component for one in changes):
@@ -68,7 +66,7 @@ def _cut(
     return kept, left
 
 
-def _called(state: State, part: str) -> str:
+def _called(state: DraftedDesign, part: str) -> str:
     spec = state.design.specs.get(part)
     if spec is None:
         return part
@@ -76,31 +74,16 @@ def _called(state: State, part: str) -> str:
     return f"{part}, {article} {spec.called}" if isinstance(spec, Component) else f"{part}, {spec.kind}"
 
 
-def written(one: Taken, state: State) -> ExcerptLine | None:
+def written(one: Taken, state: DraftedDesign) -> ExcerptLine | None:
     """A value that a check took, as its spec writes it; of a list the whole list. None where it is worked elsewhere."""
     try:
-        raw, key = raw_at(state, one.spec, one.key)
-    except (Unreadable, LookupError, TypeError):
+        raw, key = state.raw_at(one.spec, one.key)
+    except DesignError:
         return None
     return ExcerptLine(key, inline(raw))
 
 
-def raw_at(state: State, name: str, key: str) -> tuple[Any, str]:
-    """What a spec writes under a key, as plain TOML, and the key; of an entry of a list of plain values the whole list.
-
-    :raises LookupError: where it writes nothing there.
-    """
-    value: Any = state.draft(name).table
-    steps = steps_of(key)
-    for depth, step in enumerate(steps):
-        inner = value[step]
-        if isinstance(step, int) and depth == len(steps) - 1:
-            return bare(value), key.rpartition("[")[0]
-        value = inner
-    return bare(value), key
-
-
-def places_of(done: Check, state: State) -> Iterator[Taken]:
+def places_of(done: Check, state: DraftedDesign) -> Iterator[Taken]:
     """What a check rests on, stated or not, each place once."""
     seen = set[tuple[str, str]]()
     for one in taken_by(done, state.design):
@@ -109,6 +92,6 @@ def places_of(done: Check, state: State) -> Iterator[Taken]:
             yield one
 
 
-def kind_of(state: State, name: str) -> type[Spec]:
+def kind_of(state: DraftedDesign, name: str) -> type[Spec]:
     """The kind of a spec."""
     return type(state.design.specs[name])

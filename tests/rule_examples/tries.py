@@ -3,21 +3,20 @@
 from __future__ import annotations
 
 import re
-from collections import defaultdict
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from functools import cached_property
 from typing import Any
 
 from speclint.checking import Check
-from speclint.families import Change
+from speclint.errors import DesignError
+from speclint.repository import Change, DraftedDesign, steps_of_key
 from speclint.repository.toml_writing import toml_text
-from speclint.specs import Component, NotStated, Stated, bare
-from tests.contracts.promises import Taken, general, steps_of
-from tests.omission import _choices
-from tests.rule_examples.designs import State, Unreadable
-from tests.rule_examples.shown import places_of, raw_at
+from speclint.specs import Component, bare
+from speclint.testing.statable import words_for, written_elsewhere
+from speclint.testing.taken_values import Taken
+from tests.rule_examples.shown import places_of
 
 #: A size is multiplied and divided by each of these, of all places the smallest first.
 FACTORS = ("1.02", "1.05", "1.1", "1.2", "1.5", "2", "5")
@@ -60,7 +59,7 @@ def rounded(number: Decimal) -> str:
 class Tries:
     """The changes to try on one check."""
 
-    state: State
+    state: DraftedDesign
     done: Check
 
     @cached_property
@@ -74,8 +73,8 @@ class Tries:
         found = []
         for one in self._places:
             try:
-                raw, key = raw_at(self.state, one.spec, one.key)
-            except (Unreadable, LookupError, TypeError):
+                raw, key = self.state.raw_at(one.spec, one.key)
+            except DesignError:
                 continue
             found.append((one, raw, key))
         return found
@@ -105,7 +104,7 @@ class Tries:
 
     def _sized(self, one: Taken, raw: Any, key: str, by: Decimal) -> Iterator[Change]:
         if isinstance(raw, list):
-            (index,) = [step for step in steps_of(one.key)[-1:] if isinstance(step, int)] or [-1]
+            (index,) = [step for step in steps_of_key(one.key)[-1:] if isinstance(step, int)] or [-1]
             if 0 <= index < len(raw) and (new := _sized(raw[index], by)) is not None:
                 yield Change(one.spec, key, [*raw[:index], new, *raw[index + 1 :]])
         elif isinstance(raw, dict) and "value" in raw:
@@ -130,7 +129,9 @@ class Tries:
                 yield Change(one.spec, key, not raw)
             elif isinstance(raw, str):
                 yield from (
-                    Change(one.spec, key, word) for word in self._choices(one.spec, one.key) if word != raw
+                    Change(one.spec, key, word)
+                    for word in words_for(self.state, one.spec, one.key)
+                    if word != raw
                 )
 
     def _orders(self) -> Iterator[Change]:
@@ -144,22 +145,10 @@ class Tries:
                     Change(one.spec, key, [*raw[:at], *raw[at + 1 :], raw[at]]) for at in range(len(raw) - 1)
                 )
 
-    def _choices(self, spec: str, key: str) -> Iterable[str]:
-        declared: Any = None
-        value: Any = self.state.design.specs[spec]
-        try:
-            for step in steps_of(key):
-                fields = getattr(type(value), "model_fields", {})
-                declared = fields[step].annotation if step in fields else declared
-                value = getattr(value, str(step)) if step in fields else value[step]
-        except (LookupError, TypeError):
-            return ()
-        return tuple(_choices(declared)) if isinstance(value, Stated | NotStated) else ()
-
     def _elsewhere(self) -> Iterator[Change]:
         """What the same key says elsewhere in the design: another material, another name, another part linked to."""
         for one, raw, key in self._stated:
-            known = _written_elsewhere(self.state)[one.general]
+            known = written_elsewhere(self.state)[one.general]
             others = [value for value in known if value != raw]
             yield from (Change(one.spec, key, value) for value in others[:_ELSEWHERE])
 
@@ -193,9 +182,9 @@ class Tries:
         for one in self._places:
             if one.stated or one.spec not in self.state.design.specs:
                 continue
-            for word in self._choices(one.spec, one.key):
+            for word in words_for(self.state, one.spec, one.key):
                 yield Change(one.spec, one.key, {"true": True, "false": False}.get(word, word))
-            for value in _written_elsewhere(self.state)[one.general][:_ELSEWHERE]:
+            for value in written_elsewhere(self.state)[one.general][:_ELSEWHERE]:
                 yield Change(one.spec, one.key, value)
 
 
@@ -228,26 +217,3 @@ def _plain(value: Any) -> Any:
     if isinstance(value, dict):
         return {name: _plain(one) for name, one in value.items() if name not in ("each", "for")}
     return [_plain(one) for one in value] if isinstance(value, list | tuple) else value
-
-
-_ELSEWHERE_OF: dict[int, dict[str, list[Any]]] = {}
-
-
-def _written_elsewhere(state: State) -> dict[str, list[Any]]:
-    """What specs write under each general key, each value once."""
-    key = id(state.drafts)
-    if key not in _ELSEWHERE_OF:
-        found: dict[str, list[Any]] = defaultdict(list)
-        for name, spec in state.design.specs.items():
-            for at, value in spec.at_keys():
-                if isinstance(value, NotStated):
-                    continue
-                try:
-                    raw, written = raw_at(state, name, at)
-                except (Unreadable, LookupError, TypeError):
-                    continue
-                values = found[f"{spec.kind}.{general(type(spec), written)}"]
-                if raw not in values:
-                    values.append(raw)
-        _ELSEWHERE_OF[key] = found
-    return _ELSEWHERE_OF[key]

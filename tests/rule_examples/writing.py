@@ -8,7 +8,8 @@ from typing import Any
 
 import tomli
 
-from speclint.families import Change, RuleExample
+from speclint.families import RuleExample
+from speclint.repository import Change
 from speclint.repository.toml_writing import inline
 
 ROOT = Path(__file__).parents[2]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import Sheet
 from speclint.rules import Corner
 from speclint.specs import Component
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 from tests.plugins.release.part import COVER
 
 FILES = {
@@ -15,8 +15,8 @@ FILES = {
 }
 
 
-def sheet_on(workshop: DesignFolder) -> tuple[Sheet, Component]:
-    assessment = workshop.write(FILES).assess()
+def sheet_on(workshop: DesignFolder, *changes: tuple[str, str]) -> tuple[Sheet, Component]:
+    assessment = workshop.write({"cover.toml": changed(FILES["cover.toml"], *changes)}).assess()
     assert assessment.design is not None
     assert assessment.context is not None
     part = assessment.design.specs["cover"]
@@ -35,4 +35,14 @@ def test_only_the_quantities_of_that_provenance_are_listed(workshop: DesignFolde
 def test_the_list_is_part_of_what_the_check_rests_on(workshop: DesignFolder) -> None:
     sheet, part = sheet_on(workshop)
     sheet.stated_from("assumed", part)
-    assert sheet.record.basis == {"assumed in cover": "[('thickness', '50 mm')]"}
+    assert sheet.record.basis == {"assumed in cover": "[('thickness', 0.05, 0.05, '')]"}
+    assert sheet.record.rests_on == {"assumed in cover": "thickness 50 mm"}
+
+
+def test_a_value_in_another_unit_is_the_same_ground(workshop: DesignFolder) -> None:
+    """50 mm is 5 cm: a concession on what is assumed goes on."""
+    first, part = sheet_on(workshop)
+    first.stated_from("assumed", part)
+    other, same = sheet_on(workshop, ("50 mm", "5 cm"))
+    other.stated_from("assumed", same)
+    assert other.record.basis == first.record.basis

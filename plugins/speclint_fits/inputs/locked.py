@@ -58,8 +58,14 @@ def pairs_of(block: CylinderBlock, sheet: Sheet) -> list[Pair]:
     found = []
     for one, other in twice:
         both = tuple(seated(face_of_cut_out(block, name, sheet), sheet) for name in (one, other))
-        found.append(Pair(block, sheet.follow(both[0].face.in_frame), (one, other), (both[0], both[1])))
+        found.append(Pair(block, _frame_of(both[0], both[1], sheet), (one, other), (both[0], both[1])))
     return found
+
+
+def _frame_of(one: Seated, other: Seated, sheet: Sheet) -> Frame:
+    """The frame of two cut-outs: of that which says so, where one alone does."""
+    stated = sheet.is_stated(f"frame of {one.face.id}", one.face.in_frame)
+    return sheet.follow((one if stated else other).face.in_frame)
 
 
 def held_back(pair: Pair, case: LoadCase, sheet: Sheet) -> Held:

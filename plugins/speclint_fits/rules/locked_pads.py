@@ -51,6 +51,7 @@ class _Place(NamedTuple):
 
 @rule(
     "frame.locked-force",
+    edition=2,
     title="The growth that two locked pads hold back, either way, with their shares of the thrust, stresses block, "
     "frame and webs to at most 0.67 of the proof stress and their faces to the proof stress",
     wrong="growth between two locked pads stresses {item} to {found}, {limit} allowed",
@@ -152,7 +153,7 @@ def _web(name: str, one: Seated, F: Newtons, both: Newtons, sheet: Sheet) -> Pas
 
 @rule(
     "frame.grip-kept",
-    edition=2,
+    edition=3,
     limits=[LEAD],
     title="Each of two locked pads stays gripped by its cut-out under its share of the greatest thrust: cold with the "
     "least interference that the hottest case leaves, hot with that or with growth",

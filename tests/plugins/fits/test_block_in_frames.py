@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, found, on_sheet
+from speclint.testing import DesignFolder, changed, found, on_sheet, without_key
 from speclint_fits.formulae.carrying_pads import (
     give_of_three,
     load_of_pad,
@@ -192,6 +192,18 @@ def test_the_grip_from_both_sides(workshop: DesignFolder, width: str, outcome: s
     """Half of 163 kN is 81.5 kN: × (1/7.904e6 + 1/7.5e6) = 0.0212 mm of interference."""
     check = workshop.write(_gripping(width)).only(GRIP)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("silent", ["face-back", "face-front"])
+@pytest.mark.parametrize("rule", [FORCE, GRIP])
+def test_the_frame_is_that_of_either_cut_out(workshop: DesignFolder, rule: str, silent: str) -> None:
+    """Whichever of the two says in which frame it is cut: what is worked does not hang on their order."""
+    made = _gripping("220.05 mm")
+    whole = workshop.write(made).only(rule)
+    made[f"{silent}.toml"] = without_key(made[f"{silent}.toml"], "in_frame")
+    check = workshop.write(made).only(rule)
+    assert whole.utilisation is not None
+    assert (check.outcome, check.utilisation) == (whole.outcome, whole.utilisation)
 
 
 @pytest.mark.parametrize(("far", "outcome"), [("211 °", "conforms"), ("209 °", "finding")])

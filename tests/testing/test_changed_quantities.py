@@ -1,0 +1,93 @@
+"""A quantity written in another unit, with a tighter tolerance, hotter, and at twice the size: worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.quantities import read
+from speclint.testing.directions import _hotter
+from speclint.testing.other_units import in_another_unit
+from speclint.testing.scaling import _doubled
+from speclint.testing.stated_quantities import StatedQuantity
+from speclint.testing.tightening import with_half_tolerance
+
+
+def stated(text: str, dimension: str) -> StatedQuantity:
+    return StatedQuantity("part", "key", text, read(text, dimension, "any"))
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "written"),
+    [
+        ("480 mm H8", "length", "2400/127 in H8"),  # 480/25.4 = 2400/127
+        ("25.4 mm +0.254/-0.127", "length", "1 in +0.01/-0.005"),
+        ("25.4 mm ±0.254", "length", "1 in ±0.01"),
+        ("25.4..50.8 mm", "length", "1..2 in"),
+        ("1 3/4 in", "length", "44.45 mm"),
+        ("300 °C ±10", "temperature", "572 °F ±18"),  # 300 × 1.8 + 32
+        ("212 °F", "temperature", "100 °C"),
+        ("90 °F difference", "temperature difference", "50 K"),
+        ("50 K", "temperature difference", "90 °F difference"),
+        ("12 %", "ratio", "0.12"),
+        ("200 HB", "Brinell hardness", None),  # one hardness is not another
+        ("50 mm ±2 %", "length", None),  # a share of the size has no unit
+    ],
+)
+def test_in_another_unit(text: str, dimension: str, written: str | None) -> None:
+    assert in_another_unit(stated(text, dimension)) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension"),
+    [("17 bar gauge", "fluid pressure"), ("48 kg", "mass"), ("0.06 W/(m·K)", "thermal conductivity")],
+)
+def test_a_number_without_an_end_is_read_as_the_same(text: str, dimension: str) -> None:
+    """17 bar is 246.56… psi: with 20 digits the nearest float is that of 17 bar, and gauge stays gauge."""
+    written = in_another_unit(stated(text, dimension))
+    assert written is not None
+    now, was = read(written, dimension), read(text, dimension)
+    assert (now.nominal, now.low, now.high, now.datum) == (was.nominal, was.low, was.high, was.datum)
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("25 mm +0.05/-0.02", "25 mm +0.0325/-0.0025"),  # middle +0.015, half of the half width 0.0175
+        ("25 mm ±0.1", "25 mm ±0.05"),
+        ("20.0..20.2 mm", "20.05..20.15 mm"),
+        ("50 mm ±2 %", "50 mm ±1%"),
+        ("480 mm H8", "480 mm H7"),  # both from 0, 97 and 63 µm
+        ("25 mm", None),
+    ],
+)
+def test_a_tighter_tolerance(text: str, written: str | None) -> None:
+    one = stated(text, "length")
+    assert with_half_tolerance(one) == written
+    if written:
+        now = read(written, "length")
+        assert one.measure.low <= now.low < now.high <= one.measure.high
+
+
+@pytest.mark.parametrize(
+    ("text", "power", "written"),
+    [
+        ("25 mm +0.05/-0.02", 1, "50 mm +0.1/-0.04"),
+        ("20.0..20.2 mm", 1, "40..40.4 mm"),
+        ("480 mm H8", 1, "960 mm +0.194/0"),  # ISO 286-1, 400 to 500 mm: IT8 = 97 µm
+    ],
+)
+def test_twice_the_size(text: str, power: int, written: str) -> None:
+    assert _doubled(stated(text, "length"), power) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [("300..330 °C", "320..350 °C"), ("572 °F ±18", "608 °F ±18"), ("293.15 K", "313.15 K")],
+)
+def test_twenty_kelvin_hotter(text: str, written: str) -> None:
+    """20 K are 36 °F; the tolerance stays."""
+    assert _hotter(stated(text, "temperature")) == written
+
+
+def test_a_mass_at_twice_the_size_is_eight_times_as_great() -> None:
+    assert _doubled(stated("1.5 kg", "mass"), 3) == "12 kg"
