@@ -146,8 +146,8 @@ class _Named:
     ],
 )
 def both_directions(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Notches forward and backward; admission about dead centre, then cut-off, release, compression; one foot of each cam,
-    which running backwards is read from its other end."""
+    """Notches forward and backward; admission about dead centre, then cut-off, release, compression; one foot of each
+    cam, which running backwards is read from its other end."""
     at_work = GearAtWork(gear, case, sheet)
     found = {at_work.direction(name) for name in at_work.running}
     missing = [one for one in ("forward", "backward") if one not in found]
@@ -192,9 +192,7 @@ def _one_setting(at_work: GearAtWork, sheet: Sheet) -> list[Judgement]:
         if backward and fore is not None:
             feet = {"φ_b": cam.foot, "φ_f": fore.foot, "β": fore.cam.duration}
             k = float(round(sum(feet.values()) / (2 * math.pi)))
-            judged.append(
-                _apart(sheet.work(f"Δφ_{cam.mark}", apart_when_reversed, **feet, k=k), cam, sheet)
-            )
+            judged.append(_apart(sheet.work(f"Δφ_{cam.mark}", apart_when_reversed, **feet, k=k), cam, sheet))
     return judged
 
 
