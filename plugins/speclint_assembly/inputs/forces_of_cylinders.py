@@ -144,8 +144,13 @@ def _threaded(
     held = [force for one in flange for force in known.does_not_pass(part.id, rod.id, one, bore)]
     if held and piston is not None:
         over = Sized(piston, "diameter", piston.diameter)
-        yield from known.does_not_pass(part.id, piston.id, over, bore)
+        blocked = known.does_not_pass(part.id, piston.id, over, bore)
+        yield from blocked
         yield from (Force(rod.id, piston.id, force.says) for force in held)
+        if known.word(f"fastening of {piston.id}", piston.fastening.by) == "forged in one":
+            # neither end of the rod passes: the part goes on neither after the rod nor before it
+            yield from (Force(part.id, rod.id, force.says) for force in blocked)
+            yield from (Force(rod.id, part.id, force.says) for force in held if blocked)
     for crosshead in crossheads:
         # a rod that goes in from behind needs the room where the crosshead will be
         yield from (Force(rod.id, crosshead.id, force.says) for force in held)

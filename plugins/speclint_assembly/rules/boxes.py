@@ -35,8 +35,8 @@ def removable(box: CamBox, sheet: Sheet) -> Judgement:
 
 @rule(
     "gear.enters-its-box",
-    title="The cam shaft passes the bearing housings of its box, each cam passes these or the opening under the "
-    "lid with 0.5 mm to spare, and each tappet its guide",
+    title="The cam shaft passes the bearing housings of its box, the circle over the nose of each cam these or the "
+    "opening under the lid with 0.5 mm to spare, and each tappet its guide",
     on=CamBox,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,

@@ -139,6 +139,23 @@ def share_of_ramp(δ: Metres, h_r: Metres) -> Ratio:
     return δ / h_r
 
 
+@formula("Δφ = |φ_1 − φ_2 + 2 π k|", cites=[FIRST_PRINCIPLES])
+def apart_in_two_notches(φ_1: Radians, φ_2: Radians, k: Ratio) -> Radians:
+    """How far the feet of one cam are apart in two notches that run the same way.
+
+    Δφ = |φ_1 − φ_2 + 2 π k|
+
+    ``φ_1``, ``φ_2`` its foot in either [rad]; ``k`` whole turns between the two. Returns [rad].
+
+    Hand working: 355° and -8.3° are 363.3° apart, which is 3.3°.
+
+    >>> φ_1, φ_2 = math.radians(-8.3), math.radians(355)
+    >>> round(math.degrees(apart_in_two_notches(φ_1=φ_1, φ_2=φ_2, k=1.0)), 6)
+    3.3
+    """
+    return abs(φ_1 - φ_2 + 2 * math.pi * k)
+
+
 @formula("Δφ = |φ_b + φ_f + β − 2 π k|", cites=[FIRST_PRINCIPLES])
 def apart_when_reversed(φ_b: Radians, φ_f: Radians, β: Radians, k: Ratio) -> Radians:
     """How far the stated foot of a cam running backwards is from where the same cam, fixed to its shaft, has it.

@@ -16,7 +16,13 @@ from speclint.facts import (
     share_at,
 )
 from speclint.specs import LoadCase, ValveGear
-from speclint_events.formulae.events import angle_shifted, apart_when_reversed, share_of_ramp, share_shifted
+from speclint_events.formulae.events import (
+    angle_shifted,
+    apart_in_two_notches,
+    apart_when_reversed,
+    share_of_ramp,
+    share_shifted,
+)
 from speclint_events.inputs import clearance_corner, hot_events
 
 
@@ -124,8 +130,9 @@ class _Named:
 
 @rule(
     "events.both-directions",
+    edition=2,
     title="The gear has a notch for each direction; in each the valves act in their order, and a cam that is fixed to "
-    "its shaft and works in both has one setting",
+    "its shaft has one setting in all of them",
     wrong="settings of {item} {found} apart, {limit} allowed",
     on=ValveGear,
     cases=("running",),
@@ -139,8 +146,8 @@ class _Named:
     ],
 )
 def both_directions(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Notches forward and backward; admission about dead centre, then cut-off, release, compression; one foot of a cam
-    that is read from its other end."""
+    """Notches forward and backward; admission about dead centre, then cut-off, release, compression; one foot of each
+    cam, which running backwards is read from its other end."""
     at_work = GearAtWork(gear, case, sheet)
     found = {at_work.direction(name) for name in at_work.running}
     missing = [one for one in ("forward", "backward") if one not in found]
@@ -171,18 +178,26 @@ def _in_order(end: EndAtWork, sheet: Sheet) -> Judgement:
 
 
 def _one_setting(at_work: GearAtWork, sheet: Sheet) -> list[Judgement]:
-    """The feet of each cam that works in both directions, the one of backwards against that of forwards."""
-    cams = [cam for name in at_work.running for cam in at_work.cams(name)]
-    ahead = {cam.at.cam.id: cam for cam in cams if not cam.at.backward}
+    """The feet of each cam in the notches of one direction, and the one of backwards against that of forwards."""
+    first: dict[tuple[str, bool], CamAtWork] = {}
     judged = []
-    for back in cams:
-        fore = ahead.get(back.at.cam.id)
-        if back.at.backward and fore is not None:
-            feet = {"φ_b": back.foot, "φ_f": fore.foot, "β": fore.cam.duration}
+    for cam in (cam for name in at_work.running for cam in at_work.cams(name)):
+        other = first.setdefault((cam.at.cam.id, cam.at.backward), cam)
+        if other is not cam:
+            k = float(round((cam.foot - other.foot) / (2 * math.pi)))
+            apart = sheet.work(f"Δφ_{cam.mark}", apart_in_two_notches, φ_1=other.foot, φ_2=cam.foot, k=k)
+            judged.append(_apart(apart, cam, sheet))
+    for (name, backward), cam in first.items():
+        fore = first.get((name, False))
+        if backward and fore is not None:
+            feet = {"φ_b": cam.foot, "φ_f": fore.foot, "β": fore.cam.duration}
             k = float(round(sum(feet.values()) / (2 * math.pi)))
-            apart = sheet.work(f"Δφ_{back.mark}", apart_when_reversed, **feet, k=k)
-            judged.append(sheet.at_most(apart, sheet.limit("apart")).of_item(back.at.cam.id))
+            judged.append(_apart(sheet.work(f"Δφ_{cam.mark}", apart_when_reversed, **feet, k=k), cam, sheet))
     return judged
+
+
+def _apart(apart: Radians, cam: CamAtWork, sheet: Sheet) -> Judgement:
+    return sheet.at_most(apart, sheet.limit("apart")).of_item(cam.at.cam.id)
 
 
 RULES = (clearance_holds, ramp_takes_clearance, both_directions)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres
+from speclint.equations import Metres, Ratio
 from speclint_fits.sources import ISO_8062_3
 
 _RAW = [ISO_8062_3.at("figures of the raw casting's nominal dimension")]
@@ -39,6 +39,23 @@ def allowance_on_both_sides(A: Metres, C: Metres) -> Metres:
     8.5
     """
     return A + C / 4
+
+
+@formula("S = L + n·a", cites=_RAW)
+def as_cast(L: Metres, a: Metres, n: Ratio) -> Metres:
+    """Dimension as cast, by which its tolerance is read: the finished one with the allowances on it.
+
+    S = L + n·a
+
+    ``L`` finished dimension, ``a`` allowance on each machined face [m], ``n`` how many of its two faces are machined.
+    Returns [m].
+
+    Hand working: 620 + 2·6.8 = 633.6 mm.
+
+    >>> round(as_cast(L=0.620, a=6.8e-3, n=2) * 1e3, 6)
+    633.6
+    """
+    return L + n * a
 
 
 @formula("l_max = max(l, L)", cites=[FIRST_PRINCIPLES])

@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
 from speclint.specs import Casting, MachinedFace
-from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side, larger_dimension
+from speclint_fits.formulae.castings import (
+    allowance_on_both_sides,
+    allowance_on_one_side,
+    as_cast,
+    larger_dimension,
+)
 from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
 from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
 
@@ -22,13 +27,16 @@ from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_
     ],
     why="A face that does not clean up is found on the boring mill, when the casting has already been paid "
     "for.",
-    leaves_out="distortion, draft and mismatch beyond the tolerance; the stated dimension is taken as the "
-    "finished one",
+    leaves_out="distortion, draft and mismatch beyond the tolerance; that a bore is cast smaller than it is "
+    "finished: its tolerance is that of the larger size",
     against=(),
-    edition=2,
+    edition=3,
 )
 def machining_allowance(casting: Casting, sheet: Sheet) -> Judgement:
-    """Allowance ≥ RMA + DCT/2 on a face whose opposite stays cast, + DCT/4 on each of two machined faces."""
+    """Allowance ≥ RMA + DCT/2 on a face whose opposite stays cast, + DCT/4 on each of two machined faces.
+
+    DCT is that of the size as cast: the finished dimension with the allowances on it.
+    """
     if not casting.faces:
         raise sheet.not_assessed("no machined face is stated", casting.where)
     grade = sheet.read("grade of allowance", casting.allowance_grade)
@@ -49,11 +57,12 @@ def _largest(casting: Casting, sheet: Sheet) -> float:
 def _face(name: str, face: MachinedFace, casting: Casting, required: float, sheet: Sheet) -> Judgement:
     size = sheet.take_nominal(f"L {name}", face.dimension)
     grade = sheet.count("DCTG", casting.tolerance_grade)
-    tolerance = sheet.look_up(f"C {name}", casting_tolerance, grade=grade, size=size)
     both = sheet.read(f"{name} machined on both sides", face.both_sides)
+    allowance = sheet.take(f"a_0 {name}", face.allowance)
+    raw = sheet.work(f"S {name}", as_cast, L=size, a=allowance, n=2 if both else 1)
+    tolerance = sheet.look_up(f"C {name}", casting_tolerance, grade=grade, size=raw)
     formula = allowance_on_both_sides if both else allowance_on_one_side
-    wanted = sheet.work(f"a {name}", formula, A=required, C=tolerance)
-    return sheet.at_least(sheet.take(f"a_0 {name}", face.allowance), wanted)
+    return sheet.at_least(allowance, sheet.work(f"a {name}", formula, A=required, C=tolerance))
 
 
 @rule(

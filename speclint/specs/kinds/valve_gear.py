@@ -82,8 +82,8 @@ class ValveGear(Component):
         drive_play: lost motion of the drive between crank and cams, as crank angle: by so much the cams may lag.
         drive_pins: the pins and bearings between crank and cams, by name.
         setting: error to which a cam can be set, either way, as crank angle.
-        cams_turn: true where the reverser turns the cams against the crank; otherwise one cam that works in both
-            directions has one setting.
+        cams_turn: true where the reverser turns the cams against the crank; otherwise a cam has one setting in all
+            notches.
         notches: positions of the reverser, by name.
     """
 

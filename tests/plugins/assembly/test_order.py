@@ -104,6 +104,23 @@ def test_the_larger_diameter_of_a_section_counts_whatever_it_is_called(
     assert "140 mm, does not pass neck bush of box, 90.6 mm" in lines["rod"]
 
 
+@pytest.mark.parametrize(
+    ("fastened", "flange", "goes_in"),
+    [("nut", "140 mm", True), ("forged in one", "90.5 mm", True), ("forged in one", "90.7 mm", False)],
+)
+def test_a_box_goes_on_no_rod_whose_two_ends_do_not_pass_it(
+    workshop: DesignFolder, fastened: str, flange: str, goes_in: bool
+) -> None:
+    """The neck bush is 90.6 mm at its least: a piston of 497 mm forged on does not pass it, nor a flange of 90.7 mm."""
+    check = write(
+        workshop, ("piston", 'by = "nut"', f'by = "{fastened}"'), ("rod", '"140 mm"', f'"{flange}"')
+    ).only(IMPLIED)
+    if goes_in:
+        expect_conforms(check)
+    else:
+        expect_finding(check, says="box before rod")
+
+
 def test_an_order_needs_sizes(workshop: DesignFolder) -> None:
     files = {"block.toml": 'kind = "cylinder-block"\nid = "block"\n'}
     expect_not_assessed(workshop.write(files).only(IMPLIED), "no size that is stated")

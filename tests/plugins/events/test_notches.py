@@ -124,3 +124,27 @@ def test_two_settings_of_one_cam_from_both_sides(folder: DesignFolder, foot: str
     made = files(("cam-exhaust-front.toml", 'dwell_angle = "50 °"', 'dwell_angle = "20 °"'))
     check = folder.write({**made, "gear.toml": gear}, settings=WITH_METALS).only(BOTH)
     (expect_finding if fails else expect_conforms)(check)
+
+
+@pytest.mark.parametrize(
+    ("foot", "turned", "fails"),
+    [
+        ("140.98", "", False),
+        ("139.02", "", False),
+        ("-219.02", "", False),  # a turn back
+        ("141.02", "", True),
+        ("141.02", "cams_turn = true\n", False),
+    ],
+)
+def test_a_fixed_cam_has_one_setting_in_the_notches_of_one_direction(
+    folder: DesignFolder, foot: str, turned: str, fails: bool
+) -> None:
+    """The cam of the front exhaust works at 140° in the notches 65 and 20, and here otherwise in 35."""
+    of_35 = f'[notches.35.exhaust_front]\ncam = "cam-exhaust-front"\nfoot = "{foot} °"'
+    gear = changed(
+        files()["gear.toml"],
+        ('[notches.35.exhaust_front]\ncam = "cam-exhaust-front"\nfoot = "140 °"', of_35),
+        ('drive_play = "0.1 °"\n', f'drive_play = "0.1 °"\n{turned}'),
+    )
+    check = folder.write({**files(), "gear.toml": gear}, settings=WITH_METALS).only(BOTH)
+    (expect_finding if fails else expect_conforms)(check)

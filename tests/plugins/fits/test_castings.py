@@ -71,6 +71,17 @@ def test_the_largest_dimension_is_not_below_a_face(workshop: DesignFolder, face:
     assert check.outcome == "finding"
 
 
+@pytest.mark.parametrize(("allowance", "wanted"), [("8 mm", 8.5e-3), ("8.1 mm", 8.75e-3)])
+def test_the_tolerance_is_that_of_the_size_as_cast(
+    workshop: DesignFolder, allowance: str, wanted: float
+) -> None:
+    """614 + 2·8 = 630 mm wants 6 + 10/4, 614 + 2·8.1 = 630.2 mm falls into the next row and wants 6 + 11/4."""
+    # the largest dimension is that of the finished part, 614 mm, and stays in the row to 630 mm: 6 mm
+    check = write(workshop, ('"450 mm H8"', '"614 mm H8"'), ('"8.5 mm"', f'"{allowance}"')).only(RULE)
+    assert check.outcome == "finding"
+    assert limit(check) == pytest.approx(wanted)
+
+
 @pytest.mark.parametrize(
     "missing",
     ['largest_dimension = "500 mm"', "tolerance_grade = 12", 'allowance_grade = "H"', "both_sides = true"],
