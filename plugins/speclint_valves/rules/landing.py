@@ -156,7 +156,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=6,
+    edition=7,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),
