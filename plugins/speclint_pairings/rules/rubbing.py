@@ -124,9 +124,11 @@ def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
 
 
 def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderLiner, float]:
-    """The liner whose piston drives a crosshead, and the mean load on it."""
+    """The liner whose piston drives a crosshead, and the mean load on it, in the bore at its last where it is stated."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     D = sheet.take("D", liner.bore)
+    if sheet.is_stated("last bore", liner.last_bore):
+        D = max(D, sheet.take("D_last", liner.last_bore))
     load = sheet.work("F_m", pressure_load, p=_steam(case, sheet), D=D)
     return liner, load
 
