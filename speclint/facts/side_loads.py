@@ -59,21 +59,18 @@ def load_aslant(F: Newtons, h: Metres, b: Metres) -> Newtons:
     return F * h / beside
 
 
-@formula("F_q = √(F² + W²)", cites=[FIRST_PRINCIPLES])
+@formula("F_q = F + W", cites=[FIRST_PRINCIPLES])
 def side_loads_together(F: Newtons, W: Newtons) -> Newtons:
-    """Load across a spindle from its arm and its weight, which may be square to each other.
+    """Load across a spindle from its arm and its weight, which act in one line where the arm swings upright.
 
-    F_q = √(F² + W²)
+    F_q = F + W
 
     ``F`` load of the arm, ``W`` weight that lies on the guide [N]. Returns [N].
 
-    Hand working: √(300² + 40²) = √91600.
-
-    >>> round(side_loads_together(F=300.0, W=40.0), 3)
-    302.655
+    >>> side_loads_together(F=300.0, W=40.0)
+    340.0
     """
-    together: float = (F**2 + W**2) ** 0.5
-    return together
+    return F + W
 
 
 def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:

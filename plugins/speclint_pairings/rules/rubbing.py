@@ -65,7 +65,7 @@ Worked = tuple[Pascals, MetresPerSecond]
     limits=[
         Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the table's figure that may be used"),
     ],
-    edition=4,
+    edition=5,
 )
 def rubbed(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     """p v of each pair against the table by metals, oil and motion; a pair that is not in it is a query."""
@@ -124,9 +124,11 @@ def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
 
 
 def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderLiner, float]:
-    """The liner whose piston drives a crosshead, and the mean load on it."""
+    """The liner whose piston drives a crosshead, and the mean load on it, in the bore at its last where it is stated."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     D = sheet.take("D", liner.bore)
+    if sheet.is_stated("last bore", liner.last_bore):
+        D = max(D, sheet.take("D_last", liner.last_bore))
     load = sheet.work("F_m", pressure_load, p=_steam(case, sheet), D=D)
     return liner, load
 

@@ -80,11 +80,14 @@ def passage(valve: PoppetValve, sheet: Sheet) -> SquareMetres:
 
 
 def piston(valve: PoppetValve, block: CylinderBlock, sheet: Sheet) -> SquareMetres:
-    """Area of the piston in the liner of the bore that the valve serves."""
+    """Area of the piston in the liner of the bore that the valve serves, bored to its last where that is stated."""
     name = bore_served(valve, sheet)
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore that houses {liner.id}", liner.in_bore) == name:
-            return sheet.work("A_p", round_area, d=sheet.take("d_c", liner.bore))
+            d = sheet.take("d_c", liner.bore)
+            if sheet.is_stated("last bore", liner.last_bore):
+                d = max(d, sheet.take("d_last", liner.last_bore))
+            return sheet.work("A_p", round_area, d=d)
     raise sheet.not_assessed(f"no liner states that it is housed in bore {name} of {block.id}")
 
 

@@ -149,7 +149,7 @@ def _zone(part: Component, to: Component, sheet: Sheet) -> Metres | None:
 
 @rule(
     "gear.guide-edge-load",
-    edition=2,
+    edition=3,
     title="The side load of a spindle presses the edge of its guide with at most 2 MPa on iron and 5 MPa on bronze",
     wrong="edge of the guide pressed by {found}, {limit} allowed",
     on=ValveSpindle,

@@ -18,7 +18,7 @@ from speclint_valves.inputs.shutting import supply_at_most
     on=ValveCage,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cage that gives way under the broken valve sends both into the cylinder.",
     leaves_out="the blow with which the pieces strike, bending of a plate with holes in it, the part that holds "
@@ -30,13 +30,17 @@ from speclint_valves.inputs.shutting import supply_at_most
     ],
 )
 def holds_a_broken_valve(cage: ValveCage, case: LoadCase, sheet: Sheet) -> Judgement:
-    """p π D²/4 on the section of all bars, and on that of what fastens the cage; a cover over it bears it else."""
+    """p π D²/4 on the section of all bars, and on that of what fastens the cage; a cover over it bears it else.
+
+    At the temperature of the cage, or that of its valve where the case states none of the cage.
+    """
     fastened = sheet.read("fastened by", cage.fastened_by)
     held = sheet.states(fastened != "nothing", f"the cage is fastened by: {fastened}", where=cage.where)
     valve = sheet.follow(cage.surrounds)
     D = sheet.take("D", valve.outside_diameter)
     F = sheet.work("F", pressure_load, D=D, p=supply_at_most(case, sheet))
-    at = sheet.take("T", case.temperature_of(valve))
+    known = sheet.is_stated(f"temperature of {cage.id}", case.temperature_of(cage))
+    at = sheet.take("T", case.temperature_of(cage if known else valve))
     R_p = sheet.look_up("R_p", sheet.material_of(cage).proof_stress, of=cage, at=at)
     n = float(sheet.count("n", cage.bars))
     A = sheet.work("A", area_of_bars, n=n, A_1=sheet.take("A_1", cage.bar_area))

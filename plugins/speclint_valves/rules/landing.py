@@ -24,7 +24,7 @@ from speclint.facts import (
     wear_along,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.members import round_area
+from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.steam import seat_bearing_stress
 from speclint.specs import Beat, CylinderBlock, LoadCase, NotStated, PoppetValve, Stated, ValveCage, ValveSeat
 from speclint_valves.formulae.landing import (
@@ -36,14 +36,14 @@ from speclint_valves.formulae.landing import (
     size_of_gap,
 )
 from speclint_valves.inputs.opening import piston
-from speclint_valves.inputs.shutting import spindle_of, supply_at_most, unbalanced, weight
+from speclint_valves.inputs.shutting import on_spindle, spindle_of, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import springs_new
 from speclint_valves.rules.seats import DEFERS
 
 
 @rule(
     "valve.seat-stress",
-    edition=5,
+    edition=6,
     title="With one beat alone carrying the whole load of the shut valve, its bearing stress is at most "
     "20 MPa",
     wrong="one beat alone is pressed by {found}, {limit} allowed",
@@ -62,9 +62,10 @@ from speclint_valves.rules.seats import DEFERS
     ],
 )
 def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(springs + weight + steam that holds shut)/projected contact of each beat in turn."""
+    """(springs + weight + steam that holds shut, on beats and spindle)/projected contact of each beat in turn."""
     supply, delivery = supply_at_most(case, sheet), sheet.take("p_d", case.exhaust_pressure)
-    steam = unbalanced(valve, sheet, supply, delivery)
+    on_end = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery, helps=False)
+    steam = sheet.work("F_v′", sum_of_loads, F_1=unbalanced(valve, sheet, supply, delivery), F_2=on_end)
     springs = springs_new(valve, case, sheet).shut
     load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
     most = sheet.limit("greatest")
@@ -156,7 +157,7 @@ def _strain(
 
 @rule(
     "valve.foul-clearance",
-    edition=6,
+    edition=7,
     title="At full lift with overtravel, hot, the valve clears cage, cover and piston by at least 2 mm",
     on=PoppetValve,
     cases=("starting", "running", "drifting"),

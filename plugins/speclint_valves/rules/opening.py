@@ -118,9 +118,9 @@ def lift_worth_having(valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 @rule(
     "valve.steam-speed",
-    edition=4,
+    edition=5,
     title="Through the valve live steam has a mean speed of at most 100 m/s and exhaust steam of at "
-    "most 80 m/s",
+    "most 80 m/s, the cylinder bored to its last",
     wrong="steam at {found} through the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
@@ -154,8 +154,8 @@ def _speeds(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> tuple[MetresPer
 
 @rule(
     "valve.pressure-loss",
-    edition=4,
-    title="At most 10 % of the absolute pressure is lost in the valve",
+    edition=5,
+    title="At most 10 % of the absolute pressure is lost in the valve, the cylinder bored to its last",
     wrong="valve loses {found} of the pressure, {limit} allowed",
     on=PoppetValve,
     cases=("running",),
@@ -182,8 +182,8 @@ def pressure_loss(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 @rule(
     "valve.mach",
-    edition=4,
-    title="The greatest Mach number of steam in the valve is at most 0.3",
+    edition=5,
+    title="The greatest Mach number of steam in the valve is at most 0.3, the cylinder bored to its last",
     wrong="steam reaches Mach {found} in the valve, {limit} allowed",
     on=PoppetValve,
     cases=("running",),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Newtons, Pascals
+from speclint.equations import Kelvins, Metres, Newtons, Pascals
 from speclint.facts import (
     block_when_entering,
     chamber_beyond,
@@ -171,8 +171,9 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "seat.entering",
-    edition=4,
-    title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly",
+    edition=5,
+    title="The shrinkage available, or the press force, is at least what the tightest fit needs for assembly, and the "
+    "block is heated to no more than 200 °C",
     on=ValveSeat,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
@@ -180,7 +181,13 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
     leaves_out="how fast ring and block come to one temperature: the ring must drop in within seconds",
     against=(),
     limits=[
-        Limit("allowance", "0.05 mm", "length", COMMON_PRACTICE, "clearance for handling and dirt"),
+        Limit(
+            "allowance",
+            "0.05 mm",
+            "length",
+            COMMON_PRACTICE,
+            "clearance for handling and dirt, beside 1/5000 of the diameter",
+        ),
         Limit(
             "hottest-block",
             "200 °C",
@@ -193,14 +200,25 @@ def fit_warming(seat: ValveSeat, case: LoadCase, sheet: Sheet) -> Judgement:
 def entering(seat: ValveSeat, sheet: Sheet) -> Judgement:
     """Shrinkage available ≥ δ + allowance + D/5000, or press force ≥ μ π D L p_c of the tightest fit."""
     fit = cold_fit(seat, sheet)
-    if sheet.read("entering", seat.entering) == "pressed cold":
+    method = sheet.read("entering", seat.entering)
+    if method == "pressed cold":
         return _pressed(seat, fit, sheet)
     wanted = sheet.work(
         "s_n", shrinkage_to_enter, delta=fit.delta, a=sheet.limit("allowance", "a"), D=fit.joint
     )
-    return sheet.at_least(_available(seat, fit, sheet), wanted).else_says(
+    T_b = DRAWING_TEMPERATURE
+    judged = []
+    if "block heated" in method:
+        T_b = sheet.take("T_b", block_when_entering(seat, fit.block, sheet))
+        judged = [
+            sheet.no_hotter(T_b, sheet.limit("hottest-block", "T_b,max")).else_says(
+                "block heated to {found}, {limit} allowed"
+            )
+        ]
+    enters = sheet.at_least(_available(seat, fit, method, T_b, sheet), wanted).else_says(
         "too little shrinkage for the seat to go in: {found}, {limit} wanted"
     )
+    return sheet.worst(enters, *judged)
 
 
 def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
@@ -213,14 +231,9 @@ def _pressed(seat: ValveSeat, cold: Fit, sheet: Sheet) -> Judgement:
     )
 
 
-def _available(seat: ValveSeat, fit: Fit, sheet: Sheet) -> Metres:
-    method = sheet.read("entering", seat.entering)
-    T_b = T_s = DRAWING_TEMPERATURE
-    if "block heated" in method:
-        heated = sheet.take("T_b", block_when_entering(seat, fit.block, sheet))
-        T_b = min(heated, sheet.limit("hottest-block", "T_b,max"))
-    if "ring chilled" in method:
-        T_s = sheet.take("T_s", seat.chilled_to)
+def _available(seat: ValveSeat, fit: Fit, method: str, T_b: Kelvins, sheet: Sheet) -> Metres:
+    """What the heat of the block and the cold of the ring give."""
+    T_s = sheet.take("T_s", seat.chilled_to) if "ring chilled" in method else DRAWING_TEMPERATURE
     ring, block = sheet.material_of(seat), sheet.material_of(fit.block)
     return sheet.work(
         "s",

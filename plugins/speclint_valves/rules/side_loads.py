@@ -26,7 +26,7 @@ by_rocker: Rule = agreement(
     within="",
     cites=[FIRST_PRINCIPLES],
     grade=Grade.OBSERVATION,
-    edition=2,
+    edition=3,
     why="a guide judged for a load that nobody worked wears oval, and the valve lands on one side",
     leaves_out="friction of the arm on the spindle's end, inertia, steam, and an arm that is not square to the spindle "
     "at half lift",

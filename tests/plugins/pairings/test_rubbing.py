@@ -25,7 +25,7 @@ OILED = '[lubrication]\nlubricant = "engine oil"\n'
 
 
 def train(part: str, *changes: tuple[str, str], add: str = "") -> dict[str, str]:
-    """The train with the metals of its bearings stated, one part changed and added to."""
+    """The train with the metals of its bearings stated and a liner never rebored, one part changed and added to."""
     found = files()
     del found["speclint.toml"]  # each test brings its own settings
     metals = {
@@ -36,7 +36,7 @@ def train(part: str, *changes: tuple[str, str], add: str = "") -> dict[str, str]
         "liner": OILED.replace("engine", "cylinder"),
     }
     for name, text in metals.items():
-        found[f"{name}.toml"] = PARTS[name] + text
+        found[f"{name}.toml"] = PARTS[name].replace('last_bore = "503 mm"', 'last_bore = "500 mm"') + text
     text = found[f"{part}.toml"]
     for old, new in changes:
         assert text.count(old) == 1, f"{old!r} stands {text.count(old)} times in {part}"
@@ -47,6 +47,17 @@ def train(part: str, *changes: tuple[str, str], add: str = "") -> dict[str, str]
 
 def write(workshop: DesignFolder, part: str, *changes: tuple[str, str]) -> DesignFolder:
     return workshop.write(train(part, *changes), settings=WITH_METALS)
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("542.0 mm", "conforms"), ("542.2 mm", "finding")])
+def test_a_crank_pin_bears_the_piston_of_the_last_bore(
+    workshop: DesignFolder, last: str, outcome: str
+) -> None:
+    """21.2713 of 25 MPa·m/s at 500 mm: √(25/21.2713) × 500 = 542.05 mm."""
+    made = train("crank-pin")
+    made["liner.toml"] = made["liner.toml"].replace('last_bore = "500 mm"', f'last_bore = "{last}"')
+    check = workshop.write(made, settings=WITH_METALS).only(RULE, "crank-pin")
+    assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("length", "outcome"), [("157.5 mm", "conforms"), ("157.3 mm", "finding")])

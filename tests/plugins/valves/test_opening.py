@@ -12,7 +12,7 @@ from speclint.errors import OutOfRange
 from speclint.handbook.cams import revolutions
 from speclint.handbook.members import round_area
 from speclint.handbook.steam import speed_ratio
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, changed, found, on_sheet
 from speclint_valves.formulae.flow import governing_area, pressure_ratio, share_of_area, steam_speed
 from tests.plugins.valves.gear import gear_files
 
@@ -139,6 +139,29 @@ def test_exhaust_speed_limit_from_both_sides(workshop: DesignFolder, port: str, 
     """0.1963495 × 7.92/80 = 19438.6 mm², the valve at 25 mm lift opening more."""
     files = gear_files(
         valve=(('"inlet"', '"exhaust"'), ('lift = "20 mm"', 'lift = "25 mm"'), ("20000 mm²", port))
+    )
+    assert workshop.write(files).only(SPEED).outcome == outcome
+
+
+@pytest.mark.parametrize(("last", "speed"), [("509 mm", 88.4447), ("500 mm", 85.3448), (None, 85.3448)])
+def test_the_steam_of_a_cylinder_bored_to_its_last_is_counted(
+    workshop: DesignFolder, last: str | None, speed: float
+) -> None:
+    """π 509²/4 = 203481.6 mm², 1.036324 of that of 500 mm: 85.3448 × 1.036324 = 88.4447 m/s."""
+    files = gear_files()
+    if last is not None:
+        files["liner.toml"] = changed(
+            files["liner.toml"], ('bore = "500 mm"', f'bore = "500 mm"\nlast_bore = "{last}"')
+        )
+    assert found(workshop.write(files).only(SPEED)) == pytest.approx(speed, rel=1e-5)
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("541.2 mm", "conforms"), ("541.3 mm", "finding")])
+def test_the_last_bore_from_both_sides(workshop: DesignFolder, last: str, outcome: str) -> None:
+    """100 m/s through 18221.24 mm² at 7.92 m/s: a piston of 230066 mm², √(4 × 230066/π) = 541.23 mm."""
+    files = gear_files()
+    files["liner.toml"] = changed(
+        files["liner.toml"], ('bore = "500 mm"', f'bore = "500 mm"\nlast_bore = "{last}"')
     )
     assert workshop.write(files).only(SPEED).outcome == outcome
 

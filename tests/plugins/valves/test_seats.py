@@ -299,6 +299,13 @@ def test_entering_takes_heat_and_cold_together(workshop: DesignFolder, heated: s
     assert workshop.write(seat_files(("120 °C", heated))).only(ENTERING).outcome == outcome
 
 
+@pytest.mark.parametrize(("heated", "outcome"), [("200 °C", "conforms"), ("201 °C", "finding")])
+def test_a_block_is_heated_to_no_more_than_it_may(workshop: DesignFolder, heated: str, outcome: str) -> None:
+    """200 °C is the limit, whatever shrinkage more heat would give."""
+    check = workshop.write(seat_files(("120 °C", heated))).only(ENTERING)
+    assert check.outcome == outcome
+
+
 def test_a_ring_pressed_cold_needs_its_press(workshop: DesignFolder) -> None:
     """Stiffest metals press with 15.2048 MPa: 0.1 × 15.2048 × π × 200 × 30 = 28660.3 N."""
     cold = ('"block heated and ring chilled"', '"pressed cold"\npress_force = "28.7 kN"')

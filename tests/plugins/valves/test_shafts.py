@@ -160,11 +160,11 @@ def aside(
         # 1100 + 40 × 20 = 1900 N; sine 20/160, tangent 0.125988: 239.38 N
         ("239.5 N", True, "upwards", FINE),
         ("239.2 N", True, "upwards", ("finding", Grade.OBSERVATION)),
-        # 6 kg × 9.80665 = 58.84 N; with 239.38 N square to it 246.50 N
+        # 6 kg × 9.80665 = 58.84 N; in line with 239.38 N 298.22 N
         ("58.9 N", False, "sideways", FINE),
         ("58.8 N", False, "sideways", ("finding", Grade.OBSERVATION)),
-        ("246.6 N", True, "sideways", FINE),
-        ("246.3 N", True, "sideways", ("finding", Grade.OBSERVATION)),
+        ("298.3 N", True, "sideways", FINE),
+        ("298.1 N", True, "sideways", ("finding", Grade.OBSERVATION)),
         ("1 N", False, "upwards", SILENT),
         ("", True, "upwards", SILENT),
     ],
