@@ -8,6 +8,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.facts import (
     clearance_ratio,
     cold_clearance,
+    greatest_cold_clearance,
     rod_diameter,
     stroke_of,
     swept_volume,
@@ -47,7 +48,7 @@ if TYPE_CHECKING:
             "cold_most", "3/8 in", "length", AHRONS.at("p. 98"), "greatest clearance cold by period practice"
         ),
     ],
-    edition=7,
+    edition=8,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
@@ -59,10 +60,16 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         left = sheet.at_least(
             sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")
         ).else_says("piston nears the cover of {item}: {found} left hot, {limit} wanted")
-        period = sheet.within(cold, sheet.limit("cold_least"), sheet.limit("cold_most")).else_says(
-            "cold clearance of {item} {found}, the nearer limit of practice {limit}"
+        most = greatest_cold_clearance(block, end, sheet)
+        period = (
+            sheet.at_least(cold, sheet.limit("cold_least")).else_says(
+                "cold clearance of {item} {found}, {limit} wanted by practice"
+            ),
+            sheet.at_most(most, sheet.limit("cold_most")).else_says(
+                "cold clearance of {item} {found}, no more than {limit} by practice"
+            ),
         )
-        return sheet.worst(left, period.graded(Grade.OBSERVATION))
+        return sheet.worst(left, *(one.graded(Grade.OBSERVATION) for one in period))
 
     return sheet.each(every_end(block, sheet), judge)
 
@@ -70,7 +77,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
 @rule(
     "cylinder.clearance-volume",
     title="The clearance volume of each end, as a share of the swept volume, is within its limits",
-    wrong="clearance volume of {item} {found}, where the nearer limit is {limit}",
+    wrong="clearance volume of {item} {found}, where the limit is {limit}",
     on=by_word.CylinderBlock,
     grade=Grade.OBSERVATION,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -83,7 +90,7 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         Limit("most", "12 %", "ratio", COMMON_PRACTICE, "greatest clearance volume"),
         Limit("most_long", "14 %", "ratio", COMMON_PRACTICE, "greatest clearance volume with long passages"),
     ],
-    edition=4,
+    edition=5,
 )
 def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Passages and clearance in the bore over the swept volume, less the rod at the back end."""
@@ -95,10 +102,18 @@ def clearance_volume(block: CylinderBlock, sheet: Sheet) -> Judgement:
         rod = rod_diameter(block, sheet) if back else 0.0
         stroke = sheet.take("s", stroke_of(block, sheet, end.of_bore))
         swept = sheet.work("V_s", swept_volume, d=d, d_r=rod, s=stroke)
-        passages, gap = volume_of_passages(block, end, "V_p", sheet), cold_clearance(block, end, sheet)
-        share = sheet.work("k", clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap, V_s=swept)
+        passages = volume_of_passages(block, end, "V_p", sheet)
+        least, most = (
+            sheet.work(
+                symbol, clearance_ratio, V_p=passages, d=d, d_r=rod, c=gap(block, end, sheet), V_s=swept
+            )
+            for symbol, gap in (("k_1", cold_clearance), ("k_2", greatest_cold_clearance))
+        )
         long = sheet.read("long passages", end.long_passages)
-        return sheet.within(share, sheet.limit("least"), sheet.limit("most_long" if long else "most"))
+        return sheet.worst(
+            sheet.at_least(least, sheet.limit("least")),
+            sheet.at_most(most, sheet.limit("most_long" if long else "most")),
+        )
 
     return sheet.each(every_end(block, sheet), judge)
 

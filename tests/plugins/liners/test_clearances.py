@@ -107,6 +107,27 @@ def test_clearance_hot_and_cold(workshop: DesignFolder, cold: str, grade: Grade 
     assert check.grade is grade
 
 
+def with_piston(length: str) -> dict[str, str]:
+    """The bench with a piston: 860 − 35 − 660 = 165 mm less its length are left for both ends; each states 8 mm."""
+    return {**bench(), "piston.toml": f'kind = "piston"\nruns_in = "liner"\nlength = "{length}"\n'}
+
+
+@pytest.mark.parametrize(("length", "grade"), [("147.5 mm", None), ("147.4 mm", Grade.OBSERVATION)])
+def test_a_short_piston_leaves_more_than_is_stated(
+    workshop: DesignFolder, length: str, grade: Grade | None
+) -> None:
+    # 165 − 147.5 − 8 = 9.5 mm at one end, 3/8 in is 9.525 mm
+    assert workshop.write(with_piston(length)).only(END).grade is grade
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("125.3 mm", "conforms"), ("125.0 mm", "finding")])
+def test_a_short_piston_leaves_a_large_clearance_volume(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    # back: 0.12 × 125392 − 9000 = 6047 cm³ over 189.99 cm² is 31.83 mm; the piston leaves 165 − 8 mm less its length
+    assert workshop.write(with_piston(length)).only(VOLUME).outcome == outcome
+
+
 @pytest.mark.parametrize(
     "change",
     [
