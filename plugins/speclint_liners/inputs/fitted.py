@@ -119,8 +119,10 @@ def elastic(
 
 
 def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:
-    """Eccentricity of bore and outside of the liner: as stated, or half the run-out."""
+    """Eccentricity of bore and outside of the liner: as stated, or half the run-out; of both the greater."""
     if not sheet.is_stated("run-out", liner.run_out):
         return sheet.take("e", liner.eccentricity)
-    run_out = sheet.take("r", liner.run_out)
-    return sheet.work("e", eccentricity_of_run_out, r=run_out)
+    by_run_out = sheet.work("e_r", eccentricity_of_run_out, r=sheet.take("r", liner.run_out))
+    if not sheet.is_stated("eccentricity", liner.eccentricity):
+        return by_run_out
+    return max(by_run_out, sheet.take("e", liner.eccentricity))

@@ -121,6 +121,15 @@ def test_run_out_takes_half_of_its_reading_from_the_wall(workshop: DesignFolder)
     assert found(workshop.write(run_out).only(FREE)) == pytest.approx(stated)
 
 
+@pytest.mark.parametrize(("eccentricity", "run_out"), [("0.5 mm", "0.1 mm"), ("0.05 mm", "1 mm")])
+def test_of_eccentricity_and_run_out_the_worse_counts(
+    workshop: DesignFolder, eccentricity: str, run_out: str
+) -> None:
+    # 0.5 mm or half of 1 mm off the middle, whichever the other says: 24.5 mm of wall, 18.11179 MPa as above
+    both = in_liner('eccentricity = "0.5 mm"', f'eccentricity = "{eccentricity}"\nrun_out = "{run_out}"')
+    assert found(workshop.write(bench(LOOSE, both)).only(FREE)) == pytest.approx(18.11179e6, rel=1e-5)
+
+
 @pytest.mark.parametrize(("bar", "outcome"), [("17.87", "conforms"), ("17.88", "finding")])
 def test_free_stress_holds_up_to_a_tenth_of_the_strength(
     workshop: DesignFolder, bar: str, outcome: str
