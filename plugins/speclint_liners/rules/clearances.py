@@ -9,6 +9,8 @@ from speclint.facts import (
     clearance_ratio,
     cold_clearance,
     greatest_cold_clearance,
+    liners_of,
+    pistons_in,
     rod_diameter,
     stroke_of,
     swept_volume,
@@ -17,7 +19,11 @@ from speclint.facts import (
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import by_word
-from speclint_liners.formulae.ends import axis_out_of_line, clearance_left
+from speclint_liners.formulae.ends import (
+    axis_out_of_line,
+    clearance_beside_hot_piston,
+    clearance_left,
+)
 from speclint_liners.inputs.cylinders import bores_in_work, every_end
 from speclint_liners.inputs.travel import hot_clearance, stretch
 from speclint_liners.sources import AHRONS
@@ -28,15 +34,15 @@ if TYPE_CHECKING:
 
 @rule(
     "cylinder.end-clearance",
-    title="The clearance from piston to both covers, with block, frame and rods hot, worn and at speed, is not below "
-    "its limit, and the cold clearance is within period practice",
+    title="The clearance from piston to both covers, with block, frame, rods and piston hot, worn and at speed, is not "
+    "below its limit, and the cold clearance is within period practice",
     on=by_word.CylinderBlock,
     cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, AHRONS.at("p. 98"), COMMON_PRACTICE],
     why="A piston that strikes its cover breaks the cylinder.",
-    leaves_out="failed bearings, bending of the frame, the force of the steam, which shortens the rods; the local "
-    "code and a competent person decide",
+    leaves_out="failed bearings, bending of the frame, the force of the steam, which shortens the rods, growth of a "
+    "piston without a spec; the local code and a competent person decide",
     against=("foul",),
     against_on={"piston": ("foul",), "cylinder-cover": ("foul",)},
     limits=[
@@ -51,14 +57,15 @@ if TYPE_CHECKING:
     edition=8,
 )
 def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Cold clearance plus growth of rods, block and frame, less stretch and wear; the cold one as period practice."""
+    """Cold clearance plus growth of rods, block, frame and piston, less stretch and wear; the cold one by practice."""
     pulled = stretch(block, case, sheet)
 
     def judge(end: CylinderEnd) -> Judgement:
         worn = wear_along(block, sheet.read("bore of the end", end.of_bore), sheet)
         cold, hot = hot_clearance(block, end, case, sheet)
+        beside = _beside_hot_piston(block, end, hot, case, sheet)
         left = sheet.at_least(
-            sheet.work("c_l", clearance_left, c_h=hot, u=pulled, w=worn), sheet.limit("hot")
+            sheet.work("c_l", clearance_left, c_h=beside, u=pulled, w=worn), sheet.limit("hot")
         ).else_says("piston nears the cover of {item}: {found} left hot, {limit} wanted")
         most = greatest_cold_clearance(block, end, sheet)
         period = (
@@ -72,6 +79,25 @@ def end_clearance(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgeme
         return sheet.worst(left, *(one.graded(Grade.OBSERVATION) for one in period))
 
     return sheet.each(every_end(block, sheet), judge)
+
+
+def _beside_hot_piston(
+    block: CylinderBlock, end: CylinderEnd, hot: float, case: LoadCase, sheet: Sheet
+) -> float:
+    """The hot clearance with the growth of the piston, of each that is drawn in the bore."""
+    bore = sheet.read("bore of the end", end.of_bore)
+    for piston in (one for liner in liners_of(block, bore, sheet) for one in pistons_in(liner, sheet)):
+        at = sheet.take("T_p", case.temperature_of(piston))
+        hot = sheet.work(
+            "c_p",
+            clearance_beside_hot_piston,
+            c=hot,
+            L_p=sheet.take("L_p", piston.length),
+            alpha_p=sheet.look_up("α_p", sheet.material_of(piston).expansion, of=piston, at=at),
+            T_p=at,
+            T_ref=DRAWING_TEMPERATURE,
+        )
+    return hot
 
 
 @rule(
