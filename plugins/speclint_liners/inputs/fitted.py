@@ -14,7 +14,7 @@ from speclint.handbook.fits import (
     interference,
     interference_after_smoothing,
 )
-from speclint_liners.formulae.walls import eccentricity_of_run_out
+from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_without_end
 
 if TYPE_CHECKING:
     from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
@@ -116,6 +116,11 @@ def elastic(
         E_s=sheet.look_up("E_b", steel.modulus, of=housed.block, at=at_block),
         nu_s=sheet.look_up("ν_b", steel.poisson, of=housed.block),
     )
+
+
+def in_stiffest_block(rings: Elastic, sheet: Sheet) -> Elastic:
+    """A liner in a block without end: its wall is stated where it is least, and presses harder elsewhere."""
+    return replace(rings, D_s=sheet.work("D_∞", outside_without_end, D=rings.D))
 
 
 def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:
