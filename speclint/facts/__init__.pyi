@@ -122,6 +122,7 @@ from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,
     ends_held as ends_held,
+    greatest_cold_clearance as greatest_cold_clearance,
     length_in_compression as length_in_compression,
     mass_moved as mass_moved,
     mass_of_parts as mass_of_parts,

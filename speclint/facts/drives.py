@@ -166,14 +166,26 @@ def cold_clearance(
     ``take`` is how sizes are taken, with their limits where none is given; ``bore`` the bore of the end, where the
     caller knows it.
     """
-    taken, name = take or sheet.take, bore or sheet.read("bore of end", end.of_bore)
-    room, beyond = room_for_strokes(block, name, sheet, taken), other_end(block, end, sheet, name)
+    return min(_cold_clearances(block, end, sheet, take or sheet.take, bore))
+
+
+def greatest_cold_clearance(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> float:
+    """Cold clearance from piston to cover at one end, m: the greater of the stated one and of what the faces leave."""
+    return max(_cold_clearances(block, end, sheet, sheet.take))
+
+
+def _cold_clearances(
+    block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: Take, bore: str = ""
+) -> tuple[float, ...]:
+    """The clearance of one end as it is stated, and what the faces leave with that of the other end, each if known."""
+    name = bore or sheet.read("bore of end", end.of_bore)
+    room, beyond = room_for_strokes(block, name, sheet, take), other_end(block, end, sheet, name)
     if room is None or beyond is None or not sheet.is_stated("clearance of the other end", beyond.clearance):
-        return taken("c", end.clearance)
-    left = sheet.work("c_w", room_left, C=room.value, c_o=taken("c_o", beyond.clearance))
+        return (take("c", end.clearance),)
+    left = sheet.work("c_w", room_left, C=room.value, c_o=take("c_o", beyond.clearance))
     if not sheet.is_stated("clearance", end.clearance):
-        return left
-    return min(left, taken("c", end.clearance))
+        return (left,)
+    return left, take("c", end.clearance)
 
 
 def length_in_compression(rod: PistonRod, piston: Piston, block: CylinderBlock, sheet: Sheet) -> float:

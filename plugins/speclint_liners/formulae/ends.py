@@ -142,6 +142,26 @@ def clearance_left(c_h: Metres, u: Metres, w: Metres) -> Metres:
     return c_h - u - w
 
 
+@formula("c_p = c − L_p α_p (T_p − T_ref)/2", cites=[FIRST_PRINCIPLES])
+def clearance_beside_hot_piston(
+    c: Metres, L_p: Metres, alpha_p: PerKelvin, T_p: Kelvins, T_ref: Kelvins
+) -> Metres:
+    """Clearance from piston to cover with the growth of the piston, whose faces move away from its middle.
+
+    c_p = c − L_p α_p (T_p − T_ref)/2
+
+    ``c`` clearance with the piston cold, ``L_p`` its length [m]; ``alpha_p`` its mean coefficient from ``T_ref`` [1/K];
+    ``T_p``, ``T_ref`` temperatures [K]. Returns [m].
+
+    Hand working: 8 − 150 × 13e-6 × 300/2 = 8 − 0.2925 = 7.7075 mm.
+
+    >>> grown = clearance_beside_hot_piston(c=8e-3, L_p=0.150, alpha_p=13e-6, T_p=593.15, T_ref=293.15)
+    >>> round(grown * 1e3, 4)
+    7.7075
+    """
+    return c - L_p * alpha_p * (T_p - T_ref) / 2
+
+
 @formula("w = |x_w − x_f|", cites=[FIRST_PRINCIPLES])
 def beyond_working_bore(x_w: Metres, x_f: Metres) -> Metres:
     """Length from the cover's face to the beginning of the working bore.

@@ -14,7 +14,7 @@ from speclint.handbook.fits import (
     interference,
     interference_after_smoothing,
 )
-from speclint_liners.formulae.walls import eccentricity_of_run_out
+from speclint_liners.formulae.walls import eccentricity_of_run_out, outside_without_end
 
 if TYPE_CHECKING:
     from speclint.specs import Bore, CylinderBlock, CylinderLiner, LoadCase
@@ -118,9 +118,16 @@ def elastic(
     )
 
 
+def in_stiffest_block(rings: Elastic, sheet: Sheet) -> Elastic:
+    """A liner in a block without end: its wall is stated where it is least, and presses harder elsewhere."""
+    return replace(rings, D_s=sheet.work("D_∞", outside_without_end, D=rings.D))
+
+
 def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:
-    """Eccentricity of bore and outside of the liner: as stated, or half the run-out."""
+    """Eccentricity of bore and outside of the liner: as stated, or half the run-out; of both the greater."""
     if not sheet.is_stated("run-out", liner.run_out):
         return sheet.take("e", liner.eccentricity)
-    run_out = sheet.take("r", liner.run_out)
-    return sheet.work("e", eccentricity_of_run_out, r=run_out)
+    by_run_out = sheet.work("e_r", eccentricity_of_run_out, r=sheet.take("r", liner.run_out))
+    if not sheet.is_stated("eccentricity", liner.eccentricity):
+        return by_run_out
+    return max(by_run_out, sheet.take("e", liner.eccentricity))

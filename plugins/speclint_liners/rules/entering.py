@@ -16,7 +16,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.tables import Reading
 from speclint.specs import by_word
-from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing
+from speclint_liners.inputs.fitted import Fit, Housing, cold_fit, elastic, housing, in_stiffest_block
 from speclint_liners.sources import DIN_7190, ITS_90
 
 if TYPE_CHECKING:
@@ -38,7 +38,7 @@ _COOLANTS = {
     title="The stated method of assembly gives at least the shrinkage that the liner needs, or needs no "
     "more than the force of the press",
     on=by_word.CylinderLiner,
-    edition=3,
+    edition=4,
     grade=Grade.OBSERVATION,
     cites=[DIN_7190, COMMON_PRACTICE],
     why="A liner that sticks half-way must be bored out and scrapped.",
@@ -83,7 +83,9 @@ def entering(liner: CylinderLiner, sheet: Sheet) -> Judgement:
 
 
 def _by_press(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> Judgement:
-    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+    rings = in_stiffest_block(
+        elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet), sheet
+    )
     pressure = sheet.work(
         "p_c",
         contact_pressure,

@@ -36,6 +36,7 @@ from speclint_liners.inputs.fitted import (
     gripping,
     hot_fit,
     housing,
+    in_stiffest_block,
 )
 from speclint_liners.inputs.pressures import pressure_inside
 from speclint_liners.inputs.retention import LIMITS, retention
@@ -49,12 +50,11 @@ SHARES = [
 ]
 
 
-def _pressed(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> tuple[Elastic, float]:
-    """Sizes, and the contact pressure of the interference by the drawings."""
-    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+def _pressing(symbol: str, rings: Elastic, fit: Fit, sheet: Sheet) -> float:
+    """The contact pressure of the interference by the drawings."""
     pressing = sheet.work("δ_p", pressing_interference, delta=fit.delta)
-    pressure = sheet.work(
-        "p_c",
+    return sheet.work(
+        symbol,
         contact_pressure,
         delta=pressing,
         d_in=rings.d,
@@ -65,7 +65,6 @@ def _pressed(liner: CylinderLiner, housed: Housing, fit: Fit, sheet: Sheet) -> t
         E_out=rings.E_s,
         nu_out=rings.nu_s,
     )
-    return rings, pressure
 
 
 def _both_stresses(
@@ -103,15 +102,22 @@ def _both_stresses(
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
     limits=SHARES,
-    edition=4,
+    edition=5,
 )
 def fit_stress_cold(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Lamé of both rings under the contact pressure of the greatest interference."""
+    """Lamé of both rings under the contact pressure of the greatest interference.
+
+    The block has its least wall; the liner is judged where the block is thicker, and presses harder.
+    """
     housed = housing(liner, sheet)
     fit = cold_fit(liner, housed, sheet)
-    rings, pressure = _pressed(liner, housed, fit, sheet)
+    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+    pressures = (
+        _pressing("p_∞", in_stiffest_block(rings, sheet), fit, sheet),
+        _pressing("p_c", rings, fit, sheet),
+    )
     at = (DRAWING_TEMPERATURE, DRAWING_TEMPERATURE)
-    return _both_stresses(liner, housed, rings, (pressure, pressure), at, sheet)
+    return _both_stresses(liner, housed, rings, pressures, at, sheet)
 
 
 @rule(
@@ -241,16 +247,19 @@ def _can_close_a_port(liner: CylinderLiner, sheet: Sheet) -> bool:
     grade=Grade.NONCONFORMITY,
     cites=SHRINK_FIT,
     why="Pressing in a liner reduces its bore, more over the lands than between them.",
-    leaves_out="uneven bore between lands, ovality of the block",
+    leaves_out="uneven bore between lands, ovality of the block, which is taken as thick without end: less of it "
+    "closes the bore by less",
     against=(),
+    edition=2,
 )
 def bore_after_pressing(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Reduction of the bore by the contact pressure against the tolerance that the bore states."""
+    """Reduction of the bore by the contact pressure of the stiffest block against the bore's tolerance."""
     if sheet.read("finished after", liner.finish_bored_after):
         return sheet.states(True, "the bore is finished after the liner is in")
     housed = housing(liner, sheet)
     fit = cold_fit(liner, housed, sheet)
-    rings, pressure = _pressed(liner, housed, fit, sheet)
+    rings = elastic(liner, housed, fit, DRAWING_TEMPERATURE, DRAWING_TEMPERATURE, sheet)
+    pressure = _pressing("p_∞", in_stiffest_block(rings, sheet), fit, sheet)
     closes = sheet.work("Δd", bore_closing, p=pressure, d_in=rings.d, D=rings.D, E_in=rings.E)
     return sheet.at_most(closes, sheet.tolerance("IT", liner.bore)).else_says(
         "bore closes by {found} when the liner goes in, its tolerance is {limit}"

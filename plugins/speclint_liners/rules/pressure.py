@@ -13,10 +13,11 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, outer_tresca_stress
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.handbook.plates import PANEL_TABLES, panel_stress, panel_stress_factor
 from speclint.specs import by_word
-from speclint_liners.formulae.walls import wall_when_wasted
+from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall, wall_when_wasted
 from speclint_liners.formulae.water import greatest_pressure_across, wanted_test_pressure
 from speclint_liners.inputs.as_made import liner_as_cast, metal_of_panel, metal_of_wall
 from speclint_liners.inputs.cylinders import bores_in_work
+from speclint_liners.inputs.fitted import off_centre
 from speclint_liners.inputs.neighbours import missing_divisions, temperatures_beside
 from speclint_liners.inputs.pressures import beside
 from speclint_liners.sources import ASME_VIII, EN_13445_3, EN_13445_5, LAME, PED
@@ -54,7 +55,7 @@ if TYPE_CHECKING:
         ),
         Limit("iron_share", "0.2", "ratio", COMMON_PRACTICE, "share of the strength of iron at the test"),
     ],
-    edition=6,
+    edition=7,
 )
 def hydraulic_test(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Test pressure against the duty and the loss of strength with heat; stress of block and liners at the test.
@@ -134,10 +135,11 @@ def _block_at_test(
 
 
 def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) -> Iterator[Judgement]:
-    """Each liner in a bore, alone."""
+    """Each liner in a bore, new and alone, in its thinnest wall."""
     for liner in liners_of(block, bore, sheet):
         d, outside = sheet.take("d", liner.bore), sheet.take("D_l", liner.outside_diameter)
-        stress = sheet.work("σ_l", bore_hoop_stress, p=test, d=d, D=outside)
+        wall = sheet.work("t_l", thinnest_wall, d=d, D=outside, e=off_centre(liner, sheet))
+        stress = sheet.work("σ_l", bore_stress_of_wall, p=test, d=d, t=wall)
         iron, cast = sheet.material_of(liner), liner_as_cast(liner, sheet)
         strength = sheet.look_up(
             "R_m", iron.tensile_strength, of=liner, at=DRAWING_TEMPERATURE, thickness=cast

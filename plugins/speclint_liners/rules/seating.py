@@ -26,7 +26,7 @@ from speclint_liners.inputs.fitted import Housing, housing
 from speclint_liners.sources import ASME_VIII, SHIGLEY
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderLiner, LoadCase, SealingLand
+    from speclint.specs import CylinderLiner, LinerPort, LoadCase, SealingLand
 
 
 @rule(
@@ -150,8 +150,8 @@ def _clamped(
 
 @rule(
     "liner.steam-behind",
-    title="The liner has at least two sealing lands of the least length, a tell-tale hole and a drain "
-    "behind it",
+    title="The liner has at least two sealing lands of the least length, on both sides of each of its ports, a "
+    "tell-tale hole and a drain behind it",
     wrong="sealing land {item} is {found} long, {limit} wanted",
     on=by_word.CylinderLiner,
     grade=Grade.NONCONFORMITY,
@@ -160,9 +160,10 @@ def _clamped(
     leaves_out="the leakage itself",
     against=("leak",),
     limits=[Limit("least_land", "20 mm", "length", COMMON_PRACTICE, "least length of a sealing land")],
+    edition=2,
 )
 def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
-    """Length of each land; a tell-tale hole and a drain."""
+    """Length of each land, and where it lies beside the ports; a tell-tale hole and a drain."""
     if not liner.lands:
         raise sheet.not_assessed(f"lands is not stated in {liner.where.file}", liner.where)
     least = sheet.limit("least_land")
@@ -176,7 +177,22 @@ def steam_behind(liner: CylinderLiner, sheet: Sheet) -> Judgement:
     return sheet.worst(
         sheet.each(liner.lands.values(), long_enough),
         sheet.states(several, says),
+        *(_sealed(name, port, liner, sheet) for name, port in liner.ports.items()),
         sheet.each((_shown, _drained), lambda judge: judge(liner, sheet)),
+    )
+
+
+def _sealed(name: str, port: LinerPort, liner: CylinderLiner, sheet: Sheet) -> Judgement:
+    """Whether steam that comes through a port finds a land on its way to either end."""
+    at, height = sheet.take_nominal("x_p", port.from_collar), sheet.take_nominal("h_p", port.height)
+    lands = liner.lands.values()
+    before = any(sheet.take_nominal("x_1", land.starts) < at - height / 2 for land in lands)
+    beyond = any(sheet.take_nominal("x_2", land.ends) > at + height / 2 for land in lands)
+    return sheet.states(
+        before and beyond,
+        f"lands on both sides of port {name}"
+        if before and beyond
+        else f"no sealing land lies {'beyond' if before else 'before'} port {name}",
     )
 
 

@@ -42,7 +42,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     why="Grey iron breaks without warning; a liner with clearance hot carries the steam pressure alone.",
     leaves_out=f"bending at ports and collar, oval wear, thermal stress through the wall; {DEFERS}",
     against=("burst",),
-    edition=6,
+    edition=7,
 )
 def bore_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound Lamé with the hot gap or interference; Lamé alone where the block does not stand behind it."""
@@ -76,8 +76,8 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
 
 @rule(
     "liner.free-stress",
-    title="The hoop stress at the bore of the liner, with its least wall, at safety-valve pressure and with its fit "
-    "lost, does not exceed the allowable stress: alone, or against the block that backs it all along",
+    title="At safety-valve pressure and with its fit lost, the hoop stress in the least wall of the liner at its last "
+    "bore does not exceed the allowable: alone, or against the block that backs it all along",
     wrong="bore with its fit lost stressed to {found}, {limit} allowed",
     on=by_word.CylinderLiner,
     cases=("starting", "running"),
@@ -86,13 +86,13 @@ def _allowable(liner: CylinderLiner, at: Kelvins, sheet: Sheet) -> Pascals:
     why="A fit can be lost by heat, by wear of the block or by poor work, and nobody sees it from outside.",
     leaves_out="support by the block of a liner that it does not back all along, bending at ports and collar",
     against=("burst",),
-    edition=5,
+    edition=6,
 )
 def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Lamé of the thinnest new wall alone; of a fully backed one without interference, and across its hot gap."""
+    """Lamé of the thinnest wall alone; of a fully backed one without interference, and across its hot gap."""
     housed = housing(liner, sheet)
     p = sheet.take("p", case.safety_valve_pressure)
-    d = sheet.take("d", liner.bore)
+    d = max(sheet.take("d_last", liner.last_bore), sheet.take("d", liner.bore))
     fit = cold_fit(liner, housed, sheet)
     wall = sheet.work("t", thinnest_wall, d=d, D=fit.outside, e=off_centre(liner, sheet))
     if not is_backed(liner, housed, sheet):
@@ -101,7 +101,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         return sheet.at_most(stress, _allowable(liner, at, sheet))
     hot = hot_fit(liner, housed, case, fit, sheet)
     rings = elastic(liner, housed, fit, hot.at_liner, hot.at_block, sheet)
-    thin = replace(rings, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
+    thin = replace(rings, d=d, D=sheet.work("D_t", outside_of_wall, d=d, t=wall))
     gap = sheet.work("c", gap_at_best, delta=hot.delta)
     stress = sheet.work("σ", supported_bore_hoop_stress, p=p, c=gap, **vars(thin))
     return sheet.at_most(stress, _allowable(liner, hot.at_liner, sheet))
@@ -122,7 +122,7 @@ def free_stress(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement
         Limit("works_minimum", "10 mm", "length", COMMON_PRACTICE, "least wall of a large liner"),
         Limit("large_bore", "300 mm", "length", COMMON_PRACTICE, "bore above which that wall is required"),
     ],
-    edition=6,
+    edition=7,
 )
 def wall_at_last_bore(liner: CylinderLiner, case: LoadCase, sheet: Sheet) -> Judgement:
     """Compound stress, Lamé's least wall where the block does not stand behind it, and the works' least wall."""

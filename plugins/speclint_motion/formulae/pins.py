@@ -26,6 +26,20 @@ def moment_of_held_pin(F: Newtons, L: Metres, b: Metres) -> NewtonMetres:
     return F * (2 * L - b) / 8
 
 
+@formula("a_b = b/2", cites=[FIRST_PRINCIPLES])
+def least_overhang(b: Metres) -> Metres:
+    """Distance of the middle of a bearing from the face beside it, where the bearing begins at that face.
+
+    a_b = b/2
+
+    ``b`` length of the bearing [m]. Returns [m].
+
+    >>> least_overhang(b=0.190)
+    0.095
+    """
+    return b / 2
+
+
 @formula("Z = π d³/32", cites=[FIRST_PRINCIPLES])
 def round_modulus(d: Metres) -> CubicMetres:
     """Section modulus of a round pin or shaft.

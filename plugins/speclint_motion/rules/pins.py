@@ -21,7 +21,7 @@ from speclint.handbook.members import (
 )
 from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
+from speclint_motion.formulae.pins import least_overhang, moment_of_held_pin, round_modulus
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
@@ -119,7 +119,7 @@ def _period_proportions(d: Metres, b: Metres, D: Metres, sheet: Sheet) -> None:
     wrong="factor of the pin against fatigue {found}, {limit} wanted",
     on=Pin,
     cases=("starting", "running"),
-    edition=6,
+    edition=7,
     grade=Grade.NONCONFORMITY,
     cites=[
         FIRST_PRINCIPLES,
@@ -179,8 +179,9 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
-    if crank:
-        return sheet.work("M", cantilever_moment, F=F, a=sheet.take("a", pin.overhang))
+    if crank:  # however short it is said to be, half of the bearing lies before its middle
+        worked = sheet.work("a_b", least_overhang, b=sheet.take("b", pin.length))
+        return sheet.work("M", cantilever_moment, F=F, a=max(sheet.take("a", pin.overhang), worked))
     b = length_of_bearing(pin, sheet)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 

@@ -107,6 +107,44 @@ def test_clearance_hot_and_cold(workshop: DesignFolder, cold: str, grade: Grade 
     assert check.grade is grade
 
 
+def with_piston(length: str) -> dict[str, str]:
+    """The bench with a piston of 320 °C: 860 − 35 − 660 = 165 mm less its length for both ends; each states 8 mm."""
+    piston = f'kind = "piston"\nmaterial = "plate-P355GH"\nruns_in = "liner"\nlength = "{length}"\n'
+    duty = bench()["duty.toml"].replace('frame = "20 °C"', 'frame = "20 °C"\npiston = "320 °C"')
+    return {**bench(), "duty.toml": duty, "piston.toml": piston}
+
+
+def test_a_hot_piston_is_nearer_to_its_cover(workshop: DesignFolder) -> None:
+    # 149 mm leave 8 mm at both ends; (13.42 + 0.3)e-6 × 300 K × 149/2 = 0.3066 mm off the 7.2787 of a cold one
+    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    check = workshop.write(with_piston("149 mm"), settings=raised).only(END)
+    assert found(check) == pytest.approx(7.2787e-3 - 0.3066e-3, rel=1e-4)
+
+
+def test_a_piston_without_a_temperature_or_a_length_is_not_assessed(workshop: DesignFolder) -> None:
+    files = with_piston("149 mm")
+    for name, said in (("duty.toml", '\npiston = "320 °C"'), ("piston.toml", 'length = "149 mm"')):
+        left_out = {**files, name: files[name].replace(said, "")}
+        check = workshop.write(left_out).only(END)
+        assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("length", "grade"), [("147.5 mm", None), ("147.4 mm", Grade.OBSERVATION)])
+def test_a_short_piston_leaves_more_than_is_stated(
+    workshop: DesignFolder, length: str, grade: Grade | None
+) -> None:
+    # 165 − 147.5 − 8 = 9.5 mm at one end, 3/8 in is 9.525 mm
+    assert workshop.write(with_piston(length)).only(END).grade is grade
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("125.3 mm", "conforms"), ("125.0 mm", "finding")])
+def test_a_short_piston_leaves_a_large_clearance_volume(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    # back: 0.12 × 125392 − 9000 = 6047 cm³ over 189.99 cm² is 31.83 mm; the piston leaves 165 − 8 mm less its length
+    assert workshop.write(with_piston(length)).only(VOLUME).outcome == outcome
+
+
 @pytest.mark.parametrize(
     "change",
     [

@@ -126,6 +126,28 @@ def test_each_end_has_a_land(workshop: DesignFolder) -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("starts", "ends", "outcome", "says"),
+    [
+        # the port is open from 40 to 80 mm
+        ("5 mm", "890 mm", "conforms", ""),
+        ("120 mm", "890 mm", "finding", "before port front"),
+        ("5 mm", "35 mm", "finding", "beyond port front"),
+    ],
+)
+def test_a_land_lies_on_both_sides_of_a_port(
+    workshop: DesignFolder, starts: str, ends: str, outcome: str, says: str
+) -> None:
+    """Two lands at one end let the steam of the port go behind the liner to the other."""
+    lands = (
+        in_liner('starts = "5 mm"\nends = "35 mm"', f'starts = "{starts}"\nends = "{ends}"'),
+        in_liner('starts = "120 mm"\nends = "890 mm"', f'starts = "{starts}"\nends = "{ends}"'),
+    )
+    check = workshop.write(bench(*lands)).only(BEHIND)
+    assert check.outcome == outcome
+    assert says in check.says
+
+
 @given(kelvins=st.floats(0, 300), length=st.floats(0.2, 1.5))
 def test_parts_that_grow_alike_keep_their_room(kelvins: float, length: float) -> None:
     at = 293.15 + kelvins

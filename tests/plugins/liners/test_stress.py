@@ -104,8 +104,15 @@ def test_the_casting_must_have_the_face(workshop: DesignFolder) -> None:
 
 
 def test_free_stress_takes_the_thinnest_wall(workshop: DesignFolder) -> None:
-    # (559 − 500)/2 − 0.5 = 29.0 mm: 558 on 500: 561364/61364 = 9.148100, × 1.66 = 15.18585 MPa
-    assert found(workshop.write(bench(LOOSE)).only(FREE)) == pytest.approx(15.18585e6, rel=1e-5)
+    # at the last bore (559 − 509)/2 − 0.5 = 24.5 mm: 558 on 509: 570445/52283 = 10.910717, × 1.66 = 18.11179 MPa
+    assert found(workshop.write(bench(LOOSE)).only(FREE)) == pytest.approx(18.11179e6, rel=1e-5)
+
+
+@pytest.mark.parametrize(("last", "outcome"), [("512.3", "conforms"), ("512.4", "finding")])
+def test_free_stress_is_that_of_the_last_bore(workshop: DesignFolder, last: str, outcome: str) -> None:
+    # 19.5/1.66 = 11.747 of ro = 279 mm: ri = 279 √(10.747/12.747) = 256.18 mm, d = 512.36 mm
+    changes = LOOSE, in_liner('last_bore = "509 mm"', f'last_bore = "{last} mm"')
+    assert workshop.write(bench(*changes)).only(FREE).outcome == outcome
 
 
 def test_run_out_takes_half_of_its_reading_from_the_wall(workshop: DesignFolder) -> None:
@@ -114,11 +121,20 @@ def test_run_out_takes_half_of_its_reading_from_the_wall(workshop: DesignFolder)
     assert found(workshop.write(run_out).only(FREE)) == pytest.approx(stated)
 
 
-@pytest.mark.parametrize(("bar", "outcome"), [("21.31", "conforms"), ("21.32", "finding")])
+@pytest.mark.parametrize(("eccentricity", "run_out"), [("0.5 mm", "0.1 mm"), ("0.05 mm", "1 mm")])
+def test_of_eccentricity_and_run_out_the_worse_counts(
+    workshop: DesignFolder, eccentricity: str, run_out: str
+) -> None:
+    # 0.5 mm or half of 1 mm off the middle, whichever the other says: 24.5 mm of wall, 18.11179 MPa as above
+    both = in_liner('eccentricity = "0.5 mm"', f'eccentricity = "{eccentricity}"\nrun_out = "{run_out}"')
+    assert found(workshop.write(bench(LOOSE, both)).only(FREE)) == pytest.approx(18.11179e6, rel=1e-5)
+
+
+@pytest.mark.parametrize(("bar", "outcome"), [("17.87", "conforms"), ("17.88", "finding")])
 def test_free_stress_holds_up_to_a_tenth_of_the_strength(
     workshop: DesignFolder, bar: str, outcome: str
 ) -> None:
-    # 19.5/9.148100 = 2.131590 MPa
+    # 19.5/10.910717 = 1.787233 MPa
     check = workshop.write(bench(LOOSE, in_duty(VALVES, f'safety_valve_pressure = "{bar} bar gauge"'))).only(
         FREE
     )
