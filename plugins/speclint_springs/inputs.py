@@ -31,6 +31,20 @@ def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
     return sheet.take("D", spring.mean_diameter)
 
 
+def aimed_mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
+    """Mean coil diameter that the drawing aims at, without limits; ``d`` is that of the wire."""
+    if not sheet.is_stated("mean diameter", spring.mean_diameter):
+        if sheet.is_stated("outside diameter", spring.outside_diameter):
+            return sheet.work(
+                "D_n", mean_from_outside, D_e=sheet.take_nominal("D_en", spring.outside_diameter), d=d
+            )
+        if sheet.is_stated("inside diameter", spring.inside_diameter):
+            return sheet.work(
+                "D_n", mean_from_inside, D_i=sheet.take_nominal("D_in", spring.inside_diameter), d=d
+            )
+    return sheet.take_nominal("D_n", spring.mean_diameter)
+
+
 def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DRAWING_TEMPERATURE) -> Pascals:
     """Modulus of rigidity of the wire; at the drawing's 20 °C unless a temperature is given."""
     return sheet.look_up("G", sheet.material_of(spring).shear_modulus, of=spring, at=T)

@@ -18,6 +18,7 @@ from speclint.specs import CompressionSpring
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
+    aimed_mean_diameter,
     greatest_solid_length,
     mean_diameter,
     modulus_of_rigidity,
@@ -56,6 +57,7 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.house",
+    edition=2,
     title="The coils clear the housing round them when solid and the guide pin inside them when free",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -79,8 +81,11 @@ def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 
 def _inside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
+    """Of the clearance that the drawing aims at, some must be left at the worst of wire, coil and pin."""
     inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
-    return sheet.stays(inside, inside, strictly=True).else_says("coils bind on the guide pin: {left} left")
+    d_n, d_pn = sheet.take_nominal("d_n", spring.wire), sheet.take_nominal("d_pn", spring.guide_pin)
+    aimed = sheet.work("c_n", clearance_inside, D=aimed_mean_diameter(spring, sheet, d_n), d=d_n, d_p=d_pn)
+    return sheet.stays(inside, aimed, strictly=True).else_says("coils bind on the guide pin: {left} left")
 
 
 def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
