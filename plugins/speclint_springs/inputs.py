@@ -81,9 +81,17 @@ def shut_load(
 
 
 def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
-    """Load at the open length at 20 °C as stated, or from rate and lengths."""
+    """Load with the valve open at 20 °C as stated, and by shut load, rate and lift where these give more.
+
+    From rate and lengths where it is not stated.
+    """
     if sheet.is_stated("open load", spring.open_load):
-        return sheet.take("F_O", spring.open_load)
+        F_O = sheet.take("F_O", spring.open_load)
+        h = stroke(spring, sheet)
+        if h is None:
+            return F_O
+        F_U, R = shut_load(spring, sheet, d, D), rate(spring, sheet, d, D)
+        return max(F_O, sheet.work("F_h", spring_load_at_lift, F_U=F_U, R=R, h=h))
     R = rate(spring, sheet, d, D)
     free, opened = sheet.take("L_0", spring.free_length), sheet.take("L_O", spring.open_length)
     return sheet.work("F_O", spring_load, R=R, s=sheet.work("s_O", deflection, L_0=free, L=opened))

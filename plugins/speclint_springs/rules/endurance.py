@@ -143,7 +143,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
-    edition=3,
+    edition=4,
     title="The wire is no hotter than its limit, and the spring loses at most 10 % of its load to relaxation",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),
@@ -161,7 +161,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
-    """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
+    """T ≤ the wire's limit, and the relaxation with the valve as far open as it can go ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
     heat = sheet.no_hotter(T, rated).else_says("wire at {found}, rated for {limit}")
