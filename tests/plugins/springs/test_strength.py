@@ -87,6 +87,29 @@ def test_a_stated_open_load_does_not_hide_a_greater_lift(
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("rule", "certificate", "outcome"),
+    [
+        (STATIC, "897 MPa", "conforms"),
+        (STATIC, "895 MPa", "finding"),
+        (SOLID, "1201 MPa", "conforms"),
+        (SOLID, "1199 MPa", "finding"),
+        (SOLID, "2500 MPa", "conforms"),
+    ],
+)
+def test_weaker_wire_by_its_certificate_is_allowed_less(
+    workshop: DesignFolder, rule: str, certificate: str, outcome: str
+) -> None:
+    """448.12/0.5 = 896.2 MPa and 672.2/0.56 = 1200.3 MPa."""
+    check = workshop.write(spring(add=f'wire_tensile_strength = "{certificate}"\n')).only(rule)
+    assert check.outcome == outcome
+
+
+def test_a_stronger_certificate_allows_no_more(workshop: DesignFolder) -> None:
+    add = 'open_load = "3583 N"\nwire_tensile_strength = "2500 MPa"\n'
+    assert workshop.write(spring(add=add)).only(STATIC).outcome == "finding"
+
+
 def test_static_limit_is_a_setting(workshop: DesignFolder) -> None:
     """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
     own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
