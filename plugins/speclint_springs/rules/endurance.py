@@ -13,6 +13,7 @@ from speclint.handbook.springs import (
     corrected_shear_stress,
     en_13906_1_clause,
     fatigue_line_slope,
+    highest_wire_temperature,
     natural_frequency,
     relaxation_loss,
     shear_stress,
@@ -143,7 +144,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
-    edition=4,
+    edition=5,
     title="The wire is no hotter than its limit, and the spring loses at most 10 % of its load to relaxation",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),
@@ -161,9 +162,14 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
-    """T ≤ the wire's limit, and the relaxation with the valve as far open as it can go ≤ 10 %."""
+    """T ≤ the wire's limit, by its material and by its grade, and the relaxation with the valve as far open as it can go ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
+    if sheet.is_stated("wire grade", spring.wire_grade):
+        of_grade = sheet.look_up(
+            "T_g", highest_wire_temperature, wire=sheet.read("wire grade", spring.wire_grade)
+        )
+        rated = min(rated, of_grade)
     heat = sheet.no_hotter(T, rated).else_says("wire at {found}, rated for {limit}")
     return (
         heat

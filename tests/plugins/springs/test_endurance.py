@@ -148,6 +148,16 @@ def test_temperature_limit_of_the_wire_from_both_sides(workshop: DesignFolder, a
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("at", "outcome"), [("120 °C", "conforms"), ("122 °C", "finding")])
+def test_temperature_limit_of_the_grade_from_both_sides(
+    workshop: DesignFolder, at: str, outcome: str
+) -> None:
+    """Music wire, DH of the table, is used up to 121 °C (250 °F), where its material says 200 °C."""
+    grade = ('"VDSiCr"', '"DH"')
+    check = workshop.write(with_duty(duty(at=at), grade, add='relaxation = "5 %"\n')).only(TEMPERATURE)
+    assert check.outcome == outcome
+
+
 @pytest.mark.parametrize(("loss", "outcome"), [("9.9 %", "conforms"), ("10.1 %", "finding")])
 def test_loss_limit_from_both_sides(workshop: DesignFolder, loss: str, outcome: str) -> None:
     check = workshop.write(with_duty(duty(), add=f'relaxation = "{loss}"\n')).only(TEMPERATURE)

@@ -73,9 +73,9 @@ def test_the_pin_is_held_against_the_narrowest_coil(workshop: DesignFolder, pin:
 @pytest.mark.parametrize("stated", ['outside_diameter = "56 mm"', 'inside_diameter = "40 mm"'])
 def test_the_pin_is_held_against_other_diameters(workshop: DesignFolder, stated: str) -> None:
     """56 − 8 and 40 + 8 are both 48 mm in the middle of the wire: 0.5 mm are left on a pin of 39.5 mm."""
-    check = workshop.write(
-        spring(('mean_diameter = "48 mm"', stated), add='guide_pin = "39.5 mm"\n')
-    ).only(HOUSE)
+    check = workshop.write(spring(('mean_diameter = "48 mm"', stated), add='guide_pin = "39.5 mm"\n')).only(
+        HOUSE
+    )
     assert found(check) == pytest.approx(0.5e-3)
 
 
