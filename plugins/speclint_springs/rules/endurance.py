@@ -162,7 +162,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
-    """T ≤ the wire's limit, by its material and by its grade, and the relaxation with the valve as far open as it can go ≤ 10 %."""
+    """T ≤ the limit of the wire by material and by grade; relaxation with the valve as far open as it can go ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
     if sheet.is_stated("wire grade", spring.wire_grade):

@@ -64,7 +64,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     ],
 )
 def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """τ with the valve as far open as it can go, at 20 °C, where modulus and load are greatest, against a share of R_m."""
+    """τ with the valve as far open as it can go, at 20 °C, where the load is greatest, against a share of R_m."""
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
     stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
