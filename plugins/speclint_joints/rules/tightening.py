@@ -191,7 +191,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
     title="The studs are of a standard bolting steel, and the metal is no hotter than its limit for bolting and its "
     "creep limit",
     on=BoltedJoint,
-    cases=("starting", "running", "drifting"),
+    cases=("starting", "running", "drifting", "standing-hot"),
     grade=Grade.HOLD,
     cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C"), COMMON_PRACTICE],
     why="An ordinary high-tensile stud relaxes in the heat, a little every day, until the joint blows.",
@@ -207,7 +207,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
             "temperature limit up to which a steel needs no creep limit beside it",
         )
     ],
-    edition=3,
+    edition=4,
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """A bolting steel, not hotter than the highest temperature of its standard and the first of its creep table."""

@@ -207,6 +207,16 @@ def test_bolting_steel_has_a_highest_temperature(workshop: DesignFolder, at: str
     assert workshop.only("joint.bolting-material", "studs").outcome == outcome
 
 
+@pytest.mark.parametrize(("at", "outcome"), [("299 °C", "conforms"), ("301 °C", "finding")])
+def test_heat_that_soaks_in_when_the_engine_stands_counts(
+    workshop: DesignFolder, at: str, outcome: str
+) -> None:
+    bench(workshop)
+    standing = "[cases.standing-hot.temperatures]\nbolted-joint = "
+    workshop.replace("duty.toml", f'{standing}"200 °C"', f'{standing}"{at}"')
+    assert workshop.only("joint.bolting-material", "studs").outcome == outcome
+
+
 @pytest.mark.parametrize(
     ("steel", "outcome"),
     [("bolting-8.8", "finding"), ("bolting-25CrMo4", "conforms"), ("bolting-B7", "conforms")],
