@@ -96,10 +96,10 @@ def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pasc
 
 @rule(
     "coil-spring.surge",
-    edition=2,
+    edition=3,
     title="The spring's lowest natural frequency is at least 13 times the rotational frequency of the cam",
     on=CompressionSpring,
-    cases=("running",),
+    cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.12, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
     why="a spring that surges loses control of the valve, overstresses its end coils and soon breaks",
