@@ -144,3 +144,9 @@ def test_a_method_that_scatters_less_brings_a_joint_nearer_to_its_limit(example:
     gain = found.utilisation / tested.utilisation
     # the losses by embedding are a few kN of some 100: the gain is a little above 0.769/0.7
     assert 0.769 / 0.7 < gain < 0.769 / 0.7 * 1.05
+
+
+def test_a_sum_is_written_in_the_unit_of_what_it_is_held_against(example: DesignFolder) -> None:
+    """Six wheels of 8500 kg, one of 8450 and one of 8550 bear 68 000 kg; the engine states its weight in tonnes."""
+    found = example.only("engine.adhesive-weight", "engine-main-line")
+    assert "agrees with 68 t, worked from" in found.says
