@@ -30,7 +30,7 @@ from speclint_springs.inputs import (
 
 @rule(
     "coil-spring.buckling",
-    edition=2,
+    edition=3,
     title="The deflection at full lift is no more than that at which the spring buckles",
     wrong="spring buckles: pressed by {found}, it buckles at {limit}",
     on=CompressionSpring,
@@ -42,7 +42,7 @@ from speclint_springs.inputs import (
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
-    if sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided):
+    if _is_guided(spring, sheet):
         raise sheet.not_applicable(
             "a pin or a sleeve guides the spring; coil-spring.house judges its clearance"
         )
@@ -53,6 +53,13 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     G = modulus_of_rigidity(spring, sheet)
     pressed = sheet.work("s", deflection, L_0=free, L=shortest_length(spring, sheet))
     return sheet.at_most(pressed, sheet.work("s_k", buckling_deflection, L_0=free, D=D, nu=nu, G=G, E=E))
+
+
+def _is_guided(spring: CompressionSpring, sheet: Sheet) -> bool:
+    """Whether a spring is kept straight: as it says, by a pin or a housing that is stated."""
+    if not (sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided)):
+        return False
+    return sheet.is_stated("guide pin", spring.guide_pin) or sheet.is_stated("housing", spring.housing)
 
 
 @rule(

@@ -34,9 +34,19 @@ def test_buckling_limit_from_both_sides(workshop: DesignFolder, spare: float, ou
 
 
 def test_a_guided_spring_cannot_bow(workshop: DesignFolder) -> None:
-    assert workshop.write(spring(add="guided = true\n")).only(BUCKLING).outcome == "not applicable"
+    for guide in ('guide_pin = "39 mm"', 'housing = "60 mm"'):
+        files = spring(add=f"guided = true\n{guide}\n")
+        assert workshop.write(files).only(BUCKLING).outcome == "not applicable"
     long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
     assert workshop.write(spring(*long, add=f"{HELD}guided = false\n")).only(BUCKLING).outcome == "finding"
+
+
+@pytest.mark.parametrize(("guided", "outcome"), [("true", "finding"), ("false", "finding")])
+def test_a_word_alone_guides_no_spring(workshop: DesignFolder, guided: str, outcome: str) -> None:
+    """Pressed by 40 mm of 200, the spring buckles at some 36 mm, where neither pin nor housing is stated."""
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
+    files = spring(*long, add=f"{HELD}guided = {guided}\n")
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
