@@ -31,6 +31,20 @@ def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
     return sheet.take("D", spring.mean_diameter)
 
 
+def aimed_mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
+    """Mean coil diameter that the drawing aims at, without limits; ``d`` is that of the wire."""
+    if not sheet.is_stated("mean diameter", spring.mean_diameter):
+        if sheet.is_stated("outside diameter", spring.outside_diameter):
+            return sheet.work(
+                "D_n", mean_from_outside, D_e=sheet.take_nominal("D_en", spring.outside_diameter), d=d
+            )
+        if sheet.is_stated("inside diameter", spring.inside_diameter):
+            return sheet.work(
+                "D_n", mean_from_inside, D_i=sheet.take_nominal("D_in", spring.inside_diameter), d=d
+            )
+    return sheet.take_nominal("D_n", spring.mean_diameter)
+
+
 def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DRAWING_TEMPERATURE) -> Pascals:
     """Modulus of rigidity of the wire; at the drawing's 20 °C unless a temperature is given."""
     return sheet.look_up("G", sheet.material_of(spring).shear_modulus, of=spring, at=T)
@@ -67,9 +81,17 @@ def shut_load(
 
 
 def open_load(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Newtons:
-    """Load at the open length at 20 °C as stated, or from rate and lengths."""
+    """Load with the valve open at 20 °C as stated, and by shut load, rate and lift where these give more.
+
+    From rate and lengths where it is not stated.
+    """
     if sheet.is_stated("open load", spring.open_load):
-        return sheet.take("F_O", spring.open_load)
+        F_O = sheet.take("F_O", spring.open_load)
+        h = stroke(spring, sheet)
+        if h is None:
+            return F_O
+        F_U, R = shut_load(spring, sheet, d, D), rate(spring, sheet, d, D)
+        return max(F_O, sheet.work("F_h", spring_load_at_lift, F_U=F_U, R=R, h=h))
     R = rate(spring, sheet, d, D)
     free, opened = sheet.take("L_0", spring.free_length), sheet.take("L_O", spring.open_length)
     return sheet.work("F_O", spring_load, R=R, s=sheet.work("s_O", deflection, L_0=free, L=opened))

@@ -107,9 +107,10 @@ class Judging:
         if self._record is None:
             return judged
         relation = relations[0] if judged.holds else relations[1]
-        first, second = self._side(here, judged.found), self._side(there, judged.limit)
+        found, limit = _written_alike(judged.found, judged.limit)
+        first, second = self._side(here, found), self._side(there, limit)
         where = here[0].where if here else judged.where
-        near, far = self._briefly(here, judged.found), self._briefly(there, judged.limit)
+        near, far = self._briefly(here, found), self._briefly(there, limit)
         return replace(
             judged,
             says=f"{first} {relation} {second}".strip(),
@@ -220,6 +221,16 @@ class Judging:
 
     def _amount(self, value: float) -> Amount:
         return self._record.amount(value) if self._record else Amount(value, "")
+
+
+def _written_alike(one: Amount | None, other: Amount | None) -> tuple[Amount | None, Amount | None]:
+    """Two amounts, one that no spec wrote, such as a sum, in the unit in which a spec wrote the other."""
+    if one is None or other is None or one.unit != other.unit:
+        return one, other
+    return (
+        replace(one, written_in=one.written_in or other.written_in),
+        replace(other, written_in=other.written_in or one.written_in),
+    )
 
 
 def _name_of(item: object) -> str:

@@ -263,10 +263,14 @@ class Record:
         return _amount_of(one), _amount_of(other)
 
     def _giving(self, value: float) -> list[Step]:
-        """The steps that give a value, the latest first."""
+        """The steps that give a value: those of this very number, then those of one as great, the latest first.
+
+        Two parts may be of one size: a plate and the shank of a stud, both of 24 mm.
+        """
         steps = [
             step for step in reversed(self.steps) if isinstance(step.value, float) and step.value == value
         ]
+        steps.sort(key=lambda step: step.value is not value)
         if not steps:
             raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
         return steps

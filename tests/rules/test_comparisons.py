@@ -166,3 +166,16 @@ def test_what_is_no_number_is_never_judged() -> None:
     for value, limit in ((math.nan, 1.0), (1.0, math.nan)):
         with pytest.raises(ValueError, match="not a number"):
             sheet().at_most(value, limit)
+
+
+def test_of_two_values_as_great_that_which_is_judged_is_named() -> None:
+    """A plate and a shank of 24 mm: the shank is taken after the plate, and the plate is judged."""
+    page = sheet(record=True)
+    plate, _, needed = (
+        page.take_nominal(symbol, read(text, "length", "any"), name)
+        for symbol, text, name in (("t", "24 mm", "plate"), ("d", "24 mm", "shank"), ("t_n", "30 mm", "need"))
+    )
+    judged = page.at_least(plate, needed)
+    assert judged.found is not None
+    assert judged.found.name == "plate"
+    assert judged.says.startswith("plate 24 mm")

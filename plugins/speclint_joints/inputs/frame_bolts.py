@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.equations import Metres, Newtons
+from speclint.equations import Metres, Newtons, SquareMetres
 from speclint.handbook.bolted_joints import loads, scatter, stiffness
 from speclint.handbook.materials import Material
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderBlock, FrameFastening, LoadCase, LocatingFace
+from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import preload_left
 from speclint_joints.formulae.springs import (
     free_length,
@@ -25,9 +26,13 @@ from speclint_joints.inputs.studs import Studs, core_area, studs_of
 
 @dataclass(frozen=True, slots=True)
 class FrameBolts:
-    """The bolts of a pad: least and greatest preload of one in a load case, N, and its stiffness and the parts'."""
+    """The bolts of a pad: least and greatest preload of one in a load case, N, and its stiffness and the parts'.
+
+    ``area`` is the least of one, m²: of its thread, or of a shank reduced below it.
+    """
 
     bolts: Studs
+    area: SquareMetres
     low: Newtons
     high: Newtons
     hot: Springs
@@ -64,8 +69,10 @@ def frame_bolts(fastening: FrameFastening, block: CylinderBlock, case: LoadCase,
     left = sheet.work("F_left", preload_left, F=tightened.low, F_Z=lost, r=creep)
     growth = _growth(fastening, clamped, cold_metals, hot_metals, sheet)
     on_springs = {"Delta": growth, "k_bc": cold.stud, "k_mc": cold.parts, "k_bh": hot.stud, "k_mh": hot.parts}
+    shank = sheet.work("A_d", round_area, d=clamped.shank)
     return FrameBolts(
         clamped.bolts,
+        area=sheet.work("A", least_area, A_s=clamped.bolts.A_s, A_d=shank),
         low=sheet.work("F_low,h", loads.preload_hot, F_cold=left, **on_springs),
         high=sheet.work("F_high,h", loads.preload_hot, F_cold=tightened.high, **on_springs),
         hot=hot,

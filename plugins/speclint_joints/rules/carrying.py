@@ -258,7 +258,7 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.bolt-fatigue",
-    edition=3,
+    edition=4,
     title="The stress amplitude of the bolts from what a joint carries at each stroke or jolt does not exceed the "
     "endurance limit of their thread over the factor",
     wrong="stress of the bolts alternates by {found}, {limit} allowed",
@@ -283,13 +283,14 @@ def prying(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def bolt_fatigue(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Φ B/(2 A_s); the whole of B where the flanges may part."""
+    """Φ B/(2 A_s), twice that where a load reverses; half of all of B where the flanges may part."""
     _carrying(joint, sheet)
     pulls, working = pulls_on(joint, case, sheet), working_preload(joint, case, sheet)
     pried, A_s = _pried(joint, working, pulls, sheet), working.stack.studs.A_s
     parted = sheet.work("S_p", factor_against_parting, F=working.low, B=pried.B)
-    Φ = working.Phi if parted >= sheet.limit("parting", "S_0") else 1.0
-    σ: Pascals = sheet.work("σ_a", amplitude_of_bolt, Φ=Φ, B=pried.B, A_s=A_s)
+    shut = parted >= sheet.limit("parting", "S_0")
+    shares = {"Φ": working.Phi if shut else 1.0, "k": 2.0 if shut and pulls.reverses else 1.0}
+    σ: Pascals = sheet.work("σ_a", amplitude_of_bolt, B=pried.B, A_s=A_s, **shares)
     endures = endurance_of(joint, case, sheet, working.stack.studs, working.high)
     allowed = sheet.work("σ_A", endurance_with_factor, sigma=endures, S=sheet.limit("factor"))
     return _graded(sheet.at_most(σ, allowed), pulls)

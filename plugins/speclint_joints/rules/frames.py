@@ -237,7 +237,7 @@ def _lugs(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[float
             "share of proof", "0.8", "ratio", COMMON_PRACTICE, "greatest share of proof stress of the bolts"
         ),
     ],
-    edition=7,
+    edition=8,
 )
 def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """The thrust acts in both directions, so each pad is lifted by one and pressed by the other."""
@@ -250,7 +250,7 @@ def block_couple(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Jud
     face = face_of_pad(block, sheet.read("pad", fastening.pad), pad, sheet)
     pressed = sheet.work("q", frames.greatest_pad_pressure, n=drawn.bolts.n, F=drawn.high, P=lift, A=face)
     load = sheet.work("F_b", loads.stud_load, F_i=drawn.high, Phi=1.0, P=lift)
-    pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=drawn.bolts.A_s)
+    pull = sheet.work("sigma", stud_stress.tension, F=load, A_s=drawn.area)
     at = sheet.take("T_b", case.temperature_of(fastening))
     proof = sheet.look_up("R_p", sheet.material_of(fastening).proof_stress, at=at, thickness=drawn.bolts.d)
     limit = sheet.work("sigma_lim", share_of_strength, k=sheet.limit("share of proof"), R=proof)

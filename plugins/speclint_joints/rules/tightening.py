@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress, tightening
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.members import equivalent_stress
+from speclint.handbook.members import equivalent_stress, round_area
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import (
@@ -44,7 +44,7 @@ _NO_TORSION = "hydraulic tensioner"
             "scatter", "0.35", "ratio", COMMON_PRACTICE, "greatest scatter of preload in a joint under steam"
         ),
     ],
-    edition=3,
+    edition=4,
 )
 def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     """Scatter of the method; greatest preload against that at which tension and torsion reach proof."""
@@ -56,11 +56,12 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     studs = studs_of(joint, sheet)
     sheet.read("lubrication", joint.tightening.lubrication)
     tightened = tightened_preload(joint, sheet, studs)
+    area = _area(joint, sheet, studs)
     at = sheet.take("T_0", joint.tightening.temperature)
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
     share = sheet.limit("share of proof", "nu")
     bears = sheet.at_most(
-        tightened.high, _permissible(joint, sheet, studs, tightened, proof, share)
+        tightened.high, _permissible(joint, sheet, studs, tightened, nu=share, R_p02=proof, A_s=area)
     ).else_says("studs tightened to {found}, they bear {limit}")
     return sheet.worst(
         bears,
@@ -70,13 +71,21 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     )
 
 
+def _area(joint: BoltedJoint, sheet: Sheet, studs: Studs) -> float:
+    """The least area that is pulled and twisted: the thread, or a shank reduced below it."""
+    if not sheet.is_stated("shank", joint.shank):
+        return studs.A_s
+    shank = sheet.work("A_d", round_area, d=sheet.take("d_s", joint.shank))
+    return sheet.work("A", least_area, A_s=studs.A_s, A_d=shank)
+
+
 def _permissible(
-    joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened, proof: float, share: float
+    joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened, **like: float
 ) -> float:
     if tightened.method == _NO_TORSION:
-        return sheet.work("F_max", preload_without_torsion, nu=share, R_p02=proof, A_s=studs.A_s)
+        return sheet.work("F_max", preload_without_torsion, **like)
     twist = _twist(joint, sheet, studs, tightened)
-    return sheet.work("F_max", stud_stress.permissible_preload, nu=share, R_p02=proof, A_s=studs.A_s, **twist)
+    return sheet.work("F_max", stud_stress.permissible_preload, **like, **twist)
 
 
 def _twist(joint: BoltedJoint, sheet: Sheet, studs: Studs, tightened: Tightened) -> dict[str, float]:
@@ -182,7 +191,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
     title="The studs are of a standard bolting steel, and the metal is no hotter than its limit for bolting and its "
     "creep limit",
     on=BoltedJoint,
-    cases=("starting", "running", "drifting"),
+    cases=("starting", "running", "drifting", "standing-hot"),
     grade=Grade.HOLD,
     cites=[EN_10269, ASTM_A193, ISO_898_1.at("scope, 150 °C"), COMMON_PRACTICE],
     why="An ordinary high-tensile stud relaxes in the heat, a little every day, until the joint blows.",
@@ -198,7 +207,7 @@ def _share(sheet: Sheet, tightened: Tightened, at: float) -> float:
             "temperature limit up to which a steel needs no creep limit beside it",
         )
     ],
-    edition=3,
+    edition=4,
 )
 def bolting_material(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """A bolting steel, not hotter than the highest temperature of its standard and the first of its creep table."""

@@ -13,6 +13,7 @@ from speclint.handbook.springs import (
     corrected_shear_stress,
     en_13906_1_clause,
     fatigue_line_slope,
+    highest_wire_temperature,
     natural_frequency,
     relaxation_loss,
     shear_stress,
@@ -95,10 +96,10 @@ def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pasc
 
 @rule(
     "coil-spring.surge",
-    edition=2,
+    edition=3,
     title="The spring's lowest natural frequency is at least 13 times the rotational frequency of the cam",
     on=CompressionSpring,
-    cases=("running",),
+    cases=("running", "drifting"),
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.12, natural frequency"), SHIGLEY_SURGE, COMMON_PRACTICE],
     why="a spring that surges loses control of the valve, overstresses its end coils and soon breaks",
@@ -143,7 +144,7 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.temperature",
-    edition=3,
+    edition=5,
     title="The wire is no hotter than its limit, and the spring loses at most 10 % of its load to relaxation",
     on=CompressionSpring,
     cases=("starting", "running", "drifting", "standing-hot"),
@@ -161,9 +162,14 @@ def surge(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judgement:
-    """T ≤ the wire's limit, and the relaxation at the open length ≤ 10 %."""
+    """T ≤ the limit of the wire by material and by grade; relaxation with the valve as far open as it can go ≤ 10 %."""
     T = sheet.take("T", case.temperature_of(spring))
     rated = sheet.look_up("T_max", sheet.material_of(spring).wire_temperature_limit, of=spring)
+    if sheet.is_stated("wire grade", spring.wire_grade):
+        of_grade = sheet.look_up(
+            "T_g", highest_wire_temperature, wire=sheet.read("wire grade", spring.wire_grade)
+        )
+        rated = min(rated, of_grade)
     heat = sheet.no_hotter(T, rated).else_says("wire at {found}, rated for {limit}")
     return (
         heat

@@ -18,6 +18,7 @@ from speclint.specs import CompressionSpring
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
+    aimed_mean_diameter,
     greatest_solid_length,
     mean_diameter,
     modulus_of_rigidity,
@@ -29,7 +30,7 @@ from speclint_springs.inputs import (
 
 @rule(
     "coil-spring.buckling",
-    edition=2,
+    edition=3,
     title="The deflection at full lift is no more than that at which the spring buckles",
     wrong="spring buckles: pressed by {found}, it buckles at {limit}",
     on=CompressionSpring,
@@ -41,7 +42,7 @@ from speclint_springs.inputs import (
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
-    if sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided):
+    if _is_guided(spring, sheet):
         raise sheet.not_applicable(
             "a pin or a sleeve guides the spring; coil-spring.house judges its clearance"
         )
@@ -54,8 +55,16 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     return sheet.at_most(pressed, sheet.work("s_k", buckling_deflection, L_0=free, D=D, nu=nu, G=G, E=E))
 
 
+def _is_guided(spring: CompressionSpring, sheet: Sheet) -> bool:
+    """Whether a spring is kept straight: as it says, by a pin or a housing that is stated."""
+    if not (sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided)):
+        return False
+    return sheet.is_stated("guide pin", spring.guide_pin) or sheet.is_stated("housing", spring.housing)
+
+
 @rule(
     "coil-spring.house",
+    edition=2,
     title="The coils clear the housing round them when solid and the guide pin inside them when free",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
@@ -79,8 +88,11 @@ def house(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 
 def _inside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:
+    """Of the clearance that the drawing aims at, some must be left at the worst of wire, coil and pin."""
     inside = sheet.work("c_i", clearance_inside, D=D, d=d, d_p=sheet.take("d_p", spring.guide_pin))
-    return sheet.stays(inside, inside, strictly=True).else_says("coils bind on the guide pin: {left} left")
+    d_n, d_pn = sheet.take_nominal("d_n", spring.wire), sheet.take_nominal("d_pn", spring.guide_pin)
+    aimed = sheet.work("c_n", clearance_inside, D=aimed_mean_diameter(spring, sheet, d_n), d=d_n, d_p=d_pn)
+    return sheet.stays(inside, aimed, strictly=True).else_says("coils bind on the guide pin: {left} left")
 
 
 def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> Judgement:

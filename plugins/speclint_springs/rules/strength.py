@@ -44,7 +44,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-static",
-    edition=3,
+    edition=5,
     title="The uncorrected shear stress at full lift is at most 0.5 of the tensile strength of the wire",
     wrong="spring stressed to {found} at full lift, {limit} allowed",
     on=CompressionSpring,
@@ -64,7 +64,7 @@ def tensile(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     ],
 )
 def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """τ at the open length at 20 °C, where the modulus and so the load is greatest, against a share of R_m."""
+    """τ with the valve as far open as it can go, at 20 °C, where the load is greatest, against a share of R_m."""
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
     stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
@@ -73,7 +73,7 @@ def stress_static(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.stress-solid",
-    edition=4,
+    edition=5,
     title="The spring is preset, and the uncorrected shear stress at solid length is at most 0.56 of the tensile "
     "strength of the wire",
     wrong="spring stressed to {found} when solid, {limit} allowed",
@@ -113,7 +113,10 @@ def stress_solid(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 
 def _allowed(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
+    """A share of the strength by the standard, or of that of the certificate where it is less."""
     share, strength = sheet.limit("share-of-strength", "x"), _wire_strength(spring, sheet, d)
+    if sheet.is_stated("wire tensile strength", spring.wire_tensile_strength):
+        strength = min(strength, sheet.take("R_m′", spring.wire_tensile_strength))
     return sheet.work("τ_zul", share_of_strength, k=share, R=strength)
 
 

@@ -35,6 +35,7 @@ from .lengths import (
 from .relaxation import (
     RELAXATION_DIAGRAMS as RELAXATION_DIAGRAMS,
     SMI as SMI,
+    highest_wire_temperature as highest_wire_temperature,
     relaxation_loss as relaxation_loss,
 )
 from .tolerances import (

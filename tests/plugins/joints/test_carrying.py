@@ -417,6 +417,23 @@ def test_a_bolt_tires_by_what_shakes_on_it(
     assert _ends(workshop, _left(drawn, F, mass=mass), FATIGUE) == outcome
 
 
+@pytest.mark.parametrize(("left", "times"), [(40_000, 2.0), (8000, 1.0)])
+def test_a_load_that_reverses_eases_a_bolt_that_stays_tight(
+    workshop: DesignFolder, drawn: float, left: float, times: float
+) -> None:
+    """12 kN out and in are 1 kN a bolt, 1.317 with prying, and a mass of 500 kg brings 6.45: of 40 kN they leave the
+    flanges shut, and the bolt swings about its preload; of 8 kN they part them, and it goes slack.
+    """
+    found_of = {}
+    for reverses in ("true", "false"):
+        push = f'[carries.push]\nforce = {{ z = "12 kN" }}\nreverses = {reverses}\nat = {{ z = "0 mm" }}\n'
+        made = _left(drawn, left, mass="500 kg")
+        made["bracket.toml"] += push
+        workshop.write(made, settings=brackets.settings())
+        found_of[reverses] = on_sheet(workshop.only(FATIGUE), "σ_a")
+    assert found_of["true"] == pytest.approx(times * found_of["false"])
+
+
 @pytest.mark.parametrize(("t", "outcome"), [("3.21 mm", "conforms"), ("3.18 mm", "finding")])
 def test_a_lubricator_bends_its_flange(workshop: DesignFolder, drawn: float, t: str, outcome: str) -> None:
     """Of 125 kg: 6 × 5 × 245.0 × (35 − 0.3168 × 40)/(100 t²) is 0.67 × 240 = 160.8 MPa at t = 3.195 mm."""

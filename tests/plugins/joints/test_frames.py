@@ -348,6 +348,13 @@ def test_too_few_bolts_gape_or_yield(workshop: DesignFolder, count: int, outcome
     )
 
 
+@pytest.mark.parametrize(("shank", "outcome"), [("19.3 mm", "conforms"), ("19.1 mm", "finding")])
+def test_a_waisted_bolt_is_stressed_on_its_waist(workshop: DesignFolder, shank: str, outcome: str) -> None:
+    """(130 + 263.4/30) kN at 480 MPa want 289.1 mm²: a shank of 19.19 mm, less than the 352.5 mm² of the thread."""
+    waisted = ('shank = "24 mm"', f'shank = "{shank}"')
+    assert fastened(workshop, waisted).only("frame.block-couple", "fastening").outcome == outcome
+
+
 @pytest.mark.parametrize(("area", "outcome"), [("52100 mm²", "conforms"), ("51900 mm²", "finding")])
 def test_pad_pressure_from_both_sides(workshop: DesignFolder, area: str, outcome: str) -> None:
     """30 × 130 + 263.4 = 4163 kN at 80 MPa: 52 043 mm²."""

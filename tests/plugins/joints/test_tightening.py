@@ -27,12 +27,12 @@ def test_preload_of_the_bench_is_a_band(workshop: DesignFolder) -> None:
     assert used(workshop, "joint.preload") == pytest.approx(0.30 / 0.35, rel=1e-6)
 
 
-def _permissible() -> float:
+def _permissible(area: float = hand.A_S) -> float:
     """VDI 2230 eq. R8/1 by hand, with the friction at which the torque pulls most: K = 0.16/1.3."""
     mu = hand.friction(0.16 / 1.3)
-    across = math.sqrt(4 * hand.A_S / math.pi)
+    across = math.sqrt(4 * area / math.pi)
     climb = hand.P / (math.pi * hand.D_2) + mu / math.cos(math.radians(30))
-    return 0.9 * 600 * hand.A_S / math.sqrt(1 + 3 * (1.5 * hand.D_2 / across * climb) ** 2)
+    return 0.9 * 600 * area / math.sqrt(1 + 3 * (1.5 * hand.D_2 / across * climb) ** 2)
 
 
 @pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
@@ -44,6 +44,21 @@ def test_greatest_preload_reaches_proof(workshop: DesignFolder, times: float, ou
     check = workshop.only("joint.preload", "studs")
     assert check.outcome == outcome
     assert on_sheet(check, "F_max") == pytest.approx(_permissible(), rel=1e-5)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_a_waisted_stud_bears_the_preload_of_its_waist(
+    workshop: DesignFolder, times: float, outcome: str
+) -> None:
+    """A shank of 17 mm has 227 mm², for 352.5 mm² of the thread: some 110 kN and not 177."""
+    limit = _permissible(math.pi / 4 * 17**2)
+    assert limit == pytest.approx(110e3, abs=1e3)
+    torque = times * limit / 1.3 * 0.16 * 0.024
+    shank = ("studs", 'shank = "24 mm"', 'shank = "17 mm"')
+    bench(workshop, ("studs", _TORQUE, f'torque = "{torque:.3f} N·m"'), shank)
+    check = workshop.only("joint.preload", "studs")
+    assert check.outcome == outcome
+    assert on_sheet(check, "F_max") == pytest.approx(limit, rel=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -189,6 +204,16 @@ def test_a_missing_temperature_holds_the_joint(workshop: DesignFolder) -> None:
 def test_bolting_steel_has_a_highest_temperature(workshop: DesignFolder, at: str, outcome: str) -> None:
     bench(workshop)
     in_every_case(workshop, 'bolted-joint = "200 °C"', f'bolted-joint = "{at}"')
+    assert workshop.only("joint.bolting-material", "studs").outcome == outcome
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("299 °C", "conforms"), ("301 °C", "finding")])
+def test_heat_that_soaks_in_when_the_engine_stands_counts(
+    workshop: DesignFolder, at: str, outcome: str
+) -> None:
+    bench(workshop)
+    standing = "[cases.standing-hot.temperatures]\nbolted-joint = "
+    workshop.replace("duty.toml", f'{standing}"200 °C"', f'{standing}"{at}"')
     assert workshop.only("joint.bolting-material", "studs").outcome == outcome
 
 

@@ -136,6 +136,18 @@ def test_surge_limits_from_both_sides(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
+@pytest.mark.parametrize(
+    ("speed", "case"), [("359 rev/min", "running"), ("461 rev/min", "drifting"), ("462 rev/min", "drifting")]
+)
+def test_a_spring_surges_at_the_speed_of_drifting_too(workshop: DesignFolder, speed: str, case: str) -> None:
+    """At 360 rev/min in running: an engine that rolls faster than it may steam turns its cams faster."""
+    drifting = '[cases.drifting]\nrotational_speed = "'
+    text = duty().replace(f"{drifting}360 rev/min", f"{drifting}{speed}")
+    check = workshop.write(with_duty(text)).only(SURGE)
+    outcome = "finding" if speed == "462 rev/min" else "conforms"
+    assert (check.outcome, check.case) == (outcome, case)
+
+
 def test_surge_is_not_assessed_without_speed(workshop: DesignFolder) -> None:
     text = duty().replace('rotational_speed = "360 rev/min"\n', "")
     assert workshop.write(with_duty(text)).only(SURGE).outcome == "not assessed"
@@ -145,6 +157,16 @@ def test_surge_is_not_assessed_without_speed(workshop: DesignFolder) -> None:
 def test_temperature_limit_of_the_wire_from_both_sides(workshop: DesignFolder, at: str, outcome: str) -> None:
     """The wire of the tests is rated to 200 °C."""
     check = workshop.write(with_duty(duty(at=at), add='relaxation = "5 %"\n')).only(TEMPERATURE)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("120 °C", "conforms"), ("122 °C", "finding")])
+def test_temperature_limit_of_the_grade_from_both_sides(
+    workshop: DesignFolder, at: str, outcome: str
+) -> None:
+    """Music wire, DH of the table, is used up to 121 °C (250 °F), where its material says 200 °C."""
+    grade = ('"VDSiCr"', '"DH"')
+    check = workshop.write(with_duty(duty(at=at), grade, add='relaxation = "5 %"\n')).only(TEMPERATURE)
     assert check.outcome == outcome
 
 

@@ -8,7 +8,7 @@ from itertools import product
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, found
 from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
 from tests.plugins.springs.spring import spring
 
@@ -34,9 +34,19 @@ def test_buckling_limit_from_both_sides(workshop: DesignFolder, spare: float, ou
 
 
 def test_a_guided_spring_cannot_bow(workshop: DesignFolder) -> None:
-    assert workshop.write(spring(add="guided = true\n")).only(BUCKLING).outcome == "not applicable"
+    for guide in ('guide_pin = "39 mm"', 'housing = "60 mm"'):
+        files = spring(add=f"guided = true\n{guide}\n")
+        assert workshop.write(files).only(BUCKLING).outcome == "not applicable"
     long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
     assert workshop.write(spring(*long, add=f"{HELD}guided = false\n")).only(BUCKLING).outcome == "finding"
+
+
+@pytest.mark.parametrize(("guided", "outcome"), [("true", "finding"), ("false", "finding")])
+def test_a_word_alone_guides_no_spring(workshop: DesignFolder, guided: str, outcome: str) -> None:
+    """Pressed by 40 mm of 200, the spring buckles at some 36 mm, where neither pin nor housing is stated."""
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
+    files = spring(*long, add=f"{HELD}guided = {guided}\n")
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
@@ -60,6 +70,23 @@ def test_house_limit_from_both_sides(workshop: DesignFolder, bore: str, outcome:
 def test_guide_pin_limit_from_both_sides(workshop: DesignFolder, pin: str, outcome: str) -> None:
     """48 − 8 = 40 mm within the coils."""
     assert workshop.write(spring(add=f'guide_pin = "{pin}"\n')).only(HOUSE).outcome == outcome
+
+
+@pytest.mark.parametrize(("pin", "left"), [("39.7 mm", 0.1e-3), ("39.9 mm", -0.1e-3), ("40.1 mm", -0.3e-3)])
+def test_the_pin_is_held_against_the_narrowest_coil(workshop: DesignFolder, pin: str, left: float) -> None:
+    """48 − 0.1 less 8 + 0.1 is 39.8 mm, also where the pin is thicker than the coils that the drawing aims at."""
+    sizes = (('"8 mm"', '"8 mm ±0.1"'), ('"48 mm"', '"48 mm ±0.1"'))
+    check = workshop.write(spring(*sizes, add=f'guide_pin = "{pin}"\n')).only(HOUSE)
+    assert found(check) == pytest.approx(left)
+
+
+@pytest.mark.parametrize("stated", ['outside_diameter = "56 mm"', 'inside_diameter = "40 mm"'])
+def test_the_pin_is_held_against_other_diameters(workshop: DesignFolder, stated: str) -> None:
+    """56 − 8 and 40 + 8 are both 48 mm in the middle of the wire: 0.5 mm are left on a pin of 39.5 mm."""
+    check = workshop.write(spring(('mean_diameter = "48 mm"', stated), add='guide_pin = "39.5 mm"\n')).only(
+        HOUSE
+    )
+    assert found(check) == pytest.approx(0.5e-3)
 
 
 def test_house_is_not_assessed_where_neither_is_stated(workshop: DesignFolder) -> None:

@@ -76,6 +76,40 @@ def test_static_takes_the_greater_of_two_rates_that_differ(
     assert check.utilisation == pytest.approx(share, rel=1e-3)
 
 
+@pytest.mark.parametrize(("lift", "outcome"), [("53.2 mm", "conforms"), ("53.4 mm", "finding")])
+def test_a_stated_open_load_does_not_hide_a_greater_lift(
+    workshop: DesignFolder, lift: str, outcome: str
+) -> None:
+    """The drawing says 1840 N open. 1012.2 × 1.05 + 46.927 (h + 0.4) N is 3581.4 N at a lift h of 53.27 mm."""
+    loads = 'open_load = "1840 N"\nshut_load = "1012.2 N ±5 %"\ncloses = "valve"\n'
+    valve = f'kind = "poppet-valve"\nid = "valve"\nlift = "{lift}"\novertravel = "0.4 mm"\n'
+    check = workshop.write({**spring(add=loads), "valve.toml": valve}).only(STATIC)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("rule", "certificate", "outcome"),
+    [
+        (STATIC, "897 MPa", "conforms"),
+        (STATIC, "895 MPa", "finding"),
+        (SOLID, "1201 MPa", "conforms"),
+        (SOLID, "1199 MPa", "finding"),
+        (SOLID, "2500 MPa", "conforms"),
+    ],
+)
+def test_weaker_wire_by_its_certificate_is_allowed_less(
+    workshop: DesignFolder, rule: str, certificate: str, outcome: str
+) -> None:
+    """448.12/0.5 = 896.2 MPa and 672.2/0.56 = 1200.3 MPa."""
+    check = workshop.write(spring(add=f'wire_tensile_strength = "{certificate}"\n')).only(rule)
+    assert check.outcome == outcome
+
+
+def test_a_stronger_certificate_allows_no_more(workshop: DesignFolder) -> None:
+    add = 'open_load = "3583 N"\nwire_tensile_strength = "2500 MPa"\n'
+    assert workshop.write(spring(add=add)).only(STATIC).outcome == "finding"
+
+
 def test_static_limit_is_a_setting(workshop: DesignFolder) -> None:
     """A quarter of 1710 is 427.5 MPa, below the 448.12 worked."""
     own = WITH_METALS + '[limits."coil-spring.stress-static"]\nshare-of-strength = "0.25"\n'
