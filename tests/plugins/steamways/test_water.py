@@ -46,6 +46,15 @@ def test_all_of_the_metal_is_counted(workshop: DesignFolder, chest: str, outcome
     assert workshop.write(made).only(WARMING).outcome == outcome
 
 
+@pytest.mark.parametrize("ends", ["", 'water_of = "250 kg"\n'])
+def test_no_more_metal_is_drained_than_there_is(workshop: DesignFolder, ends: str) -> None:
+    """Each chamber that states no metal counts all of the block: a chest and two ends made 300 %, or 123 %."""
+    made = files()
+    made["block.toml"] = made["block.toml"].replace("clearance =", f"{ends}clearance =")
+    check = workshop.write(made).only(WARMING)
+    assert (check.outcome, found(check)) == ("conforms", 1.0)
+
+
 def test_the_drain_that_passes_it_by_hand(workshop: DesignFolder) -> None:
     """10 mm at 0.2 bar: 0.3 × 17.5 = 5.25 kg a minute against 1.5 × 3.12 = 4.69."""
     check = workshop.write(files()).only(PASSES)
