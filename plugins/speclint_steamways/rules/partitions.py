@@ -154,9 +154,9 @@ def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
 
     Of two walls that on the live side stands against a gap at the pressure of the atmosphere, to which it may be
     vented; and so does that on the exhaust side, where it is drawn by itself, under all of the exhaust pressure.
-    Where a case in work states no flow of
-    steam and none can be worked, the faces of the wall are taken to be as hot as the steam on either side, which no
-    flow can exceed: a wall that bears this conforms; of one that does not, nothing can be said.
+    Where a case in work states no flow of steam and none can be worked, the faces of the wall are taken to be as hot
+    as the steam on either side, which no flow can exceed: a wall that bears this conforms; of one that does not,
+    nothing can be said.
     """
     panels = panels_of_partition(partition, sheet)
     sides = zip(("live side", "exhaust side"), panels, strict=False)
