@@ -400,6 +400,15 @@ def test_a_saddle_that_lasts_to_its_renewal(workshop: DesignFolder) -> None:
     assert on_sheet(check, "t_s") == pytest.approx(8e-3, rel=1e-6)
 
 
+@pytest.mark.parametrize(("limits", "outcome"), [("+0.5/-0.9", "conforms"), ("±1.1", "finding")])
+def test_a_plate_at_its_least_must_last_too(workshop: DesignFolder, limits: str, outcome: str) -> None:
+    """12 mm less 4 of allowance are 8 mm by the drawing: 11.1 − 3 = 8.1 mm last, 10.9 − 3 = 7.9 do not."""
+    check = workshop.write(files("saddle", ('"12 mm"', f'"12 mm {limits}"'), saddle=SADDLE)).only(
+        ASH, "saddle"
+    )
+    assert check.outcome == outcome
+
+
 def test_a_saddle_under_wet_ash(workshop: DesignFolder) -> None:
     """10 mm, 0.5 mm a year: 5 of 6 mm."""
     wet = ('"12 mm"', '"10 mm"'), ('"0.3 mm/year"', '"0.5 mm/year"')
