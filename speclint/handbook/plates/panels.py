@@ -59,7 +59,7 @@ def panel_stress(k: Ratio, p: Pascals, a: Metres, t: Metres) -> Pascals:
     >>> round(panel_stress(k=0.5, p=1.7e6, a=0.200, t=0.020) / 1e6, 6)
     85.0
     """
-    require(0 < t and 0 < a, f"thickness {t * 1e3:.6g} mm and short side {a * 1e3:.6g} mm must be above 0")
+    require(t > 0 and a > 0, f"thickness {t * 1e3:.6g} mm and short side {a * 1e3:.6g} mm must be above 0")
     return k * p * a**2 / min(t, a / 4) ** 2
 
 
