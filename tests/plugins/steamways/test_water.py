@@ -332,6 +332,25 @@ def test_no_end_drains_where_live_steam_stands(
     assert outcome == "conforms" or "leads into chest" in check.says
 
 
+@pytest.mark.parametrize(
+    ("chest", "end", "outcome"),
+    [
+        ("chest cock", "Chest  cock", "finding"),
+        ("chest cock", "cock pipe front", "conforms"),
+        ("open air", "open air", "conforms"),
+    ],
+)
+def test_no_end_shares_its_pipe_with_live_steam(
+    workshop: DesignFolder, chest: str, end: str, outcome: str
+) -> None:
+    """A pipe that drains the chest too brings its steam to the end, though it is no passage of the block."""
+    made = files("chest", ("open air", chest))
+    made["block.toml"] = made["block.toml"].replace("cock pipe front", end)
+    check = workshop.write(made).only(OPEN, "block")
+    assert check.outcome == outcome, check.says
+    assert outcome == "conforms" or "which chest with its live steam drains into too" in check.says
+
+
 @pytest.mark.parametrize(("into", "outcome"), [("chest", "finding"), ("open air", "conforms")])
 def test_no_belt_drains_where_live_steam_stands(workshop: DesignFolder, into: str, outcome: str) -> None:
     assert workshop.write(with_belt(into)).only(OPEN, "belt").outcome == outcome
