@@ -267,6 +267,7 @@ from .nozzles import (
     cylinders_by_engine as cylinders_by_engine,
     cylinders_by_paths as cylinders_by_paths,
     flow_to as flow_to,
+    flow_together as flow_together,
     opening_of as opening_of,
 )
 from .pads import (

@@ -137,6 +137,20 @@ def flow_left(m: KilogramsPerSecond, x: Ratio) -> KilogramsPerSecond:
     return m * (1 - x)
 
 
+@formula("x = x_0 + x_1", cites=[FIRST_PRINCIPLES])
+def shares_together(x_0: Ratio, x_1: Ratio) -> Ratio:
+    """Share of the flow of a stage that its branches take, added up branch by branch: each is one of the same flow.
+
+    x = x_0 + x_1
+
+    ``x_0`` of those before, ``x_1`` of one more.
+
+    >>> shares_together(x_0=0.125, x_1=0.25)
+    0.375
+    """
+    return x_0 + x_1
+
+
 @formula("m = z m_1", cites=[FIRST_PRINCIPLES])
 def flow_of_cylinders(z: Ratio, m_1: KilogramsPerSecond) -> KilogramsPerSecond:
     """Flow of several cylinders together.

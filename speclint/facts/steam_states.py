@@ -28,6 +28,7 @@ from speclint.facts.stages import (
     pressure_after,
     radius_over_bore,
     relative_roughness,
+    shares_together,
 )
 from speclint.facts.steam_paths import Stage, branches_off, carries_live
 from speclint.handbook.members import round_area
@@ -171,9 +172,14 @@ def flow_in(stage: Stage, i: str, m_1: KilogramsPerSecond, sheet: Sheet) -> Kilo
 def _flow_after_branches(
     stage: Stage, m: KilogramsPerSecond, i: str, sheet: Sheet, take: Take
 ) -> KilogramsPerSecond:
-    for branch in branches_off(stage, sheet):
-        m = sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=take(f"x_{branch.id}", branch.share))
-    return m
+    """What the branches of a stage leave of its flow: each takes its share of that of the stage."""
+    shares = [take(f"x_{branch.id}", branch.share) for branch in branches_off(stage, sheet)]
+    if not shares:
+        return m
+    x = shares[0]
+    for share in shares[1:]:
+        x = sheet.work(f"x_{i}", shares_together, x_0=x, x_1=share)
+    return sheet.work(f"m_{int(i) + 1}", flow_left, m=m, x=x)
 
 
 def _loss(flow: Flow, d: Metres, before: Flow | None, sheet: Sheet, take: Take) -> Pascals:

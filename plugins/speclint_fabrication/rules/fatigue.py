@@ -85,7 +85,7 @@ _BEST_WELD = 125e6
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=9,
+    edition=10,
     limits=[
         Limit(
             "partial_factor",

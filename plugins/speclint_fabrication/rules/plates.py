@@ -7,6 +7,7 @@ from speclint.equations import Ratio
 from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
+from speclint_fabrication.inputs.meeting_steam import meets_steam
 from speclint_fabrication.inputs.plates import metal_of, plate_named
 from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2, Z_CLASSES
 
@@ -150,6 +151,7 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     against=("corrode",),
     against_on={"cylinder-block": ("corrode",)},
     reached_by="makes",
+    edition=2,
     limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
 )
 def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:
@@ -159,7 +161,7 @@ def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Plate]) -> Judgement:
         name, plate = item
-        if not sheet.read(f"{name} meets steam", plate.meets_steam):
+        if not meets_steam(name, plate, weldment, sheet):
             raise sheet.not_applicable("no plate meets steam")
         return sheet.at_least(sheet.take(f"c of {name}", plate.corrosion_allowance), sheet.limit("allowance"))
 

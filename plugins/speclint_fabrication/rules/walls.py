@@ -60,7 +60,7 @@ class Loaded:
     against=("burst",),
     against_on={"cylinder-block": ("burst",)},
     reached_by="makes",
-    edition=8,
+    edition=9,
     limits=[
         Limit(
             "bending_factor",

@@ -16,6 +16,7 @@ from speclint_fabrication.formulae.warming import (
     face_stress,
     shock_difference,
 )
+from speclint_fabrication.inputs.meeting_steam import meets_steam
 from speclint_fabrication.inputs.plates import metal_of, rolled_thickness
 from speclint_fabrication.sources import CARSLAW, MANSON, TIMOSHENKO_GOODIER
 
@@ -51,7 +52,7 @@ class Wall:
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
     reached_by="makes",
-    edition=2,
+    edition=3,
     limits=[
         Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),
         Limit(
@@ -69,9 +70,7 @@ class Wall:
 def warming_rate(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
     """E α/(1 − ν) × θ t²/(3 a τ) at the stated rate; × Manson's share of the step to the boiling point."""
     met = {
-        name: plate
-        for name, plate in weldment.plates.items()
-        if sheet.read(f"{name} meets steam", plate.meets_steam)
+        name: plate for name, plate in weldment.plates.items() if meets_steam(name, plate, weldment, sheet)
     }
     if not met:
         raise sheet.not_assessed("no plate is stated that meets steam", weldment.where)

@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import steps_of
+from speclint.facts import MakingStep, steps_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.inputs.fitted_parts import goes_in_at
 from speclint_making.inputs.implied_steps import implied_steps, is_grave, told_of
-from speclint_making.inputs.steps import DEFERS, by_stage, listed
+from speclint_making.inputs.steps import DEFERS, by_stage, listed, place_of
 
 
 @rule(
@@ -58,22 +58,23 @@ _POINTS = {
     leaves_out="which points a part needs, which release.inspection-points asks; a step that making.steps-complete "
     "misses",
     against=(),
-    edition=3,
+    edition=4,
 )
 def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
-    """Hold and witness points by name against the words of the list; of liner and seat those of their block."""
+    """Hold and witness points by name against the words of the list; of liner and seat those of their block too."""
     points = part.inspection_points
     called = [name for name in _POINTS if _word(name, getattr(points, name), sheet) in ("hold", "witness")]
     if not called:
         raise sheet.not_applicable("no point of inspection is stated")
-    steps = [*steps_of(part, sheet)]
+    steps, before = [*steps_of(part, sheet)], tuple[MakingStep, ...]()
     wanted = dict(_POINTS)
     if isinstance(part, CylinderLiner | ValveSeat):
         wanted["pressing"] = (goes_in_at(part, sheet),)
-        steps += listed(_host(part, sheet), sheet)
+        before, after = _around_where_it_goes_in(part, sheet)
+        steps += after
     elif not steps:
         steps += listed(part, sheet)
-    written, told = {step.written for step in steps}, told_of(part, sheet)
+    written, told = {step.written for step in steps}, told_of(part, sheet) - {step.written for step in before}
     wrong = [
         f"{name.replace('_', ' ')} has no step"
         for name in called
@@ -85,6 +86,15 @@ def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSea
 
 def _word(name: str, value: Any, sheet: Sheet) -> Any:
     return sheet.read(name, value) if sheet.is_stated(name, value) else None
+
+
+def _around_where_it_goes_in(
+    part: CylinderLiner | ValveSeat, sheet: Sheet
+) -> tuple[tuple[MakingStep, ...], tuple[MakingStep, ...]]:
+    """The steps of the block before and from that at which a part goes in: those before were not done to the part."""
+    steps = listed(_host(part, sheet), sheet)
+    at = place_of(goes_in_at(part, sheet), steps) or 0
+    return steps[:at], steps[at:]
 
 
 def _host(part: CylinderLiner | ValveSeat, sheet: Sheet) -> CylinderBlock:

@@ -30,27 +30,38 @@ from speclint_making.sources import EN_13445_4
 @rule(
     "making.pressed-before-finished",
     title="A liner whose bore is finished in its place is in before finish boring and honing, and ports that "
-    "are matched are matched before the bore is finished and their edges are chamfered",
+    "are matched are matched before the bore is finished, and their edges chamfered after that",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="pressing closes the bore, and an edge left sharp catches the rings",
     leaves_out="how much the bore closes, which liner.bore-after-pressing judges",
     against=(),
-    edition=2,
+    edition=3,
 )
 def pressed_before_finished(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step of each liner before "finish bore" and "hone"; "match ports" before "finish bore" and the chamfers."""
+    """The step of each liner before "finish bore" and "hone"; "match ports" before both, and "chamfer ports" after."""
     steps = listed(block, sheet)
     liners = sheet.belonging_to(block, CylinderLiner)
     bored = [one for one in liners if sheet.read(f"{one.id} bored in its place", one.finish_bored_after)]
     judged = [_bored_after(one, steps, block, sheet) for one in bored]
-    for then in ("finish bore", "chamfer ports"):
-        if places_of(("match ports",), steps) and places_of((then,), steps):
-            judged.append(follow(steps, ("match ports",), (then,), sheet))
+    judged.extend(_matched(steps, sheet))
     if not judged:
         raise sheet.not_applicable("no liner is finished in its place, and no port is matched")
     return by_stage(sheet.worst(*judged), sheet)
+
+
+def _matched(steps: Steps, sheet: Sheet) -> Iterator[Judgement]:
+    """Ports that are matched: before the bore is finished, and their edges chamfered after that."""
+    matched = places_of(("match ports",), steps)
+    if not matched:
+        return
+    if places_of(("finish bore",), steps):
+        yield follow(steps, ("match ports",), ("finish bore",), sheet)
+    if places_of(("chamfer ports",), steps):
+        yield follow(steps, ("match ports",), ("chamfer ports",), sheet)
+    else:
+        yield sheet.states(False, 'no "chamfer ports" after "match ports"', where=steps[matched[-1]].where)
 
 
 def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet: Sheet) -> Judgement:

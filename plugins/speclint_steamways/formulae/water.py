@@ -243,20 +243,22 @@ def thickness_of_strength(t: Metres, a: Metres) -> Metres:
     return t - a
 
 
-@formula("x = x_0 + M_d/M", cites=[FIRST_PRINCIPLES])
+@formula("x = min(x_0 + M_d/M, 1)", cites=[FIRST_PRINCIPLES])
 def share_of_metal(x_0: Ratio, M_d: Kilograms, M: Kilograms) -> Ratio:
-    """Metal whose water is drained, as a share of all: that of one chamber more.
+    """Share of the metal whose water is drained, with that of one chamber more; at most all of it.
 
-    x = x_0 + M_d/M
+    x = min(x_0 + M_d/M, 1)
 
-    ``x_0`` share of the chambers before; ``M_d`` metal of one more, ``M`` all of it [kg], M above 0. Returns a ratio.
-    Raises OutOfRange outside.
+    ``x_0`` share of the chambers before; ``M_d`` metal of one more, ``M`` all of it [kg], M above 0. Returns a ratio,
+    at most 1: chambers may state, or be taken to have, the water of the same metal. Raises OutOfRange outside.
 
     >>> share_of_metal(x_0=0.25, M_d=1100.0, M=2200.0)
     0.75
+    >>> share_of_metal(x_0=0.75, M_d=2200.0, M=2200.0)
+    1.0
     """
     require(M_d >= 0 * M_d and M > 0 * M, "the metal of the block must be above 0")
-    return x_0 + M_d / M
+    return min(x_0 + M_d / M, 1.0)
 
 
 @formula("w_a = n w", cites=[FIRST_PRINCIPLES])

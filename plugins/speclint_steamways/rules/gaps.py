@@ -10,7 +10,7 @@ from speclint.handbook.plates import PANEL_TABLES, panel_deflection, panel_defle
 from speclint.specs import LoadCase, Partition
 from speclint_steamways.formulae.gaps import gap_left
 from speclint_steamways.inputs.gaps import convection_in
-from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, pressure_on_live_side
+from speclint_steamways.inputs.partitions import pressure_on_exhaust_wall, pressure_on_live_side
 
 
 @rule(
@@ -26,6 +26,7 @@ from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, press
     leaves_out="walls that warp as they are welded, and dirt in the gap; that it is vented (block.closed-cavities); "
     "the sum of heat, which takes the convection in the gap from here (heat.exhaust-heating)",
     against=(),
+    edition=2,
     limits=[Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left")],
 )
 def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -34,7 +35,10 @@ def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("it is a single wall")
     s = sheet.take("s", gap_between(partition, sheet))
     panels = panels_of_partition(partition, sheet)
-    pressures = pressure_on_live_side(partition, case, sheet), pressure_on_exhaust_side(case, sheet)
+    pressures = (
+        pressure_on_live_side(partition, case, sheet),
+        pressure_on_exhaust_wall(partition, case, sheet),
+    )
     # where one wall is drawn for both, they are alike
     y_1, y_2 = (
         _bent(panel, p, i, partition, case, sheet)

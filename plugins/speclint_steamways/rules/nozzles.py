@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import MetresPerSecond, Pascals
+from speclint.equations import KilogramsPerSecond, MetresPerSecond, Pascals
 from speclint.facts import (
     Stage,
     SteamPath,
     bores_on,
     branches_off,
     flow_to,
+    flow_together,
     jet_speed,
     opening_of,
     paths_into,
@@ -125,7 +128,7 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
 
 @rule(
     "steamway.branch",
-    edition=2,
+    edition=3,
     title="The branches off the exhaust leave at least 75 % of its flow for the nozzle",
     wrong="nozzle gets {found} of the exhaust, {limit} wanted",
     on=BlastNozzle,
@@ -140,19 +143,31 @@ def lift(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def branch(nozzle: BlastNozzle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Flow at the nozzle over flow at the start of the path; the share of every branch as stated."""
+    """Flow of all paths at the nozzle over that at their starts; the share of every branch as stated."""
     paths = paths_into(nozzle, sheet)
     branches = [one for stages in paths for stage in stages for one in branches_off(stage, sheet)]
     if not branches:
         raise sheet.not_applicable("nothing branches off the exhaust")
     for one in branches:
         sheet.read(f"what {one.id} feeds", one.feeds)
-    judged = []
-    for stages in paths:
-        path = steam_along(stages, case, sheet)
-        left = sheet.work("x", flow_ratio, m_1=path.m, m_2=path.flows[0].m_1)
-        judged.append(sheet.at_least(left, sheet.limit("left")))
-    return sheet.worst(*judged)
+    along = [(stages, steam_along(stages, case, sheet)) for stages in paths]
+    start = _together("m_e", [(stages, path.flows[0].m_1) for stages, path in along], sheet)
+    end = _together("m_n", [(stages, path.m) for stages, path in along], sheet)
+    left = sheet.work("x", flow_ratio, m_1=end, m_2=start)
+    return sheet.at_least(left, sheet.limit("left"))
+
+
+def _together(
+    symbol: str, flows: Sequence[tuple[tuple[Stage, ...], KilogramsPerSecond]], sheet: Sheet
+) -> KilogramsPerSecond:
+    """The flow of paths together, each with as many cylinders as its last stage carries the steam of."""
+    if len(flows) == 1:
+        return flows[0][1]
+    m = 0.0
+    for number, (stages, one) in enumerate(flows, 1):
+        z = sheet.count(f"z_{number}", stages[-1].cylinders)
+        m = sheet.work(symbol, flow_together, m_0=m, z=float(z), m_1=one)
+    return m
 
 
 RULES = (area, lift, branch)

@@ -43,7 +43,11 @@ from speclint_steamways.formulae.heat import (
 from speclint_steamways.inputs.dividing import IRON
 from speclint_steamways.inputs.films import film_in, steam_of
 from speclint_steamways.inputs.gaps import convection_in
-from speclint_steamways.inputs.partitions import pressure_on_exhaust_side, pressure_on_live_side
+from speclint_steamways.inputs.partitions import (
+    pressure_on_exhaust_side,
+    pressure_on_exhaust_wall,
+    pressure_on_live_side,
+)
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
 _SCATTER = Limit(
@@ -105,7 +109,7 @@ def _resistance(
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=7,
+    edition=8,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,
@@ -149,9 +153,10 @@ def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each wall as a panel under live less exhaust pressure, edges as drawn; in work with the thermal stress as well.
 
     Of two walls that on the live side stands against a gap at the pressure of the atmosphere, to which it may be
-    vented; and so does that on the exhaust side, where it is drawn by itself. Where a case in work states no flow of
-    steam and none can be worked, the faces of the wall are taken to be as hot as the steam on either side, which no
-    flow can exceed: a wall that bears this conforms; of one that does not, nothing can be said.
+    vented; and so does that on the exhaust side, where it is drawn by itself, under all of the exhaust pressure.
+    Where a case in work states no flow of steam and none can be worked, the faces of the wall are taken to be as hot
+    as the steam on either side, which no flow can exceed: a wall that bears this conforms; of one that does not,
+    nothing can be said.
     """
     panels = panels_of_partition(partition, sheet)
     sides = zip(("live side", "exhaust side"), panels, strict=False)
@@ -192,12 +197,11 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
 
 def _across(side: str, partition: Partition, case: LoadCase, sheet: Sheet) -> Pascals:
     """Greatest difference of pressure across a wall: of two walls against an empty gap between them."""
-    p_2 = pressure_on_exhaust_side(case, sheet)
     if side == "exhaust side":
-        return p_2
+        return pressure_on_exhaust_wall(partition, case, sheet)
     p_1 = pressure_on_live_side(partition, case, sheet)
-    if build_of(partition, sheet) == "two walls":
-        p_2 = 0.0
+    hollow = build_of(partition, sheet) == "two walls"
+    p_2 = 0.0 if hollow else pressure_on_exhaust_side(case, sheet)
     return sheet.work("Δp", excess_pressure, p_1=p_1, p_2=p_2)
 
 

@@ -193,7 +193,7 @@ def _inclined(passage: SteamPassage, way: str, sheet: Sheet) -> Ratio:
 
 @rule(
     "water.drain-stays-open",
-    edition=4,
+    edition=5,
     title="Every drain has a bore of at least 8 mm and falls all the way, floors fall to theirs by 1 in 50 or more; "
     "no drain, pipe or trap joins two ends of a cylinder, or leads from end or exhaust to live steam",
     on=(SteamPassage, CylinderBlock),
@@ -320,6 +320,7 @@ def _outlet(end: str, drains: dict[str, Drain], block: CylinderBlock, sheet: She
     for name, drain in drains.items():
         into = passage_drained_into(name, drain, block, sheet)
         if into is None:
+            wrong.extend(_shared_with_live(name, drain, block, sheet))
             continue
         if sheet.is_stated(f"end of {into.id}", into.of_end):
             other = sheet.read(f"end of {into.id}", into.of_end)
@@ -329,6 +330,19 @@ def _outlet(end: str, drains: dict[str, Drain], block: CylinderBlock, sheet: She
             wrong.append(f"{name} leads into {into.id}, where live steam stands")
     said = "; ".join(wrong) if wrong else "no drain leads to another end or to live steam"
     return sheet.states(not wrong, said, where=block.where)
+
+
+def _shared_with_live(name: str, drain: Drain, block: CylinderBlock, sheet: Sheet) -> Iterator[str]:
+    """The chambers of live steam whose drains lead into the same pipe or trap as that of an end or exhaust passage."""
+    into = as_one_word(sheet.read(f"{name} leads into", drain.into))
+    if into == _OPEN_AIR:
+        return
+    for passage in sheet.belonging_to(block, SteamPassage):
+        own = [as_one_word(sheet.read(f"drain of {passage.id}", one.into)) for one in passage.drains.values()]
+        if into not in own or sheet.is_stated(f"end of {passage.id}", passage.of_end):
+            continue
+        if steam_in(passage, sheet).value == "live steam":
+            yield f"{name} leads into {into}, which {passage.id} with its live steam drains into too"
 
 
 def _apart(block: CylinderBlock, sheet: Sheet) -> Judgement:

@@ -10,6 +10,7 @@ from speclint_steamways.formulae.water import metal_lost, thickness_left, thickn
 
 @rule(
     "water.ash-and-acid",
+    edition=2,
     title="Smokebox saddle or floor, the exhaust pipe through it and a chest that lies in ash keep the thickness that "
     "strength needs until they are renewed, wasting by 0.3 mm a year, or 0.5 mm where they are wet",
     on=(Saddle, SteamPassage),
@@ -41,7 +42,10 @@ def ash_and_acid(part: Saddle | SteamPassage, case: LoadCase, sheet: Sheet) -> J
         )
     t = sheet.take("t", part.thickness)
     left = sheet.work("t_l", thickness_left, t=t, w=rate, y=years)
-    own = sheet.at_least(left, sheet.work("t_s", thickness_of_strength, t=t, a=allowance)).else_says(
+    drawn = sheet.take_nominal(
+        "t_n", part.thickness
+    )  # the mill's limits take nothing from what strength needs
+    own = sheet.at_least(left, sheet.work("t_s", thickness_of_strength, t=drawn, a=allowance)).else_says(
         "wastes to {found} until renewed, strength requires {limit}"
     )
     pipes = [sheet.follow(link) for link in part.pipes]

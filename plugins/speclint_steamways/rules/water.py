@@ -31,7 +31,7 @@ _ATMOSPHERE = 101325.0
 
 @rule(
     "water.of-warming",
-    edition=2,
+    edition=3,
     title="All water that condenses as steam warms the block gathers in chambers that have a drain",
     on=CylinderBlock,
     cases=("warming",),
@@ -52,7 +52,10 @@ _ATMOSPHERE = 101325.0
     ],
 )
 def of_warming(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
-    """M c (T_s − T_0)/r and its greatest rate; the metal of every chamber with a drain against all of the block."""
+    """M c (T_s − T_0)/r and its greatest rate; the metal of every chamber with a drain against all of the block.
+
+    A chamber that states no metal may gather the water of all; together they drain no more than all.
+    """
     chambers = chambers_of(block, sheet)
     if not chambers:
         raise sheet.not_applicable("neither a passage where water gathers nor an end of a cylinder is drawn")

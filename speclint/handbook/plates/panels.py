@@ -42,22 +42,25 @@ def panel_deflection_factor(edges: str, a: Metres, b: Metres) -> Reading:
     return _reading("deflection factor", edges, _figure(edges, a, b, "deflection"))
 
 
-@formula("σ = k p a²/t²", cites=[PANEL_TABLES])
+@formula("σ = k p a²/min(t, a/4)²", cites=[PANEL_TABLES])
 def panel_stress(k: Ratio, p: Pascals, a: Metres, t: Metres) -> Pascals:
     """Greatest stress of a rectangular panel.
 
-    σ = k p a²/t²
+    σ = k p a²/min(t, a/4)²
 
     ``k`` factor (``panel_stress_factor``); ``p`` pressure, or difference of pressures [Pa]; ``a`` short
-    side, ``t`` thickness [m]. Returns [Pa]. Raises OutOfRange unless 0 < t ≤ a/4.
+    side, ``t`` thickness [m]. Returns [Pa]. Raises OutOfRange unless 0 < t, 0 < a.
+
+    The tables hold for thin plates: one thicker than a quarter of its short side, which bends less, counts as one of
+    a quarter.
 
     Hand working: 0.5 × 1.7 × (200/20)² = 85 MPa.
 
     >>> round(panel_stress(k=0.5, p=1.7e6, a=0.200, t=0.020) / 1e6, 6)
     85.0
     """
-    _require_thin(a, t)
-    return k * p * a**2 / t**2
+    require(t > 0 and a > 0, f"thickness {t * 1e3:.6g} mm and short side {a * 1e3:.6g} mm must be above 0")
+    return k * p * a**2 / min(t, a / 4) ** 2
 
 
 @formula("y = α p a⁴/K, K = E t³/(12 (1 − ν²))", cites=[PANEL_TABLES])

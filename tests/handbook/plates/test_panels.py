@@ -80,6 +80,13 @@ def test_panels_scale(p: float, thin: float, factor: float) -> None:
     assert grown == pytest.approx(factor * lift)
 
 
+@pytest.mark.parametrize("t", [0.05, 0.06, 0.5])
+def test_a_plate_thicker_than_a_quarter_of_its_side_counts_as_one_of_a_quarter(t: float) -> None:
+    """0.5 · 1 MPa · 4² = 8 MPa; one of 49 mm is stressed a little more."""
+    assert panel_stress(0.5, 1e6, 0.2, t) == pytest.approx(8e6)
+    assert panel_stress(0.5, 1e6, 0.2, 0.049) > 8e6
+
+
 def test_limits_are_refused() -> None:
     assert panel_stress_factor("clamped", 1.0, 1.0).nominal > 0
     for a in (1.001, 0.0):
@@ -88,8 +95,10 @@ def test_limits_are_refused() -> None:
     with pytest.raises(NotKnown, match="no edges 'glued' of a panel; known: supported, clamped"):
         panel_deflection_factor("glued", 1.0, 1.0)
     assert panel_stress(0.5, 1e6, 0.2, 0.05) > 0
+    with pytest.raises(OutOfRange, match="must be above 0"):
+        panel_stress(0.5, 1e6, 0.2, 0.0)
     with pytest.raises(OutOfRange, match="a quarter of the short side"):
-        panel_stress(0.5, 1e6, 0.2, 0.0501)
+        panel_deflection(0.0026, 1e6, 0.2, 0.0501, 200e9, 0.3)
     with pytest.raises(OutOfRange, match="a quarter of the short side"):
         panel_deflection(0.0026, 1e6, 0.2, 0.0, 200e9, 0.3)
     assert panel_thickness(0.5, 0.0, 0.2, 1e6) == 0

@@ -107,16 +107,29 @@ def test_plates_in_steam_may_waste(workshop: DesignFolder, allowance: str, outco
     assert write(workshop, (old, old.replace('"1 mm"', f'"{allowance} mm"'))).only(WASTE).outcome == outcome
 
 
+_DRY = (
+    ('thickness = "20 mm"\nmeets_steam = true', 'thickness = "20 mm"\nmeets_steam = false'),
+    ('thickness = "40 mm"\nmeets_steam = true', 'thickness = "40 mm"\nmeets_steam = false'),
+)
+
+
 def test_dry_plates_need_no_allowance(workshop: DesignFolder) -> None:
-    old = 'thickness = "20 mm"\nmeets_steam = true'
-    dry = write(
-        workshop,
-        (old, old.replace("true", "false")),
-        ('thickness = "40 mm"\nmeets_steam = true', 'thickness = "40 mm"\nmeets_steam = false'),
-    )
-    assert dry.only(WASTE).outcome == "not applicable"
-    unsaid = write(workshop, (old, 'thickness = "20 mm"'))
+    """With the open air on both sides of both walls; the one with steam on one side is asked for its allowance."""
+    chest = 'one_side = "live steam"\nother_side = "atmosphere"'
+    barrel = 'one_side = "exhaust steam"\nother_side = "cylinder"'
+    air = 'one_side = "atmosphere"\nother_side = "atmosphere"'
+    assert write(workshop, *_DRY, (chest, air), (barrel, air)).only(WASTE).outcome == "not applicable"
+    unsaid = write(workshop, (_DRY[0][0], 'thickness = "20 mm"'))
     assert unsaid.only(WASTE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("allowance", "outcome"), [("1.0", "conforms"), ("0.9", "finding")])
+def test_a_plate_with_steam_beside_its_wall_meets_it_whatever_it_says(
+    workshop: DesignFolder, allowance: str, outcome: str
+) -> None:
+    old = 'meets_steam = true\ncorrosion_allowance = "1 mm"\nz_quality = "none"'
+    new = f'meets_steam = false\ncorrosion_allowance = "{allowance} mm"\nz_quality = "none"'
+    assert write(workshop, (old, new)).only(WASTE).outcome == outcome
 
 
 @pytest.mark.parametrize("rule", [TOUGH, WASTE])

@@ -161,6 +161,17 @@ def test_the_point_of_a_liner_is_in_the_list_of_its_block(workshop: DesignFolder
     )
 
 
+def test_what_was_done_to_a_block_before_a_liner_goes_in_is_no_step_of_the_liner(
+    workshop: DesignFolder,
+) -> None:
+    """The block is welded and tested; a weld on the liner stands in no list, its test in that of the block."""
+    for point, says in (("welding", "welding has no step"), ("pressure_test", "1 points, each at a step")):
+        check = write(workshop, ("liner", 'pressing = "witness"', f'{point} = "witness"')).only(
+            POINTS, "liner"
+        )
+        assert says in check.says
+
+
 @pytest.mark.parametrize(
     ("rule", "component", "part", "old", "new"),
     [

@@ -83,6 +83,7 @@ MISSING = {
     "finish seats in line": (COMPLETE, "block"),
     "press seats": (COMPLETE, "block"),
     "ream guides": (IN_LINE, "block"),
+    "chamfer ports": (PRESSED, "block"),
     "heat block": (COMPLETE, "block"),
     "tap holes": (COMPLETE, "block"),
     "set studs": (COMPLETE, "block"),

@@ -153,6 +153,51 @@ def test_iron_bears_twice_its_design_stress_on_test(
     assert (check.outcome, check.case) == (outcome, "test")
 
 
+#: The two walls of a hollow: 20 mm on the live side, 10 mm on that of the exhaust.
+WELDMENT = """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[plates.thick]
+material = "wall-steel"
+thickness = "20 mm"
+[plates.thin]
+material = "wall-steel"
+thickness = "10 mm"
+[walls.chest-wall]
+plate = "thick"
+short = "180 mm"
+long = "360 mm"
+edges = "clamped"
+one_passage = "chest"
+one_side = "live steam"
+other_side = "atmosphere"
+[walls.belt-wall]
+plate = "thin"
+short = "180 mm"
+long = "360 mm"
+edges = "clamped"
+one_passage = "belt"
+one_side = "exhaust steam"
+other_side = "atmosphere"
+"""
+
+
+@pytest.mark.parametrize(("bar", "outcome"), [("9.9", "conforms"), ("10", "finding")])
+def test_the_wall_of_a_hollow_bears_the_test_of_its_exhaust_side(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
+    """0.4974 p · 180²/10² = 160 MPa at 9.928 bar, with the hollow empty beyond."""
+    walls = (
+        'build = "two walls"\nwall = "chest-wall"\nother_wall = "belt-wall"\nbridges = "0"\ngap_holds = "air"'
+    )
+    found = {**files(('build = "single wall"', walls)), "weldment.toml": WELDMENT}
+    tested = f'[cases.test]\nexhaust_pressure = "{bar} bar gauge"'
+    found["duty.toml"] = found["duty.toml"].replace("[cases.test]", tested)
+    check = workshop.write(found).only(STRESS)
+    assert check.outcome == outcome, check.says
+
+
 def test_the_setting_of_the_relief_valves_is_wanted_with_water(workshop: DesignFolder) -> None:
     found = files()
     found["block.toml"] = found["block.toml"].replace("relief_set", "# relief_set")

@@ -21,7 +21,7 @@ from speclint_steamways.formulae.paths import (
     trade_port,
 )
 from tests.plugins.steamways.test_paths import limited
-from tests.plugins.steamways.way import BREATH, files, without
+from tests.plugins.steamways.way import BELT, BREATH, OUT, files, without
 
 PORT, DRAINS, DRIFTING = "steamway.port-rule", "steamway.drains", "steamway.drifting"
 BRANCH, NOZZLE, LIFT = "steamway.branch", "blast-pipe.area", "blast-pipe.lift"
@@ -178,6 +178,30 @@ def test_a_branch_lowers_the_flow_of_what_follows(workshop: DesignFolder) -> Non
     check = workshop.write(files(feed=FEED)).only(NOZZLE)
     assert on_sheet(check, "m_2") == pytest.approx(1.36)
     assert [step.value for step in check.steps if step.symbol == "m"][-1] == pytest.approx(2.72)
+
+
+@pytest.mark.parametrize(("second", "outcome"), [("5 %", "conforms"), ("5.1 %", "finding")])
+def test_two_branches_off_one_belt_each_take_of_its_flow(
+    workshop: DesignFolder, second: str, outcome: str
+) -> None:
+    """20 % and 5 % of the same flow leave 75 %, and not 0.8 · 0.95 = 76 %."""
+    other = FEED.replace('"feed"', '"pump"').replace("20 %", second)
+    check = workshop.write(files(feed=FEED, pump=other)).only(BRANCH)
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("share", "outcome"), [("50 %", "conforms"), ("50.1 %", "finding")])
+def test_of_two_paths_the_nozzle_has_what_both_leave(
+    workshop: DesignFolder, share: str, outcome: str
+) -> None:
+    """One of two cylinders gives 50 %: (0.5 + 1)/2 = 75 % is left."""
+    other = {
+        "other-belt": BELT.replace('"belt"', '"other-belt"', 1),
+        "other-out": OUT.replace('"out"', '"other-out"').replace('"belt"', '"other-belt"'),
+        "feed": FEED.replace("20 %", share),
+    }
+    found = files("nozzle", ('follows = "out"', 'follows = ["out", "other-out"]'), **other)
+    assert workshop.write(found).only(BRANCH).outcome == outcome
 
 
 def test_without_a_branch_there_is_nothing_to_judge(workshop: DesignFolder) -> None:

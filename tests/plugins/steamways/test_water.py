@@ -46,6 +46,15 @@ def test_all_of_the_metal_is_counted(workshop: DesignFolder, chest: str, outcome
     assert workshop.write(made).only(WARMING).outcome == outcome
 
 
+@pytest.mark.parametrize("ends", ["", 'water_of = "250 kg"\n'])
+def test_no_more_metal_is_drained_than_there_is(workshop: DesignFolder, ends: str) -> None:
+    """Each chamber that states no metal counts all of the block: a chest and two ends made 300 %, or 123 %."""
+    made = files()
+    made["block.toml"] = made["block.toml"].replace("clearance =", f"{ends}clearance =")
+    check = workshop.write(made).only(WARMING)
+    assert (check.outcome, found(check)) == ("conforms", 1.0)
+
+
 def test_the_drain_that_passes_it_by_hand(workshop: DesignFolder) -> None:
     """10 mm at 0.2 bar: 0.3 × 17.5 = 5.25 kg a minute against 1.5 × 3.12 = 4.69."""
     check = workshop.write(files()).only(PASSES)
@@ -323,6 +332,25 @@ def test_no_end_drains_where_live_steam_stands(
     assert outcome == "conforms" or "leads into chest" in check.says
 
 
+@pytest.mark.parametrize(
+    ("chest", "end", "outcome"),
+    [
+        ("chest cock", "Chest  cock", "finding"),
+        ("chest cock", "cock pipe front", "conforms"),
+        ("open air", "open air", "conforms"),
+    ],
+)
+def test_no_end_shares_its_pipe_with_live_steam(
+    workshop: DesignFolder, chest: str, end: str, outcome: str
+) -> None:
+    """A pipe that drains the chest too brings its steam to the end, though it is no passage of the block."""
+    made = files("chest", ("open air", chest))
+    made["block.toml"] = made["block.toml"].replace("cock pipe front", end)
+    check = workshop.write(made).only(OPEN, "block")
+    assert check.outcome == outcome, check.says
+    assert outcome == "conforms" or "which chest with its live steam drains into too" in check.says
+
+
 @pytest.mark.parametrize(("into", "outcome"), [("chest", "finding"), ("open air", "conforms")])
 def test_no_belt_drains_where_live_steam_stands(workshop: DesignFolder, into: str, outcome: str) -> None:
     assert workshop.write(with_belt(into)).only(OPEN, "belt").outcome == outcome
@@ -389,6 +417,15 @@ def test_a_saddle_that_lasts_to_its_renewal(workshop: DesignFolder) -> None:
     assert check.outcome == "conforms"
     assert on_sheet(check, "t_l") == pytest.approx(9e-3, rel=1e-6)
     assert on_sheet(check, "t_s") == pytest.approx(8e-3, rel=1e-6)
+
+
+@pytest.mark.parametrize(("limits", "outcome"), [("+0.5/-0.9", "conforms"), ("±1.1", "finding")])
+def test_a_plate_at_its_least_must_last_too(workshop: DesignFolder, limits: str, outcome: str) -> None:
+    """12 mm less 4 of allowance are 8 mm by the drawing: 11.1 − 3 = 8.1 mm last, 10.9 − 3 = 7.9 do not."""
+    check = workshop.write(files("saddle", ('"12 mm"', f'"12 mm {limits}"'), saddle=SADDLE)).only(
+        ASH, "saddle"
+    )
+    assert check.outcome == outcome
 
 
 def test_a_saddle_under_wet_ash(workshop: DesignFolder) -> None:
