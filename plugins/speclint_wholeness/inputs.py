@@ -9,7 +9,7 @@ from speclint import Sheet, ToFill
 from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint
+    from speclint.specs import BoltedJoint, PistonRod
 
 C = TypeVar("C", bound=Component)
 
@@ -65,6 +65,14 @@ def blanked(name: str, entry: Closable, sheet: Sheet) -> bool:
     return sheet.is_stated(f"whether {name} is blanked", entry.blanked) and sheet.read(
         f"{name} blanked", entry.blanked
     )
+
+
+def covers_passed(rod: PistonRod, sheet: Sheet) -> int:
+    """How many covers of its cylinder a rod passes: the back one, and with a tail rod the front one too."""
+    tail = sheet.is_stated(f"tail rod of {rod.id}", rod.tail_rod) and sheet.read(
+        f"{rod.id} has a tail rod", rod.tail_rod
+    )
+    return 2 if tail else 1
 
 
 def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> str:

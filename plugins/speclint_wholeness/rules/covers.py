@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import end_closed_by, rods_in
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland, PistonRod, StuffingBox
-from speclint_wholeness.inputs import place, said, screwed_elsewhere
+from speclint_wholeness.inputs import covers_passed, place, said, screwed_elsewhere
 
 
 def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
@@ -35,17 +35,21 @@ def _under(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> tuple[st
 
 
 def _boxes(cover: CylinderCover, sheet: Sheet) -> Iterator[ToFill]:
-    """The stuffing box in the hole of the cover, where it has one. A rod without its box is told of the rod."""
+    """The stuffing box in the hole of the cover, where it has one. A rod that wants a box is told of the rod."""
     found = sheet.fillers(cover, StuffingBox, by="in_cover")
     hole = sheet.is_stated("central hole", cover.central_hole) and sheet.take("d", cover.central_hole) > 0.0
     if found or hole:
-        least = 0 if _rods(cover, sheet) else 1
+        least = 0 if any(_lacks_a_box(rod, sheet) for rod in _rods(cover, sheet)) else 1
         wrong = (
             ""
             if hole or not sheet.is_stated("hole", cover.central_hole)
             else f"{found[0].id} is in a cover that has no hole"
         )
         yield ToFill(f"hole of {cover.id}", StuffingBox.called, found, least, wrong=wrong, where=cover.where)
+
+
+def _lacks_a_box(rod: PistonRod, sheet: Sheet) -> bool:
+    return len(sheet.fillers(rod, StuffingBox, by="seals")) < covers_passed(rod, sheet)
 
 
 def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
@@ -89,7 +93,8 @@ box_in_hole: Rule = filled_once(
     row=230,
     gravity="hold",
     why="a hole that nothing fills lets out the steam of the cylinder",
-    leaves_out="the sizes of hole and box (cover.hole-for-box); a rod without a box (rod.sealed-at-its-cover)",
+    leaves_out="the sizes of hole and box (cover.hole-for-box); a rod that wants a box (rod.sealed-at-its-cover)",
+    edition=2,
 )
 
 one_gland: Rule = filled_once(

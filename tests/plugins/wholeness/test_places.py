@@ -225,6 +225,26 @@ def line(file: str, old: str, new: str = "") -> Callable[[Whole], Mapping[str, s
     return lambda whole: {file: changed(whole.files[f"{file}.toml"], (old, new))}
 
 
+def tail_rod(whole: Whole) -> dict[str, str | None]:
+    """A rod that goes on through the front cover, with a box and a gland there."""
+    return {
+        "rod": changed(whole.files["rod.toml"], ('"piston"', '"piston"\ntail_rod = true')),
+        "cover-front": changed(whole.files["cover-front.toml"], ('"0 mm"', '"110 mm"')),
+        "box-front": changed(
+            whole.files["box.toml"], ("cover-back", "cover-front"), ("D-box", "D-box-front")
+        ),
+        "gland-front": changed(
+            whole.files["gland.toml"], ('"box"', '"box-front"'), ("D-gland", "D-gland-front")
+        ),
+        "studs-gland-front": changed(
+            whole.files["studs-gland.toml"],
+            ('"gland"', '"gland-front"'),
+            ("cover-back", "cover-front"),
+            ("D-studs-gland", "D-studs-gland-front"),
+        ),
+    }
+
+
 #: A part in another's place, or a statement that is gone.
 WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "cast, and made by a weldment": (
@@ -363,6 +383,18 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.has-springs": HOLD},
     ),
+    "a hole in the front cover and no tail rod": (
+        line("cover-front", '"0 mm"', '"110 mm"'),
+        {"cover.box-in-its-hole": HOLD},
+    ),
+    "a tail rod without its box": (
+        line("rod", 'carries = "piston"', 'carries = "piston"\ntail_rod = true'),
+        {"rod.sealed-at-its-cover": HOLD},
+    ),
+    "a box in the front cover without a tail rod": (
+        lambda whole: tail_rod(whole) | {"rod": whole.files["rod.toml"]},
+        {"rod.sealed-at-its-cover": HOLD},
+    ),
 }
 
 
@@ -371,6 +403,19 @@ def test_a_place_filled_by_the_wrong_part_is_told_by_one_rule(
     whole: Whole, changes: Callable[[Whole], Mapping[str, str | None]], told: Told
 ) -> None:
     assert whole.told(changes(whole)) == told
+
+
+#: Other ways in which a sound design may be drawn.
+SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
+    "a tail rod with its box": tail_rod,
+}
+
+
+@pytest.mark.parametrize("changes", SOUND.values(), ids=SOUND.keys())
+def test_a_sound_design_drawn_otherwise_has_no_finding(
+    whole: Whole, changes: Callable[[Whole], Mapping[str, str | None]]
+) -> None:
+    assert whole.told(changes(whole)) == {}
 
 
 def test_every_rule_of_places_is_told_once_at_least() -> None:
