@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.facts import end_closed_by, rods_in
+from speclint.facts import box_of, end_closed_by, rods_in
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland, PistonRod, StuffingBox
 from speclint_wholeness.inputs import covers_passed, place, said, screwed_elsewhere
 
@@ -67,9 +67,15 @@ def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
 
 
 def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
-    """The gland of the box; a grooved bush has none."""
-    if said("packing", box.packing, sheet) != "grooved bush":
-        yield place(box.id, box, Gland, sheet, by="of")
+    """The glands that name the box, or the cover in which it stands alone; a grooved bush has none."""
+    if said("packing", box.packing, sheet) == "grooved bush":
+        return
+    glands = list(sheet.fillers(box, Gland, by="of"))
+    if sheet.is_stated("cover of the box", box.in_cover):
+        for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
+            closed = box_of(gland, sheet)
+            glands += [gland] if closed is not None and closed.id == box.id else []
+    yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 
 
 one_joint: Rule = filled_once(
@@ -106,6 +112,7 @@ one_gland: Rule = filled_once(
     gravity="hold",
     why="packing that nothing holds is blown out along the rod",
     leaves_out="segments that a box holds without a gland, for which a concession says so",
+    edition=2,
 )
 
 RULES = (box_in_hole, one_gland, one_joint)

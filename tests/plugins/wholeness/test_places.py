@@ -383,6 +383,19 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.has-springs": HOLD},
     ),
+    "a gland of the box and one of its cover": (
+        lambda whole: {
+            "gland-2": changed(
+                whole.files["gland.toml"], ('"box"', '"cover-back"'), ("D-gland", "D-gland-2")
+            ),
+            "studs-gland-2": changed(
+                whole.files["studs-gland.toml"],
+                ('"gland"', '"gland-2"'),
+                ("D-studs-gland", "D-studs-gland-2"),
+            ),
+        },
+        {"box.one-gland": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
@@ -407,6 +420,7 @@ def test_a_place_filled_by_the_wrong_part_is_told_by_one_rule(
 
 #: Other ways in which a sound design may be drawn.
 SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
+    "a gland that names the cover of its box": line("gland", 'of = "box"', 'of = "cover-back"'),
     "a tail rod with its box": tail_rod,
 }
 
