@@ -88,15 +88,22 @@ def _blocks(rod: PistonRod, sheet: Sheet) -> list[str]:
 
 
 def _bars(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
-    """The bars that guide the crosshead: as many as share the thrust in one direction, no more than in both."""
+    """The bars that guide the crosshead: as many as share the thrust in one direction, no more than in both.
+
+    Where bars say different numbers, those of one number are the bars of one direction.
+    """
     found = sheet.fillers(crosshead, SlideBar, by="guides")
-    sharing = [
-        sheet.count("n", bar.bars_sharing, "bars that share the thrust")
-        for bar in found
-        if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing)
-    ]
+    sharing: dict[int, list[SlideBar]] = {}
+    for bar in found:
+        if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing):
+            share = sheet.count("n", bar.bars_sharing, "bars that share the thrust")
+            sharing.setdefault(share, []).append(bar)
     share = max(sharing, default=1)
-    yield ToFill(crosshead.id, SlideBar.called, found, share, _DIRECTIONS * share, where=crosshead.where)
+    most = sum(sharing) if len(sharing) == _DIRECTIONS else _DIRECTIONS * share
+    yield ToFill(crosshead.id, SlideBar.called, found, share, most, where=crosshead.where)
+    for share, bars in sharing.items() if len(sharing) > 1 else ():
+        name = f"{crosshead.id}, of bars with bars_sharing = {share},"
+        yield ToFill(name, SlideBar.called, tuple(bars), share, share, where=crosshead.where)
 
 
 def _pins(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
@@ -162,7 +169,7 @@ guided: Rule = filled_once(
     gravity="hold",
     why="an unguided crosshead bends the rod and throws it out",
     leaves_out="the side of the bars",
-    edition=2,
+    edition=3,
 )
 
 pins: Rule = filled_once(

@@ -396,6 +396,12 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"box.one-gland": HOLD},
     ),
+    "two bars, of which one says that two share the thrust": (
+        lambda whole: {
+            "bar-2": changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", "D-bar-2"))
+        },
+        {"crosshead.guided": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
@@ -421,6 +427,10 @@ def test_a_place_filled_by_the_wrong_part_is_told_by_one_rule(
 #: Other ways in which a sound design may be drawn.
 SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
     "a gland that names the cover of its box": line("gland", 'of = "box"', 'of = "cover-back"'),
+    "a bar above and two below": lambda whole: {
+        name: changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", f"D-{name}"))
+        for name in ("bar-2", "bar-3")
+    },
     "a tail rod with its box": tail_rod,
 }
 
