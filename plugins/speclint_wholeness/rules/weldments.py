@@ -30,10 +30,10 @@ def _welded(weldment: Weldment, sheet: Sheet) -> Iterator[ToFill]:
             *(f"weld {weld}" for weld, (_, of) in welds.items() if of == name),
         )
         yield ToFill(f"plate {name}", "wall or welded joint", used, most=0, where=plate.where)
-    sought = sheet.is_stated("cavities sought", weldment.cavities_sought)
-    yield ToFill(
-        weldment.id, "search for closed cavities", ("stated",) if sought else (), where=weldment.where
+    sought = sheet.is_stated("cavities sought", weldment.cavities_sought) and sheet.read(
+        "cavities sought", weldment.cavities_sought
     )
+    yield ToFill(weldment.id, "search for closed cavities", ("made",) if sought else (), where=weldment.where)
 
 
 def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -107,6 +107,7 @@ welded: Rule = filled_once(
     gravity="hold",
     why="a wall without a weld that is stated is held by one that nobody checked",
     leaves_out="whether every edge of a wall is welded: one weld may stand for all of them",
+    edition=2,
 )
 
 drawn_once: Rule = filled_once(

@@ -402,6 +402,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"crosshead.guided": HOLD},
     ),
+    "cavities that are said not to have been looked for": (
+        line("weldment", "cavities_sought = true", "cavities_sought = false"),
+        {"weldment.walls-joined": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
