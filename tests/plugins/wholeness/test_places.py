@@ -406,6 +406,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("weldment", "cavities_sought = true", "cavities_sought = false"),
         {"weldment.walls-joined": HOLD},
     ),
+    "a flange that its studs hold on itself": (
+        line("studs-flange-chest", 'screwed_into = "block"', 'screwed_into = "flange-chest"'),
+        {"joint.whole": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
