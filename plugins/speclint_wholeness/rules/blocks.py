@@ -204,7 +204,7 @@ openings: Rule = filled_once(
     gravity="hold",
     why="an opening that nothing closes lets out live steam",
     leaves_out="openings that the block does not list, and the size of flange and pipe",
-    edition=2,
+    edition=3,
 )
 
 RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, plans)

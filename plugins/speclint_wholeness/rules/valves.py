@@ -143,7 +143,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
-    edition=2,
+    edition=3,
 )
 
 one_beat: Rule = filled_once(

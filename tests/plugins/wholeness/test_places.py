@@ -245,6 +245,16 @@ def tail_rod(whole: Whole) -> dict[str, str | None]:
     }
 
 
+def two_drains(whole: Whole, second: str) -> dict[str, str | None]:
+    """A block with two more openings that are blanked, the first by a plug of its own."""
+    text = whole.files["block.toml"]
+    for name, plug in (("drain", "plug"), ("oil", second)):
+        text += f'[openings.{name}]\nblanked = true\nblanked_by = "{plug}"\n'
+    text += "[notes]\ndrain = 'no longer wanted'\noil = 'no longer wanted'\n"
+    plugs = {name: f'kind = "chamber-cover"\nid = "{name}"\n' for name in {"plug", second}}
+    return {"block": text} | {name: whole.files.get(f"{name}.toml", plug) for name, plug in plugs.items()}
+
+
 #: A part in another's place, or a statement that is gone.
 WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "cast, and made by a weldment": (
