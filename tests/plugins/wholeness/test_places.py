@@ -251,8 +251,15 @@ def two_drains(whole: Whole, second: str) -> dict[str, str | None]:
     for name, plug in (("drain", "plug"), ("oil", second)):
         text += f'[openings.{name}]\nblanked = true\nblanked_by = "{plug}"\n'
     text += "[notes]\ndrain = 'no longer wanted'\noil = 'no longer wanted'\n"
-    plugs = {name: f'kind = "chamber-cover"\nid = "{name}"\n' for name in {"plug", second}}
-    return {"block": text} | {name: whole.files.get(f"{name}.toml", plug) for name, plug in plugs.items()}
+    drawn: dict[str, str | None] = {"block": text}
+    for name in {"plug", second} - {"lid-inlet-back"}:
+        drawn[name] = f'kind = "chamber-cover"\ndrawing = "D-{name}"\n'
+        drawn[f"studs-{name}"] = changed(
+            whole.files["studs-lid-inlet-back.toml"],
+            ('"lid-inlet-back"', f'"{name}"'),
+            ("D-studs-lid-inlet-back", f"D-studs-{name}"),
+        )
+    return drawn
 
 
 #: A part in another's place, or a statement that is gone.
@@ -420,6 +427,7 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-flange-chest", 'screwed_into = "block"', 'screwed_into = "flange-chest"'),
         {"joint.whole": HOLD},
     ),
+    "one plug for two openings": (lambda whole: two_drains(whole, "plug"), {"opening.closed-once": HOLD}),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
@@ -449,6 +457,7 @@ SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
         name: changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", f"D-{name}"))
         for name in ("bar-2", "bar-3")
     },
+    "two openings with a plug each": lambda whole: two_drains(whole, "plug-2"),
     "a tail rod with its box": tail_rod,
 }
 
