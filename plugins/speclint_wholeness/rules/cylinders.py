@@ -19,7 +19,7 @@ from speclint.specs import (
     SteamPassage,
     ValveSeat,
 )
-from speclint_wholeness.inputs import closed, entries, place, said
+from speclint_wholeness.inputs import blanked, closed, entries, place, said
 
 _SIDES = ("front", "back")
 
@@ -137,13 +137,14 @@ def _is_of(block: CylinderBlock, name: str, end: str, serves: str, sheet: Sheet)
 
 
 def _ports(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each end the ports of the block that lead into it."""
+    """For each end the ports of the block that lead into it and are open."""
     yield from entries(block, "ends", sheet)
     for name, end in block.ends.items():
         found = tuple(
             f"port {port}"
             for port, one in block.ports.items()
             if said(f"end of port {port}", one.of_end, sheet) == name
+            and not blanked(f"port {port}", one, sheet)
         )
         yield ToFill(f"end {name}", "port", found, most=0, where=end.where)
 
@@ -259,13 +260,14 @@ its_valves: Rule = filled_once(
 
 has_ports: Rule = filled_once(
     "end.has-ports",
-    title="A port leads into each end of a cylinder",
+    title="An open port leads into each end of a cylinder",
     on=CylinderBlock,
     places=_ports,
     row=100,
     gravity="part",
     why="steam that has no way into the cylinder does no work",
     leaves_out="the area of the ports",
+    edition=2,
 )
 
 one_opening: Rule = filled_once(

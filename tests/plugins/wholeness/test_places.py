@@ -428,6 +428,18 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         {"joint.whole": HOLD},
     ),
     "one plug for two openings": (lambda whole: two_drains(whole, "plug"), {"opening.closed-once": HOLD}),
+    "an end whose only port is blanked": (
+        lambda whole: {
+            "block": changed(
+                whole.files["block.toml"],
+                ("[ports.front]\n", '[ports.front]\nblanked = true\nblanked_by = "plug"\n'),
+            )
+            + "[notes]\nfront = 'closed for a trial'\n",
+            "plug": 'kind = "retaining-ring"\ndrawing = "D-plug"\n',
+            "liner": changed(whole.files["liner.toml"], ('[ports.front]\nmatches = "front"\n', "")),
+        },
+        {"end.has-ports": NONCONFORMITY},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
