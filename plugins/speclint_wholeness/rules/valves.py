@@ -69,11 +69,21 @@ def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The springs that shut the valve: one, or a nest in which each stands in the next larger one."""
     found = sheet.fillers(valve, CompressionSpring, by="closes")
     outer = tuple(one for one in found if not sheet.is_stated(f"nest of {one.id}", one.nested_in))
-    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), where=valve.where)
+    wrong = next((words for one in found if one not in outer and (words := _apart(one, valve, sheet))), "")
+    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), wrong=wrong, where=valve.where)
     for spring in found:
         inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
         if inner:
             yield ToFill(f"inside of {spring.id}", CompressionSpring.called, inner, where=spring.where)
+
+
+def _apart(inner: CompressionSpring, valve: PoppetValve, sheet: Sheet) -> str:
+    """What is wrong with an inner spring of a valve: the spring round it shuts another."""
+    outer = sheet.follow(inner.nested_in)
+    if not sheet.is_stated(f"valve of {outer.id}", outer.closes):
+        return ""
+    shut = sheet.follow(outer.closes).id
+    return "" if shut == valve.id else f"{inner.id} is nested in {outer.id}, which shuts {shut}"
 
 
 def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -188,6 +198,7 @@ has_springs: Rule = filled_once(
     gravity="hold",
     why="a valve that no spring shuts stays open, and the engine runs with the regulator shut",
     leaves_out="the load of the springs",
+    edition=2,
 )
 
 chamber_closed: Rule = filled_once(

@@ -440,6 +440,13 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"end.has-ports": NONCONFORMITY},
     ),
+    "an inner spring in the spring of another valve": (
+        lambda whole: {
+            "inner": changed(whole.files["spring-inlet-back.toml"], ("D-spring-inlet-back", "D-inner"))
+            + 'nested_in = "spring-inlet-front"\n'
+        },
+        {"valve.has-springs": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
@@ -470,6 +477,10 @@ SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
         for name in ("bar-2", "bar-3")
     },
     "two openings with a plug each": lambda whole: two_drains(whole, "plug-2"),
+    "a nest of two springs": lambda whole: {
+        "inner": changed(whole.files["spring-inlet-back.toml"], ("D-spring-inlet-back", "D-inner"))
+        + 'nested_in = "spring-inlet-back"\n'
+    },
     "a tail rod with its box": tail_rod,
 }
 
