@@ -89,6 +89,7 @@ def _apart(inner: CompressionSpring, valve: PoppetValve, sheet: Sheet) -> str:
 def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The cover over the valve: one that names the valve, or a seat bore of the block in which it sits."""
     found = {one.id: one for one in sheet.fillers(valve, ChamberCover, by="over")}
+    blocks: list[str] = []
     for beat in (valve.upper_beat, valve.lower_beat):
         if not sheet.is_stated("seat", beat.seat):
             continue
@@ -97,9 +98,21 @@ def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
             bore := said(f"bore of {seat.id}", seat.in_bore, sheet)
         ):
             block = sheet.follow(seat.pressed_into)
+            blocks.append(block.id)
             covers = sheet.fillers(block, ChamberCover, by="closes", named=("seat_bore", bore))
             found |= {one.id: one for one in covers}
-    yield ToFill(f"chamber of {valve.id}", ChamberCover.called, tuple(found.values()), where=valve.where)
+    wrong = next((words for one in found.values() if (words := _of_other_block(one, blocks, sheet))), "")
+    yield ToFill(
+        f"chamber of {valve.id}", ChamberCover.called, tuple(found.values()), wrong=wrong, where=valve.where
+    )
+
+
+def _of_other_block(cover: ChamberCover, blocks: list[str], sheet: Sheet) -> str:
+    """What is wrong with a cover over a valve: it closes a block in which the valve has no seat."""
+    if not blocks or not sheet.is_stated(f"block of {cover.id}", cover.closes):
+        return ""
+    closed_one = sheet.follow(cover.closes).id
+    return "" if closed_one in blocks else f"{cover.id} closes {closed_one}, and the valve is in {blocks[0]}"
 
 
 def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -211,6 +224,7 @@ chamber_closed: Rule = filled_once(
     why="a chamber that nothing closes blows its steam into the cab, and one with two covers is drawn twice",
     leaves_out="its joint (cover.one-joint), its size and strength (cover.enters, cover.thickness); a chamber that is "
     "closed by another part, for which a concession says so",
+    edition=2,
 )
 
 on_its_path: Rule = filled_once(

@@ -447,6 +447,16 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.has-springs": HOLD},
     ),
+    "a lid of another block": (
+        lambda whole: {
+            "block-2": 'kind = "cylinder-block"\n',
+            "lid-inlet-back": changed(whole.files["lid-inlet-back.toml"], ('"block"', '"block-2"')),
+            "studs-lid-inlet-back": changed(
+                whole.files["studs-lid-inlet-back.toml"], ('"block"', '"block-2"')
+            ),
+        },
+        {"valve.chamber-closed": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
