@@ -457,6 +457,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.chamber-closed": HOLD},
     ),
+    "both joints of a pipe at one flange": (
+        line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
+        {"pipe.joined-at-both-ends": HOLD},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
