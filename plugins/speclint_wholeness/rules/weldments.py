@@ -76,6 +76,23 @@ def _by_plate(division: Division, weldment: Weldment, sheet: Sheet) -> str:
     return found[0] if len(found) == 1 else ""
 
 
+def _stands_between(wall: Partition, block: CylinderBlock, sheet: Sheet) -> bool:
+    """Whether both passages of a partition are of the block and carry their steam, as far as that is stated."""
+    for side, link, steam in (
+        ("live side", wall.live_side, "live steam"),
+        ("exhaust side", wall.exhaust_side, "exhaust steam"),
+    ):
+        if not sheet.is_stated(f"{side} of {wall.id}", link):
+            continue
+        passage = sheet.follow(link)
+        if said(f"what {passage.id} carries", passage.carries, sheet) not in ("", steam):
+            return False
+        if sheet.is_stated(f"block of {passage.id}", passage.in_block):
+            if sheet.follow(passage.in_block).id != block.id:
+                return False
+    return True
+
+
 def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """Where live stands against exhaust in a division, the partition between passages of the block."""
     both = {"live steam", "exhaust steam"}
@@ -93,6 +110,7 @@ def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
             wall.id: wall
             for passage in sheet.fillers(block, SteamPassage, by="in_block")
             for wall in sheet.fillers(passage, Partition, by=("live_side", "exhaust_side"))
+            if _stands_between(wall, block, sheet)
         }
         named = ", ".join(f"division {name}" for name in facing)
         yield ToFill(named, Partition.called, tuple(found.values()), len(facing), 0, where=block.where)
@@ -124,13 +142,15 @@ drawn_once: Rule = filled_once(
 
 partitions: Rule = filled_once(
     "wall.partition-drawn",
-    title="Where live steam stands against exhaust steam in a block, a partition says how heat goes through",
+    title="Where live steam stands against exhaust steam in a block, a partition between two such passages of it says "
+    "how heat goes through",
     on=CylinderBlock,
     places=_partitions,
     row=550,
     gravity="part",
     why="heat that goes from live to exhaust steam is lost without work",
     leaves_out="which partition belongs to which division",
+    edition=2,
 )
 
 RULES = (drawn_once, partitions, welded)

@@ -461,6 +461,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
         {"pipe.joined-at-both-ends": HOLD},
     ),
+    "a partition between two live passages": (
+        line("partition", 'exhaust_side = "belt"', 'exhaust_side = "pocket-front"'),
+        {"wall.partition-drawn": NONCONFORMITY},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
