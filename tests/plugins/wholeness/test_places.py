@@ -465,6 +465,18 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("partition", 'exhaust_side = "belt"', 'exhaust_side = "pocket-front"'),
         {"wall.partition-drawn": NONCONFORMITY},
     ),
+    "valves that lift at one end alone": (
+        lambda whole: (
+            {"breath": None}
+            | {
+                f"valve-{one}-front": changed(
+                    whole.files[f"valve-{one}-front.toml"], ("beats = 2", "beats = 2\nlifts_drifting = true")
+                )
+                for one in SERVES
+            }
+        ),
+        {"cylinder.breathing-way": NONCONFORMITY},
+    ),
     "a hole in the front cover and no tail rod": (
         line("cover-front", '"0 mm"', '"110 mm"'),
         {"cover.box-in-its-hole": HOLD},
@@ -498,6 +510,15 @@ SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
     "a nest of two springs": lambda whole: {
         "inner": changed(whole.files["spring-inlet-back.toml"], ("D-spring-inlet-back", "D-inner"))
         + 'nested_in = "spring-inlet-back"\n'
+    },
+    "no breathing way, and exhaust valves that lift": lambda whole: {
+        "breath": None,
+        **{
+            f"valve-exhaust-{end}": changed(
+                whole.files[f"valve-exhaust-{end}.toml"], ("beats = 2", "beats = 2\nlifts_drifting = true")
+            )
+            for end in ("front", "back")
+        },
     },
     "a tail rod with its box": tail_rod,
 }
