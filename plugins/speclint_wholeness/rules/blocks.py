@@ -186,7 +186,7 @@ plans: Rule = filled_once(
 
 lagged: Rule = filled_once(
     "block.lagged",
-    title="A cylinder block and each of its covers are lagged",
+    title="A cylinder block is lagged, and one lagging covers each of its cylinder covers",
     on=CylinderBlock,
     places=_lagged,
     row=630,

@@ -133,7 +133,7 @@ one_ring: Rule = filled_once(
     row=170,
     gravity="part",
     why="an empty groove passes steam, and a ring that sits nowhere is ordered for nothing",
-    leaves_out="the sizes of groove and ring",
+    leaves_out="the sizes of groove and ring; grooves alike that take rings of one spec",
 )
 
 one_crosshead: Rule = filled_once(

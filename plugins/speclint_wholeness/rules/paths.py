@@ -119,7 +119,7 @@ joined: Rule = filled_once(
 
 lagged: Rule = filled_once(
     "pipe.lagged",
-    title="Each steam pipe is lagged",
+    title="One lagging covers each steam pipe",
     on=SteamPipe,
     places=_lagging,
     row=640,

@@ -188,7 +188,7 @@ has_its_seats: Rule = filled_once(
     row=240,
     gravity="hold",
     why="a beat that sits on nothing shuts nothing",
-    leaves_out="whether both seats belong to one end (valve.of-one-end)",
+    leaves_out="whether both seats belong to one end (valve.of-one-end); two beats on one seat (seat.one-beat)",
 )
 
 one_spindle: Rule = filled_once(
