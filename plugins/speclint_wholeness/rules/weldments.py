@@ -85,12 +85,21 @@ def _stands_between(wall: Partition, block: CylinderBlock, sheet: Sheet) -> bool
         if not sheet.is_stated(f"{side} of {wall.id}", link):
             continue
         passage = sheet.follow(link)
-        if said(f"what {passage.id} carries", passage.carries, sheet) not in ("", steam):
+        if _steam_of(passage, sheet) not in ("", steam):
             return False
         if sheet.is_stated(f"block of {passage.id}", passage.in_block):
             if sheet.follow(passage.in_block).id != block.id:
                 return False
     return True
+
+
+def _steam_of(passage: SteamPassage, sheet: Sheet) -> str:
+    """The steam in a passage: by its valve, else as it says; "" where neither tells."""
+    if sheet.is_stated(f"valve of {passage.id}", passage.valve):
+        valve = sheet.follow(passage.valve)
+        if serves := said(f"what {valve.id} serves", valve.serves, sheet):
+            return "live steam" if serves == "inlet" else "exhaust steam"
+    return said(f"what {passage.id} carries", passage.carries, sheet)
 
 
 def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
