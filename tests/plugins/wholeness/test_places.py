@@ -447,16 +447,6 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.has-springs": HOLD},
     ),
-    "a lid of another block": (
-        lambda whole: {
-            "block-2": 'kind = "cylinder-block"\n',
-            "lid-inlet-back": changed(whole.files["lid-inlet-back.toml"], ('"block"', '"block-2"')),
-            "studs-lid-inlet-back": changed(
-                whole.files["studs-lid-inlet-back.toml"], ('"block"', '"block-2"')
-            ),
-        },
-        {"valve.chamber-closed": HOLD},
-    ),
     "both joints of a pipe at one flange": (
         line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
         {"pipe.joined-at-both-ends": HOLD},
@@ -497,6 +487,19 @@ def test_a_place_filled_by_the_wrong_part_is_told_by_one_rule(
     whole: Whole, changes: Callable[[Whole], Mapping[str, str | None]], told: Told
 ) -> None:
     assert whole.told(changes(whole)) == told
+
+
+def test_a_lid_that_closes_another_block_is_told(whole: Whole) -> None:
+    """The other block, which lacks everything else, is told of by its own rules."""
+    lid, studs = (whole.files[f"{name}.toml"] for name in ("lid-inlet-back", "studs-lid-inlet-back"))
+    told = whole.told(
+        {
+            "block-2": 'kind = "cylinder-block"\n',
+            "lid-inlet-back": changed(lid, ('"block"', '"block-2"')),
+            "studs-lid-inlet-back": changed(studs, ('"block"', '"block-2"')),
+        }
+    )
+    assert told["valve.chamber-closed"] is HOLD
 
 
 #: Other ways in which a sound design may be drawn.
