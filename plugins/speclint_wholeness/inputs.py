@@ -6,12 +6,13 @@ from collections.abc import Callable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
 from speclint import Sheet, ToFill
-from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated
+from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint
+    from speclint.specs import BoltedJoint, CylinderBlock, PistonRod
 
 C = TypeVar("C", bound=Component)
+_CLOSABLE = ("ports", "seat_bores", "openings", "pads")  # tables of a block whose places a plug may close
 
 
 def place(
@@ -42,16 +43,20 @@ def entries(owner: Spec, table: str, sheet: Sheet) -> Iterator[ToFill]:
         yield ToFill(owner.id, f"statement of its {table.replace('_', ' ')}", where=owner.where)
 
 
-def closed(name: str, key: str, entry: Closable, owner: Component, inside: ToFill, sheet: Sheet) -> ToFill:
+def closed(
+    name: str, key: str, entry: Closable, owner: CylinderBlock, inside: ToFill, sheet: Sheet
+) -> ToFill:
     """A place as it is, or as one that is closed on purpose: by a plug or a cover, with a reason, and nothing in it."""
     if not blanked(name, entry, sheet):
         return inside
     fillers: tuple[str, ...] = ()
-    if sheet.is_stated(f"what closes {name}", entry.blanked_by):
-        fillers = (sheet.follow(entry.blanked_by).id,)
     wrong = (
         "" if sheet.reason_given(owner, key) else f"it is blanked, and [notes] gives no reason under {key}"
     )
+    if sheet.is_stated(f"what closes {name}", entry.blanked_by):
+        plug = sheet.follow(entry.blanked_by)
+        fillers = (plug.id,)
+        wrong = _elsewhere(plug, entry, owner, sheet) or wrong
     if inside.fillers:
         part = inside.fillers[0]
         wrong = f"it is blanked, and {part if isinstance(part, str) else part.id} is in it"
@@ -60,11 +65,34 @@ def closed(name: str, key: str, entry: Closable, owner: Component, inside: ToFil
     )
 
 
+def _elsewhere(plug: Component, entry: Closable, block: CylinderBlock, sheet: Sheet) -> str:
+    """What another place says of the plug that is to close this one; "" where nothing does."""
+    if isinstance(plug, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated(
+        f"what {plug.id} closes", plug.closes
+    ):
+        return f"{plug.id} closes {sheet.follow(plug.closes).id}"
+    for table in _CLOSABLE:
+        for name, other in getattr(block, table).items():
+            word = f"{table}.{name}"
+            if other is not entry and sheet.is_stated(f"what closes {word}", other.blanked_by):
+                if sheet.follow(other.blanked_by).id == plug.id:
+                    return f"{plug.id} closes {word} too"
+    return ""
+
+
 def blanked(name: str, entry: Closable, sheet: Sheet) -> bool:
     """Whether an entry says that nothing is to fill it."""
     return sheet.is_stated(f"whether {name} is blanked", entry.blanked) and sheet.read(
         f"{name} blanked", entry.blanked
     )
+
+
+def covers_passed(rod: PistonRod, sheet: Sheet) -> int:
+    """How many covers of its cylinder a rod passes: the back one, and with a tail rod the front one too."""
+    tail = sheet.is_stated(f"tail rod of {rod.id}", rod.tail_rod) and sheet.read(
+        f"{rod.id} has a tail rod", rod.tail_rod
+    )
+    return 2 if tail else 1
 
 
 def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> str:

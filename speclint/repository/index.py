@@ -83,7 +83,7 @@ class Index:
                 for target in sorted({link.id for link in entry.stated if self.leads(link)}):
                     linking.setdefault(target, []).append(name)
             if entry.drawing is not None:
-                self._drawn.setdefault(entry.drawing, []).append(name)
+                self._drawn.setdefault(_as_filed(entry.drawing), []).append(name)
         self._linking = {name: tuple(parts) for name, parts in linking.items()}
 
     def leads(self, link: Link[Any]) -> bool:
@@ -100,8 +100,8 @@ class Index:
         return self._linking.get(name, ())
 
     def of_drawing(self, number: str) -> tuple[str, ...]:
-        """The components that state a drawing number, in the order of their ids."""
-        return tuple(self._drawn.get(number, ()))
+        """The components that state a drawing number, in small or large letters, in the order of their ids."""
+        return tuple(self._drawn.get(_as_filed(number), ()))
 
     def left_over(self) -> tuple[str, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
@@ -152,3 +152,8 @@ def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
     while name:
         yield name
         name = before[name]
+
+
+def _as_filed(number: str) -> str:
+    """A drawing number without what does not tell two numbers apart: large letters, and spaces in it."""
+    return "".join(number.split()).casefold()

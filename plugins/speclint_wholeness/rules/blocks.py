@@ -186,7 +186,7 @@ plans: Rule = filled_once(
 
 lagged: Rule = filled_once(
     "block.lagged",
-    title="A cylinder block and each of its covers are lagged",
+    title="A cylinder block is lagged, and one lagging covers each of its cylinder covers",
     on=CylinderBlock,
     places=_lagged,
     row=630,
@@ -204,7 +204,7 @@ openings: Rule = filled_once(
     gravity="hold",
     why="an opening that nothing closes lets out live steam",
     leaves_out="openings that the block does not list, and the size of flange and pipe",
-    edition=2,
+    edition=3,
 )
 
 RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, plans)

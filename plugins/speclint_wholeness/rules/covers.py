@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.facts import end_closed_by, rods_in
+from speclint.facts import box_of, end_closed_by, rods_in
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland, PistonRod, StuffingBox
-from speclint_wholeness.inputs import place, said, screwed_elsewhere
+from speclint_wholeness.inputs import covers_passed, place, said, screwed_elsewhere
 
 
 def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
@@ -35,17 +35,21 @@ def _under(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> tuple[st
 
 
 def _boxes(cover: CylinderCover, sheet: Sheet) -> Iterator[ToFill]:
-    """The stuffing box in the hole of the cover, where it has one. A rod without its box is told of the rod."""
+    """The stuffing box in the hole of the cover, where it has one. A rod that wants a box is told of the rod."""
     found = sheet.fillers(cover, StuffingBox, by="in_cover")
     hole = sheet.is_stated("central hole", cover.central_hole) and sheet.take("d", cover.central_hole) > 0.0
     if found or hole:
-        least = 0 if _rods(cover, sheet) else 1
+        least = 0 if any(_lacks_a_box(rod, sheet) for rod in _rods(cover, sheet)) else 1
         wrong = (
             ""
             if hole or not sheet.is_stated("hole", cover.central_hole)
             else f"{found[0].id} is in a cover that has no hole"
         )
         yield ToFill(f"hole of {cover.id}", StuffingBox.called, found, least, wrong=wrong, where=cover.where)
+
+
+def _lacks_a_box(rod: PistonRod, sheet: Sheet) -> bool:
+    return len(sheet.fillers(rod, StuffingBox, by="seals")) < covers_passed(rod, sheet)
 
 
 def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
@@ -63,9 +67,15 @@ def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
 
 
 def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
-    """The gland of the box; a grooved bush has none."""
-    if said("packing", box.packing, sheet) != "grooved bush":
-        yield place(box.id, box, Gland, sheet, by="of")
+    """The glands that name the box, or the cover in which it stands alone; a grooved bush has none."""
+    if said("packing", box.packing, sheet) == "grooved bush":
+        return
+    glands = list(sheet.fillers(box, Gland, by="of"))
+    if sheet.is_stated("cover of the box", box.in_cover):
+        for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
+            closed = box_of(gland, sheet)
+            glands += [gland] if closed is not None and closed.id == box.id else []
+    yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 
 
 one_joint: Rule = filled_once(
@@ -77,7 +87,8 @@ one_joint: Rule = filled_once(
     row=80,
     gravity="hold",
     why="a cover whose studs are not drawn is held by studs that nobody checked",
-    leaves_out="whether the circle of the studs lies inside the flange (joint rules)",
+    leaves_out="whether the circle of the studs lies inside the flange (joint rules); studs that name no part into which "
+    "they go (joint.whole)",
     edition=3,
 )
 
@@ -89,7 +100,8 @@ box_in_hole: Rule = filled_once(
     row=230,
     gravity="hold",
     why="a hole that nothing fills lets out the steam of the cylinder",
-    leaves_out="the sizes of hole and box (cover.hole-for-box); a rod without a box (rod.sealed-at-its-cover)",
+    leaves_out="the sizes of hole and box (cover.hole-for-box); a rod that wants a box (rod.sealed-at-its-cover)",
+    edition=2,
 )
 
 one_gland: Rule = filled_once(
@@ -101,6 +113,7 @@ one_gland: Rule = filled_once(
     gravity="hold",
     why="packing that nothing holds is blown out along the rod",
     leaves_out="segments that a box holds without a gland, for which a concession says so",
+    edition=2,
 )
 
 RULES = (box_in_hole, one_gland, one_joint)

@@ -19,7 +19,7 @@ from speclint.specs import (
     SteamPassage,
     ValveSeat,
 )
-from speclint_wholeness.inputs import closed, entries, place, said
+from speclint_wholeness.inputs import blanked, closed, entries, place, said
 
 _SIDES = ("front", "back")
 
@@ -137,13 +137,14 @@ def _is_of(block: CylinderBlock, name: str, end: str, serves: str, sheet: Sheet)
 
 
 def _ports(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each end the ports of the block that lead into it."""
+    """For each end the ports of the block that lead into it and are open."""
     yield from entries(block, "ends", sheet)
     for name, end in block.ends.items():
         found = tuple(
             f"port {port}"
             for port, one in block.ports.items()
             if said(f"end of port {port}", one.of_end, sheet) == name
+            and not blanked(f"port {port}", one, sheet)
         )
         yield ToFill(f"end {name}", "port", found, most=0, where=end.where)
 
@@ -177,22 +178,29 @@ def _matching(liner: CylinderLiner, port: str, sheet: Sheet) -> tuple[str, ...]:
 
 
 def _breathing(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each bore a breathing way, or a valve that lifts while the engine drifts."""
+    """For each bore a breathing way, or at each of its ends a valve that lifts while the engine drifts."""
     for name, bore in block.bores.items():
         ways = [
             one
             for one in sheet.fillers(block, SteamPassage, by="in_block", named=("cylinder_bore", name))
             if said(f"place of {one.id}", one.place, sheet) == "breathing way"
         ]
-        lifting = [
-            valve
-            for end in ends_of(block, name, sheet)
-            for serves in ("inlet", "exhaust")
-            for valve in valves_at(block, end, serves, sheet)
-            if sheet.is_stated(f"drifting of {valve.id}", valve.lifts_drifting)
-            and sheet.read(f"{valve.id} lifts drifting", valve.lifts_drifting)
-        ]
-        yield ToFill(f"bore {name}", "breathing way", (*ways, *lifting), most=0, where=bore.where)
+        at_ends = {end: _lifting(block, end, sheet) for end in ends_of(block, name, sheet)}
+        lifting = [valve for valves in at_ends.values() for valve in valves]
+        shut = [end for end, valves in at_ends.items() if not valves]
+        wrong = f"no valve of end {shut[0]} lifts" if lifting and shut and not ways else ""
+        yield ToFill(f"bore {name}", "breathing way", (*ways, *lifting), 1, 0, wrong, bore.where)
+
+
+def _lifting(block: CylinderBlock, end: str, sheet: Sheet) -> list[PoppetValve]:
+    """The valves at an end that lift while the engine drifts."""
+    return [
+        valve
+        for serves in ("inlet", "exhaust")
+        for valve in valves_at(block, end, serves, sheet)
+        if sheet.is_stated(f"drifting of {valve.id}", valve.lifts_drifting)
+        and sheet.read(f"{valve.id} lifts drifting", valve.lifts_drifting)
+    ]
 
 
 def _castings(liner: CylinderLiner, sheet: Sheet) -> Iterator[ToFill]:
@@ -259,13 +267,14 @@ its_valves: Rule = filled_once(
 
 has_ports: Rule = filled_once(
     "end.has-ports",
-    title="A port leads into each end of a cylinder",
+    title="An open port leads into each end of a cylinder",
     on=CylinderBlock,
     places=_ports,
     row=100,
     gravity="part",
     why="steam that has no way into the cylinder does no work",
     leaves_out="the area of the ports",
+    edition=2,
 )
 
 one_opening: Rule = filled_once(
@@ -277,18 +286,20 @@ one_opening: Rule = filled_once(
     gravity="hold",
     why="a port with a blind liner behind it shuts steam and water in; one with two is drawn twice",
     leaves_out="how well the edges meet (liner.ports-register)",
-    edition=2,
+    edition=3,
 )
 
 breathing: Rule = filled_once(
     "cylinder.breathing-way",
-    title="Each cylinder breathes while the engine drifts: by a breathing way, or by valves that lift",
+    title="Each cylinder breathes while the engine drifts: by a breathing way, or by valves that "
+    "lift at both ends",
     on=CylinderBlock,
     places=_breathing,
     row=500,
     gravity="part",
     why="a piston that pumps against shut valves sucks ash from the smokebox and heats what it shuts in",
     leaves_out="how large the way must be (steamway.drifting)",
+    edition=2,
 )
 
 its_casting: Rule = filled_once(

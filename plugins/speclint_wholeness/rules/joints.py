@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.specs import BoltedJoint, LensJoint
+from speclint.specs import BoltedJoint, CamBox, ChamberCover, Component, CylinderCover, Gland, LensJoint
 
 
 def _parts(joint: BoltedJoint, sheet: Sheet) -> Iterator[ToFill]:
@@ -17,7 +17,8 @@ def _parts(joint: BoltedJoint, sheet: Sheet) -> Iterator[ToFill]:
         for word, link in (("tapped part", joint.screwed_into), ("part bolted to", joint.bolted_to))
         if sheet.is_stated(word, link)
     ]
-    yield ToFill(joint.id, "part under it", under, where=joint.where)
+    wrong = next((_onto_itself(one) for one in held if one.id in {part.id for part in under}), "")
+    yield ToFill(joint.id, "part under it", under, wrong=wrong, where=joint.where)
     sealed = sheet.is_stated("seal", joint.seal)
     yield ToFill(joint.id, "seal", (sheet.read("seal", joint.seal),) if sealed else (), where=joint.where)
     if sealed and sheet.read("seal", joint.seal) == "lens ring":
@@ -28,6 +29,12 @@ def _parts(joint: BoltedJoint, sheet: Sheet) -> Iterator[ToFill]:
         yield ToFill(joint.id, LensJoint.called, tuple(found.values()), where=joint.where)
 
 
+def _onto_itself(held: Component) -> str:
+    """What is wrong with a part that its joint holds down on itself; of a cover, gland or cam box its own rule tells."""
+    told = isinstance(held, CylinderCover | ChamberCover | Gland | CamBox)
+    return "" if told else f"{held.id} is held, and is the part under it too"
+
+
 whole: Rule = filled_once(
     "joint.whole",
     title="Each bolted joint names the part that it holds, the part under it and its seal",
@@ -36,7 +43,9 @@ whole: Rule = filled_once(
     row=520,
     gravity="hold",
     why="a joint of which a part is not known is checked by guesses",
-    leaves_out="a joint without pressure, which states a ground face",
+    leaves_out="a joint without pressure, which states a ground face; a cover, a gland or a cam box that is held on itself "
+    "(cover.one-joint, box.fastened)",
+    edition=2,
 )
 
 RULES = (whole,)

@@ -15,7 +15,7 @@ from speclint.specs import (
     SlideBar,
     StuffingBox,
 )
-from speclint_wholeness.inputs import entries, place, said
+from speclint_wholeness.inputs import covers_passed, entries, place, said
 
 _DIRECTIONS = 2  # of the thrust, forwards and backwards: each has its bars
 
@@ -50,7 +50,7 @@ def _crossheads(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _seals(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
-    """The stuffing boxes that seal the rod, one in a cover; each in the back cover of the rod's own cylinder."""
+    """The stuffing boxes that seal the rod, one in each cover of its own cylinder that it passes."""
     boxes = sheet.fillers(rod, StuffingBox, by="seals")
     by_cover: dict[str, StuffingBox] = {}
     wrong = ""
@@ -58,8 +58,9 @@ def _seals(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
         cover = sheet.follow(box.in_cover) if sheet.is_stated(f"cover of {box.id}", box.in_cover) else None
         by_cover.setdefault(cover.id if cover else "", box)
         wrong = wrong or _elsewhere(rod, box, cover, sheet)
-    most = 0 if len(by_cover) < len(boxes) else 1
-    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), 1, most, wrong, rod.where)
+    passed = covers_passed(rod, sheet)
+    most = 0 if len(by_cover) < len(boxes) else passed
+    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, most, wrong, rod.where)
 
 
 def _elsewhere(rod: PistonRod, box: StuffingBox, cover: CylinderCover | None, sheet: Sheet) -> str:
@@ -87,15 +88,22 @@ def _blocks(rod: PistonRod, sheet: Sheet) -> list[str]:
 
 
 def _bars(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
-    """The bars that guide the crosshead: as many as share the thrust in one direction, no more than in both."""
+    """The bars that guide the crosshead: as many as share the thrust in one direction, no more than in both.
+
+    Where bars say different numbers, those of one number are the bars of one direction.
+    """
     found = sheet.fillers(crosshead, SlideBar, by="guides")
-    sharing = [
-        sheet.count("n", bar.bars_sharing, "bars that share the thrust")
-        for bar in found
-        if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing)
-    ]
+    sharing: dict[int, list[SlideBar]] = {}
+    for bar in found:
+        if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing):
+            share = sheet.count("n", bar.bars_sharing, "bars that share the thrust")
+            sharing.setdefault(share, []).append(bar)
     share = max(sharing, default=1)
-    yield ToFill(crosshead.id, SlideBar.called, found, share, _DIRECTIONS * share, where=crosshead.where)
+    most = sum(sharing) if len(sharing) == _DIRECTIONS else _DIRECTIONS * share
+    yield ToFill(crosshead.id, SlideBar.called, found, share, most, where=crosshead.where)
+    for share, bars in sharing.items() if len(sharing) > 1 else ():
+        name = f"{crosshead.id}, of bars with bars_sharing = {share},"
+        yield ToFill(name, SlideBar.called, tuple(bars), share, share, where=crosshead.where)
 
 
 def _pins(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
@@ -125,7 +133,7 @@ one_ring: Rule = filled_once(
     row=170,
     gravity="part",
     why="an empty groove passes steam, and a ring that sits nowhere is ordered for nothing",
-    leaves_out="the sizes of groove and ring",
+    leaves_out="the sizes of groove and ring; grooves alike that take rings of one spec",
 )
 
 one_crosshead: Rule = filled_once(
@@ -141,13 +149,15 @@ one_crosshead: Rule = filled_once(
 
 sealed: Rule = filled_once(
     "rod.sealed-at-its-cover",
-    title="A stuffing box in a cover of its own cylinder seals each piston rod",
+    title="A stuffing box seals each piston rod in each cover of its own cylinder that it passes: one, or two with a "
+    "tail rod",
     on=PistonRod,
     places=_seals,
     row=190,
     gravity="hold",
     why="steam of the full pressure blows out along a rod that nothing seals",
     leaves_out="two boxes in one cover (cover.box-in-its-hole)",
+    edition=2,
 )
 
 guided: Rule = filled_once(
@@ -159,7 +169,7 @@ guided: Rule = filled_once(
     gravity="hold",
     why="an unguided crosshead bends the rod and throws it out",
     leaves_out="the side of the bars",
-    edition=2,
+    edition=3,
 )
 
 pins: Rule = filled_once(

@@ -51,7 +51,7 @@ def _nothing_left_over(sheet: Sheet) -> Judgement:
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    edition=2,
+    edition=3,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two parts under one number it makes the wrong one",
     leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "

@@ -66,10 +66,15 @@ def _is_at_valve(passage: SteamPassage, serves: str, sheet: Sheet) -> bool:
 def _joints(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
     """The joints of the pipe, of its flanges and of its lens rings: one at each end."""
     carrying = (pipe, *sheet.fillers(pipe, PipeFlange, by="of"), *sheet.fillers(pipe, LensJoint, by="of"))
-    joints = {one.id: one for part in carrying for one in sheet.fillers(part, BoltedJoint, by=_JOINS)}
-    yield ToFill(
-        f"ends of {pipe.id}", BoltedJoint.called, tuple(joints.values()), _ENDS, _ENDS, where=pipe.where
-    )
+    joints: dict[str, BoltedJoint] = {}
+    wrong = ""
+    for part in carrying:
+        of_part = sheet.fillers(part, BoltedJoint, by=_JOINS)
+        joints |= {one.id: one for one in of_part}
+        if len(of_part) > 1 and part is not pipe:
+            wrong = f"{of_part[0].id} and {of_part[1].id} are both at {part.id}"
+    found = tuple(joints.values())
+    yield ToFill(f"ends of {pipe.id}", BoltedJoint.called, found, _ENDS, _ENDS, wrong, pipe.where)
 
 
 def _lagging(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
@@ -107,12 +112,14 @@ joined: Rule = filled_once(
     row=510,
     gravity="hold",
     why="a joint that nobody drew leaks or blows out at the pressure of the boiler",
-    leaves_out="welded ends, for which a concession says so; which of the ends a joint is at",
+    leaves_out="welded ends, for which a concession says so; which of the ends a joint is at, where no "
+    "flange or lens ring of the pipe tells",
+    edition=2,
 )
 
 lagged: Rule = filled_once(
     "pipe.lagged",
-    title="Each steam pipe is lagged",
+    title="One lagging covers each steam pipe",
     on=SteamPipe,
     places=_lagging,
     row=640,

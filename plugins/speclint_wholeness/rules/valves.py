@@ -69,16 +69,27 @@ def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The springs that shut the valve: one, or a nest in which each stands in the next larger one."""
     found = sheet.fillers(valve, CompressionSpring, by="closes")
     outer = tuple(one for one in found if not sheet.is_stated(f"nest of {one.id}", one.nested_in))
-    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), where=valve.where)
+    wrong = next((words for one in found if one not in outer and (words := _apart(one, valve, sheet))), "")
+    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), wrong=wrong, where=valve.where)
     for spring in found:
         inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
         if inner:
             yield ToFill(f"inside of {spring.id}", CompressionSpring.called, inner, where=spring.where)
 
 
+def _apart(inner: CompressionSpring, valve: PoppetValve, sheet: Sheet) -> str:
+    """What is wrong with an inner spring of a valve: the spring round it shuts another."""
+    outer = sheet.follow(inner.nested_in)
+    if not sheet.is_stated(f"valve of {outer.id}", outer.closes):
+        return ""
+    shut = sheet.follow(outer.closes).id
+    return "" if shut == valve.id else f"{inner.id} is nested in {outer.id}, which shuts {shut}"
+
+
 def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The cover over the valve: one that names the valve, or a seat bore of the block in which it sits."""
     found = {one.id: one for one in sheet.fillers(valve, ChamberCover, by="over")}
+    blocks: list[str] = []
     for beat in (valve.upper_beat, valve.lower_beat):
         if not sheet.is_stated("seat", beat.seat):
             continue
@@ -87,9 +98,21 @@ def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
             bore := said(f"bore of {seat.id}", seat.in_bore, sheet)
         ):
             block = sheet.follow(seat.pressed_into)
+            blocks.append(block.id)
             covers = sheet.fillers(block, ChamberCover, by="closes", named=("seat_bore", bore))
             found |= {one.id: one for one in covers}
-    yield ToFill(f"chamber of {valve.id}", ChamberCover.called, tuple(found.values()), where=valve.where)
+    wrong = next((words for one in found.values() if (words := _of_other_block(one, blocks, sheet))), "")
+    yield ToFill(
+        f"chamber of {valve.id}", ChamberCover.called, tuple(found.values()), wrong=wrong, where=valve.where
+    )
+
+
+def _of_other_block(cover: ChamberCover, blocks: list[str], sheet: Sheet) -> str:
+    """What is wrong with a cover over a valve: it closes a block in which the valve has no seat."""
+    if not blocks or not sheet.is_stated(f"block of {cover.id}", cover.closes):
+        return ""
+    closed_one = sheet.follow(cover.closes).id
+    return "" if closed_one in blocks else f"{cover.id} closes {closed_one}, and the valve is in {blocks[0]}"
 
 
 def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -143,7 +166,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
-    edition=2,
+    edition=3,
 )
 
 one_beat: Rule = filled_once(
@@ -165,7 +188,7 @@ has_its_seats: Rule = filled_once(
     row=240,
     gravity="hold",
     why="a beat that sits on nothing shuts nothing",
-    leaves_out="whether both seats belong to one end (valve.of-one-end)",
+    leaves_out="whether both seats belong to one end (valve.of-one-end); two beats on one seat (seat.one-beat)",
 )
 
 one_spindle: Rule = filled_once(
@@ -188,6 +211,7 @@ has_springs: Rule = filled_once(
     gravity="hold",
     why="a valve that no spring shuts stays open, and the engine runs with the regulator shut",
     leaves_out="the load of the springs",
+    edition=2,
 )
 
 chamber_closed: Rule = filled_once(
@@ -200,6 +224,7 @@ chamber_closed: Rule = filled_once(
     why="a chamber that nothing closes blows its steam into the cab, and one with two covers is drawn twice",
     leaves_out="its joint (cover.one-joint), its size and strength (cover.enters, cover.thickness); a chamber that is "
     "closed by another part, for which a concession says so",
+    edition=2,
 )
 
 on_its_path: Rule = filled_once(

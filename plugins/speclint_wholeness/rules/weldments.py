@@ -30,10 +30,10 @@ def _welded(weldment: Weldment, sheet: Sheet) -> Iterator[ToFill]:
             *(f"weld {weld}" for weld, (_, of) in welds.items() if of == name),
         )
         yield ToFill(f"plate {name}", "wall or welded joint", used, most=0, where=plate.where)
-    sought = sheet.is_stated("cavities sought", weldment.cavities_sought)
-    yield ToFill(
-        weldment.id, "search for closed cavities", ("stated",) if sought else (), where=weldment.where
+    sought = sheet.is_stated("cavities sought", weldment.cavities_sought) and sheet.read(
+        "cavities sought", weldment.cavities_sought
     )
+    yield ToFill(weldment.id, "search for closed cavities", ("made",) if sought else (), where=weldment.where)
 
 
 def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -76,6 +76,32 @@ def _by_plate(division: Division, weldment: Weldment, sheet: Sheet) -> str:
     return found[0] if len(found) == 1 else ""
 
 
+def _stands_between(wall: Partition, block: CylinderBlock, sheet: Sheet) -> bool:
+    """Whether both passages of a partition are of the block and carry their steam, as far as that is stated."""
+    for side, link, steam in (
+        ("live side", wall.live_side, "live steam"),
+        ("exhaust side", wall.exhaust_side, "exhaust steam"),
+    ):
+        if not sheet.is_stated(f"{side} of {wall.id}", link):
+            continue
+        passage = sheet.follow(link)
+        if _steam_of(passage, sheet) not in ("", steam):
+            return False
+        if sheet.is_stated(f"block of {passage.id}", passage.in_block):
+            if sheet.follow(passage.in_block).id != block.id:
+                return False
+    return True
+
+
+def _steam_of(passage: SteamPassage, sheet: Sheet) -> str:
+    """The steam in a passage: by its valve, else as it says; "" where neither tells."""
+    if sheet.is_stated(f"valve of {passage.id}", passage.valve):
+        valve = sheet.follow(passage.valve)
+        if serves := said(f"what {valve.id} serves", valve.serves, sheet):
+            return "live steam" if serves == "inlet" else "exhaust steam"
+    return said(f"what {passage.id} carries", passage.carries, sheet)
+
+
 def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """Where live stands against exhaust in a division, the partition between passages of the block."""
     both = {"live steam", "exhaust steam"}
@@ -93,6 +119,7 @@ def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
             wall.id: wall
             for passage in sheet.fillers(block, SteamPassage, by="in_block")
             for wall in sheet.fillers(passage, Partition, by=("live_side", "exhaust_side"))
+            if _stands_between(wall, block, sheet)
         }
         named = ", ".join(f"division {name}" for name in facing)
         yield ToFill(named, Partition.called, tuple(found.values()), len(facing), 0, where=block.where)
@@ -107,6 +134,7 @@ welded: Rule = filled_once(
     gravity="hold",
     why="a wall without a weld that is stated is held by one that nobody checked",
     leaves_out="whether every edge of a wall is welded: one weld may stand for all of them",
+    edition=2,
 )
 
 drawn_once: Rule = filled_once(
@@ -123,13 +151,15 @@ drawn_once: Rule = filled_once(
 
 partitions: Rule = filled_once(
     "wall.partition-drawn",
-    title="Where live steam stands against exhaust steam in a block, a partition says how heat goes through",
+    title="Where live steam stands against exhaust steam in a block, a partition between two such passages of it says "
+    "how heat goes through",
     on=CylinderBlock,
     places=_partitions,
     row=550,
     gravity="part",
     why="heat that goes from live to exhaust steam is lost without work",
     leaves_out="which partition belongs to which division",
+    edition=2,
 )
 
 RULES = (drawn_once, partitions, welded)

@@ -107,6 +107,16 @@ def test_two_parts_that_cannot_hurt_are_no_hold(workshop: DesignFolder) -> None:
     expect_finding(on_one(workshop, ring, ring, RELEASED).only(NUMBER, "first"), grade=Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize("number", ["c-1", "C - 1"])
+def test_a_number_in_other_letters_is_the_same(workshop: DesignFolder, number: str) -> None:
+    """Nobody in a shop keeps c-1 apart from C-1; C-10 is another number."""
+    block = f'{BLOCK}drawing = "C-1"\n'
+    files = {"block.toml": block, "liner.toml": f'{LINER}drawing = "{number}"\n'}
+    expect_finding(workshop.write(files, settings=FOR_REVIEW).only(NUMBER, "liner"), says="on the same drawing")
+    files["liner.toml"] = f'{LINER}drawing = "C-10"\n'
+    expect_conforms(workshop.write(files, settings=FOR_REVIEW).only(NUMBER, "liner"))
+
+
 def test_a_number_of_its_own(workshop: DesignFolder) -> None:
     files = {"block.toml": f'{BLOCK}drawing = "D-1"\n', "liner.toml": f'{LINER}drawing = "D-2"\n'}
     expect_conforms(workshop.write(files).only(NUMBER, "liner"))

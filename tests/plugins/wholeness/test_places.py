@@ -225,6 +225,43 @@ def line(file: str, old: str, new: str = "") -> Callable[[Whole], Mapping[str, s
     return lambda whole: {file: changed(whole.files[f"{file}.toml"], (old, new))}
 
 
+def tail_rod(whole: Whole) -> dict[str, str | None]:
+    """A rod that goes on through the front cover, with a box and a gland there."""
+    return {
+        "rod": changed(whole.files["rod.toml"], ('"piston"', '"piston"\ntail_rod = true')),
+        "cover-front": changed(whole.files["cover-front.toml"], ('"0 mm"', '"110 mm"')),
+        "box-front": changed(
+            whole.files["box.toml"], ("cover-back", "cover-front"), ("D-box", "D-box-front")
+        ),
+        "gland-front": changed(
+            whole.files["gland.toml"], ('"box"', '"box-front"'), ("D-gland", "D-gland-front")
+        ),
+        "studs-gland-front": changed(
+            whole.files["studs-gland.toml"],
+            ('"gland"', '"gland-front"'),
+            ("cover-back", "cover-front"),
+            ("D-studs-gland", "D-studs-gland-front"),
+        ),
+    }
+
+
+def two_drains(whole: Whole, second: str) -> dict[str, str | None]:
+    """A block with two more openings that are blanked, the first by a plug of its own."""
+    text = whole.files["block.toml"]
+    for name, plug in (("drain", "plug"), ("oil", second)):
+        text += f'[openings.{name}]\nblanked = true\nblanked_by = "{plug}"\n'
+    text += "[notes]\ndrain = 'no longer wanted'\noil = 'no longer wanted'\n"
+    drawn: dict[str, str | None] = {"block": text}
+    for name in {"plug", second} - {"lid-inlet-back"}:
+        drawn[name] = f'kind = "chamber-cover"\ndrawing = "D-{name}"\n'
+        drawn[f"studs-{name}"] = changed(
+            whole.files["studs-lid-inlet-back.toml"],
+            ('"lid-inlet-back"', f'"{name}"'),
+            ("D-studs-lid-inlet-back", f"D-studs-{name}"),
+        )
+    return drawn
+
+
 #: A part in another's place, or a statement that is gone.
 WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
     "cast, and made by a weldment": (
@@ -363,6 +400,85 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"valve.has-springs": HOLD},
     ),
+    "a gland of the box and one of its cover": (
+        lambda whole: {
+            "gland-2": changed(
+                whole.files["gland.toml"], ('"box"', '"cover-back"'), ("D-gland", "D-gland-2")
+            ),
+            "studs-gland-2": changed(
+                whole.files["studs-gland.toml"],
+                ('"gland"', '"gland-2"'),
+                ("D-studs-gland", "D-studs-gland-2"),
+            ),
+        },
+        {"box.one-gland": HOLD},
+    ),
+    "two bars, of which one says that two share the thrust": (
+        lambda whole: {
+            "bar-2": changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", "D-bar-2"))
+        },
+        {"crosshead.guided": HOLD},
+    ),
+    "cavities that are said not to have been looked for": (
+        line("weldment", "cavities_sought = true", "cavities_sought = false"),
+        {"weldment.walls-joined": HOLD},
+    ),
+    "a flange that its studs hold on itself": (
+        line("studs-flange-chest", 'screwed_into = "block"', 'screwed_into = "flange-chest"'),
+        {"joint.whole": HOLD},
+    ),
+    "one plug for two openings": (lambda whole: two_drains(whole, "plug"), {"opening.closed-once": HOLD}),
+    "an end whose only port is blanked": (
+        lambda whole: {
+            "block": changed(
+                whole.files["block.toml"],
+                ("[ports.front]\n", '[ports.front]\nblanked = true\nblanked_by = "plug"\n'),
+            )
+            + "[notes]\nfront = 'closed for a trial'\n",
+            "plug": 'kind = "retaining-ring"\ndrawing = "D-plug"\n',
+            "liner": changed(whole.files["liner.toml"], ('[ports.front]\nmatches = "front"\n', "")),
+        },
+        {"end.has-ports": NONCONFORMITY},
+    ),
+    "an inner spring in the spring of another valve": (
+        lambda whole: {
+            "inner": changed(whole.files["spring-inlet-back.toml"], ("D-spring-inlet-back", "D-inner"))
+            + 'nested_in = "spring-inlet-front"\n'
+        },
+        {"valve.has-springs": HOLD},
+    ),
+    "both joints of a pipe at one flange": (
+        line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
+        {"pipe.joined-at-both-ends": HOLD},
+    ),
+    "a partition between two live passages": (
+        line("partition", 'exhaust_side = "belt"', 'exhaust_side = "pocket-front"'),
+        {"wall.partition-drawn": NONCONFORMITY},
+    ),
+    "valves that lift at one end alone": (
+        lambda whole: (
+            {"breath": None}
+            | {
+                f"valve-{one}-front": changed(
+                    whole.files[f"valve-{one}-front.toml"], ("beats = 2", "beats = 2\nlifts_drifting = true")
+                )
+                for one in SERVES
+            }
+        ),
+        {"cylinder.breathing-way": NONCONFORMITY},
+    ),
+    "a hole in the front cover and no tail rod": (
+        line("cover-front", '"0 mm"', '"110 mm"'),
+        {"cover.box-in-its-hole": HOLD},
+    ),
+    "a tail rod without its box": (
+        line("rod", 'carries = "piston"', 'carries = "piston"\ntail_rod = true'),
+        {"rod.sealed-at-its-cover": HOLD},
+    ),
+    "a box in the front cover without a tail rod": (
+        lambda whole: tail_rod(whole) | {"rod": whole.files["rod.toml"]},
+        {"rod.sealed-at-its-cover": HOLD},
+    ),
 }
 
 
@@ -371,6 +487,51 @@ def test_a_place_filled_by_the_wrong_part_is_told_by_one_rule(
     whole: Whole, changes: Callable[[Whole], Mapping[str, str | None]], told: Told
 ) -> None:
     assert whole.told(changes(whole)) == told
+
+
+def test_a_lid_that_closes_another_block_is_told(whole: Whole) -> None:
+    """The other block, which lacks everything else, is told of by its own rules."""
+    lid, studs = (whole.files[f"{name}.toml"] for name in ("lid-inlet-back", "studs-lid-inlet-back"))
+    told = whole.told(
+        {
+            "block-2": 'kind = "cylinder-block"\n',
+            "lid-inlet-back": changed(lid, ('"block"', '"block-2"')),
+            "studs-lid-inlet-back": changed(studs, ('"block"', '"block-2"')),
+        }
+    )
+    assert told["valve.chamber-closed"] is HOLD
+
+
+#: Other ways in which a sound design may be drawn.
+SOUND: dict[str, Callable[[Whole], Mapping[str, str | None]]] = {
+    "a gland that names the cover of its box": line("gland", 'of = "box"', 'of = "cover-back"'),
+    "a bar above and two below": lambda whole: {
+        name: changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", f"D-{name}"))
+        for name in ("bar-2", "bar-3")
+    },
+    "two openings with a plug each": lambda whole: two_drains(whole, "plug-2"),
+    "a nest of two springs": lambda whole: {
+        "inner": changed(whole.files["spring-inlet-back.toml"], ("D-spring-inlet-back", "D-inner"))
+        + 'nested_in = "spring-inlet-back"\n'
+    },
+    "no breathing way, and exhaust valves that lift": lambda whole: {
+        "breath": None,
+        **{
+            f"valve-exhaust-{end}": changed(
+                whole.files[f"valve-exhaust-{end}.toml"], ("beats = 2", "beats = 2\nlifts_drifting = true")
+            )
+            for end in ("front", "back")
+        },
+    },
+    "a tail rod with its box": tail_rod,
+}
+
+
+@pytest.mark.parametrize("changes", SOUND.values(), ids=SOUND.keys())
+def test_a_sound_design_drawn_otherwise_has_no_finding(
+    whole: Whole, changes: Callable[[Whole], Mapping[str, str | None]]
+) -> None:
+    assert whole.told(changes(whole)) == {}
 
 
 def test_every_rule_of_places_is_told_once_at_least() -> None:
