@@ -289,8 +289,8 @@ from .pipe_movement import (
     swing_of_lens as swing_of_lens,
 )
 from .pipes import (
-    steam_by_path as steam_by_path,
     steam_carried as steam_carried,
+    steams_beside as steams_beside,
 )
 from .piston_forces import (
     PistonForces as PistonForces,

@@ -18,7 +18,16 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, NotStated, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, CylinderCover, CylinderEnd, CylinderLiner, LensJoint, Plate
+    from speclint.specs import (
+        BoltedJoint,
+        ChamberCover,
+        CylinderCover,
+        CylinderEnd,
+        CylinderLiner,
+        LensJoint,
+        PipeFlange,
+        Plate,
+    )
 
 #: Which pressure a joint holds whose pipe carries that steam.
 _OF_STEAM = {"live steam": "live", "exhaust steam": "exhaust"}
@@ -65,7 +74,8 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
     """The openings that the seal of a joint surrounds, as far as they are drawn.
 
     Under a cover: the bore of the liner, new and at its last boring, and the recess of the collar at that end; where
-    there is no liner the bore of the block. At a flange, and under the cover of a chamber: its bore.
+    there is no liner the bore of the block. At a flange: its bore, and the opening of the block under it. Under the
+    cover of a chamber: its bore, and the opening of the block through which the valve goes in.
     """
     held = sheet.follow(joint.holds)
     if isinstance(held, by_word.CylinderCover):
@@ -73,6 +83,21 @@ def openings(joint: BoltedJoint, sheet: Sheet) -> Iterator[Measure]:
         yield from found or _stated(sheet, "bore", bore_closed(held, sheet))
     elif isinstance(held, by_word.PipeFlange | by_word.ChamberCover):
         yield from _stated(sheet, f"bore of {held.id}", held.bore)
+        yield from _in_block(joint, held, sheet)
+
+
+def _in_block(joint: BoltedJoint, held: PipeFlange | ChamberCover, sheet: Sheet) -> Iterator[Measure]:
+    """The opening of the block under a flange or under the cover of a chamber."""
+    opening: Measure | NotStated | None = None
+    if isinstance(held, by_word.PipeFlange):
+        opening, _ = _round_opening(joint, sheet)
+    elif sheet.is_stated(f"block under {held.id}", held.closes) and sheet.is_stated(
+        f"seat bore under {held.id}", held.seat_bore
+    ):
+        block = sheet.follow(held.closes)
+        opening = sheet.entry(block.seat_bores, held.seat_bore, f"seat bores of {block.id}").opening
+    if opening is not None:
+        yield from _stated(sheet, f"opening of the block under {held.id}", opening)
 
 
 def _under(cover: CylinderCover, sheet: Sheet) -> Iterator[Measure]:

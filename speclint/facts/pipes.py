@@ -19,20 +19,25 @@ def steam_carried(pipe: SteamPipe, sheet: Sheet) -> Worked:
 
     At the first of a path as stated.
     """
-    by_path, own = steam_by_path(pipe, sheet), pipe.carries
+    by_path, own = _steam_by_path(pipe, sheet), pipe.carries
     if by_path is None:
         return worked(sheet.read("steam carried", own), own)
     live = sheet.is_stated("steam carried", own) and sheet.read("steam carried", own) == "live steam"
     return worked("live steam", own) if live else by_path
 
 
-def steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
+def _steam_by_path(pipe: SteamPipe, sheet: Sheet) -> Worked | None:
     """Which steam comes to a pipe from what it follows, goes from it to what follows, or is at openings at its ends.
 
     Live steam where any of them says so; None where none says anything.
     """
-    known = [one for one in _neighbours_say(pipe, sheet) if one is not None]
+    known = steams_beside(pipe, sheet)
     return next((one for one in known if one.value == "live steam"), known[0] if known else None)
+
+
+def steams_beside(pipe: SteamPipe, sheet: Sheet) -> tuple[Worked, ...]:
+    """Which steam each neighbour of a pipe says that it carries: what it follows, what follows it, its openings."""
+    return tuple(one for one in _neighbours_say(pipe, sheet) if one is not None)
 
 
 def _neighbours_say(pipe: SteamPipe, sheet: Sheet) -> Iterator[Worked | None]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import box_of, end_closed_by, liner_under, openings_at_end, packing_in, rod_in
-from speclint.specs import CylinderBlock, CylinderCover, Gland, StuffingBox
+from speclint.specs import ChamberCover, CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
 def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
@@ -66,12 +66,14 @@ def _tests(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     covers = sheet.belonging_to(block, CylinderCover)
     boxes = [box for cover in covers for box in sheet.belonging_to(cover, StuffingBox)]
     glands = [gland for part in (*covers, *boxes) for gland in sheet.belonging_to(part, Gland)]
-    for part in (*covers, *boxes, *glands):
+    lids = sheet.belonging_to(block, ChamberCover)
+    for part in (*covers, *lids, *boxes, *glands):
         yield Pair(part.test_pressure, block.test_pressure, name=part.id)
     if sheet.is_stated("duty", block.duty):
         case = sheet.follow(block.duty).cases.get("test")
         if case is not None:
             yield Pair(case.cylinder_pressure, block.test_pressure, name="duty")
+            yield Pair(case.live_pressure, block.test_pressure, name="duty, live steam")
 
 
 of_its_end: Rule = agreement(
@@ -119,7 +121,7 @@ of_the_rod: Rule = agreement(
 
 tested_together: Rule = agreement(
     "cylinder.tested-together",
-    title="Block, covers, boxes, glands and the duty's test case state one test pressure",
+    title="Block, covers of its cylinders and chambers, boxes, glands and the duty's test case state one test pressure",
     on=CylinderBlock,
     pairs=_tests,
     within="0.01 bar",
@@ -127,6 +129,7 @@ tested_together: Rule = agreement(
     grade=Grade.HOLD,
     why="the gauge shows one pressure for all that is bolted together",
     leaves_out="parts tested by themselves before they are fitted",
+    edition=2,
 )
 
 RULES = (hole_for_box, of_its_end, of_the_rod, spigot_enters, tested_together)

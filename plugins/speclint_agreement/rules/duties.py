@@ -13,7 +13,8 @@ from speclint_agreement.formulae.duties import speed_of_crank
 def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """In each load case but the test: live steam, safety valves, design pressure, each not above the next.
 
-    In starting and running the exhaust not above the live steam.
+    A case that names no safety valves has its live steam held against the design pressure. In starting and running
+    the exhaust not above the live steam.
     """
     for name, case in sheet.follow(block.duty).cases.items():
         if name == "test":
@@ -25,6 +26,8 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
                 yield Pair(live, valves, "at most", name=f"{name}, live steam")
             if sheet.is_stated("design pressure", block.design_pressure):
                 yield Pair(valves, block.design_pressure, "at most", name=f"{name}, safety valves")
+        elif stated["live"] and sheet.is_stated("design pressure", block.design_pressure):
+            yield Pair(live, block.design_pressure, "at most", name=f"{name}, live steam")
         exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
         if stated["live"] and exhaust and name in ("starting", "running"):
             yield Pair(case.exhaust_pressure, live, "at most", name=f"{name}, exhaust")
@@ -75,6 +78,7 @@ pressures_in_order: Rule = agreement(
     grade=Grade.HOLD,
     why="half of the rules take one of these pressures and half another: each is safe only while they are in order",
     leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part",
+    edition=2,
 )
 
 one_boiler: Rule = agreement(

@@ -99,7 +99,7 @@ ring_outside_bore: Rule = agreement(
     why="a ring smaller than the bore leaves half of the steam's pull out of the reckoning, and cannot be fitted",
     leaves_out="openings that are not drawn",
     against=("leak",),
-    edition=2,
+    edition=3,
 )
 
 pressure_circle: Rule = agreement(

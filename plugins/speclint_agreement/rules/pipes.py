@@ -5,16 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import bore_of_pipe, steam_by_path
+from speclint.facts import bore_of_pipe, steams_beside
 from speclint.specs import LensJoint, PipeFlange, SteamPipe
 from speclint_agreement.formulae.pipes import less_step, longest_straight
 
 
 def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
-    """What the pipe states, and what the passage or pipe before it, or after it, carries."""
-    by_path = steam_by_path(pipe, sheet)
-    if by_path is not None:
-        yield Pair(pipe.carries, by_path)
+    """What the pipe states, and what each passage or pipe before or after it, and the opening at its end, carries.
+
+    Of a pipe that states nothing its neighbours among one another.
+    """
+    beside = steams_beside(pipe, sheet)
+    for one in beside:
+        yield Pair(pipe.carries, one)
+    if not sheet.is_stated("steam of the pipe", pipe.carries):
+        for other in beside[1:]:
+            yield Pair(other, beside[0], name="neighbours")
 
 
 def _lengths(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -60,7 +66,7 @@ same_steam: Rule = agreement(
     grade=Grade.HOLD,
     why="a wall worked for exhaust steam bursts when the boiler's steam comes to it",
     leaves_out="a pipe that no other part of a path states a link to or from",
-    edition=3,
+    edition=4,
 )
 
 length_agrees: Rule = agreement(

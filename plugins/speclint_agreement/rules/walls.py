@@ -4,9 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import plate_of, wall_by_plate
-from speclint.specs import BlockOpening, Bore, CylinderBlock, Pad, SeatBore, ShellOpening, Weldment
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import plate_of, side_by_passage, wall_by_plate
+from speclint.specs import (
+    BlockOpening,
+    Bore,
+    CylinderBlock,
+    FlatWall,
+    Pad,
+    Plate,
+    SeatBore,
+    ShellOpening,
+    Weldment,
+)
 
 
 def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -27,7 +37,10 @@ def _divisions(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
-    """The metal of the block against that of the plates of the weldment that its bores and pads are cut from."""
+    """The metal of the block against that of the plates of the weldment that its bores and pads are cut from.
+
+    A seat bore that names no plate is cut from that of its flat wall.
+    """
     if not sheet.is_stated("what the weldment makes", weldment.makes):
         return
     block = sheet.follow(weldment.makes)
@@ -40,17 +53,43 @@ def _metals(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
         found = plate_of(place, block, sheet)
         if found is not None and found[0] is weldment:
             yield Pair(block.material, found[1].material, name=name)
+        elif found is None and isinstance(place, SeatBore):
+            plate = _plate_of_wall(name, place, weldment, sheet)
+            if plate is not None:
+                yield Pair(block.material, plate.material, name=name)
+
+
+def _plate_of_wall(name: str, bore: SeatBore, weldment: Weldment, sheet: Sheet) -> Plate | None:
+    """The plate of the flat wall in which a seat bore is cut; None where it names none of this weldment."""
+    if not sheet.is_stated(f"flat wall of {name}", bore.flat_wall):
+        return None
+    wall = sheet.entry(weldment.walls, bore.flat_wall, f"walls of {weldment.id}")
+    return sheet.entry(weldment.plates, wall.plate, f"plates of {weldment.id}")
 
 
 def _welds(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
-    """What each weld states, where the flat wall that it belongs to has steam or a cylinder on either side."""
+    """What each weld states, where the flat wall that it belongs to has steam or a cylinder on either side.
+
+    A wall that names the passage on a side may leave out what is there.
+    """
     for name, joint in weldment.joints.items():
         if not sheet.is_stated(f"wall of {name}", joint.wall):
             continue
         wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
-        sides = [one for one in (wall.one_side, wall.other_side) if sheet.is_stated(f"side, {name}", one)]
-        if any(sheet.read(f"side, {name}", side) != "atmosphere" for side in sides):
-            yield Pair(joint.on_pressure, worked(True, *sides), name=name)
+        sides = list(_sides(name, wall, sheet))
+        if any(side.value != "atmosphere" for side in sides):
+            places = tuple(place for side in sides for place in side.places)
+            yield Pair(joint.on_pressure, Worked(True, places), name=name)
+
+
+def _sides(name: str, wall: FlatWall, sheet: Sheet) -> Iterator[Worked]:
+    """What is on either side of a flat wall: in the passage that it names there, and as it is stated."""
+    for side, stated in (("one", wall.one_side), ("other", wall.other_side)):
+        by_passage = side_by_passage(side, wall, sheet)
+        if by_passage is not None:
+            yield by_passage
+        if sheet.is_stated(f"side, {name}", stated):
+            yield worked(sheet.read(f"side, {name}", stated), stated)
 
 
 def _cut_in(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
@@ -94,8 +133,8 @@ metal_of_plates: Rule = agreement(
     within="",
     grade=Grade.HOLD,
     why="fits, walls and joints are judged by the metal that the block states, and made of that of its plates",
-    leaves_out="bores and pads that name no plate",
-    edition=2,
+    leaves_out="bores and pads that name neither a plate nor a flat wall",
+    edition=3,
 )
 
 pressure_by_wall: Rule = agreement(
@@ -107,6 +146,7 @@ pressure_by_wall: Rule = agreement(
     grade=Grade.HOLD,
     why="a weld that is said to hold none is neither proved nor examined, and bursts all the same",
     leaves_out="welds that name no wall",
+    edition=2,
 )
 
 opening_of_wall: Rule = agreement(

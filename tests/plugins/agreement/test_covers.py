@@ -152,6 +152,25 @@ def test_a_gland_of_another_test_is_told(design: DesignFolder) -> None:
     assert "gland.toml" in design.only("cylinder.tested-together").says
 
 
+@pytest.mark.parametrize(("pressure", "ends"), [("29 bar gauge", FINE), ("28 bar gauge", HOLD)])
+def test_the_cover_of_a_chamber_is_tested_with_its_block(
+    design: DesignFolder, pressure: str, ends: Ends
+) -> None:
+    lid = f'kind = "chamber-cover"\ncloses = "block"\ntest_pressure = "{pressure}"\n'
+    (design.root / "lid.toml").write_text(lid, encoding="utf-8")
+    assert outcome(design, "cylinder.tested-together") == ends
+
+
+@pytest.mark.parametrize(("pressure", "ends"), [("29 bar gauge", FINE), ("16 bar gauge", HOLD)])
+def test_chests_and_cylinders_are_tested_at_one_pressure(
+    design: DesignFolder, pressure: str, ends: Ends
+) -> None:
+    text = (design.root / "duty.toml").read_text(encoding="utf-8")
+    text = text.replace("cylinder_pressure", f'live_pressure = "{pressure}"\ncylinder_pressure', 1)
+    (design.root / "duty.toml").write_text(text, encoding="utf-8")
+    assert outcome(design, "cylinder.tested-together") == ends
+
+
 RECESSED = BLOCK.replace('diameter = "560 mm"\n', 'diameter = "560 mm"\nrecess_diameter = "634 mm"\n')
 
 

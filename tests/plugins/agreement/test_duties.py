@@ -70,6 +70,19 @@ def test_pressures_in_order(
     assert outcome(design.replace(file, old, new), "duty.pressures-in-order") == ends
 
 
+@pytest.mark.parametrize(("live", "ends"), [("17 bar gauge", FINE), ("17.1 bar gauge", HOLD)])
+def test_a_case_without_safety_valves_is_held_against_the_design_pressure(
+    design: DesignFolder, live: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Warming and drifting may name none; their steam is still not above 17 bar."""
+    design.replace(
+        "duty.toml",
+        '[cases.drifting]\nlive_pressure = "0 bar gauge"',
+        f'[cases.drifting]\nlive_pressure = "{live}"',
+    )
+    assert outcome(design, "duty.pressures-in-order") == ends
+
+
 @pytest.mark.parametrize(("valves", "ends"), [("16.6 bar gauge", FINE), ("16.4 bar gauge", HOLD)])
 def test_one_boiler(design: DesignFolder, valves: str, ends: tuple[str, Grade | None]) -> None:
     text = DUTY.replace("[cases.drifting]", f'[cases.drifting]\nsafety_valve_pressure = "{valves}"')

@@ -127,6 +127,42 @@ def test_a_ring_lies_inside_the_holes(workshop: DesignFolder, outside: str, outc
     assert workshop.only("joint.ring-outside-bore", "studs").outcome == outcome
 
 
+@pytest.mark.parametrize(("bore", "outcome"), [("504 mm", "conforms"), ("504.1 mm", "finding")])
+def test_a_ring_lies_outside_the_opening_under_its_flange(
+    workshop: DesignFolder, bore: str, outcome: str
+) -> None:
+    """The ring of 504 mm is wider than the flange of 500, and must be than the opening of the block."""
+    piped(workshop, "live steam").replace("pipe-studs.toml", 'inside = "604 mm"', 'inside = "504 mm"')
+    block = (workshop.root / "block.toml").read_text(encoding="utf-8")
+    pipe = (workshop.root / "pipe.toml").read_text(encoding="utf-8")
+    workshop.write(
+        {
+            "block.toml": f'{block}[openings.chest]\nbore = "{bore}"\n',
+            "pipe.toml": f'{pipe}ends_at = {{ part = "block", opening = "chest" }}\n',
+        },
+        settings=_settings(workshop),
+    )
+    assert workshop.only("joint.ring-outside-bore", "pipe-studs").outcome == outcome
+
+
+@pytest.mark.parametrize(("opening", "outcome"), [("604 mm", "conforms"), ("604.1 mm", "finding")])
+def test_a_ring_lies_outside_the_opening_of_a_chamber(
+    workshop: DesignFolder, opening: str, outcome: str
+) -> None:
+    block = (workshop.root / "block.toml").read_text(encoding="utf-8")
+    lid = 'kind = "chamber-cover"\nid = "lid"\ncloses = "block"\nseat_bore = "upper"\nbore = "500 mm"\n'
+    studs = STUDS.replace('id = "studs"', 'id = "lid-studs"').replace('holds = "cover"', 'holds = "lid"')
+    workshop.write(
+        {
+            "block.toml": f'{block}[seat_bores.upper]\nopening = "{opening}"\n',
+            "lid.toml": lid,
+            "lid-studs.toml": studs,
+        },
+        settings=_settings(workshop),
+    )
+    assert workshop.only("joint.ring-outside-bore", "lid-studs").outcome == outcome
+
+
 def test_steam_reaches_at_least_as_far_as_the_bore(workshop: DesignFolder) -> None:
     """A ring of 400 to 440 mm on a last bore of 560 mm: π/4 560² × 1.6/20 = 19.70 kN on a stud, not π/4 430² × …"""
     lined(workshop, inside="400 mm").replace("studs.toml", 'outside = "636 mm"', 'outside = "440 mm"')

@@ -94,6 +94,24 @@ def test_a_pipe_that_follows_another_carries_its_steam(design: DesignFolder) -> 
 
 
 @pytest.mark.parametrize(
+    ("stated", "carries", "ends"),
+    [
+        ('carries = "live steam"\n', "live steam", FINE),
+        ('carries = "live steam"\n', "exhaust steam", HOLD),
+        ("", "exhaust steam", HOLD),
+    ],
+)
+def test_each_neighbour_of_a_pipe_carries_its_steam(
+    design: DesignFolder, stated: str, carries: str, ends: Ends
+) -> None:
+    """The chest holds live steam, whatever a second branch of the pipe says; a silent pipe does not hide that."""
+    more = PIPE.replace('id = "pipe"', 'id = "more"').replace("live steam", carries)
+    (design.root / "more.toml").write_text(f'{more}follows = "pipe"\n', encoding="utf-8")
+    design.replace("pipe.toml", 'carries = "live steam"\n', stated)
+    assert outcome(design, "steamway.same-steam", "pipe") == ends
+
+
+@pytest.mark.parametrize(
     ("changes", "ends"),
     [
         ((("bends = 2", "bends = 0"), ("2.7 m", "2.12 m")), FINE),  # 2.1 × 1.01 = 2.121 m

@@ -97,3 +97,32 @@ def test_a_block_that_names_no_plate_has_none_to_agree_with(design: DesignFolder
         design.replace("block.toml", f'plate = "{plate}"\n', "")
     for rule in ("block.wall-of-plate", "block.division-of-plate", "block.metal-of-plates"):
         assert design.only(rule).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(("metal", "ends"), [("plate-P355GH", FINE), ("structural-S355", HOLD)])
+def test_a_seat_bore_in_a_flat_wall_is_of_the_metal_of_its_plate(
+    design: DesignFolder, metal: str, ends: tuple[str, Grade | None]
+) -> None:
+    """It names the wall in which it is cut, and no plate."""
+    design.replace("block.toml", 'plate = "boss"', 'flat_wall = "side"')
+    old = '[plates.chest]\nmaterial = "plate-P355GH"'
+    design.replace("weldment.toml", old, old.replace("plate-P355GH", metal))
+    found = design.only("block.metal-of-plates")
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("joint", "holds", "ends"),
+    [("corner", "true", FINE), ("corner", "false", HOLD), ("apron", "false", FINE)],
+)
+def test_a_wall_that_names_its_passage_need_not_say_what_is_in_it(
+    design: DesignFolder, joint: str, holds: str, ends: tuple[str, Grade | None]
+) -> None:
+    chest = 'kind = "steam-passage"\nin_block = "block"\nplace = "chest"\ncarries = "live steam"\n'
+    design.write({"block.toml": BLOCK, "weldment.toml": WELDMENT, "chest.toml": chest})
+    design.replace("weldment.toml", 'one_side = "live steam"', 'one_passage = "chest"')
+    held = {"corner": "true", "apron": "false"}[joint]
+    old = f"[joints.{joint}]\non_pressure = {held}"
+    design.replace("weldment.toml", old, f"[joints.{joint}]\non_pressure = {holds}")
+    found = design.only("weld.pressure-by-wall")
+    assert (found.outcome, found.grade) == ends
