@@ -62,7 +62,8 @@ def _face(name: str, face: MachinedFace, casting: Casting, required: float, shee
     raw = sheet.work(f"S {name}", as_cast, L=size, a=allowance, n=2 if both else 1)
     tolerance = sheet.look_up(f"C {name}", casting_tolerance, grade=grade, size=raw)
     formula = allowance_on_both_sides if both else allowance_on_one_side
-    return sheet.at_least(allowance, sheet.work(f"a {name}", formula, A=required, C=tolerance))
+    wanted = sheet.work(f"a {name}", formula, A=required, C=tolerance)
+    return sheet.at_least(sheet.take(f"a_0 {name}", face.allowance), wanted)
 
 
 @rule(

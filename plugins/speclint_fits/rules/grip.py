@@ -39,7 +39,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     title="The holding force of the fit, cold and hot, is at least the stated axial load times its factor",
     wrong="fit holds {found} of {limit} wanted",
     on=Fit,
-    cases=("cold", "starting", "running", "drifting", "standing-hot", "cooling"),
+    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
     why="Friction is the least certain figure of the design: a fit that only just holds on paper slips in "
@@ -48,6 +48,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     "its hub",
     against=("loosen",),
     limits=[Limit("factor", "2", "ratio", COMMON_PRACTICE, "least holding force over load")],
+    edition=2,
 )
 def holding_force(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """μ p π D L of the least interference left hot, less the loss by smoothing, against factor × load."""

@@ -12,13 +12,14 @@ from speclint_fits.inputs.fits import hot_fit, intent_of, parts_of, sizes_of
     "fit.hot",
     title="Hot, a clearance fit keeps clearance and an interference fit keeps interference",
     on=Fit,
-    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling"),
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *SHRINK_FIT],
     why="Two metals, or one metal at two temperatures, expand differently: an interference fit comes loose, "
     "a clearance fit seizes.",
     leaves_out="steam pressure on either part, creep over years, temperature differences within a wall",
     against=("loosen", "seize"),
+    edition=2,
 )
 def hot(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """δ + D (α_in (T_in − 20) − α_out (T_out − 20)) keeps the sign of the intent."""

@@ -13,7 +13,7 @@ from speclint_fits.formulae.fits import saddle_gap
     title="The gap between saddle and barrel, cold and hot, does not exceed what the jointing fills, and no jointing "
     "fills more than a jointing can",
     on=Fit,
-    cases=("cold", "starting", "running", "standing-hot"),
+    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "
@@ -31,7 +31,7 @@ from speclint_fits.formulae.fits import saddle_gap
         ),
         Limit("thickest", "2 mm", "length", COMMON_PRACTICE, "greatest gap that any jointing fills"),
     ],
-    edition=2,
+    edition=3,
 )
 def curved_seat(fit: Fit, case: LoadCase, sheet: Sheet) -> Judgement:
     """ΔR (1 − cos θ), over cos θ where the saddle has the smaller radius, with each part at its temperature."""

@@ -54,6 +54,19 @@ def test_the_grip_must_be_twice_the_load(workshop: DesignFolder, load: str, outc
     assert write(workshop, U6, in_fit('"1 kN"', f'"{load}"')).only(HOLD).outcome == outcome
 
 
+@pytest.mark.parametrize(("load", "outcome"), [("1.84 kN", "conforms"), ("1.86 kN", "finding")])
+def test_the_grip_counts_with_water_in_the_cylinder_too(
+    workshop: DesignFolder, load: str, outcome: str
+) -> None:
+    """3.6982 kN, half of it 1.849, with water at the temperatures that cooling has above."""
+    swapped = [
+        ("duty.toml", f"cases.{old}", f"cases.{new}")
+        for old, new in (("water", "swap"), ("cooling", "water"), ("swap", "cooling"))
+    ]
+    check = write(workshop, U6, in_fit('"1 kN"', f'"{load}"'), *swapped).only(HOLD)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 def test_a_fit_that_is_loose_hot_holds_nothing(workshop: DesignFolder) -> None:
     check = write(workshop).only(HOLD)
     assert (check.outcome, found(check)) == ("finding", 0.0)

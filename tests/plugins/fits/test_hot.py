@@ -45,6 +45,20 @@ def test_the_fit_holds_as_long_as_something_is_left(workshop: DesignFolder, size
     assert write(workshop, shaft(size)).only(HOT).outcome == outcome
 
 
+@pytest.mark.parametrize(("size", "outcome"), [("170.1544 mm", "conforms"), ("170.1542 mm", "finding")])
+def test_the_fit_holds_with_water_in_the_cylinder_too(
+    workshop: DesignFolder, size: str, outcome: str
+) -> None:
+    """Water at the temperatures that cooling has above, and cooling at those of water."""
+    changes = [
+        shaft(size),
+        ("duty.toml", "cases.water", "cases.swap"),
+        ("duty.toml", "cases.cooling", "cases.water"),
+    ]
+    check = write(workshop, *changes, ("duty.toml", "cases.swap", "cases.cooling")).only(HOT)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 @pytest.mark.parametrize(("size", "outcome"), [("169.799 mm", "conforms"), ("169.800 mm", "finding")])
 def test_a_running_fit_must_not_seize(workshop: DesignFolder, size: str, outcome: str) -> None:
     """Warming has the ring at 120 °C in a block at 20 °C: 170 × 11.8e-6 × 100 = 0.2006 mm; 169.7994 mm just seizes."""

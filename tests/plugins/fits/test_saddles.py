@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.fits import saddle_gap
-from tests.plugins.fits.bench import in_fit, write
+from tests.plugins.fits.bench import DUTY, in_fit, write
 
 RULE = "fit.curved-seat"
 SADDLE = """
@@ -49,9 +49,27 @@ def test_the_worst_of_the_tolerances_governs(workshop: DesignFolder) -> None:
 
 def test_heat_opens_the_gap(workshop: DesignFolder) -> None:
     """Both at 120 °C: steel saddle 1801 × 12.3e-6 × 100, iron barrel 1800 × 11.2e-6 × 100: 0.1996 mm apart."""
-    check = write(workshop, ("duty.toml", '"180 °C"', '"120 °C"'), fit=SADDLE).only(RULE)
-    assert check.case in ("starting", "running", "standing-hot")
+    alike = [("duty.toml", f'"{t} °C"', '"120 °C"') for t in ("180", "220")]
+    warm = (
+        "duty.toml",
+        'warming.temperatures]\ncylinder-block = "20',
+        'warming.temperatures]\ncylinder-block = "120',
+    )
+    check = write(workshop, *alike, warm, fit=SADDLE).only(RULE)
+    assert check.case != "cold"
     assert found(check) == pytest.approx((1.0 + 1801 * 12.3e-4 - 1800 * 11.2e-4) / 4 * 1e-3, rel=1e-6)
+
+
+@pytest.mark.parametrize("case", ["warming", "drifting", "cooling", "water"])
+def test_every_hot_case_counts(workshop: DesignFolder, case: str) -> None:
+    """The block alone, which is the saddle, at 120 °C in one case: 1801 × 12.3e-6 × 100 = 2.215 mm further open."""
+    old = next(one for one in DUTY.split("[cases.") if one.startswith(f"{case}."))
+    hot = f'{case}.temperatures]\ncylinder-block = "120 °C"\nvalve-seat = "20 °C"\n'
+    cold = DUTY.replace(old, "HOT").replace('"120 °C"', '"20 °C"').replace('"180 °C"', '"20 °C"')
+    duty = cold.replace('"220 °C"', '"20 °C"').replace("HOT", hot)
+    check = write(workshop, duty=duty, fit=SADDLE).only(RULE)
+    assert (check.outcome, check.case) == ("finding", case)
+    assert found(check) == pytest.approx((1.0 + 1801 * 12.3e-4) / 4 * 1e-3, rel=1e-6)
 
 
 def test_the_jointing_may_be_stated(workshop: DesignFolder) -> None:
