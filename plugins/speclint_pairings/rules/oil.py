@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, PascalSeconds
-from speclint.facts import spindles_into
+from speclint.facts import greatest_live_pressure, spindles_into
 from speclint.handbook.heat import flash_point_margin
 from speclint.specs import (
     CamBox,
@@ -27,8 +27,9 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
 
 @rule(
     "lubrication.points",
-    title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the chest "
-    "pressure; a cam box has oil, spindle seals, a drain and a leak-off for each spindle",
+    title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the greatest "
+    "pressure of the chest, that of the safety valves; a cam box has oil, spindle seals, a drain and a "
+    "leak-off for each spindle",
     wrong="check valve proved for {found}, live steam has {limit}",
     on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
@@ -39,10 +40,10 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
     leaves_out="quantity of oil; whether a seal withstands its heat and speed (spindle.seal)",
     against=("seize", "wear"),
     against_on={"cam-box": ("leak",)},
-    edition=3,
+    edition=4,
 )
 def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Feed, check valve and drain are stated, and the check valve's proof pressure against that of the live steam.
+    """Feed, check valve and drain are stated, and the check valve's proof pressure against that of the safety valves.
 
     A cam box has oil, seals round its spindles and a drain, and each spindle a leak-off before them.
     """
@@ -61,7 +62,7 @@ def points(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     if missing:
         return sheet.states(False, f"without {', '.join(missing)}", where=oiled.where)
     proved = sheet.take("p_c", oiled.check_valve_pressure)
-    return sheet.at_least(proved, sheet.take("p", case.live_pressure))
+    return sheet.at_least(proved, sheet.take("p", greatest_live_pressure(case, sheet)))
 
 
 def _kept_dry(box: CamBox, sheet: Sheet) -> Judgement:

@@ -124,7 +124,7 @@ def _steam(case: LoadCase, sheet: Sheet) -> Pascals:
 
 
 def _load(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> tuple[CylinderLiner, float]:
-    """The liner whose piston drives a crosshead, and the mean load on it, in the bore at its last where it is stated."""
+    """The liner whose piston drives a crosshead, and the mean load on it, in its last bore where that is stated."""
     liner = sheet.follow(sheet.follow(sheet.follow(crosshead.on_rod).carries).runs_in)
     D = sheet.take("D", liner.bore)
     if sheet.is_stated("last bore", liner.last_bore):

@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Newtons
-from speclint.facts import CRACKED, motion, torque_of_cam_alone
+from speclint.facts import CRACKED, torque_of_cam_alone
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import load_with_factor
 from speclint.handbook.threads import nominal_diameter, stress_area
 from speclint.specs import Cam, LoadCase, PoppetValve, Tappet, ValveSpindle
-from speclint_valves.formulae.cam_shape import reach_on_crown, reach_on_flat
 from speclint_valves.formulae.holding import (
     edge_of_guide,
     moment_at_guide,
     preload_borne,
     pressure_of_key,
     shear_of_key,
-    side_by_rubbing,
-    side_by_slant,
     stress_of_stem,
 )
-from speclint_valves.inputs.loads import greatest_valve_load
-from speclint_valves.inputs.rollers import rocks, roller_of
+from speclint_valves.inputs.aside import pushed_aside, tracks_pushing_most
+from speclint_valves.inputs.loads import greatest_valve_load, loaded
+from speclint_valves.inputs.rollers import rocks
 
 DEFERS = "the local code and a competent person decide"
 
@@ -139,7 +136,7 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     on=Tappet,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A tappet that jams in its guide or breaks leaves its valve open; one whose screw works loose never opens it.",
     leaves_out="the arm of a tappet that rocks, without a guide; the roller's pin itself; oil at the edge of the guide",
@@ -152,30 +149,31 @@ def _spindle(valve: PoppetValve, sheet: Sheet) -> ValveSpindle:
     ],
 )
 def tappet_bears(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F/A + Q a/W at the guide, and the pressure there; Q by the greatest slant or reach with the greatest load."""
+    """F/A + Q a/W at the guide, and the pressure there, by load and slant or reach at one angle of the cam."""
     lock = sheet.read("locked by", tappet.locked_by)
     locked = sheet.states(
         lock != "nothing", f"screw and pin of the tappet are locked by: {lock}", where=tappet.where
     )
     if rocks(tappet, sheet):
         return locked
-    valve = sheet.follow(_moving(tappet, sheet).moves)
-    _, F = greatest_valve_load(valve, case, sheet)
     a, L = sheet.take("a", tappet.overhang), sheet.take("L", tappet.guide_length)
     d = sheet.take("d", tappet.stem_diameter)
     R_m = sheet.look_up("R_m", sheet.material_of(tappet).tensile_strength, of=tappet, at=DRAWING_TEMPERATURE)
     S = sheet.work("S", share_of_strength, k=sheet.limit("share", "x"), R=R_m)
+
+    valve = sheet.follow(_moving(tappet, sheet).moves)
     judged = [locked]
-    for name, Q, b in _across(tappet, F, sheet):
-        M = sheet.work(f"M of {name}", moment_at_guide, Q=Q, a=a, F=F, b=b)
-        σ = sheet.work(f"σ of {name}", stress_of_stem, F=F, M=M, d=d)
-        p = sheet.work(f"p of {name}", edge_of_guide, Q=Q, M=M, d=d, L=L)
-        judged += [
-            sheet.at_most(σ, S).else_says("stem of the tappet stressed to {found}, {limit} allowed"),
-            sheet.at_most(p, sheet.limit("edge")).else_says(
-                "edge of the tappet's guide pressed by {found}, {limit} allowed"
-            ),
-        ]
+    for train in tracks_pushing_most(valve, case, sheet):
+        for mark, F, Q, b in pushed_aside(loaded(train, case, sheet), a, sheet.limit("friction", "μ"), sheet):
+            M = sheet.work(f"M_t{mark}", moment_at_guide, Q=Q, a=a, F=F, b=b)
+            σ = sheet.work(f"σ_t{mark}", stress_of_stem, F=F, M=M, d=d)
+            p = sheet.work(f"p_t{mark}", edge_of_guide, Q=Q, M=M, d=d, L=L)
+            judged += [
+                sheet.at_most(σ, S).else_says("stem of the tappet stressed to {found}, {limit} allowed"),
+                sheet.at_most(p, sheet.limit("edge")).else_says(
+                    "edge of the tappet's guide pressed by {found}, {limit} allowed"
+                ),
+            ]
     return sheet.worst(*judged)
 
 
@@ -183,50 +181,6 @@ def _moving(tappet: Tappet, sheet: Sheet) -> ValveSpindle:
     """The spindle that a tappet works, directly or through its rocker."""
     worked = sheet.follow(tappet.works)
     return worked if isinstance(worked, ValveSpindle) else sheet.follow(worked.works)
-
-
-def _across(tappet: Tappet, F: Newtons, sheet: Sheet) -> list[tuple[str, Newtons, Metres]]:
-    """For each cam that lifts a tappet, what pushes it aside at roller or foot, and how far beside its line."""
-    cams = sheet.belonging_to(tappet, Cam)
-    if not cams:
-        raise sheet.not_assessed(f"no cam is stated that lifts {tappet.id}", tappet.where)
-    if sheet.read("follower", tappet.follower) == "roller":
-        return [(cam.id, _by_roller(cam, tappet, F, sheet), 0.0) for cam in cams]
-    Q = sheet.work("Q", side_by_rubbing, μ=sheet.limit("friction", "μ"), F=F)
-    return [(cam.id, Q, _reach(cam, tappet, sheet)) for cam in cams]
-
-
-def _by_roller(cam: Cam, tappet: Tappet, F: Newtons, sheet: Sheet) -> Newtons:
-    roller, moved = roller_of(tappet, sheet.take("R_b", cam.base_radius), sheet), motion(cam, sheet)
-    θ = sheet.scan(
-        f"θ of {cam.id}",
-        "cam angle of the greatest pressure angle",
-        lambda angle: roller.aslant(moved.at(angle)),
-        0.0,
-        moved.duration,
-        unit="rad",
-    )
-    α = roller.worked_angle(moved.at(θ), sheet)
-    return sheet.work(f"Q of {cam.id}", side_by_slant, F=F, α=α)
-
-
-def _reach(cam: Cam, tappet: Tappet, sheet: Sheet) -> Metres:
-    """How far beside the tappet's line a cam touches a flat foot; of a crowned one no less than it could."""
-    moved = motion(cam, sheet)
-    θ = sheet.scan(
-        f"θ of {cam.id}",
-        "cam angle of the greatest reach on the foot",
-        lambda angle: reach_on_flat(s_prime=moved.at(angle).slope),
-        0.0,
-        moved.duration,
-        unit="rad",
-    )
-    b = sheet.work(f"b of {cam.id}", reach_on_flat, s_prime=moved.at(θ).slope)
-    if sheet.read("follower", tappet.follower) == "flat foot":
-        return b
-    crown = roller_of(tappet, sheet.take("R_b", cam.base_radius), sheet)
-    α = crown.worked_angle(moved.at(θ), sheet)
-    return sheet.work(f"b of {cam.id}", reach_on_crown, r=crown.radius, α=α)
 
 
 RULES = (cam_stays, valve_stays, tappet_bears)

@@ -8,7 +8,8 @@ DUTY = """
 kind = "duty"
 id = "duty"
 [cases.starting]
-live_pressure = "16 bar gauge"
+live_pressure = "15.6 bar gauge"
+safety_valve_pressure = "16 bar gauge"
 live_temperature = "300 °C"
 [cases.starting.temperatures]
 cylinder-block = "200 °C"
@@ -18,6 +19,7 @@ bolted-joint = "180 °C"
 compression-spring = "80 °C"
 [cases.running]
 live_pressure = "15 bar gauge"
+safety_valve_pressure = "16 bar gauge"
 live_temperature = "380 °C"
 [cases.running.temperatures]
 cylinder-block = "250..260 °C"

@@ -58,7 +58,7 @@ def test_the_bars_by_hand(workshop: DesignFolder) -> None:
 def test_a_cage_has_the_strength_of_its_own_temperature(
     workshop: DesignFolder, cage: str, bar: str, outcome: str
 ) -> None:
-    """1.4021 yields at 355 MPa at 400 °C, at 495 MPa at 150 °C: 36.32 kN at 0.67 of it are 8 × 19.09 and 8 × 13.69 mm²."""
+    """1.4021 yields at 355 MPa at 400 °C, at 495 MPa at 150 °C: 36.32 kN at 0.67 of it want 8 × 19.09 and 13.69 mm²."""
     made = caged(bar, "2000", "cover over it")
     made["cage.toml"] = made["cage.toml"].replace("known-steel", "stainless-1.4021")
     made["duty.toml"] = made["duty.toml"].replace("poppet-valve =", f'valve-cage = "{cage}"\npoppet-valve =')

@@ -26,8 +26,8 @@ FOUL, STOP, FALL, MATERIAL = (
 def test_seat_stress_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """Lower beat π (140 + 3) 3 = 1347.743 mm², 20 MPa: 26954.9 N; steam holds with 1.57 × 3719.65 = 5839.8 N.
 
-    The steam on the end of the spindle adds 1.6 × π 20²/4 = 502.7 N, weight gives 58.8 N: 26954.9 − 5839.8 − 502.7 − 58.8
-    = 20553.6 N of spring, new.
+    The steam on the end of the spindle adds 1.6 × π 20²/4 = 502.7 N, the weight 58.8 N: 26954.9 − 5839.8 − 502.7 −
+    58.8 = 20553.6 N of spring, new.
     """
     check = workshop.write(gear_files(spring=(("1100 N", load),))).only(STRESS)
     assert (check.outcome, check.case) == (outcome, "starting")
