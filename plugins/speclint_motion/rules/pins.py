@@ -179,10 +179,10 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
-    if crank:  # however short it is said to be, half of the bearing lies before its middle
-        worked = sheet.work("a_b", least_overhang, b=sheet.take("b", pin.length))
-        return sheet.work("M", cantilever_moment, F=F, a=max(sheet.take("a", pin.overhang), worked))
     b = length_of_bearing(pin, sheet)
+    if crank:  # however short it is said to be, half of the bearing lies before its middle
+        a = max(sheet.take("a", pin.overhang), sheet.work("a_b", least_overhang, b=b))
+        return sheet.work("M", cantilever_moment, F=F, a=a)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 
 
