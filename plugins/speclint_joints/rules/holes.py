@@ -36,7 +36,7 @@ from speclint_joints.sources import ASME_BENDING
     edition=3,
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Depth against engagement and what the tap leaves; a hole through into steam is sealed, a blind one stays blind."""
+    """Depth against engagement and what the tap leaves; a hole through into steam is sealed, a blind one is blind."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     hole = joint.tapped
