@@ -8,7 +8,7 @@ from speclint.handbook.bolted_joints import FED_STD_H28
 from speclint.handbook.cylinders import bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.threads import nominal_diameter
-from speclint.specs import BoltedJoint, Gland
+from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland
 from speclint_joints.formulae.holes import (
     bursting_pressure,
     depth_needed,
@@ -24,7 +24,7 @@ from speclint_joints.sources import ASME_BENDING
 @rule(
     "joint.hole-depth",
     title="A tapped hole, blind or through, is at least as deep as set-in, engagement and what the tap leaves, "
-    "and a hole that opens into steam is sealed",
+    "a hole that opens into steam is sealed, and a blind one in a cover ends within its plate",
     wrong="tapped hole {found} deep, {limit} needed",
     on=BoltedJoint,
     grade=Grade.NONCONFORMITY,
@@ -33,10 +33,10 @@ from speclint_joints.sources import ASME_BENDING
     "leaks.",
     leaves_out="The drill point, and the strength of the metal below a blind hole.",
     against=("leak",),
-    edition=2,
+    edition=3,
 )
 def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
-    """Depth against engagement and what the tap leaves; a hole through into steam is sealed."""
+    """Depth against engagement and what the tap leaves; a hole through into steam is sealed, a blind one is blind."""
     if sheet.read("fastener", joint.fastener) != "stud":
         raise sheet.not_applicable("bolts go through both parts")
     hole = joint.tapped
@@ -50,7 +50,12 @@ def hole_depth(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     judged = [sheet.states(sealed, says, where=hole.opens_into.where)]
     parts = {"s": sheet.take("s", joint.set_in), "L_e": sheet.take("L_e", hole.engagement)}
     needed = sheet.work("L_n", depth_needed, r=left_by_tap(joint, sheet), **parts)
-    judged.append(sheet.at_least(sheet.take("L", hole.depth), needed))
+    L = sheet.take("L", hole.depth)
+    judged.append(sheet.at_least(L, needed))
+    tapped = sheet.follow(joint.screwed_into)
+    if opens_into == "nothing" and isinstance(tapped, CylinderCover | ChamberCover):
+        within = sheet.at_least(sheet.take("t", tapped.thickness), L)
+        judged.append(within.else_says("hole said to be blind is {limit} deep in a plate of {found}"))
     return sheet.worst(*judged)
 
 

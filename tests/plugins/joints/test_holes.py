@@ -207,6 +207,24 @@ def test_a_hole_into_steam_is_sealed(workshop: DesignFolder, opens: str, sealed:
     assert workshop.only("joint.hole-depth", "studs").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("depth", "sealed", "outcome"),
+    [("59.9 mm", "", "conforms"), ("60.1 mm", "", "finding"), ("70 mm", "welded", "conforms")],
+)
+def test_a_blind_hole_in_a_cover_ends_within_its_plate(
+    workshop: DesignFolder, depth: str, sealed: str, outcome: str
+) -> None:
+    """The plate of the cover is 60 mm thick; what goes through it is said to, and is sealed."""
+    opens = f'opens_into = "{"steam" if sealed else "nothing"}"\nsealed = "{sealed or "none"}"'
+    bench(
+        workshop,
+        ("studs", 'screwed_into = "block"', 'screwed_into = "cover"'),
+        ("studs", 'depth = "56 mm"', f'depth = "{depth}"'),
+        ("studs", 'opens_into = "nothing"\nsealed = "none"', opens),
+    )
+    assert workshop.only("joint.hole-depth", "studs").outcome == outcome
+
+
 def test_depth_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
     assert (
         without(workshop, "studs", 'depth = "56 mm"').only("joint.hole-depth", "studs").outcome

@@ -321,6 +321,16 @@ def test_a_gasket_has_a_highest_temperature(workshop: DesignFolder, steam: str, 
     assert workshop.only("joint.gasket-rating", "studs").outcome == outcome
 
 
+@pytest.mark.parametrize(("steam", "outcome"), [("500 °C", "conforms"), ("501 °C", "finding")])
+def test_steam_of_drifting_may_be_the_hottest(workshop: DesignFolder, steam: str, outcome: str) -> None:
+    """Drifting alone has another temperature than the 300 °C of the other cases."""
+    drifting = '[cases.drifting]\nlive_pressure = "16 bar gauge"\nsafety_valve_pressure = "16 bar gauge"\n'
+    drifting += 'exhaust_pressure = "0.5 bar gauge"\nlive_temperature = '
+    bench(workshop).replace("duty.toml", f'{drifting}"300 °C"', f'{drifting}"{steam}"')
+    check = workshop.only("joint.gasket-rating", "studs")
+    assert (check.outcome, check.case) == (outcome, "drifting")
+
+
 @pytest.mark.parametrize(("bar", "outcome"), [(59, "conforms"), (61, "finding")])
 def test_pressure_and_temperature_together(workshop: DesignFolder, bar: int, outcome: str) -> None:
     """Graphite sheet, 24 000 bar °C: at 400 °C to 60 bar, though the sheet alone would stand 140 bar."""
