@@ -54,7 +54,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
-    edition=2,
+    edition=3,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
     """Lists what is missing, and the other parts of the same spec that have this number."""
@@ -68,12 +68,17 @@ def identified(made: MadePart, sheet: Sheet) -> Judgement:
         for one in sheet.belonging_to(sheet.follow(made.of), MadePart)
         if one.id != made.id
         and sheet.is_stated("serial", one.serial)
-        and sheet.read("serial", one.serial) == number
+        and _as_stamped(sheet.read("serial", one.serial)) == _as_stamped(number)
     ]
     if alike:
         says = f"serial number {number} is that of {' and '.join(alike)} too"
         return sheet.states(False, says, where=made.serial.where)
     return sheet.states(True, "serial number, revision and maker are stated")
+
+
+def _as_stamped(number: str) -> str:
+    """A serial number as it is stamped: its letters large, without spaces."""
+    return "".join(number.split()).upper()
 
 
 @rule(

@@ -223,7 +223,13 @@ def test_released_drawings_ask_for_parts_as_made(workshop: DesignFolder) -> None
 
 @pytest.mark.parametrize(
     ("number", "of", "outcome"),
-    [("8", "cover", "conforms"), ("7", "cover", "finding"), ("7", "ring", "conforms")],
+    [
+        ("8", "cover", "conforms"),
+        ("7", "cover", "finding"),
+        ("7", "ring", "conforms"),
+        ("a 7", "cover", "finding"),
+        ("a 8", "cover", "conforms"),
+    ],
 )
 def test_a_serial_number_is_that_of_one_part(
     workshop: DesignFolder, number: str, of: str, outcome: str
@@ -236,7 +242,8 @@ def test_a_serial_number_is_that_of_one_part(
         ('of = "cover"', f'of = "{of}"'),
     )
     text = second if of == "cover" else second[: second.index("[measured")]
-    workshop.write({**files(DRAWN), "cover-7.toml": MADE, "other.toml": text}, settings=settings())
+    first = changed(MADE, ('serial = "7"', 'serial = "A7"')) if number.startswith("a") else MADE
+    workshop.write({**files(DRAWN), "cover-7.toml": first, "other.toml": text}, settings=settings())
     assert workshop.only("made.identified", "cover-7").outcome == outcome
 
 
