@@ -31,7 +31,13 @@ from speclint.specs import (
     TighteningRecord,
     sizes_of,
 )
-from speclint_release.inputs import methods_missing, no_examination, treatments_missing
+from speclint_release.inputs import (
+    AFTER_WELDING,
+    is_welded,
+    methods_missing,
+    no_examination,
+    treatments_missing,
+)
 from speclint_release.sources import DOCUMENTS, EN_1011_2, EN_13445_5
 
 #: Types of EN 10204 from that which tells least to that which tells most.
@@ -414,7 +420,7 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
     against=(),
-    edition=2,
+    edition=3,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
@@ -450,23 +456,29 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
             missing = methods_missing(how, said) if said else []
             by = f", by {' and '.join(missing)}" if missing else ""
             yield f"examination ({how}){by}", bool(passed) and not missing
-    welded = drawn.welding.welded
-    if drawn.is_one_of(("weldment",)) or (sheet.is_stated("welded", welded) and sheet.read("welded", welded)):
+    if is_welded(drawn, sheet):
         known = [
             sheet.is_stated(f"procedure of {name}", one.procedure)
             and sheet.is_stated(f"welder of {name}", one.welder)
             for name, one in made.welds.items()
         ]
         yield "welds, each with its procedure and its welder", bool(known) and all(known)
+    if treatments := list(_treatments_asked(drawn, sheet)):
+        records = made.heat_treatments
+        charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
+        said = _texts("treatment", [one.treatment for one in records.values()], sheet)
+        left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
+        yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+
+
+def _treatments_asked(drawn: Component, sheet: Sheet) -> Iterator[str]:
+    """The heat treatments among the steps of the making, and that which the spec says follows its welding."""
     if drawn.is_one_of(_WITH_STEPS):
-        steps = own_steps(drawn, sheet)  # type: ignore[arg-type]
-        treatments = [one.word for one in steps if one.word in _TREATMENTS]
-        if treatments:
-            records = made.heat_treatments
-            charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
-            said = _texts("treatment", [one.treatment for one in records.values()], sheet)
-            left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
-            yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+        for one in own_steps(drawn, sheet):  # type: ignore[arg-type]
+            if one.word in _TREATMENTS:
+                yield one.word
+    if sheet.is_stated("heat treatment", drawn.welding.heat_treatment):
+        yield from AFTER_WELDING.get(sheet.read("heat treatment", drawn.welding.heat_treatment), ())
 
 
 def _texts(what: str, words: Iterable[Stated[str] | NotStated], sheet: Sheet) -> list[str]:

@@ -284,3 +284,54 @@ def test_a_process_that_failed_is_a_hold(workshop: DesignFolder, table: str) -> 
     more = ("[certificate]\n", f'[{table}.first]\nresult = "failed"\n[certificate]\n')
     check = made(workshop, "made.examined", more)
     assert (check.grade, check.says) == (Grade.HOLD, "failed: first")
+
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+drawing = "X-104"
+construction = "fabricated"
+[welding]
+heat_treatment = "stress relieved"
+"""
+WELDED = """
+kind = "made-part"
+id = "block-1"
+of = "block"
+[welds.all]
+procedure = "WPS-12"
+welder = "mark 7"
+result = "passed"
+[heat_treatments.relief]
+treatment = "stress relieve"
+chart = "F-97"
+result = "passed"
+"""
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (("[welds.all]", "[entries.all]"), "welds, each with its procedure and its welder"),
+        (("stress relieve", "normalize"), "stress relieve, with its chart"),
+        (('chart = "F-97"\n', ""), "stress relieve, with its chart"),
+    ],
+)
+def test_a_fabricated_block_has_its_welds_and_its_relief_on_record(
+    workshop: DesignFolder, change: tuple[str, str], said: str
+) -> None:
+    """It is welded by its construction, whether it says so under welding or not."""
+    text = (
+        WELDED
+        if change[0] != "[welds.all]"
+        else changed(WELDED, ('procedure = "WPS-12"\nwelder = "mark 7"\n', ""))
+    )
+    design = {**files(), "block.toml": BLOCK}
+    whole = workshop.write({**design, "block-1.toml": WELDED}, settings=settings()).only(
+        "made.examined", "block-1"
+    )
+    assert whole.outcome == "conforms"
+    check = workshop.write({**design, "block-1.toml": changed(text, change)}, settings=settings()).only(
+        "made.examined", "block-1"
+    )
+    assert (check.outcome, check.says) == ("finding", f"not on record: {said}")
