@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+import datetime as dt
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -327,17 +328,45 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
         ),
     ],
     against=(),
-    edition=2,
+    edition=3,
 )
 def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
-    """Where no record is there yet that is a query, until the drawings are released."""
+    """Of several tests those after the last that failed count, and one of these is enough.
+
+    Where no record is there yet that is a query, until the drawings are released.
+    """
     drawn = sheet.follow(made.of)
     if not sheet.is_stated("test pressure", drawn.test_pressure):
         raise sheet.not_applicable("its spec asks for no hydraulic test of its own")
     if not made.hydraulic_tests:
         return _no_record("no hydraulic test is on record", made, Grade.HOLD, sheet)
     wanted = sheet.take("p_t", drawn.test_pressure)
-    return sheet.each(made.hydraulic_tests.items(), lambda item: _tested(*item, wanted, sheet))
+    judged = [_tested(name, one, wanted, sheet) for name, one in _counting(made.hydraulic_tests, sheet)]
+    return next((one for one in judged if one.holds), judged[0])
+
+
+def _counting(
+    tests: Mapping[str, HydraulicTestRecord], sheet: Sheet
+) -> list[tuple[str, HydraulicTestRecord]]:
+    """The tests passed on a day after that of every one that failed; where there is none, the one that failed last."""
+    days = {name: _day(f"day of {name}", one.date, sheet) for name, one in tests.items()}
+    failed = [name for name, one in tests.items() if sheet.read(f"result of {name}", one.result) != "passed"]
+    if not failed:
+        return list(tests.items())
+    last = max(failed, key=lambda name: days[name] or dt.date.max)
+    until = days[last] or dt.date.max
+    later = [(name, one) for name, one in tests.items() if (days[name] or dt.date.min) > until]
+    return later or [(last, tests[last])]
+
+
+def _day(name: str, value: Stated[str] | NotStated, sheet: Sheet) -> dt.date | None:
+    """A day as recorded; None where none is, or what stands there is no day."""
+    if not sheet.is_stated(name, value):
+        return None
+    try:
+        return dt.date.fromisoformat(sheet.read(name, value))
+    except ValueError:
+        return None
 
 
 def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet) -> Judgement:

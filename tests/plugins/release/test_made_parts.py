@@ -335,3 +335,25 @@ def test_a_fabricated_block_has_its_welds_and_its_relief_on_record(
         "made.examined", "block-1"
     )
     assert (check.outcome, check.says) == ("finding", f"not on record: {said}")
+
+
+FIRST = 'held = "1800 s"\nresult = "passed"\n'
+
+
+@pytest.mark.parametrize(
+    ("day", "result", "pressure", "outcome"),
+    [
+        ("2026-05-31", "failed", "28 bar gauge", "conforms"),  # mended, and passed a day later
+        ("2026-06-02", "failed", "28 bar gauge", "finding"),  # failed when it was tested again
+        ("2026-06-01", "failed", "28 bar gauge", "finding"),  # nobody can tell which was the last
+        ("", "failed", "28 bar gauge", "finding"),
+        ("2026-06-02", "passed", "20 bar gauge", "conforms"),  # a lower test beside one that is enough
+    ],
+)
+def test_what_passed_after_the_last_that_failed_counts(
+    workshop: DesignFolder, day: str, result: str, pressure: str, outcome: str
+) -> None:
+    other = f'[hydraulic_tests.other]\npressure = "{pressure}"\nheld = "1800 s"\nresult = "{result}"\n'
+    other += f'date = "{day}"\n' if day else ""
+    check = made(workshop, "made.hydraulic-test", (FIRST, f'{FIRST}date = "2026-06-01"\n{other}'))
+    assert check.outcome == outcome
