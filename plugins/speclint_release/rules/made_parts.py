@@ -39,6 +39,7 @@ from speclint_release.inputs import (
     no_examination,
     treatments_missing,
 )
+from speclint_release.formulae.records import most_preload, most_torque, most_turn
 from speclint_release.sources import DOCUMENTS, EN_1011_2, EN_13445_5
 
 #: Types of EN 10204 from that which tells least to that which tells most.
@@ -397,8 +398,17 @@ def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet)
     why="a nut that nobody recorded is a nut that somebody may have forgotten; one tightened too far yields its stud",
     leaves_out="whether the wrench was right, and the order in which the nuts were tightened: a competent person, and "
     "the local code, decide on joints under pressure",
+    limits=[
+        Limit(
+            "over",
+            "0.05",
+            "ratio",
+            COMMON_PRACTICE,
+            "share by which a figure without tolerance may be passed",
+        ),
+    ],
     against=(),
-    edition=2,
+    edition=3,
 )
 def tightening(made: MadePart, sheet: Sheet) -> Judgement:
     """Torque, angle and preload, each as far as the spec states it; a hold on a joint under pressure."""
@@ -417,10 +427,10 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
         return sheet.states(False, f"{name}: failed", where=record.where)
     asked = drawn.tightening
     judged = []
-    for symbol, what, wanted, found in (
-        ("M", "torque", asked.torque, record.torque),
-        ("θ", "angle", asked.angle, record.angle),
-        ("F", "preload", asked.preload, record.preload),
+    for symbol, what, wanted, found, most_of in (
+        ("M", "torque", asked.torque, record.torque, most_torque),
+        ("θ", "angle", asked.angle, record.angle, most_turn),
+        ("F", "preload", asked.preload, record.preload, most_preload),
     ):
         if not sheet.is_stated(f"{what} asked for", wanted):
             continue
@@ -429,10 +439,10 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
         judged.append(
             sheet.at_least(lowest, least).else_says(f"{name}: {what} {{found}}, {{limit}} asked for")
         )
-        if most > least:
-            judged.append(
-                sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most")
-            )
+        if most == least:  # no wrench stops on a figure: without a tolerance a share above it is allowed
+            more = {"k": sheet.limit("over", "k"), f"{symbol}_s": most}
+            most = sheet.work(f"{symbol}_m", most_of, **more)
+        judged.append(sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most"))
     if not judged:
         return sheet.states(True, f"{name}: its spec asks for no figure")
     return sheet.worst(*judged)

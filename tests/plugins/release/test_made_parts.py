@@ -357,3 +357,24 @@ def test_what_passed_after_the_last_that_failed_counts(
     other += f'date = "{day}"\n' if day else ""
     check = made(workshop, "made.hydraulic-test", (FIRST, f'{FIRST}date = "2026-06-01"\n{other}'))
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("recorded_torque", "outcome"),
+    [
+        ("400..420 N·m", "conforms"),
+        ("400..421 N·m", "finding"),
+        ("399..410 N·m", "finding"),
+        ("600 N·m", "finding"),
+    ],
+)
+def test_a_torque_without_tolerance_is_passed_by_a_twentieth_at_most(
+    workshop: DesignFolder, recorded_torque: str, outcome: str
+) -> None:
+    """400 N·m: from 400 to 1.05 × 400 = 420 N·m."""
+    design = {
+        **files(DRAWN),
+        "studs.toml": changed(STUDS, ("400 N·m ±20", "400 N·m")),
+        "studs-1.toml": changed(TIGHTENED, ("385..405 N·m", recorded_torque)),
+    }
+    assert workshop.write(design, settings=settings()).only("made.tightening").outcome == outcome
