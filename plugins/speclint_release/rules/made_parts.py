@@ -163,8 +163,9 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
     grade=Grade.NONCONFORMITY,
     cites=[DOCUMENTS],
     why="every rule of strength rests on the least figures of the standard",
-    leaves_out="cast iron, of which a bar cast beside the part tells little of its walls; strength hot; whether the "
-    "test piece was taken as the standard asks",
+    leaves_out="cast iron, of which a bar cast beside the part tells little of its walls; strength hot; that the "
+    "standard asks for more of thin metal: the least over all thicknesses is asked for; whether the test piece was "
+    "taken as the standard asks",
     against=(),
 )
 def strength(made: MadePart, sheet: Sheet) -> Judgement:
