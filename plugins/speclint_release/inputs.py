@@ -11,7 +11,7 @@ from speclint.facts import holds_pressure, hurts_by_kind
 from speclint.specs import Component
 
 if TYPE_CHECKING:
-    from speclint.specs import KnownFault
+    from speclint.specs import CylinderBlock, KnownFault
 
 
 def can_hurt(component: Component, sheet: Sheet) -> bool:
@@ -26,6 +26,17 @@ def can_hurt(component: Component, sheet: Sheet) -> bool:
     if holds_pressure(component, sheet) or hurts_by_kind(component):
         return True
     return sheet.read("safety part", component.safety_part)
+
+
+def is_welded(component: Component, sheet: Sheet) -> bool:
+    """Whether it is a weldment or a fabricated block, or states that it is welded."""
+    if component.is_one_of(("weldment",)):
+        return True
+    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+        return True
+    if component.is_one_of(("cylinder-block",)):
+        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
+    return False
 
 
 #: What is written where no examination is required or none is decided, as drawing offices write it.
@@ -80,6 +91,14 @@ def methods_missing(asked: str, recorded: Iterable[str]) -> list[str]:
     made = set().union(*(_named(text, _METHODS) for text in recorded))
     clauses = (_named(clause, _METHODS) for clause in re.split(r"[,;]| and ", asked))
     return [" or ".join(clause) for clause in clauses if clause and not made & set(clause)]
+
+
+#: The steps of a heat treatment after welding, by the word that a spec says it in.
+AFTER_WELDING = {
+    "stress relieved": ("stress relieve",),
+    "normalized": ("normalize",),
+    "quenched and tempered": ("harden", "temper"),
+}
 
 
 def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[str]:

@@ -1,10 +1,21 @@
 """Formulae of release: the margin of the design temperature, the least test pressure, the share of checks assessed,
-the time that wear leaves."""
+the most that a nut is tightened, the time that wear leaves."""
 
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import KelvinDifference, Kelvins, Metres, MetresPerSecond, Pascals, Ratio, Seconds
+from speclint.equations import (
+    KelvinDifference,
+    Kelvins,
+    Metres,
+    MetresPerSecond,
+    NewtonMetres,
+    Newtons,
+    Pascals,
+    Radians,
+    Ratio,
+    Seconds,
+)
 from speclint_release.sources import TEST_FACTOR
 
 
@@ -51,6 +62,54 @@ def share_assessed(n_a: Ratio, n: Ratio) -> Ratio:
     0.75
     """
     return n_a / n
+
+
+@formula("M_m = (1 + k) M_s", cites=[FIRST_PRINCIPLES])
+def most_torque(k: Ratio, M_s: NewtonMetres) -> NewtonMetres:
+    """Greatest torque on a nut, where the drawing states one without a tolerance.
+
+    M_m = (1 + k) M_s
+
+    ``k`` share by which it may be more [-], ``M_s`` torque as stated [N·m]. Returns [N·m].
+
+    Hand working: 1.05 × 400 = 420 N·m.
+
+    >>> round(most_torque(k=0.05, M_s=400.0), 6)
+    420.0
+    """
+    return (1 + k) * M_s
+
+
+@formula("θ_m = (1 + k) θ_s", cites=[FIRST_PRINCIPLES])
+def most_turn(k: Ratio, θ_s: Radians) -> Radians:
+    """Greatest angle by which a nut is turned, where the drawing states one without a tolerance.
+
+    θ_m = (1 + k) θ_s
+
+    ``k`` share by which it may be more [-], ``θ_s`` angle as stated [rad]. Returns [rad].
+
+    Hand working: 1.05 × 2 = 2.1.
+
+    >>> round(most_turn(k=0.05, θ_s=2.0), 6)
+    2.1
+    """
+    return (1 + k) * θ_s
+
+
+@formula("F_m = (1 + k) F_s", cites=[FIRST_PRINCIPLES])
+def most_preload(k: Ratio, F_s: Newtons) -> Newtons:
+    """Greatest preload in a stud, where the drawing states one without a tolerance.
+
+    F_m = (1 + k) F_s
+
+    ``k`` share by which it may be more [-], ``F_s`` preload as stated [N]. Returns [N].
+
+    Hand working: 1.05 × 60 000 = 63 000 N.
+
+    >>> round(most_preload(k=0.05, F_s=60000.0), 6)
+    63000.0
+    """
+    return (1 + k) * F_s
 
 
 @formula("t = |L − m|/w", cites=[FIRST_PRINCIPLES])

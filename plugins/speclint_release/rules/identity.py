@@ -77,7 +77,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",
@@ -86,7 +86,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     against=(),
 )
 def independent_check(component: Component, sheet: Sheet) -> Judgement:
-    """Two names that differ in more than case, dots and spaces, from the review stage on."""
+    """Two names that differ in more than case, dots, spaces and the order of their words, from the review stage on."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
     if not can_hurt(component, sheet):
@@ -100,7 +100,7 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
     says = f"prepared by {preparer}, checked by {checker}"
     if not _letters(checker):
         return sheet.states(False, f"{says}: that is not a name", where=component.checked_by.where)
-    holds = _letters(preparer) != _letters(checker)
+    holds = _letters(preparer) != _letters(checker) and _words(preparer) != _words(checker)
     return sheet.states(
         holds, says if holds else f"{says}: the same person", where=component.checked_by.where
     )
@@ -109,6 +109,11 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
 def _letters(name: str) -> str:
     """A name without case, dots and spaces."""
     return "".join(letter for letter in name.casefold() if letter.isalnum())
+
+
+def _words(name: str) -> list[str]:
+    """The words of a name in one order, so that a surname may stand first."""
+    return sorted("".join(one if one.isalnum() else " " for one in name.casefold()).split())
 
 
 RULES = (identity, local_code, independent_check)

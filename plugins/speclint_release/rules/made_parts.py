@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+import datetime as dt
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -31,7 +32,14 @@ from speclint.specs import (
     TighteningRecord,
     sizes_of,
 )
-from speclint_release.inputs import methods_missing, no_examination, treatments_missing
+from speclint_release.inputs import (
+    AFTER_WELDING,
+    is_welded,
+    methods_missing,
+    no_examination,
+    treatments_missing,
+)
+from speclint_release.formulae.records import most_preload, most_torque, most_turn
 from speclint_release.sources import DOCUMENTS, EN_1011_2, EN_13445_5
 
 #: Types of EN 10204 from that which tells least to that which tells most.
@@ -54,7 +62,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
-    edition=2,
+    edition=3,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
     """Lists what is missing, and the other parts of the same spec that have this number."""
@@ -68,12 +76,17 @@ def identified(made: MadePart, sheet: Sheet) -> Judgement:
         for one in sheet.belonging_to(sheet.follow(made.of), MadePart)
         if one.id != made.id
         and sheet.is_stated("serial", one.serial)
-        and sheet.read("serial", one.serial) == number
+        and _as_stamped(sheet.read("serial", one.serial)) == _as_stamped(number)
     ]
     if alike:
         says = f"serial number {number} is that of {' and '.join(alike)} too"
         return sheet.states(False, says, where=made.serial.where)
     return sheet.states(True, "serial number, revision and maker are stated")
+
+
+def _as_stamped(number: str) -> str:
+    """A serial number as it is stamped: its letters large, without spaces."""
+    return "".join(number.split()).upper()
 
 
 @rule(
@@ -150,8 +163,9 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
     grade=Grade.NONCONFORMITY,
     cites=[DOCUMENTS],
     why="every rule of strength rests on the least figures of the standard",
-    leaves_out="cast iron, of which a bar cast beside the part tells little of its walls; strength hot; whether the "
-    "test piece was taken as the standard asks",
+    leaves_out="cast iron, of which a bar cast beside the part tells little of its walls; strength hot; that the "
+    "standard asks for more of thin metal: the least over all thicknesses is asked for; whether the test piece was "
+    "taken as the standard asks",
     against=(),
 )
 def strength(made: MadePart, sheet: Sheet) -> Judgement:
@@ -316,17 +330,45 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
         ),
     ],
     against=(),
-    edition=2,
+    edition=3,
 )
 def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
-    """Where no record is there yet that is a query, until the drawings are released."""
+    """Of several tests those after the last that failed count, and one of these is enough.
+
+    Where no record is there yet that is a query, until the drawings are released.
+    """
     drawn = sheet.follow(made.of)
     if not sheet.is_stated("test pressure", drawn.test_pressure):
         raise sheet.not_applicable("its spec asks for no hydraulic test of its own")
     if not made.hydraulic_tests:
         return _no_record("no hydraulic test is on record", made, Grade.HOLD, sheet)
     wanted = sheet.take("p_t", drawn.test_pressure)
-    return sheet.each(made.hydraulic_tests.items(), lambda item: _tested(*item, wanted, sheet))
+    judged = [_tested(name, one, wanted, sheet) for name, one in _counting(made.hydraulic_tests, sheet)]
+    return next((one for one in judged if one.holds), judged[0])
+
+
+def _counting(
+    tests: Mapping[str, HydraulicTestRecord], sheet: Sheet
+) -> list[tuple[str, HydraulicTestRecord]]:
+    """The tests passed on a day after that of every one that failed; where there is none, the one that failed last."""
+    days = {name: _day(f"day of {name}", one.date, sheet) for name, one in tests.items()}
+    failed = [name for name, one in tests.items() if sheet.read(f"result of {name}", one.result) != "passed"]
+    if not failed:
+        return list(tests.items())
+    last = max(failed, key=lambda name: days[name] or dt.date.max)
+    until = days[last] or dt.date.max
+    later = [(name, one) for name, one in tests.items() if (days[name] or dt.date.min) > until]
+    return later or [(last, tests[last])]
+
+
+def _day(name: str, value: Stated[str] | NotStated, sheet: Sheet) -> dt.date | None:
+    """A day as recorded; None where none is, or what stands there is no day."""
+    if not sheet.is_stated(name, value):
+        return None
+    try:
+        return dt.date.fromisoformat(sheet.read(name, value))
+    except ValueError:
+        return None
 
 
 def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet) -> Judgement:
@@ -357,8 +399,17 @@ def _tested(name: str, record: HydraulicTestRecord, wanted: float, sheet: Sheet)
     why="a nut that nobody recorded is a nut that somebody may have forgotten; one tightened too far yields its stud",
     leaves_out="whether the wrench was right, and the order in which the nuts were tightened: a competent person, and "
     "the local code, decide on joints under pressure",
+    limits=[
+        Limit(
+            "over",
+            "0.05",
+            "ratio",
+            COMMON_PRACTICE,
+            "share by which a figure without tolerance may be passed",
+        ),
+    ],
     against=(),
-    edition=2,
+    edition=3,
 )
 def tightening(made: MadePart, sheet: Sheet) -> Judgement:
     """Torque, angle and preload, each as far as the spec states it; a hold on a joint under pressure."""
@@ -377,10 +428,10 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
         return sheet.states(False, f"{name}: failed", where=record.where)
     asked = drawn.tightening
     judged = []
-    for symbol, what, wanted, found in (
-        ("M", "torque", asked.torque, record.torque),
-        ("θ", "angle", asked.angle, record.angle),
-        ("F", "preload", asked.preload, record.preload),
+    for symbol, what, wanted, found, most_of in (
+        ("M", "torque", asked.torque, record.torque, most_torque),
+        ("θ", "angle", asked.angle, record.angle, most_turn),
+        ("F", "preload", asked.preload, record.preload, most_preload),
     ):
         if not sheet.is_stated(f"{what} asked for", wanted):
             continue
@@ -389,10 +440,10 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
         judged.append(
             sheet.at_least(lowest, least).else_says(f"{name}: {what} {{found}}, {{limit}} asked for")
         )
-        if most > least:
-            judged.append(
-                sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most")
-            )
+        if most == least:  # no wrench stops on a figure: without a tolerance a share above it is allowed
+            more = {"k": sheet.limit("over", "k"), f"{symbol}_s": most}
+            most = sheet.work(f"{symbol}_m", most_of, **more)
+        judged.append(sheet.at_most(highest, most).else_says(f"{name}: {what} {{found}}, {{limit}} at most"))
     if not judged:
         return sheet.states(True, f"{name}: its spec asks for no figure")
     return sheet.worst(*judged)
@@ -409,7 +460,7 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
     against=(),
-    edition=2,
+    edition=3,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
@@ -445,23 +496,29 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
             missing = methods_missing(how, said) if said else []
             by = f", by {' and '.join(missing)}" if missing else ""
             yield f"examination ({how}){by}", bool(passed) and not missing
-    welded = drawn.welding.welded
-    if drawn.is_one_of(("weldment",)) or (sheet.is_stated("welded", welded) and sheet.read("welded", welded)):
+    if is_welded(drawn, sheet):
         known = [
             sheet.is_stated(f"procedure of {name}", one.procedure)
             and sheet.is_stated(f"welder of {name}", one.welder)
             for name, one in made.welds.items()
         ]
         yield "welds, each with its procedure and its welder", bool(known) and all(known)
+    if treatments := list(_treatments_asked(drawn, sheet)):
+        records = made.heat_treatments
+        charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
+        said = _texts("treatment", [one.treatment for one in records.values()], sheet)
+        left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
+        yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+
+
+def _treatments_asked(drawn: Component, sheet: Sheet) -> Iterator[str]:
+    """The heat treatments among the steps of the making, and that which the spec says follows its welding."""
     if drawn.is_one_of(_WITH_STEPS):
-        steps = own_steps(drawn, sheet)  # type: ignore[arg-type]
-        treatments = [one.word for one in steps if one.word in _TREATMENTS]
-        if treatments:
-            records = made.heat_treatments
-            charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
-            said = _texts("treatment", [one.treatment for one in records.values()], sheet)
-            left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
-            yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+        for one in own_steps(drawn, sheet):  # type: ignore[arg-type]
+            if one.word in _TREATMENTS:
+                yield one.word
+    if sheet.is_stated("heat treatment", drawn.welding.heat_treatment):
+        yield from AFTER_WELDING.get(sheet.read("heat treatment", drawn.welding.heat_treatment), ())
 
 
 def _texts(what: str, words: Iterable[Stated[str] | NotStated], sheet: Sheet) -> list[str]:

@@ -85,7 +85,7 @@ def material_explained(component: Component, sheet: Sheet) -> Judgement:
     cites=[ISO_7200.at("table 1, identifying and administrative data fields"), COMMON_PRACTICE],
     why="the shop makes what the number says: two numbers of one part are made twice",
     leaves_out="revisions of one number (release.one-drawing-one-part); sizes that differ under one number, as in a "
-    "table on the drawing",
+    "table on the drawing; values that are the same and written otherwise, such as 4 cm for 40 mm",
     against=(),
     edition=2,
 )

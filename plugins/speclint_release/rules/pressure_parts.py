@@ -18,7 +18,7 @@ from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
 from speclint.specs import Component, Link
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
-from speclint_release.inputs import no_examination
+from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, no_examination
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
@@ -44,8 +44,9 @@ _OF = (
 
 @rule(
     "release.pressure-part",
-    title="A pressure part states how it is examined and certified and by whom, is tested to at least 1.43 times its "
-    "design pressure, and is designed for its pressure, its steam, and its metal with 20 K to spare",
+    title="A pressure part states how it is examined and certified and by whom, has an inspection document by tests of "
+    "the very metal delivered, 3.1 or 3.2, is tested to at least 1.43 times its design pressure, and is designed for "
+    "its pressure, its steam, and its metal with 20 K to spare",
     on=Component,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -56,7 +57,7 @@ _OF = (
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=5,
+    edition=6,
     leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
     "local code and the competent person or body that it names decide",
     against=(),
@@ -98,6 +99,9 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     if "examination" in found and no_examination(how):
         says = f'examination "{how}" does not say how it is examined'
         return sheet.states(False, says, where=component.examination.where)
+    document = sheet.read("inspection document", component.inspection_document)
+    if document not in OF_THE_METAL:
+        return sheet.states(False, BY_NO_TEST.format(document), where=component.inspection_document.where)
     design = sheet.take("p_d", found["design_pressure"])
     wanted = sheet.work("p_w", least_test_pressure, k=sheet.limit("test_factor", "k"), p_d=design)
     T_d = sheet.take("T_d", found["design_temperature"])

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, cast
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure
 from speclint.specs import Component
+from speclint_release.inputs import is_welded
 from speclint_release.sources import EN_13445_5
-
-if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
 
 
 @rule(
@@ -58,7 +54,7 @@ def inspection_points(component: Component, sheet: Sheet) -> Judgement:
 
 
 def _operations(component: Component, sheet: Sheet) -> Iterator[str]:
-    if _is_welded(component, sheet):
+    if is_welded(component, sheet):
         yield "welding"
     if component.is_one_of(("cylinder-block",)):
         yield "lift_in"
@@ -79,17 +75,6 @@ def _is_tested(component: Component, sheet: Sheet) -> bool:
     return holds_pressure(component, sheet) and (
         own or sheet.is_stated("test pressure", component.test_pressure)
     )
-
-
-def _is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether it is a weldment or a fabricated block, or states that it is welded."""
-    if component.is_one_of(("weldment",)):
-        return True
-    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
-        return True
-    if component.is_one_of(("cylinder-block",)):
-        return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
-    return False
 
 
 RULES = (inspection_points,)

@@ -84,6 +84,8 @@ def test_a_cover_holds_pressure_whatever_it_says(workshop: DesignFolder, instead
         ('checked_by = "M. Coyle"', "conforms"),
         ('checked_by = "A. Render"', "finding"),
         ('checked_by = "a render"', "finding"),
+        ('checked_by = "Render, A."', "finding"),
+        ('checked_by = "Render, B."', "conforms"),
         ('checked_by = "–"', "finding"),
         ("", "finding"),
     ],

@@ -223,7 +223,13 @@ def test_released_drawings_ask_for_parts_as_made(workshop: DesignFolder) -> None
 
 @pytest.mark.parametrize(
     ("number", "of", "outcome"),
-    [("8", "cover", "conforms"), ("7", "cover", "finding"), ("7", "ring", "conforms")],
+    [
+        ("8", "cover", "conforms"),
+        ("7", "cover", "finding"),
+        ("7", "ring", "conforms"),
+        ("a 7", "cover", "finding"),
+        ("a 8", "cover", "conforms"),
+    ],
 )
 def test_a_serial_number_is_that_of_one_part(
     workshop: DesignFolder, number: str, of: str, outcome: str
@@ -236,7 +242,8 @@ def test_a_serial_number_is_that_of_one_part(
         ('of = "cover"', f'of = "{of}"'),
     )
     text = second if of == "cover" else second[: second.index("[measured")]
-    workshop.write({**files(DRAWN), "cover-7.toml": MADE, "other.toml": text}, settings=settings())
+    first = changed(MADE, ('serial = "7"', 'serial = "A7"')) if number.startswith("a") else MADE
+    workshop.write({**files(DRAWN), "cover-7.toml": first, "other.toml": text}, settings=settings())
     assert workshop.only("made.identified", "cover-7").outcome == outcome
 
 
@@ -277,3 +284,97 @@ def test_a_process_that_failed_is_a_hold(workshop: DesignFolder, table: str) -> 
     more = ("[certificate]\n", f'[{table}.first]\nresult = "failed"\n[certificate]\n')
     check = made(workshop, "made.examined", more)
     assert (check.grade, check.says) == (Grade.HOLD, "failed: first")
+
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+drawing = "X-104"
+construction = "fabricated"
+[welding]
+heat_treatment = "stress relieved"
+"""
+WELDED = """
+kind = "made-part"
+id = "block-1"
+of = "block"
+[welds.all]
+procedure = "WPS-12"
+welder = "mark 7"
+result = "passed"
+[heat_treatments.relief]
+treatment = "stress relieve"
+chart = "F-97"
+result = "passed"
+"""
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (("[welds.all]", "[entries.all]"), "welds, each with its procedure and its welder"),
+        (("stress relieve", "normalize"), "stress relieve, with its chart"),
+        (('chart = "F-97"\n', ""), "stress relieve, with its chart"),
+    ],
+)
+def test_a_fabricated_block_has_its_welds_and_its_relief_on_record(
+    workshop: DesignFolder, change: tuple[str, str], said: str
+) -> None:
+    """It is welded by its construction, whether it says so under welding or not."""
+    text = (
+        WELDED
+        if change[0] != "[welds.all]"
+        else changed(WELDED, ('procedure = "WPS-12"\nwelder = "mark 7"\n', ""))
+    )
+    design = {**files(), "block.toml": BLOCK}
+    whole = workshop.write({**design, "block-1.toml": WELDED}, settings=settings()).only(
+        "made.examined", "block-1"
+    )
+    assert whole.outcome == "conforms"
+    check = workshop.write({**design, "block-1.toml": changed(text, change)}, settings=settings()).only(
+        "made.examined", "block-1"
+    )
+    assert (check.outcome, check.says) == ("finding", f"not on record: {said}")
+
+
+FIRST = 'held = "1800 s"\nresult = "passed"\n'
+
+
+@pytest.mark.parametrize(
+    ("day", "result", "pressure", "outcome"),
+    [
+        ("2026-05-31", "failed", "28 bar gauge", "conforms"),  # mended, and passed a day later
+        ("2026-06-02", "failed", "28 bar gauge", "finding"),  # failed when it was tested again
+        ("2026-06-01", "failed", "28 bar gauge", "finding"),  # nobody can tell which was the last
+        ("", "failed", "28 bar gauge", "finding"),
+        ("2026-06-02", "passed", "20 bar gauge", "conforms"),  # a lower test beside one that is enough
+    ],
+)
+def test_what_passed_after_the_last_that_failed_counts(
+    workshop: DesignFolder, day: str, result: str, pressure: str, outcome: str
+) -> None:
+    other = f'[hydraulic_tests.other]\npressure = "{pressure}"\nheld = "1800 s"\nresult = "{result}"\n'
+    other += f'date = "{day}"\n' if day else ""
+    check = made(workshop, "made.hydraulic-test", (FIRST, f'{FIRST}date = "2026-06-01"\n{other}'))
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("recorded_torque", "outcome"),
+    [
+        ("400..420 N·m", "conforms"),
+        ("400..421 N·m", "finding"),
+        ("399..410 N·m", "finding"),
+        ("600 N·m", "finding"),
+    ],
+)
+def test_a_torque_without_tolerance_is_passed_by_a_twentieth_at_most(
+    workshop: DesignFolder, recorded_torque: str, outcome: str
+) -> None:
+    """400 N·m: from 400 to 1.05 × 400 = 420 N·m."""
+    design = {
+        **files(DRAWN),
+        "studs.toml": changed(STUDS, ("400 N·m ±20", "400 N·m")),
+        "studs-1.toml": changed(TIGHTENED, ("385..405 N·m", recorded_torque)),
+    }
+    assert workshop.write(design, settings=settings()).only("made.tightening").outcome == outcome

@@ -60,6 +60,19 @@ def test_steam_may_not_be_hotter_however_cool_the_metal_is_said_to_be(
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    ("document", "outcome"),
+    [("2.1", "finding"), ("2.2", "finding"), ("3.1", "conforms"), ("3.2", "conforms")],
+)
+def test_its_document_rests_on_tests_of_its_metal(
+    workshop: DesignFolder, document: str, outcome: str
+) -> None:
+    found = files(('inspection_document = "3.1"', f'inspection_document = "{document}"'))
+    check = workshop.write(found).only(PART, "cover")
+    assert check.outcome == outcome
+    assert ("rests on no test of the metal delivered" in check.says) is (outcome == "finding")
+
+
 @pytest.mark.parametrize(("test", "outcome"), [("24.32", "conforms"), ("24.30", "finding"), ("2", "finding")])
 def test_the_test_pressure_proves_something(workshop: DesignFolder, test: str, outcome: str) -> None:
     """EN 13445-5, 10.2.3.3: 1.43 × 17 = 24.31 bar."""
