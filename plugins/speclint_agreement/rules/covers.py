@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import box_of, end_closed_by, liner_under, openings_at_end, packing_in, rod_in
+from speclint.facts import bore_under, box_of, end_closed_by, liner_under, openings_at_end, packing_in, rod_in
 from speclint.specs import ChamberCover, CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
 def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
-    """Bore and side that the cover states, against the liner and the end of the block that it closes."""
+    """Bore and side that the cover states, against the liner and the end of the block that it closes.
+
+    Of a bore without a liner, which says so, against the bore of the block.
+    """
     if not sheet.follow(cover.closes).ends:
         return
     _, end = end_closed_by(cover, sheet)
@@ -19,6 +22,16 @@ def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
     liner = liner_under(cover, sheet)
     if liner is not None:
         yield Pair(cover.bore, liner.bore, name="bore")
+        return
+    name = bore_under(cover, sheet)
+    if name is not None and _is_unlined(name, sheet.follow(cover.closes), sheet):
+        yield Pair(cover.bore, sheet.follow(cover.closes).bores[name].diameter, name="bore")
+
+
+def _is_unlined(name: str, block: CylinderBlock, sheet: Sheet) -> bool:
+    """Whether a bore says that no liner goes in."""
+    lined = block.bores[name].lined
+    return sheet.is_stated(f"liner of bore {name}", lined) and not sheet.read(f"bore {name} lined", lined)
 
 
 def _holes(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
@@ -85,6 +98,7 @@ of_its_end: Rule = agreement(
     grade=Grade.HOLD,
     why="the steam pushes on the bore that is there, and a cover drawn for another cylinder is made for another",
     leaves_out="a spigot of the cover",
+    edition=2,
 )
 
 hole_for_box: Rule = agreement(

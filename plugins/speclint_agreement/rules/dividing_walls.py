@@ -148,7 +148,10 @@ def _passages(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _at_seats(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The sides of a flat wall in which seats are cut: the steam of the valve on one, the cylinder on the other."""
+    """The sides of a flat wall in which seats are cut: the steam of the valve on one, the cylinder on the other.
+
+    As they are stated, and by the passages that the wall names.
+    """
     told: set[tuple[str, str]] = set()
     for name, bore in block.seat_bores.items():
         if not (
@@ -165,12 +168,17 @@ def _at_seats(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Iterato
 def _at_seat(weldment: Weldment, bore: SeatBore, called: str, steam: str, sheet: Sheet) -> Iterator[Pair]:
     wall = sheet.entry(weldment.walls, bore.flat_wall, f"walls of {weldment.id}")
     beyond, within = worked(steam, bore.serves), worked("cylinder", bore.serves)
-    turned = sheet.is_stated(f"side of {called}", wall.one_side) and (
-        sheet.read(f"side of {called}", wall.one_side) == "cylinder"
-    )
+    first = side_by_passage("one", wall, sheet)
+    if first is None and sheet.is_stated(f"side of {called}", wall.one_side):
+        first = worked(sheet.read(f"side of {called}", wall.one_side), wall.one_side)
+    turned = first is not None and first.value == "cylinder"
     one, other = (within, beyond) if turned else (beyond, within)
     yield Pair(wall.one_side, one, name=f"{called}, one side, by its seats")
     yield Pair(wall.other_side, other, name=f"{called}, other side, by its seats")
+    for side, wanted in (("one", one), ("other", other)):
+        by_passage = side_by_passage(side, wall, sheet)
+        if by_passage is not None:
+            yield Pair(by_passage, wanted, name=f"{called}, passage on the {side} side, by its seats")
 
 
 drawn_once: Rule = agreement(
@@ -188,7 +196,7 @@ drawn_once: Rule = agreement(
 
 sides_by_passage: Rule = agreement(
     "wall.sides-by-passage",
-    edition=3,
+    edition=4,
     title="A flat wall has on each side what the passage holds that it names there, and one with valve seats "
     "has the steam of the valve on one and the cylinder on the other",
     on=Weldment,

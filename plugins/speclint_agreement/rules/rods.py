@@ -5,8 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Must, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import ends_held, mass_of_parts, pins_of, rod_beyond_piston, rods_in
+from speclint.facts import STIFFEST_ENDS, ends_held, mass_of_parts, pins_of, rod_beyond_piston, rods_in
 from speclint.specs import CylinderBlock, PistonRod
+
+#: The words for a rod of which neither end can turn.
+_BOTH_FIXED = ("both fixed", "both fixed and free to move sideways")
 
 
 def _rods(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -39,7 +42,9 @@ def _lengths(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
 def _ends(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
     """How the ends are said to be held, where the crosshead on the rod turns on a pin: then not both are fixed."""
     for pin in pins_of(rod, sheet):
-        yield Pair(rod.ends, worked(ends_held(rod, sheet), pin.place), name=pin.id)
+        said = ends_held(rod, sheet)
+        drawn = STIFFEST_ENDS if said in _BOTH_FIXED else said
+        yield Pair(rod.ends, worked(drawn, pin.place), name=pin.id)
 
 
 of_the_rod: Rule = agreement(
@@ -86,6 +91,7 @@ ends_as_drawn: Rule = agreement(
     grade=Grade.HOLD,
     why="both ends fixed doubles the load at which the rod is said to bow",
     leaves_out="a rod whose crosshead or pin is not drawn",
+    edition=2,
 )
 
 RULES = (ends_as_drawn, length_agrees, mass_adds_up, of_the_rod)

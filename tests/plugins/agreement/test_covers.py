@@ -103,6 +103,16 @@ def test_a_cover_that_could_close_either_of_two_must_say(design: DesignFolder) -
     assert found.says == "2 ends of block are at the back: of_end is to name the one that the cover closes"
 
 
+@pytest.mark.parametrize(("bore", "ends"), [("560 mm", FINE), ("500 mm", HOLD)])
+def test_a_cover_of_a_bore_without_a_liner_states_the_bore_of_the_block(
+    design: DesignFolder, bore: str, ends: Ends
+) -> None:
+    (design.root / "liner.toml").unlink()
+    design.replace("block.toml", 'diameter = "560 mm"\n', 'diameter = "560 mm"\nlined = false\n')
+    design.replace("cover.toml", 'bore = "500 mm"', f'bore = "{bore}"')
+    assert outcome(design, "cover.of-its-end") == ends
+
+
 @pytest.mark.parametrize(("hole", "ends"), [("149 mm", FINE), ("148.9 mm", HOLD), ("0 mm", HOLD)])
 def test_the_hole_takes_the_box(design: DesignFolder, hole: str, ends: Ends) -> None:
     design.replace("cover.toml", 'central_hole = "150 mm"', f'central_hole = "{hole}"')

@@ -283,7 +283,15 @@ def test_buckling_takes_the_length_that_is_drawn(design: DesignFolder) -> None:
     assert short == design.only("rod.buckling").utilisation
 
 
-@pytest.mark.parametrize(("said", "ends"), [("one fixed and one pinned", FINE), ("both fixed", HOLD)])
+@pytest.mark.parametrize(
+    ("said", "ends"),
+    [
+        ("one fixed and one pinned", FINE),
+        ("both pinned", FINE),
+        ("both fixed", HOLD),
+        ("both fixed and free to move sideways", HOLD),
+    ],
+)
 def test_a_pin_fixes_no_end(design: DesignFolder, said: str, ends: tuple[str, Grade | None]) -> None:
     before = design.only("rod.buckling").utilisation
     design.replace("rod.toml", '"one fixed and one pinned"', f'"{said}"')

@@ -259,6 +259,22 @@ other_side = "{other}"
     assert (found.outcome, found.grade) == ends
 
 
+@pytest.mark.parametrize(("carries", "ends"), [("live steam", FINE), ("exhaust steam", HOLD)])
+def test_a_wall_with_seats_that_names_its_passage_is_held_by_what_that_carries(
+    workshop: DesignFolder, carries: str, ends: tuple[str, Grade | None]
+) -> None:
+    """A wall that names the passage before its seats need not say what is on that side."""
+    files = {
+        "block.toml": 'kind = "cylinder-block"\n[seat_bores.lower]\nflat_wall = "seats"\nserves = "inlet"\n',
+        "pocket.toml": f'kind = "steam-passage"\nin_block = "block"\nplace = "passage"\ncarries = "{carries}"\n',
+        "weldment.toml": (
+            'kind = "weldment"\nmakes = "block"\n[walls.seats]\none_passage = "pocket"\nother_side = "cylinder"\n'
+        ),
+    }
+    found = workshop.write(files).only("wall.sides-by-passage")
+    assert (found.outcome, found.grade) == ends
+
+
 @pytest.mark.parametrize(("metal", "ends"), [("plate-P355GH", FINE), ("plate-P265GH", HOLD)])
 def test_seat_bores_and_pads_are_of_the_metal_of_their_plates(
     design: DesignFolder, metal: str, ends: tuple[str, Grade | None]
