@@ -23,7 +23,15 @@ from speclint_fits.formulae.chains import gap_when_hot
 from speclint_fits.formulae.fits import middle
 from speclint_fits.inputs.chains import asked_hot, handbook_link, held, judged_by_chance
 
-_HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
+_HOT: tuple[CaseName, ...] = (
+    "warming",
+    "starting",
+    "running",
+    "drifting",
+    "standing-hot",
+    "cooling",
+    "water",
+)
 
 
 @rule(
@@ -31,6 +39,7 @@ _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "sta
     title="The hot gap stays within its limits with every link and every temperature at its worst limit at "
     "once",
     on=DimensionChain,
+    edition=2,
     cases=_HOT,
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, *WORST_CASE_CITES],
@@ -89,6 +98,7 @@ def _growth(name: str, x: Metres, place: Place, case: LoadCase, sheet: Sheet) ->
     "chain.statistical-hot",
     title="The share of chains whose hot gap comes out within its limits is at least the wanted yield",
     on=DimensionChain,
+    edition=2,
     cases=_HOT,
     grade=Grade.OBSERVATION,
     cites=[*STATISTICAL_CITES, *MONTE_CARLO_CITES],

@@ -64,6 +64,16 @@ def test_either_limit_is_held_hot_in_the_case_that_governs(
     assert "cold 1.000 mm" in check.says
 
 
+@pytest.mark.parametrize(("greatest", "outcome"), [("1.0691 mm", "conforms"), ("1.0690 mm", "finding")])
+def test_water_in_the_cylinder_counts_too(workshop: DesignFolder, greatest: str, outcome: str) -> None:
+    """1 + 0.256 − 0.186912 mm with water at the temperatures that cooling has above."""
+    made = write(workshop, ('"1.10 mm"', f'"{greatest}"'), ('least_hot = "0.85 mm"\n', ""))
+    for old, new in (("water", "swap"), ("cooling", "water"), ("swap", "cooling")):
+        workshop.replace("duty.toml", f"cases.{old}", f"cases.{new}")
+    check = made.only(WORST)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 def test_the_limits_of_size_come_on_top_of_the_heat(workshop: DesignFolder) -> None:
     """Chamber down to 99.95 mm: 0.88318 − 0.05 mm, the block being cold."""
     check = write(workshop, ('"100 mm"', '"100 mm ±0.05"'), ('greatest_hot = "1.10 mm"\n', "")).only(WORST)
@@ -82,7 +92,7 @@ def test_a_link_may_have_a_temperature_of_its_own(workshop: DesignFolder) -> Non
     """A ring's foot that stays at 20 °C leaves the gap cold while warming; then it is never below 1 mm."""
     named = "".join(
         f'[cases.{case}.temperatures]\ncylinder-block = "20 °C"\nfoot = "20 °C"\n'
-        for case in ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
+        for case in ("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water")
     )
     write(workshop, ('of = "seat"', 'of = "seat"\ntemperature = "foot"'))
     workshop.write({"duty.toml": f'kind = "duty"\nid = "duty"\n{named}'}, settings=bench.WITH_METALS)

@@ -206,6 +206,20 @@ def test_the_sliding_end_has_room(workshop: DesignFolder, room: str, outcome: st
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("room", "outcome"), [("1.412 mm", "conforms"), ("1.411 mm", "finding")])
+def test_the_sliding_end_has_room_with_water_in_the_cylinder_too(
+    workshop: DesignFolder, room: str, outcome: str
+) -> None:
+    """The same growth where only the case of water is hot."""
+    made = write(workshop, ("front.toml", '"2 mm"', f'"{room}"'), frame="70 °C")
+    file = workshop.root / "duty.toml"
+    others, water = file.read_text(encoding="utf-8").split("[cases.water]")
+    cold = others.replace('"220 °C"', '"20 °C"').replace('"70 °C"', '"20 °C"')
+    file.write_text(f"{cold}[cases.water]{water}", encoding="utf-8")
+    check = made.only(ROOM, "face-front")
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 @pytest.mark.parametrize(("slot", "outcome"), [("182.824 mm", "conforms"), ("182.822 mm", "finding")])
 @pytest.mark.parametrize("stated", ['room = "2 mm"', ""])
 def test_the_room_is_what_the_drawings_leave(
