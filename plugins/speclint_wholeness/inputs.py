@@ -74,9 +74,9 @@ def _elsewhere(plug: Component, entry: Closable, block: CylinderBlock, sheet: Sh
     for table in _CLOSABLE:
         for name, other in getattr(block, table).items():
             word = f"{table}.{name}"
-            if other is not entry and sheet.is_stated(f"what closes {word}", other.blanked_by):
-                if sheet.follow(other.blanked_by).id == plug.id:
-                    return f"{plug.id} closes {word} too"
+            stated = other is not entry and sheet.is_stated(f"what closes {word}", other.blanked_by)
+            if stated and sheet.follow(other.blanked_by).id == plug.id:
+                return f"{plug.id} closes {word} too"
     return ""
 
 

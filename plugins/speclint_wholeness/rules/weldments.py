@@ -87,9 +87,9 @@ def _stands_between(wall: Partition, block: CylinderBlock, sheet: Sheet) -> bool
         passage = sheet.follow(link)
         if _steam_of(passage, sheet) not in ("", steam):
             return False
-        if sheet.is_stated(f"block of {passage.id}", passage.in_block):
-            if sheet.follow(passage.in_block).id != block.id:
-                return False
+        stated = sheet.is_stated(f"block of {passage.id}", passage.in_block)
+        if stated and sheet.follow(passage.in_block).id != block.id:
+            return False
     return True
 
 
