@@ -27,9 +27,8 @@ from speclint_pairings.sources import ASTM_D341, ISO_3448
 
 @rule(
     "lubrication.points",
-    title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the greatest "
-    "pressure of the chest, that of the safety valves; a cam box has oil, spindle seals, a drain and a "
-    "leak-off for each spindle",
+    title="Each sliding pair in steam has an oil feed, a drain and a check valve proved to the pressure of the "
+    "safety valves; a cam box has oil, spindle seals, a drain and a leak-off for each spindle",
     wrong="check valve proved for {found}, live steam has {limit}",
     on=(CamBox, CylinderBlock, CylinderLiner, ValveSpindle),
     cases=("starting", "running"),
