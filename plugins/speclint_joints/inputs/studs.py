@@ -6,9 +6,11 @@ from dataclasses import dataclass
 from functools import cache
 
 from speclint import Sheet
+from speclint.handbook.members import round_area
 from speclint.handbook.tables import Reading
 from speclint.handbook.threads import nominal_diameter, root_area, stress_area as area_of_thread, thread
 from speclint.specs import BoltedJoint, FrameFastening
+from speclint_joints.formulae.loads import least_area
 
 
 @cache
@@ -65,3 +67,11 @@ def studs_of(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Studs:
         d=sheet.look_up("d", nominal_diameter, designation=designation),
         A_s=sheet.look_up("A_s", stress_area, designation=designation),
     )
+
+
+def least_area_of(joint: BoltedJoint, sheet: Sheet, studs: Studs) -> float:
+    """The least area that is pulled and twisted, m²: of the thread, or of a shank reduced below it."""
+    if not sheet.is_stated("shank", joint.shank):
+        return studs.A_s
+    shank = sheet.work("A_d", round_area, d=sheet.take("d_s", joint.shank))
+    return sheet.work("A", least_area, A_s=studs.A_s, A_d=shank)

@@ -161,8 +161,15 @@ def _drag(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> float:
         Limit(
             "play", "0.05 mm", "length", COMMON_PRACTICE, "greatest clearance of a fitted bolt in its hole"
         ),
+        Limit(
+            "driven",
+            "-0.1 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest interference of a fitted bolt, below 0",
+        ),
     ],
-    edition=7,
+    edition=8,
 )
 def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judgement:
     """Friction at least preload, less the lift of the couple, against thrust and drag; or shear and bearing."""
@@ -195,12 +202,15 @@ def block_slip(fastening: FrameFastening, case: LoadCase, sheet: Sheet) -> Judge
 
 
 def _without_play(fastening: FrameFastening, sheet: Sheet) -> Iterator[Judgement]:
-    """A bolt that is loose in its hole takes no thrust until the block has slipped."""
+    """A bolt that is loose in its hole takes no thrust until the block has slipped; one too thick is not driven in."""
     d = sheet.take("d_f", fastening.fitted_diameter)
     for hole in holes_of_bolts(fastening, sheet):
         play = sheet.work("c", diametral_clearance, D=sheet.take("D_h", hole), d=d)
         yield sheet.at_most(play, sheet.limit("play")).else_says(
             "fitted bolt has {found} of play in its hole, {limit} allowed"
+        )
+        yield sheet.at_least(play, sheet.limit("driven")).else_says(
+            "fitted bolt has {found} of room in its hole, where {limit} is the least that can be driven"
         )
 
 
@@ -208,7 +218,11 @@ def _fitted(fastening: FrameFastening, sheet: Sheet, thrust: float) -> tuple[flo
     n, d = sheet.count("n", fastening.count), sheet.take("d_f", fastening.fitted_diameter)
     area = sheet.work("A_f", round_area, d=d)
     sheared = sheet.work("tau", frames.shear_of_fitted_bolts, T=thrust, n=n, A=area)
-    length = sheet.take("L_f", fastening.bearing_length)
+    length = min(
+        sheet.take("L_f", fastening.bearing_length),
+        sheet.take("l_1", fastening.grip),
+        sheet.take("l_2", fastening.frame_grip),
+    )
     return sheared, sheet.work("q", frames.bearing_of_fitted_bolts, T=thrust, n=n, d=d, L=length)
 
 

@@ -11,7 +11,7 @@ from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.glands import greatest_share, packing_load
 from speclint_joints.inputs.holding import joint_holding
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
+from speclint_joints.inputs.studs import Studs, flank_angle, least_area_of, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import SHIGLEY, VDI_TORSION
 
 
@@ -37,7 +37,7 @@ from speclint_joints.sources import SHIGLEY, VDI_TORSION
             "coefficient of friction in the thread, tightened dry and hot",
         ),
     ],
-    edition=5,
+    edition=6,
 )
 def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     """Tension and torsion of the most heavily loaded stud, against proof stress."""
@@ -45,8 +45,9 @@ def studs(gland: Gland, case: LoadCase, sheet: Sheet) -> Judgement:
     own = studs_of(joint, sheet)
     load = _load(gland, joint, case, sheet)
     worst = sheet.work("F_1", greatest_share, k=sheet.take("k", gland.tilt), F=load, n=own.n)
-    pull = sheet.work("sigma", stud_stress.tension, F=worst, A_s=own.A_s)
-    stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=_twist(own, worst, sheet))
+    area = least_area_of(joint, sheet, own)
+    pull = sheet.work("sigma", stud_stress.tension, F=worst, A_s=area)
+    stress = sheet.work("sigma_eq", equivalent_stress, sigma=pull, tau=_twist(own, area, worst, sheet))
     at = sheet.take("T_b", case.temperature_of(joint))
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, of=joint, at=at, thickness=own.d)
     return sheet.at_most(
@@ -71,13 +72,13 @@ def _load(gland: Gland, joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> flo
     return max(pressed, steam)
 
 
-def _twist(own: Studs, load: float, sheet: Sheet) -> float:
+def _twist(own: Studs, area: float, load: float, sheet: Sheet) -> float:
     P = sheet.look_up("P", pitch, designation=own.thread)
     d_2 = sheet.look_up("d_2", pitch_diameter, designation=own.thread)
     alpha = sheet.look_up("α", flank_angle, designation=own.thread)
     mu = sheet.limit("thread friction", "mu")
     torque = sheet.work("M_t", tightening.thread_torque, F=load, P=P, d_2=d_2, mu_t=mu, alpha=alpha)
-    across = sheet.work("d_s", stud_stress.stress_diameter, A_s=own.A_s)
+    across = sheet.work("d_s", stud_stress.stress_diameter, A_s=area)
     return sheet.work("tau", stud_stress.torsion_shear, M_t=torque, d_s=across)
 
 

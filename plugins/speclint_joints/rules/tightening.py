@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.bolted_joints import loads, stud_stress, tightening
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.members import equivalent_stress, round_area
+from speclint.handbook.members import equivalent_stress
 from speclint.specs import BoltedJoint, Gland, LoadCase
 from speclint_joints.formulae.loads import least_area
 from speclint_joints.formulae.preloads import (
@@ -15,7 +15,7 @@ from speclint_joints.formulae.preloads import (
 )
 from speclint_joints.inputs.preload import TORQUE_METHODS, Tightened, tightened_preload, working_preload
 from speclint_joints.inputs.seals import lift_per_stud
-from speclint_joints.inputs.studs import Studs, flank_angle, pitch, pitch_diameter, studs_of
+from speclint_joints.inputs.studs import Studs, flank_angle, least_area_of, pitch, pitch_diameter, studs_of
 from speclint_joints.sources import ASTM_A193, EN_10269, ISO_898_1, SHIGLEY, TORQUE, VDI_PRELOAD, VDI_TORSION
 
 _NO_TORSION = "hydraulic tensioner"
@@ -56,7 +56,7 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
     studs = studs_of(joint, sheet)
     sheet.read("lubrication", joint.tightening.lubrication)
     tightened = tightened_preload(joint, sheet, studs)
-    area = _area(joint, sheet, studs)
+    area = least_area_of(joint, sheet, studs)
     at = sheet.take("T_0", joint.tightening.temperature)
     proof = sheet.look_up("R_p", sheet.material_of(joint).proof_stress, at=at, thickness=studs.d)
     share = sheet.limit("share of proof", "nu")
@@ -69,14 +69,6 @@ def preload(joint: BoltedJoint, sheet: Sheet) -> Judgement:
             "preload scatters by a share of {found}, {limit} allowed"
         ),
     )
-
-
-def _area(joint: BoltedJoint, sheet: Sheet, studs: Studs) -> float:
-    """The least area that is pulled and twisted: the thread, or a shank reduced below it."""
-    if not sheet.is_stated("shank", joint.shank):
-        return studs.A_s
-    shank = sheet.work("A_d", round_area, d=sheet.take("d_s", joint.shank))
-    return sheet.work("A", least_area, A_s=studs.A_s, A_d=shank)
 
 
 def _permissible(

@@ -161,9 +161,16 @@ def test_fitted_bolts_take_all_the_thrust(workshop: DesignFolder, d: str, outcom
 
 
 @pytest.mark.parametrize(
-    ("hole", "outcome"), [("25.049 mm", "conforms"), ("25.051 mm", "finding"), ("26 mm", "finding")]
+    ("hole", "outcome"),
+    [
+        ("25.049 mm", "conforms"),
+        ("25.051 mm", "finding"),
+        ("26 mm", "finding"),
+        ("24.91 mm", "conforms"),
+        ("24.89 mm", "finding"),
+    ],
 )
-def test_a_loose_bolt_takes_no_thrust(workshop: DesignFolder, hole: str, outcome: str) -> None:
+def test_a_bolt_that_does_not_fit_takes_no_thrust(workshop: DesignFolder, hole: str, outcome: str) -> None:
     fitted = fastened(
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
@@ -180,6 +187,19 @@ def test_fitted_bolts_bear_on_the_plate(workshop: DesignFolder, length: str, out
         workshop,
         ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
         ('bearing_length = "25 mm"', f'bearing_length = "{length}"'),
+    )
+    assert workshop.only("frame.block-slip", "fastening").outcome == outcome
+
+
+@pytest.mark.parametrize(("length", "outcome"), [("7.5 mm", "conforms"), ("7.3 mm", "finding")])
+def test_fitted_bolts_bear_on_no_more_than_the_frame(
+    workshop: DesignFolder, length: str, outcome: str
+) -> None:
+    """25 mm are stated to bear, in a frame of 7.41 mm and less."""
+    fastened(
+        workshop,
+        ('taken_by = "friction"', 'taken_by = "fitted bolts"'),
+        ('frame_grip = "28 mm"', f'frame_grip = "{length}"'),
     )
     assert workshop.only("frame.block-slip", "fastening").outcome == outcome
 
