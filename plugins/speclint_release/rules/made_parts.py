@@ -32,6 +32,7 @@ from speclint.specs import (
     TighteningRecord,
     sizes_of,
 )
+from speclint_release.formulae.records import most_preload, most_torque, most_turn
 from speclint_release.inputs import (
     AFTER_WELDING,
     is_welded,
@@ -39,7 +40,6 @@ from speclint_release.inputs import (
     no_examination,
     treatments_missing,
 )
-from speclint_release.formulae.records import most_preload, most_torque, most_turn
 from speclint_release.sources import DOCUMENTS, EN_1011_2, EN_13445_5
 
 #: Types of EN 10204 from that which tells least to that which tells most.

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure
 from speclint.specs import Component

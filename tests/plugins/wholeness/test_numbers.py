@@ -112,7 +112,9 @@ def test_a_number_in_other_letters_is_the_same(workshop: DesignFolder, number: s
     """Nobody in a shop keeps c-1 apart from C-1; C-10 is another number."""
     block = f'{BLOCK}drawing = "C-1"\n'
     files = {"block.toml": block, "liner.toml": f'{LINER}drawing = "{number}"\n'}
-    expect_finding(workshop.write(files, settings=FOR_REVIEW).only(NUMBER, "liner"), says="on the same drawing")
+    expect_finding(
+        workshop.write(files, settings=FOR_REVIEW).only(NUMBER, "liner"), says="on the same drawing"
+    )
     files["liner.toml"] = f'{LINER}drawing = "C-10"\n'
     expect_conforms(workshop.write(files, settings=FOR_REVIEW).only(NUMBER, "liner"))
 
