@@ -87,8 +87,8 @@ one_joint: Rule = filled_once(
     row=80,
     gravity="hold",
     why="a cover whose studs are not drawn is held by studs that nobody checked",
-    leaves_out="whether the circle of the studs lies inside the flange (joint rules); studs that name no part into which "
-    "they go (joint.whole)",
+    leaves_out="whether the circle of the studs lies inside the flange (joint rules); studs that name no part into "
+    "which they go (joint.whole)",
     edition=3,
 )
 

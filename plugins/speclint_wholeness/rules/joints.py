@@ -30,7 +30,7 @@ def _parts(joint: BoltedJoint, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _onto_itself(held: Component) -> str:
-    """What is wrong with a part that its joint holds down on itself; of a cover, gland or cam box its own rule tells."""
+    """What is wrong with a part that is held on itself; of a cover, a gland or a cam box its own rule tells."""
     told = isinstance(held, CylinderCover | ChamberCover | Gland | CamBox)
     return "" if told else f"{held.id} is held, and is the part under it too"
 
@@ -43,8 +43,8 @@ whole: Rule = filled_once(
     row=520,
     gravity="hold",
     why="a joint of which a part is not known is checked by guesses",
-    leaves_out="a joint without pressure, which states a ground face; a cover, a gland or a cam box that is held on itself "
-    "(cover.one-joint, box.fastened)",
+    leaves_out="a joint without pressure, which states a ground face; a cover, a gland or a cam box that is held on "
+    "itself (cover.one-joint, box.fastened)",
     edition=2,
 )
 
