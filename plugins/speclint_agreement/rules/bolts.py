@@ -110,8 +110,8 @@ one_circle: Rule = agreement(
     within="0.2 mm",
     grade=Grade.HOLD,
     why="what does not go together is found when it is offered up, and eased with a file where the strength was",
-    leaves_out="the angle at which the holes begin; a part that states no circle of its own; hole patterns of the parts "
-    "(holes.match) and openings of a block (pipe.of-its-opening), which are held by those rules",
+    leaves_out="the angle at which the holes begin; a part that states no circle of its own; hole patterns "
+    "of the parts (holes.match) and openings of a block (pipe.of-its-opening), which are held by those rules",
 )
 
 RULES = (bolt_passes, hole_in_plate, one_circle)

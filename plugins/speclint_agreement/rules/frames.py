@@ -84,8 +84,8 @@ mass_adds_up: Rule = agreement(
     within="",
     grade=Grade.HOLD,
     why="every shock of buffing pulls at the bolts with the mass that really hangs on them",
-    leaves_out="valves, gear, pipes and lagging, and parts whose specs give neither a mass nor the sizes for one; weights "
-    "of the plan that name no part, where the covers drawn are more than they: they may be those covers",
+    leaves_out="valves, gear, pipes and lagging, and parts whose specs give neither a mass nor the sizes for one; "
+    "weights of the plan that name no part, where the covers drawn are more than they: they may be those covers",
     edition=2,
 )
 
