@@ -316,7 +316,7 @@ def _no_live_steam(passage: SteamPassage, sheet: Sheet) -> Judgement:
 
 def _outlet(end: str, drains: dict[str, Drain], block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Into which passages of the block the drains of an end lead, or of an exhaust passage, which is of no end."""
-    wrong = []
+    wrong: list[str] = []
     for name, drain in drains.items():
         into = passage_drained_into(name, drain, block, sheet)
         if into is None:
