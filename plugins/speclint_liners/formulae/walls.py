@@ -28,13 +28,13 @@ def eccentricity_of_run_out(r: Metres) -> Metres:
     return r / 2
 
 
-@formula("D_∞ = 100 D", cites=[FIRST_PRINCIPLES])
+@formula("D_free = 100 D", cites=[FIRST_PRINCIPLES])
 def outside_without_end(D: Metres) -> Metres:
     """Outside of a block so thick that more metal makes it no stiffer.
 
-    D_∞ = 100 D
+    D_free = 100 D
 
-    ``D`` bore of the block [m]. Returns [m]. In Lamé's formula (D_∞² + D²)/(D_∞² − D²) = 1.0002, and 1 without end.
+    ``D`` bore of the block [m]. Returns [m]. In Lamé's formula (D_free² + D²)/(D_free² − D²) = 1.0002, and 1 without end.
 
     >>> outside_without_end(D=0.5)
     50.0

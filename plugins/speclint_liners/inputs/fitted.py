@@ -120,7 +120,7 @@ def elastic(
 
 def in_stiffest_block(rings: Elastic, sheet: Sheet) -> Elastic:
     """A liner in a block without end: its wall is stated where it is least, and presses harder elsewhere."""
-    return replace(rings, D_s=sheet.work("D_∞", outside_without_end, D=rings.D))
+    return replace(rings, D_s=sheet.work("D_free", outside_without_end, D=rings.D))
 
 
 def off_centre(liner: CylinderLiner, sheet: Sheet) -> float:

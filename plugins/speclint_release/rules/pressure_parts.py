@@ -44,9 +44,8 @@ _OF = (
 
 @rule(
     "release.pressure-part",
-    title="A pressure part states how it is examined and certified and by whom, has an inspection document by tests of "
-    "the very metal delivered, 3.1 or 3.2, is tested to at least 1.43 times its design pressure, and is designed for "
-    "its pressure, its steam, and its metal with 20 K to spare",
+    title="A pressure part states its examination, its competent body and a 3.1 or 3.2 document, is tested to 1.43 "
+    "times its design pressure, and is designed for its pressure, steam, and metal with 20 K to spare",
     on=Component,
     cases=("starting", "running"),
     grade=Grade.HOLD,
