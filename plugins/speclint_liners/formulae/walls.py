@@ -34,7 +34,9 @@ def outside_without_end(D: Metres) -> Metres:
 
     D_free = 100 D
 
-    ``D`` bore of the block [m]. Returns [m]. In Lamé's formula (D_free² + D²)/(D_free² − D²) = 1.0002, and 1 without end.
+    ``D`` bore of the block [m]. Returns [m].
+
+    In Lamé's formula (D_free² + D²)/(D_free² − D²) = 1.0002, and 1 without end.
 
     >>> outside_without_end(D=0.5)
     50.0
