@@ -20,7 +20,7 @@ from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.unlike_plates import difference_without_taper, stress_with_offset
 from speclint_fabrication.formulae.walls import stress_together
 from speclint_fabrication.formulae.warming import face_stress
-from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side
+from speclint_fits.formulae.castings import allowance_on_both_sides, allowance_on_one_side, as_cast
 from speclint_fits.formulae.chains import reach_of_link, share_of_reach
 from speclint_fits.formulae.geometry import departure_from_material, zones_beside
 from speclint_joints.formulae.brackets import (
@@ -292,3 +292,9 @@ ROWS = [
 @pytest.mark.parametrize("check", ROWS, ids=str)
 def test_a_formula_of_a_family_gives_the_figure_of_the_source(check: Row) -> None:
     assert check.ask(**check.given) == pytest.approx(check.expected, rel=check.tolerance)
+
+
+def test_a_casting_is_larger_by_its_allowance_on_each_machined_face() -> None:
+    """ISO 8062-3, raw casting: by hand 100 + 2·4 = 108 mm with two machined faces, 100 + 4 = 104 mm with one."""
+    assert as_cast(L=0.100, a=4e-3, n=2) == pytest.approx(0.108)
+    assert as_cast(L=0.100, a=4e-3, n=1) == pytest.approx(0.104)
