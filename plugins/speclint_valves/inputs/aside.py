@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint import Sheet
@@ -69,8 +70,9 @@ def pushed_aside(load: Loaded, a: Metres, μ: Ratio, sheet: Sheet) -> Iterator[A
 
     ``a`` overhang of the tappet [m], ``μ`` friction of a foot.
     """
-    pushed = _Pushed(load, a, μ, sheet)
-    yield pushed.worked("b", load.taken_up, worked_struck_load(load, sheet))
+    kind = sheet.read("follower", load.train.tappet.follower)
+    pushed = _Pushed(load, a, μ, kind, None if kind == "flat foot" else _rounded(load.train, sheet))
+    yield pushed.worked("b", load.taken_up, worked_struck_load(load, sheet), sheet)
     for phase in load.phases:
         angle = sheet.scan(
             f"θ_{phase.mark}",
@@ -81,16 +83,18 @@ def pushed_aside(load: Loaded, a: Metres, μ: Ratio, sheet: Sheet) -> Iterator[A
             unit="rad",
             steps=min(phase.steps, SCAN),
         )
-        yield pushed.worked(phase.mark, angle, worked_tappet_load(load, phase, angle, sheet))
+        yield pushed.worked(phase.mark, angle, worked_tappet_load(load, phase, angle, sheet), sheet)
 
 
+@dataclass(frozen=True)
 class _Pushed:
     """A tappet under its load, pushed by the slant of a roller or rubbed beside its line at a foot."""
 
-    def __init__(self, load: Loaded, a: Metres, μ: Ratio, sheet: Sheet) -> None:
-        self.load, self.a, self.μ, self.sheet = load, a, μ, sheet
-        self.kind = sheet.read("follower", load.train.tappet.follower)
-        self.round = None if self.kind == "flat foot" else _rounded(load.train, sheet)
+    load: Loaded
+    a: Metres
+    μ: Ratio
+    kind: str
+    round: OnALine | OnAnArm | None
 
     def moment(self, angle: Radians, steam: Newtons) -> float:
         """The moment at the guide at an angle of the cam."""
@@ -105,9 +109,9 @@ class _Pushed:
             return reach_on_flat(s_prime=at.slope)
         return reach_on_crown(r=self.round.radius, α=self.round.aslant(at))
 
-    def worked(self, mark: str, angle: Radians, F: Newtons) -> Aside:
+    def worked(self, mark: str, angle: Radians, F: Newtons, sheet: Sheet) -> Aside:
         """The same for a load along the tappet, written on the sheet."""
-        at, sheet = self.load.cam.at(angle), self.sheet
+        at = self.load.cam.at(angle)
         if self.kind == "roller" and self.round is not None:
             α = self.round.worked_angle(at, sheet)
             return Aside(mark, F, sheet.work(f"Q_t{mark}", side_by_slant, F=F, α=α), 0.0)

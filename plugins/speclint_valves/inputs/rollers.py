@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from speclint import Sheet
 from speclint.equations import Metres, Radians, Ratio
 from speclint.handbook.cams import Follower
@@ -23,12 +25,13 @@ def rocks(tappet: Tappet, sheet: Sheet) -> bool:
     return sheet.is_stated("arm", arm.arm) or sheet.is_stated("pivot", arm.from_cam)
 
 
+@dataclass(frozen=True)
 class OnALine:
     """A roller that slides along a line beside the axis of its cam, or through it."""
 
-    def __init__(self, tappet: Tappet, base: Metres, sheet: Sheet) -> None:
-        self.base, self.radius = base, sheet.take("r", tappet.follower_radius)
-        self.offset = sheet.take("e", tappet.offset) if sheet.is_stated("offset", tappet.offset) else 0.0
+    base: Metres
+    radius: Metres
+    offset: Metres
 
     def aslant(self, at: Follower) -> Radians:
         """The pressure angle at a place of the cam."""
@@ -65,18 +68,15 @@ class OnALine:
         return sheet.work("y", height_of_roller, R_b=self.base, r=self.radius, e=self.offset, s=at.lift)
 
 
+@dataclass(frozen=True)
 class OnAnArm:
-    """A roller on an arm that turns about a pivot of its own."""
+    """A roller on an arm that turns about a pivot of its own; ``sense`` is that of the cam's angle at the pivot."""
 
-    def __init__(self, tappet: Tappet, base: Metres, sheet: Sheet) -> None:
-        if sheet.read("follower", tappet.follower) != "roller":
-            raise sheet.not_covered(
-                "a foot that rocks is not covered: where it touches its cam is to be drawn"
-            )
-        self.base, self.radius = base, sheet.take("r", tappet.follower_radius)
-        self.arm = sheet.take("b", tappet.rocks.arm)
-        self.distance = sheet.take("c", tappet.rocks.from_cam)
-        self.sense = _SENSE[sheet.read("how the track runs", tappet.rocks.track_runs)]
+    base: Metres
+    radius: Metres
+    arm: Metres
+    distance: Metres
+    sense: float
 
     def aslant(self, at: Follower) -> Radians:
         """The pressure angle at a place of the cam."""
@@ -119,4 +119,16 @@ class OnAnArm:
 
 def roller_of(tappet: Tappet, base: Metres, sheet: Sheet) -> OnALine | OnAnArm:
     """How the roller of a tappet follows a cam of a base circle."""
-    return (OnAnArm if rocks(tappet, sheet) else OnALine)(tappet, base, sheet)
+    if not rocks(tappet, sheet):
+        radius = sheet.take("r", tappet.follower_radius)
+        offset = sheet.take("e", tappet.offset) if sheet.is_stated("offset", tappet.offset) else 0.0
+        return OnALine(base, radius, offset)
+    if sheet.read("follower", tappet.follower) != "roller":
+        raise sheet.not_covered("a foot that rocks is not covered: where it touches its cam is to be drawn")
+    return OnAnArm(
+        base,
+        radius=sheet.take("r", tappet.follower_radius),
+        arm=sheet.take("b", tappet.rocks.arm),
+        distance=sheet.take("c", tappet.rocks.from_cam),
+        sense=_SENSE[sheet.read("how the track runs", tappet.rocks.track_runs)],
+    )
