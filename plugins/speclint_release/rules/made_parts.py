@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import Any
 
@@ -312,7 +312,7 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
 @rule(
     "made.hydraulic-test",
     title="A part whose spec asks for a hydraulic test passed one, at no less than the test pressure and held for long "
-    "enough",
+    "enough, on a later day than any that fell short",
     on=MadePart,
     grade=Grade.HOLD,
     gravest=Grade.HOLD,
@@ -333,7 +333,7 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
     edition=3,
 )
 def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
-    """Of several tests those after the last that failed count, and one of these is enough.
+    """Of several tests one that holds is enough, if it is later than each that failed, was too low or too short.
 
     Where no record is there yet that is a query, until the drawings are released.
     """
@@ -343,22 +343,13 @@ def hydraulic_test(made: MadePart, sheet: Sheet) -> Judgement:
     if not made.hydraulic_tests:
         return _no_record("no hydraulic test is on record", made, Grade.HOLD, sheet)
     wanted = sheet.take("p_t", drawn.test_pressure)
-    judged = [_tested(name, one, wanted, sheet) for name, one in _counting(made.hydraulic_tests, sheet)]
-    return next((one for one in judged if one.holds), judged[0])
-
-
-def _counting(
-    tests: Mapping[str, HydraulicTestRecord], sheet: Sheet
-) -> list[tuple[str, HydraulicTestRecord]]:
-    """The tests passed on a day after that of every one that failed; where there is none, the one that failed last."""
-    days = {name: _day(f"day of {name}", one.date, sheet) for name, one in tests.items()}
-    failed = [name for name, one in tests.items() if sheet.read(f"result of {name}", one.result) != "passed"]
-    if not failed:
-        return list(tests.items())
-    last = max(failed, key=lambda name: days[name] or dt.date.max)
-    until = days[last] or dt.date.max
-    later = [(name, one) for name, one in tests.items() if (days[name] or dt.date.min) > until]
-    return later or [(last, tests[last])]
+    judged = [
+        (_day(f"day of {name}", one.date, sheet), _tested(name, one, wanted, sheet))
+        for name, one in made.hydraulic_tests.items()
+    ]
+    enough = max((day or dt.date.min for day, one in judged if one.holds), default=dt.date.min)
+    short = [one for day, one in judged if not one.holds and (day or dt.date.max) >= enough]
+    return short[0] if short else next(one for _, one in judged if one.holds)
 
 
 def _day(name: str, value: Stated[str] | NotStated, sheet: Sheet) -> dt.date | None:

@@ -347,10 +347,21 @@ FIRST = 'held = "1800 s"\nresult = "passed"\n'
         ("2026-06-02", "failed", "28 bar gauge", "finding"),  # failed when it was tested again
         ("2026-06-01", "failed", "28 bar gauge", "finding"),  # nobody can tell which was the last
         ("", "failed", "28 bar gauge", "finding"),
-        ("2026-06-02", "passed", "20 bar gauge", "conforms"),  # a lower test beside one that is enough
+        (
+            "2026-05-31",
+            "passed",
+            "20 bar gauge",
+            "conforms",
+        ),  # a lower test, and a day later one that is enough
+        (
+            "2026-06-02",
+            "passed",
+            "20 bar gauge",
+            "finding",
+        ),  # why it was tested again, and lower, nobody says
     ],
 )
-def test_what_passed_after_the_last_that_failed_counts(
+def test_what_passed_after_the_last_that_fell_short_counts(
     workshop: DesignFolder, day: str, result: str, pressure: str, outcome: str
 ) -> None:
     other = f'[hydraulic_tests.other]\npressure = "{pressure}"\nheld = "1800 s"\nresult = "{result}"\n'
