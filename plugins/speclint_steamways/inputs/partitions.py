@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.equations import Pascals
-from speclint.facts import greatest_exhaust_pressure, greatest_live_pressure, with_water
+from speclint.facts import greatest_live_pressure, with_water
 from speclint.specs import LoadCase, Partition
 
 
@@ -25,8 +25,3 @@ def pressure_on_live_side(partition: Partition, case: LoadCase, sheet: Sheet) ->
 def pressure_on_exhaust_side(case: LoadCase, sheet: Sheet) -> Pascals:
     """Least pressure on the exhaust side; on test that of the atmosphere, to which it may stand open."""
     return 0.0 if case.name == "test" else sheet.take("p_2", case.exhaust_pressure)
-
-
-def pressure_on_exhaust_wall(partition: Partition, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Greatest pressure of the exhaust steam, which the wall of a hollow on its side bears alone; on test as stated."""
-    return greatest_exhaust_pressure(partition, case, sheet)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Pascals
-from speclint.facts import Panel, build_of, gap_between, panels_of_partition
+from speclint.facts import Panel, build_of, gap_between, greatest_exhaust_pressure, panels_of_partition
 from speclint.handbook.heat import INCROPERA
 from speclint.handbook.plates import PANEL_TABLES, panel_deflection, panel_deflection_factor
 from speclint.specs import LoadCase, Partition
 from speclint_steamways.formulae.gaps import gap_left
 from speclint_steamways.inputs.gaps import convection_in
-from speclint_steamways.inputs.partitions import pressure_on_exhaust_wall, pressure_on_live_side
+from speclint_steamways.inputs.partitions import pressure_on_live_side
 
 
 @rule(
@@ -37,7 +37,7 @@ def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     panels = panels_of_partition(partition, sheet)
     pressures = (
         pressure_on_live_side(partition, case, sheet),
-        pressure_on_exhaust_wall(partition, case, sheet),
+        greatest_exhaust_pressure(partition, case, sheet),
     )
     # where one wall is drawn for both, they are alike
     y_1, y_2 = (

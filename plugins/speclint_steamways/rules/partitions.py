@@ -17,6 +17,7 @@ from speclint.facts import (
     build_of,
     flow_in,
     gap_between,
+    greatest_exhaust_pressure,
     panels_of_partition,
     steam_by_cylinder,
 )
@@ -45,7 +46,6 @@ from speclint_steamways.inputs.films import film_in, steam_of
 from speclint_steamways.inputs.gaps import convection_in
 from speclint_steamways.inputs.partitions import (
     pressure_on_exhaust_side,
-    pressure_on_exhaust_wall,
     pressure_on_live_side,
 )
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
@@ -198,7 +198,7 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
 def _across(side: str, partition: Partition, case: LoadCase, sheet: Sheet) -> Pascals:
     """Greatest difference of pressure across a wall: of two walls against an empty gap between them."""
     if side == "exhaust side":
-        return pressure_on_exhaust_wall(partition, case, sheet)
+        return greatest_exhaust_pressure(partition, case, sheet)
     p_1 = pressure_on_live_side(partition, case, sheet)
     hollow = build_of(partition, sheet) == "two walls"
     p_2 = 0.0 if hollow else pressure_on_exhaust_side(case, sheet)
