@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
@@ -49,8 +49,8 @@ def _checks() -> dict[str, list[Check]]:
     return found
 
 
-def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Context]:
-    """The design with another value at one place."""
+def changes(step: Step, place: StatedPlace, context: Context, past: Sequence[float]) -> Iterator[Context]:
+    """The design with another value at one place; ``past`` are shifts by which a size passes the others of its pair."""
     if isinstance(step.value, bool):
         yield replace(context, worded={place.where: not step.value})
     elif isinstance(step.value, str):
@@ -59,7 +59,7 @@ def changes(step: Step, place: StatedPlace, context: Context) -> Iterator[Contex
         sizes = (
             (1.0, -1.0, 9.0)
             if step.kind == "counted"
-            else tuple(share * (step.stated or 1.0) for share in _BEYOND)
+            else (*(share * (step.stated or 1.0) for share in _BEYOND), *past)
         )
         yield from (replace(context, moved={place.where: shift}) for shift in sizes)
 
@@ -71,12 +71,19 @@ def told_of(found: Check, part: Judgement, place: StatedPlace, context: Context)
     if step is None or not isinstance(component, Component):
         return False
     wanted = {one.where for one in part.places}
-    for other in changes(step, place, context):
+    for other in changes(step, place, context, _past_others(found, part, place)):
         after = check(found.rule, component, other)
         named = [{one.where for one in judged.places} for judged in after.failing]
         if not after.could_not_run and any(wanted <= places for places in named):
             return True
     return False
+
+
+def _past_others(found: Check, part: Judgement, place: StatedPlace) -> list[float]:
+    """Shifts by which a size passes each of the others of its pair, however far apart they are."""
+    own = quantity(found, place) or 0.0
+    others = [quantity(found, one) for one in part.places if one.where != place.where]
+    return [1.1 * (other - own) for other in others if other is not None]
 
 
 def moved(found: Check, shifts: dict[Location, float], context: Context) -> Check | None:
