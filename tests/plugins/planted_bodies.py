@@ -221,14 +221,14 @@ PLANTS = (
         TAPPET,
         "tappet",
         footed("36 mm", "80 mm"),
-        (("tappet.toml", 'guide_length = "80 mm"', 'guide_length = "50 mm"'),),
+        (("tappet.toml", 'guide_length = "80 mm"', 'guide_length = "40 mm"'),),
     ),
     Plant(
         "a stem of the old size in the new gear",
         TAPPET,
         "tappet",
         footed("36 mm", "100 mm"),
-        (("tappet.toml", '"36 mm"', '"28 mm"'),),
+        (("tappet.toml", '"36 mm"', '"22 mm"'),),
     ),
     Plant(
         "a screw without its lock nut",
