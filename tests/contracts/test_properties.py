@@ -6,33 +6,17 @@ Other units, another order, tighter tolerances and values stated that were not; 
 
 from __future__ import annotations
 
-import gc
-from collections.abc import Iterator, Mapping
-from functools import cache
+from collections.abc import Iterator
 from zlib import crc32
 
 import pytest
 
-from speclint.families import RuleExample, rule_examples
-from speclint.testing import PROPERTIES, TrialBench, declared_properties, expect_properties
-from tests.rule_examples.designs import Bench
+from speclint.families import RuleExample
+from speclint.testing import PROPERTIES, declared_properties, expect_properties
+from tests.rule_examples.designs import bench, examples
 
 #: Of so many parts of the rules, told by their names, one is tried in each run of the tests.
 PARTS = 32
-
-
-@cache
-def bench() -> TrialBench:
-    """The example read once; it stays to the end, so collecting garbage need not go through it after each check."""
-    made = Bench()
-    assert made.design.design.specs
-    gc.freeze()
-    return made
-
-
-@cache
-def examples() -> Mapping[str, RuleExample]:
-    return rule_examples(bench().loaded.families)
 
 
 def faults_of(some: list[RuleExample]) -> Iterator[str]:

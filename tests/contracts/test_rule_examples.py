@@ -6,11 +6,9 @@
 from __future__ import annotations
 
 import csv
-import gc
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, replace
-from functools import cache
 from pathlib import Path
 from typing import Any
 from zlib import crc32
@@ -20,25 +18,11 @@ import pytest
 from speclint.errors import DesignError
 from speclint.families import RuleExample, rule_examples
 from speclint.repository import Change
-from tests.rule_examples.designs import Bench
+from tests.rule_examples.designs import Bench, bench, examples
 from tests.rule_examples.search import example_of
 from tests.rule_examples.writing import ROOT, by_hand, file_of
 
 LIST = Path(__file__).with_name("without_example.csv")
-
-
-@cache
-def bench() -> Bench:
-    """The example read once; it stays to the end, so collecting garbage need not go through it after each check."""
-    made = Bench()
-    assert made.design.design.specs
-    gc.freeze()
-    return made
-
-
-@cache
-def examples() -> Mapping[str, RuleExample]:
-    return rule_examples(bench().loaded.families)
 
 
 def listed() -> Mapping[str, str]:

@@ -8,9 +8,9 @@ from zlib import crc32
 import pytest
 
 from speclint.repository import Change
-from tests.contracts.test_rule_examples import bench
 from tests.planted.reading import NotReadable, Planted, families, planted, read
 from tests.planted.trying import faults_of, in_si
+from tests.rule_examples.designs import bench
 
 _SHARES = 5  # of the parts, told by their names, one share is tried in every run and the others in .ci/long
 

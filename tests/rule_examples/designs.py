@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
-from speclint.families import Loaded
+import gc
+from collections.abc import Mapping
+from functools import cache
+
+from speclint.families import Loaded, RuleExample, rule_examples
 from speclint.testing import TrialBench
 from tests.example import EXAMPLE
 
@@ -12,3 +16,18 @@ class Bench(TrialBench):
 
     def __init__(self, loaded: Loaded | None = None) -> None:
         super().__init__(loaded, EXAMPLE)
+
+
+@cache
+def bench() -> Bench:
+    """The example read once for all tests; it stays to the end, so garbage need not be looked for in it."""
+    made = Bench()
+    assert made.design.design.specs
+    gc.freeze()
+    return made
+
+
+@cache
+def examples() -> Mapping[str, RuleExample]:
+    """The examples of the rules of every installed family."""
+    return rule_examples(bench().loaded.families)
