@@ -18,7 +18,7 @@ from speclint.repository.all_specs import broken_links, loops
 from speclint.repository.change import Change, changed_table, changed_tree, steps_of_key
 from speclint.repository.concession import Register
 from speclint.repository.design import Design
-from speclint.repository.index import Index, Indexed, indexed
+from speclint.repository.index import Index, Indexed, indexed, linked_at
 from speclint.repository.lazy_specs import IndexedSpecs
 from speclint.repository.misfits import misfits_of
 from speclint.repository.opening import open_repository
@@ -188,9 +188,9 @@ def _design(old: Design, specs: dict[str, Spec], own: Mapping[str, Draft], gone:
     alike |= {name: other for name, draft in own.items() if (other := named_by(draft))}
     faults = [one for one in broken_links(entries, files, own) if one.read.strip('"') not in gone]
     faults += [one for name in own for one in misfits_of(specs[name], specs)]
-    links_before = {name: _links(old.index.entries.get(name)) for name in own}
+    links_before = {name: linked_at(old.index.entries.get(name)) for name in own}
     cut = old.cut
-    if gone or any(_links(entries[name]) != links_before[name] for name in own):
+    if gone or any(linked_at(entries[name]) != links_before[name] for name in own):
         looped, cut = loops(entries, files)
         faults += looped
     if faults:
@@ -206,10 +206,6 @@ def _design(old: Design, specs: dict[str, Spec], own: Mapping[str, Draft], gone:
         alike=alike,
         _known=Index(changed, cut),
     )
-
-
-def _links(entry: Indexed | None) -> list[tuple[str, str]] | None:
-    return None if entry is None else [(link.id, link.where.key) for link in entry.links()]
 
 
 def _in_order(table: Mapping[str, T], reorder: Reorder) -> dict[str, T]:

@@ -12,7 +12,7 @@ from dataclasses import replace
 from speclint.errors import Complaint, Location
 from speclint.repository.all_specs import broken_links, loops
 from speclint.repository.design import Design
-from speclint.repository.index import Index, Indexed, indexed
+from speclint.repository.index import Index, Indexed, indexed, linked_at
 from speclint.repository.lazy_specs import IndexedSpecs
 from speclint.repository.neighbours import Neighbours
 from speclint.repository.reading import Draft, Read, read_drafts, validated
@@ -114,7 +114,9 @@ class EditedDesign:
         entries |= {name: indexed(spec) for name, spec in read.items()}
         specs = _Edited(old.specs, read, entries)
         cut = old.cut
-        if any(_links(entries.get(name)) != _links(old.index.entries.get(name)) for name in {*gone, *read}):
+        if any(
+            linked_at(entries.get(name)) != linked_at(old.index.entries.get(name)) for name in {*gone, *read}
+        ):
             _, cut = loops(entries, files)
         if own.keys() <= read.keys():
             self._missing.pop(file, None)
@@ -140,10 +142,6 @@ class EditedDesign:
         for spec in specs:
             found += neighbours.complaints_of(spec)[0]
         return found
-
-
-def _links(entry: Indexed | None) -> list[tuple[str, str]] | None:
-    return None if entry is None else [(link.id, link.where.key) for link in entry.links()]
 
 
 class _Edited(IndexedSpecs):

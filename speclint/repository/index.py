@@ -61,6 +61,11 @@ def indexed(spec: Spec) -> Indexed:
     return Indexed(spec.id, kind.words(), _classes(kind), component, links, number, several, file)
 
 
+def linked_at(entry: Indexed | None) -> list[tuple[str, str]] | None:
+    """The id that each link of a spec names, with the key that names it; None where there is no such spec."""
+    return None if entry is None else [(link.id, link.where.key) for link in entry.links()]
+
+
 @cache
 def _classes(kind: type[Spec]) -> tuple[str, ...]:
     return tuple(f"{one.__module__}:{one.__qualname__}" for one in kind.__mro__)
