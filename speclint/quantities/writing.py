@@ -157,6 +157,7 @@ def as_written(argument: str) -> str:
     return written.removesuffix("_prime") + "′" if written.endswith("_prime") else written
 
 
+@cache
 def sides(equation: str) -> tuple[str, str]:
     """The symbol of the result, and what a line prints after it and its equals sign.
 

@@ -32,7 +32,13 @@ def _sheet(sheet: SheetText) -> Iterator[str]:
     if sheet.like:
         yield f"The part: {marked(sheet.like)}."
     yield ""
-    yield from table(("line", "what", "working", "from"), [_row(line) for line in sheet.lines])
+    yield from table(
+        ("line", "what", "working", "from"),
+        [
+            _row(number, line, sheet.number_of(line.source))
+            for number, line in enumerate(sheet.lines, start=1)
+        ],
+    )
     grade = f", grade {check.grade.word}" if check.grade else ""
     used = f"; {sheet.used}" if sheet.used else ""
     yield f"**{check.outcome.upper()}{grade}**: {marked(sheet.result)}{used}"
@@ -50,12 +56,12 @@ def _sheet(sheet: SheetText) -> Iterator[str]:
     yield ""
 
 
-def _row(line: Line) -> tuple[str, ...]:
+def _row(number: int, line: Line, source: int) -> tuple[str, ...]:
     origin = marked(f"{line.where.file}:{line.where.line}") if line.where else ""
-    if line.source:
-        origin = f"source {line.source}"
+    if source:
+        origin = f"source {source}"
     symbol = f"{line.symbol} = " if line.symbol else ""
     steps = [line.equation, f"= {line.numbers}"] if line.equation else []
     working = "<br>".join([*(marked(step) for step in steps), f"**{marked(f'{symbol}{line.value}')}**"])
     note = f"<br>{marked(line.note)}" if line.note else ""
-    return str(line.number), f"{marked(line.name)}{note}", working, origin
+    return str(number), f"{marked(line.name)}{note}", working, origin

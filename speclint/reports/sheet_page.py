@@ -37,8 +37,8 @@ def _sheet(page: Page, sheet: SheetText, number: str) -> None:
     if sheet.like:
         page.entry("part", sheet.like, indent=0, column=12)
     page.rule()
-    for line in sheet.lines:
-        _line(page, line)
+    for at, line in enumerate(sheet.lines, start=1):
+        _line(page, at, line, sheet.number_of(line.source))
     page.rule()
     _result(page, sheet)
     page.entry("not covered", check.rule.leaves_out, indent=0, column=13)
@@ -47,17 +47,17 @@ def _sheet(page: Page, sheet: SheetText, number: str) -> None:
         page.entry(f"[{index}]", source, indent=2, column=5)
 
 
-def _line(page: Page, line: Line) -> None:
-    mark = f"[{line.source}]" if line.source else ""
+def _line(page: Page, number: int, line: Line, source: int) -> None:
+    mark = f"[{source}]" if source else ""
     if line.equation:
-        page.ends(f"{line.number:3}  {line.name}", mark, hanging=5)
+        page.ends(f"{number:3}  {line.name}", mark, hanging=5)
         page.wrapped(line.equation, indent=7, hanging=4)
         page.wrapped(f"= {line.numbers}", indent=9, hanging=4)
         page.wrapped(f"{line.symbol} = {line.value}", indent=7, emphasis="strong")
         return
     symbol = f"{line.symbol} = " if line.symbol else ""
     origin = f"{line.where.file}:{line.where.line}" if line.where else mark
-    page.ends(f"{line.number:3}  {line.name}: {symbol}{line.value}", origin, hanging=5)
+    page.ends(f"{number:3}  {line.name}: {symbol}{line.value}", origin, hanging=5)
     if line.note:
         page.wrapped(line.note, indent=7, emphasis="faint")
 

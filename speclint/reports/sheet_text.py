@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from dataclasses import dataclass
 from functools import partial
 
 from speclint.checking import Assessment, Check, Remedy
-from speclint.equations import Source
 from speclint.errors import Location
 from speclint.quantities import System, amount_in, sides, substituted
 from speclint.reports.phrases import referred_to, units_asked, units_of
@@ -17,16 +16,14 @@ from speclint.rules import Grade, Judgement, Step
 _REMEDIES_SHOWN = 3
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Line:
-    """One line of a sheet.
+    """One line of a sheet, which stands in every sheet that has the same.
 
     ``equation`` has the symbol of the sheet on its left; ``values`` are the numbers put in, by argument, and
-    ``numbers`` the right-hand side with them. ``source`` is the number of the source in the sheet's list, 0
-    for none; ``where`` the place in a spec.
+    ``numbers`` the right-hand side with them. ``source`` is "" for none; ``where`` the place in a spec.
     """
 
-    number: int
     name: str
     symbol: str
     value: str
@@ -34,7 +31,7 @@ class Line:
     numbers: str = ""
     values: Mapping[str, str] | None = None
     note: str = ""
-    source: int = 0
+    source: str = ""
     where: Location | None = None
 
 
@@ -55,24 +52,45 @@ class SheetText:
     sources: tuple[str, ...]
     like: str = ""
 
+    def number_of(self, source: str) -> int:
+        """The number of a source in the list of the sheet; 0 for none."""
+        return self.sources.index(source) + 1 if source else 0
 
-def sheet_of(assessment: Assessment, check: Check, system: System = "as written") -> SheetText:
-    """The sheet of one check."""
-    sources: list[Source] = []
+
+class Lines:
+    """The lines of sheets in some units, each worked out once however many sheets have it."""
+
+    def __init__(self, system: System) -> None:
+        self._system = system
+        self._met: dict[Hashable, Line] = {}
+
+    def of(self, step: Step) -> Line:
+        """The line of a step; the very same for steps that a sheet cannot tell apart."""
+        told = _told_apart_by(step)
+        line = self._met.get(told)
+        if line is None:
+            line = self._met[told] = _line(step, self._system)
+        return line
+
+
+def sheet_of(
+    assessment: Assessment, check: Check, system: System = "as written", lines: Lines | None = None
+) -> SheetText:
+    """The sheet of one check; ``lines``, in the units that are shown, are those that it shares with other sheets."""
     own = units_of(assessment)
     chosen = units_asked(assessment, system)
-    lines = tuple(_line(number, step, sources, chosen) for number, step in enumerate(check.steps, start=1))
-    for source in check.rule.cites:
-        _mark(source, sources)
+    met = lines or Lines(chosen)
+    shown = tuple(met.of(step) for step in check.steps)
+    sources = [line.source for line in shown if line.source] + [str(one) for one in check.rule.cites]
     return SheetText(
         check,
         worked_for(check),
-        lines,
+        shown,
         _result(check, "as written" if chosen == own else chosen),
         "" if check.utilisation is None else f"{check.utilisation:.3f} of the limit is used",
         tuple(_remedy(remedy, chosen) for remedy in assessment.remedies(check)[:_REMEDIES_SHOWN]),
         referred_to(assessment) if check.grade is Grade.HOLD else "",
-        tuple(str(source) for source in sources),
+        tuple(dict.fromkeys(sources)),
         said_of_like(assessment, check.component),
     )
 
@@ -84,19 +102,27 @@ def worked_for(check: Check) -> str:
     return f"{case}; {corner}"
 
 
-def _mark(source: Source | None, listed: list[Source]) -> int:
-    """The number of a source in the order in which they are met."""
-    if source is None:
-        return 0
-    if source not in listed:
-        listed.append(source)
-    return listed.index(source) + 1
+def _told_apart_by(step: Step) -> Hashable:
+    """All of a step that its line shows; whether it holds is told from a count of one."""
+    return (
+        step.kind,
+        step.symbol,
+        step.name,
+        step.value,
+        isinstance(step.value, bool),
+        step.unit,
+        step.written_in,
+        step.expression,
+        step.filled,
+        step.note,
+        step.source,
+        step.where,
+    )
 
 
-def _line(number: int, step: Step, sources: list[Source], system: System) -> Line:
+def _line(step: Step, system: System) -> Line:
     values = {name: amount_in(system, value, unit) for name, value, unit in step.filled}
     return Line(
-        number,
         step.name,
         step.symbol or (sides(step.expression)[0] if step.kind == "worked" else ""),
         _value(step, system),
@@ -104,7 +130,7 @@ def _line(number: int, step: Step, sources: list[Source], system: System) -> Lin
         substituted(step.expression, values) if step.kind == "worked" else "",
         values,
         _note(step),
-        _mark(step.source, sources),
+        str(step.source) if step.source is not None else "",
         step.where if step.where.file else None,
     )
 

@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import html
+from dataclasses import replace
 
 import pytest
 
 from speclint.checking import Assessment
+from speclint.equations import COMMON_PRACTICE
+from speclint.errors import Location
 from speclint.quantities import System
 from speclint.quantities.unit_systems import SYSTEMS
 from speclint.reports import sheet_markdown, sheet_page as working
-from speclint.reports.sheet_text import sheet_of
+from speclint.reports.sheet_text import Lines, sheet_of
+from speclint.rules import Step
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.reports.hostile import TEXTS, quoted
@@ -85,3 +89,28 @@ def test_hostile_text_is_text_on_a_sheet(workshop: DesignFolder, name: str) -> N
         *("h2", "p", "em", "strong", "table", "thead", "tbody", "tr", "th", "td", "br", "ul", "ol", "li")
     }
     assert html.unescape(page).count("measured") >= 1
+
+
+def test_a_line_that_sheets_have_alike_is_worked_once_and_others_are_told_apart() -> None:
+    """A count of one is not "yes", nor the value of one load case that of another."""
+    lines = Lines("as written")
+    taken = Step("taken", "d", "inside diameter", 0.1, "m", where=Location("tube.toml", 4, "bore"))
+    alike = Step("taken", "d", "inside diameter", 0.1, "m", where=Location("tube.toml", 4, "bore"))
+    assert lines.of(taken) is lines.of(alike)
+    assert lines.of(taken).value == "100 mm"
+    for other in (
+        replace(taken, kind="read"),
+        replace(taken, symbol="D"),
+        replace(taken, name="outside diameter"),
+        replace(taken, value=0.2),
+        replace(taken, unit="s"),
+        replace(taken, written_in="in"),
+        replace(taken, expression="d = 1"),
+        replace(taken, filled=(("p", 1.0, "Pa"),)),
+        replace(taken, note="hot"),
+        replace(taken, source=COMMON_PRACTICE),
+        replace(taken, where=Location("tube.toml", 5, "bore")),
+    ):
+        assert lines.of(other) is not lines.of(taken)
+    one = Step("read", "", "guided", value=1)
+    assert [lines.of(step).value for step in (one, replace(one, value=True))] == ["1", "yes"]

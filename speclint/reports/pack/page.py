@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from speclint.reports.pack.document import Document
 from speclint.reports.pack.packed_sheets import packed
 from speclint.reports.pack.policy import policy_of
-from speclint.reports.pack.shown_sheets import ShownSheet
+from speclint.reports.pack.sheet_pages import SheetPages
 from speclint.reports.pack.templating import file_text, template
 from speclint.reports.printable import visible
 
@@ -41,7 +42,8 @@ def page_of(document: Document) -> str:
     # sheets of one rule are nearly alike: side by side they pack into less
     kept = (one for one in document.sheets() if one.way)
     alike = sorted(kept, key=lambda one: (one.check.rule.name, one.check.component))
-    sheets = {one.anchor: sheet_html(one) for one in alike}
+    laid_out = SheetPages(document.sheets())
+    sheets = {one.anchor: laid_out.unnumbered(one) for one in alike}
     long_lists = dict(_long_lists(document))
     placed = [*document.figures, *(one for part in document.parts for one in part.figures)]
     style = _style(document.title.works, (one.shown.figure.drawing for one in placed))
@@ -53,7 +55,7 @@ def page_of(document: Document) -> str:
         style=style,
         script=script,
         policy=policy_of(style, script),
-        sheet_html=sheet_html,
+        sheet_html=laid_out.numbered,
     )
 
 
@@ -71,7 +73,7 @@ def sheets_page(document: Document) -> str:
         document=document,
         style=style,
         policy=policy_of(style),
-        sheet_html=lambda sheet: sheet_html(sheet, alone=True),
+        sheet_html=partial(SheetPages(document.sheets()).numbered, alone=True),
     )
 
 
@@ -85,12 +87,6 @@ def dossier_page(heading: str, found: DossierSaid) -> str:
     """The record for certification alone."""
     style = file_text("style.css")
     return template("dossier.html").render(style=style, policy=policy_of(style), heading=heading, found=found)
-
-
-def sheet_html(sheet: ShownSheet, *, alone: bool = False) -> str:
-    """The inside of one sheet; what stands in the finding above it is left out, unless the sheet stands alone."""
-    brief = sheet.check.outcome == "finding" and not alone
-    return template("sheet.html").render(sheet=sheet, brief=brief).strip()
 
 
 def _style(works: str, drawings: Iterable[str]) -> str:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from speclint.checking import Check
 from speclint.reports.pack.anchors import sheet_anchor, sheet_anchor_of, sheets_anchor
 from speclint.reports.pack.figures import Figure
+from speclint.rules import Step
 
 _MARKS = ",;:()\"'"
 _LINK = re.compile(r'href="#(sheet\.[^"]+)"')
@@ -86,51 +87,58 @@ def led(figures: Iterable[Figure], firsts: Firsts) -> Iterator[Figure]:
         yield replace(figure, drawing=drawing)
 
 
+class _Words(dict[str, list[str]]):
+    """The words of each text that names a part; none of other texts. Each text is looked at once."""
+
+    def __init__(self, names: Collection[str]) -> None:
+        super().__init__()
+        self._names = names
+
+    def __missing__(self, text: str) -> list[str]:
+        words = text.split(" ")
+        self[text] = found = words if any(word.strip(_MARKS) in self._names for word in words) else []
+        return found
+
+
 class _Working:
     """Tells the working of checks, so that it can be compared."""
 
     def __init__(self, names: Collection[str]) -> None:
         self._names = names
-        self._words: dict[str, list[str]] = {}  # of each text that names a part; empty for others
+        self._words = _Words(names)
 
     def of(self, check: Check) -> Hashable:
         """What the sheet says, with each name of a part by its place among the names that the sheet has."""
         met = {check.component: 0}
-        lines = tuple(
-            (
-                one.kind,
-                self._plain(one.symbol, met),
-                self._plain(one.name, met),
-                self._value(one.value, met),
-                one.unit,
-                one.expression,
-                one.filled,
-                self._plain(one.note, met),
-                one.source,
-            )
-            for one in check.steps
-        )
         return (
             check.kind,
             check.rule.name,
             check.case,
             repr(check.utilisation),
             self._plain(check.says, met),
-            tuple(self._plain(one, met) for one in check.governing),
-            lines,
+            tuple([self._plain(one, met) for one in check.governing]),
+            tuple([self._line(one, met) for one in check.steps]),
         )
 
-    def _value(self, value: object, met: dict[str, int]) -> str:
-        return self._plain(value, met) if isinstance(value, str) else repr(value)
+    def _line(self, one: Step, met: dict[str, int]) -> Hashable:
+        words, value = self._words, one.value
+        text = value if isinstance(value, str) else ""
+        named = words[one.symbol] or words[one.name] or words[text] or words[one.note]
+        told = (one.symbol, one.name, text, one.note)
+        return (
+            one.kind,
+            tuple([self._plain(each, met) for each in told]) if named else told,
+            None if text is value else repr(value),
+            one.unit,
+            one.expression,
+            one.filled,
+            one.source,
+        )
 
     def _plain(self, text: str, met: dict[str, int]) -> str:
         """A text with the names of parts numbered in the order in which they are met."""
-        words = self._words.get(text)
-        if words is None:
-            words = text.split(" ")
-            held = any(word.strip(_MARKS) in self._names for word in words)
-            self._words[text] = words = words if held else []
-        return " ".join(self._numbered(word, met) for word in words) if words else text
+        words = self._words[text]
+        return " ".join([self._numbered(word, met) for word in words]) if words else text
 
     def _numbered(self, word: str, met: dict[str, int]) -> str:
         name = word.strip(_MARKS)

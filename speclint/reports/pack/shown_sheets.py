@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from speclint.checking import Alike, Assessment, Check
 from speclint.quantities import System
@@ -11,17 +11,17 @@ from speclint.reports.accepted import Standings
 from speclint.reports.finding_lines import short
 from speclint.reports.pack.anchors import finding_anchor, sheet_anchor
 from speclint.reports.pack.mathematics import equation, filled, symbol
-from speclint.reports.phrases import share_used
-from speclint.reports.sheet_text import Line, SheetText, sheet_of
+from speclint.reports.phrases import share_used, units_asked
+from speclint.reports.sheet_text import Line, Lines, SheetText, sheet_of
 
 _LONG = 60  # lines of a sheet that is still laid out at once: some two pages of A4
 _AT_LIMIT = 1.005  # what is below it is 1.00 in two decimals
 _GAUGE = 1.5  # a gauge ends at one and a half times the limit
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class ShownLine:
-    """A line of a sheet with its mathematics set and its source numbered in the list of the whole document."""
+    """A line of sheets with its mathematics set and its source numbered in the list of the whole document."""
 
     line: Line
     symbol: str
@@ -115,7 +115,7 @@ class Sources:
 
 @dataclass(frozen=True, slots=True)
 class Sheets:
-    """What the sheets of one document have in common."""
+    """What the sheets of one document have in common; the ``system`` is that in which they are shown."""
 
     assessment: Assessment
     system: System
@@ -123,20 +123,31 @@ class Sheets:
     conceded: Standings
     alike: Mapping[tuple[str, str], Alike]
     labels: Mapping[tuple[str, str], str]
+    _lines: Lines = field(init=False)
+    _shown: dict[Line, ShownLine] = field(default_factory=dict, init=False)
+
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_lines", Lines(units_asked(self.assessment, self.system)))
 
     def of(self, check: Check) -> ShownSheet:
         """The sheet of a check."""
-        text = sheet_of(self.assessment, check, self.system)
+        text = sheet_of(self.assessment, check, self.system, self._lines)
         numbers = [self.sources.number(source) for source in text.sources]
         return ShownSheet(
             text,
             sheet_anchor(check),
-            tuple(_line(line, numbers) for line in text.lines),
+            tuple(map(self._line, text.lines)),
             tuple(zip(numbers, text.sources, strict=True)),
             self._concession(check),
             self.alike[check.order],
             self.labels.get(check.order, ""),
         )
+
+    def _line(self, line: Line) -> ShownLine:
+        shown = self._shown.get(line)
+        if shown is None:
+            shown = self._shown[line] = _set(line, self.sources.number(line.source) if line.source else 0)
+        return shown
 
     def _concession(self, check: Check) -> str:
         standing = self.conceded.get(check.order)
@@ -147,8 +158,7 @@ class Sheets:
         return f"{entry.number}, {standing.state}, by {entry.accepted_by} until {entry.until}: {reasons}"
 
 
-def _line(line: Line, numbers: Sequence[int]) -> ShownLine:
-    source = numbers[line.source - 1] if line.source else 0
+def _set(line: Line, source: int) -> ShownLine:
     shown = symbol(line.symbol) if line.symbol else ""
     if not line.equation:
         return ShownLine(line, shown, "", "", source)
