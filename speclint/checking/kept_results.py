@@ -32,6 +32,7 @@ class KeptResults:
     def __init__(self, folder: KeptFolder, inputs: Inputs, loaded: Loaded) -> None:
         self._folder, self._state = folder, _State(inputs)
         self._rules: dict[str, Rule] = {}
+        self._states: dict[tuple[tuple[str, str], str], str] = {}
         self._code = code_of(loaded, folder)
         self._ground = _ground(inputs, loaded, self._code)
 
@@ -100,10 +101,16 @@ class KeptResults:
         return digest(self._ground, "checks", component, self._state.spec(component))
 
     def _name_of_finding(self, found: Check, could_spoil: Sequence[Check]) -> str:
-        others = [
-            (*one.order, one.fingerprint, sorted(map(repr, one.corners.items()))) for one in could_spoil
-        ]
+        others = [self._state_of(one) for one in could_spoil]
         return digest(self._ground, "remedies", *found.order, found.fingerprint, found.says, others)
+
+    def _state_of(self, one: Check) -> str:
+        """A digest of what remedies hold a check against."""
+        key = one.order, one.fingerprint
+        if key not in self._states:
+            corners = sorted(map(repr, one.corners.items()))
+            self._states[key] = digest(*one.order, one.fingerprint, corners)
+        return self._states[key]
 
     def _found(self, name: str) -> object:
         found = self._kept(name)

@@ -177,10 +177,11 @@ def find_remedies(
     left: dict[Hashable, list[tuple[Check, list[Check]]]] = {}
     for found in assessment.checks if shown is None else shown:
         if found.outcome == "finding":
-            spoiled = spoiling.by(found)
+            could_spoil = spoiling.by(found)
+            spoiled = [one for one, _ in could_spoil]
             remedies = kept.remedies_of(found, spoiled) if kept is not None else None
             if remedies is None:
-                left.setdefault(spoiling.alike(found), []).append((found, spoiled))
+                left.setdefault(spoiling.alike(found), []).append((found, spoiling.brief(could_spoil)))
             else:
                 assessment.keep({found.order: remedies})
     firsts = [group[0] for group in left.values()]

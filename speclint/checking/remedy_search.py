@@ -8,7 +8,7 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Mapping, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from speclint.checking.agreement_remedy import agreed
@@ -30,8 +30,10 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
+    if found.outcome != "finding" or found.judgement is None:
+        return []
     component = context.design.specs.get(found.component)
-    if found.outcome != "finding" or found.judgement is None or not isinstance(component, Component):
+    if not isinstance(component, Component):
         return []
     try:
         if found.judgement.places:
@@ -91,6 +93,10 @@ def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[lis
         return remedies(found, checks, context), consulted
 
 
+#: Files and keys of values on drawings.
+Places = frozenset[tuple[str, str]]
+
+
 class Spoiling:
     """The checks that remedies could spoil: those that hold, by the places of the values that they took.
 
@@ -102,26 +108,35 @@ class Spoiling:
         self._took: dict[tuple[str, str], list[Check]] = {}
         self._parts = {one.component for one in checks}
         self._rests: dict[tuple[str, str], Hashable] = {}
-        self._placed: dict[tuple[str, str], list[tuple[tuple[str, str], Step]]] = {}
+        self._places: dict[tuple[str, str], Places] = {}
+        self._briefs: dict[tuple[tuple[str, str], Places], Check] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
-                placed = [(_drawn_at(step.where), step) for step in one.steps]
-                self._placed[one.order] = placed
-                for place in {place for place, step in placed if step.where.key}:
+                places = frozenset([(at.file, at.key) for step in one.steps if (at := step.where).key])
+                self._places[one.order] = places
+                for place in places:
                     self._took.setdefault(place, []).append(one)
 
-    def by(self, found: Check) -> list[Check]:
-        """Those that took a value which the finding took, without the rest of their working."""
-        own = {_drawn_at(step.where) for step in found.steps if step.where.key}
+    def by(self, found: Check) -> list[tuple[Check, Places]]:
+        """Those that took a value which the finding took, with the places of such values."""
+        own = {(step.where.file, step.where.key) for step in found.steps if step.where.key}
         among = {one.order: one for place in own for one in self._took.get(place, ())}
-        standing: dict[Hashable, Check] = {}
-        for _, one in sorted(among.items()):
-            steps = tuple(step for place, step in self._placed[one.order] if place in own)
-            drawn = tuple((step.where.file, step.where.line, step.where.key) for step in steps)
-            key = self._rests_on(one), drawn
-            if key not in standing:
-                standing[key] = replace(one, steps=steps)
+        standing: dict[Hashable, tuple[Check, Places]] = {}
+        for order, one in sorted(among.items()):
+            places = self._places[order] & own
+            standing.setdefault((self._rests_on(one), places), (one, places))
         return list(standing.values())
+
+    def brief(self, could_spoil: Iterable[tuple[Check, Places]]) -> list[Check]:
+        """Checks with their working at some places alone."""
+        return [self._brief(one, places) for one, places in could_spoil]
+
+    def _brief(self, one: Check, places: Places) -> Check:
+        found = self._briefs.get((one.order, places))
+        if found is None:
+            steps = [step for step in one.steps if (step.where.file, step.where.key) in places]
+            found = self._briefs[one.order, places] = replace(one, steps=tuple(steps))
+        return found
 
     def _rests_on(self, one: Check) -> Hashable:
         """What a check was made of, without the ids of parts."""
@@ -136,11 +151,6 @@ class Spoiling:
         drawn = tuple((step.where.file, step.where.line, step.where.key) for step in found.steps)
         places = found.judgement.places if found.judgement else ()
         return (found.alike, drawn) if found.alike and not places else found.order
-
-
-def _drawn_at(where: Location) -> tuple[str, str]:
-    """A place on a drawing, told from the same key in other files sooner than a location is."""
-    return where.file, where.key
 
 
 def _proved(trials: Sequence[Trial], most: int) -> list[Remedy]:
