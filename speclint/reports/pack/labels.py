@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import pairwise, product
 
 from speclint.reports.pack.paper import Paper, Point
 
@@ -44,8 +44,13 @@ class Labels:
 
         Words that are wider than the room of the whole field go where they hide least without it.
         """
-        ways = [(_box(at, text, far, way), far) for far in _DISTANCES for way in _WAYS]
-        box, _ = min(ways, key=lambda one: self._cost(one[0]) + _FAR * one[1])
+        box, least = _box(at, text, _DISTANCES[0], _WAYS[0]), math.inf
+        for far, way in product(_DISTANCES, _WAYS):
+            if least <= _FAR * far:  # what is farther off costs more
+                break
+            tried = _box(at, text, far, way)
+            if (cost := self._cost(tried) + _FAR * far) < least:
+                box, least = tried, cost
         self._boxes.append(box)
         self._paper.text((round((box[0] + box[2]) / 2, 1), round(box[3] - 2, 1)), text, ink, "middle")
 
@@ -54,7 +59,9 @@ class Labels:
         if box[0] < left or box[1] < top or box[2] > right or box[3] > foot:
             return math.inf
         words = sum(_meet(box, other) for other in self._boxes)
-        return _WORDS * words + _CURVE * sum(_meet(box, (x, y, x, y)) for x, y in self._points)
+        left, top, right, foot = box
+        points = sum(1 for x, y in self._points if left <= x <= right and top <= y <= foot)
+        return _WORDS * words + _CURVE * points
 
 
 def _box(at: Point, text: str, far: float, way: float) -> Box:
