@@ -16,6 +16,8 @@ from dataclasses import dataclass
 from time import monotonic
 from typing import Any, BinaryIO, Literal, Protocol
 
+from speclint.checking.time_limit import begin_anew
+from speclint.errors import FamilyError, in_words
 from speclint.families import end_process
 
 Said = tuple[Literal["ready", "alive", "done", "failed"], Any]
@@ -164,6 +166,24 @@ def copy_of_this(serve: Callable[[BinaryIO, BinaryIO], None], others: Iterable[H
     os.close(taken)
     os.close(said)
     return Helper(_Copy(number), os.fdopen(given, "wb"), os.fdopen(heard, "rb"))
+
+
+def copy_at_work(work: Callable[[], object], others: Iterable[Helper]) -> Helper:
+    """A copy of this process that does one piece of work, says its result, and ends; as :func:`copy_of_this`.
+
+    :raises OSError: where no process can be started.
+    """
+
+    def serve(_taken: BinaryIO, said: BinaryIO) -> None:
+        begin_anew()
+        try:
+            done: Said = ("done", work())
+        except BaseException as problem:
+            done = ("failed", problem if isinstance(problem, FamilyError) else in_words(problem))
+        pickle.dump(done, said)
+        said.flush()
+
+    return copy_of_this(serve, others)
 
 
 def _apart() -> None:

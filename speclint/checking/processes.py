@@ -61,6 +61,7 @@ class Processes:
         self._not_begun: tuple[Context, object] | None = None
         self._seconds = 0
         self._spare: TendedHelper | None = None
+        self._copies: list[Helper] = []
 
     def __enter__(self) -> Self:
         return self
@@ -68,6 +69,9 @@ class Processes:
     def __exit__(self, _: type[BaseException] | None, __: object, ___: TracebackType | None) -> None:
         for helper in (*self._helpers, *([self._spare] if self._spare else [])):
             helper.end()
+        for copy in self._copies:
+            copy.end()
+            copy.forget()
 
     def check(
         self, rules: Sequence[Rule], context: Context, given: object, parts: Sequence[str]
@@ -109,6 +113,22 @@ class Processes:
     def spread(self, work: Callable[[W], R], items: Sequence[W]) -> list[R]:
         """The result of a module-level function for each item, where neither contains a rule."""
         return self._divide(lambda: Transport(work, _unchanged, _unchanged), work, items)
+
+    def meanwhile(self, work: Callable[[], R]) -> Callable[[], R]:
+        """Begin a piece of work in a copy of this process, where it is safe to make one and a processor is free.
+
+        The function returned gives the result; where there is no copy, or it was lost, it does the work itself.
+        """
+        if self._helpers or self._wanted < 1 or (self._start or _way_to_start()) != "copy":
+            return work
+        from speclint.checking.helper import copy_at_work
+
+        try:
+            copy = copy_at_work(work, self._copies)
+        except OSError:  # no room for another process
+            return work
+        self._copies.append(copy)
+        return lambda: _result_of(copy, work)
 
     def wait_until_ready(self) -> int:
         """Wait until every helper is ready or lost; how many are ready."""
@@ -175,12 +195,11 @@ class Processes:
         """Start the helpers; where the system has no room for more, those that there are do."""
         from speclint.checking.shared_work import TendedHelper
 
-        end_watch()  # a thread, and a copy is made only of a process that has no other
         self._beginning = self._told(context, given)
         started: list[Helper] = []
         with suppress(OSError):  # then those that there are and the caller do the work
             for _ in range(self._wanted):
-                started.append(_helper(self._start or _way_to_start(), started))
+                started.append(_helper(self._start or _way_to_start(), [*started, *self._copies]))
         self._helpers = [TendedHelper(helper, self._beginning) for helper in started]
 
     def _told(self, context: Context, given: object) -> Beginning:
@@ -242,6 +261,7 @@ def _helper(way: Literal["new", "copy"], others: Sequence[Helper]) -> Helper:
 
 def _way_to_start() -> Literal["new", "copy"]:
     """A new interpreter, which every system can start; a copy of this one where that is safe, as it has all loaded."""
+    end_watch()  # a thread, and a copy is made only of a process that has no other
     return "copy" if sys.platform == "linux" and active_count() == 1 else "new"
 
 
@@ -256,6 +276,17 @@ class Transport:
 
 def _unchanged(item: Any) -> Any:
     return item
+
+
+def _result_of(copy: Helper, work: Callable[[], R]) -> R:
+    from speclint.checking.helper import HelperLost
+
+    try:
+        said = copy.hear()
+    except HelperLost:
+        return work()
+    result: R = _of(said)
+    return result
 
 
 def _of(said: Said) -> Any:

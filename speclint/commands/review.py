@@ -46,7 +46,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import Processes, assess, find_remedies
     from speclint.errors import OutputError, SettingsError
     from speclint.register import Checking
-    from speclint.reports import REVIEW_FILE, files_read, review_page, visible
+    from speclint.reports import REVIEW_FILE, begin_drawing, files_read, review_page, visible
     from speclint.repository import work_tree
 
     if options.against and len(options.paths) > 1:
@@ -55,6 +55,7 @@ def run(options: argparse.Namespace) -> int:
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
+        drawing = begin_drawing(assessment, processes, options.units)
         if options.against:
             shown(f"checking {options.against}")
         how = Checking(loaded, date.today(), partial(Processes, on_part=shown.part), None, kept)
@@ -62,7 +63,7 @@ def run(options: argparse.Namespace) -> int:
         shown("looking for remedies")
         find_remedies(assessment, processes)
         revision = work_tree(assessment.root, files_read(assessment))
-        page = review_page(assessment, options.units, shown, processes, revision, compared)
+        page = review_page(assessment, options.units, shown, processes, revision, compared, drawing)
     try:
         options.to.mkdir(parents=True, exist_ok=True)
     except OSError as problem:

@@ -61,6 +61,7 @@ from .names_listing import (
 )
 from .pack import (
     REVIEW_FILE as REVIEW_FILE,
+    begin_drawing as begin_drawing,
     dossier_html as dossier_html,
     inspection_document as inspection_document,
     review_page as review_page,

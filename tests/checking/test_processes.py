@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 import io
+import os
 import subprocess
 import sys
+import time
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from threading import Event
 
 import pytest
 
 from speclint.checking import Assessment, Processes, assess, chosen_rules, find_remedies
-from speclint.checking.helper import Helper
+from speclint.checking.helper import Helper, _Copy
 from speclint.checking.shared_work import TendedHelper
+from speclint.errors import FamilyError
 from speclint.families import load_families
 from speclint.reports import json_report as jsoned
 from speclint.rules import Context
@@ -174,3 +178,56 @@ def test_helpers_do_any_function_of_a_module(repository: Path) -> None:
 
 def lengths(words: list[str]) -> list[int]:
     return [len(word) for word in words]
+
+
+def _number_of_process() -> int:
+    return os.getpid()
+
+
+def _fail() -> int:
+    raise FamilyError("family x: a drawing was not made")
+
+
+def _end_the_process() -> int:
+    if os.getpid() != _TESTS:
+        os._exit(3)
+    return 7
+
+
+_TESTS = os.getpid()
+_COPIES = pytest.mark.skipif(sys.platform != "linux", reason="only there a process copies itself safely")
+
+
+@_COPIES
+def test_work_that_is_begun_meanwhile_is_done_in_a_copy() -> None:
+    with Processes(1, start="copy") as processes:
+        result = processes.meanwhile(_number_of_process)
+        assert result() != os.getpid()
+
+
+@_COPIES
+def test_an_error_of_work_in_a_copy_is_told_as_if_it_were_done_here() -> None:
+    with Processes(1, start="copy") as processes, pytest.raises(FamilyError, match="a drawing was not made"):
+        processes.meanwhile(_fail)()
+
+
+@_COPIES
+def test_work_of_a_copy_that_is_lost_is_done_here() -> None:
+    with Processes(1, start="copy") as processes:
+        assert processes.meanwhile(_end_the_process)() == 7
+
+
+@_COPIES
+def test_a_copy_whose_work_nobody_asks_for_is_ended() -> None:
+    with Processes(1, start="copy") as processes:
+        processes.meanwhile(partial(time.sleep, 60))
+        (copy,) = processes._copies
+    assert isinstance(copy._process, _Copy)
+    with pytest.raises(ProcessLookupError):
+        os.kill(copy._process.number, 0)
+
+
+@pytest.mark.parametrize("processes", [Processes(0), Processes(1, start="new")], ids=["none", "new"])
+def test_where_there_is_no_copy_the_work_is_done_when_it_is_asked_for(processes: Processes) -> None:
+    with processes:
+        assert processes.meanwhile(_number_of_process)() == os.getpid()

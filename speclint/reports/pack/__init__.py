@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
+from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, Check, Processes
 from speclint.errors import SettingsError
@@ -12,6 +14,11 @@ from speclint.quantities import System
 from speclint.register import Comparison
 from speclint.repository import WorkTree
 
+if TYPE_CHECKING:
+    from speclint.reports.pack.figures import Figure
+
+#: What gives the figures of a pack, once they are drawn.
+Drawing = Callable[[], "list[Figure]"]
 REVIEW_FILE = "review.html"
 _SHARE = 100  # formulae given to a helper at a time: some hundredths of a second of work
 
@@ -32,11 +39,13 @@ def review_page(
     processes: Processes | None = None,
     revision: WorkTree | None = None,
     compared: Comparison | None = None,
+    drawing: Drawing | None = None,
 ) -> str:
-    """The review pack as HTML; ``on_progress`` is called with each stage, ``processes`` help to typeset it.
+    """The review pack as HTML; ``on_progress`` is called with each stage, ``processes`` help to make it.
 
     ``revision`` is the commit of the design and how its files differ from it, for the title page; ``compared`` holds
-    the design against another state of it, for a section on what changed.
+    the design against another state of it, for a section on what changed. ``drawing`` gives the figures where
+    :func:`begin_drawing` has begun them.
 
     :raises SettingsError: where the extra that brings its libraries is not installed.
     """
@@ -49,9 +58,25 @@ def review_page(
     if processes is not None:
         on_progress("formulae")
         _typeset(assessment, processes)
-    page = page_of(document(assessment, system, on_progress, revision, compared))
+    page = page_of(document(assessment, system, on_progress, revision, compared, drawing))
     keep_new(assessment.kept, taken)
     return page
+
+
+def begin_drawing(assessment: Assessment, processes: Processes, system: System = "as written") -> Drawing:
+    """Begin the figures of a review pack, beside other work where a processor is free for them.
+
+    :raises SettingsError: where the extra that brings its libraries is not installed.
+    """
+    _need_the_extra()
+    return processes.meanwhile(partial(_drawn, assessment, system))
+
+
+def _drawn(assessment: Assessment, system: System) -> list[Figure]:
+    from speclint.reports.pack.drawings import figures
+    from speclint.reports.phrases import units_asked
+
+    return list(figures(assessment, units_asked(assessment, system)))
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

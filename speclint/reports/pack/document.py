@@ -17,6 +17,7 @@ from speclint.reports.pack.asked_for import AskedFor, asked_for
 from speclint.reports.pack.counted import said_of_numbers
 from speclint.reports.pack.drawings import figures
 from speclint.reports.pack.drawn_once import drawn_once
+from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.finding_labels import labels_of, not_conceded
 from speclint.reports.pack.not_looked_at import NotLookedAt, not_looked_at
 from speclint.reports.pack.open_actions import Action, open_actions
@@ -108,8 +109,11 @@ def document(
     on_progress: Callable[[str], None] = lambda _: None,
     revision: WorkTree | None = None,
     compared: Comparison | None = None,
+    drawing: Callable[[], Iterable[Figure]] | None = None,
 ) -> Document:
     """Gather the document; ``on_progress`` is called with the stage of the work.
+
+    ``drawing`` gives the figures where they are being drawn already.
 
     Sheets and figures are in the units of the ``system``, else in those that the works chose.
     ``compared`` holds the design against another state of it, which then has a section of its own.
@@ -124,7 +128,8 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawn = drawn_once(led(figures(assessment, units_asked(assessment, system)), firsts), names)
+    drawings = drawing() if drawing is not None else figures(assessment, units_asked(assessment, system))
+    drawn = drawn_once(led(drawings, firsts), names)
     parts = with_figures(parts, drawn)
     held = dict(_families_of_holds(groups, labels))
     signed = signatories(assessment, held)
