@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 from pathlib import Path
 
 from speclint.commands.loading import families_for
@@ -33,5 +34,6 @@ def run(options: argparse.Namespace) -> int:
         return 0
     from speclint.editing import serve
 
+    gc.enable()  # it goes on for hours
     serve(loaded)
     return 0
