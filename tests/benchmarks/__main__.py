@@ -4,7 +4,8 @@ Cold start: one spec, the whole process, the best of several runs, against a Pyt
 pluggy and argparse and validates the same file. Growth: repositories to 2 000 specs, time per spec and peak memory.
 At the desk (:mod:`tests.benchmarks.at_the_desk`): one spec of the frozen example beside this file, and of copies of it;
 the whole of it made anew, again and with one spec changed; and a commit.
-Review pack: of the frozen example beside this file, the whole process, and the size of what it writes.
+Review pack: of the frozen example beside this file with nothing kept, and of the example after its check; the whole
+process, and the size of what it writes.
 Steam cycle: processor time of one end and notch.
 Typing (:mod:`tests.benchmarks.keystrokes`): from a keystroke to its findings in a repository of 2 000 specs.
 """
@@ -37,9 +38,14 @@ _PACK_SECONDS_LIMIT, _PACK_MEGABYTES_LIMIT = (
     32.0,
     4.3,
 )  # beyond them the run fails: 22.8 s and 4.02 MB were measured, of half as many checks again as when it was asked
+_PACK_AGAIN_SECONDS, _PACK_AGAIN_LIMIT = (
+    7.0,
+    9.1,
+)  # of the example, whose checks are kept: 6.0 to 6.8 s was measured
 _CYCLE_ASKED, _CYCLE_LIMIT = 25.0, 50.0  # ms: 16 ms was measured on a busy machine
 _HERE = Path(__file__).parent
 _EXAMPLE = _HERE / "example"  # example_specs as it once was, so that figures before and after stay comparable
+_TODAY = _HERE.parent.parent / "example_specs"
 
 
 def main() -> int:
@@ -55,6 +61,7 @@ def main() -> int:
             short or one_of_copies(Path(name), 88),
             short or whole_example(Path(name)),
             short or packed(Path(name) / "pack"),
+            short or packed_again(Path(name) / "again"),
             grow(Path(name), _SIZES[:2] if short else _SIZES) <= _GROWTH_LIMIT,
         ]
     return int(not all(kept))
@@ -81,14 +88,29 @@ def cold_start(folder: Path) -> float:
     return ratio
 
 
-def packed(folder: Path) -> bool:
-    """Whether the review pack of the example is written soon enough, and is small enough."""
-    command = [sys.executable, "-m", "speclint", "review", str(_EXAMPLE), "--to", str(folder), "--afresh"]
+def packed_again(folder: Path) -> bool:
+    """Whether the review pack of the example is written soon enough, once it has been checked."""
+    seconds = min(_review(_TODAY, folder) for _ in range(4))  # the first makes the checks
+    print(
+        f"review pack of checks that are kept: {seconds:.1f} s (asked for: {_PACK_AGAIN_SECONDS:g} s on two)"
+    )
+    return seconds <= _PACK_AGAIN_LIMIT
+
+
+def _review(design: Path, folder: Path, *words: str) -> float:
+    """How long the review pack of a design takes, in seconds."""
+    command = [sys.executable, "-m", "speclint", "review", str(design), "--to", str(folder), *words]
     started = time.perf_counter()
     done = subprocess.run(command, capture_output=True, check=False, env=environment())
     seconds = time.perf_counter() - started
     if done.returncode != 1:
         raise RuntimeError(done.stderr.decode())
+    return seconds
+
+
+def packed(folder: Path) -> bool:
+    """Whether the review pack of the example is written soon enough with nothing kept, and is small enough."""
+    seconds = _review(_EXAMPLE, folder, "--afresh")
     megabytes = sum(file.stat().st_size for file in folder.iterdir()) / 1e6
     asked = f"asked for: {_PACK_SECONDS:g} s on two, {_PACK_MEGABYTES:g} MB"
     print(f"review pack: {seconds:.1f} s on {os.cpu_count()} processors, {megabytes:.2f} MB ({asked})")
