@@ -22,6 +22,66 @@ gc.set_threshold(50_000, 20, 20)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 
+#: What looks at the whole example or at every rule, or starts many processes: half of the time of all tests. README's
+#: command leaves it out, unless it is named; ``--wide`` takes it alone.
+WIDE = (
+    "browser",
+    "checking/test_consequences.py",
+    "checking/test_corners.py",
+    "checking/test_opposed_limits.py",
+    "checking/test_processes.py",
+    "checking/test_proof.py",
+    "checking/test_time_limit.py",
+    "commands/test_examples.py",
+    "commands/test_new_family.py",
+    "commands/test_pair.py",
+    "commands/test_streams.py",
+    "commands/test_ten_tasks.py",
+    "contracts",
+    "families/test_stranger.py",
+    "fuzzing",
+    "made/test_example_pairs.py",
+    "mutation",
+    "planted",
+    "plugins/agreement/test_catalogue.py",
+    "plugins/events/test_figures.py",
+    "plugins/events/test_steam.py",
+    "plugins/fits/test_examples.py",
+    "plugins/making/test_order.py",
+    "plugins/wholeness/test_example_places.py",
+    "register/test_example.py",
+    "register/test_road.py",
+    "reports/test_held_drawings.py",
+    "reports/test_pack.py",
+    "reports/test_reference.py",
+    "reports/test_sarif.py",
+    "rules/test_sheets_reworked.py",
+    "specs/test_templates.py",
+    "test_example_specs.py",
+    "test_guide.py",
+    "test_omission.py",
+    "test_unit_slips.py",
+)
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """The option that takes the wide tests, and them alone."""
+    parser.addoption(
+        "--wide", action="store_true", help="only what looks at the whole example or at every rule"
+    )
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """Leave out the wide tests, or all others; neither where some are named and ``--wide`` is not asked for."""
+    wide: bool = config.getoption("wide")
+    usual = {config.rootpath / place for place in config.getini("testpaths")}
+    if not wide and {config.rootpath / place for place in config.args} != usual:
+        return None
+    held = {Path(__file__).parent / place for place in WIDE}
+    is_wide = not held.isdisjoint((collection_path, *collection_path.parents))
+    return (is_wide if not wide else collection_path.is_file() and not is_wide) or None
+
+
 @pytest.fixture(autouse=True, scope="session")
 def _results_of_the_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
     """Results that commands keep go to a folder of the tests, which the processes of one run share."""

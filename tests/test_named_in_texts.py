@@ -55,6 +55,7 @@ BROKEN = [
     ),
     *(
         ".venv/bin/python -m pytest tests/plugins/liner",
+        ".venv/bin/python -m pytest --wider tests",
         ".ci/runs",
         ".ci/long benchmark",
         "pip install speclint[tabels]",
