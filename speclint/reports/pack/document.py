@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, still_to_be_drawn
 from speclint.quantities import System
@@ -113,10 +113,8 @@ def document(
 ) -> Document:
     """Gather the document; ``on_progress`` is called with the stage of the work.
 
-    ``drawing`` gives the figures where they are being drawn already.
-
-    Sheets and figures are in the units of the ``system``, else in those that the works chose.
-    ``compared`` holds the design against another state of it, which then has a section of its own.
+    Sheets and figures are in the units of the ``system``, else in those that the works chose. ``drawing`` gives the
+    figures where they are being drawn already, ``compared`` the design held against another state of it.
     """
     today = dt.date.today()
     names = assessment.design.files if assessment.design else ()
@@ -128,8 +126,8 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawings = drawing() if drawing is not None else figures(assessment, units_asked(assessment, system))
-    drawn = drawn_once(led(drawings, firsts), names)
+    drawings = drawing or partial(figures, assessment, units_asked(assessment, system))
+    drawn = drawn_once(led(drawings(), firsts), names)
     parts = with_figures(parts, drawn)
     held = dict(_families_of_holds(groups, labels))
     signed = signatories(assessment, held)
