@@ -126,11 +126,9 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawings = drawing or partial(figures, assessment, units_asked(assessment, system))
-    drawn = drawn_once(led(drawings(), firsts), names)
+    drawn = drawn_once(led((drawing or partial(_drawn, assessment, system))(), firsts), names)
     parts = with_figures(parts, drawn)
-    held = dict(_families_of_holds(groups, labels))
-    signed = signatories(assessment, held)
+    signed = signatories(assessment, held := dict(_families_of_holds(groups, labels)))
     return Document(
         title=title_page(assessment, revision, today),
         verdict=verdict(assessment),
@@ -155,6 +153,10 @@ def document(
         dossier=dossier_said(assessment, conceded),
         changed=None if compared is None else what_changed(compared),
     )
+
+
+def _drawn(assessment: Assessment, system: System) -> Iterator[Figure]:
+    return figures(assessment, units_asked(assessment, system))
 
 
 def _codes(assessment: Assessment) -> tuple[str, ...]:
