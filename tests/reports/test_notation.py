@@ -43,6 +43,7 @@ from tests.reports.hostile import TEXTS
         ("σ = 5.67e-8 T⁴", r"\sigma = 5.67 \times 10^{-8} \, T^{4}"),
         ("F = N(θ, r)/z", r"F = \frac{N\left( \theta ,\; r \right)}{z}"),
         ("e = c where d ≤ 1.7", r"e = c \text{ where } d \le 1.7"),
+        ("p_t of gland-left − p_1", r"p_{t} \text{ of gland-left } - p_{1}"),  # a hyphen is no minus
     ],
 )
 def test_a_line_is_set_as_a_textbook_sets_it(line: str, set_as: str) -> None:

@@ -16,8 +16,11 @@ from speclint.quantities import units
 
 Value = Callable[[str], str]  # what stands for a symbol
 
+#: The name of a part, whose hyphen is no minus.
+_NAME = re.compile("[a-z]{2,}(?:-[a-z0-9]+)+")
 _TOKEN = re.compile(
     r"(?P<power>[²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+)|(?P<number>\d+(?:\.\d+)?(?:e[-−]?\d+)?)|(?P<space>\s+)"
+    rf"|(?P<name>{_NAME.pattern})"
     r"|(?P<symbol>[^\W\d_²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+(?:_[^\W_²³⁴⁵⁶⁷⁸⁹⁻¹⁰½]+)*[′*]?)|(?P<mark>.)"
 )
 _POWERS = str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹⁻", "0123456789-")
@@ -200,7 +203,9 @@ class _Reader:
         return ""
 
     def _is_word(self, text: str) -> bool:
-        """Whether a run of letters is a word of English, not a symbol."""
+        """Whether a run of letters is a word of English, or the name of a part, not a symbol."""
+        if _NAME.fullmatch(text):
+            return True
         if len(text) < 2 or not text.isascii() or not text.isalpha() or text in _FUNCTIONS or text in _SPELT:
             return False
         return not self._value(text) and text.islower() and text not in units.names()
