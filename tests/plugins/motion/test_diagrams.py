@@ -126,6 +126,16 @@ def test_at_speed_inertia_and_the_diagram_govern_a_rod(tmp_path: Path) -> None:
     expect_finding(check)
 
 
+@pytest.mark.parametrize(("rule", "sense", "other"), [("rod.tension", "2", "1"), ("rod.buckling", "1", "2")])
+def test_a_rod_is_pulled_in_one_sense_and_pushed_in_the_other(
+    tmp_path: Path, rule: str, sense: str, other: str
+) -> None:
+    """Away from the axle the piston pulls its rod, towards it it pushes: the other force bends or tears nothing."""
+    check = checked(tmp_path, rule, "rod", files())
+    assert f"F_θ{sense}" in symbols(check)
+    assert f"F_θ{other}" not in symbols(check)
+
+
 def test_the_fastening_of_a_piston_takes_the_mass_of_the_piston_alone(tmp_path: Path) -> None:
     """At the back's 197°: F_k + 112 kg × 18.85² × 0.33 × cos-law = F_k − 10.7 kN: the piston slows on its way."""
     check = checked(tmp_path, "piston.fastening", "piston", files())

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits import diametral_clearance, size_when_hot
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
 from speclint_motion.formulae.pistons import land_bending, land_shear, ring_gap_when_hot, ring_gap_when_worn
 from tests.plugins.motion.train import files, without
 
@@ -290,6 +291,13 @@ def test_grooves_from_both_sides(workshop: DesignFolder, part: str, old: str, ne
 @pytest.mark.parametrize("key", ["stock_thickness", "depth", "width", "land", "takes"])
 def test_lands_are_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     assert workshop.write(without("piston", key)).only(LANDS).outcome == "not assessed"
+
+
+def test_lands_are_not_assessed_without_any_groove(workshop: DesignFolder) -> None:
+    """A piston whose rings are not drawn in yet: what is missing is the whole table, and where."""
+    found = files("piston")
+    found["piston.toml"] = re.sub(r"\[grooves\.front\]\n(?:[^\[\n].*\n)*", "", found["piston.toml"])
+    expect_not_assessed(workshop.write(found).only(LANDS), "grooves is not stated in piston.toml")
 
 
 @given(g=st.floats(0, 0.01), D=st.floats(0.1, 1), w=st.floats(0, 0.01))
