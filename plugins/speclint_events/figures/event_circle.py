@@ -146,7 +146,7 @@ def _letters(circle: Circle, drawn: GearDrawn, notch: str, end: CylinderEnd) -> 
         ring = RINGS[end.end.value, valve]
         circle.paper.line(circle.at(angle, ring - 6), circle.at(angle, ring + 6), "thin")
         x, y = circle.at(angle, 66.0 if front else 150.0)
-        anchor = "middle" if front else ("end" if x < circle.centre[0] - 20 else "start")
+        anchor = "middle" if front else ("end" if x < circle.centre[0] else "start")
         share = drawn.again(partial(share_at, notch, end.end.value, event))
         circle.paper.text((x, y + 4), words(f"{letter} {{}} %", shown(share, "%", 1)), "figure", anchor)
 

@@ -9,6 +9,7 @@ import math
 import re
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from xml.etree import ElementTree
@@ -24,7 +25,7 @@ from speclint_events.figures.indicator_card import indicator_cards
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import _Scan, spring_forces
 from speclint_events.figures.turning_moments import turning_moments
-from speclint_events.figures.valve_chart import valve_charts
+from speclint_events.figures.valve_chart import _turned, valve_charts
 from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -230,6 +231,59 @@ def test_an_inlet_that_opens_late_has_no_lead() -> None:
     assert texts(drawn("valves-gear", *feet)).count("admission") == 1
 
 
+def test_the_strip_of_events_is_to_the_scale_of_the_chart() -> None:
+    """From −50° to 330° over 660 units from 70: the events above, and both dead centres."""
+    places = [70 + (angle + 50) / 380 * 660 for angle in (-42.55, -5.95, 0, 52.95, 144.55, 180, 317.45)]
+    lines = [
+        (float(one.get("x1", "")), float(one.get("x2", "")))
+        for one in marks(drawn("valves-gear"), "line", "thin")
+        if one.get("y1") == one.get("y2") == "448"
+    ]
+    assert [at for line in lines for at in line] == pytest.approx(
+        [at for pair in pairwise(places) for at in pair], abs=0.15
+    )
+
+
+def test_a_wide_span_has_its_word_in_the_middle_and_a_narrow_one_beneath() -> None:
+    """Of the strip above: expansion from 248.8 to 407.9, 7 above its line; the lead's 10 units have no room."""
+    root = ElementTree.fromstring(drawn("valves-gear").drawing)
+    at = {one.text: one for one in root.iter() if one.tag.endswith("}text")}
+    expansion, lead, compression = at["expansion"], at["lead"], at["compression"]
+    assert float(expansion.get("x", "")) == pytest.approx((248.8 + 407.9) / 2, abs=0.2)
+    assert (expansion.get("y"), expansion.get("text-anchor")) == ("441", "middle")
+    assert float(lead.get("x", "")) == pytest.approx(146.5 + 3, abs=0.2)
+    assert lead.get("y") == "486"
+    assert compression.get("y") == "486"
+
+
+def test_a_curve_is_drawn_in_every_turn_of_which_two_points_show() -> None:
+    """Within −50° to 330°: 320° and 325° show as they are and as −40° and −35°; of one point there is no line."""
+    two = [(320.0, 1.0), (325.0, 2.0)]
+    assert list(_turned(two, (-50.0, 330.0))) == [[(-40.0, 1.0), (-35.0, 2.0)], two]
+    assert list(_turned(two[:1], (-50.0, 330.0))) == []
+    assert list(_turned([(-50.0, 1.0), (330.0, 2.0)], (-50.0, 330.0))) == [[(-50.0, 1.0), (330.0, 2.0)]]
+
+
+def test_what_no_sheet_has_is_no_number() -> None:
+    (gear,) = gears_drawn(assessed())
+    assert gear.on_sheet("cycle.steam-rate", "no such symbol") is None
+    assert gear.on_sheet("no.such-rule", "p_mf") is None
+    assert gear.quantity("cycle.steam-rate", "no such symbol") is None
+    assert gear.limit("events.area-enough", "no such limit") is None
+    assert gear.limit("no.such-rule", "greatest Mach index of an inlet") is None
+
+
+def test_a_word_on_a_sheet_is_no_number() -> None:
+    """What was read as a word has no symbol, and a limit may be a word: neither is drawn to any scale."""
+    (gear,) = gears_drawn(assessed())
+    check = gear.checks["cycle.steam-rate"]
+    (word, *_) = (step for step in check.steps if isinstance(step.value, str))
+    limit = replace(word, kind="limit", name="in words")
+    of_words = replace(gear, checks={"cycle.steam-rate": replace(check, steps=(word, limit))})
+    assert of_words.on_sheet("cycle.steam-rate", word.symbol) is None
+    assert of_words.limit("cycle.steam-rate", "in words") is None
+
+
 # Indicator card
 
 
@@ -317,6 +371,44 @@ def test_a_ring_is_black_where_its_valve_is_open() -> None:
     assert turned(exhaust[0]) == pytest.approx(144.55, abs=0.1)
     (back,) = (arc for arc in arcs if arc[0][0] < 420 and radius(arc[0]) == pytest.approx(122, abs=0.2))
     assert turned(back[0]) % 360 == pytest.approx(180 - 5.95, abs=0.1)
+
+
+def test_the_arcs_of_the_tenths_divide_the_line_of_stroke_evenly() -> None:
+    """The crank pin swung about the crosshead: the circle's 168 units of stroke lie 16.8 apart, each arc with the rod.
+
+    The rod of 1.9 m on a crank of 0.33 m is 483.6 units on the 84 of the circle: every point of an arc lies
+    as far from the crosshead, on the line of stroke to the left.
+    """
+    arcs = [points(one) for one in marks(drawn("circle-gear"), "polyline", "fine")]
+    first = sorted((arc for arc in arcs if arc[4][0] < 420), key=lambda arc: arc[4])
+    assert [len(arc) for arc in first] == [9] * 9
+    assert [arc[4][0] for arc in first] == pytest.approx([126 + 16.8 * n for n in range(1, 10)], abs=0.11)
+    for arc in first:
+        crosshead = (arc[4][0] - 84 * 1.9 / 0.33, 205.0)
+        assert [math.dist(crosshead, at) for at in arc] == pytest.approx([84 * 1.9 / 0.33] * 9, abs=0.2)
+        assert [radius(arc[0]), radius(arc[-1])] == pytest.approx([84, 84], abs=0.1)
+        heights = [y for _, y in arc]
+        assert heights == pytest.approx(
+            [205 + (arc[-1][1] - arc[0][1]) / 8 * n for n in range(-4, 5)], abs=0.11
+        )
+
+
+def test_the_letters_of_the_back_stand_outside_of_its_rings() -> None:
+    """To the left of the centre words end at their place and to the right begin there; the front's stand across."""
+    found = [
+        (one.get("text-anchor", "start"), float(one.get("x", "")), float(one.get("y", "")) - 4)
+        for one in ElementTree.fromstring(drawn("circle-gear").drawing).iter()
+        if one.tag.endswith("}text") and re.fullmatch(r"[ACRK] [0-9.]+ %", one.text or "")
+    ]
+    assert len(found) == 16
+    for anchor, x, y in found:
+        centre = 210.0 if x < 420 else 630.0
+        away = math.dist((x, y), (centre, 205.0))
+        if anchor == "middle":
+            assert away == pytest.approx(66, abs=0.2)
+        else:
+            assert away == pytest.approx(150, abs=0.2)
+            assert anchor == ("end" if x < centre else "start")
 
 
 def radius(at: tuple[float, float]) -> float:
