@@ -6,7 +6,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings as trials, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, expect_not_applicable
 from tests.plugins.pairings.bench import files
 
 KNOWN, TEMPERATURE = "material.known", "material.temperature"
@@ -278,13 +278,20 @@ def test_creep_is_not_assessed_without_a_temperature(workshop: DesignFolder) -> 
 
 
 @pytest.mark.parametrize(
-    ("document", "outcome"),
-    [("2.1", "finding"), ("2.2", "finding"), ("3.1", "conforms"), ("3.2", "conforms")],
+    ("document", "outcome", "says"),
+    [
+        ("2.1", "finding", "inspection document of type 2.1, which does not certify this melt"),
+        ("2.2", "finding", "inspection document of type 2.2, which does not certify this melt"),
+        ("3.1", "conforms", "inspection document of type 3.1"),
+        ("3.2", "conforms", "inspection document of type 3.2"),
+    ],
 )
-def test_the_document_is_on_the_very_melt(workshop: DesignFolder, document: str, outcome: str) -> None:
+def test_the_document_is_on_the_very_melt(
+    workshop: DesignFolder, document: str, outcome: str, says: str
+) -> None:
     found = files(block=(('duty = "duty"', f'duty = "duty"\ninspection_document = "{document}"'),))
     check = workshop.write(found).only(CERTIFICATE, "block")
-    assert check.outcome == outcome
+    assert (check.outcome, check.says) == (outcome, says)
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
@@ -325,10 +332,17 @@ def test_a_ring_needs_no_document(workshop: DesignFolder) -> None:
 
 
 @pytest.mark.parametrize(
-    "rule", ["material.known", "material.temperature", "material.time-dependent", "material.certificate"]
+    "rule",
+    [
+        "material.known",
+        "material.temperature",
+        "material.time-dependent",
+        "material.certificate",
+        "material.weldability",
+    ],
 )
 def test_what_is_no_piece_of_metal_has_no_material(workshop: DesignFolder, rule: str) -> None:
     """A chain of dimensions is stated in a spec of its own, and is made of nothing."""
     chain = 'kind = "dimension-chain"\nid = "chain"\nduty = "duty"\n'
     found = workshop.write({**files(), "chain.toml": chain}).only(rule, "chain")
-    assert found.outcome == "not applicable"
+    expect_not_applicable(found, "it is not a piece of metal")

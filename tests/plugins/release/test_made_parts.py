@@ -169,6 +169,35 @@ def test_tightening_from_both_sides(workshop: DesignFolder, record: str, grade: 
     assert workshop.only("made.tightening").grade is grade
 
 
+def test_a_joint_that_asks_for_no_figure_may_be_tightened_by_any(workshop: DesignFolder) -> None:
+    asked = STUDS.replace('torque = "400 N·m ±20"\n', "")
+    design = {**files(DRAWN), "studs.toml": asked, "studs-1.toml": TIGHTENED}
+    check = workshop.write(design, settings=settings()).only("made.tightening")
+    assert (check.outcome, check.says) == ("conforms", "first: its spec asks for no figure")
+
+
+@pytest.mark.parametrize(
+    ("asked", "least", "most"),
+    [("torque", "400 N·m", "420 N·m"), ("angle", "30 °", "31.5 °"), ("preload", "80 kN", "84 kN")],
+)
+def test_each_figure_that_is_asked_for_is_reached_and_not_passed(
+    workshop: DesignFolder, asked: str, least: str, most: str
+) -> None:
+    """Without a tolerance from the figure itself to 1.05 of it: 420 N·m, 31.5° and 84 kN."""
+    drawn = STUDS.replace('torque = "400 N·m ±20"', f'{asked} = "{least}"')
+    for found, outcome in ((least, "conforms"), (most, "conforms"), ("less", "finding"), ("more", "finding")):
+        number, unit = (most if found in (most, "more") else least).split()
+        times = {"less": 0.999, "more": 1.001}.get(found, 1.0)
+        record = TIGHTENED.replace(
+            'torque = "385..405 N·m"', f'{asked} = "{float(number) * times:.6g} {unit}"'
+        )
+        design = {**files(DRAWN), "studs.toml": drawn, "studs-1.toml": record}
+        check = workshop.write(design, settings=settings()).only("made.tightening")
+        assert check.outcome == outcome, (found, check.says)
+        if outcome == "finding":
+            assert f"first: {asked} " in check.actual
+
+
 @pytest.mark.parametrize(
     ("method", "outcome"),
     [("ultrasonic", "conforms"), ("ultrasound, all edges", "conforms"), ("dye penetrant", "finding")],
