@@ -127,6 +127,18 @@ def test_the_faces_lie_where_the_seat_puts_them(
     assert outcome(design, "cylinder.faces-agree") == ends
 
 
+def test_faces_that_the_seat_puts_are_not_compared_a_second_time(design: DesignFolder) -> None:
+    """Each is 0.1 mm from where the seat puts it, to opposite sides: within a tenth each, 0.2 mm apart together.
+
+    700 + 0.1 mm forward and −125 − 0.1 mm behind: 825.2 mm between them, where the seat has 825.
+    """
+    design.replace("block.toml", 'face_at = "700 mm"', 'face_at = "700.1 mm"')
+    design.replace("block.toml", 'face_at = "-100 mm"', 'face_at = "-125.1 mm"')
+    assert outcome(design, "cylinder.faces-agree") == HOLD
+    design.replace("block.toml", "[bores.main]\n", '[bores.main]\nseat_at = "735 mm"\n')
+    assert outcome(design, "cylinder.faces-agree") == FINE
+
+
 def test_a_wrong_face_eases_no_clearance(design: DesignFolder) -> None:
     """At 700 mm the block grows forward, which takes from the front clearance; at −2000 mm it would give to it."""
     design.replace("block.toml", "[bores.main]\n", '[bores.main]\nseat_at = "735 mm"\n')

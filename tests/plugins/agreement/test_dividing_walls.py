@@ -160,6 +160,45 @@ def test_a_division_is_the_walls_that_it_names(
 
 
 @pytest.mark.parametrize(
+    ("one", "other", "ends"),
+    [
+        ("", "live steam", FINE),
+        ("", "exhaust steam", FINE),
+        ("", "atmosphere", HOLD),
+        ("live steam", "", FINE),
+        ("exhaust steam", "", FINE),
+        ("atmosphere", "", HOLD),
+        ("live steam", "exhaust steam", FINE),
+        ("live steam", "live steam", HOLD),
+        ("exhaust steam", "exhaust steam", HOLD),
+    ],
+)
+def test_a_wall_has_both_of_its_fluids_in_either_order(
+    design: DesignFolder, one: str, other: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Live steam on the one side and exhaust steam on the other, from whichever side the division is looked at."""
+    stated = "".join(
+        f'{side} = "{fluid}"\n' for side, fluid in (("one_side", one), ("other_side", other)) if fluid
+    )
+    design.replace("block.toml", 'one_side = "exhaust steam"\nother_side = "live steam"\n', stated)
+    found = design.only("wall.drawn-once", "block")
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("one", "ends"), [("chest", FINE), ("pocket", HOLD)])
+def test_a_partition_and_its_wall_name_one_passage(
+    design: DesignFolder, one: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Chest and pocket both hold live steam: only their names tell that the wall is not that of the partition."""
+    design.replace("weldment.toml", 'one_passage = "chest"', f'one_passage = "{one}"')
+    found = design.only("wall.drawn-once", "partition")
+    assert (found.outcome, found.grade) == ends
+    if ends == HOLD:
+        assert found.says.startswith('live side "chest" (partition.toml:')
+        assert 'walls chest of weldment "pocket" (weldment.toml:' in found.says
+
+
+@pytest.mark.parametrize(
     ("file", "old", "new", "ends"),
     [
         ("partition.toml", '"16 mm"', '"16.1 mm"', FINE),

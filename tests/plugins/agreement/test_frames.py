@@ -7,7 +7,7 @@ import math
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, on_sheet
+from speclint.testing import DesignFolder, changed, expect_not_applicable, on_sheet
 from tests.plugins.joints.test_frames import FACE, FASTENING, fastened
 
 HOLD, FINE = ("finding", Grade.HOLD), ("conforms", None)
@@ -199,6 +199,11 @@ def test_the_frame_carries_all_that_is_drawn(
     workshop: DesignFolder, mass: str, wanted: tuple[str, Grade | None]
 ) -> None:
     assert judged(weighed(workshop, mass), "frame.mass-adds-up", "fastening") == wanted
+
+
+def test_without_a_plan_there_is_no_mass_to_compare(workshop: DesignFolder) -> None:
+    fastened(workshop)
+    expect_not_applicable(workshop.only("frame.mass-adds-up", "fastening"))
 
 
 @pytest.mark.parametrize(("mass", "jolted"), [("20 kg", 2000), ("2000 kg", 2000), ("2400 kg", 2400)])
