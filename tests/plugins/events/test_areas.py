@@ -14,7 +14,7 @@ import pytest
 from iapws import IAPWS97
 
 from speclint.rules import Grade
-from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
+from speclint.testing import DesignFolder, expect_conforms, expect_finding, found, on_sheet
 from tests.plugins.events.gear import checked, files
 from tests.plugins.events.test_shares import dwell
 from tests.plugins.events.worked_engine import STEADY
@@ -86,6 +86,17 @@ def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | N
     else:
         expect_finding(check, grade=grade)
     assert found(check) == pytest.approx(0.5 * share, rel=0.003)
+
+
+def test_the_speed_may_be_that_of_the_track(folder: DesignFolder) -> None:
+    """Wheels worn to 1.675 m turn three times a second at 3 × π × 1.675 = 15.7865 m/s, 56.8314 km/h."""
+    duty = (
+        "duty.toml",
+        'rotational_speed = "180 rev/min"\nnotch = "35"',
+        'track_speed = "56.8314 km/h"\nnotch = "20"',
+    )
+    check = folder.write(steady(duty), settings=WITH_METALS).only(ENOUGH)
+    assert on_sheet(check, "n") == pytest.approx(3.0, rel=1e-5)
 
 
 @pytest.mark.parametrize("share", [0.985, 1.015])

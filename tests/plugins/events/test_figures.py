@@ -244,6 +244,19 @@ def test_the_strip_of_events_is_to_the_scale_of_the_chart() -> None:
     )
 
 
+def test_both_dead_centres_are_named_at_their_angles() -> None:
+    """0° and 180° of −50° to 330° over 660 units from 70, above the lifts, whose field begins at 24."""
+    found = [
+        (one.text, float(one.get("x", "")), one.get("y"))
+        for one in ElementTree.fromstring(drawn("valves-gear").drawing).iter()
+        if one.tag.endswith("}text") and (one.text or "").endswith("dead centre")
+    ]
+    assert found == [
+        ("dead centre", pytest.approx(70 + 50 / 380 * 660, abs=0.1), "16"),
+        ("far dead centre", pytest.approx(70 + 230 / 380 * 660, abs=0.1), "16"),
+    ]
+
+
 def test_a_wide_span_has_its_word_in_the_middle_and_a_narrow_one_beneath() -> None:
     """Of the strip above: expansion from 248.8 to 407.9, 7 above its line; the lead's 10 units have no room."""
     root = ElementTree.fromstring(drawn("valves-gear").drawing)
@@ -457,6 +470,29 @@ def test_the_velocity_of_a_valve_adds_up_to_its_lift() -> None:
     assert lifted
     assert risen == pytest.approx(lifted, rel=0.01)
     assert len(marks(following(), "polyline", "edge")) == 4, "lift, velocity, acceleration and load"
+
+
+def test_the_curves_of_the_springs_are_named() -> None:
+    """What is there at the left of its flat top; what must be held in the middle of the lift, beneath its curve."""
+    root = ElementTree.fromstring(following().drawing)
+    at = {one.text: one for one in root.iter() if one.tag.endswith("}text")}
+    there = at["load available to keep the valve on the cam"]
+    held = at["load to be held, including its margin"]
+    assert float(held.get("x", "")) == pytest.approx(400, abs=3)
+    assert float(there.get("y", "")) < float(held.get("y", ""))
+
+
+def test_no_other_rule_over_the_cam_is_drawn_as_springs() -> None:
+    with TemporaryDirectory() as folder:
+        design = DesignFolder(Path(folder)).write(train_files())
+        chosen = [one for one in design.loaded.rules if one.name == "valve.spring-follows-cam"]
+        assessment = assess([design.root], design.loaded, chosen)
+    (check,) = assessment.checks
+    other = replace(check, rule=replace(check.rule, name="valve.of-another-rule"), component="other")
+    assert list(spring_forces(replace(assessment, checks=(other,)))) == []
+    for checks in ((check, other), (other, check)):
+        (figure,) = spring_forces(replace(assessment, checks=checks))
+        assert figure.component == check.component
 
 
 # What each notch does

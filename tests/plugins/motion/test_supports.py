@@ -1,0 +1,26 @@
+"""slidebar.held-by on the train of these tests; covers of other cylinders are tested with the agreements."""
+
+from __future__ import annotations
+
+from speclint.testing import DesignFolder, expect_conforms, expect_not_assessed
+from tests.plugins.motion.train import files
+
+HELD = "slidebar.held-by"
+TWO = '[supports.front]\npart = "{part}"\n[supports.back]\ndrawing = "X-1"\n'
+
+
+def test_a_bar_without_supports_is_not_assessed(workshop: DesignFolder) -> None:
+    expect_not_assessed(workshop.write(files()).only(HELD), "supports is not stated in bar.toml")
+
+
+def test_a_part_that_is_no_cover_may_carry_an_end(workshop: DesignFolder) -> None:
+    """A part of the frame that no spec calls a cover: it closes no cylinder, and is at no side of one."""
+    check = workshop.write(files("bar", add=TWO.format(part="block"))).only(HELD)
+    expect_conforms(check)
+
+
+def test_one_support_is_one_too_few(workshop: DesignFolder) -> None:
+    one = TWO.format(part="block").partition("[supports.back]")[0]
+    check = workshop.write(files("bar", add=one)).only(HELD)
+    assert check.outcome == "finding"
+    assert "one support is named: the span has two" in check.says
