@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import math
-
 import pytest
 
 from speclint_pairings.formulae.rubbing import (
@@ -60,15 +58,6 @@ ENDS = [
 @pytest.mark.parametrize("end", ENDS, ids=str)
 def test_a_formula_refuses_beyond_its_range(end: End) -> None:
     expect_end(end)
-
-
-@pytest.mark.parametrize("λ", [1 / 3, 0.25, 0.1])
-def test_the_series_of_the_side_thrust_against_its_integral(λ: float) -> None:
-    """(λ/2) ∫ sin²θ/√(1 − λ² sin²θ) dθ over half a turn, by the trapezium rule: within three parts in ten thousand."""
-    parts = 1000
-    angles = [math.pi * n / parts for n in range(parts)]
-    integral = sum(math.sin(a) ** 2 / math.sqrt(1 - (λ * math.sin(a)) ** 2) for a in angles) * math.pi / parts
-    assert mean_side_thrust(F_m=1.0, r=λ, l=1.0) == pytest.approx(λ / 2 * integral, rel=3e-4)
 
 
 def test_full_admission_does_the_work_of_its_whole_pressure() -> None:

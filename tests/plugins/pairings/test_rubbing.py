@@ -60,6 +60,14 @@ def test_a_crank_pin_bears_the_piston_of_the_last_bore(
     assert check.outcome == outcome
 
 
+def test_a_crank_pin_bears_the_piston_of_the_new_bore_where_no_last_is_stated(workshop: DesignFolder) -> None:
+    """208 768 N on 500 mm."""
+    made = train("crank-pin")
+    made["liner.toml"] = made["liner.toml"].replace('last_bore = "500 mm"\n', "")
+    check = workshop.write(made, settings=WITH_METALS).only(RULE, "crank-pin")
+    assert on_sheet(check, "F_m") == pytest.approx(208768, rel=1e-5)
+
+
 @pytest.mark.parametrize(("length", "outcome"), [("157.5 mm", "conforms"), ("157.3 mm", "finding")])
 def test_a_crank_pin_by_hand(workshop: DesignFolder, length: str, outcome: str) -> None:
     """185 mm: 208 768/(165 × 185) = 6.8393 MPa, π × 0.165 × 6 = 3.11018 m/s: 21.271 of 25 MPa·m/s; 157.41 mm for 25."""
