@@ -55,6 +55,25 @@ size = "200 mm"
 }
 
 
+def test_a_spanner_is_held_against_the_flats_of_its_joint_where_those_are_stated(
+    workshop: DesignFolder,
+) -> None:
+    """No flats of the nut: what is drawn out is compared alone, 118 mm of the stud and 926 mm of the liner."""
+    studs = FILES["studs.toml"].replace('nut.across_flats = "36 mm"\n', "")
+    found = workshop.write({**FILES, "studs.toml": studs}).only(JOINTS)
+    assert (found.outcome, found.grade) == FINE
+    found = workshop.replace("plan.toml", "118 mm", "111.1 mm").only(JOINTS)
+    assert (found.outcome, found.grade) == LESS
+
+
+def test_a_spanner_for_a_nut_of_another_joint_is_held_against_nothing(workshop: DesignFolder) -> None:
+    """The joint of no part of this block: its flats are no matter of the plan."""
+    plan = FILES["plan.toml"].replace("[spanners.studs]", "[spanners.others]").replace("36 mm", "41 mm")
+    others = 'kind = "bolted-joint"\nid = "others"\nnut.across_flats = "50 mm"\n'
+    found = workshop.write({**FILES, "plan.toml": plan, "others.toml": others}).only(JOINTS)
+    assert (found.outcome, found.grade) == FINE
+
+
 @pytest.mark.parametrize(
     ("rule", "file", "old", "new", "wanted"),
     [

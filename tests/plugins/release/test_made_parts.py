@@ -339,6 +339,25 @@ result = "passed"
 
 
 @pytest.mark.parametrize(
+    ("left", "outcome"), [("", "conforms"), ("procedure", "finding"), ("welder", "finding")]
+)
+def test_each_weld_has_both_its_procedure_and_its_welder(
+    workshop: DesignFolder, left: str, outcome: str
+) -> None:
+    weld = "".join(
+        f'{key} = "{value}"\n' for key, value in (("procedure", "WPS-1"), ("welder", "mark 7")) if key != left
+    )
+    design = {
+        **files(DRAWN, add="[welding]\nwelded = true\n"),
+        "cover-7.toml": f"{MADE}[welds.all]\n{weld}",
+    }
+    check = workshop.write(design, settings=settings()).only("made.examined", "cover-7")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert "welds, each with its procedure and its welder" in check.says
+
+
+@pytest.mark.parametrize(
     ("change", "said"),
     [
         (("[welds.all]", "[entries.all]"), "welds, each with its procedure and its welder"),

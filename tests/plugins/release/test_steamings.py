@@ -7,7 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.checking import Check
 from speclint.repository import open_repository
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, expect_not_assessed
 from tests.made.test_judging import DRAWN, MADE
 from tests.plugins.liners.bench import bench, in_duty
 
@@ -53,6 +53,13 @@ def test_a_temperature_from_both_sides_of_each_limit(
 ) -> None:
     """190..210 °C with U = 2 K: proved in from 192 to 208, proved out below 188 and above 212."""
     assert steamed(workshop, value).grade == grade
+
+
+def test_what_the_duty_does_not_state_has_nothing_to_be_held_against(workshop: DesignFolder) -> None:
+    """A duty whose running case has the temperature of the block alone."""
+    alone = in_duty(BAND[1], '\n[cases.running.temperatures]\ncylinder-block = "200 °C"')
+    found = steamed(workshop, "200 °C", band=alone)
+    expect_not_assessed(found, "the duty states no")
 
 
 def test_a_temperature_tied_to_another_may_be_all_that_the_tie_allows(workshop: DesignFolder) -> None:
