@@ -83,13 +83,9 @@ class Catalogue(Mapping[str, type[Spec]]):
         self._more, self._tables = dict(more or {}), dict(tables or {})
         self.left_out = tuple(left_out)
         self._plain = {kind.kind: kind for kinds in self._more.values() for kind in kinds}
-        self._classes: dict[str, type[Spec]] = {}
 
     def __getitem__(self, kind: str) -> type[Spec]:
-        if kind not in self._classes:
-            plain = self._plain[kind] if kind in self._plain else imported(KINDS[kind])
-            self._classes[kind] = self._with_tables(plain)
-        return self._classes[kind]
+        return self._with_tables(self._plain[kind] if kind in self._plain else imported(KINDS[kind]))
 
     def __iter__(self) -> Iterator[str]:
         yield from sorted({*KINDS, *self._plain})
