@@ -26,7 +26,11 @@ _BESIDE: dict[str, tuple[str, ...]] = {
     ),
     "speclint/checking": ("tests/rules/test_sheets_reworked.py", "tests/plugins/springs"),
     "speclint/repository": ("tests/register/test_gate.py", "tests/register/test_drawing_readings.py"),
-    "speclint/specs": ("tests/repository", "tests/plugins/springs"),
+    "speclint/specs": (
+        "tests/repository",
+        "tests/plugins/springs",
+        "tests/plugins/release/test_steamings.py",
+    ),
     "speclint/errors": ("tests/repository/test_reading.py", "tests/quantities"),
     "speclint/families": ("tests/testing/test_families.py", "tests/commands/test_names.py"),
     "speclint/made": (

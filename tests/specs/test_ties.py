@@ -50,6 +50,7 @@ def test_a_tie_is_another_temperature_and_a_difference(
     assert isinstance(found, Tie)
     assert isinstance(found.base, Measure)
     assert (found.difference.low, found.difference.high) == pytest.approx((low, high))
+    assert found.difference.nominal == pytest.approx((low + high) / 2)
     assert found.difference.text == written
     assert found.where.key == "cases.running.temperatures.valve-seat"
 
