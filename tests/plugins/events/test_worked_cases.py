@@ -9,7 +9,7 @@ import pytest
 from speclint.checking import Check, rule_run
 from speclint.checking.worked_case import worked_case
 from speclint.quantities import Measure
-from speclint.specs import Component, Duty, Tie
+from speclint.specs import Component, Duty, LoadCase, Tie
 from speclint.testing import DesignFolder, expect_not_assessed, installed_families, on_sheet
 from tests.plugins.events.worked_engine import AT_20, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -126,7 +126,9 @@ def test_the_band_of_what_is_estimated_from_the_block_and_the_steam(
     assert isinstance(spec, Component)
     assert isinstance(duty, Duty)
     (rule,) = (rule for rule in installed_families().rules if rule.name == "valve.mach")
-    found = worked_case(duty.cases["running"], rule, spec, context).temperature_of(spec)
+    case = worked_case(duty.cases["running"], rule, spec, context)
+    assert isinstance(case, LoadCase)
+    found = case.temperature_of(spec)
     assert isinstance(found, Tie)
     base, by = found.base, found.difference
     assert isinstance(base, Measure)
