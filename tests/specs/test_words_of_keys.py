@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.quantities import read
-from speclint.specs import Catalogue
+from speclint.specs import Catalogue, CylinderBlock, CylinderCover
 from speclint.specs.key_descriptions import said_of
 from speclint.specs.measured_sizes import _in_unit
 from speclint.specs.taking_over import OwnPlace
@@ -49,8 +49,8 @@ def test_what_a_template_says_of_a_key_begins_with_words(word: str) -> None:
     assert [line for line in remarks if line.startswith("# ;")] == []
 
 
-_BORE = 'kind = "cylinder-block"\n[bores.main]\ndiameter = "{}"\nrecess_diameter = "{}"\n'
-_COVER = 'kind = "cylinder-cover"\ncircle = "{}"\noutside_diameter = "{}"\n'
+_BORE = f'kind = "{CylinderBlock.kind}"\n[bores.main]\ndiameter = "{{}}"\nrecess_diameter = "{{}}"\n'
+_COVER = f'kind = "{CylinderCover.kind}"\ncircle = "{{}}"\noutside_diameter = "{{}}"\n'
 
 
 @pytest.mark.parametrize(

@@ -108,13 +108,14 @@ def test_parts_beside_are_estimated_from_one_another(tmp_path: Path) -> None:
         ("liner", "cylinder-liner", 200.0, 220.0),
         ("cover", "cylinder-cover", 170.0, 190.0),
         ("valve-inlet-front", "poppet-valve", 340.0, 370.0),
+        ("seat-exhaust-front-upper", "valve-seat", 200.0, 220.0),
     ],
 )
 def test_the_band_of_what_is_estimated_from_the_block_and_the_steam(
     tmp_path: Path, part: str, kind: str, low: float, high: float
 ) -> None:
-    """The block at 200 °C: its liner 0 to 20 K hotter, its cover 10 to 30 K cooler; inlet valves of steam of 390 °C
-    20 to 50 K below.
+    """The block at 200 °C: its liner and the seats of exhaust valves 0 to 20 K hotter, its cover 10 to 30 K cooler;
+    inlet valves of steam of 390 °C 20 to 50 K below.
     """
     others = "".join(f'{name} = "200 °C"\n' for name in ("poppet-valve", "valve-spindle") if name != kind)
     folder = estimated(tmp_path, f'cylinder-block = "200 °C"\n{others}{kind} = "estimate"\n')
