@@ -22,7 +22,7 @@ gc.set_threshold(50_000, 20, 20)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")
 
 
-#: What looks at the whole example or at every rule, or starts many processes: half of the time of all tests. README's
+#: What looks at the whole example or at every rule, starts many processes or is slow: half of all time. README's
 #: command leaves it out, unless it is named; ``--wide`` takes it alone.
 WIDE = (
     "browser",
@@ -44,13 +44,19 @@ WIDE = (
     "mutation",
     "planted",
     "plugins/agreement/test_catalogue.py",
+    "plugins/events/test_figures.py",
+    "plugins/events/test_steam.py",
     "plugins/fits/test_examples.py",
+    "plugins/making/test_order.py",
     "plugins/wholeness/test_example_places.py",
+    "plugins/wholeness/test_places.py",
     "register/test_example.py",
+    "register/test_loosening.py",
     "register/test_road.py",
     "reports/test_held_drawings.py",
     "reports/test_pack.py",
     "reports/test_reference.py",
+    "reports/test_sarif.py",
     "rules/test_sheets_reworked.py",
     "specs/test_templates.py",
     "test_example_specs.py",
