@@ -169,10 +169,11 @@ def find_remedies(
 
     ``shown`` are the findings whose remedies a report shows, where not all.
     """
-    from speclint.checking.remedy_search import Spoiling, of_part_alike  # only where remedies are sought
-
     if assessment.context is None:
         return
+    # only where remedies are sought
+    from speclint.checking.remedy_search import Spoiling, brief, of_part_alike
+
     spoiling, kept = Spoiling(assessment.checks), assessment.kept
     left: dict[Hashable, list[tuple[Check, list[Check]]]] = {}
     for found in assessment.checks if shown is None else shown:
@@ -181,7 +182,8 @@ def find_remedies(
             spoiled = [one for one, _ in could_spoil]
             remedies = kept.remedies_of(found, spoiled) if kept is not None else None
             if remedies is None:
-                left.setdefault(spoiling.alike(found), []).append((found, spoiling.brief(could_spoil)))
+                briefs = [brief(one, places) for one, places in could_spoil]
+                left.setdefault(spoiling.alike(found), []).append((found, briefs))
             else:
                 assessment.keep({found.order: remedies})
     firsts = [group[0] for group in left.values()]

@@ -8,7 +8,7 @@ agree are another matter (:mod:`speclint.checking.agreement_remedy`).
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Hashable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from speclint.checking.agreement_remedy import agreed
@@ -93,8 +93,8 @@ def solved(found: Check, checks: Sequence[Check], context: Context) -> tuple[lis
         return remedies(found, checks, context), consulted
 
 
-#: Files and keys of values on drawings.
-Places = frozenset[tuple[str, str]]
+#: A file and a key of it: the place of a value on a drawing, of whatever part it is there.
+Place = tuple[str, str]
 
 
 class Spoiling:
@@ -108,35 +108,24 @@ class Spoiling:
         self._took: dict[tuple[str, str], list[Check]] = {}
         self._parts = {one.component for one in checks}
         self._rests: dict[tuple[str, str], Hashable] = {}
-        self._places: dict[tuple[str, str], Places] = {}
-        self._briefs: dict[tuple[tuple[str, str], Places], Check] = {}
+        self._lines: dict[tuple[str, str], dict[Place, list[int]]] = {}
         for one in checks:
             if one.outcome == "conforms" and not one.rule.reviews:
-                places = frozenset([(at.file, at.key) for step in one.steps if (at := step.where).key])
-                self._places[one.order] = places
-                for place in places:
+                lines = self._lines[one.order] = _lines_by_place(one)
+                for place in lines:
                     self._took.setdefault(place, []).append(one)
 
-    def by(self, found: Check) -> list[tuple[Check, Places]]:
+    def by(self, found: Check) -> list[tuple[Check, frozenset[Place]]]:
         """Those that took a value which the finding took, with the places of such values."""
-        own = {(step.where.file, step.where.key) for step in found.steps if step.where.key}
+        own = _lines_by_place(found).keys()
         among = {one.order: one for place in own for one in self._took.get(place, ())}
-        standing: dict[Hashable, tuple[Check, Places]] = {}
+        standing: dict[Hashable, tuple[Check, frozenset[Place]]] = {}
         for order, one in sorted(among.items()):
-            places = self._places[order] & own
-            standing.setdefault((self._rests_on(one), places), (one, places))
+            lines = self._lines[order]
+            shared = frozenset(lines.keys() & own)
+            drawn = frozenset([(place, *lines[place]) for place in shared])
+            standing.setdefault((self._rests_on(one), drawn), (one, shared))
         return list(standing.values())
-
-    def brief(self, could_spoil: Iterable[tuple[Check, Places]]) -> list[Check]:
-        """Checks with their working at some places alone."""
-        return [self._brief(one, places) for one, places in could_spoil]
-
-    def _brief(self, one: Check, places: Places) -> Check:
-        found = self._briefs.get((one.order, places))
-        if found is None:
-            steps = [step for step in one.steps if (step.where.file, step.where.key) in places]
-            found = self._briefs[one.order, places] = replace(one, steps=tuple(steps))
-        return found
 
     def _rests_on(self, one: Check) -> Hashable:
         """What a check was made of, without the ids of parts."""
@@ -151,6 +140,22 @@ class Spoiling:
         drawn = tuple((step.where.file, step.where.line, step.where.key) for step in found.steps)
         places = found.judgement.places if found.judgement else ()
         return (found.alike, drawn) if found.alike and not places else found.order
+
+
+def brief(one: Check, places: Collection[Place]) -> Check:
+    """A check with its working at some places alone."""
+    steps = [step for step in one.steps if (step.where.file, step.where.key) in places]
+    return replace(one, steps=tuple(steps))
+
+
+def _lines_by_place(one: Check) -> dict[Place, list[int]]:
+    """Where a check took values: the lines by the place, as the parts of one file may state one key on several."""
+    lines: dict[Place, list[int]] = {}
+    for step in one.steps:
+        at = step.where
+        if at.key:
+            lines.setdefault((at.file, at.key), []).append(at.line)
+    return lines
 
 
 def _proved(trials: Sequence[Trial], most: int) -> list[Remedy]:

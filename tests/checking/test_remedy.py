@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
-from speclint.checking.remedy_search import remedies
+from speclint.checking.remedy_search import Spoiling, brief, remedies
 from speclint.checking.rule_run import where_it_fails
 from speclint.specs import Component
 from speclint.testing import DesignFolder
@@ -64,6 +65,26 @@ def test_a_remedy_says_which_other_rule_it_spoils(
     (remedy,) = found(tmp_path, "tube.loose-hot", ("105 mm ±0.5", "107 mm ±0.5"), ("30 bar", pressure))
     assert remedy.spoils == spoils
     assert ("tube.stress would not hold" in str(remedy)) is bool(spoils)
+
+
+def test_of_checks_alike_one_stands_for_those_that_took_a_value_from_one_line_of_a_file(
+    tmp_path: Path,
+) -> None:
+    """A change of the line of one part leaves alone what another part of the file states on a line of its own."""
+    shop = DesignFolder(tmp_path, tubes.tubes()).write(FILES).replace("tube.toml", "30 bar", "45 bar")
+    by_rule = {one.rule.name: one for one in shop.assess().checks}
+    broken, holding = by_rule["tube.stress"], by_rule["tube.loose-hot"]
+    assert (broken.outcome, holding.outcome) == ("finding", "conforms")
+    alike = replace(holding, component="tube-2")
+    moved = tuple(replace(one, where=replace(one.where, line=one.where.line + 50)) for one in holding.steps)
+    elsewhere = replace(holding, component="tube-3", steps=moved)
+    stands = Spoiling([broken, holding, alike, elsewhere]).by(broken)
+    assert [one for one, _ in stands] == [holding, elsewhere]
+    for one, places in stands:
+        kept = brief(one, places)
+        assert kept.order == one.order
+        assert 0 < len(kept.steps) < len(one.steps)
+        assert {step.where.key for step in kept.steps} <= {step.where.key for step in broken.steps}
 
 
 @rule(
