@@ -168,6 +168,14 @@ def copy_of_this(serve: Callable[[BinaryIO, BinaryIO], None], others: Iterable[H
     return Helper(_Copy(number), os.fdopen(given, "wb"), os.fdopen(heard, "rb"))
 
 
+def said_of(work: Callable[[], object]) -> Said:
+    """What is said of a piece of work: its result, or why there is none."""
+    try:
+        return "done", work()
+    except BaseException as problem:
+        return "failed", problem if isinstance(problem, FamilyError) else in_words(problem)
+
+
 def copy_at_work(work: Callable[[], object], others: Iterable[Helper]) -> Helper:
     """A copy of this process that does one piece of work, says its result, and ends; as :func:`copy_of_this`.
 
@@ -176,11 +184,7 @@ def copy_at_work(work: Callable[[], object], others: Iterable[Helper]) -> Helper
 
     def serve(_taken: BinaryIO, said: BinaryIO) -> None:
         begin_anew()
-        try:
-            done: Said = ("done", work())
-        except BaseException as problem:
-            done = ("failed", problem if isinstance(problem, FamilyError) else in_words(problem))
-        pickle.dump(done, said)
+        pickle.dump(said_of(work), said)
         said.flush()
 
     return copy_of_this(serve, others)

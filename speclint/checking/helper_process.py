@@ -11,11 +11,12 @@ import pickle
 import sys
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import partial
 from queue import SimpleQueue
 from threading import Event, Lock, Thread
 from typing import Any, BinaryIO
 
-from speclint.checking.helper import Said
+from speclint.checking.helper import Said, said_of
 from speclint.checking.inputs import context_of
 from speclint.checking.packing import Unpacker, packed
 from speclint.checking.rule_run import check, check_named, remember
@@ -142,11 +143,7 @@ class _Service:
         Thread(target=self._be_alive, daemon=True).start()
         while True:
             work, argument = self._waiting.get()
-            try:
-                done: Said = ("done", work(argument))
-            except BaseException as problem:
-                done = ("failed", problem if isinstance(problem, FamilyError) else in_words(problem))
-            self.say(done)
+            self.say(said_of(partial(work, argument)))
 
     def _take(self, taken: BinaryIO) -> None:
         """Take in what is given as it comes, so that whoever gives never waits; the process ends with it."""
