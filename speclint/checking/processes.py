@@ -119,7 +119,10 @@ class Processes:
 
         The function returned gives the result; where there is no copy, or it was lost, it does the work itself.
         """
-        if self._helpers or self._wanted < 1 or (self._start or _way_to_start()) != "copy":
+        if self._helpers or self._wanted < 1:
+            return work
+        end_watch()  # as before helpers begin
+        if (self._start or _way_to_start()) != "copy":
             return work
         from speclint.checking.helper import copy_at_work
 
@@ -195,6 +198,7 @@ class Processes:
         """Start the helpers; where the system has no room for more, those that there are do."""
         from speclint.checking.shared_work import TendedHelper
 
+        end_watch()  # a thread, and a copy is made only of a process that has no other
         self._beginning = self._told(context, given)
         started: list[Helper] = []
         with suppress(OSError):  # then those that there are and the caller do the work
@@ -261,7 +265,6 @@ def _helper(way: Literal["new", "copy"], others: Sequence[Helper]) -> Helper:
 
 def _way_to_start() -> Literal["new", "copy"]:
     """A new interpreter, which every system can start; a copy of this one where that is safe, as it has all loaded."""
-    end_watch()  # a thread, and a copy is made only of a process that has no other
     return "copy" if sys.platform == "linux" and active_count() == 1 else "new"
 
 
