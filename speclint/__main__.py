@@ -18,7 +18,6 @@ def run() -> int:
         from speclint.commands import main, occupy
 
         occupy()
-        gc.freeze()
         code = main()
         gc.freeze()
     except KeyboardInterrupt:  # before or after main could see it
