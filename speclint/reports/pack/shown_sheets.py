@@ -113,7 +113,7 @@ class Sources:
         return self.listed.setdefault(source, len(self.listed) + 1)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Sheets:
     """What the sheets of one document have in common; the ``system`` is that in which they are shown."""
 
@@ -127,7 +127,7 @@ class Sheets:
     _shown: dict[Line, ShownLine] = field(default_factory=dict, init=False)
 
     def __post_init__(self) -> None:
-        object.__setattr__(self, "_lines", Lines(units_asked(self.assessment, self.system)))
+        self._lines = Lines(units_asked(self.assessment, self.system))
 
     def of(self, check: Check) -> ShownSheet:
         """The sheet of a check."""
