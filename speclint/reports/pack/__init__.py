@@ -74,9 +74,8 @@ def begin_drawing(assessment: Assessment, processes: Processes, system: System =
 
 def _drawn(assessment: Assessment, system: System) -> list[Figure]:
     from speclint.reports.pack.drawings import figures
-    from speclint.reports.phrases import units_asked
 
-    return list(figures(assessment, units_asked(assessment, system)))
+    return list(figures(assessment, system))
 
 
 def _typeset(assessment: Assessment, processes: Processes) -> None:

@@ -27,7 +27,7 @@ from speclint.reports.pack.same_working import firsts_of, led
 from speclint.reports.pack.shown_sheets import Sheets, ShownSheet, Sources
 from speclint.reports.pack.title_page import TitlePage, title_page
 from speclint.reports.pack.what_changed import WhatChanged, what_changed
-from speclint.reports.phrases import CAUTIONS, NO_CODES, units_asked, verdict
+from speclint.reports.phrases import CAUTIONS, NO_CODES, verdict
 from speclint.repository import WorkTree
 from speclint.rules import Grade
 
@@ -126,9 +126,9 @@ def document(
     sheets = Sheets(assessment, system, Sources(), conceded, _by_check(groups), labels)
     parts = tuple(parts_of(assessment, checks, sheets, firsts, on_progress))
     on_progress("drawing")
-    drawn = drawn_once(led((drawing or partial(_drawn, assessment, system))(), firsts), names)
+    drawn = drawn_once(led((drawing or partial(figures, assessment, system))(), firsts), names)
     parts = with_figures(parts, drawn)
-    signed = signatories(assessment, held := dict(_families_of_holds(groups, labels)))
+    signed, lacking = _signatures(assessment, groups, labels)
     return Document(
         title=title_page(assessment, revision, today),
         verdict=verdict(assessment),
@@ -141,7 +141,7 @@ def document(
         shown_in=figures_by_name(parts),
         actions=tuple(open_actions(assessment, conceded, not_conceded(groups, labels, conceded))),
         signed=signed,
-        nobody_for=nobody_for(signed, held),
+        nobody_for=lacking,
         asked_for=asked_for(assessment),
         sources=tuple(sheets.sources.listed),
         cautions=CAUTIONS,
@@ -153,10 +153,6 @@ def document(
         dossier=dossier_said(assessment, conceded),
         changed=None if compared is None else what_changed(compared),
     )
-
-
-def _drawn(assessment: Assessment, system: System) -> Iterator[Figure]:
-    return figures(assessment, units_asked(assessment, system))
 
 
 def _codes(assessment: Assessment) -> tuple[str, ...]:
@@ -173,6 +169,15 @@ def _firsts_of_findings(groups: Iterable[Alike]) -> Iterator[tuple[tuple[str, st
     for group in groups:
         if group.first.outcome == "finding":
             yield from ((check.order, group.first) for check in group.checks[1:])
+
+
+def _signatures(
+    assessment: Assessment, groups: Iterable[Alike], labels: Mapping[tuple[str, str], str]
+) -> tuple[tuple[Signatory, ...], tuple[tuple[str, str], ...]]:
+    """Who signs, and the holds for which the settings name nobody."""
+    held = dict(_families_of_holds(groups, labels))
+    signed = signatories(assessment, held)
+    return signed, nobody_for(signed, held)
 
 
 def _families_of_holds(

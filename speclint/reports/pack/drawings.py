@@ -10,18 +10,22 @@ from speclint.families import FamilyFailed, FigureMaker, call
 from speclint.quantities import System
 from speclint.reports.pack.drawn_units import drawn_in
 from speclint.reports.pack.figures import Figure
+from speclint.reports.phrases import units_asked
 
 _OWN = "speclint"
 
 
 def figures(assessment: Assessment, system: System = "as written") -> Iterator[Figure]:
-    """The figures in the units of a system, those of the whole design first; metric where a maker knows no other.
+    """The figures in the units of a system, else in those that the works chose, those of the whole design first.
+
+    They are metric where a maker knows no other.
 
     :raises FamilyError: where a family's maker fails, or hands over what is no figure or has a name that is taken.
     """
     drawn: dict[str, str] = {}
+    chosen = units_asked(assessment, system)
     for family, maker in assessment.loaded.drawings:
-        with drawn_in(system if maker.in_chosen_units else "as written"):
+        with drawn_in(chosen if maker.in_chosen_units else "as written"):
             made = _made(family, maker, assessment)
         for figure in made:
             if figure.name in drawn:
