@@ -64,6 +64,8 @@ WIDE = (
     "test_omission.py",
     "test_unit_slips.py",
 )
+_HERE = Path(__file__).parent
+_WIDE_PLACES = frozenset(_HERE / place for place in WIDE)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -79,8 +81,7 @@ def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool 
     usual = {config.rootpath / place for place in config.getini("testpaths")}
     if not wide and {config.rootpath / place for place in config.args} != usual:
         return None
-    held = {Path(__file__).parent / place for place in WIDE}
-    is_wide = not held.isdisjoint((collection_path, *collection_path.parents))
+    is_wide = not _WIDE_PLACES.isdisjoint((collection_path, *collection_path.parents))
     return (is_wide if not wide else collection_path.is_file() and not is_wide) or None
 
 

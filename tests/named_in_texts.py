@@ -174,7 +174,8 @@ def _program(span: Span) -> str:
         return ""
     if module == "pytest":
         own = (ROOT / "tests" / "conftest.py").read_text(encoding="utf-8")
-        lost = [one for one in others if not (ROOT / one).exists() and f'"{one}"' not in own]
+        options = [one for one in others if one.startswith("--") and f'"{one}"' in own]
+        lost = [one for one in others if one not in options and not (ROOT / one).exists()]
         return f"{span.text}: no {lost[0]}" if lost else ""
     if module == "tests.golden":
         return "" if "tests/golden.py" in family_files(NAME) else f"{span.text}: a family has no such module"

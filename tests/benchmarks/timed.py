@@ -28,6 +28,12 @@ class Desk:
         self.folder = folder
         self._cache = folder.parent / f"{folder.name}-kept"
 
+    @property
+    def environment(self) -> dict[str, str]:
+        """As a user's, whose compiled modules are kept; what is kept between runs has a place of this desk's own."""
+        usual = {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
+        return {**usual, "XDG_CACHE_HOME": str(self._cache), "LOCALAPPDATA": str(self._cache)}
+
     def check(self, *words: str) -> float:
         """Processor seconds of one check."""
         return self.timed("-m", "speclint", "check", *words)
@@ -38,10 +44,9 @@ class Desk:
 
     def timed(self, *words: str) -> float:
         """Processor seconds of one run of Python; 1 is the exit code of a design with findings."""
-        kept = {"XDG_CACHE_HOME": str(self._cache), "LOCALAPPDATA": str(self._cache)}
         before = _children()
         done = subprocess.run(
-            [sys.executable, *words], capture_output=True, check=False, env={**environment(), **kept}
+            [sys.executable, *words], capture_output=True, check=False, env=self.environment
         )
         if done.returncode > 1:
             raise RuntimeError(done.stderr.decode())
@@ -61,11 +66,6 @@ def told(bound: Bound, seconds: float, floor: float) -> bool:
         flush=True,
     )
     return ratio <= bound.most
-
-
-def environment() -> dict[str, str]:
-    """As a user's: compiled modules are kept, so that a cold start does not compile the sources again."""
-    return {name: value for name, value in os.environ.items() if name != "PYTHONDONTWRITEBYTECODE"}
 
 
 def _children() -> float:

@@ -16,7 +16,7 @@ from xml.etree import ElementTree
 
 import pytest
 
-from speclint.checking import Assessment, assess
+from speclint.checking import Assessment, Check, assess
 from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures.event_circle import event_circles
@@ -67,12 +67,19 @@ def drawn(name: str, *changes: tuple[str, str, str]) -> Figure:
 
 
 @cache
-def following() -> Figure:
+def spring_on_cam() -> tuple[Assessment, Check]:
+    """The check of one spring that holds a valve on its cam, and its assessment."""
     with TemporaryDirectory() as folder:
         design = DesignFolder(Path(folder)).write(train_files())
         chosen = [one for one in design.loaded.rules if one.name == "valve.spring-follows-cam"]
-        (found,) = spring_forces(assess([design.root], design.loaded, chosen))
-        return found
+        assessment = assess([design.root], design.loaded, chosen)
+    (check,) = assessment.checks
+    return assessment, check
+
+
+def following() -> Figure:
+    (found,) = spring_forces(spring_on_cam()[0])
+    return found
 
 
 def number(rule: str, symbol: str, *changes: tuple[str, str, str]) -> float:
@@ -483,11 +490,7 @@ def test_the_curves_of_the_springs_are_named() -> None:
 
 
 def test_no_other_rule_over_the_cam_is_drawn_as_springs() -> None:
-    with TemporaryDirectory() as folder:
-        design = DesignFolder(Path(folder)).write(train_files())
-        chosen = [one for one in design.loaded.rules if one.name == "valve.spring-follows-cam"]
-        assessment = assess([design.root], design.loaded, chosen)
-    (check,) = assessment.checks
+    assessment, check = spring_on_cam()
     other = replace(check, rule=replace(check.rule, name="valve.of-another-rule"), component="other")
     assert list(spring_forces(replace(assessment, checks=(other,)))) == []
     for checks in ((check, other), (other, check)):
@@ -600,11 +603,7 @@ def test_gears_alike_are_drawn_once(
 
 
 def test_of_several_springs_the_worst_is_drawn() -> None:
-    with TemporaryDirectory() as folder:
-        design = DesignFolder(Path(folder)).write(train_files())
-        chosen = [one for one in design.loaded.rules if one.name == "valve.spring-follows-cam"]
-        assessment = assess([design.root], design.loaded, chosen)
-    (check,) = assessment.checks
+    assessment, check = spring_on_cam()
     assert check.utilisation
     easy = replace(check, component="easy", judgement=None)
     for checks in ((check, easy), (easy, check)):
