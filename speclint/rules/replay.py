@@ -6,7 +6,7 @@ out again, it hangs on the enclosures that are given then.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping, MutableMapping
+from collections.abc import Callable, Hashable, Iterator, Mapping, MutableMapping, MutableSequence
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
@@ -14,6 +14,7 @@ from speclint.rules.enclosure import Enclosure, Input, Undecided
 from speclint.rules.slopes import slopes
 
 Known = MutableMapping[Hashable, Any]
+_CONTAINERS = (Mapping, MutableSequence, Iterator)  # enclosures in them are not looked for
 
 
 class _OfNoParts(Exception):
@@ -49,37 +50,37 @@ def replayed(function: Callable[..., Any], known: Known, key: Hashable, argument
         leaves = {name: Input(name, *one.bounds, whole=ends[name]) for name, one in given.items()}
         try:
             found = known[place] = _taken_apart(function(**{**arguments, **leaves}))
-        except (Undecided, _OfNoParts):
+        except Undecided:
             return function(**arguments)
-    return _put_together(found, given)
+        except _OfNoParts:
+            found = known[place] = _OfNoParts
+    return function(**arguments) if found is _OfNoParts else _put_together(found, given)
 
 
 def _taken_apart(result: Any) -> Any:
     if isinstance(result, Enclosure):
         return _Linear(result)
-    if isinstance(result, tuple):
-        return _like(result, [_taken_apart(one) for one in result])
-    if is_dataclass(result) and not isinstance(result, type):
-        return replace(
-            result, **{each.name: _taken_apart(getattr(result, each.name)) for each in fields(result)}
-        )
-    if hasattr(result, "__dict__") and not callable(result):
+    if isinstance(result, _CONTAINERS) or (hasattr(result, "__dict__") and not _has_parts(result)):
         raise _OfNoParts
-    return result
+    return _part_by_part(result, _taken_apart)
 
 
 def _put_together(found: Any, given: Mapping[Any, Enclosure]) -> Any:
     if isinstance(found, _Linear):
         return found.on(given)
-    if isinstance(found, tuple):
-        return _like(found, [_put_together(one, given) for one in found])
-    if is_dataclass(found) and not isinstance(found, type):
-        parts = {each.name: getattr(found, each.name) for each in fields(found)}
-        return replace(
-            found, **{name: one.on(given) for name, one in parts.items() if isinstance(one, _Linear)}
-        )
-    return found
+    return _part_by_part(found, lambda one: _put_together(one, given))
 
 
-def _like(result: tuple[Any, ...], parts: list[Any]) -> Any:
-    return type(result)(*parts) if hasattr(result, "_fields") else tuple(parts)
+def _has_parts(result: Any) -> bool:
+    """Whether a result can be made anew from its fields; what is called holds what it was made from out of sight."""
+    return is_dataclass(result) and not isinstance(result, type) and all(each.init for each in fields(result))
+
+
+def _part_by_part(result: Any, made: Callable[[Any], Any]) -> Any:
+    """A result with something made of each of its parts, and itself where it has none."""
+    if isinstance(result, tuple):
+        parts = [made(one) for one in result]
+        return type(result)(*parts) if hasattr(result, "_fields") else tuple(parts)
+    if is_dataclass(result) and not isinstance(result, type):
+        return replace(result, **{each.name: made(getattr(result, each.name)) for each in fields(result)})
+    return result
