@@ -47,13 +47,14 @@ def load_aslant(F: Newtons, h: Metres, b: Metres) -> Newtons:
     F_a = F h/√(4 b² − h²)
 
     ``F`` load along the spindle [N]; ``h`` lift, ``b`` the arm [m]. The tangent of the angle whose sine is h/(2 b):
-    no arm with that lift and length swings through less. Returns [N]. OutOfRange unless h is below 2 b.
+    no arm with that lift and length swings through less. Returns [N]. OutOfRange unless h is 0 or more and below 2 b.
 
     Hand working, 1800 N, 24 mm on an arm of 80 mm: sine 0.15, tangent 0.151717.
 
     >>> round(load_aslant(F=1800.0, h=0.024, b=0.080), 2)
     273.09
     """
+    require(h >= 0 * h, f"the lift of an arm, {h * 1e3:.4g} mm, is below 0")
     require(h < 2 * b, "the lift of an arm must be less than twice its length")
     beside: float = (4 * b**2 - h**2) ** 0.5
     return F * h / beside

@@ -37,13 +37,14 @@ def least_perimeter(A: SquareMetres) -> Metres:
 
     P = 2 √(π A)
 
-    ``A`` area [m²]. Returns [m].
+    ``A`` area [m²], not below 0. Returns [m]. OutOfRange otherwise.
 
     Hand working, a circle of 100 mm, 7853.98 mm²: π × 100 = 314.159 mm.
 
     >>> round(least_perimeter(A=7853.9816e-6) * 1e3, 3)
     314.159
     """
+    require(A >= 0 * A, f"area {A * 1e6:.4g} mm² of a section is below 0")
     root: float = (math.pi * A) ** 0.5
     return 2 * root
 

@@ -22,6 +22,7 @@ from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Unstated
+from speclint.rules.no_result import divides_by_zero, has_no_root, name_of
 from speclint.rules.placing import Placing, no_spec_at
 from speclint.rules.record import Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
@@ -402,12 +403,14 @@ class Sheet(Judging, Placing):
             raise NotAssessed(str(problem)) from problem
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        except ZeroDivisionError as problem:
+            raise divides_by_zero(name_of(table)) from problem
         if reading.low == reading.high and self._record is None:
             return reading.low
         key = key_of_reading(table, symbol, of)
         value = self._corner.pick(key, reading.low, reading.high)
         if self._record:
-            words = _name_of(table).replace("_", " ")
+            words = name_of(table).replace("_", " ")
             owner = f" of {of.id}" if of is not None and of is not self._component else ""
             self._record.looked_up(key, symbol, f"{words}{owner}", reading, value)
         return value
@@ -422,14 +425,15 @@ class Sheet(Judging, Placing):
     # What a rule works
 
     def work(self, symbol: str, formula: Callable[..., float], /, **arguments: float) -> float:
-        """The result of a formula. Outside the formula's range, or where it divides by 0, the check becomes a query."""
+        """The result of a formula; where it has none, or lies out of its range, the check becomes a query."""
         try:
             value = formula(**arguments)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         except ZeroDivisionError as problem:
-            what = _name_of(formula).replace("_", " ")
-            raise NotCovered(f"{what} cannot be worked here: it would divide by 0") from problem
+            raise divides_by_zero(name_of(formula)) from problem
+        if isinstance(value, complex):  # the root of a number below 0
+            raise has_no_root(name_of(formula))
         if value != value:  # not a number
             raise ValueError(f"{symbol} is not a number")
         if self._record:
@@ -489,6 +493,8 @@ class Sheet(Judging, Placing):
                 place = place_on(start, stop, share)
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
+        except ZeroDivisionError as problem:
+            raise divides_by_zero(name) from problem
         self._corner.note_place(start, stop, place)
         if self._record:
             grid = [start + (stop - start) * index / steps for index in range(steps + 1)]
@@ -560,9 +566,4 @@ class Sheet(Judging, Placing):
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:
     """What a corner knows a figure of a table by: one input for all its look-ups for the same component."""
-    return "looked up", _name_of(table), of.id if of is not None else symbol
-
-
-def _name_of(table: Callable[..., Reading | float]) -> str:
-    name: str = getattr(table, "__name__", "")
-    return name or type(table).__name__
+    return "looked up", name_of(table), of.id if of is not None else symbol

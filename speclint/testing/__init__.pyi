@@ -1,3 +1,6 @@
+from .answers import (
+    expect_answer as expect_answer,
+)
 from .checks import (
     expect_conforms as expect_conforms,
     expect_finding as expect_finding,

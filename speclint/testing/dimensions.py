@@ -11,7 +11,7 @@ from speclint.errors import OutOfRange
 from speclint.testing.equation_values import quantity, registry
 
 #: Values tried for each argument, until a formula finds them within its range: the span of SI values in machines.
-_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0, 0.4)
+_MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0, 0.4, 1.3)
 
 
 def expect_dimensions(formula: Callable[..., Any], **others: Any) -> None:

@@ -10,11 +10,13 @@ from typing import Any
 
 from speclint.equations import described
 from speclint.testing import (
+    expect_answer,
     expect_dimensions,
     expect_formula,
     formulae_in,
     installed_families,
 )
+from tests.contracts.test_equations import ranges
 from tests.each import each
 
 FORMULAE = formulae_in(
@@ -38,6 +40,11 @@ def test_a_formula_is_described(formula: Callable[..., Any]) -> None:
 @each((one for one in FORMULAE if not described(one).empirical), name_of)
 def test_a_formula_is_dimensionally_sound(formula: Callable[..., Any]) -> None:
     expect_dimensions(formula)
+
+
+@each(FORMULAE, name_of)
+def test_a_formula_answers_or_refuses(formula: Callable[..., Any]) -> None:
+    expect_answer(formula, ranges=ranges(formula))
 
 
 #: Dimensions that a drawing states in millimetres, megapascals and bar, which no message shows as SI has them.

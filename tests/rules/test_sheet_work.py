@@ -7,7 +7,8 @@ import math
 import pytest
 
 from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio
+from speclint.equations import Metres, Newtons, NewtonsPerMetre, Ratio, SquareMetres
+from speclint.handbook.tables import Reading
 from speclint.rules.judgement import NotCovered
 from tests.rules.test_comparisons import sheet
 
@@ -37,6 +38,41 @@ def test_a_formula_that_would_divide_by_0_makes_a_query(record: bool) -> None:
     assert sheet(record=record).work("k", stiffness_of_bar, F=10.0, s=0.5) == 20.0
     with pytest.raises(NotCovered, match=r"^stiffness of bar cannot be worked here: it would divide by 0$"):
         sheet(record=record).work("k", stiffness_of_bar, F=10.0, s=0.0)
+
+
+@formula("s = √A", cites=[FIRST_PRINCIPLES])
+def side_of_square(A: SquareMetres) -> Metres:
+    """Side of a square."""
+    side: Metres = A**0.5
+    return side
+
+
+@pytest.mark.parametrize("record", [True, False])
+def test_a_formula_that_would_take_a_root_of_what_is_below_0_makes_a_query(record: bool) -> None:
+    """A worked area may be below 0; its root is no real number, and no limit can be held against it."""
+    assert sheet(record=record).work("s", side_of_square, A=0.25) == 0.5
+    says = r"^side of square cannot be worked here: it would take a root of a number below 0$"
+    with pytest.raises(NotCovered, match=says):
+        sheet(record=record).work("s", side_of_square, A=-0.25)
+
+
+def test_a_place_where_what_is_sought_divides_by_0_makes_a_query() -> None:
+    def seek(start: float) -> float:
+        return sheet().scan("x", "nearest to a pole", lambda at: 1 / at, start, 1.0, unit="m")
+
+    assert seek(0.5) == pytest.approx(0.5, rel=1e-6)  # 1/x falls
+    with pytest.raises(NotCovered, match=r"^nearest to a pole cannot be worked here: it would divide by 0$"):
+        seek(0.0)
+
+
+def test_a_reading_that_would_divide_by_0_makes_a_query() -> None:
+    def share_of_size(s: float) -> Reading:
+        """A reading that falls with a size."""
+        return Reading.exact("share", 1 / s, "", FIRST_PRINCIPLES)
+
+    assert sheet().look_up("y", share_of_size, s=4.0) == 0.25
+    with pytest.raises(NotCovered, match=r"^share of size cannot be worked here: it would divide by 0$"):
+        sheet().look_up("y", share_of_size, s=0.0)
 
 
 @pytest.mark.parametrize("x", [0.0, -1.0])

@@ -99,12 +99,16 @@ def wall_without_opening(t: Metres, σ: Pascals, S: Pascals) -> Metres:
 
     t_0 = t √(σ/S)
 
-    ``t`` its net thickness [m]; ``σ`` its stress, ``S`` what is allowed [Pa], above 0. Returns [m]: of bending exactly,
-    and too much rather than too little where it is pulled too.
+    ``t`` its net thickness [m]; ``σ`` its stress [Pa], not below 0; ``S`` what is allowed [Pa], above 0. Returns [m]:
+    of bending exactly, and too much rather than too little where it is pulled too. Raises OutOfRange otherwise.
 
     >>> round(wall_without_opening(t=0.020, σ=50e6, S=200e6), 6)
     0.01
     """
+    require(
+        σ >= 0 * σ and S > 0 * S,
+        f"stress {σ / 1e6:.4g} MPa is below 0 or the allowed {S / 1e6:.4g} MPa not above 0",
+    )
     return t * math.sqrt(σ / S)
 
 

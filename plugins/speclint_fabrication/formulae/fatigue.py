@@ -102,13 +102,14 @@ def fatigue_size_factor(t: Metres) -> Ratio:
 
     f_t = min(1, (25 mm/t)^0.2)
 
-    ``t`` plate [m]. Returns a ratio.
+    ``t`` plate [m], above 0. Returns a ratio. Raises OutOfRange otherwise.
 
     Hand working: 40 mm: 0.625^0.2 = exp(0.2 × −0.4700) = 0.9103.
 
     >>> round(fatigue_size_factor(t=0.040), 4)
     0.9103
     """
+    require(t > 0, f"plate of {t * 1e3:.4g} mm is not above 0")
     millimetres = t * 1e3
     factor: Ratio = min(1.0, (25 / millimetres) ** 0.2)
     return factor

@@ -15,13 +15,17 @@ def reach_in_shell(r: Metres, e: Metres) -> Metres:
 
     l_s = √((2 r + e) e)
 
-    ``r`` inside radius, ``e`` net thickness of the shell [m], above 0. Returns [m].
+    ``r`` inside radius, ``e`` net thickness of the shell [m], 0 or more. Returns [m]. Raises OutOfRange otherwise.
 
     Hand working, 250 mm and 8 mm: √(508 × 8) = 63.75 mm.
 
     >>> round(reach_in_shell(r=0.250, e=0.008) * 1e3, 2)
     63.75
     """
+    require(
+        r >= 0 * r and e >= 0 * e,
+        f"inside radius {r * 1e3:.4g} mm or net thickness {e * 1e3:.4g} mm of a shell is below 0",
+    )
     found: float = ((2 * r + e) * e) ** 0.5
     return found
 
@@ -32,7 +36,8 @@ def reach_in_branch(d: Metres, e: Metres) -> Metres:
 
     l_b = √((d − e) e)
 
-    ``d`` outside diameter, ``e`` net wall of the branch [m], below d. Returns [m]. Raises OutOfRange otherwise.
+    ``d`` outside diameter, ``e`` net wall of the branch [m], 0 or more and below d. Returns [m]. Raises OutOfRange
+    otherwise.
 
     Hand working, 300 mm and 10 mm: √(290 × 10) = 53.85 mm.
 
@@ -40,6 +45,7 @@ def reach_in_branch(d: Metres, e: Metres) -> Metres:
     53.85
     """
     require(e < d, "the wall of a branch is no less than its outside diameter")
+    require(e >= 0 * e, f"net wall {e * 1e3:.4g} mm of a branch is below 0")
     found: float = ((d - e) * e) ** 0.5
     return found
 

@@ -120,14 +120,18 @@ def inflow_of_air(A: SquareMetres, rho: KilogramsPerCubicMetre, Δp: Pascals) ->
 
     m = 0.6 A √(2 ρ Δp)
 
-    ``A`` gap [m²]; ``rho`` density of the air [kg/m³]; ``Δp`` vacuum [Pa]. Returns [kg/s]. 0.6 is the contraction of a
-    sharp-edged gap.
+    ``A`` gap [m²]; ``rho`` density of the air [kg/m³] and ``Δp`` vacuum [Pa], neither below 0. Returns [kg/s]. 0.6 is
+    the contraction of a sharp-edged gap. Raises OutOfRange outside.
 
     Hand working: 0.6 × 400 mm² × √(2 × 1.2 × 1500 Pa) = 0.0144 kg/s.
 
     >>> round(inflow_of_air(A=400e-6, rho=1.2, Δp=1500.0), 4)
     0.0144
     """
+    require(
+        rho >= 0 * rho and Δp >= 0 * Δp,
+        f"density {rho:.4g} kg/m³ of the air or vacuum {Δp / 100:.4g} mbar is below 0",
+    )
     found: float = 0.6 * A * (2 * rho * Δp) ** 0.5
     return found
 

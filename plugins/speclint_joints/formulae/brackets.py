@@ -172,7 +172,7 @@ def natural_frequency(k: NewtonsPerMetre, m: Kilograms) -> Hertz:
 
     f = √(k/m)/(2 π)
 
-    ``k`` stiffness [N/m]; ``m`` mass [kg], above 0. Returns [Hz]. Raises OutOfRange otherwise.
+    ``k`` stiffness [N/m], not below 0; ``m`` mass [kg], above 0. Returns [Hz]. Raises OutOfRange otherwise.
 
     Hand working, 25 kg: on 2e6 N/m 45.0 Hz, on 2e5 14.2.
 
@@ -180,6 +180,7 @@ def natural_frequency(k: NewtonsPerMetre, m: Kilograms) -> Hertz:
     [45.0, 14.2]
     """
     require(m > 0 * m, "a mass must be above 0")
+    require(k >= 0 * k, f"stiffness {k / 1e3:.4g} N/mm is below 0")
     found: float = (k / m) ** 0.5 / (2 * math.pi)
     return found
 

@@ -39,8 +39,8 @@ def limit_moment_of_ring(
     M_l = π f (A − B − 2 d √(d n/(π D_b))) t²/4
 
     ``f`` strength [Pa]; ``A`` outside, ``B`` inside diameter, ``t`` thickness of the ring; ``d`` holes of the bolts,
-    ``n`` how many, on the circle ``D_b`` [m]. Returns [N·m]. Raises OutOfRange where the holes leave no metal. Without
-    what a pipe welded to it helps.
+    ``n`` how many, on the circle ``D_b`` [m]. Returns [N·m]. Raises OutOfRange where a hole or a number is below 0, and
+    where the holes leave no metal. Without what a pipe welded to it helps.
 
     Hand working, 240 MPa, 760 on 500 mm, 20 holes of 26 mm on 700: d √ = 26 × 0.4863 = 12.64 mm each side, 234.7 mm
     left; π × 240 × 234.7 × 60²/4 = 159.3 kN·m.
@@ -48,6 +48,10 @@ def limit_moment_of_ring(
     >>> round(limit_moment_of_ring(f=240e6, A=0.760, B=0.500, t=0.060, d=0.026, n=20.0, D_b=0.700) / 1e3, 1)
     159.3
     """
+    require(
+        d >= 0 * d and n >= 0 and D_b > 0 * D_b,
+        f"{n:.4g} holes of {d * 1e3:.4g} mm on a circle of {D_b * 1e3:.4g} mm cannot be drilled",
+    )
     left = A - B - 2 * d * (d * n / (math.pi * D_b)) ** 0.5
     require(left > 0, "the holes of the bolts leave no metal of the flange")
     moment: float = math.pi * f * left * t**2 / 4

@@ -159,15 +159,15 @@ def shear_with_twist_of_welds(τ_S: Pascals, τ_T: Pascals) -> Pascals:
     return τ_S + τ_T
 
 
-@formula("σ_v = √(2 σ² + 2 σ τ_t + 3 τ²)", cites=[WELD_STRENGTH])
+@formula("σ_v = √(2 σ² + 2 |σ τ_t| + 3 τ²)", cites=[WELD_STRENGTH])
 def equivalent_in_fillet(σ: Pascals, τ_t: Pascals, τ: Pascals) -> Pascals:
     """Equivalent stress of a fillet weld whose throat stands at 45°.
 
-    σ_v = √(2 σ² + 2 σ τ_t + 3 τ²)
+    σ_v = √(2 σ² + 2 |σ τ_t| + 3 τ²)
 
     ``σ`` stress square to the face of the root; ``τ_t`` shear in the face across the weld; ``τ`` all shear in the face
     [Pa]. Returns [Pa]: on the throat σ and τ_t make (σ − τ_t)/√2 and (σ + τ_t)/√2; with the sense of the weld that is
-    worse off (σ − τ_t)²/2 + 3 (σ + τ_t)²/2 = 2 σ² + 2 σ τ_t + 2 τ_t², beside 3 τ_l² along it. 3 τ² is no less than
+    worse off (σ − τ_t)²/2 + 3 (σ + τ_t)²/2 = 2 σ² + 2 |σ τ_t| + 2 τ_t², beside 3 τ_l² along it. 3 τ² is no less than
     2 τ_t² + 3 τ_l².
 
     Hand working: √(2 × 71.9² + 3 × 12.0²) = 103.8 MPa; with τ_t 12.0 √(10771 + 1726) = 111.8.
@@ -175,7 +175,7 @@ def equivalent_in_fillet(σ: Pascals, τ_t: Pascals, τ: Pascals) -> Pascals:
     >>> [round(equivalent_in_fillet(σ=71.9e6, τ_t=one, τ=12.0e6) / 1e6, 1) for one in (0.0, 12.0e6)]
     [103.8, 111.8]
     """
-    found: float = (2 * σ**2 + 2 * σ * τ_t + 3 * τ**2) ** 0.5
+    found: float = (2 * σ**2 + 2 * abs(σ * τ_t) + 3 * τ**2) ** 0.5
     return found
 
 

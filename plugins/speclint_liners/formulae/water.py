@@ -44,7 +44,7 @@ def relief_area_wanted(
 
     ``Q`` water displaced [m³/s]; ``C`` coefficient of discharge [-]; ``p`` pressure in the cylinder, gauge [Pa];
     ``rho`` density of the water [kg/m³]. Returns [m²]. Torricelli's law for a liquid that does not flash upstream
-    of the valve. Raises OutOfRange unless p > 0.
+    of the valve. Raises OutOfRange unless p and rho > 0.
 
     Hand working: 0.1 m³/s, 0.6, 1.8 MPa, 1000 kg/m³: √3600 = 60 m/s; 0.1/36 = 2777.8 mm².
 
@@ -52,6 +52,7 @@ def relief_area_wanted(
     2777.8
     """
     require(p > 0 * p, f"the relief pressure {p / 1e5:.6g} bar must be above 0")
+    require(rho > 0 * rho, f"density {rho:.6g} kg/m³ of the water is not above 0")
     area: float = Q / (C * (2 * p / rho) ** 0.5)
     return area
 

@@ -44,8 +44,8 @@ def parallel_exchange(
     W_g = max(W_1, W_2)
 
     ``U`` coefficient times area, summed over all walls [W/K]; ``ψ`` by how much the real heat transfer exceeds the
-    steady estimate; ``W_1``, ``W_2`` capacity flows [W/K], above 0; ``T_1``, ``T_2`` of the hot and the cold stream
-    where they come in [K]. Returns [W]. Raises OutOfRange outside.
+    steady estimate, neither below 0; ``W_1``, ``W_2`` capacity flows [W/K], above 0; ``T_1``, ``T_2``
+    of the hot and the cold stream where they come in [K]. Returns [W]. Raises OutOfRange outside.
 
     Hand working, equal streams of 1 kW/K, U = 500 W/K and ψ = 2: N = 1, η = (1 − e^−2)/2 = 0.43233; 100 K apart
     43.233 kW.
@@ -54,6 +54,7 @@ def parallel_exchange(
     43233
     """
     require(W_1 > 0 * W_1 and W_2 > 0 * W_2, "both streams must flow")
+    require(U >= 0 * U and ψ >= 0, f"{ψ:.4g} times {U:.4g} W/K of heat transfer is below 0")
     least, greatest = min(W_1, W_2), max(W_1, W_2)
     C = least / greatest
     N = ψ * U / least

@@ -31,11 +31,12 @@ def round_foot(A: SquareMetres) -> Metres:
 
     r = √(A/π)
 
-    ``A`` area in contact [m²]. Returns [m].
+    ``A`` area in contact [m²], not below 0. Returns [m]. Raises OutOfRange otherwise.
 
     >>> round(round_foot(0.062), 5)
     0.14048
     """
+    require(A >= 0 * A, f"area {A * 1e6:.4g} mm² in contact is below 0")
     radius: float = (A / math.pi) ** 0.5
     return radius
 
@@ -47,7 +48,8 @@ def fin_argument(r: Metres, h: WattsPerSquareMetreKelvin, λ: WattsPerMetreKelvi
     x = r √(2 h/(λ t))
 
     ``r`` radius of the foot, ``t`` thickness of the plate [m]; ``h`` film on each face [W/(m²·K)]; ``λ`` conductivity
-    of the plate [W/(m·K)]. Returns a ratio. Raises OutOfRange unless λ and t are above 0.
+    of the plate [W/(m·K)]. Returns a ratio. Raises OutOfRange unless λ and t are above 0, and h
+    0 or more.
 
     Hand working: 0.14048 × √(30/(45 × 0.028)) = 0.6855.
 
@@ -55,6 +57,7 @@ def fin_argument(r: Metres, h: WattsPerSquareMetreKelvin, λ: WattsPerMetreKelvi
     0.6855
     """
     require(λ > 0 * λ and t > 0, "conductivity and thickness of the plate must be above 0")
+    require(h >= 0 * h, f"film {h:.4g} W/(m²·K) is below 0")
     x: float = r * (2 * h / (λ * t)) ** 0.5
     return x
 

@@ -121,8 +121,8 @@ def drained_together(
     w = w_0 + k C A √(2 ρ Δp)
 
     ``w_0`` of the drains so far [kg/s]; ``k`` share that is left where the water flashes to steam; ``C`` coefficient of
-    discharge; ``A`` area of one more [m²]; ``ρ`` density [kg/m³]; ``Δp`` pressure over it [Pa], not below 0. Returns
-    [kg/s]. Raises OutOfRange outside.
+    discharge; ``A`` area of one more [m²]; ``ρ`` density [kg/m³] and ``Δp`` pressure over it [Pa], neither below 0.
+    Returns [kg/s]. Raises OutOfRange outside.
 
     Hand working, 10 mm at 0.2 bar: 0.6 × 78.54e-6 × √(2 × 958 × 20 000) = 0.2917 kg/s, 17.5 kg a minute.
 
@@ -130,6 +130,7 @@ def drained_together(
     17.5
     """
     require(Δp >= 0 * Δp, "the pressure over a drain must not be below 0")
+    require(ρ >= 0 * ρ, f"density {ρ:.4g} kg/m³ is below 0")
     passed: KilogramsPerSecond = (2 * ρ * Δp) ** 0.5 * (k * C * A)
     return w_0 + passed
 

@@ -57,12 +57,17 @@ def blow(v: MetresPerSecond, k: NewtonsPerMetre, m: Kilograms) -> Newtons:
 
     ``v`` speed at which the clearance is taken up, at the valve [m/s]; ``k`` stiffness of the train there [N/m]; ``m``
     mass that is set in motion [kg]. Returns [N]: the peak of a mass on a spring whose far end moves on at ``v``.
+    Raises OutOfRange where k or m is below 0.
 
     Hand working: 0.16 m/s × √(90e6 × 6.4) = 0.16 × 24 000 = 3840 N.
 
     >>> round(blow(v=0.16, k=90e6, m=6.4), 6)
     3840.0
     """
+    require(
+        k >= 0 * k and m >= 0 * m,
+        f"stiffness {k / 1e3:.4g} N/mm or mass {m:.4g} kg of a train is below 0",
+    )
     root: float = (k * m) ** 0.5
     return v * root
 

@@ -126,7 +126,8 @@ def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
     p = p_b (1 + x/c)^n
 
     ``p_b`` absolute pressure when the exhaust shuts [Pa]; ``x`` share of the stroke left then; ``c`` clearance
-    over swept volume; ``n`` exponent. Returns [Pa] absolute. Raises OutOfRange unless x ≥ 0, c > 0 and n ≥ 1.
+    over swept volume; ``n`` exponent. Returns [Pa] absolute. Raises OutOfRange unless x ≥ 0, c > 0 and
+    1 ≤ n ≤ 5/3, the exponent of a gas of single atoms, which none exceeds.
 
     Hand working: 1.4 bar × (1 + 0.30/0.10)^1.3 = 1.4 × 6.0629 = 8.488 bar.
 
@@ -135,7 +136,7 @@ def compression_pressure(p_b: Pascals, x: Ratio, c: Ratio, n: Ratio) -> Pascals:
     """
     require(x >= 0, f"share of stroke {x:.6g} is negative")
     require(c > 0, f"clearance {c:.6g} is not above 0")
-    require(n >= 1, f"exponent {n:.6g} is below 1")
+    require(1 <= n <= 5 / 3, f"exponent {n:.6g} lies outside 1 to 5/3, which no gas exceeds")
     pressure: float = p_b * (1 + x / c) ** n
     return pressure
 

@@ -62,7 +62,7 @@ def arc_pitch(D: Metres, n: Ratio) -> Metres:
 def spanner_pitch(d: Metres) -> Metres:
     """Least pitch that leaves room for a spanner.
 
-    d: nominal diameter, m. Returns m.
+    d: nominal diameter, m, above 0. Returns m. Raises OutOfRange otherwise.
     """
     return SPANNER_PITCH * d
 
@@ -86,11 +86,12 @@ def greatest_pitch_by_flange(d: Metres, t: Metres, m: Ratio) -> Metres:
 def greatest_pitch_for_tightness(d: Metres) -> Metres:
     """Greatest pitch of studs for a joint that is tight under steam.
 
-    d: nominal diameter, m. Returns m.
+    d: nominal diameter, m, above 0. Returns m. Raises OutOfRange otherwise.
 
     >>> greatest_pitch_for_tightness(0.016)  # hand: 28.5 × 4 mm
     0.114
     """
+    _check_diameter(d)
     pitch: float = 28.5e-3 * (d * 1e3) ** 0.5
     return pitch
 
@@ -99,11 +100,12 @@ def greatest_pitch_for_tightness(d: Metres) -> Metres:
 def least_pitch_for_tightness(d: Metres) -> Metres:
     """Least pitch of studs by the same rule.
 
-    d: nominal diameter, m. Returns m.
+    d: nominal diameter, m, above 0. Returns m. Raises OutOfRange otherwise.
 
     >>> least_pitch_for_tightness(0.016)  # hand: 19 × 4 mm
     0.076
     """
+    _check_diameter(d)
     pitch: float = 19e-3 * (d * 1e3) ** 0.5
     return pitch
 
@@ -116,7 +118,7 @@ def least_pitch_for_tightness(d: Metres) -> Metres:
 def greatest_pitch(d: Metres, t: Metres, m: Ratio) -> Metres:
     """Greatest pitch by both rules.
 
-    d: nominal diameter, m. t: flange thickness, m. m: gasket factor. Returns m.
+    d: nominal diameter, m, above 0. t: flange thickness, m. m: gasket factor. Returns m. Raises OutOfRange otherwise.
     """
     return min(greatest_pitch_by_flange(d, t, m), greatest_pitch_for_tightness(d))
 
@@ -153,3 +155,7 @@ def studs_for_stress(F: Newtons, A: SquareMetres, sigma: Pascals) -> Ratio:
     rounded.
     """
     return F / (A * sigma)
+
+
+def _check_diameter(d: Metres) -> None:
+    require(d > 0 * d, f"stud of {d * 1e3:.4g} mm is not above 0")

@@ -89,7 +89,7 @@ def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radian
     """Stiffness of one cone of pressure through one part.
 
     E: modulus, Pa. d: hole (Shigley takes the bolt), m. D: diameter at the narrow end, m, more than d.
-    t: thickness, m. alpha: half angle, rad, between 0 and 90°. Returns N/m.
+    t: thickness, m, above 0. alpha: half angle, rad, between 0 and 90°. Returns N/m.
 
     Published check, Shigley, Ex. 8-2, upper steel cone, 30.80 Mlbf/in:
 
@@ -100,6 +100,8 @@ def frustum_stiffness(E: Pascals, d: Metres, D: Metres, t: Metres, alpha: Radian
     """
     require(d < D, f"the face under the nut, {D * 1e3:.4g} mm, is not larger than the hole, {d * 1e3:.4g} mm")
     require(0 < alpha < math.pi / 2, f"half angle {alpha:.3g} rad of the cone is not between 0 and 90°")
+    require(d > 0 * d, f"hole of {d * 1e3:.4g} mm is not above 0")
+    require(t > 0 * t, f"thickness {t * 1e3:.4g} mm is not above 0")
     spread = 2 * t * math.tan(alpha)
     ratio = (spread + D - d) * (D + d) / ((spread + D + d) * (D - d))
     return math.pi * E * d * math.tan(alpha) / math.log(ratio)

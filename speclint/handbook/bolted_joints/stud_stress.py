@@ -42,8 +42,9 @@ def tension(F: Newtons, A_s: SquareMetres) -> Pascals:
 def stress_diameter(A_s: SquareMetres) -> Metres:
     """Diameter of the circle that has the stress area.
 
-    A_s: stress area, m². Returns m.
+    A_s: stress area, m², not below 0. Returns m. Raises OutOfRange otherwise.
     """
+    require(A_s >= 0 * A_s, f"stress area {A_s * 1e6:.4g} mm² is below 0")
     diameter: float = (4 * A_s / math.pi) ** 0.5
     return diameter
 

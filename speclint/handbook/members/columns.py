@@ -59,11 +59,15 @@ def slenderness(K: Ratio, L: Metres, r: Metres) -> Ratio:
 def transition_slenderness(E: Pascals, S_y: Pascals) -> Ratio:
     """Slenderness at which Johnson's formula meets Euler's.
 
-    E: modulus, Pa. S_y: yield strength, Pa. Returns a ratio.
+    E: modulus, Pa, and S_y: yield strength, Pa, above 0. Returns a ratio. Raises OutOfRange otherwise.
 
     >>> round(transition_slenderness(E=30e6, S_y=42e3), 2)  # Wentzell, Ex. 3.5
     118.74
     """
+    require(
+        E > 0 * E and S_y > 0 * S_y,
+        f"modulus {E / 1e9:.4g} GPa or yield strength {S_y / 1e6:.4g} MPa is not above 0",
+    )
     ratio: float = (2 * math.pi**2 * E / S_y) ** 0.5
     return ratio
 

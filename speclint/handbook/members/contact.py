@@ -96,9 +96,11 @@ def relative_radius(R_1: Metres, R_2: Metres) -> Metres:
 def line_pressure(F: Newtons, L: Metres, R: Metres, E_star: Pascals) -> Pascals:
     """Greatest pressure where two parallel rollers touch.
 
-    F: load, N, 0 or more. L: length of contact, m. R: relative radius, m. E_star: contact modulus, Pa. Returns Pa.
+    F: load, N, 0 or more. L: length of contact, and R: relative radius, m, above 0. E_star: contact modulus, Pa, above
+    0. Returns Pa. Raises OutOfRange outside.
     """
     _check_load(F)
+    _check_line(L, R, E_star)
     pressure: float = (F * E_star / (math.pi * L * R)) ** 0.5
     return pressure
 
@@ -110,6 +112,7 @@ def line_half_width(F: Newtons, L: Metres, R: Metres, E_star: Pascals) -> Metres
     Arguments as ``line_pressure``. Returns m.
     """
     _check_load(F)
+    _check_line(L, R, E_star)
     width: float = (4 * F * R / (math.pi * L * E_star)) ** 0.5
     return width
 
@@ -237,8 +240,8 @@ def half_gap_at_hollow(t: Metres, D_m: Metres, D: Metres, R: Metres) -> Metres:
     """Half of the gap between two flanges with a ring of spherical faces between their hollow spherical seats.
 
     t: thickness of the ring along the axis, between its two circles of contact, m. D_m: diameter of the seat at the
-    flange's face, m, not below D nor above 2 R. D: diameter of the circle of contact, m. R: radius of the seat, m.
-    Returns m, below 0 where the flanges would meet before the ring is seated.
+    flange's face, m, not below D nor above 2 R. D: diameter of the circle of contact, m, not below 0. R: radius of the
+    seat, m. Returns m, below 0 where the flanges would meet before the ring is seated.
 
     Hand working: 50 mm, hollow of 100 mm radius, 160 mm at its mouth, circle of 120 mm: 25 − (80 − 60) = 5 mm.
 
@@ -250,6 +253,7 @@ def half_gap_at_hollow(t: Metres, D_m: Metres, D: Metres, R: Metres) -> Metres:
         D_m <= 2 * R,
         f"a seat of {D_m * 1e3:.4g} mm at its mouth does not lie on a sphere of radius {R * 1e3:.4g} mm",
     )
+    require(D >= 0 * D, f"circle of contact of {D * 1e3:.4g} mm is below 0")
     circle: float = (R**2 - D**2 / 4) ** 0.5
     mouth: float = (R**2 - D_m**2 / 4) ** 0.5
     return t / 2 - (circle - mouth)
@@ -284,6 +288,12 @@ def swing_of_seat(w: Metres, b: Metres, R: Metres) -> Radians:
 
 def _check_load(F: Newtons) -> None:
     require(F >= 0 * F, f"a contact load of {F:.4g} N pulls the bodies apart")
+
+
+def _check_line(L: Metres, R: Metres, E_star: Pascals) -> None:
+    require(L > 0 * L, f"length of contact {L * 1e3:.4g} mm is not above 0")
+    require(R > 0 * R, f"relative radius {R * 1e3:.4g} mm is not above 0")
+    require(E_star > 0 * E_star, f"contact modulus {E_star / 1e9:.4g} GPa is not above 0")
 
 
 def _check_angle(phi: Radians) -> None:

@@ -133,8 +133,13 @@ def section_modulus(I: MetresToTheFourth, c: Metres) -> CubicMetres:  # noqa: E7
 def radius_of_gyration(I: MetresToTheFourth, A: SquareMetres) -> Metres:  # noqa: E741
     """Radius of gyration.
 
-    I: second moment, m⁴. A: area, m². Returns m. A round bar has a quarter of its diameter.
+    I: second moment, m⁴, not below 0. A: area, m², above 0. Returns m. Raises OutOfRange otherwise. A round bar
+    has a quarter of its diameter.
     """
+    require(
+        I >= 0 * I and A > 0 * A,
+        f"second moment {I * 1e12:.4g} mm⁴ is below 0 or area {A * 1e6:.4g} mm² not above 0",
+    )
     radius: float = (I / A) ** 0.5
     return radius
 

@@ -109,14 +109,19 @@ def shaft_diameter(
     """Diameter of a solid shaft under fluctuating bending and torque (Soderberg, distortion energy).
 
     M_m, T_m: mean bending moment and torque, N·m. M_a, T_a: amplitudes, N·m. S_y: yield strength, Pa.
-    S_e: endurance limit of the part, all notch, size and surface factors taken, Pa. n: factor of safety.
-    Returns m.
+    S_e: endurance limit of the part, all notch, size and surface factors taken, Pa. n: factor of safety,
+    0 or more. Returns m. Raises OutOfRange unless the strengths are above 0.
 
     Published check, Sadhu Singh, Ex. 6.2, 34.81 mm (the limit of 172.8 MPa is what the print needs):
 
     >>> round(shaft_diameter(375.0, 125.0, 270.0, 130.0, 400e6, 172.8e6, 2.0) * 1e3, 2)
     34.81
     """
+    require(
+        S_y > 0 * S_y and S_e > 0 * S_e,
+        f"yield strength {S_y / 1e6:.4g} MPa or endurance limit {S_e / 1e6:.4g} MPa is not above 0",
+    )
+    require(n >= 0, f"factor of safety {n:.4g} is below 0")
     ratio = S_y / S_e
     severity = ((M_m + M_a * ratio) ** 2 + 3 / 4 * (T_m + T_a * ratio) ** 2) ** 0.5
     diameter: float = (32 * n * severity / (math.pi * S_y)) ** (1 / 3)

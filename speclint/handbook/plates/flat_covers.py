@@ -39,7 +39,7 @@ def bolted_cover_thickness(
     ``G`` diameter at the gasket's reaction [m]; ``C`` factor (``bolted_cover_factor``); ``p`` pressure, 0
     for seating [Pa]; ``S`` allowable stress [Pa]; ``E`` efficiency of any weld in the plate [-]; ``W`` load
     of all studs [N]; ``h_G`` lever from stud circle to gasket [m]. Returns [m], without corrosion.
-    Raises OutOfRange unless G > 0, p ≥ 0, S > 0 and 0 < E ≤ 1.
+    Raises OutOfRange unless G > 0, p ≥ 0, S > 0, 0 < E ≤ 1 and neither C nor W h_G below 0.
 
     Hand working: G 500 mm, 2 MPa, 100 MPa, 600 kN at 40 mm: 500 √(0.006 + 1.9 × 600e3 × 40/(100 × 500³))
     = 500 √(0.006 + 0.003648) = 49.11 mm.
@@ -50,6 +50,8 @@ def bolted_cover_thickness(
     """
     _require_cover(G, p, E)
     require(S > 0, f"allowable stress {S / 1e6:.6g} MPa is not above 0")
+    require(C >= 0, f"factor {C:.6g} of the cover is below 0")
+    require(W * h_G >= 0 * W * h_G, f"moment {W * h_G:.6g} N·m of the studs is below 0")
     share: float = (C * p / (S * E) + _LEVER_FACTOR * W * h_G / (S * E * G**3)) ** 0.5
     return G * share
 
@@ -104,7 +106,7 @@ def period_cover_thickness(D: Metres, C: Ratio, p: Pascals, sigma: Pascals) -> M
 
     ``D`` bore or diameter under pressure [m]; ``C`` factor of the fixing, 0.1 for a cylinder head, 0.162 for
     a bolted cover; ``p`` pressure [Pa]; ``sigma`` allowable stress, 30 to 50 MPa in iron [Pa]. Returns [m].
-    Raises OutOfRange unless p ≥ 0 and sigma > 0.
+    Raises OutOfRange unless C ≥ 0, p ≥ 0 and sigma > 0.
 
     Jindal, example 5-2: 16.5 mm, made 17.
 
@@ -115,6 +117,7 @@ def period_cover_thickness(D: Metres, C: Ratio, p: Pascals, sigma: Pascals) -> M
         p >= 0 and sigma > 0,
         f"pressure {p / 1e5:.6g} bar is negative or stress {sigma / 1e6:.6g} MPa is not above 0",
     )
+    require(C >= 0, f"factor {C:.6g} of the fixing is below 0")
     share: float = (C * p / sigma) ** 0.5
     return D * share
 

@@ -89,7 +89,7 @@ def panel_thickness(k: Ratio, p: Pascals, a: Metres, S: Pascals) -> Metres:
     t = a √(k p/S)
 
     ``k`` factor (``panel_stress_factor``); ``p`` pressure, or difference of pressures [Pa]; ``a`` short side
-    [m]; ``S`` allowable stress [Pa]. Returns [m]. Raises OutOfRange unless p ≥ 0 and S > 0.
+    [m]; ``S`` allowable stress [Pa]. Returns [m]. Raises OutOfRange unless k ≥ 0, p ≥ 0 and S > 0.
 
     Hand working: 200 √(0.5 × 1.7/85) = 20 mm.
 
@@ -99,6 +99,7 @@ def panel_thickness(k: Ratio, p: Pascals, a: Metres, S: Pascals) -> Metres:
     require(
         p >= 0 and S > 0, f"pressure {p / 1e5:.6g} bar is negative or stress {S / 1e6:.6g} MPa is not above 0"
     )
+    require(k >= 0, f"factor {k:.6g} of the panel is below 0")
     share: float = (k * p / S) ** 0.5
     return a * share
 

@@ -299,7 +299,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
     f = d/(2 π n D²) √(G/(2 ρ))
 
     ``d`` wire, ``D`` mean coil diameter [m]; ``n`` working coils; ``G`` modulus of rigidity [Pa]; ``rho``
-    density [kg/m³]. Returns [1/s]. Raises OutOfRange unless D > d > 0 and n > 0.
+    density [kg/m³]. Returns [1/s]. Raises OutOfRange unless D > d > 0 and n, G and rho > 0.
 
     Hand working: 8/48 mm, 8 coils, 81.5 GPa, 7850 kg/m³:
     0.008/(2π × 8 × 0.002304) × 2278.4 = 157.4 per second.
@@ -309,6 +309,7 @@ def natural_frequency(d: Metres, D: Metres, n: Ratio, G: Pascals, rho: Kilograms
     """
     _require_coil(D, d)
     require(n > 0, f"{n:.6g} working coils are not above 0")
+    _require_wire(G, rho)
     wave_speed: float = (G / (2 * rho)) ** 0.5
     return d / (2 * math.pi * n * D**2) * wave_speed
 
@@ -332,6 +333,7 @@ def natural_frequency_of_the_standard(
     """
     _require_coil(D, d)
     require(n > 0, f"{n:.6g} working coils are not above 0")
+    _require_wire(G, rho)
     return 3560 * (d * 1e3) / (n * (D * 1e3) ** 2) * math.sqrt((G / 1e6) / (rho / 1e3))
 
 
@@ -341,7 +343,7 @@ def natural_frequency_from_mass(R: NewtonsPerMetre, m: Kilograms) -> Hertz:
 
     f = ½ √(R/m)
 
-    ``R`` rate [N/m]; ``m`` mass of the working coils [kg]. Returns [1/s]. Raises OutOfRange unless m > 0.
+    ``R`` rate [N/m]; ``m`` mass of the working coils [kg]. Returns [1/s]. Raises OutOfRange unless R ≥ 0 and m > 0.
 
     Hand working: √(40000/0.25)/2 = 200 per second.
 
@@ -349,12 +351,20 @@ def natural_frequency_from_mass(R: NewtonsPerMetre, m: Kilograms) -> Hertz:
     200.0
     """
     require(m > 0, f"mass {m:.6g} kg is not above 0")
+    require(R >= 0 * R, f"rate {R / 1e3:.6g} N/mm is below 0")
     frequency: float = (R / m) ** 0.5 / 2
     return frequency
 
 
 def _require_coil(D: float, d: float) -> None:
     require(0 < d < D, f"wire {d * 1e3:.6g} mm is not between 0 and the mean coil diameter {D * 1e3:.6g} mm")
+
+
+def _require_wire(G: float, rho: float) -> None:
+    require(
+        G > 0 and rho > 0,
+        f"modulus of rigidity {G / 1e9:.6g} GPa or density {rho:.6g} kg/m³ is not above 0",
+    )
 
 
 def _require_index(w: float) -> None:

@@ -204,7 +204,7 @@ def orifice_mass_flow(
     m = C ε (π d²/4) √(2 ρ Δp/(1 − (d/D)⁴))
 
     ``C`` discharge coefficient, about 0.6; ``ε`` expansibility, 1 for water; ``d``, ``D`` orifice and pipe
-    [m], 0 < d < D; ``ρ`` density before [kg/m³]; ``Δp`` pressure difference [Pa], not below 0.
+    [m], 0 < d < D; ``ρ`` density before [kg/m³], not below 0; ``Δp`` pressure difference [Pa], not below 0.
     Returns [kg/s]. Raises OutOfRange outside.
 
     >>> round(orifice_mass_flow(C=0.6, ε=1.0, d=0.05, D=0.10, ρ=1000.0, Δp=10e3), 2)
@@ -212,6 +212,7 @@ def orifice_mass_flow(
     """
     require(0 < d / D < 1, "the orifice must be smaller than its pipe")
     require(Δp >= 0, "the pressure must fall along the flow")
+    require(ρ >= 0 * ρ, f"density {ρ:.6g} kg/m³ is below 0")
     flux: float = (2 * ρ * Δp / (1 - (d / D) ** 4)) ** 0.5
     return C * ε * (math.pi * d**2 / 4) * flux
 

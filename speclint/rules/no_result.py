@@ -1,0 +1,28 @@
+"""Why a formula, a table or a search has no result, in words: the check becomes a query."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from speclint.rules.judgement import NotCovered
+
+
+def divides_by_zero(name: str) -> NotCovered:
+    """What is named would divide by 0."""
+    return _not_worked(name, "it would divide by 0")
+
+
+def has_no_root(name: str) -> NotCovered:
+    """What is named would take a root of a number below 0."""
+    return _not_worked(name, "it would take a root of a number below 0")
+
+
+def name_of(called: Callable[..., Any]) -> str:
+    """The name of a formula or of a table, which may be an object that is called."""
+    name: str = getattr(called, "__name__", "")
+    return name or type(called).__name__
+
+
+def _not_worked(name: str, why: str) -> NotCovered:
+    return NotCovered(f"{name.replace('_', ' ')} cannot be worked here: {why}")
