@@ -119,7 +119,7 @@ def pressure_after(p: Pascals, Δp: Pascals) -> Pascals:
     >>> pressure_after(p=17e5, Δp=0.5e5)
     1650000.0
     """
-    require(Δp < p, f"the stage would lose {Δp / 1e5:.4g} bar of {p / 1e5:.4g}")
+    require(Δp < p, f"the stage would lose {Δp / 1e5:.4g} bar of {p / 1e5:.4g} bar")
     return p - Δp
 
 

@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import ast
 import inspect
+import math
+import re
 import textwrap
 from collections.abc import Callable, Iterator
+from pathlib import Path
 from typing import Any
 
+import pytest
+
 from speclint.equations import described
+from speclint.quantities import DIMENSIONS
 from speclint.testing import (
     expect_answer,
     expect_dimensions,
@@ -22,6 +28,10 @@ from tests.each import each
 FORMULAE = formulae_in(
     "speclint.facts", "speclint.handbook", *(family.module for family in installed_families().families)
 )
+
+
+_ROOT = Path(__file__).parent.parent.parent
+_FAMILIES = _ROOT / "plugins"
 
 
 def name_of(formula: Callable[..., Any]) -> str:
@@ -63,6 +73,78 @@ def _bare_figures(source: str) -> Iterator[str]:
                 unit = isinstance(after, ast.Constant) and str(after.value).startswith(" m ")
                 if given.get(shown.value.id) in _NOT_AS_THE_TRADE_HAS_THEM and not unit:
                     yield shown.value.id
+
+
+#: What one of each unit is in SI; a name may be of several dimensions.
+_SIZES = {(unit, size) for dimension in DIMENSIONS.values() for unit, size in dimension.units.items() if unit}
+#: Of dimensions that no spec states, and turns per second in the unit that engines are known by.
+_SIZES |= {("mm⁴", 1e-12), ("kJ/kg", 1e3), ("rev/min", 1 / 60)}
+_UNITS = {unit for unit, _ in _SIZES} | {"°C"}
+#: In a temperature of °C there are so many kelvins less.
+_CELSIUS = 273.15
+_WORD = re.compile(r"[^\s(),;:]+")
+
+
+def _scales(tree: ast.AST) -> Iterator[tuple[str, str, float, str]]:
+    """Of each figure in a message that is scaled: its text, the operator, by what, and the unit that comes next."""
+    for text in (node for node in ast.walk(tree) if isinstance(node, ast.JoinedStr)):
+        for place, shown in enumerate(text.values):
+            scaled = shown.value if isinstance(shown, ast.FormattedValue) else None
+            if isinstance(scaled, ast.BinOp) and isinstance(by := scaled.right, ast.Constant):
+                assert isinstance(by.value, int | float)
+                after = (str(one.value) for one in text.values[place + 1 :] if isinstance(one, ast.Constant))
+                words = (word for part in after for word in _WORD.findall(part))
+                unit = next((word for word in words if word in _UNITS), "")
+                yield ast.unparse(scaled), type(scaled.op).__name__, by.value, unit
+
+
+def _is_right(operator: str, scale: float, unit: str) -> bool:
+    if operator in ("Add", "Sub"):  # a whole number counts on or back
+        return (isinstance(scale, int) and unit != "°C") or (operator, scale, unit) == ("Sub", _CELSIUS, "°C")
+    size = scale if operator == "Div" else 1 / scale
+    return any(unit == one and math.isclose(size, in_si) for one, in_si in _SIZES)
+
+
+def _modules_of_formulae() -> list[Path]:
+    places = ("speclint/facts", "speclint/handbook", *(f"plugins/{one.name}" for one in _FAMILIES.iterdir()))
+    return [
+        file
+        for place in places
+        for file in sorted((_ROOT / place).rglob("*.py"))
+        if "figures" not in file.parts
+    ]
+
+
+@each(_modules_of_formulae(), lambda file: file.relative_to(_ROOT).as_posix())
+def test_a_figure_in_a_message_is_scaled_to_its_unit(file: Path) -> None:
+    found = _scales(ast.parse(file.read_text(encoding="utf-8")))
+    assert not [one for one in found if not _is_right(*one[1:])]
+
+
+@pytest.mark.parametrize(
+    ("message", "right"),
+    [
+        ("{d * 1e3:.4g} mm", True),
+        ("{d * 1e6:.4g} mm", False),
+        ("{d / 1e3:.4g} mm", False),
+        ("{A * 1e6:.4g} mm²", True),
+        ("{A * 1e3:.4g} mm²", False),
+        ("{d * 1e3:.4g} to {D * 1e3:.4g} mm", True),
+        ("{d * 1e3:.4g} to {D * 1e6:.4g} mm²", False),
+        ("{p / 1e6:.4g} MPa", True),
+        ("{p / 1e5:.4g} MPa", False),
+        ("{p / 1e5:.4g} bar", True),
+        ("{p / 1e5:.4g}", False),
+        ("{T - 273.15:.4g} °C", True),
+        ("{T - 273:.4g} °C", False),
+        ("{T - 273.15:.4g} K", False),
+        ("{number + 1}", True),
+    ],
+)
+def test_a_wrong_scale_in_a_message_is_found(message: str, right: bool) -> None:
+    found = list(_scales(ast.parse(f'require(x, f"{message}")')))
+    assert found
+    assert all(_is_right(*one[1:]) for one in found) is right
 
 
 @each(FORMULAE, name_of)
