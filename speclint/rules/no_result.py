@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from types import MappingProxyType
 from typing import Any
 
+from speclint.quantities import as_written
 from speclint.rules.judgement import NotCovered
 
 
-def divides_by_zero(name: str) -> NotCovered:
-    """What is named would divide by 0."""
-    return _not_worked(name, "it would divide by 0")
+def divides_by_zero(name: str, arguments: Mapping[str, Any] = MappingProxyType({})) -> NotCovered:
+    """What is named would divide by 0; those of its arguments that are 0 are told."""
+    none = [as_written(symbol) for symbol, value in arguments.items() if value == 0]
+    told = f": {' and '.join(none)} {'is' if len(none) == 1 else 'are'} 0" if none else ""
+    return _not_worked(name, f"it would divide by 0{told}")
 
 
 def has_no_root(name: str) -> NotCovered:

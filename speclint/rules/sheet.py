@@ -404,7 +404,7 @@ class Sheet(Judging, Placing):
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         except ZeroDivisionError as problem:
-            raise divides_by_zero(name_of(table)) from problem
+            raise divides_by_zero(name_of(table), at) from problem
         if reading.low == reading.high and self._record is None:
             return reading.low
         key = key_of_reading(table, symbol, of)
@@ -431,7 +431,7 @@ class Sheet(Judging, Placing):
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         except ZeroDivisionError as problem:
-            raise divides_by_zero(name_of(formula)) from problem
+            raise divides_by_zero(name_of(formula), arguments) from problem
         if isinstance(value, complex):  # the root of a number below 0
             raise has_no_root(name_of(formula))
         if value != value:  # not a number

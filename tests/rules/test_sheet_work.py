@@ -36,8 +36,31 @@ def no_difference(x: Ratio) -> Ratio:
 def test_a_formula_that_would_divide_by_0_makes_a_query(record: bool) -> None:
     """A worked deflection may be 0, though no stated size is: that is no fault of the program."""
     assert sheet(record=record).work("k", stiffness_of_bar, F=10.0, s=0.5) == 20.0
-    with pytest.raises(NotCovered, match=r"^stiffness of bar cannot be worked here: it would divide by 0$"):
+    with pytest.raises(
+        NotCovered, match=r"^stiffness of bar cannot be worked here: it would divide by 0: s is 0$"
+    ):
         sheet(record=record).work("k", stiffness_of_bar, F=10.0, s=0.0)
+
+
+@formula("R = (a + b)/(λ (a − b))", cites=[FIRST_PRINCIPLES])
+def of_differences(a: Ratio, b: Ratio, lambda_: Ratio) -> Ratio:
+    """Sum over difference."""
+    return (a + b) / (lambda_ * (a - b))
+
+
+@pytest.mark.parametrize(
+    ("arguments", "says"),
+    [
+        ({"a": 2.0, "b": 1.0, "lambda_": 0.0}, ": λ is 0"),
+        ({"a": 0.0, "b": 0.0, "lambda_": 1.0}, ": a and b are 0"),
+        ({"a": 2.0, "b": 2.0, "lambda_": 1.0}, ""),
+    ],
+)
+def test_a_query_says_what_is_0(arguments: dict[str, float], says: str) -> None:
+    assert sheet().work("R", of_differences, a=2.0, b=1.0, lambda_=0.5) == 6.0  # (2 + 1)/(0.5 × 1)
+    match = rf"^of differences cannot be worked here: it would divide by 0{says}$"
+    with pytest.raises(NotCovered, match=match):
+        sheet().work("R", of_differences, **arguments)
 
 
 @formula("s = √A", cites=[FIRST_PRINCIPLES])
@@ -71,7 +94,9 @@ def test_a_reading_that_would_divide_by_0_makes_a_query() -> None:
         return Reading.exact("share", 1 / s, "", FIRST_PRINCIPLES)
 
     assert sheet().look_up("y", share_of_size, s=4.0) == 0.25
-    with pytest.raises(NotCovered, match=r"^share of size cannot be worked here: it would divide by 0$"):
+    with pytest.raises(
+        NotCovered, match=r"^share of size cannot be worked here: it would divide by 0: s is 0$"
+    ):
         sheet().look_up("y", share_of_size, s=0.0)
 
 
