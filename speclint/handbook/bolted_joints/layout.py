@@ -62,7 +62,7 @@ def arc_pitch(D: Metres, n: Ratio) -> Metres:
 def spanner_pitch(d: Metres) -> Metres:
     """Least pitch that leaves room for a spanner.
 
-    d: nominal diameter, m, above 0. Returns m. Raises OutOfRange otherwise.
+    d: nominal diameter, m. Returns m.
     """
     return SPANNER_PITCH * d
 
