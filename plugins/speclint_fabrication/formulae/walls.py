@@ -1,25 +1,10 @@
-"""Flat walls: wasting, pressure across and pull along them, temperature, and the ribs that stiffen them."""
+"""Flat walls: pressure across and pull along them, temperature, and the ribs that stiffen them."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import CubicMetres, Metres, NewtonsPerMetre, Pascals, Ratio
 from speclint_fabrication.sources import JOINT_FACTOR, RECTANGULAR_VESSELS
-
-
-@formula("t_c = t − c", cites=[FIRST_PRINCIPLES])
-def wasted_thickness(t: Metres, c: Metres) -> Metres:
-    """Wall less its corrosion allowance.
-
-    t_c = t − c
-
-    ``t`` thickness, ``c`` allowance [m]. Returns [m]. Raises OutOfRange when nothing is left.
-
-    >>> round(wasted_thickness(t=0.025, c=0.001) * 1e3, 6)
-    24.0
-    """
-    require(c < t, f"the allowance {c * 1e3:.6g} mm leaves nothing of the wall {t * 1e3:.6g} mm")
-    return t - c
 
 
 @formula("Δp_2 = 2 Δp", cites=[FIRST_PRINCIPLES])

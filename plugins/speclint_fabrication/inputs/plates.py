@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from speclint import Sheet
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
+from speclint.handbook.plates import wasted_thickness
 from speclint.specs import NotStated, Plate, Stated, Weldment
-from speclint_fabrication.formulae.walls import wasted_thickness
 
 
 def plate_named(weldment: Weldment, name: Stated[str] | NotStated, sheet: Sheet) -> Plate:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, Pascals, SquareMetres
 from speclint.handbook.materials import multiple_of_allowable
+from speclint.handbook.plates import wasted_thickness
 from speclint.specs import BlockPort, CaseName, CylinderBlock, FlatWall, LoadCase
 from speclint_fabrication.formulae.area_replacement import (
     area_of_branch,
@@ -25,7 +26,6 @@ from speclint_fabrication.formulae.openings import (
     stress_beside_ports,
     unworked_opening,
 )
-from speclint_fabrication.formulae.walls import wasted_thickness
 from speclint_fabrication.inputs.openings import (
     Cut,
     Shell,

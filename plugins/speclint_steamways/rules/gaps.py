@@ -10,7 +10,7 @@ from speclint.handbook.plates import PANEL_TABLES, panel_deflection, panel_defle
 from speclint.specs import LoadCase, Partition
 from speclint_steamways.formulae.gaps import gap_left
 from speclint_steamways.inputs.gaps import convection_in
-from speclint_steamways.inputs.partitions import pressure_on_live_side
+from speclint_steamways.inputs.partitions import pressure_on_live_side, wall_left
 
 
 @rule(
@@ -23,14 +23,18 @@ from speclint_steamways.inputs.partitions import pressure_on_live_side
     grade=Grade.NONCONFORMITY,
     cites=[PANEL_TABLES, INCROPERA.at("equation 9.52"), COMMON_PRACTICE],
     why="Walls that touch are one wall, and the heat goes through as if there were no gap.",
-    leaves_out="walls that warp as they are welded, and dirt in the gap; that it is vented (block.closed-cavities); "
+    leaves_out="walls that warp as they are welded, corrosion of one that is no plate of a weldment, and dirt in the "
+    "gap; that it is vented (block.closed-cavities); "
     "the sum of heat, which takes the convection in the gap from here (heat.exhaust-heating)",
     against=(),
-    edition=2,
+    edition=3,
     limits=[Limit("gap", "5 mm", "length", COMMON_PRACTICE, "least gap that is left")],
 )
 def gap_works(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Width less the deflection of both walls; by how much its gas carries more than still gas stands beside it."""
+    """Width less the deflection of both walls, each less its corrosion allowance.
+
+    By how much its gas carries more than still gas stands beside it.
+    """
     if build_of(partition, sheet) == "single wall":
         raise sheet.not_applicable("it is a single wall")
     s = sheet.take("s", gap_between(partition, sheet))
@@ -61,7 +65,7 @@ def _bent(panel: Panel, p: Pascals, i: str, partition: Partition, case: LoadCase
         alpha=sheet.look_up(f"α_{i}", panel_deflection_factor, edges=edges, a=a, b=b),
         p=p,
         a=a,
-        t=sheet.take(f"t_{i}", panel.thickness),
+        t=wall_left(sheet.take(f"t_{i}", panel.thickness), panel, f"_{i}", sheet),
         E=sheet.look_up("E", metal.modulus, of=partition, at=at),
         nu=sheet.look_up("ν", metal.poisson, of=partition),
     )

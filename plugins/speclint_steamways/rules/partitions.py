@@ -47,6 +47,7 @@ from speclint_steamways.inputs.gaps import convection_in
 from speclint_steamways.inputs.partitions import (
     pressure_on_exhaust_side,
     pressure_on_live_side,
+    wall_left,
 )
 from speclint_steamways.sources import EN_13445_3, TIMOSHENKO_GOODIER
 
@@ -109,7 +110,7 @@ def _resistance(
     "twice",
     on=Partition,
     cases=("starting", "running", "test", "water"),
-    edition=8,
+    edition=9,
     grade=Grade.HOLD,
     cites=[
         PANEL_TABLES,
@@ -120,8 +121,8 @@ def _resistance(
     ],
     why="A wall that cracks lets boiler steam straight into the exhaust, and the engine runs away or "
     "cannot be stopped.",
-    leaves_out="ribs, corners and welds of the wall, fatigue by heating and cooling: the local code and "
-    "a competent person decide",
+    leaves_out="ribs, corners and welds of the wall, corrosion where it is no plate of a weldment, later tests "
+    "of a wasted wall, fatigue by heating and cooling: the local code and a competent person decide",
     against=("burst",),
     against_on={"cylinder-block": ("burst",)},
     limits=[
@@ -152,6 +153,8 @@ def _resistance(
 def stress(partition: Partition, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each wall as a panel under live less exhaust pressure, edges as drawn; in work with the thermal stress as well.
 
+    A wall that is a plate of a weldment bears the pressure less its corrosion allowance, and on the test of the new
+    block as drawn; heat, which stresses a thick wall most, acts on it as drawn.
     Of two walls that on the live side stands against a gap at the pressure of the atmosphere, to which it may be
     vented; and so does that on the exhaust side, where it is drawn by itself, under all of the exhaust pressure.
     Where a case in work states no flow of steam and none can be worked, the faces of the wall are taken to be as hot
@@ -167,7 +170,8 @@ def _judged(side: str, panel: Panel, partition: Partition, case: LoadCase, sheet
     """One wall of a partition, on the live or on the exhaust side."""
     t, at = sheet.take("t", panel.thickness), sheet.take("T_w", case.temperature_of(partition))
     Δp = _across(side, partition, case, sheet)
-    pressed = _bending(panel, Δp, t, sheet)
+    left = t if case.name == "test" else wall_left(t, panel, "", sheet)
+    pressed = _bending(panel, Δp, left, sheet)
     material = sheet.material_of(partition)
     f = sheet.look_up("f", material.allowable_tension, of=partition, at=at, wall=t)
     iron = material.family in IRON

@@ -13,3 +13,6 @@ from .panels import (
 from .rolled import (
     rolled_thicknesses as rolled_thicknesses,
 )
+from .wasting import (
+    wasted_thickness as wasted_thickness,
+)

@@ -10,13 +10,13 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.handbook.plates import wasted_thickness
 from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_fabrication.formulae.walls import (
     bending_allowed_at_weld,
     greatest_difference,
     membrane_force,
     rib_section_modulus,
-    wasted_thickness,
 )
 from tests.plugins.fabrication.bench import BLOCK, WELDMENT, bare, write
 
