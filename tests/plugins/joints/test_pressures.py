@@ -10,6 +10,9 @@ from speclint.handbook.cylinders import pressure_blown_off
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import BLOCK, bench
+from tests.plugins.joints.test_flanges import flanged
+
+_GLAND = 'kind = "gland"\nid = "gland"\nof = "box"\n'
 
 
 def _relief(workshop: DesignFolder, front: str, back: str = "17 bar gauge") -> DesignFolder:
@@ -107,3 +110,37 @@ def test_a_cover_is_judged_at_the_pressure_of_its_test(
 def test_a_valve_never_blows_below_its_setting(p_r: float, a: float) -> None:
     assert pressure_blown_off(p_r, a) >= p_r
     assert pressure_blown_off(2 * p_r, a) == pytest.approx(2 * pressure_blown_off(p_r, a))
+
+
+@pytest.mark.parametrize("place", ["pipe", "flange", "studs"])
+def test_a_flange_is_judged_at_the_pressure_of_the_test_of_its_pipe(
+    workshop: DesignFolder, place: str
+) -> None:
+    """The duty's test says 16 bar; one drawing says 30, and it is that which lifts the flange."""
+    flanged(workshop, 90)
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "30 bar gauge"')
+    check = workshop.only("joint.separation", "studs")
+    assert check.case == "test"
+    assert on_sheet(check, "p_t") == pytest.approx(30e5)
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(3.0), rel=1e-6)
+
+
+def test_a_flange_without_a_test_of_its_own_holds_what_the_duty_says(workshop: DesignFolder) -> None:
+    """16 bar in every case, on test with the preload cold: heat lets the studs of the bench go slacker."""
+    check = flanged(workshop, 90).only("joint.separation", "studs")
+    assert check.case == "starting"
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(1.6), rel=1e-6)
+
+
+@pytest.mark.parametrize("place", ["box", "gland"])
+def test_a_cover_is_tested_with_all_that_is_fitted_to_it(workshop: DesignFolder, place: str) -> None:
+    """The gland in its stuffing box is tested at 25 bar, so that the joint of the cover holds these too."""
+    bench(workshop)
+    texts = {"box": 'kind = "stuffing-box"\nid = "box"\nin_cover = "cover"\n', "gland": _GLAND}
+    for name, text in texts.items():
+        tested = 'test_pressure = "25 bar gauge"\n' if name == place else ""
+        (workshop.root / f"{name}.toml").write_text(
+            text.replace(f'id = "{name}"\n', f'id = "{name}"\n{tested}'), encoding="utf-8"
+        )
+    check = workshop.only("joint.separation", "studs")
+    assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(25e5))
