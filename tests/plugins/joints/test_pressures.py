@@ -9,8 +9,8 @@ from speclint import Grade
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, bench
-from tests.plugins.joints.test_flanges import flanged
+from tests.plugins.joints.bench import BLOCK, bench, in_every_case
+from tests.plugins.joints.test_flanges import PIPE, flanged
 
 _GLAND = 'kind = "gland"\nid = "gland"\nof = "box"\n'
 
@@ -144,3 +144,31 @@ def test_a_cover_is_tested_with_all_that_is_fitted_to_it(workshop: DesignFolder,
         )
     check = workshop.only("joint.separation", "studs")
     assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(25e5))
+
+
+def test_a_flange_of_an_exhaust_pipe_holds_what_the_duty_says_of_the_exhaust(workshop: DesignFolder) -> None:
+    """0.5 bar in starting and running, where the live steam has 16; on test 1."""
+    flanged(workshop, 90, pipe=PIPE.replace("live steam", "exhaust steam"))
+    workshop.replace("studs.toml", 'pressure = "live"', 'pressure = "exhaust"')
+    for case in ("test", "water"):
+        workshop.replace(
+            "duty.toml", f"[cases.{case}]\n", f'[cases.{case}]\nexhaust_pressure = "0.5 bar gauge"\n'
+        )
+    check = workshop.only("joint.separation", "studs")
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(0.05), rel=1e-6)
+
+
+@pytest.mark.parametrize("place", ["block", "cover"])
+def test_the_cover_of_a_chamber_is_tested_with_its_block(workshop: DesignFolder, place: str) -> None:
+    bench(workshop)
+    lid = workshop.root / "cover.toml"
+    lid.write_text(
+        'kind = "chamber-cover"\nid = "cover"\nmaterial = "test-cover"\ncloses = "block"\nbore = "500 mm"\n'
+        'thickness = "60 mm"\nflange_thickness = "50 mm"\n',
+        encoding="utf-8",
+    )
+    workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')
+    in_every_case(workshop, "cylinder-cover =", "chamber-cover =")
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "30 bar gauge"')
+    check = workshop.only("joint.separation", "studs")
+    assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(30e5))
