@@ -10,8 +10,8 @@ import pytest
 from speclint.checking import Check
 from speclint.rules import Grade, actual
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, on_sheet
-from tests.plugins.events.test_steam_at_valves import sprung
 from tests.plugins.events.worked_engine import AT_20
+from tests.plugins.valves.test_steam_at_valves import sprung
 
 #: Little steam in every other case, and water held by the chest, so that running governs.
 _OTHERS = """
