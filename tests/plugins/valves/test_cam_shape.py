@@ -269,7 +269,9 @@ def test_a_crowned_foot_is_long_enough_from_both_sides(
     α = math.atan(max(slope / (300 + 61.1 + s) for slope, s in slopes))
     wanted = 2 * (300 * math.sin(α) + 2)
     assert wanted == pytest.approx(46.6, abs=0.05)
-    made = on_page("61.1 mm", f'follower = "crowned foot"\nfollower_radius = "300 mm"\nfoot_length = "{foot}"')
+    made = on_page(
+        "61.1 mm", f'follower = "crowned foot"\nfollower_radius = "300 mm"\nfoot_length = "{foot}"'
+    )
     check = workshop.write(made).only(ANGLE)
     assert limit(check) * 1e3 == pytest.approx(wanted, abs=0.02)
     assert check.outcome == outcome
@@ -287,7 +289,9 @@ def _in_box(form: str = "square", *more: str) -> dict[str, str]:
     made = lined("0.05 mm")
     made["spindle.toml"] = 'guide_in = "cam box"\n' + made["spindle.toml"]
     made["box.toml"] += 'axis_from_dowels = "40 mm"\n'
-    made["box.toml"] += f'[tolerances.foot]\nform = "{form}"\nof = "foot"\nzone = "0.005 mm"\nover = "200 mm"\n'
+    made["box.toml"] += (
+        f'[tolerances.foot]\nform = "{form}"\nof = "foot"\nzone = "0.005 mm"\nover = "200 mm"\n'
+    )
     made["box.toml"] += "".join(more)
     return made
 

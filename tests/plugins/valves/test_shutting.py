@@ -381,7 +381,9 @@ def test_steam_that_helps_to_shut_acts_on_no_more_than_the_spindle(
 ) -> None:
     """A spindle of 18 mm in a seal of 20 mm: what shuts the valve counts on 18 mm, what opens it on the whole seal."""
     size = ('\ndiameter = "22 mm"\n', f"\ndiameter = {stated}\n" if stated else "\n")
-    check = workshop.write(gear_files(spindle=(size, ('pushed = "shut"', f'pushed = "{pushed}"')))).only(SENSE)
+    check = workshop.write(gear_files(spindle=(size, ('pushed = "shut"', f'pushed = "{pushed}"')))).only(
+        SENSE
+    )
     load = math.pi / 4 * d**2 * on_sheet(check, "p_s") / 1e6
     assert on_sheet(check, "F_s") == pytest.approx(load if pushed == "open" else -load, rel=1e-6)
 
