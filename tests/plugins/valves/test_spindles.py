@@ -260,3 +260,21 @@ def test_refusals() -> None:
         buckling_factor(F_c=1.0, F=0.0)
     with pytest.raises(OutOfRange, match="diameter"):
         direct_stress(F=1.0, d=0.0)
+
+
+@pytest.mark.parametrize("boxes", [0, 2])
+def test_a_guide_in_a_cam_box_is_in_the_one_that_the_gear_names(workshop: DesignFolder, boxes: int) -> None:
+    files = train_files(spindle=(("moves =", 'guide_in = "cam box"\nmoves ='),))
+    assert workshop.write(files).only(CLEARANCE).outcome == "conforms"
+    if boxes == 0:
+        files["tappet.toml"] = files["tappet.toml"].replace('carried_in = "box"\n', "")
+    else:
+        files["other.toml"] = files["box.toml"].replace('id = "box"', 'id = "other"')
+        files["rocker.toml"] = (
+            'kind = "rocker"\nid = "rocker"\nworks = "spindle"\ncarried_in = "other"\n'
+            'valve_arm = "60 mm"\ntappet_arm = "60 mm"\n'
+        )
+        files["tappet.toml"] = files["tappet.toml"].replace('works = "spindle"', 'works = "rocker"')
+    check = workshop.write(files).only(CLEARANCE)
+    assert check.outcome == "not assessed"
+    assert f"the gear of spindle names {boxes or 'none'}" in check.says
