@@ -11,6 +11,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, changed_files, expect_not_applicable, on_sheet
 from speclint_joints.formulae.air_tight import opening_between_bolts
+from speclint_joints.formulae.brackets import strength_of_weld
 from speclint_joints.formulae.carried import slip_factor
 from speclint_joints.formulae.prying import bending_of_flange, lever_of_contact, prying_ratio
 from speclint_joints.formulae.weld_groups import (
@@ -165,6 +166,7 @@ def test_a_straight_pull_slips_nowhere(workshop: DesignFolder) -> None:
     below = _of(workshop, ('stands = "upright"', 'stands = "below"'), part="bracket")
     assert below.only(SLIP).outcome == "not applicable"
     check = below.only(PART)
+    assert on_sheet(check, "M_x") == pytest.approx(17.25e3, rel=1e-3)
     assert on_sheet(check, "F_b") == pytest.approx(on_sheet(check, "F_x") + 57.5e3 / 12, rel=1e-3)
 
 
@@ -758,3 +760,100 @@ def test_a_nut_without_a_lock_is_for_another_rule(workshop: DesignFolder) -> Non
         _of(workshop, ('"wedge washers"', '"none"')).only(LOCK),
         "the nuts are not locked: joint.locking says it",
     )
+
+
+ON_CIRCLE = (
+    (
+        'rows = ["50 mm", "130 mm", "210 mm", "290 mm", "370 mm", "450 mm"]\nper_row = 2\nrow_width = "120 mm"\n',
+        'circle = "400 mm"\n',
+    ),
+)
+
+
+def test_bolts_on_a_circle_by_hand(workshop: DesignFolder) -> None:
+    """17.25 kN·m: 8 × 17.25/(3 × 12 × 0.4) = 9.58 kN on the worst of twelve; below a level face 57.5/12 kN besides."""
+    check = _of(workshop, *ON_CIRCLE).only(PART)
+    assert on_sheet(check, "F_b") == pytest.approx(8 * 17.25e3 / (3 * 12 * 0.4), rel=1e-3)
+
+
+def test_bolts_on_a_circle_that_are_twisted_by_hand(workshop: DesignFolder) -> None:
+    """5 kN at 500 mm: 2.5 kN·m on a radius of 200 mm are 12.5 kN on all of them together."""
+    made = brackets.pushed("5 kN", y="500 mm", z="0 mm")
+    made["joint.toml"] = changed(made["joint.toml"], *ON_CIRCLE)
+    twisted = workshop.write(made, settings=brackets.settings()).only(SLIP)
+    assert on_sheet(twisted, "V") == pytest.approx(5e3 + 2500 / 0.2)
+
+
+def test_bolts_in_rows_that_are_twisted_by_hand(workshop: DesignFolder) -> None:
+    """2.5 kN·m on 12 × 60² + 4 × (200² + 120² + 40²) = 267 200 mm²; the worst is √(400² + 120²)/2 = 208.8 mm off."""
+    check = workshop.write(brackets.pushed("5 kN", y="500 mm", z="0 mm"), settings=brackets.settings()).only(
+        SLIP
+    )
+    assert on_sheet(check, "V") == pytest.approx(5e3 + 12 * 2500 * 0.2088 / 0.2672, rel=1e-4)
+
+
+def test_an_early_cut_off_lessens_the_thrust_but_not_in_starting(workshop: DesignFolder) -> None:
+    """2 √(0.2 × 0.8) = 0.8 of the thrust in running; an engine that starts may stand at any angle."""
+    made = brackets.files()
+    made["duty.toml"] = made["duty.toml"].replace("track_speed", 'cut_off = "20 %"\ntrack_speed')
+    folder = workshop.write(made, settings=brackets.settings())
+    slips = folder.only(SLIP)
+    assert (slips.case, on_sheet(slips, "V")) == ("starting", pytest.approx(57.5e3, rel=1e-3))
+    stiff = folder.only(STIFF)
+    assert on_sheet(stiff, "F") == pytest.approx(0.8 * 57.5e3, rel=1e-3)
+
+
+def test_the_strength_of_a_weld_by_its_steel() -> None:
+    """EN 1993-1-8: β 0.8, 0.85, 0.9 and 1 for S235, S275, S355 and stronger, each to its tensile strength."""
+    for f_u, β in ((360, 0.8), (361, 0.85), (430, 0.85), (431, 0.9), (510, 0.9), (511, 1.0)):
+        assert strength_of_weld(f_u=f_u * 1e6) / 1e6 == pytest.approx(f_u / (β * 1.25))
+
+
+def test_a_root_of_which_no_depth_is_stated_is_not_measured(workshop: DesignFolder) -> None:
+    """With a depth of 300 mm, a weld of 400 mm does not lie on it."""
+    assert _welded(workshop, ('depth = "500 mm"\n', "")).only(WELDS).outcome == "conforms"
+    check = _welded(workshop, ('depth = "500 mm"', 'depth = "399 mm"')).only(WELDS)
+    assert check.outcome == "finding"
+
+
+def test_a_case_of_which_no_heat_is_stated_does_not_silence_the_locking(workshop: DesignFolder) -> None:
+    made = brackets.files(('"wedge washers"', '"nylon ring nut"'), bar=False)
+    head, own, tail = made["duty.toml"].partition("[cases.standing-hot.temperatures]")
+    made["duty.toml"] = head + own + tail.replace('bolted-joint = "60 °C"\n', "", 1)
+    made["joint.toml"] = made["joint.toml"].replace('friction = "0.12"', 'friction = "0.6"')
+    assert workshop.write(made, settings=brackets.settings()).only(LOCK).outcome == "conforms"
+
+
+FRAME = 'kind = "frame"\nid = "frame"\nmaterial = "known-steel"\n'
+FACE = 'kind = "locating-face"\nid = "face"\nlocks = "block"\nin_frame = "frame"\nmaterial = "known-steel"\n'
+
+
+def test_a_bracket_on_the_frame_is_shaken_by_the_wheels_of_the_block_beside_it(
+    workshop: DesignFolder,
+) -> None:
+    """32 m/s on 1675 mm: 6.08 turns a second, twice 12.16 Hz as on the block itself."""
+    made = brackets.files(('on = "block"', 'on = "frame"\nduty = "duty"'), part="bracket", bar=False)
+    made["frame.toml"] = FRAME
+    made["joint.toml"] = changed(made["joint.toml"], ('bolted_to = "block"', 'bolted_to = "frame"'))
+    alone = workshop.write(made, settings=brackets.settings()).only(STIFF)
+    assert alone.outcome == "not assessed"
+    assert "no block is joined to bracket" in alone.says
+    check = workshop.write({**made, "face.toml": FACE}, settings=brackets.settings()).only(STIFF)
+    assert check.outcome == "conforms", check.says
+    assert on_sheet(check, "f_n") == pytest.approx(2 * 12.16, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (('purpose = "structural"', 'purpose = "steam-tight"'), "steam-tight, but no steam is beside it"),
+        (
+            ('purpose = "structural"', 'purpose = "structural"\npressure = "live"'),
+            "structural, but steam is beside it",
+        ),
+    ],
+)
+def test_a_purpose_at_the_wrong_place_says_what_is_there(
+    workshop: DesignFolder, change: tuple[str, str], says: str
+) -> None:
+    assert _of(workshop, change).only(PURPOSE).says.endswith(says)

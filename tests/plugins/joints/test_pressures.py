@@ -172,3 +172,26 @@ def test_the_cover_of_a_chamber_is_tested_with_its_block(workshop: DesignFolder,
     workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "30 bar gauge"')
     check = workshop.only("joint.separation", "studs")
     assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(30e5))
+
+
+def test_what_closes_no_cylinder_holds_the_water_of_either_end(workshop: DesignFolder) -> None:
+    """A flange of the block: of 20 bar in front and 40 at the back the higher, and a tenth above it."""
+    flanged(workshop, 90)
+    ends = '[ends.front]\nrelief_set = "{} bar gauge"\n[ends.back]\nrelief_set = "{} bar gauge"\n'
+    block = workshop.root / "block.toml"
+    for front, back in ((20, 40), (40, 20)):
+        block.write_text(BLOCK + ends.format(front, back), encoding="utf-8")
+        workshop.replace("flange.toml", 'of = "pipe"', 'of = "block"')
+        workshop.replace("studs.toml", 'pressure = "live"', 'pressure = "cylinder"')
+        check = workshop.only("joint.separation", "studs")
+        assert (check.case, on_sheet(check, "P")) == ("water", pytest.approx(hand.lift(4.4), rel=1e-6))
+        workshop.replace("flange.toml", 'of = "block"', 'of = "pipe"')
+        workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')
+
+
+def test_a_cover_has_steam_beside_it_whatever_its_studs_say(workshop: DesignFolder) -> None:
+    """By the part held alone, without a seal or a pressure of the joint."""
+    bench(workshop, ("studs", 'seal = "gasket"\npressure = "cylinder"\n', 'purpose = "structural"\n'))
+    check = workshop.only("joint.purpose-by-place", "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "structural, but steam is beside it" in check.says

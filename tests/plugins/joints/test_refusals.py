@@ -113,6 +113,12 @@ ENDS = [
         )
         for beyond in ({"D_b": 0.3}, {"B": 0.3001})
     ),
+    End(
+        limit_moment_of_ring,
+        {**_RING, "A": 0.500001, "d": 0.0},
+        {"A": 0.5},
+        "the holes of the bolts leave no metal of the flange",
+    ),
     End(limit_moment_of_ring, _RING, {"A": 0.5252}, "the holes of the bolts leave no metal of the flange"),
     End(
         factor_against_slip,

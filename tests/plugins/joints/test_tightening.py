@@ -12,7 +12,7 @@ from speclint.handbook.bolted_joints.tightening import preload_from_angle
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.preloads import friction_of_coefficient, preload_left
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import bench, in_every_case, used, without
+from tests.plugins.joints.bench import bench, figure_of, in_every_case, used, without
 
 _TORQUE = 'torque = "384 N·m"'
 _METHOD = 'method = "torque wrench"'
@@ -313,3 +313,16 @@ def test_a_tensioner_leaves_no_twist_in_a_stud(workshop: DesignFolder) -> None:
     )
     drawn = workshop.only("joint.stud-stress", "studs")
     assert on_sheet(drawn, "sigma_eq") == pytest.approx(on_sheet(drawn, "sigma"))
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_a_measured_preload_may_use_more_of_the_stud(
+    workshop: DesignFolder, times: float, outcome: str
+) -> None:
+    """Drawn without twist, cooler than 300 °C: 0.9 × 600 MPa; the proof stress is set to what the pull then is."""
+    drawn = ("studs", _METHOD + "\n" + _TORQUE, 'method = "hydraulic tensioner"\npreload = "100 kN"')
+    stress = on_sheet(bench(workshop, drawn).only("joint.stud-stress", "studs"), "sigma_eq") / 1e6
+    assert stress == pytest.approx(123.08e3 / hand.A_S, rel=0.1)
+    proof = stress / 0.9 / times
+    figure_of(workshop, "test-stud", "proof-stress", f"degC = [-20, 500]\nvalue = {proof:.4f}")
+    assert workshop.only("joint.stud-stress", "studs").outcome == outcome
