@@ -14,7 +14,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet, without_key
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
@@ -168,11 +168,13 @@ def test_a_longer_key_bears_less(T: float, L: float) -> None:
 def test_screw_and_pin_of_a_tappet_that_rocks_are_locked_too(
     workshop: DesignFolder, lock: str, outcome: str
 ) -> None:
-    """It has no guide; its roller's pin falls out like any other."""
+    """It has no guide, of which nothing is asked; its roller's pin falls out like any other."""
     made = footed("36 mm", "100 mm", lock, 'follower = "roller"\nfollower_radius = "20 mm"')
     made["tappet.toml"] += (
         'rocks = { arm = "80 mm", from_cam = "120 mm", track_runs = "towards the pivot" }\n'
     )
+    for key in ("stem_diameter", "guide_length", "overhang"):
+        made["tappet.toml"] = without_key(made["tappet.toml"], key)
     assert workshop.write(made).only(TAPPET).outcome == outcome
 
 
@@ -201,6 +203,24 @@ def test_a_foot_is_rubbed_and_touched_beside_its_line(workshop: DesignFolder, ru
     if runs == "crowned foot":
         reach = 300 * math.sin(math.atan(CRACKED / (on_sheet(check, "R_b") * 1e3 + 300 + 0.799)))
     assert on_sheet(check, "M_ts") == pytest.approx(F_CRACKED * (0.1 * 0.020 + reach / 1e3), rel=2e-3)
+
+
+def test_a_crowned_foot_is_bent_most_where_rubbing_and_reach_together_are_greatest(
+    workshop: DesignFolder,
+) -> None:
+    """Once the valve is open: F (0.1 × 20 mm + 300 sin α) at 20 000 places of the flank."""
+    follower = 'follower = "crowned foot"\nfollower_radius = "300 mm"'
+    check = workshop.write(footed("36 mm", "100 mm", follower=follower)).only(TAPPET)
+    base = on_sheet(check, "R_b") * 1e3
+
+    def bent(u: float) -> float:
+        s = 10 * (1 - math.cos(math.pi * u))
+        F = 1100 + 40 * (s - 0.4) + 7.1 * 0.010 * _ROOT * math.cos(math.pi * u) * (12 * math.pi) ** 2
+        α = math.atan(REACH * math.sin(math.pi * u) / (base + 300 + s))
+        return (F + 10 + 6 * 9.80665) * (0.1 * 20 + 300 * math.sin(α)) / 1e3
+
+    most = max(bent(i / 20_000) for i in range(2000, 20_000))
+    assert on_sheet(check, "M_to") == pytest.approx(most, rel=1e-4)
 
 
 #: A track that takes the clearance up on its flank, and one that does so on a ramp of 0.5 mm and is steep above it.
