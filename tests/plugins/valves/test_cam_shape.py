@@ -264,9 +264,13 @@ def test_a_crowned_foot_is_long_enough_from_both_sides(
 
     The cam touches it 300 sin α = 21.3 mm beside its line: 2 × (21.3 + 2) = 46.6 mm.
     """
-    β, law = math.radians(92), (lambda u: 22.7 * (10 * u**3 - 15 * u**4 + 6 * u**5))
-    slopes = ((22.7 * 30 * u**2 * (1 - u) ** 2 / β, law(u)) for u in (i / 2000 for i in range(2001)))
-    α = math.atan(max(slope / (300 + 61.1 + s) for slope, s in slopes))
+    β = math.radians(92)
+
+    def slant(u: float) -> float:
+        s = 22.7 * (10 * u**3 - 15 * u**4 + 6 * u**5)
+        return math.atan(22.7 * 30 * u**2 * (1 - u) ** 2 / β / (361.1 + s))
+
+    α = max(slant(i / 2000) for i in range(2001))
     wanted = 2 * (300 * math.sin(α) + 2)
     assert wanted == pytest.approx(46.6, abs=0.05)
     made = on_page(
