@@ -580,3 +580,15 @@ def test_loads_of_three_pads_carry_the_weight(
         }
         assert load_of_three(G=G, **gap) == pytest.approx(one, rel=1e-6, abs=1.0)
         assert share_of_three(G=G, **gap) * G == pytest.approx(one, rel=1e-6, abs=1.0)
+
+
+def test_a_case_that_pushes_no_piston_unloads_no_pad(workshop: DesignFolder) -> None:
+    """Standing hot with three times the pressure: the couple is that of the 326 kN of the cases that push."""
+    made = _above("17.8 mm")
+    head, own, tail = made["duty.toml"].partition("[cases.standing-hot]")
+    case, other, rest = tail.partition("[cases.")
+    case = case.replace(f"{PRESSURE:.6f}", f"{3 * PRESSURE:.6f}")
+    made["duty.toml"] = head + own + case + other + rest
+    check = workshop.write(made).only(CARRY)
+    assert check.outcome == "conforms", check.says
+    assert on_sheet(check, "M") == pytest.approx(326e3 * 0.0178, rel=1e-3)
