@@ -298,7 +298,7 @@ def test_a_link_is_spread_as_it_is_said_to_be(workshop: DesignFolder, spread: st
     assert found(workshop.only(CHANCE)) == pytest.approx(low, abs=0.006)
 
 
-def test_the_measured_link_that_governs_is_told_beside_the_last(workshop: DesignFolder) -> None:
+def test_the_last_link_is_told_once(workshop: DesignFolder) -> None:
     """Where the last link alone is asked, it is told once."""
     once = write(workshop).only(MEASURED).says
     assert once.count("machine a to") == 1

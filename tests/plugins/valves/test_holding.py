@@ -194,13 +194,13 @@ def test_a_roller_is_pushed_aside_most_where_load_and_slant_together_are_greates
     assert on_sheet(check, "Q_to") == pytest.approx(most, rel=1e-4)
 
 
-@pytest.mark.parametrize("runs", ["crowned foot", "flat foot"])
-def test_a_foot_is_rubbed_and_touched_beside_its_line(workshop: DesignFolder, runs: str) -> None:
+@pytest.mark.parametrize("kind", ["crowned foot", "flat foot"])
+def test_a_foot_is_rubbed_and_touched_beside_its_line(workshop: DesignFolder, kind: str) -> None:
     """A crown of 300 mm is touched 300 sin α beside it, tan α = s′/(base + 300 + s); a flat foot at s′."""
-    follower = f'follower = "{runs}"' + ('\nfollower_radius = "300 mm"' if runs == "crowned foot" else "")
+    follower = f'follower = "{kind}"' + ('\nfollower_radius = "300 mm"' if kind == "crowned foot" else "")
     check = workshop.write(footed("36 mm", "100 mm", follower=follower)).only(TAPPET)
     reach = CRACKED
-    if runs == "crowned foot":
+    if kind == "crowned foot":
         reach = 300 * math.sin(math.atan(CRACKED / (on_sheet(check, "R_b") * 1e3 + 300 + 0.799)))
     assert on_sheet(check, "M_ts") == pytest.approx(F_CRACKED * (0.1 * 0.020 + reach / 1e3), rel=2e-3)
 
