@@ -30,7 +30,7 @@ from speclint_fits.formulae.locked_pads import (
     stress_of_web,
 )
 from speclint_fits.formulae.pads import bearing_with_thrust, wedged_stress, wedged_stress_in_slot
-from tests.plugins.refusals import End, expect_end
+from tests.ranges import End, expect_end
 
 _LITTLE = 1e-6
 _WEIGHT, _STIFFNESS = "a weight must be above 0", "a stiffness must be above 0"

@@ -26,7 +26,7 @@ from speclint_joints.formulae.preloads import endurance_with_factor, friction_of
 from speclint_joints.formulae.prying import factor_against_parting, prying_ratio
 from speclint_joints.formulae.springs import free_thread, two_part_stiffness
 from speclint_joints.formulae.weld_groups import spread_of_lines
-from tests.plugins.refusals import End, expect_end
+from tests.ranges import End, expect_end
 
 _LITTLE = 1e-6
 _FLANGE = {"W": 1e5, "D_b": 0.30001, "G": 0.3, "B": 0.3, "p": 1e6}
