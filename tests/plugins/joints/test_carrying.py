@@ -689,14 +689,6 @@ def test_a_load_of_neither_mass_nor_force_is_told(workshop: DesignFolder) -> Non
     assert "lubricator states neither a mass nor a force" in check.says
 
 
-@pytest.mark.parametrize("tight", [True, False])
-def test_a_joint_that_says_it_holds_steam_is_asked_for_its_seal(workshop: DesignFolder, tight: bool) -> None:
-    purpose = "steam-tight" if tight else "structural"
-    check = _of(workshop, ('purpose = "structural"', f'purpose = "{purpose}"')).only("joint.gasket-load")
-    assert check.outcome == ("not assessed" if tight else "not applicable")
-    assert check.says.startswith("seal is not stated") if tight else "no steam is beside it" in check.says
-
-
 def test_a_warm_bracket_is_as_strong_as_its_proof_stress_says(workshop: DesignFolder) -> None:
     """A tensile strength known cold alone: 400 MPa × 200/240 at 220 °C = 333.3 MPa."""
     made = brackets.files()

@@ -187,11 +187,3 @@ def test_what_closes_no_cylinder_holds_the_water_of_either_end(workshop: DesignF
         assert (check.case, on_sheet(check, "P")) == ("water", pytest.approx(hand.lift(4.4), rel=1e-6))
         workshop.replace("flange.toml", 'of = "block"', 'of = "pipe"')
         workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')
-
-
-def test_a_cover_has_steam_beside_it_whatever_its_studs_say(workshop: DesignFolder) -> None:
-    """By the part held alone, without a seal or a pressure of the joint."""
-    bench(workshop, ("studs", 'seal = "gasket"\npressure = "cylinder"\n', 'purpose = "structural"\n'))
-    check = workshop.only("joint.purpose-by-place", "studs")
-    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
-    assert "structural, but steam is beside it" in check.says
