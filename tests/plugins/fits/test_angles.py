@@ -107,3 +107,18 @@ def test_axes_to_one_side_are_as_far_apart_as_their_angles(one: int, other: int,
     assert second is not None
     assert math.degrees(first.from_axis(second)) == pytest.approx(abs(one - other), abs=1e-5)
     assert first.from_axis(second) == second.from_axis(first)
+
+
+@pytest.mark.parametrize("opens", ["upwards", "downwards", "sideways"])
+def test_a_valve_that_stands_square_with_all_on_its_axis_is_not_asked(
+    workshop: DesignFolder, opens: str
+) -> None:
+    expect_not_applicable(_write(workshop, opens, "", "").only(RULE, "valve"), "square to the block")
+
+
+@pytest.mark.parametrize(("lid", "outcome"), [("upwards", "conforms"), (OUT, "finding")])
+def test_what_is_not_said_to_be_inclined_stands_as_the_block_does(
+    workshop: DesignFolder, lid: str, outcome: str
+) -> None:
+    """An upright valve: the bore says nothing, the lid what it is."""
+    assert _write(workshop, "upwards", "", lid).only(RULE, "valve").outcome == outcome

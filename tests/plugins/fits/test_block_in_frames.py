@@ -79,7 +79,40 @@ def test_locked_at_the_middle(workshop: DesignFolder, at: str, outcome: str) -> 
     made["face-middle.toml"] = (
         made["face-back.toml"].replace("face-back", "face-middle").replace('pad = "back"', 'pad = "middle"')
     )
-    assert workshop.write(made).only(SCHEME).outcome == outcome
+    check = workshop.write(made).only(SCHEME)
+    assert check.outcome == outcome
+    said = {one.says for one in (check.judgement.parts if check.judgement else ())}
+    stands = "stands" if outcome == "conforms" else "does not stand"
+    assert f"middle {stands} between two that slide" in said | {check.says}
+
+
+def test_a_pad_that_takes_nothing_takes_nothing_else(workshop: DesignFolder) -> None:
+    made = files(('takes = ["lengthwise", "weight"]', 'takes = ["lengthwise", "weight", "nothing"]'))
+    check = workshop.write(made).only(SCHEME)
+    assert check.outcome == "finding"
+    assert "pad front is said to take" in check.says
+
+
+@pytest.mark.parametrize(("proof", "outcome"), [(65, "conforms"), (63, "finding")])
+def test_a_face_bears_what_the_weaker_metal_bears(workshop: DesignFolder, proof: int, outcome: str) -> None:
+    """64.0 MPa on the faces of block and frame: the frame's metal sets at less, a hold; the block's bears 314."""
+    made = files()
+    head, mark, rest = made["metals.toml"].partition("[frame-steel]")
+    made["metals.toml"] = head + mark + rest.replace("value = 314", f"value = {proof}", 1)
+    check = workshop.write(made).only(FORCE)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or "mean pressure on a face 64.01 MPa" in check.says
+
+
+def test_the_shares_of_the_thrust_stand_under_their_pads(workshop: DesignFolder) -> None:
+    """Webs of 1.5e6 and 3e6 N/mm: a third and two thirds of 326 kN."""
+    made = files()
+    head, mark, rest = made["block.toml"].partition("[pads.front]")
+    made["block.toml"] = head + mark + rest.replace('"1.5e6 N/mm"', '"3e6 N/mm"')
+    check = workshop.write(made).only(FORCE)
+    assert on_sheet(check, "P_back") == pytest.approx(326e3 / 3, rel=1e-3)
+    assert on_sheet(check, "P_front") == pytest.approx(326e3 * 2 / 3, rel=1e-3)
 
 
 def test_the_force_between_the_pads_by_hand(workshop: DesignFolder) -> None:
@@ -235,6 +268,21 @@ def test_a_pad_that_has_set_lets_go(workshop: DesignFolder) -> None:
         made[f"face-{name}.toml"] += 'slot_stiffness = "7.5e6 N/mm"\n'
     check = workshop.write(made).only(GRIP)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "used up by what the hottest case sets: nothing grips it" in check.says
+
+
+def test_a_duty_of_some_of_the_hot_cases_judges_the_grip(workshop: DesignFolder) -> None:
+    """One that states running alone; one that states no hot case cannot."""
+    made = _gripping("220.05 mm")
+    head, *cases = made["duty.toml"].split("[cases.")
+    running = [one for one in cases if one.startswith("running")]
+    made["duty.toml"] = "[cases.".join((head, *running))
+    assert workshop.write(made).only(GRIP).outcome == "conforms"
+    water = [one for one in cases if one.startswith("water")]
+    made["duty.toml"] = "[cases.".join((head, *water))
+    check = workshop.write(made).only(GRIP)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no hot load case is stated" in check.says
 
 
 @pytest.mark.parametrize(("width", "outcome"), [("220.0249 mm", "conforms"), ("220.0247 mm", "finding")])
@@ -532,3 +580,15 @@ def test_loads_of_three_pads_carry_the_weight(
         }
         assert load_of_three(G=G, **gap) == pytest.approx(one, rel=1e-6, abs=1.0)
         assert share_of_three(G=G, **gap) * G == pytest.approx(one, rel=1e-6, abs=1.0)
+
+
+def test_a_case_that_pushes_no_piston_unloads_no_pad(workshop: DesignFolder) -> None:
+    """Standing hot with three times the pressure: the couple is that of the 326 kN of the cases that push."""
+    made = _above("17.8 mm")
+    head, own, tail = made["duty.toml"].partition("[cases.standing-hot]")
+    case, other, rest = tail.partition("[cases.")
+    case = case.replace(f"{PRESSURE:.6f}", f"{3 * PRESSURE:.6f}")
+    made["duty.toml"] = head + own + case + other + rest
+    check = workshop.write(made).only(CARRY)
+    assert check.outcome == "conforms", check.says
+    assert on_sheet(check, "M") == pytest.approx(326e3 * 0.0178, rel=1e-3)

@@ -158,3 +158,8 @@ def test_tolerances_grow_with_grade_and_size(size: float, grade: int) -> None:
     here = casting_tolerance(grade, size).nominal
     assert casting_tolerance(grade + 1, size).nominal > here
     assert casting_tolerance(grade, min(size * 1.6, 10.0)).nominal >= here
+
+
+def test_what_is_read_of_a_table_names_grade_and_size() -> None:
+    assert required_allowance("H", 0.5).what == "machining allowance RMAG H of a casting of 500 mm"
+    assert casting_tolerance(12, 0.25).what == "casting tolerance DCTG 12 at 250 mm"

@@ -172,3 +172,32 @@ def test_an_error_of_orientation_is_in_proportion(t: float, reach: float, over: 
     once = zone_at_distance(t=t, L=reach, l=over)
     assert zone_at_distance(t=t, L=2 * reach, l=over) == pytest.approx(2 * once)
     assert zone_at_distance(t=t, L=reach, l=2 * over) == pytest.approx(once / 2)
+
+
+@pytest.mark.parametrize(("zone", "outcome"), [("0.19 mm", "conforms"), ("0.21 mm", "finding")])
+@pytest.mark.parametrize("side", ["least", "greatest"])
+def test_zones_take_of_either_limit_where_one_alone_is_asked(
+    workshop: DesignFolder, side: str, zone: str, outcome: str
+) -> None:
+    """5.7 to 6.3 mm by the sizes; 0.1 of the pad's faces and t/2 of the place, to 5.5 or 6.5 mm."""
+    other = 'greatest = "6.5 mm"\n' if side == "least" else 'least = "5.5 mm"\n'
+    face = _ZONE.format(form="position", zone=zone) + 'to = ["A"]\n'
+    check = _write(workshop, face, chain=_CHAIN.replace(other, ""), pad=_FLAT_PAD).only(RULE)
+    assert check.outcome == outcome
+    assert on_sheet(check, "g_low" if side == "least" else "g_high") * 1e3 == pytest.approx(
+        5.6 - float(zone[:4]) / 2 if side == "least" else 6.4 + float(zone[:4]) / 2
+    )
+
+
+def test_the_widest_zone_of_the_face_itself_counts(workshop: DesignFolder) -> None:
+    """Form holds in place, so that they do not add up: 0.12/2 and 0.1; the zone of another face is none of it."""
+    face = (
+        _ZONE.format(form="flat", zone="0.04 mm")
+        + _ZONE.format(form="position", zone="0.12 mm").replace("tolerances.it", "tolerances.place")
+        + 'to = ["A"]\n'
+        + _ZONE.format(form="flat", zone="0.9 mm")
+        .replace("tolerances.it", "tolerances.side")
+        .replace("slot", "side")
+    )
+    check = _write(workshop, face, pad=_FLAT_PAD).only(RULE)
+    assert on_sheet(check, "Z") == pytest.approx(0.06e-3 + 0.1e-3)

@@ -246,3 +246,60 @@ def test_link_by_link_is_the_handbook_s_sum(widths: list[float]) -> None:
     assert together == pytest.approx((whole.high - whole.low) / 2)
     assert square == pytest.approx((chance.high - chance.low) / 2)
     assert square <= together
+
+
+_CLOSING = """
+kind = "dimension-chain"
+id = "chain"
+closes = { of = "face", dimension = "room" }
+"""
+_LINKS = """
+[chain.slot]
+size = "10 mm ±0.3"
+direction = "widens"
+[chain.pad]
+size = "8 mm"
+direction = "narrows"
+"""
+
+
+@pytest.mark.parametrize(
+    ("own", "room", "outcome", "worst"),
+    [
+        ("", "2 mm ±0.31", "conforms", None),
+        ("", "2 mm ±0.29", "finding", None),
+        ('least = "1.6 mm"\n', "2 mm ±0.25", "finding", 2.3e-3),
+        ('least = "1.6 mm"\n', "2 mm ±0.31", "conforms", None),
+        ('greatest = "2.4 mm"\n', "2 mm ±0.25", "finding", 1.7e-3),
+        ('greatest = "2.4 mm"\n', "2 mm ±0.31", "conforms", None),
+        ('least = "1.6 mm"\ngreatest = "2.4 mm"\n', "2 mm ±0.01", "conforms", None),
+        ('least = "1.6 mm"\n', "2 mm", "conforms", None),
+        ('least = "1.75 mm"\n', "2 mm", "finding", 1.7e-3),
+        ('greatest = "2.2 mm"\n', "2 mm", "finding", 2.3e-3),
+    ],
+)
+def test_a_gap_is_asked_what_the_size_that_it_is_states(
+    workshop: DesignFolder, own: str, room: str, outcome: str, worst: float | None
+) -> None:
+    """10 ± 0.3 less 8 mm: 1.7 to 2.3. What the chain itself states goes first; a size without limits asks nothing."""
+    face = f'kind = "locating-face"\nid = "face"\nroom = "{room}"\n'
+    check = workshop.write({"chain.toml": _CLOSING + own + _LINKS, "face.toml": face}).only(WORST)
+    assert check.outcome == outcome, check.says
+    assert worst is None or found(check) == pytest.approx(worst)
+
+
+@pytest.mark.parametrize(("spread", "share"), [("uniform", 0.75), ("normal", 0.9332), ("", 0.9332)])
+def test_a_link_is_spread_as_it_is_said_to_be(workshop: DesignFolder, spread: str, share: float) -> None:
+    """0 to 1 mm: three of four alike lie below 0.75; of normal ones, six deviations wide, those below 1.5: 93.32 %."""
+    text = CHAIN.split("[chain.a]")[0].replace('least = "-5 thou"\n', "").replace("15 thou", "0.75 mm")
+    line = f'spread = "{spread}"\n' if spread else ""
+    workshop.write({"chain.toml": text + f'[chain.a]\nsize = "0..1 mm"\ndirection = "widens"\n{line}'})
+    low, _ = wilson_interval(round(share * 20_000), 20_000)
+    assert found(workshop.only(CHANCE)) == pytest.approx(low, abs=0.006)
+
+
+def test_the_last_link_is_told_once(workshop: DesignFolder) -> None:
+    """Where the last link alone is asked, it is told once."""
+    once = write(workshop).only(MEASURED).says
+    assert once.count("machine a to") == 1
+    assert "; machine" not in once

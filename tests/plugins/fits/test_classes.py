@@ -7,7 +7,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.fits.limits_and_fits import Kind, kind_of_fit, least_clearance, least_interference
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from tests.plugins.fits.bench import in_fit, shaft, write
 
 CLASS, EXISTS = "fit.class", "fit.class-exists"
@@ -125,3 +125,10 @@ def test_a_fit_is_of_one_kind_only(one: tuple[float, float], other: tuple[float,
     assert (least_clearance(hole[0], pin[1]) >= -1e-12) == (kind is Kind.CLEARANCE)
     if least_interference(pin[0], hole[1]) < -1e-12:
         assert kind is not Kind.INTERFERENCE
+
+
+def test_the_clearances_of_a_transition_fit_are_written_down(workshop: DesignFolder) -> None:
+    """25 H7/k6: 0 − 15 and 21 − 2 µm."""
+    check = write(workshop, fit=plain("25 mm H7", "25 mm k6", "transition")).only(CLASS)
+    assert on_sheet(check, "c_min") * 1e6 == pytest.approx(-15)
+    assert on_sheet(check, "c_max") * 1e6 == pytest.approx(19)

@@ -85,3 +85,27 @@ def test_a_short_slide_is_not_asked(workshop: DesignFolder) -> None:
             ("fit.toml", LENGTH, f'length = {{ size = "{length}" }}'),
         ]
         assert written(workshop, "", "", *changes).only(RULE).outcome == outcome
+
+
+@pytest.mark.parametrize(("over", "outcome"), [("300 mm", "conforms"), ("299 mm", "not assessed")])
+def test_a_zone_of_its_own_length_holds_over_the_whole_fit(
+    workshop: DesignFolder, over: str, outcome: str
+) -> None:
+    """A slide 300 mm long."""
+    changes = sizes("170.10 mm ±0.02", "170.00 mm ±0.01")
+    made = written(
+        workshop,
+        zone("straight", BORE, "30 µm"),
+        zone("straight", "outside_diameter", "20 µm", f'over = "{over}"\n'),
+        *changes,
+    )
+    assert made.only(RULE).outcome == outcome
+
+
+def test_a_slide_just_as_long_as_the_limit_is_short(workshop: DesignFolder) -> None:
+    """1.5 × 160 = 240 mm."""
+    changes = [
+        *sizes("160.10 mm", "160 mm")[1:],
+        ("fit.toml", LENGTH, 'length = { size = "240 mm" }'),
+    ]
+    assert written(workshop, "", "", *changes).only(RULE).outcome == "not applicable"

@@ -325,3 +325,55 @@ def test_a_projected_zone_takes_the_least(P: float, T: float) -> None:
     k = opening_of_zone(P=P, D=0.036)
     wide = zones_together(T_1=T, k=k, T_2=T, r=0.3, Δθ=0.0)
     assert wide >= zones_together(T_1=T, k=1.0, T_2=T, r=0.3, Δθ=0.0) == pytest.approx(2 * T)
+
+
+@pytest.mark.parametrize(("datum", "outcome"), [("0.05 mm", "conforms"), ("0.06 mm", "finding")])
+def test_the_closest_form_of_a_datum_counts(workshop: DesignFolder, datum: str, outcome: str) -> None:
+    """Half of 0.1 mm: the face is flat to 0.05 beside straight to 0.09, or to 0.06."""
+    text = DATUM + zone("flat", "flat", datum) + zone("line", "straight", "0.09 mm")
+    text += zone("bore", "square", "0.1 mm", "bore", "A")
+    assert workshop.write({"cover.toml": COVER + text}).only(WHOLE, "cover").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("seal", "over", "outcome"),
+    [
+        ('seal = "gasket"\ngasket.form = "flat"\ngasket.outside = "640 mm"\n', "640 mm", "conforms"),
+        ('seal = "gasket"\ngasket.form = "flat"\ngasket.outside = "640 mm"\n', "630 mm", "not assessed"),
+        ('seal = "ground face"\nground_face.outside = "640 mm"\n', "640 mm", "conforms"),
+        ('seal = "ground face"\nground_face.outside = "640 mm"\n', "630 mm", "not assessed"),
+    ],
+)
+def test_flatness_holds_over_the_whole_of_the_seal(
+    workshop: DesignFolder, seal: str, over: str, outcome: str
+) -> None:
+    made = joined(flat("0.01 mm"), flat("0.01 mm") + f'over = "{over}"\n', seal)
+    assert workshop.write(made).only(FLAT).outcome == outcome
+
+
+@pytest.mark.parametrize(("zone_", "outcome"), [("1.0 mm", "conforms"), ("1.01 mm", "finding")])
+def test_bolts_go_through_two_clearance_holes(workshop: DesignFolder, zone_: str, outcome: str) -> None:
+    """M24 in 26 mm leaves 2.0 mm for two zones, which open over no plate as that of a tapped hole does."""
+    own = f'position = "{zone_}"'
+    design = fastened(workshop, holes(own), holes(own))
+    design.replace(
+        "studs.toml", 'screwed_into = "block"\nfastener = "stud"', 'bolted_to = "block"\nfastener = "bolt"'
+    )
+    check = design.only(MATCH)
+    assert check.outcome == outcome, check.says
+
+
+def test_the_wider_of_zone_and_coordinates_counts(workshop: DesignFolder) -> None:
+    """±0.3 mm are 0.849 on the diameter, beside a zone of 0.2 and of 0.9: 0.849 + 0.8 and 0.9 + 0.8."""
+    for position, taken in (("0.2 mm", 0.8485 + 0.8), ("0.9 mm", 1.7)):
+        cover = holes(f'position = "{position}"\ncoordinates = "0.3 mm"')
+        check = fastened(workshop, cover, holes(more="projected = true")).only(MATCH)
+        assert found(check) * 1e3 == pytest.approx(taken, abs=1e-3)
+
+
+def test_holes_off_a_circle_are_as_many_as_the_studs(workshop: DesignFolder) -> None:
+    made = _of_three(workshop, placed("0 mm", "150 mm", ""), placed("0 mm", "150 mm"))
+    made.replace("studs.toml", "count = 3", "count = 4")
+    check = made.only(MATCH)
+    assert check.outcome == "finding"
+    assert "cover has 3 holes, block 3, the joint 4 studs" in check.says

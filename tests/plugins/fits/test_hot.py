@@ -93,3 +93,20 @@ def test_like_parts_at_one_temperature_keep_their_fit(delta: float, joint: float
     hot = 293.15 + by
     left = hot_interference(delta, joint, 12e-6, hot, 12e-6, hot, 293.15)
     assert left == pytest.approx(delta, abs=1e-12)
+
+
+@pytest.mark.parametrize(("hole", "outcome"), [("170 mm", "finding"), ("170.001 mm", "conforms")])
+def test_a_fit_without_any_clearance_binds(workshop: DesignFolder, hole: str, outcome: str) -> None:
+    """At 20 °C nothing grows: where nothing is left it is no clearance."""
+    fit = """
+kind = "fit"
+id = "fit"
+duty = "duty"
+hole = { of = "block", dimension = "seat_bores.inlet.diameter" }
+shaft = { of = "seat", dimension = "outside_diameter" }
+intent = "clearance"
+"""
+    cold = [("duty.toml", f'"{at} °C"', '"20 °C"') for at in (120, 220, 180)]
+    sizes = (("block.toml", "170 mm H7", hole), ("seat.toml", "170 mm s6", "170 mm"))
+    check = write(workshop, *cold, *sizes, fit=fit).only(HOT)
+    assert check.outcome == outcome, check.says

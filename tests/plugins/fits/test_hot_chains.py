@@ -197,3 +197,8 @@ def test_growth_turns_with_its_length_and_is_nothing_cold(L: float, alpha: float
     assert growth_of_length(-L, alpha, 293.15 + dT, 293.15) == -grown
     assert growth_of_length(L, alpha, 293.15, 293.15) == 0
     assert gap_when_hot(1e-3, grown) - grown == pytest.approx(1e-3, abs=1e-12)
+
+
+def test_the_trial_says_from_where_it_starts(workshop: DesignFolder) -> None:
+    check = write(workshop).only(CHANCE)
+    assert any("seed 1902" in step.name for step in check.steps)

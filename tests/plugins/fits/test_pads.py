@@ -275,3 +275,12 @@ def test_a_real_cut_out_is_kinder_than_a_rigid_one(delta: float, width: float, s
     assert wedged_stress_in_slot(delta, width, 200e9, 0.01, 1e18) == pytest.approx(
         wedged_stress(delta, width, 200e9), rel=1e-3
     )
+
+
+@pytest.mark.parametrize(("block", "outcome"), [("71 °C", "conforms"), ("72 °C", "finding")])
+def test_a_pad_without_a_heat_of_its_own_is_as_hot_as_its_block(
+    workshop: DesignFolder, block: str, outcome: str
+) -> None:
+    """As a pad of 71 and of 72 °C, which the back of a block at 220 °C had; nothing is stated of it."""
+    silent = ("back.toml", 'pad_temperature = "pads"\n', "")
+    assert write(workshop, silent, pad="20 °C", block=block).only(LUGS, "face-back").outcome == outcome

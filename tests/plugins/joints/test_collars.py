@@ -72,3 +72,15 @@ def test_a_collar_at_the_other_end_is_not_clamped_by_this_cover(workshop: Design
 def test_a_liner_that_states_no_clamping_is_worked_from_nothing(workshop: DesignFolder) -> None:
     workshop.replace("liner.toml", 'clamp_diameter = "580 mm"\nclamp_force = "200 kN"\n', "")
     assert outcome(workshop) == SILENT
+
+
+@pytest.mark.parametrize("line", ['outside_diameter = "560 mm"\n', 'diameter = "589 mm"\n'])
+def test_a_diameter_that_is_not_stated_is_compared_with_nothing(workshop: DesignFolder, line: str) -> None:
+    assert outcome(workshop.replace("liner.toml", line, "")) == FINE
+
+
+def test_a_ring_without_its_force_is_judged_by_its_place(workshop: DesignFolder) -> None:
+    workshop.replace("liner.toml", 'clamp_force = "200 kN"\n', "")
+    assert outcome(workshop) == FINE
+    workshop.replace("liner.toml", 'clamp_diameter = "580 mm"', 'clamp_diameter = "559 mm"')
+    assert outcome(workshop) == WRONG

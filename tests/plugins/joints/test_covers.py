@@ -257,3 +257,17 @@ def test_half_the_thickness_bends_four_times_as_much(W: float, G: float, t: floa
     whole = flange_bending_stress(W, lever, G, t)
     assert flange_bending_stress(W, lever, G, t / 2) == pytest.approx(4 * whole)
     assert flange_bending_stress(2 * W, lever, G, t) == pytest.approx(2 * whole)
+
+
+@pytest.mark.parametrize(
+    ("stock", "says"),
+    [
+        ("65 mm", "the plate or casting is as thick as what is cut from it"),
+        ("59 mm ±1.5", "the cover is thicker than the plate or casting that it is said to be cut from"),
+    ],
+)
+def test_what_a_cover_is_cut_from_is_told(workshop: DesignFolder, stock: str, says: str) -> None:
+    bench(workshop, ("cover", 'as_made = "65 mm"', f'as_made = "{stock}"'))
+    check = workshop.only("cover.thickness", "cover")
+    assert check.judgement is not None
+    assert says in [one.says for one in check.judgement.parts]

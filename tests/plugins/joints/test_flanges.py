@@ -84,6 +84,23 @@ def test_a_loose_flange_bears_on_its_collar(workshop: DesignFolder, collar: str,
     assert workshop.only(RULE, "flange").outcome == outcome
 
 
+def test_a_loose_flange_has_neither_weld_nor_steam_in_it(workshop: DesignFolder) -> None:
+    """Its pipe goes through it: no throat is asked for, and no stress of its bore is worked."""
+    flanged(workshop, 90, pipe=PIPE + 'collar_diameter = "660 mm"\n')
+    workshop.replace("flange.toml", "welded on", "loose behind a collar")
+    workshop.replace("flange.toml", 'weld_throat = "12 mm"\n', "")
+    check = workshop.only(RULE, "flange")
+    assert check.outcome == "conforms", check.says
+    assert "σ_p" not in {step.symbol for step in check.steps}
+
+
+def test_a_flange_of_a_block_is_welded_round_its_bore(workshop: DesignFolder) -> None:
+    """1.6 × 500/(4 × 12) = 16.67 MPa; round a pipe of 508 mm 16.93."""
+    assert on_sheet(flanged(workshop, 90).only(RULE, "flange"), "τ") / 1e6 == pytest.approx(16.93, abs=5e-3)
+    workshop.replace("flange.toml", 'of = "pipe"', 'of = "block"')
+    assert on_sheet(workshop.only(RULE, "flange"), "τ") / 1e6 == pytest.approx(16.67, abs=5e-3)
+
+
 def test_what_is_not_drawn(workshop: DesignFolder) -> None:
     expect_not_assessed(
         flanged(workshop, 90).replace("flange.toml", 'weld_throat = "12 mm"\n', "").only(RULE, "flange"),

@@ -93,6 +93,48 @@ def test_metallic_packing_is_held_by_its_own_springs(workshop: DesignFolder) -> 
     assert on_sheet(check, "F_1") == pytest.approx(1.5 * 1.6 * _AREA / 2, rel=1e-6)
 
 
+BOX = """
+kind = "stuffing-box"
+id = "box"
+in_cover = "cover"
+"""
+ROD = 'kind = "piston-rod"\nid = "rod"\ndiameter = "100 mm"\n'
+
+
+def _boxed(workshop: DesignFolder, box: str = "") -> DesignFolder:
+    """The gland closes a stuffing box, of which a drawing states some things."""
+    _with_gland(workshop, ('of = "cover"', 'of = "box"'))
+    for name, text in (("box", BOX + box), ("rod", ROD)):
+        (workshop.root / f"{name}.toml").write_text(text, encoding="utf-8")
+    return workshop
+
+
+@pytest.mark.parametrize(
+    ("box", "D", "d"),
+    [
+        ("", 130, 90),
+        ('bore = "140 mm"\n', 140, 90),
+        ('seals = "rod"\n', 130, 100),
+        ('bore = "140 mm"\nseals = "rod"\n', 140, 100),
+    ],
+)
+def test_box_and_rod_as_they_are_drawn_go_before_what_the_gland_says(
+    workshop: DesignFolder, box: str, D: float, d: float
+) -> None:
+    """4 MPa on the ring between rod and box, by the drawing of each where it is there."""
+    check = _boxed(workshop, box).only("gland.studs", "gland")
+    assert on_sheet(check, "F_q") == pytest.approx(4 * math.pi / 4 * (D**2 - d**2), rel=1e-6)
+
+
+@pytest.mark.parametrize(("packing", "p"), [("braided graphite", 4.0), ("bronze segments", 1.6)])
+def test_the_packing_of_the_box_goes_before_that_of_the_gland(
+    workshop: DesignFolder, packing: str, p: float
+) -> None:
+    """A braid is pressed with 4 MPa; metallic rings are not, so that the 16 bar of the steam are left."""
+    check = _boxed(workshop, f'packing = "{packing}"\n').only("gland.studs", "gland")
+    assert on_sheet(check, "F_1") == pytest.approx(1.5 * p * _AREA / 2, rel=1e-6)
+
+
 @pytest.mark.parametrize(
     ("old", "new"), [('tilt = "1.5"\n', ""), ('packing_pressure = "4 MPa"\n', ""), ('holds = "gland"\n', "")]
 )

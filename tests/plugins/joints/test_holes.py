@@ -204,7 +204,12 @@ def test_a_hole_into_steam_is_sealed(workshop: DesignFolder, opens: str, sealed:
         ("studs", 'opens_into = "nothing"', f'opens_into = "{opens}"'),
         ("studs", 'sealed = "none"', f'sealed = "{sealed}"'),
     )
-    assert workshop.only("joint.hole-depth", "studs").outcome == outcome
+    check = workshop.only("joint.hole-depth", "studs")
+    assert check.outcome == outcome
+    assert check.judgement is not None
+    leaks = "the hole opens into steam and is not sealed"
+    says = leaks if outcome == "finding" else "no tapped hole leaks steam past its stud"
+    assert says in [one.says for one in check.judgement.parts]
 
 
 @pytest.mark.parametrize(

@@ -130,6 +130,18 @@ def test_a_nut_that_falls_on_the_track_is_over_it(workshop: DesignFolder, count:
     assert outcome == "conforms" or check.grade is Grade.HOLD
 
 
+@pytest.mark.parametrize("line", ["count = 20\n", 'locking = "lock plate"\n'])
+def test_a_second_retention_is_enough_whatever_is_not_said_of_the_studs(
+    workshop: DesignFolder, line: str
+) -> None:
+    bench(
+        workshop,
+        ("studs", "over_track = false", 'over_track = true\nsecond_retention = "safety strap"'),
+        ("studs", line, ""),
+    )
+    assert workshop.only("fastening.underside", "studs").outcome == "conforms"
+
+
 def test_away_from_the_track_it_does_not_apply(workshop: DesignFolder) -> None:
     assert bench(workshop).only("fastening.underside", "studs").outcome == "not applicable"
 

@@ -30,6 +30,8 @@ def test_the_bench_conforms_and_the_period_number_stands_beside(workshop: Design
     """Khurmi: 0.01 × 500 + 4 = 9 to 0.02 × 500 + 4 = 14; the cover has 20, as a sound modern one does."""
     check = bench(workshop).only("joint.stud-count", "studs")
     assert check.outcome == "conforms"
+    assert check.judgement is not None
+    assert "20 studs can be tightened in pairs" in [one.says for one in check.judgement.parts]
     assert on_sheet(check, "n_few") == pytest.approx(9)
     assert on_sheet(check, "n_most") == pytest.approx(14)
 

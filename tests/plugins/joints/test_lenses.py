@@ -96,6 +96,21 @@ def test_a_seat_that_bears_cold_may_be_crushed_hot(
     assert on_sheet(check, "p_mh") / 1e6 == pytest.approx(_mean(150), rel=1e-6)
 
 
+def test_ring_and_seat_are_each_as_hot_as_themselves(workshop: DesignFolder) -> None:
+    """The ring, of the block's steel, at 300 °C has 120 MPa of the 240 that it has cold; its seat is of other steel."""
+    _with_lens(workshop, ('material = "test-cover"', 'material = "test-block"'))
+    in_every_case(workshop, 'lens-joint = "200 °C"', 'lens-joint = "300 °C"')
+    figure_of(
+        workshop,
+        "test-block",
+        "proof-stress",
+        "degC = [-20, 20, 200, 300, 500]\nvalue = [250, 250, 240, 120, 120]",
+    )
+    check = workshop.only("lens-joint.seat", "lens")
+    for symbol, proof in (("R_p10", 250), ("R_p20", 240), ("R_p1h", 120), ("R_p2h", 240)):
+        assert on_sheet(check, symbol) / 1e6 == pytest.approx(proof), symbol
+
+
 def test_bolts_cooler_than_the_ring_press_it_harder(workshop: DesignFolder) -> None:
     """Studs at 150 °C between parts at 200 °C are stretched by what they lag behind."""
     _with_lens(workshop)

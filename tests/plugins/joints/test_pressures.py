@@ -9,7 +9,10 @@ from speclint import Grade
 from speclint.handbook.cylinders import pressure_blown_off
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import BLOCK, bench
+from tests.plugins.joints.bench import BLOCK, bench, in_every_case
+from tests.plugins.joints.test_flanges import PIPE, flanged
+
+_GLAND = 'kind = "gland"\nid = "gland"\nof = "box"\n'
 
 
 def _relief(workshop: DesignFolder, front: str, back: str = "17 bar gauge") -> DesignFolder:
@@ -107,3 +110,80 @@ def test_a_cover_is_judged_at_the_pressure_of_its_test(
 def test_a_valve_never_blows_below_its_setting(p_r: float, a: float) -> None:
     assert pressure_blown_off(p_r, a) >= p_r
     assert pressure_blown_off(2 * p_r, a) == pytest.approx(2 * pressure_blown_off(p_r, a))
+
+
+@pytest.mark.parametrize("place", ["pipe", "flange", "studs"])
+def test_a_flange_is_judged_at_the_pressure_of_the_test_of_its_pipe(
+    workshop: DesignFolder, place: str
+) -> None:
+    """The duty's test says 16 bar; one drawing says 30, and it is that which lifts the flange."""
+    flanged(workshop, 90)
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "30 bar gauge"')
+    check = workshop.only("joint.separation", "studs")
+    assert check.case == "test"
+    assert on_sheet(check, "p_t") == pytest.approx(30e5)
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(3.0), rel=1e-6)
+
+
+def test_a_flange_without_a_test_of_its_own_holds_what_the_duty_says(workshop: DesignFolder) -> None:
+    """16 bar in every case, on test with the preload cold: heat lets the studs of the bench go slacker."""
+    check = flanged(workshop, 90).only("joint.separation", "studs")
+    assert check.case == "starting"
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(1.6), rel=1e-6)
+
+
+@pytest.mark.parametrize("place", ["box", "gland"])
+def test_a_cover_is_tested_with_all_that_is_fitted_to_it(workshop: DesignFolder, place: str) -> None:
+    """The gland in its stuffing box is tested at 25 bar, so that the joint of the cover holds these too."""
+    bench(workshop)
+    texts = {"box": 'kind = "stuffing-box"\nid = "box"\nin_cover = "cover"\n', "gland": _GLAND}
+    for name, text in texts.items():
+        tested = 'test_pressure = "25 bar gauge"\n' if name == place else ""
+        (workshop.root / f"{name}.toml").write_text(
+            text.replace(f'id = "{name}"\n', f'id = "{name}"\n{tested}'), encoding="utf-8"
+        )
+    check = workshop.only("joint.separation", "studs")
+    assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(25e5))
+
+
+def test_a_flange_of_an_exhaust_pipe_holds_what_the_duty_says_of_the_exhaust(workshop: DesignFolder) -> None:
+    """0.5 bar in starting and running, where the live steam has 16; on test 1."""
+    flanged(workshop, 90, pipe=PIPE.replace("live steam", "exhaust steam"))
+    workshop.replace("studs.toml", 'pressure = "live"', 'pressure = "exhaust"')
+    for case in ("test", "water"):
+        workshop.replace(
+            "duty.toml", f"[cases.{case}]\n", f'[cases.{case}]\nexhaust_pressure = "0.5 bar gauge"\n'
+        )
+    check = workshop.only("joint.separation", "studs")
+    assert on_sheet(check, "P") == pytest.approx(hand.lift(0.05), rel=1e-6)
+
+
+@pytest.mark.parametrize("place", ["block", "cover"])
+def test_the_cover_of_a_chamber_is_tested_with_its_block(workshop: DesignFolder, place: str) -> None:
+    bench(workshop)
+    lid = workshop.root / "cover.toml"
+    lid.write_text(
+        'kind = "chamber-cover"\nid = "cover"\nmaterial = "test-cover"\ncloses = "block"\nbore = "500 mm"\n'
+        'thickness = "60 mm"\nflange_thickness = "50 mm"\n',
+        encoding="utf-8",
+    )
+    workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')
+    in_every_case(workshop, "cylinder-cover =", "chamber-cover =")
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "30 bar gauge"')
+    check = workshop.only("joint.separation", "studs")
+    assert (check.case, on_sheet(check, "p_t")) == ("test", pytest.approx(30e5))
+
+
+def test_what_closes_no_cylinder_holds_the_water_of_either_end(workshop: DesignFolder) -> None:
+    """A flange of the block: of 20 bar in front and 40 at the back the higher, and a tenth above it."""
+    flanged(workshop, 90)
+    ends = '[ends.front]\nrelief_set = "{} bar gauge"\n[ends.back]\nrelief_set = "{} bar gauge"\n'
+    block = workshop.root / "block.toml"
+    for front, back in ((20, 40), (40, 20)):
+        block.write_text(BLOCK + ends.format(front, back), encoding="utf-8")
+        workshop.replace("flange.toml", 'of = "pipe"', 'of = "block"')
+        workshop.replace("studs.toml", 'pressure = "live"', 'pressure = "cylinder"')
+        check = workshop.only("joint.separation", "studs")
+        assert (check.case, on_sheet(check, "P")) == ("water", pytest.approx(hand.lift(4.4), rel=1e-6))
+        workshop.replace("flange.toml", 'of = "block"', 'of = "pipe"')
+        workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')

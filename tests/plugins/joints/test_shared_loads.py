@@ -54,4 +54,16 @@ def test_three_brackets_want_an_analysis(workshop: DesignFolder) -> None:
     _two(workshop, 'shared_with = ["other", "third"]\nshare = "0.4"\n', 'share = "0.4"\n')
     third = (BRACKET + LUBRICATOR).replace('id = "bracket"', 'id = "third"')
     (workshop.root / "third.toml").write_text(third, encoding="utf-8")
-    expect_query(workshop.only(RULE, "bracket"), "finite elements")
+    expect_query(workshop.only(RULE, "bracket"), "shared by 3 brackets: an analysis by finite elements")
+
+
+def test_who_is_named_by_another_shares_with_it(workshop: DesignFolder) -> None:
+    """The other names this one; a third that has a load of the same name of its own is no partner."""
+    _two(workshop, 'share = "0.6"\n', _with("bracket", "0.4"))
+    pump = LUBRICATOR.replace("lubricator", "pump") + _with("bracket", "0.5")
+    for name, load in (("third", LUBRICATOR + pump), ("fourth", pump)):
+        text = BRACKET.replace('id = "bracket"', f'id = "{name}"') + load
+        (workshop.root / f"{name}.toml").write_text(text, encoding="utf-8")
+    check = workshop.only(RULE, "bracket")
+    assert check.outcome == "conforms", check.says
+    assert on_sheet(check, "y of lubricator") == pytest.approx(1.0)

@@ -12,7 +12,7 @@ from speclint.handbook.bolted_joints.tightening import preload_from_angle
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.preloads import friction_of_coefficient, preload_left
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import bench, in_every_case, used, without
+from tests.plugins.joints.bench import bench, figure_of, in_every_case, used, without
 
 _TORQUE = 'torque = "384 N·m"'
 _METHOD = 'method = "torque wrench"'
@@ -251,11 +251,17 @@ def test_a_bolting_steel_ends_where_it_creeps(
     assert (check.grade is Grade.HOLD) is (outcome == "finding")
 
 
-def test_a_steel_of_the_works_that_may_be_hot_says_where_it_creeps(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    ("hottest", "outcome", "grade"), [(350, "conforms", None), (351, "not assessed", Grade.HOLD)]
+)
+def test_a_steel_of_the_works_that_may_be_hot_says_where_it_creeps(
+    workshop: DesignFolder, hottest: int, outcome: str, grade: Grade | None
+) -> None:
+    """Up to 350 °C a steel needs no limit of creep beside that of its temperature."""
     bench(workshop)
-    workshop.replace("metals.toml", "bolting = { value = 300", "bolting = { value = 450")
+    workshop.replace("metals.toml", "bolting = { value = 300", f"bolting = {{ value = {hottest}")
     check = workshop.only("joint.bolting-material", "studs")
-    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert (check.outcome, check.grade) == (outcome, grade)
 
 
 def test_structural_steel_is_no_bolting(workshop: DesignFolder) -> None:
@@ -279,3 +285,32 @@ def test_more_friction_needs_a_greater_coefficient(K: float, more: float) -> Non
 @given(st.floats(1e3, 1e6), st.floats(0, 2e5), st.floats(0, 1))
 def test_settling_and_creep_only_take(F: float, F_Z: float, r: float) -> None:
     assert 0 <= preload_left(F, F_Z, r) <= F
+
+
+def test_a_tensioner_leaves_no_twist_in_a_stud(workshop: DesignFolder) -> None:
+    """Of what a wrench twists half stays, as the limit has it; drawn straight a stud is only pulled."""
+    twisted = bench(workshop).only("joint.stud-stress", "studs")
+    assert on_sheet(twisted, "sigma_eq") > 1.01 * on_sheet(twisted, "sigma")
+    bench(
+        workshop,
+        (
+            "studs",
+            'method = "torque wrench"\ntorque = "384 N·m"\ntorque_coefficient = "0.16"',
+            'method = "hydraulic tensioner"\npreload = "100 kN"',
+        ),
+    )
+    drawn = workshop.only("joint.stud-stress", "studs")
+    assert on_sheet(drawn, "sigma_eq") == pytest.approx(on_sheet(drawn, "sigma"))
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(0.995, "conforms"), (1.005, "finding")])
+def test_a_measured_preload_may_use_more_of_the_stud(
+    workshop: DesignFolder, times: float, outcome: str
+) -> None:
+    """Drawn without twist, cooler than 300 °C: 0.9 × 600 MPa; the proof stress is set to what the pull then is."""
+    drawn = ("studs", _METHOD + "\n" + _TORQUE, 'method = "hydraulic tensioner"\npreload = "100 kN"')
+    stress = on_sheet(bench(workshop, drawn).only("joint.stud-stress", "studs"), "sigma_eq") / 1e6
+    assert stress == pytest.approx(123.08e3 / hand.A_S, rel=0.1)
+    proof = stress / 0.9 / times
+    figure_of(workshop, "test-stud", "proof-stress", f"degC = [-20, 500]\nvalue = {proof:.4f}")
+    assert workshop.only("joint.stud-stress", "studs").outcome == outcome

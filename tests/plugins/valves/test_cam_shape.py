@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import shift_at_seat
-from speclint.testing import DesignFolder, expect_not_assessed, found, limit
+from speclint.testing import DesignFolder, expect_not_assessed, expect_query, found, limit, on_sheet
 from speclint_valves.formulae.alignment import edge_pressure
 from speclint_valves.formulae.cam_shape import (
     height_of_roller,
@@ -254,3 +254,85 @@ def test_the_edge_bears_in_proportion(F: float) -> None:
 @given(c=st.floats(1e-6, 1e-3), a=st.floats(0.0, 0.3))
 def test_more_clearance_allows_more(c: float, a: float) -> None:
     assert shift_at_seat(c=2 * c, a=a, L=0.1) == pytest.approx(2 * shift_at_seat(c=c, a=a, L=0.1))
+
+
+@pytest.mark.parametrize(("foot", "outcome"), [("46.7 mm", "conforms"), ("46.5 mm", "finding")])
+def test_a_crowned_foot_is_long_enough_from_both_sides(
+    workshop: DesignFolder, foot: str, outcome: str
+) -> None:
+    """A crown of 300 mm on a base circle of 61.1: tan α = s′/(361.1 + s) at its greatest by the law, 4.07°.
+
+    The cam touches it 300 sin α = 21.3 mm beside its line: 2 × (21.3 + 2) = 46.6 mm.
+    """
+    β = math.radians(92)
+
+    def slant(u: float) -> float:
+        s = 22.7 * (10 * u**3 - 15 * u**4 + 6 * u**5)
+        return math.atan(22.7 * 30 * u**2 * (1 - u) ** 2 / β / (361.1 + s))
+
+    α = max(slant(i / 2000) for i in range(2001))
+    wanted = 2 * (300 * math.sin(α) + 2)
+    assert wanted == pytest.approx(46.6, abs=0.05)
+    made = on_page(
+        "61.1 mm", f'follower = "crowned foot"\nfollower_radius = "300 mm"\nfoot_length = "{foot}"'
+    )
+    check = workshop.write(made).only(ANGLE)
+    assert limit(check) * 1e3 == pytest.approx(wanted, abs=0.02)
+    assert check.outcome == outcome
+
+
+def test_seats_of_one_ring_are_on_one_axis(workshop: DesignFolder) -> None:
+    """Both beats on one seat: a zone to the guide is enough, and none of the seats to one another is asked for."""
+    made = train_files(spindle=(('"22.08 mm"', '"22.03 mm"\nguide_from_seat = "60 mm"'),))
+    made["seat.toml"] += '[tolerances.guide]\nform = "coaxial"\nzone = "0.05 mm"\nto = ["spindle"]\n'
+    assert workshop.write(made).only(LINE).outcome == "conforms"
+
+
+def _in_box(form: str = "square", *more: str) -> dict[str, str]:
+    """The guide in a cam box that states its place and how square its foot is."""
+    made = lined("0.05 mm")
+    made["spindle.toml"] = 'guide_in = "cam box"\n' + made["spindle.toml"]
+    made["box.toml"] += 'axis_from_dowels = "40 mm"\n'
+    made["box.toml"] += (
+        f'[tolerances.foot]\nform = "{form}"\nof = "foot"\nzone = "0.005 mm"\nover = "200 mm"\n'
+    )
+    made["box.toml"] += "".join(more)
+    return made
+
+
+def _zone_to_guide(name: str, zone: str) -> str:
+    return f'[tolerances.{name}]\nform = "coaxial"\nzone = "{zone}"\nof = "guide"\nto = ["spindle"]\n'
+
+
+@pytest.mark.parametrize("of_box", ["0.003 mm", "0.013 mm"])
+def test_the_tighter_of_two_zones_of_a_guide_counts(workshop: DesignFolder, of_box: str) -> None:
+    """The spindle states 0.008 mm to the box; half of the less and 0.005 of the tilt: 0.0065 or 0.009 mm."""
+    made = _in_box("square", _zone_to_guide("guide", of_box))
+    made["spindle.toml"] += '[tolerances.box]\nform = "coaxial"\nzone = "0.008 mm"\nto = ["box"]\n'
+    check = workshop.write(made).only(LINE)
+    assert on_sheet(check, "e_x′") * 1e3 == pytest.approx(0.005 + min(float(of_box[:5]), 0.008) / 2, abs=1e-6)
+
+
+def test_a_foot_that_is_only_flat_says_nothing_of_its_squareness(workshop: DesignFolder) -> None:
+    made = _in_box("flat", _zone_to_guide("guide", "0.003 mm"))
+    made["box.toml"] += (
+        '[tolerances.side]\nform = "square"\nof = "joint face"\nzone = "0.005 mm"\nover = "200 mm"\n'
+    )
+    expect_not_assessed(workshop.write(made).only(LINE), "box states no squareness of its foot")
+
+
+def test_no_edge_load_is_held_for_a_guide_of_steel(workshop: DesignFolder) -> None:
+    side = 'side_load = "100 N"\nguide_from_seat = "240 mm"\nguide_length = "100 mm"'
+    of_metal = ('guide_material = "known-iron"', 'guide_material = "known-steel"')
+    made = train_files(spindle=(('guide_length = "100 mm"', side), of_metal))
+    expect_query(workshop.write(made).only(EDGE), "no pressure is held for a guide of known-steel")
+
+
+def test_a_guide_that_reaches_beyond_its_drive_is_found(workshop: DesignFolder) -> None:
+    """100 mm of guide from 300 mm on end where the gear drives the spindle, 400 mm from the seat."""
+    side = 'side_load = "100 N"\nguide_from_seat = "{}"\nguide_length = "100 mm"'
+    for start, outcome in (("299 mm", "conforms"), ("301 mm", "finding")):
+        made = train_files(spindle=(('guide_length = "100 mm"', side.format(start)),))
+        check = workshop.write(made).only(EDGE)
+        assert check.outcome == outcome, check.says
+        assert outcome == "conforms" or "reaches beyond the point at which the gear drives it" in check.says

@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.facts import tappet_load
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
     normal_load,
@@ -218,3 +218,36 @@ def test_refusals() -> None:
         relative_radius_of_roller(
             r=0.03, k=roller_over_its_path(R_b=0.02, r=0.03, s=0.0, s_prime=0.0, κ=-0.10)
         )
+
+
+def test_the_greatest_accelerations_are_written_down(workshop: DesignFolder) -> None:
+    """Harmonic: 0.010 (π/β)² ω² both ways, greatest at the foot of the law and at its top."""
+    check = workshop.write(train_files()).only(ACCELERATION)
+    a = 0.010 * (math.pi / math.radians(70)) ** 2 * (12 * math.pi) ** 2
+    assert on_sheet(check, "a_max") == pytest.approx(a, rel=1e-3)
+    assert on_sheet(check, "a_min") == pytest.approx(-a, rel=1e-3)
+    foot, top = (math.degrees(on_sheet(check, name)) for name in ("φ_max", "φ_min"))
+    assert min(abs(foot - place) for place in (20, 180)) < 1
+    assert 89 < top < 111
+
+
+def test_a_roller_beside_the_axis_is_pressed_along_its_own_way(workshop: DesignFolder) -> None:
+    """Worst as steam lets go, 0.4 mm open: s = 0.799, s′ = 10.07, κ = 60.84 mm, and 7799.9 N along the tappet.
+
+    20 mm beside the axis y = √(90² − 20²) + 0.799 = 88.55 mm: tan α = 9.93/88.55, F_n = 7848 N;
+    k = 30 (y² − y κ + (s′ − 20)(2 s′ − 20))/(y² + 9.93²)^1.5 = 0.105, R = 26.8 mm: 652 MPa.
+    """
+    beside = 'follower = "roller"\nfollower_radius = "30 mm"\noffset = "20 mm"'
+    files = {**limited("600 MPa"), **train_files(tappet=(('follower = "flat foot"', beside),))}
+    files["speclint.toml"] = limited("600 MPa")["speclint.toml"]
+    check = workshop.write(files).only(CONTACT)
+    β, e, r = math.radians(70), 20.0, 30.0
+    s, cosine = 0.799, 1 - 0.0799
+    slope = 10 * math.pi / β * math.sqrt(1 - cosine**2)
+    κ = 10 * (math.pi / β) ** 2 * cosine
+    y = math.sqrt(90**2 - e**2) + s
+    F_n = 7799.9 / math.cos(math.atan(abs(slope - e) / y))
+    k = r * (y**2 - y * κ + (slope - e) * (2 * slope - e)) / (y**2 + (slope - e) ** 2) ** 1.5
+    p = math.sqrt(F_n * 113951 / (math.pi * 25 * r * (1 - k)))
+    assert (check.outcome, check.case) == ("finding", "running")
+    assert found(check) / 1e6 == pytest.approx(p, rel=2e-3)

@@ -8,16 +8,18 @@ the valve and at the tappet. Its greatest torque is that of test_shafts.
 from __future__ import annotations
 
 import math
+from pathlib import Path
 
 import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet, without_key
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
 from tests.plugins.valves.test_shafts import RUNNING
+from tests.plugins.valves.test_tracks import track
 
 CAM, VALVE, TAPPET = "cam.stays-on-its-shaft", "valve.stays-on-its-spindle", "tappet.bears-its-load"
 #: As the clearance of 0.4 mm is taken up on the harmonic law of 20 mm in 70°: cos u = 1 − 0.399/10.
@@ -166,9 +168,105 @@ def test_a_longer_key_bears_less(T: float, L: float) -> None:
 def test_screw_and_pin_of_a_tappet_that_rocks_are_locked_too(
     workshop: DesignFolder, lock: str, outcome: str
 ) -> None:
-    """It has no guide; its roller's pin falls out like any other."""
+    """It has no guide, of which nothing is asked; its roller's pin falls out like any other."""
     made = footed("36 mm", "100 mm", lock, 'follower = "roller"\nfollower_radius = "20 mm"')
     made["tappet.toml"] += (
         'rocks = { arm = "80 mm", from_cam = "120 mm", track_runs = "towards the pivot" }\n'
     )
+    for key in ("stem_diameter", "guide_length", "overhang"):
+        made["tappet.toml"] = without_key(made["tappet.toml"], key)
     assert workshop.write(made).only(TAPPET).outcome == outcome
+
+
+def test_a_roller_is_pushed_aside_most_where_load_and_slant_together_are_greatest(
+    workshop: DesignFolder,
+) -> None:
+    """Once the valve is open: F tan α at 20 000 places of the flank, with the springs, the inertia and the weights."""
+    check = workshop.write(footed("36 mm", "100 mm", follower=roller("30 mm"))).only(TAPPET)
+    base = on_sheet(check, "R_b") * 1e3
+
+    def aside(u: float) -> float:
+        s = 10 * (1 - math.cos(math.pi * u))
+        F = 1100 + 40 * (s - 0.4) + 7.1 * 0.010 * _ROOT * math.cos(math.pi * u) * (12 * math.pi) ** 2
+        return (F + 10 + 6 * 9.80665) * REACH * math.sin(math.pi * u) / (base + 30 + s)
+
+    most = max(aside(i / 20_000) for i in range(2000, 20_000))
+    assert on_sheet(check, "Q_to") == pytest.approx(most, rel=1e-4)
+
+
+@pytest.mark.parametrize("kind", ["crowned foot", "flat foot"])
+def test_a_foot_is_rubbed_and_touched_beside_its_line(workshop: DesignFolder, kind: str) -> None:
+    """A crown of 300 mm is touched 300 sin α beside it, tan α = s′/(base + 300 + s); a flat foot at s′."""
+    follower = f'follower = "{kind}"' + ('\nfollower_radius = "300 mm"' if kind == "crowned foot" else "")
+    check = workshop.write(footed("36 mm", "100 mm", follower=follower)).only(TAPPET)
+    reach = CRACKED
+    if kind == "crowned foot":
+        reach = 300 * math.sin(math.atan(CRACKED / (on_sheet(check, "R_b") * 1e3 + 300 + 0.799)))
+    assert on_sheet(check, "M_ts") == pytest.approx(F_CRACKED * (0.1 * 0.020 + reach / 1e3), rel=2e-3)
+
+
+def test_a_crowned_foot_is_bent_most_where_rubbing_and_reach_together_are_greatest(
+    workshop: DesignFolder,
+) -> None:
+    """Once the valve is open: F (0.1 × 20 mm + 300 sin α) at 20 000 places of the flank."""
+    follower = 'follower = "crowned foot"\nfollower_radius = "300 mm"'
+    check = workshop.write(footed("36 mm", "100 mm", follower=follower)).only(TAPPET)
+    base = on_sheet(check, "R_b") * 1e3
+
+    def bent(u: float) -> float:
+        s = 10 * (1 - math.cos(math.pi * u))
+        F = 1100 + 40 * (s - 0.4) + 7.1 * 0.010 * _ROOT * math.cos(math.pi * u) * (12 * math.pi) ** 2
+        α = math.atan(REACH * math.sin(math.pi * u) / (base + 300 + s))
+        return (F + 10 + 6 * 9.80665) * (0.1 * 20 + 300 * math.sin(α)) / 1e3
+
+    most = max(bent(i / 20_000) for i in range(2000, 20_000))
+    assert on_sheet(check, "M_to") == pytest.approx(most, rel=1e-4)
+
+
+#: A track that takes the clearance up on its flank, and one that does so on a ramp of 0.5 mm and is steep above it.
+_STRUCK = track("struck", "70")
+_STEEP = {"45": track("steep", "45"), "30": track("steep", "30")}
+for _one in _STEEP.values():
+    _one["steep.toml"] = _one["steep.toml"].replace('ramp_height = "0.001 mm"', 'ramp_height = "0.5 mm"')
+_IDLE = track("idle", "60", "2 mm")
+
+
+def _on(folder: Path, *tracks: dict[str, str], clearance: str = "0.4 mm") -> float:
+    """The greatest bending of the stem on a cam with some tracks, in a train so stiff that a blow counts."""
+    made = footed("36 mm", "100 mm")
+    made["tappet.toml"] = made["tappet.toml"].replace('clearance = "0.4 mm"', f'clearance = "{clearance}"')
+    del made["cam.toml"]
+    for one in tracks:
+        made |= one
+    stiff = 'train_stiffness = "90000 N/mm"'
+    made["spindle.toml"] = made["spindle.toml"].replace('train_stiffness = "0.001 N/mm"', stiff)
+    check = DesignFolder(folder).write(made).only(TAPPET)
+    assert check.utilisation is not None, check.says
+    return check.utilisation
+
+
+@pytest.mark.parametrize(("steep", "governs"), [("45", "struck"), ("30", "steep")])
+def test_of_several_tracks_that_of_the_blow_and_that_of_the_torque_count(
+    tmp_path: Path, steep: str, governs: str
+) -> None:
+    """Whichever of both is worse alone is so together."""
+    struck, other = _on(tmp_path / "1", _STRUCK), _on(tmp_path / "2", _STEEP[steep])
+    worse = max(struck, other)
+    assert (struck == worse) is (governs == "struck")
+    assert min(struck, other) < 0.95 * worse
+    assert _on(tmp_path / "3", _STRUCK, _STEEP[steep]) == pytest.approx(worse)
+
+
+def test_a_track_that_never_takes_up_the_clearance_pushes_nothing(tmp_path: Path) -> None:
+    """2 mm of lift under 3 mm of clearance."""
+    alone = _on(tmp_path / "1", _STRUCK, clearance="3 mm")
+    assert _on(tmp_path / "2", _STRUCK, _IDLE, clearance="3 mm") == pytest.approx(alone)
+
+
+def test_a_cam_of_one_piece_says_so(workshop: DesignFolder) -> None:
+    made = train_files()
+    made["cam.toml"] += 'held_along = "forged on"\n'
+    says = "the cam is said to be of one piece with its shaft"
+    assert workshop.write(made).only(CAM).says == says
+    made["cam.toml"] += 'keyway_width = "6 mm"\n'
+    assert workshop.write(made).only(CAM).says == f"{says}, and has a keyway"

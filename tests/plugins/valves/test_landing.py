@@ -66,9 +66,9 @@ def test_seat_width_is_not_assessed_without_it(workshop: DesignFolder) -> None:
     assert workshop.write(files).only(WIDTH).outcome == "not assessed"
 
 
-@pytest.mark.parametrize(("at", "outcome"), [("42 °C", "conforms"), ("43 °C", "finding")])
+@pytest.mark.parametrize(("at", "outcome"), [("42.8 °C", "conforms"), ("43 °C", "finding")])
 def test_beat_growth_from_both_sides(workshop: DesignFolder, at: str, outcome: str) -> None:
-    """Flat seats, block at 20 °C: 110 mm × 11.91e-6 × 22 = 0.02882 and 110 × 11.915e-6 × 23 = 0.03015 mm."""
+    """Flat seats, block at 20 °C: 110 mm × 11.914e-6 × 22.8 = 0.02988 and 110 × 11.915e-6 × 23 = 0.03015 mm."""
     check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(GROWTH)
     assert check.outcome == outcome
 
@@ -310,3 +310,12 @@ def test_only_steam_that_holds_loads_the_seat(F_v: float, h: float) -> None:
     assert seating_load(F_f=0.0, W=0.0, F_v=F_v) == max(-F_v, 0.0)
     assert clearance_hot(c_0=h, o=h, H=0.1, ε_v=1e-3, ε_b=1e-3, y=0.0) == pytest.approx(0.0)
     assert lift_with_overtravel(h=h, o=0.0) == h
+
+
+def test_a_valve_that_can_meet_the_piston_says_how_near_it_comes(workshop: DesignFolder) -> None:
+    check = workshop.write(gear_files((("meets_piston = false", "meets_piston = true"),))).only(FOUL)
+    assert check.outcome == "not assessed"
+    assert "the valve can meet the piston: clearance_piston" in check.says
+    silent = workshop.write(gear_files((("meets_piston = false\n", ""),))).only(FOUL)
+    assert silent.outcome == "not assessed"
+    assert "meets_piston is not stated" in silent.says

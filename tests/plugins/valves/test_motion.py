@@ -38,6 +38,7 @@ def test_harmonic_law_from_both_sides(workshop: DesignFolder, load: str, outcome
     """
     check = workshop.write(train_files(spring=(("1100 N", load),))).only(FOLLOWS)
     assert check.outcome == outcome
+    assert on_sheet(check, "F_a") == pytest.approx(1049.5 + 10 - 58.84, abs=0.5)
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("444 N", "conforms"), ("441 N", "finding")])

@@ -170,3 +170,33 @@ def test_a_face_widens_by_what_its_edge_moves(β: float, t: float) -> None:
     grown = face_widened(w=0.003, t=t, β=β) - 0.003
     assert grown * math.cos(β) == pytest.approx(t / math.sin(β))
     assert sink_of_valve(t_s=t, t_v=0.0, β=β) == pytest.approx(t / math.cos(β))
+
+
+def test_a_valve_that_is_meant_to_drift_off_its_seat_does_so_the_more_easily_sunk(
+    workshop: DesignFolder,
+) -> None:
+    """With 940 N it was a hold; meant to lift, it may be as weak as it likes while drifting."""
+    weak = files()
+    weak["spring.toml"] = changed(weak["spring.toml"], ('"1100 N ±0.0001"', '"940 N ±0.0001"'))
+    weak["valve.toml"] = changed(weak["valve.toml"], ("lifts_drifting = false", "lifts_drifting = true"))
+    assert workshop.write(weak).only(GROUND, "valve").outcome == "conforms"
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("1219 N", "conforms"), ("1216 N", "finding")])
+def test_springs_over_a_sunk_valve_still_shut_it_against_friction(
+    workshop: DesignFolder, load: str, outcome: str
+) -> None:
+    """Starting: 1.2 (502.65 + 500) = 1203.2 N, less 58.84 of weight: 0.98 F − 16.4 = 1144.3 N, 1184.4 N when new.
+
+    The sink of 0.8485 mm takes 33.9 N of what is left, so that (1144.3 + 16.4 + 33.9)/0.98 = 1219.0 N are wanted.
+    """
+    made = files()
+    pushed = (('pushed = "shut"', 'pushed = "open"'), ('friction = "10 N"', 'friction = "500 N"'))
+    made["spindle.toml"] = changed(made["spindle.toml"], *pushed)
+    made["spring.toml"] = changed(made["spring.toml"], ("1100 N", load))
+    made["valve.toml"] = changed(made["valve.toml"], ("relieves_water = false", "relieves_water = true"))
+    workshop.write(made)
+    assert workshop.only("valve.closes").outcome == "conforms"
+    check = workshop.only(GROUND, "valve")
+    assert (check.outcome, check.case) == (outcome, "starting")
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)

@@ -11,7 +11,7 @@ from speclint.handbook.cylinders import outside_of_wall
 from speclint.handbook.fits import pressing_interference, shrinkage_available, shrinkage_to_enter
 from speclint.handbook.fits.hot_sizes import hot_interference
 from speclint.handbook.fits.press_fits import contact_pressure
-from speclint.testing import DesignFolder, changed, found
+from speclint.testing import DesignFolder, changed, found, on_sheet
 from speclint_valves.formulae.seats import pressure_in_solid_block, withdrawing_load
 from tests.plugins.valves.gear import BLOCK, RELIEVED, RING, duty, seat_files
 
@@ -352,3 +352,19 @@ def test_no_wall_and_no_ring_are_refused() -> None:
         outside_of_wall(d=0.2, t=0.0)
     with pytest.raises(OutOfRange, match="bore"):
         withdrawing_load(D=0.2, d=0.2, p_b=1e6, p_f=0.0, F_d=0.0)
+
+
+@pytest.mark.parametrize(("delta", "outcome"), [(0.153, "conforms"), (0.159, "finding")])
+def test_a_ring_of_steel_bears_the_share_of_its_own_proof_stress(
+    workshop: DesignFolder, delta: float, outcome: str
+) -> None:
+    """0.67 × 240 = 160.8 MPa, where iron has half of its compressive strength.
+
+    Stiffest, 206 GPa: (40 062 + 28 900)/(40 062 − 28 900) = 6.178; p = 206 000 δ/(200.16 (6.178 − 0.31 + 1.29)), and
+    2 p 40 062/11 162 = 160.8 MPa at δ = 0.156 mm.
+    """
+    steel = ('material = "known-iron"', 'material = "known-steel"')
+    files = seat_files(steel, ("200.2 mm", f"{200 + delta:.3f} mm"))
+    check = workshop.write(files).only(STRESS)
+    assert on_sheet(check, "σ_s") / 1e6 == pytest.approx(160.8)
+    assert check.outcome == outcome, check.says

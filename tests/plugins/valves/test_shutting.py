@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -40,7 +42,7 @@ def test_the_wrong_sense_is_found(workshop: DesignFolder) -> None:
 
 
 def test_supply_between_the_beats_lifts(workshop: DesignFolder) -> None:
-    """1.485 MPa × at least 929.9 mm² lift with 1381 N against 477.5 N on the spindle."""
+    """1.485 MPa × at least 929.9 mm² lift with 1381 N against 11 N on the spindle, which leaves on the other side."""
     files = gear_files(valve=(('"beyond the beats"', '"between the beats"'), ('"holds shut"', '"lifts"')))
     assert workshop.write(files).only(SENSE).outcome == "conforms"
 
@@ -356,3 +358,69 @@ def test_refusals() -> None:
         load_after_set(F_U=1.0, F_O=2.0, r=1.0)
     with pytest.raises(OutOfRange, match="clearance"):
         compression_pressure(p_b=1e5, x=0.1, c=0.0, n=1.3)
+
+
+def test_steam_counts_in_the_sense_that_is_stated(workshop: DesignFolder) -> None:
+    """In running 1.485 MPa on the 929.9 mm² between the narrowest upper and the widest lower circle: 1380.9 N.
+
+    The spindle stands in the other steam: 0.035 MPa on 314.16 mm², 11.0 N, where it lifts; 1.52 MPa, 477.5 N, where the
+    supply is beyond the beats and holds the valve shut.
+    """
+    lifts = gear_files(valve=(('"beyond the beats"', '"between the beats"'), ('"holds shut"', '"lifts"')))
+    assert found(workshop.write(lifts).only(SENSE)) == pytest.approx(1380.9 - 11.0, rel=1e-4)
+    shut = workshop.write(gear_files()).only(SENSE)
+    assert found(shut) == pytest.approx(1380.9 + 477.5, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("stated", "pushed", "d"),
+    [('"18 mm"', "shut", 18), ('"22 mm"', "shut", 20), ("", "shut", 20), ('"18 mm"', "open", 20)],
+)
+def test_steam_that_helps_to_shut_acts_on_no_more_than_the_spindle(
+    workshop: DesignFolder, stated: str, pushed: str, d: float
+) -> None:
+    """A spindle of 18 mm in a seal of 20 mm: what shuts the valve counts on 18 mm, what opens it on the whole seal."""
+    size = ('\ndiameter = "22 mm"\n', f"\ndiameter = {stated}\n" if stated else "\n")
+    check = workshop.write(gear_files(spindle=(size, ('pushed = "shut"', f'pushed = "{pushed}"')))).only(
+        SENSE
+    )
+    load = math.pi / 4 * d**2 * on_sheet(check, "p_s") / 1e6
+    assert on_sheet(check, "F_s") == pytest.approx(load if pushed == "open" else -load, rel=1e-6)
+
+
+def test_the_chest_that_holds_an_inlet_shut_counts_with_what_it_has(workshop: DesignFolder) -> None:
+    """Not with what the safety valves let it have: 20 bar of these stand in the cylinder against 15.2 in the chest.
+
+    0.48 MPa on 3719.65 mm² lift with 1785.4 N, and 1.52 on the spindle's 314.16 mm² shut with 477.5.
+    """
+    text = duty().replace('safety_valve_pressure = "15.2', 'safety_valve_pressure = "20')
+    check = workshop.write(gear_files(duty_text=text)).only(HOLDS)
+    assert check.case == "running"
+    assert on_sheet(check, "F_l") == pytest.approx(1785.4 - 477.5, abs=0.5)
+
+
+def test_compression_lifts_an_exhaust_valve_from_its_other_side(workshop: DesignFolder) -> None:
+    """Beyond its beats the cylinder holds it shut: 3.32 bar of compression lift nothing."""
+    check = workshop.write(gear_files((('"inlet"', '"exhaust"'),))).only(COMPRESSION)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "F_l") == 0.0
+
+
+@pytest.mark.parametrize(("load", "outcome"), [("103 N", "conforms"), ("102 N", "finding")])
+def test_a_spindle_is_pushed_by_the_steam_on_its_own_side(
+    workshop: DesignFolder, load: str, outcome: str
+) -> None:
+    """With the supply between the beats it leaves through the delivery: 0.35 bar in running push it with 11.0 N.
+
+    1.2 (11.0 + 10) = 25.19 N, and the valve that opens downwards weighs 58.84 N: 0.98 F − 16.4 = 84.04, F = 102.5 N.
+    """
+    files = gear_files(
+        (('"upwards"', '"downwards"'), ('"beyond the beats"', '"between the beats"')),
+        spindle=(('"shut"', '"open"'),),
+        spring=(("1100 N", load),),
+        duty_text=duty().replace(
+            'cylinder_pressure = "2.5', 'least_cylinder_pressure = "0 bar gauge"\ncylinder_pressure = "2.5'
+        ),
+    )
+    check = workshop.write(files).only(CLOSES)
+    assert (check.outcome, check.case) == (outcome, "running")

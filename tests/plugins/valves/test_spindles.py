@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.members import buckling_factor, round_area, round_second_moment
-from speclint.testing import SETTINGS, DesignFolder, found
+from speclint.testing import SETTINGS, DesignFolder, found, on_sheet
 from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import direct_stress
@@ -260,3 +260,36 @@ def test_refusals() -> None:
         buckling_factor(F_c=1.0, F=0.0)
     with pytest.raises(OutOfRange, match="diameter"):
         direct_stress(F=1.0, d=0.0)
+
+
+@pytest.mark.parametrize("boxes", [0, 2])
+def test_a_guide_in_a_cam_box_is_in_the_one_that_the_gear_names(workshop: DesignFolder, boxes: int) -> None:
+    files = train_files(spindle=(("moves =", 'guide_in = "cam box"\nmoves ='),))
+    assert workshop.write(files).only(CLEARANCE).outcome == "conforms"
+    if boxes == 0:
+        files["tappet.toml"] = files["tappet.toml"].replace('carried_in = "box"\n', "")
+    else:
+        files["other.toml"] = files["box.toml"].replace('id = "box"', 'id = "other"')
+        files["rocker.toml"] = (
+            'kind = "rocker"\nid = "rocker"\nworks = "spindle"\ncarried_in = "other"\n'
+            'valve_arm = "60 mm"\ntappet_arm = "60 mm"\n'
+        )
+        files["tappet.toml"] = files["tappet.toml"].replace('works = "spindle"', 'works = "rocker"')
+    check = workshop.write(files).only(CLEARANCE)
+    assert check.outcome == "not assessed"
+    assert f"the gear of spindle names {boxes or 'none'}" in check.says
+
+
+def test_a_guide_in_a_cam_box_wants_a_gear(workshop: DesignFolder) -> None:
+    files = train_files(spindle=(("moves =", 'guide_in = "cam box"\nmoves ='),))
+    for part in ("tappet", "cam", "box"):
+        del files[f"{part}.toml"]
+    check = workshop.write(files).only(CLEARANCE)
+    assert check.outcome == "not assessed"
+    assert "the gear of spindle names none" in check.says
+
+
+def test_an_exhaust_valve_without_a_cycle_opens_against_the_boiler(workshop: DesignFolder) -> None:
+    """As an inlet does: 1.485 MPa on 3719.65 mm², and 477.5 N on the spindle."""
+    check = workshop.write(train_files(valve=(('serves = "inlet"', 'serves = "exhaust"'),))).only(STRESS)
+    assert on_sheet(check, "F_st") == pytest.approx(6001.2, rel=1e-4)

@@ -202,3 +202,12 @@ def test_refusals() -> None:
         )
     with pytest.raises(OutOfRange, match="whole length"):
         spindle_length(L=0.3, L_v=0.31)
+
+
+@pytest.mark.parametrize(("clearance", "grade"), [("0.1 mm", Grade.HOLD), ("0.102 mm", Grade.NONCONFORMITY)])
+def test_a_clearance_that_wear_takes_up_whole_is_a_hold(
+    workshop: DesignFolder, clearance: str, grade: Grade
+) -> None:
+    """0.1 mm of wear leave nothing of 0.1 mm: the valve may stand on its tappet."""
+    check = workshop.write(with_clearance(clearance)).only(CLEARANCE)
+    assert (check.outcome, check.grade) == ("finding", grade)

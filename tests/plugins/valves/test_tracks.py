@@ -64,3 +64,25 @@ def test_the_highest_track_gives_the_full_lift(tmp_path: Path) -> None:
     low, high = track("low", "70", "9 mm"), track("high", "70", "20.4 mm")
     expect_conforms(found_by(tmp_path, "valve.cam-gives-lift", low, high))
     expect_finding(found_by(tmp_path, "valve.cam-gives-lift", low))
+
+
+STRESS = "spindle.stress"
+
+
+def test_the_track_that_asks_most_stresses_the_spindle(tmp_path: Path) -> None:
+    """Whichever name it has: a track of 35° starts the train four times as hard as one of 70°."""
+    slow, fast = track("slow", "70"), track("fast", "35")
+    mild, hard = (found(found_by(tmp_path / name, STRESS, one)) for name, one in (("1", slow), ("2", fast)))
+    assert hard > 1.2 * mild
+    assert found(found_by(tmp_path / "3", STRESS, slow, fast)) == pytest.approx(hard)
+    assert found(found_by(tmp_path / "4", STRESS, track("a", "35"), track("b", "70"))) == pytest.approx(hard)
+
+
+def test_a_valve_on_one_track_is_not_told_which(tmp_path: Path) -> None:
+    """Among several the finding names the track; the only cam of a valve needs no name."""
+    steep = track("steep", "25")
+    alone = found_by(tmp_path / "1", LANDING, steep)
+    both = found_by(tmp_path / "2", LANDING, steep, track("slow", "70"))
+    assert alone.judgement is not None
+    assert both.judgement is not None
+    assert (alone.judgement.of, both.judgement.of) == ("", "steep")
