@@ -303,6 +303,45 @@ def test_a_row_from_both_sides(workshop: DesignFolder, apart: str, outcome: str)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+def _single(name: str, diameter: str, to_next: str) -> str:
+    return changed(
+        ROW,
+        ("openings.drains", f"openings.{name}"),
+        ('"60 mm"', f'"{diameter}"'),
+        ("count = 4\n", ""),
+        ('"160 mm"', f'"{to_next}"'),
+    )
+
+
+def _beside_unlike(apart: float) -> str:
+    """A hole of 60 mm so far from the next, which may be one of 20 mm or one of 100 mm, both far from all others."""
+    return (
+        _single("drain", "60 mm", f"{apart:.3f} mm")
+        + _single("gauge", "20 mm", "400 mm")
+        + _single("manhole", "100 mm", "400 mm")
+    )
+
+
+@pytest.mark.parametrize(("by", "outcome"), [(0.1, "conforms"), (-0.1, "finding")])
+def test_the_next_opening_is_taken_as_the_largest(workshop: DesignFolder, by: float, outcome: str) -> None:
+    """η 0.3953 as above; holes of 60 and 100 mm: p = 80/(1 − 0.3953) = 132.3 mm, beside one of 20 mm 66.2."""
+    edge = 80 / (1 - 52.705 / (400 / 3))
+    assert edge == pytest.approx(132.30, abs=0.01)
+    check = _write(workshop, opening="", more=_beside_unlike(edge + by)).only(APART)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("by", "outcome"), [(0.1, "conforms"), (-0.1, "finding")])
+def test_so_it_is_in_a_flat_wall(workshop: DesignFolder, by: float, outcome: str) -> None:
+    """52.3716 × 1.66 = 86.94 of 200 MPa, η 0.4347: holes of 60 and 100 mm 80/(1 − 0.4347) = 141.5 mm apart."""
+    edge = 80 / (1 - 52.3716 * 1.66 / 200)
+    assert edge == pytest.approx(141.51, abs=0.02)
+    holes = _beside_unlike(edge + by).replace('plate = "drum"', 'flat_wall = "chest"')
+    weldment = changed(bench.WELDMENT, ('wall = "chest"', 'wall = "barrel"')) + holes
+    check = workshop.write({**bench.FILES, "weldment.toml": weldment}, settings=WITH_METALS).only(APART)
+    assert check.outcome == outcome
+
+
 @pytest.mark.parametrize(("test", "outcome"), [("28.5 bar", "conforms"), ("28.9 bar", "finding")])
 def test_a_test_stresses_a_ligament_to_its_share(workshop: DesignFolder, test: str, outcome: str) -> None:
     """P × 254/8/0.4 is 0.95 × 240 = 228 MPa at 28.72 bar; in service 131.8 of 133.3."""
