@@ -104,6 +104,35 @@ def test_the_ring_of_a_seat_is_a_wall(workshop: DesignFolder) -> None:
     assert on_sheet(check, "UA") == pytest.approx(34.2 + 27.2, rel=1e-2)
 
 
+def test_a_stream_flows_as_in_its_widest_passage(workshop: DesignFolder) -> None:
+    """A chest of two cylinders beside the pocket of one: 3.4 × 2172.95 = 7388 W/K; exhaust of one 1.7 × 1997.93."""
+    ring = '[faces.seat]\nto = "pocket"\narea = "0.25 m²"\nwall = "seat"\n'
+    made = files()
+    made["belt.toml"] += ring
+    made["seat.toml"] = made["seat.toml"].replace("known-iron", "iron-45") + (
+        'outside_diameter = "170 mm"\nbore = "138 mm"\n'
+    )
+    made["chest.toml"] = made["chest.toml"].replace("cylinders = 1", "cylinders = 2")
+    check = workshop.write(made).only(HEATING)
+    assert on_sheet(check, "W_l") == pytest.approx(7388, rel=1e-3)
+    assert on_sheet(check, "W_e") == pytest.approx(3396.5, rel=1e-3)
+
+
+def test_the_exhaust_of_two_cylinders_takes_twice_the_heat(workshop: DesignFolder) -> None:
+    """A back pocket of two cylinders beside the belt of one: 3.4 × 1997.93 = 6793 W/K; live 1.7 × 2172.95."""
+    made = files()
+    made["pocket-back.toml"] = (
+        made["belt.toml"]
+        .replace('id = "belt"', 'id = "pocket-back"')
+        .replace('place = "belt"', 'place = "valve pocket"')
+        .replace("[faces.chest]", "[faces.front]")
+        .replace("cylinders = 1", "cylinders = 2")
+    )
+    check = workshop.write(made).only(HEATING)
+    assert on_sheet(check, "W_e") == pytest.approx(6793, rel=1e-3)
+    assert on_sheet(check, "W_l") == pytest.approx(3694, rel=1e-3)
+
+
 def test_a_second_pocket_counts_with_the_belt(workshop: DesignFolder) -> None:
     """A pocket that leads nowhere, beside the same wall: both together are found, though neither is alone."""
     made = files(SINGLE, area="0.3 m²")

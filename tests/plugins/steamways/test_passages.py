@@ -52,6 +52,7 @@ def test_the_other_rules_stand_beside(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(PORT, "port")
     assert on_sheet(check, "A/A_p") == pytest.approx(0.106952, rel=1e-5)
     assert on_sheet(check, "A/A_0") == pytest.approx(1.05)  # 0.08 × 500² = 20 000 mm²
+    assert (on_sheet(check, "k_B"), on_sheet(check, "k_B′")) == (0.1, 0.125)
     assert on_sheet(check, "A_B") * 1e6 == pytest.approx(0.389764 * 196_349.54, rel=1e-5)
     assert on_sheet(check, "A_v") * 1e6 == pytest.approx(0.259843 * 196_349.54, rel=1e-5)
 
