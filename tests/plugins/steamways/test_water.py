@@ -148,6 +148,63 @@ def test_the_pools_of_the_page_by_hand(workshop: DesignFolder) -> None:
     assert any(one == pytest.approx(0.533e-3, rel=1e-2) for one in pools)
 
 
+def test_a_pool_below_a_raised_drain_by_hand() -> None:
+    """20 mm over 0.4 × 0.2 m are 1.6 litre; beyond the drain 0.2 × 0.4² × (1/30 − 0.01)/2 = 0.37333 more."""
+    assert pool(H=0.02, L=0.4, b=0.2, a=0.4, s=1 / 30, φ=0.01) == pytest.approx(1.97333e-3, rel=1e-5)
+    assert pool(H=0.02, L=0.4, b=0.2, a=0.4, s=0.01, φ=0.02) == pytest.approx(1.6e-3)
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("3.8 mm", "conforms"), ("3.9 mm", "finding")])
+def test_a_drain_above_the_floor_leaves_water(workshop: DesignFolder, at: str, outcome: str) -> None:
+    """Of 1.10708 litre 0.8 lie there by cant: (1.10708 − 0.8)/(0.4 × 0.2 m²) = 3.84 mm."""
+    made = files("chest", LEVEL, ('at = "0 mm"', f'at = "{at}"'))
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+
+
+@pytest.mark.parametrize(("first", "second"), [("0 mm", "50 mm"), ("50 mm", "0 mm")])
+def test_the_lowest_of_two_drains_empties_a_floor(workshop: DesignFolder, first: str, second: str) -> None:
+    """One at 50 mm alone would leave 4 litres."""
+    made = files("chest", LEVEL, ('at = "0 mm"', f'at = "{first}"'))
+    drain = made["chest.toml"].partition("[drains.low]\n")[2]
+    made["chest.toml"] += "[drains.high]\n" + drain.replace(f'at = "{first}"', f'at = "{second}"')
+    check = workshop.write(made).only(LIES, "chest")
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(0.8 / 11.0708, rel=1e-4)
+
+
+def test_where_no_water_gathers_none_lies(workshop: DesignFolder) -> None:
+    """A port gathers none unless it lies low, whatever its floor."""
+    port = ('place = "chest"', 'place = "port"')
+    for low, outcome in (("false", "not applicable"), ("true", "conforms")):
+        made = files("chest", LEVEL, port, ("low_point = true", f"low_point = {low}"))
+        assert workshop.write(made).only(LIES, "chest").outcome == outcome
+    made = files("chest", port, ("low_point = true", "low_point = false"))
+    head, _, _ = made["chest.toml"].partition("[drains.low]")
+    made["chest.toml"] = head.replace("low_point = false", "low_point = false\ndrained = false")
+    assert workshop.write(made).only(OPEN, "chest").outcome == "not applicable"
+
+
+def test_of_one_bore_the_ends_need_not_say_which(workshop: DesignFolder) -> None:
+    made = files("chest", LEVEL)
+    made["block.toml"] = made["block.toml"].replace('of_bore = "main"\n', "")
+    check = workshop.write(made).only(LIES, "chest")
+    assert (check.outcome, found(check)) == ("conforms", pytest.approx(0.8 / 11.0708, rel=1e-4))
+
+
+@pytest.mark.parametrize(
+    ("of_back", "volume"), [("low", math.pi * 0.6**2 * 0.008 / 4), ("main", math.pi * 0.5**2 * 0.008 / 4)]
+)
+def test_of_two_bores_each_end_says_its_own(workshop: DesignFolder, of_back: str, volume: float) -> None:
+    """A second bore of 600 mm: 2.262 + 9.5 litre at the back, or 1.571 + 9.5; the front is of 500 mm."""
+    made = files("chest", LEVEL)
+    head, _, rest = made["block.toml"].partition("[ends.back]")
+    back = rest.replace('of_bore = "main"', f'of_bore = "{of_back}"', 1)
+    made["block.toml"] = f'{head}[ends.back]{back}\n[bores.low]\ndiameter = "600 mm"\n'
+    check = workshop.write(made).only(LIES, "chest")
+    volumes = {round(step.value * 1e3, 3) for step in check.steps if step.symbol == "V_c"}
+    assert volumes == {11.071, round((volume + 9.5e-3) * 1e3, 3)}
+
+
 def test_a_longer_floor_holds_too_much(workshop: DesignFolder) -> None:
     """0.6 × 0.3 m: ½ × 0.3 × 0.6²/30 = 1.80 litre, 16 %; with its drain in the middle 0.45 by grade, and by cant."""
     long = ('length = "400 mm"', 'length = "600 mm"'), ('width = "200 mm"', 'width = "300 mm"')
