@@ -256,6 +256,12 @@ def test_oil_and_seals_of_a_cam_box(
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.NONCONFORMITY)
 
 
+def test_a_seal_without_a_rating_is_not_asked(workshop: DesignFolder) -> None:
+    unrated = SPINDLE.replace('seal_temperature = "120 °C"\n', "")
+    check = workshop.write(files(box=BOX, tappet=TAPPET, spindle=unrated)).only(CHAMBER, "box")
+    assert check.outcome == "conforms"
+
+
 def test_springs_without_a_cover_of_their_own_are_asked_with_the_box(workshop: DesignFolder) -> None:
     made = files(box=BOX, tappet=TAPPET, spindle=SPINDLE)
     del made["cover.toml"]

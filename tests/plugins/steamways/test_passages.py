@@ -70,6 +70,11 @@ def test_the_port_is_not_assessed_without(workshop: DesignFolder, key: str) -> N
     assert workshop.write(found).only(PORT, "port").outcome == "not assessed"
 
 
+@pytest.mark.parametrize(("rule", "part"), [(PORT, "chest"), (DRIFTING, "port")])
+def test_other_passages_are_none_of_it(workshop: DesignFolder, rule: str, part: str) -> None:
+    assert workshop.write(files()).only(rule, part).outcome == "not applicable"
+
+
 @pytest.mark.parametrize("part", ["chest", "pocket", "belt"])
 def test_undrained_places_are_held(workshop: DesignFolder, part: str) -> None:
     check = workshop.write(files(part, ("drained = true", "drained = false"))).only(DRAINS, part)
@@ -202,7 +207,9 @@ def test_of_two_paths_the_nozzle_has_what_both_leave(
         "feed": FEED.replace("20 %", share),
     }
     found = files("nozzle", ('follows = "out"', 'follows = ["out", "other-out"]'), **other)
-    assert workshop.write(found).only(BRANCH).outcome == outcome
+    check = workshop.write(found).only(BRANCH)
+    assert check.outcome == outcome
+    assert (on_sheet(check, "z_1"), on_sheet(check, "z_2")) == (1, 1)
 
 
 def test_without_a_branch_there_is_nothing_to_judge(workshop: DesignFolder) -> None:

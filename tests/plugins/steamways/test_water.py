@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.checking import Check
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_steamways.formulae.water import drained_together, pool
 from tests.plugins.steamways.wet import files
@@ -201,7 +202,7 @@ def test_of_two_bores_each_end_says_its_own(workshop: DesignFolder, of_back: str
     back = rest.replace('of_bore = "main"', f'of_bore = "{of_back}"', 1)
     made["block.toml"] = f'{head}[ends.back]{back}\n[bores.low]\ndiameter = "600 mm"\n'
     check = workshop.write(made).only(LIES, "chest")
-    volumes = {round(step.value * 1e3, 3) for step in check.steps if step.symbol == "V_c"}
+    volumes = {round(float(step.value) * 1e3, 3) for step in check.steps if step.symbol == "V_c"}
     assert volumes == {11.071, round((volume + 9.5e-3) * 1e3, 3)}
 
 
@@ -247,6 +248,82 @@ def test_fall_to_the_drain_leaves_less(workshop: DesignFolder) -> None:
     check = workshop.write(files("chest", ('across = "0 mm"', 'across = "100 mm"'))).only(LIES, "chest")
     pools = [step.value for step in check.steps if step.symbol == "V_chest"]
     assert any(one == pytest.approx(0.2133e-3, rel=1e-2) for one in pools)
+
+
+def test_a_fall_away_from_the_drain_leaves_more(workshop: DesignFolder) -> None:
+    """Drain at the back, fall of 1 in 50 to the front, front lower: ½ × 0.2 × 0.4² × (1/30 + 1/50) = 0.853 litre."""
+    made = files("chest", ('along = "0 mm"', 'along = "400 mm"'), ('across = "0 mm"', 'across = "100 mm"'))
+    check = workshop.write(made).only(LIES, "chest")
+    assert max(pools_of(check)) == pytest.approx(0.85333, rel=1e-4)
+
+
+def test_the_nearer_of_two_drains_empties_each_end(workshop: DesignFolder) -> None:
+    """At 100 and 300 of 400 mm, half across: ½ × 0.2 × 0.1²/30 = 0.0333, by cant ½ × 0.4 × 0.1² × 0.1 = 0.2 litre."""
+    made = files(
+        "chest", LEVEL, ('along = "0 mm"', 'along = "100 mm"'), ('across = "0 mm"', 'across = "100 mm"')
+    )
+    drain = made["chest.toml"].partition("[drains.low]\n")[2]
+    made["chest.toml"] += "[drains.other]\n" + drain.replace('"100 mm"', '"300 mm"', 1)
+    check = workshop.write(made).only(LIES, "chest")
+    assert set(pools_of(check)) == {0.0333, 0.2}
+
+
+def test_without_a_drain_all_of_the_floor_holds_water(workshop: DesignFolder) -> None:
+    """½ × 0.2 × 0.4²/30 = 0.533 litre by grade and 0.8 by cant, either way."""
+    made = files("chest", LEVEL, ("low_point = true", "low_point = true\ndrained = false"))
+    made["chest.toml"] = made["chest.toml"].partition("[drains.low]")[0]
+    check = workshop.write(made).only(LIES, "chest")
+    assert set(pools_of(check)) == {0.5333, 0.8}
+
+
+def pools_of(check: Check) -> list[float]:
+    """The pools in the chest, litre to four places."""
+    return [
+        round(step.value * 1e3, 4)
+        for step in check.steps
+        if step.symbol == "V_chest" and isinstance(step.value, float)
+    ]
+
+
+def test_water_reaches_the_ends_of_the_bore_that_it_names(workshop: DesignFolder) -> None:
+    """The end of the second bore is so small, 1.571 + 0.5 litre, that 0.8 litre are 39 % of it."""
+    made = files("chest", LEVEL)
+    head, _, rest = made["block.toml"].partition("[ends.back]")
+    back = rest.replace('of_bore = "main"', 'of_bore = "other"', 1).replace('"9500 cm³"', '"500 cm³"')
+    made["block.toml"] = f'{head}[ends.back]{back}\n[bores.other]\ndiameter = "500 mm"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == "finding"
+    made["chest.toml"] = made["chest.toml"].replace(
+        'place = "chest"', 'place = "chest"\ncylinder_bore = "main"'
+    )
+    assert workshop.write(made).only(LIES, "chest").outcome == "conforms"
+    made["chest.toml"] = made["chest.toml"].replace('"main"', '"other"')
+    assert workshop.write(made).only(LIES, "chest").outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("towards", "along", "outcome"),
+    [
+        ("front", "198 mm", "conforms"),
+        ("front", "200 mm", "conforms"),
+        ("front", "202 mm", "finding"),
+        ("back", "198 mm", "finding"),
+        ("back", "200 mm", "conforms"),
+        ("back", "202 mm", "conforms"),
+    ],
+)
+@pytest.mark.parametrize("inclines", [False, True])
+def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
+    workshop: DesignFolder, towards: str, along: str, outcome: str, inclines: bool
+) -> None:
+    """Half of 400 mm, by fall or by inclination; 1.2° are 1 in 47.7."""
+    way = "forward" if towards == "front" else "back"
+    floor = f'inclined = "1.2 ° from upright, {way}"' if inclines else f'fall = "0.02"\ntowards = "{towards}"'
+    made = files(
+        "chest", ('fall = "0.02"\ntowards = "front"', floor), ('along = "0 mm"', f'along = "{along}"')
+    )
+    check = workshop.write(made).only(OPEN, "chest")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert ("the floor falls away from its drain" in check.says) is (outcome == "finding")
 
 
 def inclined(stands: str, across: str, hand: str = "left") -> dict[str, str]:
