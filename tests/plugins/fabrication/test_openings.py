@@ -342,6 +342,54 @@ def test_so_it_is_in_a_flat_wall(workshop: DesignFolder, by: float, outcome: str
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("width", "length"), [("40 mm", "60 mm"), ("60 mm", "40 mm")])
+@pytest.mark.parametrize(("by", "outcome"), [(0.1, "conforms"), (-0.1, "finding")])
+def test_an_oblong_opening_counts_by_its_longer_side(
+    workshop: DesignFolder, width: str, length: str, by: float, outcome: str
+) -> None:
+    """As a round one of 60 mm: 99.22 mm apart."""
+    edge = 60 / (1 - 52.705 / (400 / 3))
+    row = changed(
+        ROW,
+        ('diameter = "60 mm"', f'width = "{width}"\nlength = "{length}"'),
+        ("160 mm", f"{edge + by:.3f} mm"),
+    )
+    assert _write(workshop, opening="", more=row).only(APART).outcome == outcome
+
+
+@pytest.mark.parametrize(("width", "covered"), [("30.1 mm", True), ("29.9 mm", False)])
+def test_an_opening_twice_as_long_as_wide_is_the_longest(
+    workshop: DesignFolder, width: str, covered: bool
+) -> None:
+    row = ROW.replace('diameter = "60 mm"', f'width = "{width}"\nlength = "60 mm"')
+    check = _write(workshop, opening="", more=row).only(APART)
+    assert ("more than twice as long as it is wide" in check.says) is not covered
+    assert check.outcome == ("conforms" if covered else "finding")
+
+
+def test_of_a_barrel_the_bore_is_the_inside(workshop: DesignFolder) -> None:
+    """1.66 × (289 + 37.5/2)/37.5 = 13.623 MPa, of which 60 of 160 mm are cut out: 21.797 MPa; on test by 18/16.6."""
+    row = changed(ROW, ('plate = "drum"', 'plate = "barrel"'), ('to_edge = "100 mm"', 'to_edge = "120 mm"'))
+    weldment = bench.WELDMENT + BARREL.replace('"9 mm"', '"38.5 mm"') + row
+    workshop = _ported(workshop)
+    check = workshop.write({"weldment.toml": weldment}, settings=WITH_METALS).only(APART)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "σ of drains") / 1e6 in (
+        pytest.approx(21.797, rel=1e-3),
+        pytest.approx(23.635, rel=1e-3),
+    )
+
+
+@pytest.mark.parametrize(("diameter", "wider"), [("499 mm", False), ("501 mm", True)])
+def test_an_opening_wider_than_its_shell_is_not_covered(
+    workshop: DesignFolder, diameter: str, wider: bool
+) -> None:
+    """500 mm inside."""
+    check = _write(workshop, ('"300 mm"', f'"{diameter}"')).only(REPLACED)
+    assert ("is wider than its shell: finite elements are wanted" in check.says) is wider
+    assert check.outcome == ("finding" if wider else "conforms")
+
+
 @pytest.mark.parametrize(("test", "outcome"), [("28.5 bar", "conforms"), ("28.9 bar", "finding")])
 def test_a_test_stresses_a_ligament_to_its_share(workshop: DesignFolder, test: str, outcome: str) -> None:
     """P × 254/8/0.4 is 0.95 × 240 = 228 MPa at 28.72 bar; in service 131.8 of 133.3."""

@@ -165,6 +165,30 @@ def test_open_air_on_both_sides_of_a_wall_in_steam_is_not_believed(workshop: Des
     assert "its plate meets steam" in check.says
 
 
+def test_a_dry_wall_in_the_open_air_keeps_its_thickness(workshop: DesignFolder) -> None:
+    """No pressure and nothing that wastes it; the barrel, of the same plate, has 19 mm left."""
+    air = (
+        'one_side = "live steam"\nother_side = "atmosphere"\none_depth = "100 mm"',
+        'one_side = "atmosphere"\nother_side = "atmosphere"',
+    )
+    dry = ('thickness = "20 mm"\nmeets_steam = true', 'thickness = "20 mm"\nmeets_steam = false')
+    check = write(workshop, NO_RIBS, air, dry).only(RULE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "Δp of chest") == 0
+    left = {step.symbol: step.value for step in check.steps if step.symbol.startswith("t_c of ")}
+    assert left == {"t_c of barrel": pytest.approx(0.019)}
+
+
+def test_a_wall_of_exhaust_steam_carries_its_pressure_alone(workshop: DesignFolder) -> None:
+    """Starting, 0.3 bar beside the open air, 60 mm deep: N = 0.03 × 60/2 = 0.9 N/mm."""
+    check = write(
+        workshop, ('other_side = "cylinder"\none_depth', 'other_side = "atmosphere"\none_depth')
+    ).only(RULE)
+    assert check.case == "starting"
+    assert on_sheet(check, "Δp of barrel") == pytest.approx(0.3e5)
+    assert on_sheet(check, "N of barrel") == pytest.approx(900)
+
+
 def test_a_wall_with_steam_beside_it_wastes_whatever_its_plate_says(workshop: DesignFolder) -> None:
     """19 mm of 20: 52.3716 × 1.66 MPa, as by the plate that says that it meets steam."""
     dry = (
