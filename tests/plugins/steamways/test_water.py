@@ -444,6 +444,16 @@ def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
     assert workshop.write(files("block", *air)).only(OPEN, "block").outcome == "conforms"
 
 
+def test_an_end_without_a_drain_has_no_way_that_could_stay_open(workshop: DesignFolder) -> None:
+    """Of a block with one end alone nothing is left to judge here: water.drain-passes-it asks for the drain."""
+    made = files()
+    head = made["block.toml"].partition("[ends.back]")[0].partition("[ends.front.drains.cock]")[0]
+    made["block.toml"] = head.replace('side = "front"', 'side = "front"\ndrain_cock = false')
+    check = workshop.write(made).only(OPEN, "block")
+    assert check.outcome == "not applicable"
+    assert "water.drain-passes-it" in check.says
+
+
 @pytest.mark.parametrize(
     ("chest", "into", "outcome"),
     [
