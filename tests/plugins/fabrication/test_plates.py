@@ -113,6 +113,13 @@ _DRY = (
 )
 
 
+def test_steam_beside_the_wall_of_one_plate_wets_no_other(workshop: DesignFolder) -> None:
+    """A dry flange beside a chest in steam, without an allowance."""
+    flange = 'thickness = "40 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"'
+    dry = (flange, 'thickness = "40 mm"\nmeets_steam = false')
+    assert write(workshop, dry).only(WASTE).outcome == "conforms"
+
+
 def test_dry_plates_need_no_allowance(workshop: DesignFolder) -> None:
     """With the open air on both sides of both walls; the one with steam on one side is asked for its allowance."""
     chest = 'one_side = "live steam"\nother_side = "atmosphere"'

@@ -411,6 +411,11 @@ def test_one_wall_does_not_stand_for_all(
     assert wanting in check.says
 
 
+def test_a_weld_names_a_wall_that_is_listed(workshop: DesignFolder) -> None:
+    (complaint, *_) = write(workshop, ('wall = "barrel"\n', 'wall = "upper"\n')).assess().complaints
+    assert "upper" in str(complaint)
+
+
 def test_a_wall_that_fails_is_told_before_one_that_is_not_listed(workshop: DesignFolder) -> None:
     weak = ('span = "380 mm"', 'span = "400 mm"')
     check = write(workshop, weak, beside={"block.toml": BLOCK + DIVISION}).only(RULE)
