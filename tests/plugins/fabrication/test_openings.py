@@ -415,6 +415,29 @@ def test_a_flat_wall_bends_to_one_and_a_half_times_its_tension(
     assert workshop.write(files, settings=WITH_METALS).only(rule).outcome == outcome
 
 
+def test_a_single_opening_is_no_row(workshop: DesignFolder) -> None:
+    """It has no next, so that its distance to one is not asked; two of them have."""
+    single = changed(ROW, ('to_next = "160 mm"\n', ""), ("count = 4", "count = 1"))
+    assert _write(workshop, opening="", more=single).only(APART).outcome == "conforms"
+    double = single.replace("count = 1", "count = 2")
+    assert _write(workshop, opening="", more=double).only(APART).outcome == "not assessed"
+
+
+def test_a_small_opening_beside_another_is_worked(workshop: DesignFolder) -> None:
+    """Alone, 9 mm of 9.56 need no working; with another in the shell, or in a barrel, the metal beside it is taken."""
+    alone = _write(workshop, opening="", more=_single("gauge", "9 mm", "400 mm")).only(REPLACED)
+    assert "F of gauge" not in {step.symbol for step in alone.steps}
+    two = _single("gauge", "9 mm", "400 mm") + _single("drain", "9 mm", "400 mm")
+    assert on_sheet(_write(workshop, opening="", more=two).only(REPLACED), "F of gauge") > 0
+    ported = _ported(workshop)
+    row = _single("gauge", "9 mm", "400 mm").replace('plate = "drum"', 'plate = "barrel"')
+    weldment = bench.WELDMENT + BARREL.replace('"9 mm"\nrolled', '"38.5 mm"\nrolled').replace(
+        'rolled_thickness = "9 mm"', 'rolled_thickness = "38.5 mm"'
+    )
+    check = ported.write({"weldment.toml": weldment + row}, settings=WITH_METALS).only(REPLACED)
+    assert on_sheet(check, "F of gauge") > 0
+
+
 def test_a_row_says_how_near_its_holes_are(workshop: DesignFolder) -> None:
     check = _write(workshop, opening="", more=ROW.replace('to_next = "160 mm"\n', "")).only(APART)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
@@ -457,6 +480,28 @@ def test_an_opening_in_a_flat_wall(workshop: DesignFolder) -> None:
     assert on_sheet(wide, "t_n of inlet") == pytest.approx(t_0 * math.sqrt(95 / 25))
     assert "finite elements" in _in_wall(workshop, "77 mm").only(FLAT).says
     assert _in_wall(workshop, "47 mm").only(REPLACED).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(("wall", "helps"), [("11 mm", True), ("1.1 mm", False)])
+def test_a_branch_in_a_flat_wall_spares_what_it_has(workshop: DesignFolder, wall: str, helps: bool) -> None:
+    """16.3 bar in a branch of 47 mm: t_rn = 1.63 × 23.5/(133.33 − 0.978) = 0.2894 mm; on test 18 bar of 160 MPa.
+
+    11 mm, 10 net: 5 × 10 × (10 − 0.2894) = 485.5 mm², more than half of what is cut out. Of 1.1 mm 0.1 is left, less
+    than it needs itself: the wall wants √2 times its thickness, and no more.
+    """
+    folder = _in_wall(workshop, "47 mm")
+    block = (folder.root / "block.toml").read_text(encoding="utf-8")
+    branch = changed(block, ('"drilled"', '"set in"'), ('wall = "11 mm"', f'wall = "{wall}"'))
+    check = folder.write({"block.toml": branch}, settings=WITH_METALS).only(FLAT)
+    t_0 = on_sheet(check, "t_0 of inlet")
+    assert on_sheet(check, "t_n of inlet") == pytest.approx(t_0 if helps else t_0 * math.sqrt(2))
+    needed = on_sheet(check, "t_rn of inlet") * 1e3
+    assert needed in (
+        pytest.approx(0.2894, abs=1e-4),
+        pytest.approx(1.8 * 23.5 / (160 - 0.6 * 1.8), abs=1e-4),
+    )
+    left = 10 if helps else 0.1
+    assert on_sheet(check, "A_b of inlet") * 1e6 == pytest.approx(5 * left * (left - needed))
 
 
 def test_a_thin_flat_wall_with_an_opening_is_a_hold(workshop: DesignFolder) -> None:
@@ -595,6 +640,13 @@ def test_what_is_welded_in_names_a_part(workshop: DesignFolder) -> None:
     assert exhaust.grade is Grade.NONCONFORMITY
 
 
+@pytest.mark.parametrize(
+    ("said", "outcome"), [("set in", "finding"), ("set on", "finding"), ("drilled", "not applicable")]
+)
+def test_what_is_set_in_or_on_is_welded(workshop: DesignFolder, said: str, outcome: str) -> None:
+    assert _write(workshop, ('set = "set in"', f'set = "{said}"')).only(PIECE).outcome == outcome
+
+
 def test_no_pressure_part_where_a_wall_of_the_block_holds_it(workshop: DesignFolder) -> None:
     """A reason alone does not do, and a wall alone does not."""
     lining = ("pressure_part = true", "pressure_part = false")
@@ -664,6 +716,11 @@ def test_a_branch_has_a_weld(workshop: DesignFolder) -> None:
     check = _write(workshop, drum=("9 mm", "54 mm")).only(FATIGUE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert "no weld is stated to join the branch at inlet" in check.says
+
+
+def test_a_drilled_hole_has_no_branch_and_no_weld(workshop: DesignFolder) -> None:
+    drilled = ('set = "set in"', 'set = "drilled"')
+    assert _write(workshop, drilled, drum=("9 mm", "54 mm")).only(FATIGUE).outcome == "conforms"
 
 
 def test_the_root_of_a_branch_in_a_flat_wall(workshop: DesignFolder) -> None:
