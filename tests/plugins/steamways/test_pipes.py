@@ -179,6 +179,13 @@ def test_the_test_needs_the_bends(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(files((line, ""))).only(TEST).outcome == "not assessed"
 
 
+def test_the_factor_of_the_test_is_one_and_a_half(workshop: DesignFolder) -> None:
+    """And 0.9 of 280 MPa is what the test may bring."""
+    check = workshop.write(files()).only(TEST)
+    assert 1.5 in [step.value for step in check.steps if step.symbol == "k"]
+    assert on_sheet(check, "S_a") / 1e6 == pytest.approx(252)
+
+
 def test_the_factor_of_the_test_may_be_set(workshop: DesignFolder) -> None:
     """2.3 × 16.6 = 38.18 bar, more than 38."""
     own = '[limits."pipe.test"]\nfactor = "2.3"\n'

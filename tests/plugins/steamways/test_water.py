@@ -595,6 +595,24 @@ def test_a_cool_floor_is_a_wet_one(workshop: DesignFolder, celsius: str, years: 
     assert workshop.write(made).only(ASH, "saddle").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("celsius", "years", "outcome"),
+    [
+        ("121 °C", "13.3 year", "conforms"),
+        ("121 °C", "13.4 year", "finding"),
+        ("119 °C", "7.9 year", "conforms"),
+        ("119 °C", "8.1 year", "finding"),
+    ],
+)
+def test_ash_wastes_a_floor_that_states_no_rate(
+    workshop: DesignFolder, celsius: str, years: str, outcome: str
+) -> None:
+    """4 mm by 0.3 mm a year last 13.33 years, and by 0.5 where it is wet 8."""
+    made = files("saddle", ('rate = "0.3 mm/year", ', ""), ('"10 year"', f'"{years}"'), saddle=SADDLE)
+    made["duty.toml"] = made["duty.toml"].replace('saddle = "150 °C"', f'saddle = "{celsius}"')
+    assert workshop.write(made).only(ASH, "saddle").outcome == outcome
+
+
 @pytest.mark.parametrize(("allowance", "outcome"), [("3.1 mm", "conforms"), ("2.9 mm", "finding")])
 def test_the_pipe_through_the_floor(workshop: DesignFolder, allowance: str, outcome: str) -> None:
     pipe = (
