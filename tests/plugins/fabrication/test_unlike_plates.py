@@ -58,7 +58,7 @@ def _joined(
         ("23 mm", (), "conforms"),
         ("23.1 mm", (), "not assessed"),
         ("30 mm", ('taper = "0.25"',), "conforms"),
-        ("30 mm", ('taper = "0.26"',), "finding"),
+        ("30 mm", ('taper = "0.255"',), "finding"),
     ],
 )
 def test_a_step_is_drawn_down(
@@ -83,7 +83,7 @@ def test_away_from_the_cylinder_one_in_three(workshop: DesignFolder) -> None:
 def test_a_weld_that_names_no_wall_may_feel_every_stroke(workshop: DesignFolder) -> None:
     unnamed = ('wall = "barrel"\n', "")
     assert _joined(workshop, "30 mm", 'taper = "0.25"', change=unnamed).only(UNEQUAL).outcome == "conforms"
-    assert _joined(workshop, "30 mm", 'taper = "0.26"', change=unnamed).only(UNEQUAL).outcome == "finding"
+    assert _joined(workshop, "30 mm", 'taper = "0.255"', change=unnamed).only(UNEQUAL).outcome == "finding"
 
 
 def test_a_little_step_is_told_beside_what_may_stand(workshop: DesignFolder) -> None:
