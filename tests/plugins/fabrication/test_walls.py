@@ -48,6 +48,15 @@ def test_a_rib_has_its_span(workshop: DesignFolder, span: str, outcome: str) -> 
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("spacing", "strip"), [("560 mm", 0.560), ("600 mm", 0.570)])
+def test_no_more_of_a_wall_acts_with_its_rib_than_thirty_times_its_thickness(
+    workshop: DesignFolder, spacing: str, strip: float
+) -> None:
+    """30 × 19 mm = 570 mm."""
+    check = write(workshop, ('spacing = "190 mm"', f'spacing = "{spacing}"')).only(RULE)
+    assert on_sheet(check, "b_r") == pytest.approx(strip)
+
+
 def test_clamped_ribs_carry_half_as_much_again(workshop: DesignFolder) -> None:
     check = write(workshop, ('ends = "supported"', 'ends = "clamped"')).only(RULE)
     assert on_sheet(check, "σ_r of chest") == pytest.approx(125.41e6 * 8 / 12, rel=1e-4)
