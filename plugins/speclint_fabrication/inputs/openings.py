@@ -246,20 +246,26 @@ def wall_of_branch(cut: Cut, sheet: Sheet) -> Metres:
     return min(walls)
 
 
-def strength_of_branch(cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
-    """Allowable tension of a branch, as hot as its shell: of the weaker metal where opening and piece state two."""
+def strength_of_branch(
+    cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet, *, by_test: bool = True
+) -> Pascals:
+    """Allowable tension of a branch, as hot as its shell: of the weaker metal where opening and piece state two.
+
+    On test that of a test, unless ``by_test`` is false: for a flat wall, which is held to its own tension then too.
+    """
     name, piece = cut.name, piece_of(cut, sheet)
     at = temperature_of_wall(name, sides, case, cut.block, sheet)
     metals = [] if piece is None else [sheet.material_of(piece)]
     if piece is None or sheet.is_stated("material of the branch", cut.opening.material):
         metals.append(sheet.material_named("the branch", cut.opening.material))
-    return min(_strength_of_branch(name, metal, at, e, case, sheet) for metal in metals)
+    tested = by_test and case.name == "test"
+    return min(_strength_of_branch(name, metal, at, e, tested, sheet) for metal in metals)
 
 
 def _strength_of_branch(
-    name: str, metal: Material, at: Kelvins, e: Metres, case: LoadCase, sheet: Sheet
+    name: str, metal: Material, at: Kelvins, e: Metres, tested: bool, sheet: Sheet
 ) -> Pascals:
-    if case.name == "test":
+    if tested:
         R = sheet.look_up(f"R_b of {name}", metal.proof_stress, at=at, thickness=e)
         return sheet.work(f"f_b of {name}", share_of_strength, k=sheet.limit("test_share", "k_t"), R=R)
     return sheet.look_up(f"f_b of {name}", metal.allowable_tension, at=at, wall=e)

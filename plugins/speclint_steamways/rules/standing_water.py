@@ -32,7 +32,7 @@ _OPEN_AIR = "open air"
 
 @rule(
     "water.lies-on-the-grade",
-    edition=3,
+    edition=4,
     title="On the steepest grade and on the greatest cant, either way, the water that lies in a chamber beyond its "
     "drain is at most 10 % of the clearance volume of each cylinder end that it can reach",
     wrong="pool {item} takes {found} of the clearance volume, {limit} allowed",
@@ -130,7 +130,7 @@ def _clearance(end: CylinderEnd, passage: SteamPassage, block: CylinderBlock, sh
     name = _bore_name(end, passage, block, sheet)
     liners = liners_of(block, name, sheet)
     D = sheet.take("D", liners[0].bore if liners else block.bores[name].diameter)
-    c = cold_clearance(block, end, sheet)
+    c = cold_clearance(block, end, sheet, bore=name)
     V_p = volume_of_passages(block, end, "V_p", sheet)
     return sheet.work("V_c", clearance_volume, D=D, c=c, V_p=V_p)
 

@@ -95,6 +95,16 @@ def test_speeds_of_a_notch() -> None:
     assert never.per_kilowatt_hour is None
 
 
+def test_an_engine_that_is_driven_uses_no_steam_for_its_work() -> None:
+    """With 2 bar in the chest compression takes more work than admission gives: steam for each kWh has no meaning."""
+    front, back = (cylinder_end(end=end) for end in End)
+    (driven,) = over_speed(front, back, running(chest=2.0e5), WHEEL, (2.0,))
+    assert driven.mean_pressure is not None
+    assert driven.mean_pressure < 0
+    assert driven.steam_flow is not None
+    assert driven.per_kilowatt_hour is None
+
+
 def test_the_circle_of_events() -> None:
     end = cylinder_end()
     arcs = circle_of_events(end)

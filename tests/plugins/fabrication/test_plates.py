@@ -43,6 +43,7 @@ def test_each_feature_asks_for_more(workshop: DesignFolder, old: str, new: str, 
     ("old", "new", "points"),
     [
         ('preheat = "90 °C"', 'preheat = "100 °C"', 12),
+        ('preheat = "90 °C"', 'preheat = "99 °C"', 20),
         ('weld = "full penetration"\nthroat', 'weld = "fillet"\nthroat', 17),
         ('weld = "full penetration"\nthroat', 'weld = "single-run fillet"\nthroat', 12),
         ('throat = "20 mm"', 'throat = "7 mm"', 14),
@@ -101,7 +102,7 @@ def test_colder_than_the_standard_tests_is_a_query(workshop: DesignFolder) -> No
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-@pytest.mark.parametrize(("allowance", "outcome"), [("1.0", "conforms"), ("0.9", "finding")])
+@pytest.mark.parametrize(("allowance", "outcome"), [("1.0", "conforms"), ("0.98", "finding")])
 def test_plates_in_steam_may_waste(workshop: DesignFolder, allowance: str, outcome: str) -> None:
     old = 'thickness = "20 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"'
     assert write(workshop, (old, old.replace('"1 mm"', f'"{allowance} mm"'))).only(WASTE).outcome == outcome
@@ -111,6 +112,13 @@ _DRY = (
     ('thickness = "20 mm"\nmeets_steam = true', 'thickness = "20 mm"\nmeets_steam = false'),
     ('thickness = "40 mm"\nmeets_steam = true', 'thickness = "40 mm"\nmeets_steam = false'),
 )
+
+
+def test_steam_beside_the_wall_of_one_plate_wets_no_other(workshop: DesignFolder) -> None:
+    """A dry flange beside a chest in steam, without an allowance."""
+    flange = 'thickness = "40 mm"\nmeets_steam = true\ncorrosion_allowance = "1 mm"'
+    dry = (flange, 'thickness = "40 mm"\nmeets_steam = false')
+    assert write(workshop, dry).only(WASTE).outcome == "conforms"
 
 
 def test_dry_plates_need_no_allowance(workshop: DesignFolder) -> None:

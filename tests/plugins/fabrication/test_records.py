@@ -26,7 +26,7 @@ def test_welds_on_record_conform(workshop: DesignFolder) -> None:
             "level C",
         ),
         ('examined = "100 %"', 'examined = "99 %"', "requires 100%"),
-        ('examined = "10 %"', 'examined = "9 %"', "requires 10%"),
+        ('examined = "10 %"', 'examined = "9.9 %"', "requires 10%"),
         ('joint_factor = "0.85"', 'joint_factor = "0.86"', "requires 100%"),
         ('joint_factor = "1"', 'joint_factor = "1.1"', "joint factor of 1.1"),
     ],

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_fabrication.formulae.unlike_plates import offset_factor
 from tests.plugins.fabrication import bench
 from tests.plugins.known_metals import WITH_METALS
@@ -58,7 +58,7 @@ def _joined(
         ("23 mm", (), "conforms"),
         ("23.1 mm", (), "not assessed"),
         ("30 mm", ('taper = "0.25"',), "conforms"),
-        ("30 mm", ('taper = "0.26"',), "finding"),
+        ("30 mm", ('taper = "0.255"',), "finding"),
     ],
 )
 def test_a_step_is_drawn_down(
@@ -78,6 +78,18 @@ def test_away_from_the_cylinder_one_in_three(workshop: DesignFolder) -> None:
     )
     assert _joined(workshop, "30 mm", 'taper = "0.33"', change=still).only(UNEQUAL).outcome == "conforms"
     assert _joined(workshop, "30 mm", 'taper = "0.34"', change=still).only(UNEQUAL).outcome == "finding"
+
+
+def test_a_weld_that_names_no_wall_may_feel_every_stroke(workshop: DesignFolder) -> None:
+    unnamed = ('wall = "barrel"\n', "")
+    assert _joined(workshop, "30 mm", 'taper = "0.25"', change=unnamed).only(UNEQUAL).outcome == "conforms"
+    assert _joined(workshop, "30 mm", 'taper = "0.255"', change=unnamed).only(UNEQUAL).outcome == "finding"
+
+
+def test_a_little_step_is_told_beside_what_may_stand(workshop: DesignFolder) -> None:
+    """22 on 20 mm: 2 of 3 mm."""
+    check = _joined(workshop, "22 mm").only(UNEQUAL)
+    assert (found(check), limit(check)) == (pytest.approx(0.002), pytest.approx(0.003))
 
 
 def test_a_butt_weld_says_what_it_joins(workshop: DesignFolder) -> None:
@@ -173,6 +185,25 @@ def test_an_austenitic_weld_that_runs_hot_is_a_query(workshop: DesignFolder, at:
     )
     check = made.only(METALS)
     assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
+
+
+def test_a_ferritic_weld_that_runs_hot_is_none(workshop: DesignFolder) -> None:
+    """The limit of 300 °C is that of austenitic beside ferritic steel."""
+    made = _two(workshop, change=('preheat = "90 °C"', 'preheat = "120 °C"'))
+    head, running = bench.DUTY.split("[cases.running]")
+    made.write(
+        {"duty.toml": f"{head}[cases.running]{running.replace('220 °C', '301 °C', 1)}"}, settings=WITH_METALS
+    )
+    assert made.only(METALS).outcome == "conforms"
+
+
+@pytest.mark.parametrize(("proof", "outcome"), [("[236, 156]", "conforms"), ("[234, 154]", "finding")])
+def test_unlike_growth_is_held_to_the_weaker_steel(workshop: DesignFolder, proof: str, outcome: str) -> None:
+    """Δα 4.4 + 0.6: ½ × 190 × 1.03 GPa × 200 K × 5.0e-6 = 97.85 MPa, half of 195.7; 196 and 194 at 220 °C."""
+    metal = OTHER.replace("value = [11.5, 13.5]", "value = [15.9, 17.9]").replace("[240, 160]", proof)
+    assert metal.count(proof) == 1
+    check = _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(METALS)
+    assert check.outcome == outcome
 
 
 def two_steels(workshop: DesignFolder) -> DesignFolder:

@@ -48,6 +48,15 @@ def test_a_rib_has_its_span(workshop: DesignFolder, span: str, outcome: str) -> 
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("spacing", "strip"), [("560 mm", 0.560), ("600 mm", 0.570)])
+def test_no_more_of_a_wall_acts_with_its_rib_than_thirty_times_its_thickness(
+    workshop: DesignFolder, spacing: str, strip: float
+) -> None:
+    """30 × 19 mm = 570 mm."""
+    check = write(workshop, ('spacing = "190 mm"', f'spacing = "{spacing}"')).only(RULE)
+    assert on_sheet(check, "b_r") == pytest.approx(strip)
+
+
 def test_clamped_ribs_carry_half_as_much_again(workshop: DesignFolder) -> None:
     check = write(workshop, ('ends = "supported"', 'ends = "clamped"')).only(RULE)
     assert on_sheet(check, "σ_r of chest") == pytest.approx(125.41e6 * 8 / 12, rel=1e-4)
@@ -163,6 +172,30 @@ def test_open_air_on_both_sides_of_a_wall_in_steam_is_not_believed(workshop: Des
     check = write(workshop, NO_RIBS, air).only(RULE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
     assert "its plate meets steam" in check.says
+
+
+def test_a_dry_wall_in_the_open_air_keeps_its_thickness(workshop: DesignFolder) -> None:
+    """No pressure and nothing that wastes it; the barrel, of the same plate, has 19 mm left."""
+    air = (
+        'one_side = "live steam"\nother_side = "atmosphere"\none_depth = "100 mm"',
+        'one_side = "atmosphere"\nother_side = "atmosphere"',
+    )
+    dry = ('thickness = "20 mm"\nmeets_steam = true', 'thickness = "20 mm"\nmeets_steam = false')
+    check = write(workshop, NO_RIBS, air, dry).only(RULE)
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "Δp of chest") == 0
+    left = {step.symbol: step.value for step in check.steps if step.symbol.startswith("t_c of ")}
+    assert left == {"t_c of barrel": pytest.approx(0.019)}
+
+
+def test_a_wall_of_exhaust_steam_carries_its_pressure_alone(workshop: DesignFolder) -> None:
+    """Starting, 0.3 bar beside the open air, 60 mm deep: N = 0.03 × 60/2 = 0.9 N/mm."""
+    check = write(
+        workshop, ('other_side = "cylinder"\none_depth', 'other_side = "atmosphere"\none_depth')
+    ).only(RULE)
+    assert check.case == "starting"
+    assert on_sheet(check, "Δp of barrel") == pytest.approx(0.3e5)
+    assert on_sheet(check, "N of barrel") == pytest.approx(900)
 
 
 def test_a_wall_with_steam_beside_it_wastes_whatever_its_plate_says(workshop: DesignFolder) -> None:
@@ -385,6 +418,11 @@ def test_one_wall_does_not_stand_for_all(
     check = write(workshop, *changes, beside=beside).only(RULE)
     assert (check.outcome, check.grade) == (("not assessed", Grade.HOLD) if wanting else ("conforms", None))
     assert wanting in check.says
+
+
+def test_a_weld_names_a_wall_that_is_listed(workshop: DesignFolder) -> None:
+    (complaint, *_) = write(workshop, ('wall = "barrel"\n', 'wall = "upper"\n')).assess().complaints
+    assert "upper" in str(complaint)
 
 
 def test_a_wall_that_fails_is_told_before_one_that_is_not_listed(workshop: DesignFolder) -> None:

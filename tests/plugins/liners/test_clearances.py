@@ -207,6 +207,7 @@ def test_clearance_volume_by_hand(workshop: DesignFolder) -> None:
         ("13520", "false", "conforms"),  # 0.12 × 125392 − 1519.9 = 13527 cm³
         ("13540", "false", "finding"),
         ("13540", "true", "conforms"),
+        ("16030", "true", "conforms"),
         ("16040", "true", "finding"),  # 0.14 × 125392 − 1519.9 = 16035 cm³
         ("3620", "false", "conforms"),  # 0.04 × 129591 − 1570.8 = 3612.8 cm³
         ("3600", "false", "finding"),

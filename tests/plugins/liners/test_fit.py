@@ -247,9 +247,10 @@ def test_the_one_heating_of_the_block_is_what_the_liner_gets(workshop: DesignFol
     assert (found(check), check.outcome) == (pytest.approx(0.460208e-3, rel=1e-4), "finding")
 
 
-def test_a_block_is_not_heated_beyond_its_limit(workshop: DesignFolder) -> None:
-    hot = bench(in_liner('block_heated_to = "150 °C"', 'block_heated_to = "201 °C"'))
-    assert workshop.write(hot).only(ENTERING).outcome == "finding"
+@pytest.mark.parametrize(("celsius", "outcome"), [("199 °C", "conforms"), ("201 °C", "finding")])
+def test_a_block_is_not_heated_beyond_its_limit(workshop: DesignFolder, celsius: str, outcome: str) -> None:
+    hot = bench(in_liner('block_heated_to = "150 °C"', f'block_heated_to = "{celsius}"'))
+    assert workshop.write(hot).only(ENTERING).outcome == outcome
 
 
 @pytest.mark.parametrize(

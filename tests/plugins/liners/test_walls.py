@@ -88,3 +88,9 @@ def test_more_than_a_thousand_steps_are_outside_its_range() -> None:
     assert whole_reborings(0.51, 0.5, 1.0001e-5) == 999
     with pytest.raises(OutOfRange, match="a thousandth of the whole reboring"):
         whole_reborings(0.51, 0.5, 9.9e-6)
+
+
+@pytest.mark.parametrize(("share", "steps"), [(0.9495, 0), (0.9505, 1), (1.9495, 1), (1.9505, 2)])
+def test_a_twentieth_of_a_step_may_be_missing(share: float, steps: int) -> None:
+    """Steps of 4 mm: 0.0505 of one is more than a twentieth, 0.0495 less."""
+    assert whole_reborings(0.5 + share * 0.004, 0.5, 0.004) == steps

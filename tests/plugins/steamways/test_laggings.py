@@ -86,6 +86,7 @@ def test_the_hottest_air_counts_and_35_degrees_where_none_is_stated(
     """The surface passes 60 °C where the air is hotter than some 27 °C: it is hotter than the air by 33 to 34 K."""
     check = workshop.write(in_air(stated)).only(TOUCH)
     assert check.outcome == "finding"
+    assert on_sheet(check, "T_a") - 273.15 == pytest.approx(air)
     assert on_sheet(check, "T_s") - 273.15 == pytest.approx(air + 33, abs=1.5)
 
 

@@ -276,6 +276,12 @@ def test_pressure_and_heat_from_both_sides(workshop: DesignFolder, by: float, ou
     assert (check.outcome, check.case) == (outcome, "running")
 
 
+def test_pressure_and_heat_are_held_to_three_times_the_design_stress(workshop: DesignFolder) -> None:
+    """3 × 160/1.5 = 320 MPa."""
+    check = workshop.write(files()).only(STRESS)
+    assert on_sheet(check, "S_r") / 1e6 == pytest.approx(320)
+
+
 @pytest.mark.parametrize("metal", ["wall-iron", "wall-steel"])
 def test_a_flow_left_out_does_not_clear_the_wall(workshop: DesignFolder, metal: str) -> None:
     """220 K from face to face: 100 GPa × 12e-6 × 220/1.5 = 176 MPa, 352 in steel: more than 19.5 and 320."""

@@ -52,6 +52,7 @@ def test_the_other_rules_stand_beside(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(PORT, "port")
     assert on_sheet(check, "A/A_p") == pytest.approx(0.106952, rel=1e-5)
     assert on_sheet(check, "A/A_0") == pytest.approx(1.05)  # 0.08 × 500² = 20 000 mm²
+    assert (on_sheet(check, "k_B"), on_sheet(check, "k_B′")) == (0.1, 0.125)
     assert on_sheet(check, "A_B") * 1e6 == pytest.approx(0.389764 * 196_349.54, rel=1e-5)
     assert on_sheet(check, "A_v") * 1e6 == pytest.approx(0.259843 * 196_349.54, rel=1e-5)
 
@@ -67,6 +68,11 @@ def test_the_port_is_not_assessed_without(workshop: DesignFolder, key: str) -> N
     found = without("port", key)
     found["port.toml"] += 'duty = "duty"\n'
     assert workshop.write(found).only(PORT, "port").outcome == "not assessed"
+
+
+@pytest.mark.parametrize(("rule", "part"), [(PORT, "chest"), (DRIFTING, "port")])
+def test_other_passages_are_none_of_it(workshop: DesignFolder, rule: str, part: str) -> None:
+    assert workshop.write(files()).only(rule, part).outcome == "not applicable"
 
 
 @pytest.mark.parametrize("part", ["chest", "pocket", "belt"])
@@ -201,7 +207,9 @@ def test_of_two_paths_the_nozzle_has_what_both_leave(
         "feed": FEED.replace("20 %", share),
     }
     found = files("nozzle", ('follows = "out"', 'follows = ["out", "other-out"]'), **other)
-    assert workshop.write(found).only(BRANCH).outcome == outcome
+    check = workshop.write(found).only(BRANCH)
+    assert check.outcome == outcome
+    assert (on_sheet(check, "z_1"), on_sheet(check, "z_2")) == (1, 1)
 
 
 def test_without_a_branch_there_is_nothing_to_judge(workshop: DesignFolder) -> None:

@@ -17,7 +17,7 @@ from speclint.facts.stages import flow_left, losses_together, pressure_after
 from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.paths import share_lost
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.steamways.way import files, without
+from tests.plugins.steamways.way import BELT, OUT, files, without
 
 SPEED, DROP = "steamway.speed", "steamway.pressure-drop"
 AREAS, CHOKED = "steamway.area-continuity", "steamway.choked"
@@ -178,6 +178,17 @@ def test_a_path_is_judged_at_its_end(workshop: DesignFolder) -> None:
     }
 
 
+@pytest.mark.parametrize("narrow", ["out", "other-out"])
+def test_of_two_paths_each_is_judged(workshop: DesignFolder, narrow: str) -> None:
+    """A pipe of 193.7 mm is too fast, as above, whichever of both it is."""
+    made = files("nozzle", ('follows = "out"', 'follows = ["out", "other-out"]'))
+    made["other-belt.toml"] = BELT.replace('"belt"', '"other-belt"', 1)
+    made["other-out.toml"] = OUT.replace('"out"', '"other-out"').replace('"belt"', '"other-belt"')
+    assert workshop.write(made).only(SPEED, "nozzle").outcome == "conforms"
+    made[f"{narrow}.toml"] = made[f"{narrow}.toml"].replace("219.1 mm", "193.7 mm")
+    assert workshop.write(made).only(SPEED, "nozzle").outcome == "finding"
+
+
 @pytest.mark.parametrize(
     ("part", "key"),
     [
@@ -290,6 +301,23 @@ def test_choking_from_both_sides(workshop: DesignFolder, by: float, outcome: str
     own = limited(CHOKED, share=f"{by * share:.8f}")
     check = workshop.write({**files(), "speclint.toml": own}).only(CHOKED, "pocket")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("by", "outcome"), [(0.999, "conforms"), (1.001, "finding")])
+def test_half_of_the_choked_flow_is_the_most(workshop: DesignFolder, by: float, outcome: str) -> None:
+    """A pipe of ten cylinders chokes first; each has a twentieth of what 0.9 of its bore passes."""
+    flow = 0.05 * 0.9 * math.pi * 0.1571**2 / 4 * greatest_flux()
+    made = files("pipe", ("cylinders = 1", "cylinders = 10"))
+    made["duty.toml"] = made["duty.toml"].replace('"1.7 kg/s"', f'"{by * flow:.6f} kg/s"')
+    assert workshop.write(made).only(CHOKED, "pocket").outcome == outcome
+
+
+def test_the_stages_of_a_path_are_numbered_from_its_start(workshop: DesignFolder) -> None:
+    """157.1 mm of bore over the 18 221.24 mm² of the valve, then 40 000 and 22 000 mm²."""
+    check = workshop.write(files()).only(AREAS, "pocket")
+    bore = math.pi * 157.1**2 / 4
+    for symbol, area in (("x_A1", bore), ("x_A2", 40_000), ("x_A3", 22_000)):
+        assert on_sheet(check, symbol) == pytest.approx(area / 18_221.24, rel=1e-5)
 
 
 def test_napier_agrees_within_a_twentieth(workshop: DesignFolder) -> None:

@@ -93,6 +93,14 @@ def test_limits_of_the_drawing_stand_for_the_mills_tolerance(
     assert workshop.write(found).only(WALL).outcome == outcome
 
 
+def test_a_thick_pipe_has_its_own_factor(workshop: DesignFolder) -> None:
+    """60 mm with a wall of 12, more than a sixth: y = d/(D + d) = 36/96 = 0.375; 9 mm are less, 0.4 of the table."""
+    made = files(("168.3 mm", "60 mm"), ("5.6 mm", "12 mm"), ('"12.5 %"', '"0 %"'), *BENT)
+    assert on_sheet(workshop.write(made).only(WALL), "y") == pytest.approx(0.375)
+    made = files(("168.3 mm", "60 mm"), ("5.6 mm", "9 mm"), ('"12.5 %"', '"0 %"'), *BENT)
+    assert on_sheet(workshop.write(made).only(WALL), "y") == pytest.approx(0.4)
+
+
 def test_the_design_figures_count_where_they_are_graver(workshop: DesignFolder) -> None:
     """Twice the pressure, twice the wall but for y: 3.32 × 168.3/(2 (104 + 1.328)) + 1 = 3.65245."""
     check = workshop.write(files(*BENT, add='design_pressure = "33.2 bar gauge"')).only(WALL)
@@ -169,6 +177,13 @@ def test_a_thinned_bend_may_govern_on_the_outside(workshop: DesignFolder) -> Non
 @pytest.mark.parametrize("line", ["bends = 2\n", 'bend_radius = "300 mm"\n', 'bend_thinning = "15 %"\n'])
 def test_the_test_needs_the_bends(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(files((line, ""))).only(TEST).outcome == "not assessed"
+
+
+def test_the_factor_of_the_test_is_one_and_a_half(workshop: DesignFolder) -> None:
+    """And 0.9 of 280 MPa is what the test may bring."""
+    check = workshop.write(files()).only(TEST)
+    assert 1.5 in [step.value for step in check.steps if step.symbol == "k"]
+    assert on_sheet(check, "S_a") / 1e6 == pytest.approx(252)
 
 
 def test_the_factor_of_the_test_may_be_set(workshop: DesignFolder) -> None:

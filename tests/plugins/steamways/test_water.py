@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
+from speclint.checking import Check
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_steamways.formulae.water import drained_together, pool
 from tests.plugins.steamways.wet import files
@@ -148,6 +149,63 @@ def test_the_pools_of_the_page_by_hand(workshop: DesignFolder) -> None:
     assert any(one == pytest.approx(0.533e-3, rel=1e-2) for one in pools)
 
 
+def test_a_pool_below_a_raised_drain_by_hand() -> None:
+    """20 mm over 0.4 × 0.2 m are 1.6 litre; beyond the drain 0.2 × 0.4² × (1/30 − 0.01)/2 = 0.37333 more."""
+    assert pool(H=0.02, L=0.4, b=0.2, a=0.4, s=1 / 30, φ=0.01) == pytest.approx(1.97333e-3, rel=1e-5)
+    assert pool(H=0.02, L=0.4, b=0.2, a=0.4, s=0.01, φ=0.02) == pytest.approx(1.6e-3)
+
+
+@pytest.mark.parametrize(("at", "outcome"), [("3.8 mm", "conforms"), ("3.9 mm", "finding")])
+def test_a_drain_above_the_floor_leaves_water(workshop: DesignFolder, at: str, outcome: str) -> None:
+    """Of 1.10708 litre 0.8 lie there by cant: (1.10708 − 0.8)/(0.4 × 0.2 m²) = 3.84 mm."""
+    made = files("chest", LEVEL, ('at = "0 mm"', f'at = "{at}"'))
+    assert workshop.write(made).only(LIES, "chest").outcome == outcome
+
+
+@pytest.mark.parametrize(("first", "second"), [("0 mm", "50 mm"), ("50 mm", "0 mm")])
+def test_the_lowest_of_two_drains_empties_a_floor(workshop: DesignFolder, first: str, second: str) -> None:
+    """One at 50 mm alone would leave 4 litres."""
+    made = files("chest", LEVEL, ('at = "0 mm"', f'at = "{first}"'))
+    drain = made["chest.toml"].partition("[drains.low]\n")[2]
+    made["chest.toml"] += "[drains.high]\n" + drain.replace(f'at = "{first}"', f'at = "{second}"')
+    check = workshop.write(made).only(LIES, "chest")
+    assert check.outcome == "conforms"
+    assert found(check) == pytest.approx(0.8 / 11.0708, rel=1e-4)
+
+
+def test_where_no_water_gathers_none_lies(workshop: DesignFolder) -> None:
+    """A port gathers none unless it lies low, whatever its floor."""
+    port = ('place = "chest"', 'place = "port"')
+    for low, outcome in (("false", "not applicable"), ("true", "conforms")):
+        made = files("chest", LEVEL, port, ("low_point = true", f"low_point = {low}"))
+        assert workshop.write(made).only(LIES, "chest").outcome == outcome
+    made = files("chest", port, ("low_point = true", "low_point = false"))
+    head, _, _ = made["chest.toml"].partition("[drains.low]")
+    made["chest.toml"] = head.replace("low_point = false", "low_point = false\ndrained = false")
+    assert workshop.write(made).only(OPEN, "chest").outcome == "not applicable"
+
+
+def test_of_one_bore_the_ends_need_not_say_which(workshop: DesignFolder) -> None:
+    made = files("chest", LEVEL)
+    made["block.toml"] = made["block.toml"].replace('of_bore = "main"\n', "")
+    check = workshop.write(made).only(LIES, "chest")
+    assert (check.outcome, found(check)) == ("conforms", pytest.approx(0.8 / 11.0708, rel=1e-4))
+
+
+@pytest.mark.parametrize(
+    ("of_back", "volume"), [("low", math.pi * 0.6**2 * 0.008 / 4), ("main", math.pi * 0.5**2 * 0.008 / 4)]
+)
+def test_of_two_bores_each_end_says_its_own(workshop: DesignFolder, of_back: str, volume: float) -> None:
+    """A second bore of 600 mm: 2.262 + 9.5 litre at the back, or 1.571 + 9.5; the front is of 500 mm."""
+    made = files("chest", LEVEL)
+    head, _, rest = made["block.toml"].partition("[ends.back]")
+    back = rest.replace('of_bore = "main"', f'of_bore = "{of_back}"', 1)
+    made["block.toml"] = f'{head}[ends.back]{back}\n[bores.low]\ndiameter = "600 mm"\n'
+    check = workshop.write(made).only(LIES, "chest")
+    volumes = {round(float(step.value) * 1e3, 3) for step in check.steps if step.symbol == "V_c"}
+    assert volumes == {11.071, round((volume + 9.5e-3) * 1e3, 3)}
+
+
 def test_a_longer_floor_holds_too_much(workshop: DesignFolder) -> None:
     """0.6 × 0.3 m: ½ × 0.3 × 0.6²/30 = 1.80 litre, 16 %; with its drain in the middle 0.45 by grade, and by cant."""
     long = ('length = "400 mm"', 'length = "600 mm"'), ('width = "200 mm"', 'width = "300 mm"')
@@ -190,6 +248,82 @@ def test_fall_to_the_drain_leaves_less(workshop: DesignFolder) -> None:
     check = workshop.write(files("chest", ('across = "0 mm"', 'across = "100 mm"'))).only(LIES, "chest")
     pools = [step.value for step in check.steps if step.symbol == "V_chest"]
     assert any(one == pytest.approx(0.2133e-3, rel=1e-2) for one in pools)
+
+
+def test_a_fall_away_from_the_drain_leaves_more(workshop: DesignFolder) -> None:
+    """Drain at the back, fall of 1 in 50 to the front, front lower: ½ × 0.2 × 0.4² × (1/30 + 1/50) = 0.853 litre."""
+    made = files("chest", ('along = "0 mm"', 'along = "400 mm"'), ('across = "0 mm"', 'across = "100 mm"'))
+    check = workshop.write(made).only(LIES, "chest")
+    assert max(pools_of(check)) == pytest.approx(0.85333, rel=1e-4)
+
+
+def test_the_nearer_of_two_drains_empties_each_end(workshop: DesignFolder) -> None:
+    """At 100 and 300 of 400 mm, half across: ½ × 0.2 × 0.1²/30 = 0.0333, by cant ½ × 0.4 × 0.1² × 0.1 = 0.2 litre."""
+    made = files(
+        "chest", LEVEL, ('along = "0 mm"', 'along = "100 mm"'), ('across = "0 mm"', 'across = "100 mm"')
+    )
+    drain = made["chest.toml"].partition("[drains.low]\n")[2]
+    made["chest.toml"] += "[drains.other]\n" + drain.replace('"100 mm"', '"300 mm"', 1)
+    check = workshop.write(made).only(LIES, "chest")
+    assert set(pools_of(check)) == {0.0333, 0.2}
+
+
+def test_without_a_drain_all_of_the_floor_holds_water(workshop: DesignFolder) -> None:
+    """½ × 0.2 × 0.4²/30 = 0.533 litre by grade and 0.8 by cant, either way."""
+    made = files("chest", LEVEL, ("low_point = true", "low_point = true\ndrained = false"))
+    made["chest.toml"] = made["chest.toml"].partition("[drains.low]")[0]
+    check = workshop.write(made).only(LIES, "chest")
+    assert set(pools_of(check)) == {0.5333, 0.8}
+
+
+def pools_of(check: Check) -> list[float]:
+    """The pools in the chest, litre to four places."""
+    return [
+        round(step.value * 1e3, 4)
+        for step in check.steps
+        if step.symbol == "V_chest" and isinstance(step.value, float)
+    ]
+
+
+def test_water_reaches_the_ends_of_the_bore_that_it_names(workshop: DesignFolder) -> None:
+    """The end of the second bore is so small, 1.571 + 0.5 litre, that 0.8 litre are 39 % of it."""
+    made = files("chest", LEVEL)
+    head, _, rest = made["block.toml"].partition("[ends.back]")
+    back = rest.replace('of_bore = "main"', 'of_bore = "other"', 1).replace('"9500 cm³"', '"500 cm³"')
+    made["block.toml"] = f'{head}[ends.back]{back}\n[bores.other]\ndiameter = "500 mm"\n'
+    assert workshop.write(made).only(LIES, "chest").outcome == "finding"
+    made["chest.toml"] = made["chest.toml"].replace(
+        'place = "chest"', 'place = "chest"\ncylinder_bore = "main"'
+    )
+    assert workshop.write(made).only(LIES, "chest").outcome == "conforms"
+    made["chest.toml"] = made["chest.toml"].replace('"main"', '"other"')
+    assert workshop.write(made).only(LIES, "chest").outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("towards", "along", "outcome"),
+    [
+        ("front", "198 mm", "conforms"),
+        ("front", "200 mm", "conforms"),
+        ("front", "202 mm", "finding"),
+        ("back", "198 mm", "finding"),
+        ("back", "200 mm", "conforms"),
+        ("back", "202 mm", "conforms"),
+    ],
+)
+@pytest.mark.parametrize("inclines", [False, True])
+def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
+    workshop: DesignFolder, towards: str, along: str, outcome: str, inclines: bool
+) -> None:
+    """Half of 400 mm, by fall or by inclination; 1.2° are 1 in 47.7."""
+    way = "forward" if towards == "front" else "back"
+    floor = f'inclined = "1.2 ° from upright, {way}"' if inclines else f'fall = "0.02"\ntowards = "{towards}"'
+    made = files(
+        "chest", ('fall = "0.02"\ntowards = "front"', floor), ('along = "0 mm"', f'along = "{along}"')
+    )
+    check = workshop.write(made).only(OPEN, "chest")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert ("the floor falls away from its drain" in check.says) is (outcome == "finding")
 
 
 def inclined(stands: str, across: str, hand: str = "left") -> dict[str, str]:
@@ -308,6 +442,16 @@ def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
     assert "cock pipe joins back and front" in check.says
     air = ("cock pipe front", "open air"), ("cock pipe back", "open air")
     assert workshop.write(files("block", *air)).only(OPEN, "block").outcome == "conforms"
+
+
+def test_an_end_without_a_drain_has_no_way_that_could_stay_open(workshop: DesignFolder) -> None:
+    """Of a block with one end alone nothing is left to judge here: water.drain-passes-it asks for the drain."""
+    made = files()
+    head = made["block.toml"].partition("[ends.back]")[0].partition("[ends.front.drains.cock]")[0]
+    made["block.toml"] = head.replace('side = "front"', 'side = "front"\ndrain_cock = false')
+    check = workshop.write(made).only(OPEN, "block")
+    assert check.outcome == "not applicable"
+    assert "water.drain-passes-it" in check.says
 
 
 @pytest.mark.parametrize(
@@ -447,6 +591,24 @@ def test_a_saddle_under_wet_ash(workshop: DesignFolder) -> None:
 )
 def test_a_cool_floor_is_a_wet_one(workshop: DesignFolder, celsius: str, years: str, outcome: str) -> None:
     made = files("saddle", ('"10 year"', f'"{years}"'), saddle=SADDLE)
+    made["duty.toml"] = made["duty.toml"].replace('saddle = "150 °C"', f'saddle = "{celsius}"')
+    assert workshop.write(made).only(ASH, "saddle").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("celsius", "years", "outcome"),
+    [
+        ("121 °C", "13.3 year", "conforms"),
+        ("121 °C", "13.4 year", "finding"),
+        ("119 °C", "7.9 year", "conforms"),
+        ("119 °C", "8.1 year", "finding"),
+    ],
+)
+def test_ash_wastes_a_floor_that_states_no_rate(
+    workshop: DesignFolder, celsius: str, years: str, outcome: str
+) -> None:
+    """4 mm by 0.3 mm a year last 13.33 years, and by 0.5 where it is wet 8."""
+    made = files("saddle", ('rate = "0.3 mm/year", ', ""), ('"10 year"', f'"{years}"'), saddle=SADDLE)
     made["duty.toml"] = made["duty.toml"].replace('saddle = "150 °C"', f'saddle = "{celsius}"')
     assert workshop.write(made).only(ASH, "saddle").outcome == outcome
 
