@@ -284,20 +284,22 @@ def test_what_is_machined_or_no_plate_has_any_thickness(tmp_path: Path, more: st
 
 
 @pytest.mark.parametrize(
-    ("name", "size", "gauge", "then"),
+    ("name", "size", "gauge", "then", "change"),
     [
-        ("thread", "M20", "21 mm", "M22"),
-        ("thread", "M20", "22.5 mm", "M24"),
-        ("thread", "M20", "29 mm", "M30"),  # the fourth
-        ("small-thread", "M20", "19 mm", "M18"),
-        ("thread", "7/8 BSW", "0.9 in", "1 BSW"),
+        ("thread", "M20", "21 mm", "M22", 2 / 20),
+        ("thread", "M20", "22.5 mm", "M24", 4 / 20),
+        ("thread", "M20", "29 mm", "M30", 10 / 20),  # the fourth
+        ("small-thread", "M20", "19 mm", "M18", 2 / 20),
+        ("thread", "7/8 BSW", "0.9 in", "1 BSW", 1 / 7),
     ],
 )
 def test_a_thread_gives_way_to_the_next_of_its_series(
-    tmp_path: Path, name: str, size: str, gauge: str, then: str
+    tmp_path: Path, name: str, size: str, gauge: str, then: str, change: float
 ) -> None:
+    """The change is told by the diameters, as a share of that which is stated: from M20 to M22 it is a tenth."""
     remedy = only(tmp_path, name, f'thread = "{size}"', f'size = "{gauge}"')
     assert str(remedy) == f"thread from {size} to {then}, all else equal"
+    assert remedy.change == pytest.approx(change)
 
 
 def test_a_few_threads_are_tried_and_no_more(tmp_path: Path) -> None:

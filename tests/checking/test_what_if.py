@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,11 +12,12 @@ import pytest
 
 from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
 from speclint.commands import main
-from speclint.errors import SettingsError
+from speclint.errors import DesignError, SettingsError
 from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.repository.test_mirrored_block import DUTY, LEFT, turned, written
 from tests.tubes import FILES
 
 
@@ -108,6 +110,31 @@ def test_a_bad_key_or_value_is_one_line(
     assert line.startswith("speclint: --set tube")
     assert told in line
     assert line.count("\n") == 1
+
+
+def test_a_mirrored_angle_is_asked_about_where_its_drawing_states_it(workshop: DesignFolder) -> None:
+    """A block and its mirror read one drawing: at the place of the mirror the angle is turned, and no text to change."""
+    block = turned(written(LEFT), "30 ° ±1", "340 °")
+    mirror = 'kind = "cylinder-block"\nmirror_of = "block-left"\n'
+    workshop.write({"duty.toml": written(DUTY), "block-left.toml": block, "mirrored.toml": mirror})
+    before = assess([workshop.root], workshop.loaded, ())
+    assert before.design is not None
+    asked = question("mirrored.ports.front.angle=331 °", before.design)
+    with pytest.raises(SettingsError) as problem:
+        what_if(before, [asked], lambda folder: assess([folder], workshop.loaded, ()))
+    assert str(problem.value) == (
+        "--set mirrored.ports.front.angle: it is mirrored from block-left, whose drawing states it: "
+        "ask about block-left.ports.front.angle"
+    )
+
+
+def test_nothing_is_asked_of_a_design_that_could_not_be_read(shop: DesignFolder) -> None:
+    before = shop.assess()
+    assert before.design is not None
+    asked = question("tube.pressure=45 bar gauge", before.design)
+    unread = replace(before, design=None)
+    with pytest.raises(DesignError, match="^the settings could not be read: nothing can be asked"):
+        what_if(unread, [asked], lambda folder: assess([folder], shop.loaded))
 
 
 @pytest.mark.parametrize(
