@@ -105,7 +105,7 @@ def test_a_component_that_is_not_there_is_answered_by_the_nearest(shop: DesignFo
 
 def test_margins_of_settings_that_cannot_be_read_are_refused(shop: DesignFolder) -> None:
     shop.write({}, settings="[works")
-    with pytest.raises(DesignError, match="^nothing could be read to tell margins from$"):
+    with pytest.raises(DesignError, match=r"^nothing could be read to tell margins from$"):
         of(shop)
 
 

@@ -113,7 +113,7 @@ def test_a_bad_key_or_value_is_one_line(
 
 
 def test_a_mirrored_angle_is_asked_about_where_its_drawing_states_it(workshop: DesignFolder) -> None:
-    """A block and its mirror read one drawing: at the place of the mirror the angle is turned, and no text to change."""
+    """A block and its mirror read one drawing: at the place of the mirror the angle is turned: no text has it."""
     block = turned(written(LEFT), "30 ° ±1", "340 °")
     mirror = 'kind = "cylinder-block"\nmirror_of = "block-left"\n'
     workshop.write({"duty.toml": written(DUTY), "block-left.toml": block, "mirrored.toml": mirror})
@@ -133,7 +133,7 @@ def test_nothing_is_asked_of_a_design_that_could_not_be_read(shop: DesignFolder)
     assert before.design is not None
     asked = question("tube.pressure=45 bar gauge", before.design)
     unread = replace(before, design=None)
-    with pytest.raises(DesignError, match="^the settings could not be read: nothing can be asked"):
+    with pytest.raises(DesignError, match=r"^the settings could not be read: nothing can be asked"):
         what_if(unread, [asked], lambda folder: assess([folder], shop.loaded))
 
 
