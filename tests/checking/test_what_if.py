@@ -173,6 +173,23 @@ def test_the_greatest_pressure_that_holds(shop: DesignFolder) -> None:
     assert (bound.written, bound.beyond, bound.higher) == ("39.8 bar gauge", "39.9 bar gauge", True)
 
 
+@pytest.mark.parametrize("hoops", [4, 6])
+def test_the_least_count_that_holds(hoops: int, shop: DesignFolder) -> None:
+    """Four hoops are the least: 4 of 4 use the whole limit, and 3 are too few."""
+    shop.replace("tube.toml", "hoops = 4", f"hoops = {hoops}")
+    (bound,) = solving(shop, "tube.hoops", "tube.hoops").bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("4", "3", False)
+    assert bound.used == pytest.approx(1.0)
+
+
+def test_a_value_that_cannot_be_greater_is_itself_the_greatest(shop: DesignFolder) -> None:
+    """By hand as above 39.801 bar: 39.8 bar holds, and 39.9 bar does not. A smaller one holds as far as is looked."""
+    shop.replace("tube.toml", "30 bar", "39.8 bar")
+    (bound,) = solving(shop, "tube.pressure", "tube.stress").bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("39.8 bar gauge", "39.9 bar gauge", True)
+    assert not bound.exact
+
+
 def test_where_it_fails_it_is_the_least_change_that_holds(shop: DesignFolder) -> None:
     """As in the test of remedies: at 45 bar the least outside diameter is 105.5225 mm."""
     shop.replace("tube.toml", "30 bar", "45 bar")
