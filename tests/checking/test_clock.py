@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 import time
 from collections.abc import Callable, Iterator
 from contextlib import suppress
@@ -46,10 +47,12 @@ def test_the_limit_is_set_within_bounds(seconds: str, refused: bool, workshop: D
 
 
 def test_the_clock_goes_on_with_the_next_rule_after_it_was_ended() -> None:
+    before = set(threading.enumerate())
     for _ in range(2):
         with pytest.raises(Overrun), TimeLimit("tube.slow", "tube", 0.05):
             busy()
         end_watch()
+        assert set(threading.enumerate()) <= before
 
 
 def test_a_rule_that_goes_on_after_it_was_stopped_is_told_and_ends_the_process(

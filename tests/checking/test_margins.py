@@ -91,6 +91,14 @@ def test_only_the_first_are_varied(shop: DesignFolder) -> None:
     assert [one.values is None for one in found.listed] == [False, *[True] * (len(found.listed) - 1)]
 
 
+def test_the_margins_of_one_component_are_its_own(shop: DesignFolder) -> None:
+    """Another tube, of a bore of its own, so that no margin of it is alike: it is told only where all are asked for."""
+    tube = (shop.root / "tube.toml").read_text(encoding="utf-8")
+    shop.write({"other.toml": tube.replace("100 mm ±0.5", "99 mm ±0.5")})
+    assert {one.check.component for one in of(shop, "other", 0).listed} == {"other"}
+    assert {one.check.component for one in of(shop, "", 0).listed} == {"tube", "other"}
+
+
 def test_parts_alike_are_listed_once(shop: DesignFolder) -> None:
     shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube-{each}"\neach = ["left", "right"]')
     found = of(shop, "", 0)
