@@ -33,6 +33,18 @@ _BESIDE: dict[str, tuple[str, ...]] = {
         "tests/register/test_standing.py",
         "tests/reports/test_remedies_shown.py",
     ),
+    "speclint/commands": (
+        "tests/checking/test_margins.py",
+        "tests/checking/test_unseen.py",
+        "tests/checking/test_what_if.py",
+        "tests/families/test_mishaps.py",
+        "tests/register/test_start.py",
+        "tests/register/test_withdrawals.py",
+        "tests/reports/test_comparison.py",
+        "tests/reports/test_pack_changed.py",
+        "tests/reports/test_units_of_works.py",
+        "tests/specs/test_templates.py",
+    ),
     "speclint/repository": ("tests/register/test_gate.py", "tests/register/test_drawing_readings.py"),
     "speclint/specs": (
         "tests/repository",
