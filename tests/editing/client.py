@@ -133,6 +133,16 @@ class Client:
             assert time.monotonic() < end, f"what marks say of {words} stays as it was"
             self._next(_WAITS)
 
+    def quiet(self, seconds: float = 1.0) -> bool:
+        """Whether the server comes to say nothing more for so long."""
+        end = time.monotonic() + _WAITS / 3
+        while time.monotonic() < end:
+            try:
+                self._next(seconds)
+            except AssertionError:
+                return True
+        return False
+
     def cleared(self, file: str) -> None:
         """Wait until nothing of a document is marked."""
         end = time.monotonic() + _WAITS

@@ -11,13 +11,13 @@ import pytest
 from speclint.editing.completions import _classes
 from speclint.editing.hovers import hover
 from speclint.editing.marks import Mark, of_complaints
-from speclint.editing.workspace import OpenText, Workspace
+from speclint.editing.workspace import OpenText, Workspace, _differing
 from speclint.errors import Complaint, Location
-from speclint.rules import Rule
+from speclint.rules import Judgement, Rule, Sheet
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.register.office import SETTINGS, Office
-from tests.tubes import FILES, TUBE
+from tests.tubes import FILES, TUBE, Tube
 
 
 class Nowhere:
@@ -114,6 +114,20 @@ def test_the_limits_of_the_settings_count_in_an_editor(tmp_path: Path) -> None:
     assert (mark.rule, mark.weight) == ("tube.stress", "error")
 
 
+def reviewed(_: Tube, sheet: Sheet) -> Judgement:
+    """Made for one test."""
+    return sheet.states(sheet.outcomes().get("tube.hoops") == "conforms", "the hoops were found in order")
+
+
+@pytest.mark.parametrize(("hoops", "found"), [(4, []), (3, ["tube.hoops", "tube.review"])])
+def test_a_rule_that_reviews_the_others_knows_how_they_came_out(
+    tmp_path: Path, hoops: int, found: list[str]
+) -> None:
+    review = replace(tubes.ends, name="tube.review", reviews=True, function=reviewed)
+    text = TUBE.replace("hoops = 4", f"hoops = {hoops}")
+    assert sorted(one.rule for one in checked(tmp_path, text, [*tubes.RULES, review]).marks()) == found
+
+
 LINES = ["# a note", "", '  kind = "tube"  ', "hoops = 3"]
 
 
@@ -175,6 +189,22 @@ def test_the_checks_of_a_line_are_told_with_the_least_to_spare_first(tmp_path: P
     missing = opened(space, TUBE.replace("hoops = 4", "hoops = 3"))
     said_of_hoops = hover(space, missing, line_of(TUBE, "hoops"), 1)
     assert "observation: tube.hoops on tube: " in said_of_hoops
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "lines"),
+    [
+        ("abc", "abc", set()),
+        ("abc", "axc", {2}),
+        ("ab", "abc", {3}),
+        ("abc", "ac", {2, 3}),
+        ("abc", "xabc", {1, 2, 3, 4}),
+        ("", "a", {1}),
+    ],
+)
+def test_the_lines_that_differ(before: str, now: str, lines: set[int]) -> None:
+    """Each letter is a line; from the first that differs on where one came or went."""
+    assert _differing(before, now) == lines
 
 
 def test_a_size_beyond_the_tables_of_classes_is_offered_none() -> None:

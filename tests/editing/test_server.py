@@ -77,6 +77,7 @@ def test_a_change_of_one_text_marks_the_others_that_rest_on_it(here: Client) -> 
     here.told("liner.toml", "do not have this name")
     here.type("block.toml", 3, 4, 7, 12, "main")
     here.told("liner.toml", "do not have this name", there=False)
+    assert here.quiet()
 
 
 def test_settings_that_are_saved_and_files_that_change_outside_are_read_anew(here: Client) -> None:
