@@ -196,7 +196,7 @@ def test_a_quantity_that_has_no_other_unit_stays_as_it_is(try_on: TryOn) -> None
 
 
 def test_a_check_is_shown_with_its_grade_only_where_it_is_a_finding(try_on: TryOn) -> None:
-    """By hand: 0.75375 of the limit at 30 bar, 1.130625 at 45 bar; a count of hoops that is not stated has no number."""
+    """By hand: 0.75375 of the limit at 30 bar, 1.130625 at 45 bar."""
     holds = try_on(tubes.stress).done
     assert shown(holds) == f"conforms, 0.75375 of the limit used: {holds.says}"
     fails = try_on(tubes.stress, ("tube.toml", "30 bar", "45 bar")).done
