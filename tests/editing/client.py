@@ -11,12 +11,12 @@ import os
 import subprocess
 import sys
 import time
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from pathlib import Path
 from queue import Empty, Queue
 from threading import Thread
-from typing import IO, Any
+from typing import IO, Any, BinaryIO
 
 _WAITS = 60.0  # seconds for an answer, on a busy machine
 
@@ -26,7 +26,7 @@ class Here:
 
     stderr = None
 
-    def __init__(self, serve: Callable[[IO[bytes], IO[bytes]], None]) -> None:
+    def __init__(self, serve: Callable[[BinaryIO, BinaryIO], None]) -> None:
         (heard, asks), (hears, said) = os.pipe(), os.pipe()
         self._own = os.fdopen(heard, "rb"), os.fdopen(said, "wb")
         self.stdin, self.stdout = os.fdopen(asks, "wb"), os.fdopen(hears, "rb")
@@ -203,9 +203,12 @@ def _listen(stream: IO[bytes], said: Queue[dict[str, Any]]) -> None:
             return
 
 
-def start(root: Path, environment: Mapping[str, str]) -> Client:
+def start(
+    root: Path, environment: Mapping[str, str], program: Sequence[str] = (sys.executable, "-m", "speclint")
+) -> Client:
     """A client of the server as the command begins it."""
     pipe = subprocess.PIPE
-    command = [sys.executable, "-m", "speclint", "serve"]
-    process = subprocess.Popen(command, cwd=root, env=dict(environment), stdin=pipe, stdout=pipe, stderr=pipe)
+    process = subprocess.Popen(
+        [*program, "serve"], cwd=root, env=dict(environment), stdin=pipe, stdout=pipe, stderr=pipe
+    )
     return Client(root, process)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pint
 import pytest
 
@@ -93,7 +95,7 @@ def test_twenty_kelvin_hotter(text: str, written: str) -> None:
 def test_what_grows_with_the_size_grows_by_its_dimensions() -> None:
     """With pressure and density as they are, a length counts once, a time once and a mass three times: a force,
     kg·m/s², by 3 + 1 − 2 = 2; a pressure, kg/(m·s²), by 3 − 1 − 2 = 0."""
-    registry = pint.UnitRegistry()
+    registry: Any = pint.UnitRegistry()
     counts = {"[length]": 1, "[time]": 1, "[mass]": 3}
     for name in (*_POWERS, "pressure", "stress", "density", "velocity"):
         known = DIMENSIONS.get(name)

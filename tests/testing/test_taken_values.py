@@ -9,7 +9,7 @@ import pytest
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, described, formula
 from speclint.repository import DraftedDesign
-from speclint.specs import Component, CylinderBlock, Spec, Word
+from speclint.specs import Component, CylinderBlock, NotStated, Spec, Stated
 from speclint.testing import DesignFolder
 from speclint.testing.sampling import draws
 from speclint.testing.statable import declared_words, words_for, written_elsewhere
@@ -65,11 +65,11 @@ def test_what_is_not_stated_is_told_as_such(shop: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("declared", "words"),
     [
-        (Word[Literal["open", "closed"]], ("open", "closed")),
-        (Word[Literal[1, 2]], ("1", "2")),
-        (Word[bool], ("true", "false")),
-        (Word[str], ()),
-        (Word[tuple[str, ...]], ()),
+        (Stated[Literal["open", "closed"]] | NotStated, ("open", "closed")),
+        (Stated[Literal[1, 2]], ("1", "2")),
+        (Stated[bool] | NotStated, ("true", "false")),
+        (Stated[str], ()),
+        (Stated[tuple[str, ...]], ()),
         (None, ()),
     ],
 )
