@@ -56,6 +56,22 @@ def test_the_change_note_has_a_row_for_each_value_and_each_margin(found: Compari
     assert "| 0.75 | 1.13 | +0.38 | tube, tube.stress (was conforms, is hold) |\n" in text
 
 
+def test_the_change_note_says_what_the_design_is_judged_by_only_where_that_changed(found: Comparison) -> None:
+    heading = "### What the design is judged by\n"
+    assert not found.basis
+    assert heading not in comparison_markdown(found)
+    said = ("limit tube.stress allowable was 100 MPa, is 90 MPa", "family | welds is new")
+    text = comparison_markdown(replace(found, basis=said))
+    assert f"{heading}\n- {said[0]}\n- family \\| welds is new\n\n###" in text
+
+
+def test_the_change_note_names_the_findings_that_came(found: Comparison) -> None:
+    text = comparison_markdown(found)
+    assert "### Findings: 1 new, 0 cleared\n\n- **new** hold: tube, tube.stress: " in text
+    assert "### Concessions that hold no longer" not in text  # there was none
+    assert text.endswith("*\n")
+
+
 def test_the_document_keeps_to_its_schema_and_has_every_margin(found: Comparison) -> None:
     data = comparison_data(found)
     schema = json.loads(comparison_schema())

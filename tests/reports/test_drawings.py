@@ -727,6 +727,39 @@ def test_a_rod_is_drawn_with_the_stress_at_each_section() -> None:
     assert len(inked(figure, "rect", "metal")) == len(inked(figure, "path", "hatch")) == 2
 
 
+def test_what_a_shoulder_of_a_rod_runs_up_to_stands_beyond_its_section() -> None:
+    """Towards the end of the rod on which the section lies, and touching it: the piston to the left, the crosshead to
+    the right."""
+    figure = all_figures()["drawing-rod-left"]
+    sections = sorted((number(one, "x"), number(one, "width")) for one in inked(figure, "rect", "metal"))
+    plain, *larger = sorted(inked(figure, "rect", "stud"), key=lambda one: -number(one, "width"))
+    middle = number(plain, "x") + number(plain, "width") / 2
+    assert larger
+    for one in larger:
+        x, wide = number(one, "x"), number(one, "width")
+        if x > middle:
+            assert any(x == pytest.approx(at + long) for at, long in sections)
+        else:
+            assert any(x + wide == pytest.approx(at) for at, _ in sections)
+
+
+def test_a_steam_path_names_and_numbers_each_place_over_it() -> None:
+    """What a place is, its first word above the others, in the middle of its column, as its number is."""
+    figure = all_figures()["path-passage-pocket-left-front"]
+    root = ElementTree.fromstring(figure.drawing)
+    at: dict[str | None, list[tuple[float, float]]] = {}
+    for one in root.iter():
+        if one.tag.endswith("}text"):
+            at.setdefault(one.text, []).append((number(one, "x"), number(one, "y")))
+    for row in figure.rows:
+        ((x, top),) = [place for place in at[row[0]] if place[1] < 40]
+        parts = row[1].split(" ", 1)
+        heights = [y for part in parts for across, y in at[part] if across == x]
+        assert len(heights) >= len(parts), row[1]
+        assert top < heights[0]
+        assert heights == sorted(heights)
+
+
 def test_an_end_of_a_cylinder_is_drawn_put_together() -> None:
     """Cover 54 mm thick, piston 8 mm from it with three grooves of 16 by 15.5 mm, flange 45 under a nut of M24."""
     figure = all_figures()["end-cover-front-left"]
