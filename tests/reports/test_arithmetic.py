@@ -1,4 +1,4 @@
-"""The sums of a check and of the gate: what withholds a release, and what is beside it, with a concession and without."""
+"""The sums of a check and of the gate: what withholds a release and what is beside it, conceded or not."""
 
 from __future__ import annotations
 

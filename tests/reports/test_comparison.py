@@ -22,6 +22,25 @@ from tests import tubes
 from tests.tubes import FILES
 
 
+@pytest.mark.parametrize("gone", [True, False])
+def test_a_finding_that_is_cleared_says_whether_its_check_is_gone(tmp_path: Path, gone: bool) -> None:
+    """The tube at 45 bar is a hold: it is taken out of the design, or goes to 30 bar."""
+    loaded = loading.load_families([tubes.entry_point("tubes")])
+    how = Checking(loaded, dt.date.today(), lambda: nullcontext(Processes(0)))
+    states = []
+    for name in ("old", "new"):
+        (tmp_path / name).mkdir()
+        shop = DesignFolder(tmp_path / name, loaded).write(FILES)
+        if name == "old":
+            shop.replace("tube.toml", "30 bar", "45 bar")
+        elif gone:
+            (tmp_path / name / "tube.toml").unlink()
+        states.append(replace(state_called(str(tmp_path / name), shop.root, shop.root, how), called=name))
+    text = " ".join(comparison_page(compare(*states), 400).text().split())
+    assert "Findings: 0 new, 1 cleared cleared hold: tube, tube.stress: " in text
+    assert ("; the check is gone" in text) is gone
+
+
 @pytest.fixture
 def found(tmp_path: Path) -> Comparison:
     """The tube at 30 bar, and in another folder at 45 bar with a rack that is called otherwise."""
