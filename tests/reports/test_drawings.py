@@ -239,6 +239,33 @@ def test_pads_and_covers_stand_where_the_specs_put_them() -> None:
     assert size_of(figure, "studs-front-left") == "24 of M24 on Ø 740 mm"
 
 
+def test_a_cover_of_which_no_studs_are_stated_is_drawn_without_them_and_without_a_gasket() -> None:
+    """Studs of M24 stand on a circle of 740 mm, one drawn above the axis and one below; the cover keeps its plate."""
+    whole = of_one_cylinder()
+    assert whole.design is not None
+    specs = {name: spec for name, spec in whole.design.specs.items() if name != "studs-front-left"}
+    bare = replace(whole, design=replace(whole.design, specs=specs))
+    (figure,) = [one for one in liner_figures(bare) if one.name == "drawing-liner-left"]
+    with_studs = all_figures()["drawing-liner-left"]
+    assert len(inked(with_studs, "line", "land")) == len(inked(figure, "line", "land")) + 2  # above and below
+    scale = with_studs.held.scale
+    assert scale is not None
+
+    def shanks(one: Figure) -> list[float]:
+        high = 24 * scale
+        drawn = [
+            box for box in inked(one, "rect", "stud") if number(box, "height") == pytest.approx(high, abs=0.1)
+        ]
+        return [number(box, "y") + high / 2 for box in drawn]
+
+    above, below = sorted(shanks(with_studs))
+    assert below - above == pytest.approx(740 * scale, abs=0.2)
+    assert shanks(figure) == []
+    named = [row[-2] for row in figure.rows]
+    assert "cover-front-left" in named
+    assert "studs-front-left" not in named
+
+
 LINER = """
 kind = "cylinder-liner"
 id = "liner"
