@@ -20,7 +20,7 @@ from pathlib import Path
 
 import tomli
 
-from tests.editing.client import Client
+from tests.editing.client import start
 
 TOP = Path(__file__).parents[1]
 #: Where the packages of the wheel stand in the repository.
@@ -147,7 +147,7 @@ def reference(installed: Installed) -> None:
 
 def server(installed: Installed, root: Path) -> None:
     """The server answers an editor: findings of an opened spec, and a complaint once a value is none."""
-    client = Client(root, [str(installed.scripts / "speclint"), "serve"], installed.environment)
+    client = start(root, installed.environment, [str(installed.scripts / "speclint")])
     try:
         text = (root / "liners" / "liner.toml").read_text(encoding="utf-8")
         assert client.open("liners/liner.toml", text), "no finding of a liner that is only begun"

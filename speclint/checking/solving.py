@@ -173,7 +173,10 @@ class _On:
         return found if isinstance(found, Measure) else None
 
     def _of_number(self, measure: Measure, sign: int) -> tuple[Restated, Restated] | None:
-        """The last step that holds on one side, and the next, which does not; None where all hold within reach."""
+        """The last step that holds on one side, the present value where none beyond it does, and the next, which fails.
+
+        None where all hold within reach.
+        """
         steps = rounding(measure)
         if steps is None:
             return None
@@ -199,16 +202,23 @@ class _On:
             for one, beyond in zip(listed[:-1][::-1], listed[1:][::-1], strict=True):
                 if self._may_stand(one) and self._restated_holds(one) and not self._restated_holds(beyond):
                     return replace(one, exact=finer > 0), beyond
-        return None
+        following = steps.rounded(bad, 0, 0)
+        present = Restated(measure.text, measure, 0.0, measure.nominal)
+        return (present, following) if following and not self._restated_holds(following) else None
 
     def _of_list(self, sign: int) -> tuple[Restated, Restated] | None:
-        """Of counts and threads, the last that holds on one side, and the next, which does not."""
+        """Of counts and threads, the last that holds on one side, the present one among them, and the next."""
         last: Restated | None = None
         for one in self._ladder(sign):
             if not self._restated_holds(one):
-                return (last, one) if last else None
+                return last or self._present(one.of), one
             last = one
         return None
+
+    def _present(self, of: float) -> Restated:
+        value = self._step.value
+        now = value if isinstance(value, str) else round(self._step.stated)
+        return Restated(f"{now}", now, 0.0, of)
 
     def _ladder(self, sign: int) -> Iterator[Restated]:
         if self._step.kind == "counted":

@@ -78,9 +78,7 @@ def _value(path: tuple[str, ...], text: str, table: tuple[str, ...], column: int
     at = inside(text[: max(column, len(text) - len(text.lstrip()))])
     first = at.start + at.quoted
     last = text.find(text[at.start], first) if at.quoted else _end_of_bare(text, first, within=at.within)
-    line_end = text.find("\n", first)
-    stop = len(text) if line_end < 0 else line_end
-    last = stop if last < 0 else min(last, stop)
+    last = len(text) if last < 0 else last
     steps = at.steps[:-1] if at.steps[-1:] == ("value",) else at.steps
     whole, written = text[first:last], text[first:column]
     if at.is_key:

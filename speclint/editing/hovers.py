@@ -33,7 +33,7 @@ def _of_key(at: Cursor, schema: Schema) -> Iterator[str]:
         above = schema.ways(schema.at(at.path[:-1]))
     except CellError:
         return
-    name = at.path[-1] if at.path else ""
+    name = at.path[-1]
     said = next((one["properties"][name] for one in above if name in one.get("properties", ())), node)
     yield f"**{'.'.join(at.path)}**: {said.get('description', node.get('description', ''))}"
     if dimension and at.side == "value":
@@ -66,8 +66,9 @@ def _of_checks(text: OpenText, line: int) -> Iterator[str]:
     found = [one for one in every if _rests_on(one, text.file, line)]
     found.sort(key=lambda one: (-(one.utilisation or 0.0), one.order))
     lines = [f"- {_told(one)}" for one in found[:_MOST]]
-    if len(found) > _MOST:
-        lines.append(f"- and {len(found) - _MOST} more checks that rest on it")
+    if (more := len(found) - _MOST) > 0:
+        what = "check that rests on it" if more == 1 else "checks that rest on it"
+        lines.append(f"- and {more} more {what}")
     if lines:
         yield "\n".join(lines)
 

@@ -161,7 +161,8 @@ class Workspace:
     def _context(self, names: Sequence[str]) -> Context:
         design = replace(self.edited.design, selected=frozenset(names), _known=self.edited.design.index)
         settings = self.opened.settings
-        limits, _ = read_limits(settings, self.loaded.rules) if settings and settings.limits else ({}, [])
+        assert settings is not None  # as nothing is checked without
+        limits, _ = read_limits(settings, self.loaded.rules)
         inputs = Inputs(design, limits, self.opened.materials, self.opened.register, date.today())
         context = context_of(inputs, self.loaded)
         context.outcomes = {}

@@ -70,6 +70,15 @@ def test_the_temperature_that_matters_most_is_told(shop: DesignFolder) -> None:
     assert value.carried == pytest.approx(value.hotter * 5, rel=0.01)  # 50 K, and each 10 K alike
 
 
+def test_a_temperature_without_limits_carries_nothing_and_is_not_told(shop: DesignFolder) -> None:
+    """All that is hot is stated exactly: 10 K more would matter, but none of a limit goes to a temperature."""
+    shop.replace("tube.toml", tubes_temperature(shop), 'temperature = "210 °C"')
+    found = of(shop)
+    taken = [value for one in found.listed for value in one.values or () if value.temperature]
+    assert [value.carried for value in taken] == [0.0]
+    assert found.hottest is None
+
+
 def tubes_temperature(shop: DesignFolder) -> str:
     """The line of the tube's temperature."""
     text = (shop.root / "tube.toml").read_text(encoding="utf-8")
@@ -82,6 +91,14 @@ def test_only_the_first_are_varied(shop: DesignFolder) -> None:
     assert [one.values is None for one in found.listed] == [False, *[True] * (len(found.listed) - 1)]
 
 
+def test_the_margins_of_one_component_are_its_own(shop: DesignFolder) -> None:
+    """Another tube, of a bore of its own, so that no margin of it is alike: it is told only where all are asked for."""
+    tube = (shop.root / "tube.toml").read_text(encoding="utf-8")
+    shop.write({"other.toml": tube.replace("100 mm ±0.5", "99 mm ±0.5")})
+    assert {one.check.component for one in of(shop, "other", 0).listed} == {"other"}
+    assert {one.check.component for one in of(shop, "", 0).listed} == {"tube", "other"}
+
+
 def test_parts_alike_are_listed_once(shop: DesignFolder) -> None:
     shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube-{each}"\neach = ["left", "right"]')
     found = of(shop, "", 0)
@@ -92,6 +109,12 @@ def test_parts_alike_are_listed_once(shop: DesignFolder) -> None:
 def test_a_component_that_is_not_there_is_answered_by_the_nearest(shop: DesignFolder) -> None:
     with pytest.raises(DesignError, match='no component is called tubee; "tube"'):
         of(shop, "tubee")
+
+
+def test_margins_of_settings_that_cannot_be_read_are_refused(shop: DesignFolder) -> None:
+    shop.write({}, settings="[works")
+    with pytest.raises(DesignError, match=r"^nothing could be read to tell margins from$"):
+        of(shop)
 
 
 def test_the_data_follow_the_published_schema(shop: DesignFolder) -> None:

@@ -9,7 +9,7 @@ from typing import Annotated, Any, ClassVar
 import pytest
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.checking import Remedy
+from speclint.checking import Remedy, question, solved
 from speclint.checking.office_steps import listed, rounding, threads
 from speclint.checking.remedy_search import remedies
 from speclint.families import Loaded, load_families
@@ -284,20 +284,32 @@ def test_what_is_machined_or_no_plate_has_any_thickness(tmp_path: Path, more: st
 
 
 @pytest.mark.parametrize(
-    ("name", "size", "gauge", "then"),
+    ("name", "size", "gauge", "then", "change"),
     [
-        ("thread", "M20", "21 mm", "M22"),
-        ("thread", "M20", "22.5 mm", "M24"),
-        ("thread", "M20", "29 mm", "M30"),  # the fourth
-        ("small-thread", "M20", "19 mm", "M18"),
-        ("thread", "7/8 BSW", "0.9 in", "1 BSW"),
+        ("thread", "M20", "21 mm", "M22", 2 / 20),
+        ("thread", "M20", "22.5 mm", "M24", 4 / 20),
+        ("thread", "M20", "29 mm", "M30", 10 / 20),  # the fourth
+        ("small-thread", "M20", "19 mm", "M18", 2 / 20),
+        ("thread", "7/8 BSW", "0.9 in", "1 BSW", 1 / 7),
     ],
 )
 def test_a_thread_gives_way_to_the_next_of_its_series(
-    tmp_path: Path, name: str, size: str, gauge: str, then: str
+    tmp_path: Path, name: str, size: str, gauge: str, then: str, change: float
 ) -> None:
+    """The change is told by the diameters, as a share of that which is stated: from M20 to M22 it is a tenth."""
     remedy = only(tmp_path, name, f'thread = "{size}"', f'size = "{gauge}"')
     assert str(remedy) == f"thread from {size} to {then}, all else equal"
+    assert remedy.change == pytest.approx(change)
+
+
+@pytest.mark.parametrize("size", ["M22", "M27"])
+def test_the_least_thread_that_holds_may_be_the_present_one(tmp_path: Path, size: str) -> None:
+    """M22 is at least 21 mm and M20 is not; a larger one holds as far as is looked."""
+    shop = folder(tmp_path, f'thread = "{size}"', 'size = "21 mm"', "thread")
+    assessment = shop.assess()
+    assert assessment.design is not None
+    found = solved(assessment, question("plug.thread=?", assessment.design), "plug.thread")
+    assert [(one.written, one.beyond, one.higher) for one in found.bounds] == [("M22", "M20", False)]
 
 
 def test_a_few_threads_are_tried_and_no_more(tmp_path: Path) -> None:

@@ -53,6 +53,7 @@ def test_what_spoils_nothing_comes_first_then_the_smallest_change_and_every_one_
 def test_a_count_is_added_to_piece_by_piece(tmp_path: Path) -> None:
     (remedy,) = found(tmp_path, "tube.hoops", ("hoops = 4", "hoops = 2"))
     assert (remedy.now, remedy.then) == (2.0, 4.0)
+    assert isinstance(remedy.then, float)  # as what it is now, and as every other remedy has it
     assert str(remedy) == "hoops from 2 to 4, all else equal"
 
 

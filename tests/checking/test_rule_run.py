@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import Any, ClassVar
 
 import pytest
 from hypothesis import given, settings, strategies as st
@@ -14,8 +14,10 @@ from speclint.checking.rule_run import still_conforms
 from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, Ratio, formula
 from speclint.errors import OutOfRange
+from speclint.families import load_families
 from speclint.rules import RuleEnded
-from speclint.testing import DesignFolder
+from speclint.specs import NOT_STATED, Component, Length
+from speclint.testing import DesignFolder, made_family
 from tests import tubes
 from tests.tubes import FILES, TUBE, Tube
 
@@ -182,6 +184,35 @@ def test_a_check_points_at_a_value_that_governs(tmp_path: Path) -> None:
     limits = [Limit("most", "90 mm", "length", COMMON_PRACTICE, "greatest length")]
     found = with_rule(tmp_path, function, limits=limits).only("tube.made")
     assert (found.governing, found.where.key) == (("bore high",), "bore")
+
+
+class Plate(Component):
+    """A plate, with sizes whose names are of two words."""
+
+    kind: ClassVar[str] = "plate"
+    called: ClassVar[str] = "plate"
+
+    full_length: Length = NOT_STATED
+    clear_width: Length = NOT_STATED
+
+
+def test_a_value_that_governs_is_found_by_its_whole_name(tmp_path: Path) -> None:
+    """The clear width governs at its high side: 50.5/2 mm of 25 mm. The full length, taken first, makes nothing."""
+
+    def function(plate: Plate, sheet: Sheet) -> Judgement:
+        """Made for one test."""
+        D = sheet.take("D", plate.full_length)
+        half = sheet.work("x", only_half, d=sheet.take("d", plate.clear_width), D=D)
+        return sheet.at_most(half, sheet.limit("most"))
+
+    words: dict[str, Any] = {"cites": [FIRST_PRINCIPLES], "why": "w", "leaves_out": "l"}
+    limits = [Limit("most", "25 mm", "length", COMMON_PRACTICE, "greatest length")]
+    made = rule("plate.made", title="t", on=Plate, grade=Grade.QUERY, limits=limits, **words)(function)
+    loaded = load_families([made_family("plates", [Plate], [made])])
+    stated = 'kind = "plate"\nfull_length = "80 mm ±0.5"\nclear_width = "50 mm ±0.5"\n'
+    found = DesignFolder(tmp_path, loaded).write({"plate.toml": stated}).only("plate.made")
+    assert found.utilisation == pytest.approx(50.5 / 50)
+    assert (found.governing, found.where.key) == (("clear width high",), "clear_width")
 
 
 def test_both_sides_of_a_comparison_are_written_in_one_unit(tmp_path: Path) -> None:

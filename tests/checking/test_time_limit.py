@@ -17,7 +17,6 @@ import pytest
 from speclint import Rule
 from speclint.checking import Assessment, Processes, assess, time_limit
 from speclint.checking.shared_work import SharedWork
-from speclint.checking.time_limit import Overrun, TimeLimit
 from speclint.families import load_families
 from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import FILES, RULES, TUBE, entry_point, stress
@@ -112,22 +111,3 @@ def test_a_rule_that_cannot_be_stopped_ends_the_program_with_3() -> None:
     assert done.stderr.decode() == (
         "speclint: rule tube.bad on bad did not end in its time, and cannot be stopped" + os.linesep
     )
-
-
-def test_a_rule_in_time_is_left_alone_and_one_inside_another_has_its_own(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    monkeypatch.setattr(time_limit, "_LOOKS_EVERY", 0.01)
-    with TimeLimit("outer", "tube", 30):
-        with pytest.raises(Overrun), TimeLimit("inner", "tube", 0.05):
-            for_ever()
-        time.sleep(0.1)
-
-
-@pytest.mark.parametrize(("seconds", "refused"), [("0", True), ("1", False), ("3600", False), ("3601", True)])
-def test_the_limit_is_set_within_bounds(seconds: str, refused: bool, workshop: DesignFolder) -> None:
-    workshop.write({}, settings=f"[families]\nseconds_per_rule = {seconds}\n")
-    complaints = [str(one) for one in workshop.assess().complaints]
-    where = "speclint.toml:2 families.seconds_per_rule"
-    wanted = f"{where}: a rule is given from 1 to 3600 seconds; read {seconds}; write 60"
-    assert complaints == [wanted] * refused

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -11,11 +12,12 @@ import pytest
 
 from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
 from speclint.commands import main
-from speclint.errors import SettingsError
+from speclint.errors import DesignError, SettingsError
 from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.repository.test_mirrored_block import DUTY, LEFT, turned, written
 from tests.tubes import FILES
 
 
@@ -110,6 +112,31 @@ def test_a_bad_key_or_value_is_one_line(
     assert line.count("\n") == 1
 
 
+def test_a_mirrored_angle_is_asked_about_where_its_drawing_states_it(workshop: DesignFolder) -> None:
+    """A block and its mirror read one drawing: at the place of the mirror the angle is turned: no text has it."""
+    block = turned(written(LEFT), "30 ° ±1", "340 °")
+    mirror = 'kind = "cylinder-block"\nmirror_of = "block-left"\n'
+    workshop.write({"duty.toml": written(DUTY), "block-left.toml": block, "mirrored.toml": mirror})
+    before = assess([workshop.root], workshop.loaded, ())
+    assert before.design is not None
+    asked = question("mirrored.ports.front.angle=331 °", before.design)
+    with pytest.raises(SettingsError) as problem:
+        what_if(before, [asked], lambda folder: assess([folder], workshop.loaded, ()))
+    assert str(problem.value) == (
+        "--set mirrored.ports.front.angle: it is mirrored from block-left, whose drawing states it: "
+        "ask about block-left.ports.front.angle"
+    )
+
+
+def test_nothing_is_asked_of_a_design_that_could_not_be_read(shop: DesignFolder) -> None:
+    before = shop.assess()
+    assert before.design is not None
+    asked = question("tube.pressure=45 bar gauge", before.design)
+    unread = replace(before, design=None)
+    with pytest.raises(DesignError, match=r"^the settings could not be read: nothing can be asked"):
+        what_if(unread, [asked], lambda folder: assess([folder], shop.loaded))
+
+
 @pytest.mark.parametrize(
     ("more", "told"),
     [
@@ -144,6 +171,23 @@ def test_the_greatest_pressure_that_holds(shop: DesignFolder) -> None:
     """By hand: 100 MPa × 4/100.5 = 39.801 bar × 10⁵ Pa, in steps of 0.1 bar."""
     (bound,) = solving(shop, "tube.pressure", "tube.stress").bounds
     assert (bound.written, bound.beyond, bound.higher) == ("39.8 bar gauge", "39.9 bar gauge", True)
+
+
+@pytest.mark.parametrize("hoops", [4, 6])
+def test_the_least_count_that_holds(hoops: int, shop: DesignFolder) -> None:
+    """Four hoops are the least: 4 of 4 use the whole limit, and 3 are too few."""
+    shop.replace("tube.toml", "hoops = 4", f"hoops = {hoops}")
+    (bound,) = solving(shop, "tube.hoops", "tube.hoops").bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("4", "3", False)
+    assert bound.used == pytest.approx(1.0)
+
+
+def test_a_value_that_cannot_be_greater_is_itself_the_greatest(shop: DesignFolder) -> None:
+    """By hand as above 39.801 bar: 39.8 bar holds, and 39.9 bar does not. A smaller one holds as far as is looked."""
+    shop.replace("tube.toml", "30 bar", "39.8 bar")
+    (bound,) = solving(shop, "tube.pressure", "tube.stress").bounds
+    assert (bound.written, bound.beyond, bound.higher) == ("39.8 bar gauge", "39.9 bar gauge", True)
+    assert not bound.exact
 
 
 def test_where_it_fails_it_is_the_least_change_that_holds(shop: DesignFolder) -> None:

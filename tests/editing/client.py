@@ -7,30 +7,52 @@ JSON-RPC 2.0.
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from pathlib import Path
 from queue import Empty, Queue
 from threading import Thread
-from typing import IO, Any
+from typing import IO, Any, BinaryIO
 
 _WAITS = 60.0  # seconds for an answer, on a busy machine
+
+
+class Here:
+    """A server in a thread of this process, with the streams of a process: what it does is done here."""
+
+    stderr = None
+
+    def __init__(self, serve: Callable[[BinaryIO, BinaryIO], None]) -> None:
+        (heard, asks), (hears, said) = os.pipe(), os.pipe()
+        self._own = os.fdopen(heard, "rb"), os.fdopen(said, "wb")
+        self.stdin, self.stdout = os.fdopen(asks, "wb"), os.fdopen(hears, "rb")
+        self._thread = Thread(target=serve, args=self._own, daemon=True)
+        self._thread.start()
+
+    def poll(self) -> int | None:
+        return None if self._thread.is_alive() else 0
+
+    def kill(self) -> None:
+        """End it as an editor does that is gone."""
+        self.stdin.close()
+
+    def wait(self, seconds: float) -> int:
+        self._thread.join(seconds)
+        for stream in self._own:
+            with suppress(OSError, ValueError):
+                stream.close()
+        return 0
 
 
 class Client:
     """One server and what it says. ``marks`` are the diagnostics of each document as they were last published."""
 
-    def __init__(self, root: Path, command: list[str], environment: Mapping[str, str]) -> None:
-        self._process = subprocess.Popen(
-            command,
-            cwd=root,
-            env=dict(environment),
-            stdin=subprocess.PIPE,
-            stdout=subprocess.PIPE,
-            stderr=subprocess.PIPE,
-        )
+    def __init__(self, root: Path, process: subprocess.Popen[bytes] | Here) -> None:
+        self._process = process
         self._said: Queue[dict[str, Any]] = Queue()
         assert self._process.stdout is not None
         self._listener = Thread(target=_listen, args=(self._process.stdout, self._said), daemon=True)
@@ -43,6 +65,11 @@ class Client:
             "initialize", {"processId": None, "rootUri": root.as_uri(), "capabilities": {}}
         )["capabilities"]
         self.tell("initialized", {})
+
+    @property
+    def is_here(self) -> bool:
+        """Whether the server is in this process."""
+        return isinstance(self._process, Here)
 
     def uri(self, file: str) -> str:
         return (self.root / file).as_uri()
@@ -98,6 +125,23 @@ class Client:
             assert time.monotonic() < end, f"no finding of {rule}"
             self._next(_WAITS)
         return self.marks[self.uri(file)]
+
+    def told(self, file: str, words: str, there: bool = True) -> None:
+        """Wait until a mark of a document has these words, or none has them any more."""
+        end = time.monotonic() + _WAITS
+        while any(words in one["message"] for one in self.marks.get(self.uri(file), [])) is not there:
+            assert time.monotonic() < end, f"what marks say of {words} stays as it was"
+            self._next(_WAITS)
+
+    def quiet(self, seconds: float = 1.0) -> bool:
+        """Whether the server comes to say nothing more for so long."""
+        end = time.monotonic() + _WAITS / 3
+        while time.monotonic() < end:
+            try:
+                self._next(seconds)
+            except AssertionError:
+                return True
+        return False
 
     def cleared(self, file: str) -> None:
         """Wait until nothing of a document is marked."""
@@ -159,6 +203,12 @@ def _listen(stream: IO[bytes], said: Queue[dict[str, Any]]) -> None:
             return
 
 
-def start(root: Path, environment: Mapping[str, str]) -> Client:
+def start(
+    root: Path, environment: Mapping[str, str], program: Sequence[str] = (sys.executable, "-m", "speclint")
+) -> Client:
     """A client of the server as the command begins it."""
-    return Client(root, [sys.executable, "-m", "speclint", "serve"], environment)
+    pipe = subprocess.PIPE
+    process = subprocess.Popen(
+        [*program, "serve"], cwd=root, env=dict(environment), stdin=pipe, stdout=pipe, stderr=pipe
+    )
+    return Client(root, process)

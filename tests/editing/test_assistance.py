@@ -190,6 +190,24 @@ def test_a_tolerance_class_is_told_with_its_limits(space: Workspace) -> None:
     assert LINER.splitlines()[4][h8.start : h8.start + 1] == "H"
 
 
+@pytest.mark.parametrize(
+    ("written_so_far", "unit", "then"),
+    [
+        ('bore = "500 |"', "mm", 'bore = "500 mm"'),
+        ('bore = "500|"', "mm", 'bore = "500 mm"'),
+        ('bore = "500 m|"', "mm", 'bore = "500 mm"'),
+        ('bore = "500 mm H|"', "H8", 'bore = "500 mm H8"'),
+    ],
+)
+def test_what_is_chosen_takes_the_place_of_what_is_begun(
+    space: Workspace, written_so_far: str, unit: str, then: str
+) -> None:
+    found = offered(space, LINER.replace('bore = "500 mm H8"', written_so_far))
+    (one,) = [one for one in found if one.text == unit]
+    line = written_so_far.replace("|", "")
+    assert line[: one.start] + one.written + line[one.end :] == then
+
+
 def test_complaints_and_findings_stand_at_their_lines(space: Workspace) -> None:
     """A wall of half of 580 mm less 590 mm is none; and 509 mm is a whole number of steps only where one is stated."""
     text = written(space, LINER.replace('"500 mm H8"', '"banana"'))

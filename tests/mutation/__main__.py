@@ -75,9 +75,10 @@ def _trial(root: Path, name: str, asked: argparse.Namespace) -> Trial:
     tests = asked.tests or scopes.tests(root, package)
     modules = asked.modules or scopes.modules(root, package)
     kept = Kept(asked.keep or usual_folder())
-    known = surveyed(root, modules, tests, kept)
+    example = scopes.reads_example(package) and not asked.tests
+    known = surveyed(root, modules, tests, kept, example)
     preload(known.libraries)
-    return Trial(root, tests, known, kept, asked.cap, asked.patience, asked.each_told)
+    return Trial(root, tests, known, kept, asked.cap, asked.patience, asked.each_told, example)
 
 
 def _arguments() -> argparse.Namespace:

@@ -6,6 +6,7 @@ import contextlib
 import io
 import os
 import sys
+import tempfile
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -37,6 +38,18 @@ def run_pytest(root: Path, tests: Sequence[str], plugin: object, stop: bool = Tr
     with contextlib.redirect_stdout(io.StringIO()) as said, contextlib.redirect_stderr(said):
         code = pytest.main([*options, *tests], [_Settled(), plugin])
     return int(code), said.getvalue()
+
+
+def assess_example() -> None:
+    """Have the whole example assessed in this process, with the results that the user keeps: seconds where they are
+    there, some minutes where the code has changed."""
+    from speclint.checking import usual_folder
+    from tests.example import LENT, SHARED, assessed
+
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ |= {SHARED: folder, LENT: str(usual_folder())}
+        assessed()
+        del os.environ[SHARED], os.environ[LENT]
 
 
 class _Settled:

@@ -24,7 +24,27 @@ _BESIDE: dict[str, tuple[str, ...]] = {
         "tests/families/test_tables.py",
         "tests/plugins/springs",
     ),
-    "speclint/checking": ("tests/rules/test_sheets_reworked.py", "tests/plugins/springs"),
+    "speclint/checking": (
+        "tests/rules/test_agreement.py",
+        "tests/rules/test_sheets_reworked.py",
+        "tests/plugins/release/test_concessions.py",
+        "tests/plugins/release/test_known_faults.py",
+        "tests/plugins/springs",
+        "tests/register/test_standing.py",
+        "tests/reports/test_remedies_shown.py",
+    ),
+    "speclint/commands": (
+        "tests/checking/test_margins.py",
+        "tests/checking/test_unseen.py",
+        "tests/checking/test_what_if.py",
+        "tests/families/test_mishaps.py",
+        "tests/register/test_start.py",
+        "tests/register/test_withdrawals.py",
+        "tests/reports/test_comparison.py",
+        "tests/reports/test_pack_changed.py",
+        "tests/reports/test_units_of_works.py",
+        "tests/specs/test_templates.py",
+    ),
     "speclint/repository": ("tests/register/test_gate.py", "tests/register/test_drawing_readings.py"),
     "speclint/specs": (
         "tests/repository",
@@ -33,6 +53,22 @@ _BESIDE: dict[str, tuple[str, ...]] = {
     ),
     "speclint/errors": ("tests/repository/test_reading.py", "tests/quantities"),
     "speclint/families": ("tests/testing/test_families.py", "tests/commands/test_names.py"),
+    "speclint/reports": (
+        "tests/checking/test_margins.py",
+        "tests/checking/test_unseen.py",
+        "tests/checking/test_what_if.py",
+        "tests/commands/test_as_made.py",
+        "tests/commands/test_asked_of_checks.py",
+        "tests/commands/test_dossier.py",
+        "tests/commands/test_inspect.py",
+        "tests/commands/test_names.py",
+        "tests/commands/test_old_keys.py",
+        "tests/commands/test_pair.py",
+        "tests/commands/test_record.py",
+        "tests/register/test_gate.py",
+        "tests/register/test_standing.py",
+        "tests/register/test_drawing_readings.py",
+    ),
     "speclint/made": (
         "tests/commands/test_record.py",
         "tests/commands/test_as_made.py",
@@ -42,6 +78,9 @@ _BESIDE: dict[str, tuple[str, ...]] = {
         "tests/reports/test_worn_and_in_steam.py",
     ),
 }
+#: Packages that read an assessment and have no part in it: their tests on the whole example are tried too, and it is
+#: assessed once, before the mutants.
+_READS_EXAMPLE = frozenset({"speclint/reports"})
 #: Files that take longer than the cap by themselves, or start programs, in which no mutant is.
 _NEVER = frozenset(
     {
@@ -74,9 +113,18 @@ def tests(root: Path, package: str) -> list[str]:
         file for file in (root / package).rglob("*.py") if ">>> " in file.read_text(encoding="utf-8")
     )
     names = sorted(file.relative_to(root).as_posix() for file in found if file.exists())
-    return [name for name in names if name not in _NEVER and not _checks_example(root / name)]
+    return [
+        name
+        for name in names
+        if name not in _NEVER and (reads_example(package) or not _checks_example(root / name))
+    ]
+
+
+def reads_example(package: str) -> bool:
+    """Whether the whole example is assessed for the tests of a package before its mutants are tried."""
+    return package in _READS_EXAMPLE
 
 
 def _checks_example(file: Path) -> bool:
-    """Whether it takes the whole example as assessed: that takes minutes, in processes without the mutant."""
+    """Whether it takes the whole example as assessed: by results that are kept, so without the mutant."""
     return "\nfrom tests.example import" in file.read_text(encoding="utf-8")

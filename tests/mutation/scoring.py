@@ -20,6 +20,9 @@ from tests.mutation.serving import FRESH, Server
 from tests.mutation.survey import Known, support
 from tests.mutation.trials import killer
 
+#: Seconds more that a process may take which imports everything anew and reads the example as it is kept.
+_FOR_EXAMPLE = 60.0
+
 
 @dataclass
 class Score:
@@ -51,7 +54,8 @@ class Score:
 
 @dataclass
 class Trial:
-    """How the mutants of one package are tried: on which files of tests, for how long, and what was found before."""
+    """How the mutants of one package are tried: on which files of tests, for how long, what was found before, and
+    whether the example is assessed first."""
 
     root: Path
     tests: Sequence[str]
@@ -60,22 +64,26 @@ class Trial:
     cap: float
     patience: float = 20.0
     verbose: bool = False
+    example: bool = False
     noticed: dict[Mutant, str] = field(default_factory=dict)
 
     def survivors(self, mutants: Sequence[Mutant]) -> Iterator[Mutant]:
         """Those of the mutants that none of the tests notices."""
         orders: dict[str, _Order] = {}
+        first = "" if self.example else self.known.widest
+        patience = self.patience + _FOR_EXAMPLE * self.example
         with ExitStack() as stack:
             servers: list[Server] = []
             for mutant in mutants:
                 order = orders.setdefault(
-                    mutant.file, _Order(self.root, mutant.file, self.known, self.cap, self.patience)
+                    mutant.file, _Order(self.root, mutant.file, self.known, self.cap, patience, first)
                 )
                 key = self._key(mutant, order)
                 verdict = self.kept.get(key)
                 if verdict is None:
                     if hasattr(os, "fork") and not servers:
-                        servers.append(stack.enter_context(Server(self.root, self.tests, self.known.widest)))
+                        server = Server(self.root, self.tests, first, self.example)
+                        servers.append(stack.enter_context(server))
                     begun = time.monotonic()
                     verdict = self._tried(mutant, order, servers)
                     self.kept.put(key, verdict)
@@ -130,11 +138,11 @@ class _Order:
     """Tests that can see a mutant: first those that noticed another and those of the module's own name, then the
     quickest, up to so many seconds."""
 
-    def __init__(self, root: Path, file: str, known: Known, cap: float, patience: float) -> None:
+    def __init__(self, root: Path, file: str, known: Known, cap: float, patience: float, first: str) -> None:
         self._root, self._file, self._known, self._cap = root, file, known, cap
         self._patience = patience
         self._anywhere_: list[str] | None = None
-        before = known.cached & known.touched.get(known.widest, set())
+        before = known.cached & known.touched.get(first, set())
         self._at_import = before.union(*known.imported.values())
         self._turns = _turns(known.seconds)
         self.killers: list[str] = []

@@ -17,7 +17,7 @@ import pytest
 from tests.mutation.apart import by_itself, end
 from tests.mutation.live import Live
 from tests.mutation.mutants import Mutant
-from tests.mutation.running import run_pytest
+from tests.mutation.running import assess_example, run_pytest
 
 #: What a fork answers where only a fresh import brings the mutant in.
 FRESH = "fresh"
@@ -28,14 +28,14 @@ class Server:
     """The tests of some files, ready to be run. Only where a process can fork.
 
     It runs one test before all mutants, so that what each test loads anew is there: what that one touches is tried
-    again with a fresh import where nothing else notices.
+    again with a fresh import where nothing else notices. Where they read the example it is assessed first instead.
     """
 
-    def __init__(self, root: Path, tests: Sequence[str], first: str) -> None:
+    def __init__(self, root: Path, tests: Sequence[str], first: str, example: bool = False) -> None:
         context: Any = multiprocessing.get_context("fork")
         self._mine, theirs = context.Pipe()
         self._folder = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
-        given = (theirs, self._folder.name, root, tuple(tests), first)
+        given = (theirs, self._folder.name, root, tuple(tests), first, example)
         self._process = context.Process(target=_serve, args=given)
         self._process.start()
         theirs.close()
@@ -57,8 +57,12 @@ class Server:
         self._folder.cleanup()
 
 
-def _serve(connection: Connection, folder: str, root: Path, tests: tuple[str, ...], first: str) -> None:
+def _serve(
+    connection: Connection, folder: str, root: Path, tests: tuple[str, ...], first: str, example: bool
+) -> None:
     by_itself(folder)
+    if example:
+        assess_example()
     run_pytest(root, tests, _Trials(connection, root, first))
 
 

@@ -19,7 +19,7 @@ import pytest
 from tests.mutation.apart import apart
 from tests.mutation.blocks import Blocks
 from tests.mutation.kept import Kept, digest, digest_of
-from tests.mutation.running import file_of, run_pytest
+from tests.mutation.running import assess_example, file_of, run_pytest
 from tests.mutation.touching import Touches
 
 #: Longest that all tests of a package together may take.
@@ -52,8 +52,13 @@ class Known:
         return max(quick, key=lambda test: (len(self.touched.get(test, ())), test), default="")
 
 
-def surveyed(root: Path, modules: Sequence[str], tests: Sequence[str], kept: Kept) -> Known:
-    """What the tests touch of the modules. RuntimeError with their output when one fails."""
+def surveyed(
+    root: Path, modules: Sequence[str], tests: Sequence[str], kept: Kept, example: bool = False
+) -> Known:
+    """What the tests touch of the modules, with the example assessed before them where they read it.
+
+    RuntimeError with their output when one fails.
+    """
     functions = _functions(root, modules)
     known = Known()
     stale = []
@@ -64,7 +69,7 @@ def surveyed(root: Path, modules: Sequence[str], tests: Sequence[str], kept: Kep
         else:
             _add(known, file, found)
     if stale:
-        made = apart(_LONGEST, _run, root, tuple(modules), tuple(stale))
+        made = apart(_LONGEST, _run, root, tuple(modules), tuple(stale), example)
         if not isinstance(made, dict):
             raise RuntimeError(made or "the tests did not end")
         for file in stale:
@@ -106,8 +111,10 @@ def _add(known: Known, file: str, found: dict[str, Any]) -> None:
     known.libraries = known.libraries or found["libraries"]
 
 
-def _run(root: Path, modules: tuple[str, ...], tests: tuple[str, ...]) -> dict[str, Any] | str:
+def _run(root: Path, modules: tuple[str, ...], tests: tuple[str, ...], example: bool) -> dict[str, Any] | str:
     touches = Touches(root, modules)
+    if example:
+        assess_example()
     code, said = run_pytest(root, tests, touches, stop=False)
     if code not in (pytest.ExitCode.OK, pytest.ExitCode.TESTS_FAILED) or touches.failed:
         return said

@@ -22,6 +22,25 @@ from tests import tubes
 from tests.tubes import FILES
 
 
+@pytest.mark.parametrize("gone", [True, False])
+def test_a_finding_that_is_cleared_says_whether_its_check_is_gone(tmp_path: Path, gone: bool) -> None:
+    """The tube at 45 bar is a hold: it is taken out of the design, or goes to 30 bar."""
+    loaded = loading.load_families([tubes.entry_point("tubes")])
+    how = Checking(loaded, dt.date.today(), lambda: nullcontext(Processes(0)))
+    states = []
+    for name in ("old", "new"):
+        (tmp_path / name).mkdir()
+        shop = DesignFolder(tmp_path / name, loaded).write(FILES)
+        if name == "old":
+            shop.replace("tube.toml", "30 bar", "45 bar")
+        elif gone:
+            (tmp_path / name / "tube.toml").unlink()
+        states.append(replace(state_called(str(tmp_path / name), shop.root, shop.root, how), called=name))
+    text = " ".join(comparison_page(compare(*states), 400).text().split())
+    assert "Findings: 0 new, 1 cleared cleared hold: tube, tube.stress: " in text
+    assert ("; the check is gone" in text) is gone
+
+
 @pytest.fixture
 def found(tmp_path: Path) -> Comparison:
     """The tube at 30 bar, and in another folder at 45 bar with a rack that is called otherwise."""
@@ -54,6 +73,22 @@ def test_the_change_note_has_a_row_for_each_value_and_each_margin(found: Compari
     assert text.startswith("## From old to new\n\nSpecs: 1 renamed, 1 changed.\n")
     assert "| changed | tube | pressure | 30 bar gauge | 45 bar gauge |\n" in text
     assert "| 0.75 | 1.13 | +0.38 | tube, tube.stress (was conforms, is hold) |\n" in text
+
+
+def test_the_change_note_says_what_the_design_is_judged_by_only_where_that_changed(found: Comparison) -> None:
+    heading = "### What the design is judged by\n"
+    assert not found.basis
+    assert heading not in comparison_markdown(found)
+    said = ("limit tube.stress allowable was 100 MPa, is 90 MPa", "family | welds is new")
+    text = comparison_markdown(replace(found, basis=said))
+    assert f"{heading}\n- {said[0]}\n- family \\| welds is new\n\n###" in text
+
+
+def test_the_change_note_names_the_findings_that_came(found: Comparison) -> None:
+    text = comparison_markdown(found)
+    assert "### Findings: 1 new, 0 cleared\n\n- **new** hold: tube, tube.stress: " in text
+    assert "### Concessions that hold no longer" not in text  # there was none
+    assert text.endswith("*\n")
 
 
 def test_the_document_keeps_to_its_schema_and_has_every_margin(found: Comparison) -> None:

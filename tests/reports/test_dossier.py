@@ -39,6 +39,17 @@ def of(workshop: DesignFolder, stage: str = "for-review", **other: str):  # type
     return assess([workshop.root], workshop.loaded, chosen)
 
 
+def test_what_a_record_does_not_state_is_null_in_the_data(workshop: DesignFolder) -> None:
+    files = recorded()
+    made = "".join(line for line in files["made.toml"].splitlines(True) if not line.startswith("heat = "))
+    assert made != files["made.toml"]
+    (stated,) = (one for one in dossier_data(of(workshop))["parts"] if one["part"] == "cover")
+    (bare,) = (one for one in dossier_data(of(workshop, made=made))["parts"] if one["part"] == "cover")
+    assert stated["pieces"][0]["serial"] == bare["pieces"][0]["serial"] == "7"
+    assert isinstance(stated["pieces"][0]["certificate"]["heat"], str)
+    assert bare["pieces"][0]["certificate"]["heat"] is None
+
+
 def test_a_pressure_part_is_told_with_piece_papers_and_sheets(workshop: DesignFolder) -> None:
     drawn = of(workshop)
     found = {one.part.id: one for one in dossier(drawn)}

@@ -239,6 +239,33 @@ def test_pads_and_covers_stand_where_the_specs_put_them() -> None:
     assert size_of(figure, "studs-front-left") == "24 of M24 on Ø 740 mm"
 
 
+def test_a_cover_of_which_no_studs_are_stated_is_drawn_without_them_and_without_a_gasket() -> None:
+    """Studs of M24 stand on a circle of 740 mm, one drawn above the axis and one below; the cover keeps its plate."""
+    whole = of_one_cylinder()
+    assert whole.design is not None
+    specs = {name: spec for name, spec in whole.design.specs.items() if name != "studs-front-left"}
+    bare = replace(whole, design=replace(whole.design, specs=specs))
+    (figure,) = [one for one in liner_figures(bare) if one.name == "drawing-liner-left"]
+    with_studs = all_figures()["drawing-liner-left"]
+    assert len(inked(with_studs, "line", "land")) == len(inked(figure, "line", "land")) + 2  # above and below
+    scale = with_studs.held.scale
+    assert scale is not None
+
+    def shanks(one: Figure) -> list[float]:
+        high = 24 * scale
+        drawn = [
+            box for box in inked(one, "rect", "stud") if number(box, "height") == pytest.approx(high, abs=0.1)
+        ]
+        return [number(box, "y") + high / 2 for box in drawn]
+
+    above, below = sorted(shanks(with_studs))
+    assert below - above == pytest.approx(740 * scale, abs=0.2)
+    assert shanks(figure) == []
+    named = [row[-2] for row in figure.rows]
+    assert "cover-front-left" in named
+    assert "studs-front-left" not in named
+
+
 LINER = """
 kind = "cylinder-liner"
 id = "liner"
@@ -725,6 +752,39 @@ def test_a_rod_is_drawn_with_the_stress_at_each_section() -> None:
     assert len(inked(figure, "rect", "bad")) == len(inked(figure, "line", "limit")) == 1
     assert len(inked(figure, "rect", "bar")) == len(inked(figure, "rect", "hole")) == 2
     assert len(inked(figure, "rect", "metal")) == len(inked(figure, "path", "hatch")) == 2
+
+
+def test_what_a_shoulder_of_a_rod_runs_up_to_stands_beyond_its_section() -> None:
+    """Towards the end of the rod on which the section lies, and touching it: the piston to the left, the crosshead to
+    the right."""
+    figure = all_figures()["drawing-rod-left"]
+    sections = sorted((number(one, "x"), number(one, "width")) for one in inked(figure, "rect", "metal"))
+    plain, *larger = sorted(inked(figure, "rect", "stud"), key=lambda one: -number(one, "width"))
+    middle = number(plain, "x") + number(plain, "width") / 2
+    assert larger
+    for one in larger:
+        x, wide = number(one, "x"), number(one, "width")
+        if x > middle:
+            assert any(x == pytest.approx(at + long) for at, long in sections)
+        else:
+            assert any(x + wide == pytest.approx(at) for at, _ in sections)
+
+
+def test_a_steam_path_names_and_numbers_each_place_over_it() -> None:
+    """What a place is, its first word above the others, in the middle of its column, as its number is."""
+    figure = all_figures()["path-passage-pocket-left-front"]
+    root = ElementTree.fromstring(figure.drawing)
+    at: dict[str | None, list[tuple[float, float]]] = {}
+    for one in root.iter():
+        if one.tag.endswith("}text"):
+            at.setdefault(one.text, []).append((number(one, "x"), number(one, "y")))
+    for row in figure.rows:
+        ((x, top),) = [place for place in at[row[0]] if place[1] < 40]
+        parts = row[1].split(" ", 1)
+        heights = [y for part in parts for across, y in at[part] if across == x]
+        assert len(heights) >= len(parts), row[1]
+        assert top < heights[0]
+        assert heights == sorted(heights)
 
 
 def test_an_end_of_a_cylinder_is_drawn_put_together() -> None:

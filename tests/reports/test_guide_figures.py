@@ -101,6 +101,19 @@ def test_by_hand_what_the_corners_of_the_rod_use() -> None:
     assert tolerance_corners.falls_by_diameter() == pytest.approx(3.30, abs=0.01)
 
 
+def test_what_is_used_at_the_corners_is_written_within_the_box() -> None:
+    """The least diameter stands to the left: its words go to the right, and those of the greatest to the left."""
+    root = ET.fromstring(guide_figure("tolerance-corners"))
+    band = next(one for one in root.iter(f"{_SVG}rect") if one.attrib["class"] == "band")
+    left = float(band.attrib["x"])
+    right = left + float(band.attrib["width"])
+    used = ("1.03 governs", "0.99", "0.86", "0.82")  # 10 kN: 132.57 and 127.32 MPa of 155
+    words = [box(one) for one in root.iter(f"{_SVG}text") if one.text in used]
+    assert len(words) == 4
+    for x_0, _, x_1, _, said in words:
+        assert left <= x_0 < x_1 <= right, said
+
+
 def test_the_grades_are_drawn_the_gravest_first() -> None:
     drawn = [row.name for row in grades.ROWS if row.name != "not assessed"]
     assert drawn == [grade.word for grade in sorted(Grade, reverse=True)]

@@ -11,6 +11,7 @@ from pathlib import Path
 import pytest
 
 from speclint.reports.pack import review_page
+from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.asked_for import Row, asked_for
 from speclint.reports.pack.document import document
 from speclint.reports.pack.templating import file_text
@@ -90,6 +91,34 @@ def test_a_check_rests_on_settings_register_signers_and_specs(shop: DesignFolder
         "rack.toml",
         *("tube.toml", "tube-b.toml", "tube-c.toml", "tube-d.toml"),
     }
+
+
+def test_a_check_rests_on_the_files_of_drawings_and_nothing_rests_on_settings_that_are_not_read(
+    workshop: DesignFolder,
+) -> None:
+    workshop.loaded = tubes.tubes()
+    drawn = {**FILES, "tube.toml": FILES["tube.toml"] + 'drawing_file = "tube.svg"\n', "tube.svg": "<svg/>"}
+    workshop.write(drawn, settings="")
+    found = files_read(workshop.assess())
+    assert {"tube.svg", "tube.toml"} <= found
+    assert files_read(replace(workshop.assess(), settings=None, design=None)) == {"speclint.toml"}
+
+
+def test_the_sheets_of_a_part_stand_by_gravity_and_then_by_what_is_used(workshop: DesignFolder) -> None:
+    """By hand at 45 bar: a hold; closed ends a query, three hoops an observation; loose 0.519 of the gap, and 0.302
+    of the stress when starting, both in order."""
+    workshop.loaded = tubes.tubes()
+    text = FILES["tube.toml"].replace('"open"', '"closed"').replace("hoops = 4", "hoops = 3")
+    found = workshop.write({**FILES, "tube.toml": text}, settings="").assess()
+    page = review_page(found)
+    at = {one.rule.name: page.index(f'id="{sheet_anchor(one)}"') for one in found.checks}
+    assert sorted(at, key=lambda name: at[name]) == [
+        "tube.stress",
+        "tube.ends",
+        "tube.hoops",
+        "tube.loose-hot",
+        "tube.case-stress",
+    ]
 
 
 def test_holds_stand_by_gravity_each_with_its_drawing_its_sheet_and_a_box(shop: DesignFolder) -> None:

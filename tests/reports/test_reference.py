@@ -24,6 +24,7 @@ from speclint.reports import hooks
 from speclint.reports.listed_keys import listed_keys
 from speclint.reports.reference import REFERENCE_FRONT, REFERENCE_MARK, reference_files
 from speclint.reports.reference.formula_text import plain
+from speclint.reports.reference.kind_pages import _in_words
 from speclint.reports.reference.places import (
     CASES_FILE,
     EVERY_COMPONENT,
@@ -201,6 +202,23 @@ def test_a_key_that_is_left_out_says_what_it_is_then() -> None:
 
     (group,) = key_groups(Turned, frozenset(), "")
     assert [(one.key.name, one.means, one.unset) for one in group.keys] == [("times", "how often", "twice")]
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [
+        (True, "true"),
+        (False, "false"),
+        (None, ""),
+        ((), ""),
+        ({}, ""),
+        (NOT_STATED, ""),
+        (4, "4"),
+        ("x", "x"),
+    ],
+)
+def test_what_a_key_is_when_it_is_left_out_is_written_as_a_spec_would(value: object, said: str) -> None:
+    assert _in_words(value) == said
 
 
 def test_every_material_has_its_place_with_each_property_and_source() -> None:

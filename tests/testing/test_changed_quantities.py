@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import pint
 import pytest
 
-from speclint.quantities import read
+from speclint.quantities import DIMENSIONS, read
 from speclint.testing.directions import _hotter
 from speclint.testing.other_units import in_another_unit
-from speclint.testing.scaling import _doubled
+from speclint.testing.scaling import _POWERS, _doubled
 from speclint.testing.stated_quantities import StatedQuantity
 from speclint.testing.tightening import with_half_tolerance
 
@@ -87,6 +90,19 @@ def test_twice_the_size(text: str, power: int, written: str) -> None:
 def test_twenty_kelvin_hotter(text: str, written: str) -> None:
     """20 K are 36 °F; the tolerance stays."""
     assert _hotter(stated(text, "temperature")) == written
+
+
+def test_what_grows_with_the_size_grows_by_its_dimensions() -> None:
+    """With pressure and density as they are, a length counts once, a time once and a mass three times: a force,
+    kg·m/s², by 3 + 1 − 2 = 2; a pressure, kg/(m·s²), by 3 − 1 − 2 = 0."""
+    registry: Any = pint.UnitRegistry()
+    counts = {"[length]": 1, "[time]": 1, "[mass]": 3}
+    for name in (*_POWERS, "pressure", "stress", "density", "velocity"):
+        known = DIMENSIONS.get(name)
+        if known is not None:
+            dimensions = registry(known.pint or known.si).dimensionality
+            by = sum(counts[one] * power for one, power in dimensions.items() if one in counts)
+            assert _POWERS.get(name, 0) == by, name
 
 
 def test_a_mass_at_twice_the_size_is_eight_times_as_great() -> None:

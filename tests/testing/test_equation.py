@@ -71,6 +71,15 @@ def worth(line: str, **values: float) -> float:
         ("a if b > c, b if b ≥ c, else c", 5),
         ("y + z, y = a z, z = b + 1", 12),
         ("a if 1 < a ≤ 2, else 0", 2),
+        ("a if 1 < a < 2, else 7", 7),
+        ("c if 1 < c ≤ 2, else 7", 7),
+        (
+            "2 m, m = a",
+            4,
+        ),  # a symbol that the line defines is no unit: no amount of metres, which 6 is divided by
+        ("6/2 m, m = a", 6),
+        ("6/2 m", 3),
+        ("2 a m", 4),
         ("28.5 mm √(d/mm)", 0.0285 * math.sqrt(20)),
         ("10 N/2 mm²", 5e6),  # a number and its unit are one amount
         ("6 N/(3 N/mm)", 0.002),
@@ -80,6 +89,9 @@ def worth(line: str, **values: float) -> float:
         ("30 °C − 20 °C", 10),
         ("(10 + 10) °C", 293.15),
         ("50 °F − 32 °F", 10),
+        ("20 °C", 293.15),
+        ("68 °F", 293.15),
+        ("20 °C difference", 20),
         ("18 °F difference", 10),
         ("1 Btu/(h·ft·°F)", 1055.05585262 / 3600 / 0.3048 * 1.8),
         ("60 rev/min", 2 * math.pi),
@@ -121,6 +133,34 @@ def test_what_cannot_be_read_is_said(line: str, why: str) -> None:
 
     with pytest.raises(AssertionError, match=why):
         expect_equation(one)
+
+
+def test_a_way_that_is_seldom_gone_is_waited_for() -> None:
+    """Of pure numbers a tenth are drawn from 50 to 1e10, evenly by decades: one of some 280 is beyond 5e9."""
+
+    @formula("y = x if x ≤ 5e9, else 2 x", cites=CITES)
+    def seldom(x: Ratio) -> Ratio:
+        return x if x <= 5e9 else 2 * x
+
+    expect_equation(seldom)
+
+
+def test_when_enough_was_seen_no_more_is_drawn() -> None:
+    """Of 6000 draws sixty suffice where every one is in range, with some more runs to compare each."""
+    runs = []
+
+    @formula("y = 2 x", cites=CITES)
+    def doubled(x: Ratio) -> Ratio:
+        runs.append(x)
+        return 2 * x
+
+    expect_equation(doubled)
+    assert 60 <= len(runs) < 1000
+
+
+def test_cases_are_written_as_they_are_read() -> None:
+    line = "a if b < c, b if b ≥ c, else c"
+    assert str(parse_value(line, {"a": 1.0, "b": 2.0, "c": 3.0}, unit_table()).parts[0]) == line
 
 
 def test_a_refusal_says_where() -> None:

@@ -45,6 +45,19 @@ def test_the_same_results_are_golden(tmp_path: Path, golden: Path) -> None:
     assert golden.read_text(encoding="utf-8") == text
 
 
+def test_a_result_has_what_is_found_and_what_is_used(golden: Path) -> None:
+    """By hand: 3 MPa × 100.5/(104.5 − 100.5) = 75.375 MPa of 100 MPa."""
+    result = json.loads(golden.read_text(encoding="utf-8"))["tube tube.stress"]
+    assert len(result.pop("rests_on")) == 12
+    assert result == {
+        "edition": 1,
+        "outcome": "conforms",
+        "grade": None,
+        "used": 0.75375,
+        "found": pytest.approx(75.375e6, rel=1e-9),
+    }
+
+
 def test_a_number_that_moves_wants_a_new_edition(tmp_path: Path, golden: Path) -> None:
     """2 × 0.75375 = 1.5075."""
     found = assessed(tmp_path / "again", replace(tubes.stress, function=stricter))

@@ -9,7 +9,9 @@ from typing import Any
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint.checking import Check
 from speclint.errors import DesignError
+from speclint.repository import Change
 from speclint.testing import (
     Declared,
     DesignFolder,
@@ -24,6 +26,8 @@ from speclint.testing import (
     expect_tighter_is_no_worse,
     trial_of,
 )
+from speclint.testing.other_units import in_other_units
+from speclint.testing.outcomes_compared import culprit, shown
 from tests import tubes
 from tests.tubes import Tube
 
@@ -181,6 +185,36 @@ def test_a_rule_that_wants_its_tolerance_is_found_or_exempt(try_on: TryOn) -> No
     expect_properties(trial, declared=Declared(exempt={"tightening": "the tolerance itself is judged"}))
     with pytest.raises(AssertionError, match=r"tube\.stress is exempt of tightening, and keeps it"):
         expect_properties(try_on(tubes.stress), declared=Declared(exempt={"tightening": "it is not needed"}))
+
+
+def test_a_quantity_that_has_no_other_unit_stays_as_it_is(try_on: TryOn) -> None:
+    """A tolerance that is a share of the size has no unit to be written in; the outside has."""
+    trial = try_on(tubes.stress, ("tube.toml", "100 mm ±0.5", "100 mm ±0.5 %"))
+    changed = {f"{one.component}.{one.key}" for one in in_other_units(trial)}
+    assert "tube.outside" in changed
+    assert "tube.bore" not in changed
+
+
+def test_a_check_is_shown_with_its_grade_only_where_it_is_a_finding(try_on: TryOn) -> None:
+    """By hand: 0.75375 of the limit at 30 bar, 1.130625 at 45 bar."""
+    holds = try_on(tubes.stress).done
+    assert shown(holds) == f"conforms, 0.75375 of the limit used: {holds.says}"
+    fails = try_on(tubes.stress, ("tube.toml", "30 bar", "45 bar")).done
+    assert shown(fails) == f"finding (hold), 1.13063 of the limit used: {fails.says}"
+    missing = try_on(tubes.loose_hot, ("tube.toml", 'temperature = "200..220 °C"\n', "")).done
+    assert shown(missing).startswith("not assessed: ")
+
+
+def test_the_first_change_that_alone_makes_a_fault_is_named(try_on: TryOn) -> None:
+    """At 100 MPa the tube carries 39.8 bar: 35 bar is no fault, 45 bar is one, and 20 hoops change nothing of it."""
+    trial = try_on(tubes.stress)
+    innocent, guilty = Change("tube", "pressure", "35 bar gauge"), Change("tube", "pressure", "45 bar gauge")
+
+    def fails(done: Check) -> bool:
+        return done.outcome == "finding"
+
+    assert culprit(trial, [innocent, guilty], fails) == "tube.pressure = '45 bar gauge'"
+    assert culprit(trial, [innocent, Change("tube", "hoops", 20)], fails) == "2 changes together"
 
 
 def test_a_trial_of_nothing_says_so(try_on: TryOn) -> None:
