@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.handbook.plates import circular, flat_covers, panels, rings
+from speclint.handbook.plates import circular, flat_covers, panels, rings, wasted_thickness
 from tests.ranges import End, expect_end
 
 LITTLE = 1e-9
@@ -170,3 +170,9 @@ def test_the_short_side_of_a_panel_is_the_shorter(a: float, b: float, says: str)
         says,
     )
     expect_end(end)
+
+
+@pytest.mark.parametrize(("within", "beyond", "said"), [(24.999, 25.0, "25"), (1.0, 26.5, "26.5")])
+def test_corrosion_leaves_something_of_a_wall(within: float, beyond: float, said: str) -> None:
+    says = f"the allowance {said} mm leaves nothing of the wall 25 mm"
+    expect_end(End(wasted_thickness, {"t": 0.025, "c": within / 1e3}, {"c": beyond / 1e3}, says))

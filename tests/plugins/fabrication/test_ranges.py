@@ -136,18 +136,6 @@ ENDS = [
     End(offset_factor, OFFSET, {"t_1": 0.0}, "a thickness must be above 0"),
     End(offset_factor, OFFSET, {"t_2": 0.0}, "a thickness must be above 0"),
     End(
-        walls.wasted_thickness,
-        {"t": 0.025, "c": 0.024999},
-        {"c": 0.025},
-        "the allowance 25 mm leaves nothing of the wall 25 mm",
-    ),
-    End(
-        walls.wasted_thickness,
-        {"t": 0.025, "c": 0.001},
-        {"c": 0.0265},
-        "the allowance 26.5 mm leaves nothing of the wall 25 mm",
-    ),
-    End(
         walls.bending_allowed_at_weld,
         {"z": LITTLE, "S": 2e8},
         {"z": 0.0},
