@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.equations import Kelvins, Metres, Pascals
+from speclint.equations import Metres, Pascals
 from speclint.facts import weldment_of
 from speclint.handbook.materials import Material, share_of_strength
 from speclint.specs import (
@@ -246,26 +246,31 @@ def wall_of_branch(cut: Cut, sheet: Sheet) -> Metres:
     return min(walls)
 
 
-def strength_of_branch(
-    cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet, *, by_test: bool = True
-) -> Pascals:
-    """Allowable tension of a branch, as hot as its shell: of the weaker metal where opening and piece state two.
+def strength_of_branch(cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Allowable tension of a branch, as hot as its shell, on test that of a test: of the weaker of its metals."""
+    if case.name != "test":
+        return tension_of_branch(cut, sides, e, case, sheet)
+    at, name = temperature_of_wall(cut.name, sides, case, cut.block, sheet), cut.name
+    proofs = [
+        sheet.look_up(f"R_b of {name}", metal.proof_stress, at=at, thickness=e)
+        for metal in _metals_of_branch(cut, sheet)
+    ]
+    return sheet.work(f"f_b of {name}", share_of_strength, k=sheet.limit("test_share", "k_t"), R=min(proofs))
 
-    On test that of a test, unless ``by_test`` is false: for a flat wall, which is held to its own tension then too.
-    """
-    name, piece = cut.name, piece_of(cut, sheet)
-    at = temperature_of_wall(name, sides, case, cut.block, sheet)
+
+def tension_of_branch(cut: Cut, sides: list[str], e: Metres, case: LoadCase, sheet: Sheet) -> Pascals:
+    """Allowable tension of a branch in every case alike, as hot as its wall: of the weaker of its metals."""
+    at = temperature_of_wall(cut.name, sides, case, cut.block, sheet)
+    return min(
+        sheet.look_up(f"f_b of {cut.name}", metal.allowable_tension, at=at, wall=e)
+        for metal in _metals_of_branch(cut, sheet)
+    )
+
+
+def _metals_of_branch(cut: Cut, sheet: Sheet) -> list[Material]:
+    """The metal of a branch: of the piece that it is, and that which its opening states."""
+    piece = piece_of(cut, sheet)
     metals = [] if piece is None else [sheet.material_of(piece)]
     if piece is None or sheet.is_stated("material of the branch", cut.opening.material):
         metals.append(sheet.material_named("the branch", cut.opening.material))
-    tested = by_test and case.name == "test"
-    return min(_strength_of_branch(name, metal, at, e, tested, sheet) for metal in metals)
-
-
-def _strength_of_branch(
-    name: str, metal: Material, at: Kelvins, e: Metres, tested: bool, sheet: Sheet
-) -> Pascals:
-    if tested:
-        R = sheet.look_up(f"R_b of {name}", metal.proof_stress, at=at, thickness=e)
-        return sheet.work(f"f_b of {name}", share_of_strength, k=sheet.limit("test_share", "k_t"), R=R)
-    return sheet.look_up(f"f_b of {name}", metal.allowable_tension, at=at, wall=e)
+    return metals

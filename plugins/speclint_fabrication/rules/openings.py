@@ -39,6 +39,7 @@ from speclint_fabrication.inputs.openings import (
     sides_of_cut,
     silent_seats,
     strength_of_branch,
+    tension_of_branch,
     wall_of,
     wall_of_branch,
 )
@@ -294,7 +295,7 @@ def _spare_of_branch(
     c = sheet.take(f"c of {wall_name}", plate_named(cut.weldment, wall.plate, sheet).corrosion_allowance)
     t_n = sheet.work(f"e_n of {name}", wasted_thickness, t=drawn, c=c)
     sides = list(sides_of(wall_name, wall, sheet))
-    f_b = strength_of_branch(cut, sides, drawn, case, sheet, by_test=False)
+    f_b = tension_of_branch(cut, sides, drawn, case, sheet)
     f = sheet.look_up(f"f of {wall_name}", loaded.metal.allowable_tension, at=loaded.at, wall=loaded.rolled)
     d = hole_of(name, opening, sheet)
     t_rn = sheet.work(f"t_rn of {name}", thickness_required, P=loaded.p, R=d / 2, S=f_b)
