@@ -9,10 +9,8 @@ from .panels import (
     panel_deflection_factor as panel_deflection_factor,
     panel_stress as panel_stress,
     panel_stress_factor as panel_stress_factor,
+    wasted_thickness as wasted_thickness,
 )
 from .rolled import (
     rolled_thicknesses as rolled_thicknesses,
-)
-from .wasting import (
-    wasted_thickness as wasted_thickness,
 )

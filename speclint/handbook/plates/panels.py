@@ -6,7 +6,7 @@ or cast edge lies between the two: calculate both. Thin plates as in ``plates``.
 
 from __future__ import annotations
 
-from speclint.equations import Metres, Pascals, Ratio, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, formula, require
 from speclint.errors import NotKnown
 from speclint.handbook import tables
 from speclint.handbook.plates.circular import TIMOSHENKO_PLATES, plate_rigidity
@@ -102,6 +102,21 @@ def panel_thickness(k: Ratio, p: Pascals, a: Metres, S: Pascals) -> Metres:
     require(k >= 0, f"factor {k:.6g} of the panel is below 0")
     share: float = (k * p / S) ** 0.5
     return a * share
+
+
+@formula("t_c = t − c", cites=[FIRST_PRINCIPLES])
+def wasted_thickness(t: Metres, c: Metres) -> Metres:
+    """Wall less its corrosion allowance.
+
+    t_c = t − c
+
+    ``t`` thickness, ``c`` allowance [m]. Returns [m]. Raises OutOfRange when nothing is left.
+
+    >>> round(wasted_thickness(t=0.025, c=0.001) * 1e3, 6)
+    24.0
+    """
+    require(c < t, f"the allowance {c * 1e3:.6g} mm leaves nothing of the wall {t * 1e3:.6g} mm")
+    return t - c
 
 
 def _figure(edges: str, a: float, b: float, column: str) -> float:
