@@ -7,8 +7,14 @@ import math
 import pytest
 
 from speclint_fabrication.formulae import area_replacement, openings, walls
+from speclint_fabrication.formulae.area_replacement import wall_without_opening
 from speclint_fabrication.formulae.castings import ratio_of_walls
-from speclint_fabrication.formulae.fatigue import fatigue_strength, fatigue_temperature_factor
+from speclint_fabrication.formulae.fatigue import (
+    fatigue_size_factor,
+    fatigue_strength,
+    fatigue_temperature_factor,
+)
+from speclint_fabrication.formulae.openings import reach_in_branch, reach_in_shell
 from speclint_fabrication.formulae.pipe_loads import share_of_pipe_load
 from speclint_fabrication.formulae.unlike_plates import offset_factor
 from speclint_fabrication.formulae.warming import face_stress, shock_difference
@@ -158,6 +164,33 @@ ENDS = [
         {"T_s": 413.15, "T_0": 293.15, "Bi": LITTLE},
         {"Bi": 0.0},
         "Biot number 0 is not above 0",
+    ),
+    # with a root or a power, at 0 and just below it
+    End(reach_in_branch, {"d": 0.3, "e": 0.0}, {"e": -0.001}, "net wall -1 mm of a branch is below 0"),
+    End(
+        reach_in_shell,
+        {"r": 0.0, "e": 0.0},
+        {"r": -0.001},
+        "inside radius -1 mm or net thickness 0 mm of a shell is below 0",
+    ),
+    End(
+        reach_in_shell,
+        {"r": 0.0, "e": 0.0},
+        {"e": -0.001},
+        "inside radius 0 mm or net thickness -1 mm of a shell is below 0",
+    ),
+    End(fatigue_size_factor, {"t": 1e-6}, {"t": 0.0}, "plate of 0 mm is not above 0"),
+    End(
+        wall_without_opening,
+        {"t": 0.02, "σ": 0.0, "S": 1.0},
+        {"σ": -1e6},
+        "stress -1 MPa is below 0 or the allowed 1e-06 MPa not above 0",
+    ),
+    End(
+        wall_without_opening,
+        {"t": 0.02, "σ": 0.0, "S": 1.0},
+        {"S": 0.0},
+        "stress 0 MPa is below 0 or the allowed 0 MPa not above 0",
     ),
 ]
 

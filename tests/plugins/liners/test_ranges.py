@@ -104,6 +104,13 @@ ENDS = [
         {"beta": math.pi / 2},
         "the angle of the seat, 90°, is not from 0 to 90°",
     ),
+    # with a root or a power, at 0 and just below it
+    End(
+        relief_area_wanted,
+        {"Q": 0.1, "C": 0.6, "p": 1e5, "rho": 1e-3},
+        {"rho": 0.0},
+        "density 0 kg/m³ of the water is not above 0",
+    ),
 ]
 
 

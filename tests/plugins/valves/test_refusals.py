@@ -7,7 +7,7 @@ import math
 import pytest
 
 from speclint_valves.formulae.alignment import edge_pressure
-from speclint_valves.formulae.blow import estimated_stiffness, mass_struck
+from speclint_valves.formulae.blow import blow, estimated_stiffness, mass_struck
 from speclint_valves.formulae.cam_shape import (
     height_of_roller,
     path_over_roller,
@@ -56,6 +56,10 @@ _STILL = {"r": 0.03, "b": 0.1, "c": 0.1, "ψ": 0.01, "n": 1.0, "s_prime": 0.0, "
 _SOLID = {"delta": 1e-4, "d": 0.1699, "D": 0.17, "E_s": 1e11, "nu_s": 0.25, "E_b": 2e11, "nu_b": 0.3}
 _DRAWN = {"D": 0.17, "d": 0.1699, "p_b": 1e5, "p_f": 0.0, "F_d": 0.0}
 _TRAPPED = {"p_b": 1e5, "x": 0.0, "c": _LITTLE, "n": 1.0}
+
+TRAIN = {"v": 0.1, "k": 0.0, "m": 0.0}
+TRAPPED = {"p_b": 1.4e5, "x": 0.3, "c": 0.1}
+NO_GAS = "exponent {} lies outside 1 to 5/3, which no gas exceeds"
 
 ENDS = [
     End(edge_pressure, _GUIDE, {"d": 0.0}, "spindle of 0 mm has no diameter"),
@@ -257,6 +261,11 @@ ENDS = [
         {"b": 0.02},
         "an arm of 20 mm does not reach beyond a boss of 40 mm",
     ),
+    # with a root or a power, at 0 and just below it
+    End(blow, TRAIN, {"k": -1e3}, "stiffness -1 N/mm or mass 0 kg of a train is below 0"),
+    End(blow, TRAIN, {"m": -1.0}, "stiffness 0 N/mm or mass -1 kg of a train is below 0"),
+    End(compression_pressure, {**TRAPPED, "n": 1.0}, {"n": 0.999}, NO_GAS.format(0.999)),
+    End(compression_pressure, {**TRAPPED, "n": 5 / 3}, {"n": 1.667}, NO_GAS.format(1.667)),
 ]
 
 
