@@ -8,12 +8,16 @@ import os
 import sys
 import tempfile
 from collections.abc import Sequence
+from functools import cache
 from pathlib import Path
 
 import pytest
 
+from tests.mutation.apart import apart
 from tests.mutation.installing import Finder
 
+#: Seconds that the whole example may take.
+_LONGEST = 1800.0
 _OPTIONS = (
     "--doctest-modules",
     "--import-mode=importlib",
@@ -40,16 +44,33 @@ def run_pytest(root: Path, tests: Sequence[str], plugin: object, stop: bool = Tr
     return int(code), said.getvalue()
 
 
+@cache
+def keep_example() -> None:
+    """Have what the user keeps hold the whole example, worked in a process of its own by the code as it stands: some
+    minutes where the code has changed."""
+    apart(_LONGEST, _assess, None, "the example")
+
+
 def assess_example() -> None:
-    """Have the whole example assessed in this process, with the results that the user keeps: seconds where they are
-    there, some minutes where the code has changed."""
+    """Have the whole example assessed in this process, from what the user keeps where it is there.
+
+    What this process makes is kept for nobody: its code is changed, and what changed code gives would pass for the
+    result of the code as it stands.
+    """
+    with tempfile.TemporaryDirectory() as folder:
+        _assess(folder, "the example")
+
+
+def _assess(caches: str | None, _: str) -> None:
     from speclint.checking import usual_folder
     from tests.example import LENT, SHARED, assessed
 
-    with tempfile.TemporaryDirectory() as folder:
-        os.environ |= {SHARED: folder, LENT: str(usual_folder())}
+    lent = str(usual_folder())
+    with tempfile.TemporaryDirectory() as folder, pytest.MonkeyPatch.context() as patch:
+        for name, place in ((SHARED, folder), (LENT, lent), ("XDG_CACHE_HOME", caches)):
+            if place is not None:
+                patch.setenv(name, place)
         assessed()
-        del os.environ[SHARED], os.environ[LENT]
 
 
 class _Settled:

@@ -17,7 +17,7 @@ import pytest
 from tests.mutation.apart import by_itself, end
 from tests.mutation.live import Live
 from tests.mutation.mutants import Mutant
-from tests.mutation.running import assess_example, run_pytest
+from tests.mutation.running import assess_example, keep_example, run_pytest
 
 #: What a fork answers where only a fresh import brings the mutant in.
 FRESH = "fresh"
@@ -32,6 +32,8 @@ class Server:
     """
 
     def __init__(self, root: Path, tests: Sequence[str], first: str, example: bool = False) -> None:
+        if example:
+            keep_example()
         context: Any = multiprocessing.get_context("fork")
         self._mine, theirs = context.Pipe()
         self._folder = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)

@@ -19,7 +19,7 @@ import pytest
 from tests.mutation.apart import apart
 from tests.mutation.blocks import Blocks
 from tests.mutation.kept import Kept, digest, digest_of
-from tests.mutation.running import assess_example, file_of, run_pytest
+from tests.mutation.running import assess_example, file_of, keep_example, run_pytest
 from tests.mutation.touching import Touches
 
 #: Longest that all tests of a package together may take.
@@ -69,6 +69,8 @@ def surveyed(
         else:
             _add(known, file, found)
     if stale:
+        if example:
+            keep_example()
         made = apart(_LONGEST, _run, root, tuple(modules), tuple(stale), example)
         if not isinstance(made, dict):
             raise RuntimeError(made or "the tests did not end")
