@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 import pytest
 
 from tests.browser.reader import Reader
+from tests.browser.screens import SCREENS
 from tests.reports.test_pack import unpacked, whole_page
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page
 
-_WIDTHS = (390, 1024, 1440)
+_PRINT_WIDTH = 703
 _PACKED = ".conform > div > details"
 
 
@@ -173,12 +174,12 @@ def test_it_can_be_read_without_scripts(browser: Browser, pack: Path) -> None:
     context.close()
 
 
-@pytest.mark.parametrize("width", [*_WIDTHS, 703])
+@pytest.mark.parametrize("width", [*SCREENS, _PRINT_WIDTH])
 def test_no_text_of_the_document_overlaps_or_is_cut(reader: Reader, width: int) -> None:
     """On three screens, and as wide as A4 between its margins; what scrolls sideways in its own frame is not cut."""
     page = reader.page
     page.set_viewport_size({"width": width, "height": 900})
-    if width not in _WIDTHS:
+    if width == _PRINT_WIDTH:
         page.emulate_media(media="print")
     assert page.evaluate(CUT) == []
     page.evaluate(
@@ -202,7 +203,7 @@ def test_headings_are_in_order(reader: Reader) -> None:
     assert all(after <= before + 1 for before, after in pairwise(levels))
 
 
-@pytest.mark.parametrize("width", _WIDTHS)
+@pytest.mark.parametrize("width", SCREENS)
 def test_no_text_of_a_drawing_overlaps_or_is_cut(reader: Reader, width: int) -> None:
     reader.page.set_viewport_size({"width": width, "height": 900})
     assert reader.overlaps() == []

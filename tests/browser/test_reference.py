@@ -13,12 +13,12 @@ from speclint.commands.made_files import write_made
 from speclint.reports.reference import REFERENCE_FRONT, REFERENCE_MARK, reference_files
 from speclint.testing import installed_families
 from tests.browser.reader import Reader
+from tests.browser.screens import SCREENS
 from tests.browser.test_pack import CUT
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
 
-_WIDTHS = (390, 1024, 1440)
 #: Laid out as another, with wide equations; it takes the checker of accessibility a minute.
 _LONGEST = "rules/joints.html"
 #: A page of each layout.
@@ -83,18 +83,18 @@ def goto(reader: Reader, folder: Path, page: str) -> None:
     reader.page.goto((folder / page).as_uri())
 
 
+@pytest.mark.parametrize("width", SCREENS)
 @pytest.mark.parametrize("page", _PAGES)
 def test_a_page_opens_without_a_complaint_and_is_whole_on_each_screen(
-    reader: Reader, folder: Path, page: str
+    reader: Reader, folder: Path, page: str, width: int
 ) -> None:
     """No text is cut or reaches into another, the page never scrolls sideways, headings are in order."""
     goto(reader, folder, page)
-    for width in _WIDTHS:
-        reader.page.set_viewport_size({"width": width, "height": 900})
-        assert reader.page.evaluate(CUT) == [], width
-        assert reader.page.evaluate(_OVERFLOW) <= 0, width
-        assert reader.page.evaluate(_OVER) == [], width
-        assert reader.page.evaluate(_BROKEN) == [], width
+    reader.page.set_viewport_size({"width": width, "height": 900})
+    assert reader.page.evaluate(CUT) == []
+    assert reader.page.evaluate(_OVERFLOW) <= 0
+    assert reader.page.evaluate(_OVER) == []
+    assert reader.page.evaluate(_BROKEN) == []
     levels = reader.page.evaluate(
         "[...document.querySelectorAll('h1, h2, h3, h4')].filter((one) => one.checkVisibility())"
         ".map((one) => Number(one.tagName[1]))"
