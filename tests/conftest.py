@@ -15,9 +15,12 @@ from speclint.checking import usual_folder
 from speclint.testing import DesignFolder
 from tests.example import LENT, SHARED
 
-# Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time.
-settings.register_profile("desk", deadline=None)
-settings.register_profile("ci", deadline=None, derandomize=True)
+# Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time, and
+# ``.ci/long properties`` tries ten times as many.
+_FEW = 30
+settings.register_profile("desk", deadline=None, max_examples=_FEW)
+settings.register_profile("ci", deadline=None, max_examples=_FEW, derandomize=True)
+settings.register_profile("many", deadline=None, max_examples=10 * _FEW)
 # The tests hold much for long and make few rings of objects, so that rings are looked for seldom.
 gc.set_threshold(50_000, 20, 20)
 settings.load_profile("ci" if os.environ.get("CI") else "desk")

@@ -46,6 +46,7 @@ def test_filters_leave_what_was_asked_for(reader: Reader) -> None:
     assert reader.shown(_PACKED) > 0
 
 
+@pytest.mark.long
 def test_search_looks_into_packed_sheets_too(reader: Reader, pack: Path) -> None:
     sheets = unpacked(pack.read_text(encoding="utf-8"))
     word = "relaxation"
@@ -80,6 +81,7 @@ def test_links_lead_from_finding_to_sheet_to_source_and_back(reader: Reader) -> 
     assert page.locator("article.finding:target").count() == 1
 
 
+@pytest.mark.long
 def test_a_packed_sheet_is_laid_out_when_it_is_opened_or_linked_to(reader: Reader) -> None:
     page = reader.page
     page.locator("details.conform > summary").first.click()
@@ -95,6 +97,7 @@ def test_a_packed_sheet_is_laid_out_when_it_is_opened_or_linked_to(reader: Reade
     assert again.locator(".facts").count() == 2
 
 
+@pytest.mark.long
 def test_a_link_to_what_a_filter_hides_shows_it(reader: Reader) -> None:
     page = reader.page
     page.select_option("#grade", "conforms")
@@ -103,6 +106,7 @@ def test_a_link_to_what_a_filter_hides_shows_it(reader: Reader) -> None:
     page.locator("article.finding:target").wait_for(state="visible")
 
 
+@pytest.mark.long
 def test_points_of_the_overview_lead_to_their_sheets_by_keyboard(reader: Reader) -> None:
     """One stop of the keyboard for the chart, and the arrow keys from point to point."""
     page = reader.page
@@ -121,6 +125,7 @@ def test_points_of_the_overview_lead_to_their_sheets_by_keyboard(reader: Reader)
     assert page.locator("#utilisations svg a[tabindex='0']").count() == 1
 
 
+@pytest.mark.long
 def test_the_keyboard_comes_to_the_text_before_charts_and_sheets(reader: Reader) -> None:
     """After the contents the boxes of the holds in their order; no drawing and no sheet between."""
     page = reader.page
@@ -143,6 +148,7 @@ def test_the_keyboard_comes_to_the_text_before_charts_and_sheets(reader: Reader)
     )
 
 
+@pytest.mark.long
 def test_what_is_filled_in_at_the_table_goes_into_the_print_whole(reader: Reader) -> None:
     """However long: a line is broken, and never cut."""
     page = reader.page
@@ -223,6 +229,7 @@ def test_the_look_at_drawings_sees_what_is_wrong(reader: Reader) -> None:
     assert any("is cut" in one for one in reader.overlaps())
 
 
+@pytest.mark.long
 def test_it_passes_an_automated_accessibility_check(reader: Reader) -> None:
     """With what is of one part shown, which has every sort of thing: others only add more of the same."""
     from axe_playwright_python.sync_playwright import Axe
@@ -264,6 +271,7 @@ def _show_one_part(page: Page) -> None:
     page.locator("article.finding[hidden]").first.wait_for(state="attached")
 
 
+@pytest.mark.long
 def test_dark_and_light_can_be_changed_by_hand(reader: Reader) -> None:
     page = reader.page
     page.emulate_media(color_scheme="light")
@@ -283,6 +291,7 @@ def _pages(pdf: bytes) -> int:
 _A4, _A3 = rb"/MediaBox\s*\[\s*0 0 59[45](\.\d+)? 84[12]", rb"/MediaBox\s*\[\s*0 0 119[01](\.\d+)? 84[12]"
 
 
+@pytest.mark.long
 def test_it_prints_on_a4_and_a3_and_can_print_every_sheet(reader: Reader) -> None:
     """A sheet that is open is printed; what is left out is said, and with the box ticked nothing is."""
     page = reader.page
@@ -353,6 +362,7 @@ _WIDE = """() => [...document.querySelectorAll("main *")]
   .map((one) => `${one.tagName} ${one.closest("[id]")?.id} ${one.textContent.slice(0, 60)}`)"""
 
 
+@pytest.mark.long
 def test_the_words_for_print_say_what_is_left_out(reader: Reader) -> None:
     """Of one part, so that to lay out its every sheet is a matter of a second."""
     page = reader.page
@@ -370,6 +380,7 @@ def test_the_words_for_print_say_what_is_left_out(reader: Reader) -> None:
     assert page.evaluate(f"{shown}.every((one) => one.open && one.querySelector('.body'))")
 
 
+@pytest.mark.long
 def test_a_browser_that_cannot_unpack_says_so_and_shows_the_rest(reader: Reader) -> None:
     """As in browsers of before 2023: a plain sentence in place of the sheets, filters and links as ever."""
     page = reader.page
@@ -402,6 +413,7 @@ INJECTED = (
 )
 
 
+@pytest.mark.long
 def test_markup_that_got_into_the_page_would_not_run(browser: Browser, pack: Path, tmp_path: Path) -> None:
     """The page's own script runs as ever, and the browser says what it refused."""
     (tmp_path / "owned.js").write_text("document.title = 'owned'", encoding="utf-8")

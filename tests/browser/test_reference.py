@@ -52,12 +52,7 @@ _BROKEN = """[...document.querySelectorAll('th, dt')].filter((one) => one.checkV
   return found;
 })"""
 #: Of which accessibility is checked in every run; of the others in .ci/long.
-_CHECKED_EACH_TIME = (
-    REFERENCE_FRONT,
-    "kinds/compression-spring.html",
-    "words/load-cases.html",
-    "guide/tutorial.html",
-)
+_CHECKED_EACH_TIME = (REFERENCE_FRONT, "kinds/compression-spring.html")
 _OVERFLOW = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
 
 

@@ -251,6 +251,7 @@ def test_what_is_meant_for_reports_and_drawings_is_public() -> None:
     assert set(exported("speclint.reports")) >= OF_REPORTS
 
 
+@pytest.mark.long
 def test_a_family_never_reads_past_the_sheet(monkeypatch: pytest.MonkeyPatch) -> None:
     """Watched while a part of each kind is assessed: no family's code opens a measure, a word or a link."""
     opened: set[str] = set()
