@@ -50,7 +50,8 @@ class Solved:
     """What was found: ``holds`` tells whether the rule holds as the design stands.
 
     Where it holds, ``bounds`` are how far the value may go, the nearest first; a side on which it holds as far as was
-    looked, half the value, has none. Where it fails they are the least change that holds, or none was found.
+    looked has none. Where it fails they are the least change that holds, or none was found. ``within`` says how far was
+    looked; "" where no other value can be tried, as it is written.
     """
 
     question: Question
@@ -58,6 +59,7 @@ class Solved:
     holds: bool
     now: str
     bounds: tuple[Bound, ...]
+    within: str
 
     @property
     def answer(self) -> Bound | None:
@@ -84,8 +86,8 @@ def solved(assessment: Assessment, asked: Question, rule: str) -> Solved:
     now = getattr(value, "text", getattr(value, "value", ""))
     if found.outcome == "conforms":
         bounds = tuple(sorted(on.how_far(), key=lambda one: one[0]))
-        return Solved(asked, found, True, str(now), tuple(bound for _, bound in bounds))
-    return Solved(asked, found, False, str(now), on.least_change(assessment.checks))
+        return Solved(asked, found, True, str(now), tuple(bound for _, bound in bounds), on.within)
+    return Solved(asked, found, False, str(now), on.least_change(assessment.checks), on.within)
 
 
 def _resting(assessment: Assessment, asked: Question, rule: str, where: Location) -> tuple[Check, Step]:
@@ -138,6 +140,17 @@ class _On:
     def __init__(self, found: Check, part: Component, holder: Spec, step: Step, context: Context) -> None:
         self._found, self._part, self._holder, self._step = found, part, holder, step
         self._context = context
+
+    @property
+    def within(self) -> str:
+        """How far from the present value others are tried; "" where none can be, as it is written."""
+        if self._step.kind == "counted":
+            return f"{_PIECES} more or fewer"
+        measure = self._stated()
+        if measure is None:
+            return "the next few threads of its series"
+        steps = rounding(measure)
+        return "" if steps is None else f"{100 * steps.reach / abs(measure.nominal):.0f} % of the value"
 
     def least_change(self, checks: Sequence[Check]) -> tuple[Bound, ...]:
         """The least change that holds, as a remedy is found; none where there is none within reach."""

@@ -64,17 +64,21 @@ def _solved(page: Page, found: Solved) -> None:
     page.wrapped(f"SOLVED FOR {rule} on {found.check.component}", emphasis="strong")
     page.wrapped(f"It {verb} with {name} = {found.now}{used}.", indent=2)
     if not found.bounds:
-        said = (
-            "It still holds as far as was looked either way, half the value."
-            if found.holds
-            else "No change within reach, half the value, makes it hold."
-        )
-        page.wrapped(said, indent=2)
+        page.wrapped(_without_bounds(found), indent=2)
     for bound in found.bounds:
         page.wrapped(_bound(bound, holds=found.holds), indent=2, hanging=2)
     if found.holds and len(found.bounds) == 1:
         other = "smaller" if found.bounds[0].higher else "greater"
-        page.wrapped(f"It still holds with a {other} value as far as was looked, half the value.", indent=2)
+        said = f"It still holds with a {other} value within {found.within}, as far as was looked."
+        page.wrapped(said, indent=2)
+
+
+def _without_bounds(found: Solved) -> str:
+    if not found.within:
+        return "No other value was tried: as it is written, it has no step to go by."
+    if found.holds:
+        return f"It still holds either way within {found.within}, as far as was looked."
+    return f"No change within {found.within} makes it hold."
 
 
 def _bound(bound: Bound, *, holds: bool) -> str:

@@ -247,6 +247,49 @@ def test_the_page_and_the_data_tell_the_same(shop: DesignFolder, capsys: pytest.
     assert [one["rule"] for one in data["moved"]] == ["tube.stress"]
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "value", "rule", "told"),
+    [
+        (
+            "hoops = 4",
+            "hoops = 4",
+            "hoops",
+            "hoops",
+            "with a greater value within 12 more or fewer, as far as",
+        ),
+        ("hoops = 4", "hoops = 30", "hoops", "hoops", "holds either way within 12 more or fewer, as far as"),
+        (
+            "30 bar",
+            "30 bar",
+            "pressure",
+            "stress",
+            "with a smaller value within 50 % of the value, as far as",
+        ),
+        ("30 bar", "300 bar", "pressure", "stress", "No change within 50 % of the value makes it hold."),
+        (
+            "30 bar",
+            "0 bar",
+            "pressure",
+            "stress",
+            "No other value was tried: as it is written, it has no step",
+        ),
+    ],
+)
+def test_the_page_says_how_far_was_looked(
+    shop: DesignFolder,
+    capsys: pytest.CaptureFixture[str],
+    old: str,
+    new: str,
+    value: str,
+    rule: str,
+    told: str,
+) -> None:
+    """At least 4 hoops are wanted; the tube holds to 39.8 bar gauge, which lies beyond half of 300 bar."""
+    shop.replace("tube.toml", old, new)
+    main(["check", str(shop.root), "--set", f"tube.{value}=?", "--solve", f"tube.{rule}"])
+    assert told in " ".join(capsys.readouterr().out.split())
+
+
 def test_the_data_keep_to_their_schema(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     """The tube of 30 bar at 45 bar uses 113.1 MPa of 100: one margin moves and one finding comes."""
     words = ["check", str(shop.root), "--set", "tube.pressure=45 bar gauge"]

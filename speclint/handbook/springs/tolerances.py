@@ -54,8 +54,8 @@ def load_tolerance(Q: Ratio, F: Newtons, d: Metres, D: Metres, n: Ratio) -> Newt
     k_f; the diagram of DIN 2095 runs near 1.5 at two coils, which the minus sign gives (from memory).
     """
     wire, mean, index = d / _MM, D / _MM, D / d
-    require(0.07 <= wire <= 16, f"wire {wire:.6g} mm is outside the standard's 0.07 to 16 mm")
-    require(mean <= 200, f"mean coil diameter {mean:.6g} mm is above the standard's 200 mm")
+    require(0.07e-3 <= d <= 16e-3, f"wire {wire:.6g} mm is outside the standard's 0.07 to 16 mm")
+    require(D <= 0.2, f"mean coil diameter {mean:.6g} mm is above the standard's 200 mm")
     require(4 <= index <= 20, f"spring index {index:.6g} is outside the standard's 4 to 20")
     require(n >= 2, f"{n:.6g} working coils are fewer than the standard's 2")
     tenth = index / 10

@@ -144,9 +144,9 @@ LOAD = {"Q": 1.0, "F": 1e3, "d": 0.010, "D": 0.050, "n": 2.0}
 TOLERANCES = [
     End(
         tolerances.load_tolerance,
-        {**LOAD, "d": 0.0000701, "D": 0.0007},
-        {"d": 0.000069},
-        "wire 0.069 mm is outside the standard's 0.07 to 16 mm",
+        {**LOAD, "d": 0.07e-3, "D": 0.7e-3},
+        {"d": 0.0699e-3},
+        "wire 0.0699 mm is outside the standard's 0.07 to 16 mm",
     ),
     End(
         tolerances.load_tolerance,
