@@ -202,6 +202,7 @@ def test_the_printed_equation_is_the_code(function: Callable[..., float]) -> Non
     expect_equation(function, ranges=ranges(function), also=also(function))
 
 
+@pytest.mark.long
 @each(WORKED_OUT, lambda one: f"{one.__module__}.{one.__name__}")
 def test_so_is_what_a_sheet_prints_in_inches_and_pounds(function: Callable[..., float]) -> None:
     expect_equation(
