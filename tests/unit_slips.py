@@ -18,7 +18,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from speclint.checking import Check, check
-from speclint.checking.inputs import Inputs, context_of
+from speclint.checking.inputs import Inputs, context_of as _context_of
 from speclint.repository import Design, open_repository
 from speclint.repository.reading import load_specs
 from speclint.rules import Context, Rule
@@ -95,14 +95,15 @@ class Bench:
         opened = open_repository([EXAMPLE], self.loaded.kinds)
         assert not opened.complaints
         self.design, self.materials = opened.design, opened.materials
-        self.context = self._context(self.design)
+        self.context = self.context_of(self.design)
 
-    def _context(self, design: Design) -> Context:
+    def context_of(self, design: Design) -> Context:
+        """What rules are run in on a design that is like the example."""
         from datetime import date
 
         from speclint.repository import Register
 
-        return context_of(Inputs(design, {}, self.materials, Register(""), date.today()), self.loaded)
+        return _context_of(Inputs(design, {}, self.materials, Register(""), date.today()), self.loaded)
 
     def caught_by(self, slip: Slip) -> str:
         """What catches a slip: "complaint", or the rule with its component; "" where nothing does."""
@@ -110,7 +111,7 @@ class Bench:
         if spec is None:
             return "complaint"
         design = replace(self.design, specs={**self.design.specs, slip.spec: spec})
-        context = self._context(design)
+        context = self.context_of(design)
         found = (self._finding(part, context) for part in self._near(slip.spec, design))
         return next((one for one in found if one), "")
 

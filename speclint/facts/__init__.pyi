@@ -83,6 +83,7 @@ from .cylinder_volume import (
 )
 from .cylinders import (
     bore_closed as bore_closed,
+    bore_named as bore_named,
     bore_under as bore_under,
     crossheads_on as crossheads_on,
     end_closed_by as end_closed_by,

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, CubicMetres, Metres, Ratio, SquareMetres, formula
-from speclint.facts.cylinders import liners_of, rods_in
+from speclint.facts.cylinders import bore_named, liners_of, rods_in
 from speclint.facts.drives import cold_clearance
 from speclint.facts.engine import stroke_of
 from speclint.facts.port_volumes import volume_of_passages
@@ -74,7 +74,7 @@ def clearance_volume(V_p: CubicMetres, d: Metres, d_r: Metres, c: Metres) -> Cub
 def bore_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | NotStated:
     """The diameter in which a piston works, to be taken: of its liner, else of the bore of the block."""
     liner = next(iter(liners_of(block, bore, sheet)), None)
-    return liner.bore if liner is not None else block.bores[bore].diameter
+    return liner.bore if liner is not None else bore_named(block, bore, sheet).diameter
 
 
 def rod_as_drawn(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | NotStated:

@@ -11,6 +11,7 @@ from speclint.specs import NotStated, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import (
+        Bore,
         Crosshead,
         CylinderBlock,
         CylinderCover,
@@ -57,6 +58,16 @@ def ends_of(block: CylinderBlock, bore: str, sheet: Sheet) -> dict[str, Cylinder
     return {
         name: end for name, end in block.ends.items() if _bore_of_end(name, end, block, sheet) in ("", bore)
     }
+
+
+def bore_named(block: CylinderBlock, name: str, sheet: Sheet) -> Bore:
+    """The bore of a block that another place of the design names.
+
+    :raises NotAssessed: where the block states no bore of this name.
+    """
+    if name not in block.bores:
+        raise sheet.not_assessed(f"bores of {block.id} has no entry {name!r}", block.where)
+    return block.bores[name]
 
 
 def _bore_of_end(name: str, end: CylinderEnd, block: CylinderBlock, sheet: Sheet) -> str:
@@ -132,7 +143,7 @@ def bore_closed(cover: CylinderCover, sheet: Sheet) -> Measure | NotStated:
         return cover.bore
     block = sheet.follow(cover.closes)
     liner = next(iter(liners_of(block, name, sheet)), None)
-    return liner.bore if liner is not None else block.bores[name].diameter
+    return liner.bore if liner is not None else bore_named(block, name, sheet).diameter
 
 
 def openings_at_end(cover: CylinderCover, sheet: Sheet) -> dict[str, Measure]:

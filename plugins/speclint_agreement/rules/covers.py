@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.facts import bore_under, box_of, end_closed_by, liner_under, openings_at_end, packing_in, rod_in
+from speclint.facts import (
+    bore_named,
+    bore_under,
+    box_of,
+    end_closed_by,
+    liner_under,
+    openings_at_end,
+    packing_in,
+    rod_in,
+)
 from speclint.specs import ChamberCover, CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
@@ -30,7 +39,7 @@ def _ends(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
 
 def _is_unlined(name: str, block: CylinderBlock, sheet: Sheet) -> bool:
     """Whether a bore says that no liner goes in."""
-    lined = block.bores[name].lined
+    lined = bore_named(block, name, sheet).lined
     return sheet.is_stated(f"liner of bore {name}", lined) and not sheet.read(f"bore {name} lined", lined)
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from speclint import Sheet
 from speclint.equations import Metres
+from speclint.facts import bore_named
 from speclint.specs import BlockPort, CylinderBlock, LoadCase, NotStated, Plate
 from speclint_fabrication.formulae.openings import barrel_beside_port
 from speclint_fabrication.inputs.openings import Shell, allowed_in, welded
@@ -62,7 +63,7 @@ def barrels_of(block: CylinderBlock, sheet: Sheet) -> list[Barrel]:
     found = []
     for end, ports in by_end.items():
         bore = _bore_of_end(end, block, sheet)
-        plate_name = block.bores[bore].plate
+        plate_name = bore_named(block, bore, sheet).plate
         plate = sheet.entry(weldment.plates, plate_name, f"plates of {weldment.id}")
         of_plate = sheet.read(f"plate of {bore}", plate_name)
         found.append(Barrel(", ".join(name for name, _ in ports), bore, of_plate, plate, block, tuple(ports)))

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from speclint import COMMON_PRACTICE, Limit, Sheet
 from speclint.equations import Newtons, Pascals
 from speclint.facts import (
+    bore_named,
     bores_pushing_together,
     greatest_live_pressure,
     mass_on_frame,
@@ -64,7 +65,7 @@ def _last_bore(block: CylinderBlock, name: str, sheet: Sheet) -> float:
     for liner in sheet.belonging_to(block, CylinderLiner):
         if sheet.read(f"bore of {liner.id}", liner.in_bore) == name:
             return sheet.take("D", liner.last_bore)
-    return sheet.take("D", block.bores[name].diameter)
+    return sheet.take("D", bore_named(block, name, sheet).diameter)
 
 
 def _pressure(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Pascals:

@@ -9,6 +9,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import NewtonMetres, Newtons
 from speclint.facts import (
     axis_of_bore,
+    bore_named,
     bores_on_frame,
     bores_pushing_together,
     ends_of,
@@ -91,7 +92,7 @@ def _pushed(bores: Sequence[str], block: CylinderBlock, case: LoadCase, sheet: S
 def _bore(name: str, block: CylinderBlock, sheet: Sheet) -> float:
     """The largest bore of the cylinder's life: of its liner, or of the block where a bore has none."""
     liners = liners_of(block, name, sheet)
-    bore = block.bores[name]
+    bore = bore_named(block, name, sheet)
     if not liners and sheet.is_stated(f"{name} is lined", bore.lined) and not sheet.read("lined", bore.lined):
         new, last = bore.diameter, bore.last_bore
     elif len(liners) == 1:

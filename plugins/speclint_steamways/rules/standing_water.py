@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import CubicMetres, Metres, Ratio
-from speclint.facts import cold_clearance, ends_of, liners_of, steam_in, volume_of_passages
+from speclint.facts import bore_named, cold_clearance, ends_of, liners_of, steam_in, volume_of_passages
 from speclint.specs import CylinderBlock, CylinderEnd, Drain, SteamPassage
 from speclint_steamways.formulae.floors import fall_towards
 from speclint_steamways.formulae.water import (
@@ -129,7 +129,7 @@ def _clearance(end: CylinderEnd, passage: SteamPassage, block: CylinderBlock, sh
     """Volume of an end at its dead centre, with a new bore: the least that water can fill."""
     name = _bore_name(end, passage, block, sheet)
     liners = liners_of(block, name, sheet)
-    D = sheet.take("D", liners[0].bore if liners else block.bores[name].diameter)
+    D = sheet.take("D", liners[0].bore if liners else bore_named(block, name, sheet).diameter)
     c = cold_clearance(block, end, sheet, bore=name)
     V_p = volume_of_passages(block, end, "V_p", sheet)
     return sheet.work("V_c", clearance_volume, D=D, c=c, V_p=V_p)
