@@ -279,6 +279,21 @@ def test_material_from_both_sides(workshop: DesignFolder, at: str, outcome: str)
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("weak", "sound"), [("valve", "seat"), ("seat", "valve")])
+@pytest.mark.parametrize(("at", "outcome"), [("349 °C", "conforms"), ("351 °C", "finding")])
+def test_valve_and_seat_are_each_judged_by_their_own_metal(
+    workshop: DesignFolder, weak: str, sound: str, at: str, outcome: str
+) -> None:
+    """Either of iron, good to 350 °C, the other of the steel that is good to 400."""
+    files = gear_files(duty_text=duty(running=f"20 °C; {at}"))
+    for part, metal in ((weak, "known-iron"), (sound, "known-steel")):
+        text = files[f"{part}.toml"]
+        files[f"{part}.toml"] = text.replace("known-iron", metal).replace("known-steel", metal)
+    check = workshop.write(files).only(MATERIAL)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or check.actual == f"{weak} at 351 °C, its metal is for 350 °C"
+
+
 def test_material_is_not_assessed_without_one(workshop: DesignFolder) -> None:
     files = gear_files()
     files["seat.toml"] = files["seat.toml"].replace('material = "known-iron"', "")

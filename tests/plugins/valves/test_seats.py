@@ -36,6 +36,13 @@ def test_retained_hot_limit_from_both_sides(workshop: DesignFolder, ring: str, o
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("ring", "outcome"), [("200.1021 mm", "conforms"), ("200.1013 mm", "finding")])
+def test_ring_and_block_grow_by_their_own_heat(workshop: DesignFolder, ring: str, outcome: str) -> None:
+    """Block at 160, ring at 130 °C: 200 × (12.5 × 140 − 11.3 × 110)e-6 = 0.1014 mm, and 0.32 µm of roughness."""
+    files = seat_files(("200.2 mm", ring), duty_text=duty(cooling="160 °C; 130 °C"))
+    assert workshop.write(files).only(RETAINED).outcome == outcome
+
+
 def test_a_common_fit_is_loose_where_a_tighter_one_holds(workshop: DesignFolder) -> None:
     """ISO 286-2: 200 H7 is 0 to 46 µm, s6 122 to 151, u6 236 to 265. Block at 160, ring at 130 °C:
 
