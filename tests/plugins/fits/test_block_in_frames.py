@@ -469,6 +469,18 @@ def test_the_thrust_unloads_one_of_three(workshop: DesignFolder, height: str, ou
     assert workshop.write(made).only(CARRY).outcome == outcome
 
 
+@pytest.mark.parametrize(("height", "outcome"), [("16.7 mm", "conforms"), ("16.8 mm", "finding")])
+@pytest.mark.parametrize("pad", ["back", "front"])
+def test_the_greatest_thrust_of_either_locked_pad_unloads(
+    workshop: DesignFolder, pad: str, height: str, outcome: str
+) -> None:
+    """Buffing by gravity at one of the two adds 2200 × 9.80665 = 21.575 kN: 5.825 kN·m of 347.575 are 16.759 mm."""
+    made = _above(height)
+    made[f"fastening-{pad}.toml"] = changed(made[f"fastening-{pad}.toml"], ('shock = "0"', 'shock = "1"'))
+    check = workshop.write(made).only(CARRY)
+    assert check.outcome == outcome, check.says
+
+
 @pytest.mark.parametrize(("height", "outcome"), [("3.9 mm", "conforms"), ("4.1 mm", "finding")])
 def test_the_thrust_tips_a_block_on_one_pad(workshop: DesignFolder, height: str, outcome: str) -> None:
     """21.575 kN at 50 mm of half of 220.03: 60.015 mm more are 1.295 kN·m, 3.972 mm of 326 kN."""
