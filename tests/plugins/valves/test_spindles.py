@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -151,6 +153,16 @@ def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: s
     assert workshop.write(train_files(spindle=((old, holds),))).only(SEAL).outcome == "conforms"
     check = workshop.write(train_files(spindle=((old, fails),))).only(SEAL)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+def test_the_speed_of_the_seal_is_that_half_way_up_the_steeper_flank(workshop: DesignFolder) -> None:
+    """A fall of 80° beside a rise of 70, after 20° of ramp: at 55°.
+
+    Starting, in which the pressure governs, π/2 × 0.02 × 1.0472/1.22173 = 0.02693 m/s.
+    """
+    check = workshop.write(train_files(cam=(('fall_angle = "70 °"', 'fall_angle = "80 °"'),))).only(SEAL)
+    assert math.degrees(on_sheet(check, "φ")) == pytest.approx(55, abs=0.5)
+    assert on_sheet(check, "v") == pytest.approx(0.02693, rel=1e-3)
 
 
 @pytest.mark.parametrize(
