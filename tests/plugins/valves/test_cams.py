@@ -49,6 +49,30 @@ def test_chilled_iron_has_its_own_limit(workshop: DesignFolder, most: str, outco
     assert workshop.write(files).only(CONTACT).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("metal", "width", "base", "outcome"),
+    [
+        ("known-steel", "5 mm", "56.15 mm", "conforms"),
+        ("known-steel", "5 mm", "55.75 mm", "finding"),
+        ("chilled-iron", "5.95 mm", "60 mm", "conforms"),
+        ("chilled-iron", "5.80 mm", "60 mm", "finding"),
+    ],
+)
+def test_what_a_hard_track_bears_from_both_sides(
+    workshop: DesignFolder, metal: str, width: str, base: str, outcome: str
+) -> None:
+    """Chilled iron: 436.3 MPa × √(25/w) are 900 on 5.875 mm. Hardened steel on 5 mm: 451.8 × √5 = 1010.3 MPa.
+
+    They are 1200 where ρ is 13.879 × (1010.3/1200)² = 9.838 mm, on a base of 55.96 mm.
+    """
+    deep = ('hardened_depth = "2 mm"', 'hardened_depth = "9 mm"')
+    sizes = (('width = "25 mm"', f'width = "{width}"'), ('"60 mm"', f'"{base}"'))
+    files = train_files(cam=(deep, *sizes), tappet=(deep,))
+    files["cam.toml"] = files["cam.toml"].replace("known-steel", metal)
+    check = workshop.write(files).only(CONTACT)
+    assert (check.outcome, check.case) == (outcome, "starting")
+
+
 SOFT = (('surface = "case hardened"\nhardened_depth = "2 mm"\n', ""),)
 
 
