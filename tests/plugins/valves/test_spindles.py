@@ -14,6 +14,7 @@ from speclint.testing import SETTINGS, DesignFolder, found, on_sheet
 from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import direct_stress
+from speclint_valves.formulae.tables import place_of_seal, share_of_stiffness
 from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
@@ -209,6 +210,13 @@ def test_a_stiffness_that_is_not_stated_is_estimated_high(workshop: DesignFolder
     check = workshop.write(files).only(STRESS)
     struck = next(step.value for step in check.steps if step.symbol == "F_b")
     assert struck == pytest.approx(6732, rel=1e-3)
+
+
+def test_what_is_estimated_of_a_train_and_of_a_contact() -> None:
+    """A train keeps a fifth to a half of its spindle's stiffness; a beat seals anywhere on its contact."""
+    share, place = share_of_stiffness(), place_of_seal()
+    assert (share.low, share.nominal, share.high) == (0.2, 0.35, 0.5)
+    assert (place.low, place.nominal, place.high) == (0.0, 0.5, 1.0)
 
 
 @given(v=st.floats(0.0, 1.0), k=st.floats(1e6, 1e9), m=st.floats(0.1, 20.0))
