@@ -57,6 +57,9 @@ def test_the_sink_of_the_page(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(GROUND, "valve")
     assert check.outcome == "conforms"
     assert on_sheet(check, "h_u") * 1e3 == pytest.approx(0.8485, abs=1e-4)
+    for beat in ("u", "l"):
+        assert on_sheet(check, f"t_s{beat}") * 1e3 == pytest.approx(0.3)
+        assert on_sheet(check, f"w_sn{beat}") * 1e3 == pytest.approx(3 + 0.3 / 0.5)
 
 
 def test_springs_that_the_sink_leaves_too_weak_are_a_hold(workshop: DesignFolder) -> None:
@@ -74,7 +77,9 @@ def test_a_washer_makes_up_for_the_sink(workshop: DesignFolder) -> None:
     assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.0005) == pytest.approx(980.0)
     assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.005) == 1000.0
     without = on_sheet(workshop.write(files()).only(GROUND, "valve"), "F_su")
-    packed = on_sheet(workshop.write(files(add='packed_by = "0.8 mm"\n')).only(GROUND, "valve"), "F_su")
+    washed = workshop.write(files(add='packed_by = "0.8 mm"\n')).only(GROUND, "valve")
+    assert on_sheet(washed, "z_1") * 1e3 == pytest.approx(0.8)
+    packed = on_sheet(washed, "F_su")
     assert packed - without == pytest.approx(0.8e-3 * 40e3, rel=0.05)
 
 
