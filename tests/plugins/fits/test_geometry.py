@@ -37,6 +37,13 @@ DATUM = '[datums.A]\nfeature = "face"\n'
         (DATUM + zone("flat", "flat", "0.05 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "conforms"),
         (DATUM + zone("flat", "flat", "0.051 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
         (DATUM + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
+        (
+            DATUM
+            + zone("flat", "flat", "0.051 mm")
+            + zone("far", "flat", "0.01 mm", "side")
+            + zone("bore", "square", "0.1 mm", "bore", "A"),
+            "finding",
+        ),
         (zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
         (zone("bore", "run-out", "0.1 mm", "bore"), "finding"),
         (zone("flat", "flat", "0.05 mm", to="B"), "finding"),
@@ -51,7 +58,7 @@ DATUM = '[datums.A]\nfeature = "face"\n'
     ],
 )
 def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
-    """A datum half as wide as what counts from it; form within orientation within location."""
+    """A datum half as wide as what counts from it, whatever another face has; form within orientation within location."""
     check = workshop.write({"cover.toml": COVER + text, **ROD}).only(WHOLE, "cover")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
