@@ -58,7 +58,7 @@ DATUM = '[datums.A]\nfeature = "face"\n'
     ],
 )
 def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
-    """A datum half as wide as what counts from it, whatever another face has; form within orientation within location."""
+    """A datum half as wide as what counts from it, whatever another face has; form in orientation, that in location."""
     check = workshop.write({"cover.toml": COVER + text, **ROD}).only(WHOLE, "cover")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
