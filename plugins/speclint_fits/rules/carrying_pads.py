@@ -72,7 +72,7 @@ class _Spring(NamedTuple):
 
 @rule(
     "frame.carrying-pads",
-    edition=3,
+    edition=4,
     title="No carrying pad is unloaded by errors of height or the upright couple of the thrust, a single one has the "
     "weight within its width, and none is pressed, the weight three times by jolts, by over 30 MPa",
     on=CylinderBlock,
@@ -138,7 +138,7 @@ def _upright(block: CylinderBlock, sheet: Sheet) -> NewtonMetres | None:
         raise sheet.not_assessed(
             f"no thrust of {block.id} is known: it wants a locked pad and a duty", block.where
         )
-    T = max(thrust_of(block, locking[0], case, sheet) for case in cases)
+    T = max(thrust_of(block, name, case, sheet) for name in locking for case in cases)
     return max(sheet.work("M", upright_couple, T=T, h=h) for h in heights)
 
 

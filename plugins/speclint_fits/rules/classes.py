@@ -96,9 +96,8 @@ def class_exists(fit: Fit, sheet: Sheet) -> Judgement:
 def _wrong_side(of_hole: str, of_shaft: str) -> str:
     if of_hole and not of_hole[0].isupper():
         return f"{of_hole} is the class of a shaft, written on the hole"
-    if of_shaft and not of_shaft[0].islower():
-        return f"{of_shaft} is the class of a hole, written on the shaft"
-    return ""
+    capital = of_shaft and not of_shaft[0].islower()
+    return f"{of_shaft} is the class of a hole, written on the shaft" if capital else ""
 
 
 def _preferred(of_hole: str, of_shaft: str, sheet: Sheet) -> Judgement:

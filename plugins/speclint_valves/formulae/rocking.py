@@ -103,5 +103,5 @@ def load_square_to_cam(F_t: Newtons, α: Radians) -> Newtons:
     >>> round(load_square_to_cam(F_t=800.0, α=math.acos(0.8)), 6)
     1000.0
     """
-    require(math.cos(α) > 0, "the cam pushes square to the way of its roller")
+    require(abs(α) < math.pi / 2, "the cam pushes square to the way of its roller")
     return F_t / math.cos(α)

@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint.facts import sense_of_weight, share_across
 from speclint.specs import axis_in_words
-from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed, on_sheet
 from speclint_fits.formulae.tables import angle_between, general_angle
 from tests.plugins.fits.bench import METALS, WITH_METALS
 from tests.plugins.valves.gear import BLOCK, SEAT, VALVE, duty
@@ -69,6 +69,8 @@ def test_a_tolerance_of_its_own(workshop: DesignFolder) -> None:
     lid = "35.4 ° from upright, outwards"
     check = _write(workshop, OUT, OUT, lid, 'inclined_within = "0.5 °"\n').only(RULE, "valve")
     assert check.outcome == "conforms"
+    assert math.degrees(on_sheet(check, "Δ of lid")) == pytest.approx(0.4)
+    assert any(step.name == "how lid stands" for step in check.steps)
 
 
 def test_an_inclined_valve_wants_all_to_say_so(workshop: DesignFolder) -> None:

@@ -83,6 +83,17 @@ def test_the_tolerance_is_that_of_the_size_as_cast(
 
 
 @pytest.mark.parametrize(
+    ("face", "outcome", "wanted"), [("619 mm", "conforms", 11e-3), ("619.2 mm", "finding", 11.5e-3)]
+)
+def test_a_face_alone_has_its_allowance_once(
+    workshop: DesignFolder, face: str, outcome: str, wanted: float
+) -> None:
+    """619 + 11 = 630 mm wants 6 + 10/2, just what is there; 630.2 mm falls into the next row and wants 6 + 11/2."""
+    check = write(workshop, ('"480 mm"', f'"{face}"')).only(RULE)
+    assert (check.outcome, limit(check)) == (outcome, pytest.approx(wanted))
+
+
+@pytest.mark.parametrize(
     "missing",
     ['largest_dimension = "500 mm"', "tolerance_grade = 12", 'allowance_grade = "H"', "both_sides = true"],
 )

@@ -7,11 +7,13 @@ memory): w = a − b − c − d with a 1.750 ± 0.003, b 0.750 ± 0.001, c 0.12
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.handbook.fits.chains import Link, root_sum_square, wilson_interval, worst_case
+from speclint.handbook.fits.chains import MONTE_CARLO, Link, root_sum_square, wilson_interval, worst_case
 from speclint.testing import DesignFolder, found
 from speclint_fits.formulae.chains import reaches_in_square, reaches_together
 
@@ -138,7 +140,13 @@ def test_a_uniform_link_yields_its_share(workshop: DesignFolder) -> None:
     one = '[chain.a]\nsize = "0..1 mm"\ndirection = "widens"\nspread = "uniform"\n'
     workshop.write({"chain.toml": text + one})
     low, _ = wilson_interval(15_000, 20_000)
-    assert found(workshop.only(CHANCE)) == pytest.approx(low, abs=0.01)
+    check = workshop.only(CHANCE)
+    assert found(check) == pytest.approx(low, abs=0.01)
+    step = next(step for step in check.steps if step.symbol == "Y")
+    mean, deviation = (float(one) for one in re.findall(r"(\d\.\d+) mm", step.name))
+    assert mean == pytest.approx(0.5, abs=0.006)  # three standard deviations of sampling
+    assert deviation == pytest.approx(1 / 12**0.5, abs=0.004)
+    assert step.source == MONTE_CARLO
 
 
 def test_trials_and_seed_are_settings(workshop: DesignFolder) -> None:
@@ -182,6 +190,13 @@ def test_a_gap_asked_on_one_side_bounds_the_link_on_one_side(workshop: DesignFol
     assert "least gap" in check.says
     check = write(workshop, ('least = "-5 thou"', "")).only(MEASURED)
     assert found(check) == pytest.approx((1.738 + 0.015) * INCH)
+
+
+def test_a_last_link_that_narrows_is_machined_the_other_way(workshop: DesignFolder) -> None:
+    """a − b − d is 0.120 to 0.130 in: c at most 0.120 + 0.005 and at least 0.130 − 0.015 in."""
+    check = write(workshop, ('last = "a"', 'last = "c"')).only(MEASURED)
+    assert check.outcome == "conforms"
+    assert "machine c to 2.921 to 3.175 mm" in check.says
 
 
 def test_without_a_last_link_nothing_is_machined(workshop: DesignFolder) -> None:
@@ -274,6 +289,8 @@ direction = "narrows"
         ('greatest = "2.4 mm"\n', "2 mm ±0.31", "conforms", None),
         ('least = "1.6 mm"\ngreatest = "2.4 mm"\n', "2 mm ±0.01", "conforms", None),
         ('least = "1.6 mm"\n', "2 mm", "conforms", None),
+        ('least = "1.75 mm"\n', "2 mm ±0.31", "finding", 1.7e-3),
+        ('greatest = "2.25 mm"\n', "2 mm ±0.31", "finding", 2.3e-3),
         ('least = "1.75 mm"\n', "2 mm", "finding", 1.7e-3),
         ('greatest = "2.2 mm"\n', "2 mm", "finding", 2.3e-3),
     ],

@@ -43,3 +43,9 @@ def test_angles_of_weldments_are_the_tangents_of_their_degrees(leg: float, minut
     worked = [math.tan(math.radians(one / 60)) * 1e3 for one in minutes]
     assert found == pytest.approx(worked, abs=0.55)
     assert [one * 2 % 1 for one in found] == pytest.approx([0] * 4, abs=1e-6)
+
+
+def test_what_is_read_of_a_table_names_class_and_length() -> None:
+    assert general_flatness("K", 0.2).what == "flatness of class K at 200 mm"
+    assert weldment_angle("B", 0.5).what == "angle of class B at 500 mm"
+    assert general_angle("m", 0.1).what == "tolerance of an angle of class m, leg 100 mm"

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_fits.formulae.geometry import opening_of_zone, zone_of_coordinates, zones_together
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -37,6 +37,13 @@ DATUM = '[datums.A]\nfeature = "face"\n'
         (DATUM + zone("flat", "flat", "0.05 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "conforms"),
         (DATUM + zone("flat", "flat", "0.051 mm") + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
         (DATUM + zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
+        (
+            DATUM
+            + zone("flat", "flat", "0.051 mm")
+            + zone("far", "flat", "0.01 mm", "side")
+            + zone("bore", "square", "0.1 mm", "bore", "A"),
+            "finding",
+        ),
         (zone("bore", "square", "0.1 mm", "bore", "A"), "finding"),
         (zone("bore", "run-out", "0.1 mm", "bore"), "finding"),
         (zone("flat", "flat", "0.05 mm", to="B"), "finding"),
@@ -51,7 +58,7 @@ DATUM = '[datums.A]\nfeature = "face"\n'
     ],
 )
 def test_tolerances_are_whole(workshop: DesignFolder, text: str, outcome: str) -> None:
-    """A datum half as wide as what counts from it; form within orientation within location."""
+    """A datum half as wide as what counts from it, whatever another face has; form in orientation, that in location."""
     check = workshop.write({"cover.toml": COVER + text, **ROD}).only(WHOLE, "cover")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
@@ -185,11 +192,11 @@ def flat(size: str) -> str:
     ("seal", "size", "outcome"),
     [
         ('seal = "gasket"\ngasket.form = "flat"\n', "0.25 mm", "conforms"),
-        ('seal = "gasket"\ngasket.form = "flat"\n', "0.26 mm", "finding"),
+        ('seal = "gasket"\ngasket.form = "flat"\n', "0.254 mm", "finding"),
         ('seal = "gasket"\ngasket.form = "ring in a groove"\n', "0.15 mm", "conforms"),
-        ('seal = "gasket"\ngasket.form = "ring in a groove"\n', "0.16 mm", "finding"),
+        ('seal = "gasket"\ngasket.form = "ring in a groove"\n', "0.152 mm", "finding"),
         ('seal = "ground face"\n', "0.02 mm", "conforms"),
-        ('seal = "ground face"\n', "0.021 mm", "finding"),
+        ('seal = "ground face"\n', "0.0203 mm", "finding"),
         ('seal = "lens ring"\n', "1 mm", "not applicable"),
     ],
 )
@@ -243,6 +250,47 @@ def test_another_count_or_circle_is_found(workshop: DesignFolder, other: str) ->
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize(
+    ("cover", "block", "drawn", "says"),
+    [
+        ("count = 22", "count = 20", "600 mm", "cover has 22 holes, block 20, the joint 24 studs"),
+        ("", 'circle = "610 mm"', "600 mm", "circle of the holes 600 mm, of the others 610 mm"),
+        (
+            'circle = "600 mm"',
+            'circle = "600 mm"',
+            "610 mm",
+            "circle of the holes 600 mm, of the studs 610 mm",
+        ),
+    ],
+)
+def test_what_does_not_match_is_told_by_part(
+    workshop: DesignFolder, cover: str, block: str, drawn: str, says: str
+) -> None:
+    design = fastened(workshop, holes(more=cover), holes(more=f"projected = true\n{block}"))
+    check = design.replace("studs.toml", '"600 mm"', f'"{drawn}"').only(MATCH)
+    assert check.outcome == "finding"
+    assert says in check.actual
+
+
+def test_the_circle_of_the_clearance_holes_is_that_of_the_studs(workshop: DesignFolder) -> None:
+    """600 mm beside 650 of the tapped holes and of the studs: wrong by either."""
+    design = fastened(workshop, holes(more='circle = "600 mm"'), holes(more="projected = true"))
+    check = design.replace("studs.toml", '"600 mm"', '"650 mm"').only(MATCH)
+    assert check.judgement is not None
+    assert [part.holds for part in check.judgement.parts] == [True, False, False, True]
+
+
+def test_angle_and_growth_count_at_the_circle_of_the_clearance_holes(workshop: DesignFolder) -> None:
+    """300 mm, whatever the tapped ones have: 1.6 + 2 × 300 × 0.03° = 1.9142 mm, and 600 Δε by heat."""
+    cover = holes(more='circle = "600 mm"', angle="0.03 °")
+    block = holes(more='projected = true\ncircle = "500 mm"')
+    check = fastened(workshop, cover, block, ("70 °C", "20 °C")).only(MATCH)
+    assert on_sheet(check, "T_n") * 1e3 == pytest.approx(1.6 + 600 * math.radians(0.03))
+    hot = on_sheet(check, "T_h") - on_sheet(check, "T_n")
+    assert hot == pytest.approx(0.6 * on_sheet(check, "Δε"))
+    assert 11.2e-6 * 50 < on_sheet(check, "Δε") < 12.6e-6 * 50
+
+
 def placed(x: str, y: str, more: str = "projected = true") -> str:
     """Three holes off a circle, one of them moved."""
     return (
@@ -267,6 +315,12 @@ def test_holes_off_a_circle(workshop: DesignFolder, x: str, y: str, outcome: str
     """2.0 − 1.6 mm are left, 0.2 mm apart: √(0.11² + 0.16²) = 0.194, √(0.13² + 0.16²) = 0.206."""
     check = _of_three(workshop, placed(x, y, ""), placed("0 mm", "150 mm")).only(MATCH)
     assert check.outcome == outcome, check.says
+    assert check.judgement is not None
+    assert check.judgement.parts[0].says == "cover has 3 holes, block 3, the joint 3 studs"
+    assert on_sheet(check, "e of hole 1") == 0.0
+    assert on_sheet(check, "e of hole 2") * 1e3 == pytest.approx(
+        math.hypot(float(x[:-3]), float(y[:-3]) - 150)
+    )
 
 
 def test_holes_off_a_circle_are_as_many_and_all_placed(workshop: DesignFolder) -> None:
@@ -275,8 +329,15 @@ def test_holes_off_a_circle_are_as_many_and_all_placed(workshop: DesignFolder) -
     assert fewer.only(MATCH).outcome == "not assessed"
     two = fewer.replace("cover.toml", 'y = ["0 mm", "150 mm", "0 mm"]', 'y = ["0 mm", "0 mm"]')
     assert two.only(MATCH).outcome == "finding"
-    circle = _of_three(workshop, holes(), placed("0 mm", "150 mm"))
-    assert circle.only(MATCH).outcome == "not assessed"
+
+
+@pytest.mark.parametrize("part", ["cover", "block"])
+def test_holes_of_one_part_alone_off_a_circle_cannot_be_matched(workshop: DesignFolder, part: str) -> None:
+    """The other says its angle and its circle: whichever has no places is named."""
+    patterns = {"cover": placed("0 mm", "150 mm", ""), "block": placed("0 mm", "150 mm")}
+    check = _of_three(workshop, **{**patterns, part: holes()}).only(MATCH)
+    assert check.outcome == "not assessed"
+    assert f"{part} does not state a place along and across for each hole of studs" in check.says
 
 
 def test_holes_that_nobody_drew_are_not_assessed(workshop: DesignFolder) -> None:

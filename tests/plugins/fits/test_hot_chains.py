@@ -201,4 +201,4 @@ def test_growth_turns_with_its_length_and_is_nothing_cold(L: float, alpha: float
 
 def test_the_trial_says_from_where_it_starts(workshop: DesignFolder) -> None:
     check = write(workshop).only(CHANCE)
-    assert any("seed 1902" in step.name for step in check.steps)
+    assert any("5000 trials, seed 1902" in step.name for step in check.steps)

@@ -79,7 +79,7 @@ def test_the_jointing_may_be_stated(workshop: DesignFolder) -> None:
 
 @pytest.mark.parametrize(
     ("jointing", "outcome"),
-    [("1 mm", "conforms"), ("2 mm", "conforms"), ("2.1 mm", "finding"), ("20 mm", "finding")],
+    [("1 mm", "conforms"), ("2 mm", "conforms"), ("2.03 mm", "finding"), ("20 mm", "finding")],
 )
 def test_no_jointing_takes_up_more_than_two_millimetres(
     workshop: DesignFolder, jointing: str, outcome: str

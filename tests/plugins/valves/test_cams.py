@@ -20,7 +20,7 @@ from speclint_valves.formulae.cams import (
 )
 from speclint_valves.formulae.motion import valve_end_load
 from tests.plugins.known_metals import WITH_METALS
-from tests.plugins.valves.gear import train_files
+from tests.plugins.valves.gear import duty, train_files
 
 CONTACT, ACCELERATION = "cam.contact-stress", "cam.acceleration"
 
@@ -47,6 +47,30 @@ def test_chilled_iron_has_its_own_limit(workshop: DesignFolder, most: str, outco
     files = limited(most, "chilled-iron")
     files["cam.toml"] = files["cam.toml"].replace('material = "known-steel"', 'material = "chilled-iron"')
     assert workshop.write(files).only(CONTACT).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("metal", "width", "base", "outcome"),
+    [
+        ("known-steel", "5 mm", "56.15 mm", "conforms"),
+        ("known-steel", "5 mm", "55.75 mm", "finding"),
+        ("chilled-iron", "5.95 mm", "60 mm", "conforms"),
+        ("chilled-iron", "5.80 mm", "60 mm", "finding"),
+    ],
+)
+def test_what_a_hard_track_bears_from_both_sides(
+    workshop: DesignFolder, metal: str, width: str, base: str, outcome: str
+) -> None:
+    """Chilled iron: 436.3 MPa × √(25/w) are 900 on 5.875 mm. Hardened steel on 5 mm: 451.8 × √5 = 1010.3 MPa.
+
+    They are 1200 where ρ is 13.879 × (1010.3/1200)² = 9.838 mm, on a base of 55.96 mm.
+    """
+    deep = ('hardened_depth = "2 mm"', 'hardened_depth = "9 mm"')
+    sizes = (('width = "25 mm"', f'width = "{width}"'), ('"60 mm"', f'"{base}"'))
+    files = train_files(cam=(deep, *sizes), tappet=(deep,))
+    files["cam.toml"] = files["cam.toml"].replace("known-steel", metal)
+    check = workshop.write(files).only(CONTACT)
+    assert (check.outcome, check.case) == (outcome, "starting")
 
 
 SOFT = (('surface = "case hardened"\nhardened_depth = "2 mm"\n', ""),)
@@ -251,3 +275,32 @@ def test_a_roller_beside_the_axis_is_pressed_along_its_own_way(workshop: DesignF
     p = math.sqrt(F_n * 113951 / (math.pi * 25 * r * (1 - k)))
     assert (check.outcome, check.case) == ("finding", "running")
     assert found(check) / 1e6 == pytest.approx(p, rel=2e-3)
+
+
+def _on_a_line_beside(φ: float, e: float, r: float) -> float:
+    """Contact pressure of the roller at a cam angle, MPa: springs and weight alone press it, 40 N for each mm."""
+    x = min((φ - 20) / 70, 1.0, (180 - φ) / 70)
+    B, way = math.radians(70), 1 if φ < 100 else -1
+    s, slope, κ = 10 * (1 - math.cos(math.pi * x)), way * 10 * math.pi / B * math.sin(math.pi * x), 0.0
+    if x < 1:
+        κ = 10 * (math.pi / B) ** 2 * math.cos(math.pi * x)
+    y = math.sqrt((60 + r) ** 2 - e**2) + s
+    F = (1168.84 + 40 * (s - 0.4)) / math.cos(math.atan((slope - e) / y))
+    k = r * (y**2 - y * κ + (slope - e) * (2 * slope - e)) / (y**2 + (slope - e) ** 2) ** 1.5
+    return math.sqrt(F * 113951 / (math.pi * 25 * r * (1 - k)))
+
+
+def test_a_roller_far_beside_the_axis_is_pressed_most_as_it_comes_down(workshop: DesignFolder) -> None:
+    """50 mm beside it, 6° below the top of the fall, where the cam pushes more aslant; on the axis, at the top.
+
+    Turned slowly, at so little steam that springs alone count.
+    """
+    slow = duty().replace('"16 bar gauge"', '"0.4 bar gauge"').replace('"15.2 bar gauge"', '"0.4 bar gauge"')
+    beside = 'follower = "roller"\nfollower_radius = "20 mm"\noffset = "50 mm"'
+    files = train_files(
+        tappet=(('follower = "flat foot"', beside),), duty_text=slow.replace("360 rev/min", "10 rev/min")
+    )
+    check = workshop.write(files).only(CONTACT)
+    worst = max(_on_a_line_beside(20 + i / 10, 50.0, 20.0) for i in range(1, 1600))
+    assert worst > 1.003 * _on_a_line_beside(90, 50.0, 20.0)
+    assert found(check) / 1e6 == pytest.approx(worst, rel=1e-3)

@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import lift_with_overtravel, strain_since
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.landing import beat_gap, clearance_hot, seating_load, size_of_gap
 from tests.plugins.valves.gear import CAGE, duty, gear_files
 
@@ -57,7 +57,10 @@ def test_seat_stress_is_not_assessed_without_spring(workshop: DesignFolder) -> N
 def test_seat_width_from_both_sides(workshop: DesignFolder, width: str, outcome: str) -> None:
     files = gear_files()
     files["valve.toml"] = files["valve.toml"].replace('contact_width = "3 mm"', f'contact_width = "{width}"')
-    assert workshop.write(files).only(WIDTH).outcome == outcome
+    check = workshop.write(files).only(WIDTH)
+    assert check.outcome == outcome
+    for beat in ("w_u", "w_l"):
+        assert on_sheet(check, beat) * 1e3 == pytest.approx(float(width[:4]))
 
 
 def test_seat_width_is_not_assessed_without_it(workshop: DesignFolder) -> None:
@@ -277,6 +280,23 @@ def test_material_from_both_sides(workshop: DesignFolder, at: str, outcome: str)
     """The iron of the seat is good to 350 °C, the steel of the valve to 400."""
     check = workshop.write(gear_files(duty_text=duty(running=f"20 °C; {at}"))).only(MATERIAL)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(("weak", "sound"), [("valve", "seat"), ("seat", "valve")])
+@pytest.mark.parametrize(("at", "outcome"), [("349 °C", "conforms"), ("351 °C", "finding")])
+def test_valve_and_seat_are_each_judged_by_their_own_metal(
+    workshop: DesignFolder, weak: str, sound: str, at: str, outcome: str
+) -> None:
+    """Either of iron, good to 350 °C, the other of the steel that is good to 400."""
+    files = gear_files(duty_text=duty(running=f"20 °C; {at}"))
+    for part, metal in ((weak, "known-iron"), (sound, "known-steel")):
+        text = files[f"{part}.toml"]
+        files[f"{part}.toml"] = text.replace("known-iron", metal).replace("known-steel", metal)
+    check = workshop.write(files).only(MATERIAL)
+    assert check.outcome == outcome
+    for part in ("T_v", "T_u", "T_l"):
+        assert on_sheet(check, part) - 273.15 == pytest.approx(float(at[:3]))
+    assert outcome == "conforms" or check.actual == f"{weak} at 351 °C, its metal is for 350 °C"
 
 
 def test_material_is_not_assessed_without_one(workshop: DesignFolder) -> None:

@@ -44,8 +44,11 @@ def test_a_throat_governs_where_it_is_the_narrower(workshop: DesignFolder) -> No
 
 def test_a_single_beat_passes_about_half(workshop: DesignFolder) -> None:
     """The trade's fact turned round: π 150 × 20 = 9424.8 of 18221.2 mm²."""
-    check = workshop.write(gear_files(valve=(("beats = 2", "beats = 1"),))).only(AREA)
+    alone = ("beats = 2", "beats = 1")
+    check = workshop.write(gear_files(valve=(alone,))).only(AREA)
     assert found(check) == pytest.approx(9424.8e-6, rel=1e-5)
+    unsaid = workshop.write(gear_files(valve=(alone, ('through_valve = "neither"\n', "")))).only(AREA)
+    assert found(unsaid) == found(check), "it has no streams that could meet"
 
 
 @pytest.mark.parametrize(("port", "outcome"), [("20245 mm²", "conforms"), ("20247 mm²", "finding")])

@@ -194,7 +194,7 @@ ENDS = [
     End(
         load_square_to_cam,
         {"F_t": 1.0, "α": math.radians(89.9)},
-        {"α": math.radians(90.1)},
+        {"α": math.pi / 2},
         "the cam pushes square to the way of its roller",
     ),
     End(pressure_in_solid_block, _SOLID, {"d": 0.17}, "bore 170 mm is not between 0 and the joint 170 mm"),

@@ -57,6 +57,9 @@ def test_the_sink_of_the_page(workshop: DesignFolder) -> None:
     check = workshop.write(files()).only(GROUND, "valve")
     assert check.outcome == "conforms"
     assert on_sheet(check, "h_u") * 1e3 == pytest.approx(0.8485, abs=1e-4)
+    for beat in ("u", "l"):
+        assert on_sheet(check, f"t_s{beat}") * 1e3 == pytest.approx(0.3)
+        assert on_sheet(check, f"w_sn{beat}") * 1e3 == pytest.approx(3 + 0.3 / 0.5)
 
 
 def test_springs_that_the_sink_leaves_too_weak_are_a_hold(workshop: DesignFolder) -> None:
@@ -69,12 +72,23 @@ def test_springs_that_the_sink_leaves_too_weak_are_a_hold(workshop: DesignFolder
     assert (check.outcome, check.grade, check.case) == ("finding", Grade.HOLD, "drifting")
 
 
+def test_springs_that_wear_leaves_too_short_are_a_hold(workshop: DesignFolder) -> None:
+    """10 mm shorter they press with 1100 − 40 × 10 = 700 N, less than any set leaves, where 944 are wanted."""
+    worn = files()
+    worn["spring.toml"] = changed(worn["spring.toml"], ('wear.limit = "169.9 mm"', 'wear.limit = "160 mm"'))
+    check = workshop.write(worn).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert on_sheet(check, "F_w1") == pytest.approx(700, abs=0.01)
+
+
 def test_a_washer_makes_up_for_the_sink(workshop: DesignFolder) -> None:
     """No more than the sink: a thicker one gives the new load, not more."""
     assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.0005) == pytest.approx(980.0)
     assert load_when_sunk(F_U=1000.0, R=40e3, h=0.001, z=0.005) == 1000.0
     without = on_sheet(workshop.write(files()).only(GROUND, "valve"), "F_su")
-    packed = on_sheet(workshop.write(files(add='packed_by = "0.8 mm"\n')).only(GROUND, "valve"), "F_su")
+    washed = workshop.write(files(add='packed_by = "0.8 mm"\n')).only(GROUND, "valve")
+    assert on_sheet(washed, "z_1") * 1e3 == pytest.approx(0.8)
+    packed = on_sheet(washed, "F_su")
     assert packed - without == pytest.approx(0.8e-3 * 40e3, rel=0.05)
 
 

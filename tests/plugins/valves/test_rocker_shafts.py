@@ -125,6 +125,21 @@ def test_the_stress_from_both_sides(workshop: DesignFolder, d: str, wanted: tupl
     assert outcome_of(workshop, near(d)) == wanted
 
 
+@pytest.mark.parametrize("first", ["75 mm", "100 mm"])
+def test_the_arm_with_the_greater_moment_counts(workshop: DesignFolder, first: str) -> None:
+    """75 and 100 mm along 200: 1.125 F × 75 mm under the one, 0.875 F × 100 mm under the other, 87.5 mm × 7611.3 N.
+
+    As far from the other end it is the arm written first: 32 × 665.99 N·m/(π 50³ mm³) = 54.27 MPa either way.
+    """
+    made = near("50 mm")
+    made["rocker.toml"] = changed(
+        made["rocker.toml"],
+        ('arm_distance = "50 mm"', 'arm_distance = "25 mm"'),
+        ('arm_at = "75 mm"', f'arm_at = "{first}"'),
+    )
+    assert on_sheet(workshop.write(made).only(TWIST), "σ_b") / 1e6 == pytest.approx(54.27, rel=1e-3)
+
+
 @pytest.mark.parametrize(("d", "wanted"), [("60.2 mm", FINE), ("59.9 mm", STRESSED)])
 def test_the_stress_at_a_key_from_both_sides(workshop: DesignFolder, d: str, wanted: tuple[str, str]) -> None:
     """F √((2.14 × 2.4)² + 3 (3 × 0.96)²)/(π d³) = 7.1597 F/(π d³) is 80 MPa at d = 60.07 mm."""

@@ -78,6 +78,30 @@ def test_the_metal_of_the_bush_caps_what_is_stated(workshop: DesignFolder, lengt
     assert workshop.write(files).only(STRESS).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("metal", "length", "outcome"),
+    [
+        ("bronze-CC483K", "22.0 mm", "conforms"),
+        ("bronze-CC483K", "21.5 mm", "finding"),
+        ("known-iron", "54.6 mm", "conforms"),
+        ("known-iron", "54.0 mm", "finding"),
+        ("white-metal-tin", "62.4 mm", "conforms"),
+        ("white-metal-tin", "61.7 mm", "finding"),
+    ],
+)
+def test_each_metal_of_a_bush_from_both_sides(
+    workshop: DesignFolder, metal: str, length: str, outcome: str
+) -> None:
+    """15639.2 N over 36 mm: 20 MPa on 21.72 mm of bronze, 8 on 54.30 of iron, 7 on 62.06 of white metal."""
+    files = rocker_files(
+        ("bronze-CC483K", metal),
+        ('bush_length = "40 mm"', f'bush_length = "{length}"'),
+        ('"20 MPa"', '"63 MPa"'),
+        ('pin_span = "60 mm"', 'pin_span = "70 mm"'),
+    )
+    assert workshop.write(files).only(STRESS).outcome == outcome
+
+
 def test_a_bush_of_a_metal_without_a_figure_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(rocker_files(('"bronze-CC483K"', '"known-steel"'))).only(STRESS)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
@@ -103,6 +127,13 @@ def test_stiffness_from_both_sides(workshop: DesignFolder, share: str, outcome: 
     check = workshop.write({**rocker_files(), "speclint.toml": own}).only(STIFFNESS)
     assert check.outcome == outcome
     assert found(check) == pytest.approx(0.028053e-3, rel=1e-3)
+
+
+@pytest.mark.parametrize(("depth", "outcome"), [("12.9 mm", "conforms"), ("12.75 mm", "finding")])
+def test_two_hundredths_of_the_lift_from_both_sides(workshop: DesignFolder, depth: str, outcome: str) -> None:
+    """0.0193 × (35/h)³ of the arms and 0.0088 of the pin are 0.4 mm of 20 at h = 12.83 mm."""
+    check = workshop.write(rocker_files(('"35 mm"', f'"{depth}"'))).only(STIFFNESS)
+    assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
 
 
 def test_stiffness_is_not_assessed_without_depth(workshop: DesignFolder) -> None:

@@ -53,7 +53,7 @@ def greatest_angle(c: float, n: float, h: float = 1e-4) -> float:
 @pytest.mark.parametrize(("runs", "n"), [("towards the pivot", 1.0), ("away from the pivot", -1.0)])
 def test_the_angle_by_points_of_the_path(workshop: DesignFolder, runs: str, n: float) -> None:
     check = workshop.write(on_page("61.1 mm", arm("120 mm", runs))).only(ANGLE)
-    assert found(check) == pytest.approx(greatest_angle(120.0, n), abs=0.01)
+    assert found(check) == pytest.approx(greatest_angle(120.0, n), abs=1e-3)
 
 
 @pytest.mark.parametrize(("distance", "outcome"), [(155.0, "conforms"), (156.5, "finding")])

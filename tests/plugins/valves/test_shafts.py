@@ -123,6 +123,8 @@ def test_a_gear_says_where_its_cams_stand(design: DesignFolder, way: str, third:
     assert (fine.outcome, fine.grade) == FINE
     assert found(fine) == pytest.approx(RUNNING * times * 1.002, rel=1e-4)
     assert limit(fine) == pytest.approx(RUNNING * times, rel=2e-3)
+    assert fine.judgement is not None
+    assert "notch full" in f"{fine.judgement.of} {fine.says}"
 
 
 def test_a_shaft_without_cams_turns_none(design: DesignFolder) -> None:

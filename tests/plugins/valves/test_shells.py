@@ -35,6 +35,14 @@ def test_a_shell_bears_the_pressure(workshop: DesignFolder, wall: str, outcome: 
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("water", "outcome"), [("25.1", "conforms"), ("25.6", "finding")])
+def test_half_of_the_proof_stress_from_both_sides(workshop: DesignFolder, water: str, outcome: str) -> None:
+    """120 MPa: a bore of 146.8 mm bears 120 (22 500 − 21 550.24)/(2 × 22 500) = 2.533 MPa; it would collapse before."""
+    made = shell(workshop, "1.6 mm", f'[limits."{SHELL}"]\nfactor = "0.05"\n')
+    check = made.replace("duty.toml", '"18 bar gauge"', f'"{water} bar gauge"').only(SHELL)
+    assert (check.outcome, check.case) == (outcome, "water")
+
+
 def test_steam_and_water_press_on_a_shell(workshop: DesignFolder) -> None:
     """Lamé at the bore of 138 mm: 2 × 1.8 × 22 500/(22 500 − 19 044) = 23.4375 MPa."""
     assert on_sheet(shell(workshop, "6 mm").only(SHELL), "σ") == pytest.approx(23.4375e6)

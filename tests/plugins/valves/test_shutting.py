@@ -97,6 +97,12 @@ def test_a_valve_that_opens_downwards_is_opened_by_its_weight(workshop: DesignFo
     assert workshop.write(gear_files(down, spring=(("1100 N", "1166 N"),))).only(HOLDS).outcome == "finding"
 
 
+@pytest.mark.parametrize(("load", "outcome"), [("1096 N ±50", "conforms"), ("1095 N ±50", "finding")])
+def test_springs_hold_with_the_least_of_their_limits(workshop: DesignFolder, load: str, outcome: str) -> None:
+    """1045.97 N are wanted, as above."""
+    assert workshop.write(gear_files(spring=(("1100 N ±0.0001", load),))).only(HOLDS).outcome == outcome
+
+
 def test_two_springs_add_up(workshop: DesignFolder) -> None:
     """0.98 (500 + F) − 2 × 16.4 = 1008.65 N: F = 562.7 N."""
     files = gear_files(spring=(("1100 N", "500 N"),))

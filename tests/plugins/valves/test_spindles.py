@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -12,6 +14,7 @@ from speclint.testing import SETTINGS, DesignFolder, found, on_sheet
 from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import direct_stress
+from speclint_valves.formulae.tables import place_of_seal, share_of_stiffness
 from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"
@@ -153,6 +156,16 @@ def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: s
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
+def test_the_speed_of_the_seal_is_that_half_way_up_the_steeper_flank(workshop: DesignFolder) -> None:
+    """A fall of 80° beside a rise of 70, after 20° of ramp: at 55°.
+
+    Starting, in which the pressure governs, π/2 × 0.02 × 1.0472/1.22173 = 0.02693 m/s.
+    """
+    check = workshop.write(train_files(cam=(('fall_angle = "70 °"', 'fall_angle = "80 °"'),))).only(SEAL)
+    assert math.degrees(on_sheet(check, "φ")) == pytest.approx(55, abs=0.5)
+    assert on_sheet(check, "v") == pytest.approx(0.02693, rel=1e-3)
+
+
 @pytest.mark.parametrize(
     ("rated", "outcome"), [("16.7 bar gauge", "conforms"), ("16.5 bar gauge", "finding")]
 )
@@ -197,6 +210,13 @@ def test_a_stiffness_that_is_not_stated_is_estimated_high(workshop: DesignFolder
     check = workshop.write(files).only(STRESS)
     struck = next(step.value for step in check.steps if step.symbol == "F_b")
     assert struck == pytest.approx(6732, rel=1e-3)
+
+
+def test_what_is_estimated_of_a_train_and_of_a_contact() -> None:
+    """A train keeps a fifth to a half of its spindle's stiffness; a beat seals anywhere on its contact."""
+    share, place = share_of_stiffness(), place_of_seal()
+    assert (share.low, share.nominal, share.high) == (0.2, 0.35, 0.5)
+    assert (place.low, place.nominal, place.high) == (0.0, 0.5, 1.0)
 
 
 @given(v=st.floats(0.0, 1.0), k=st.floats(1e6, 1e9), m=st.floats(0.1, 20.0))
