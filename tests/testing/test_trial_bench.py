@@ -1,0 +1,49 @@
+"""The bench on which examples of rules are tried: each on its own design, the last of them kept."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from speclint.errors import DesignError
+from speclint.families import RuleExample
+from speclint.repository import Change
+from speclint.testing import TrialBench
+from tests.tubes import FILES, tubes
+
+GIVEN = tuple(Change(name.removesuffix(".toml"), value=text) for name, text in FILES.items())
+#: By hand, as in the tests of remedies: 30 bar uses 0.75375 of the limit, 45 bar 1.130625.
+HIGHER = Change("tube", "pressure", "45 bar gauge")
+EXAMPLE = RuleExample("tube.stress", "tube", "", "", "", (HIGHER,), GIVEN, alone=True)
+
+
+def wider() -> RuleExample:
+    """The same with a tube of 110 mm: 3 × 100.5/(109.5 − 100.5) = 33.5 MPa of 100, at 45 bar 50.25."""
+    given = [
+        replace(one, value=one.value.replace("105 mm", "110 mm")) if one.component == "tube" else one
+        for one in GIVEN
+    ]
+    return replace(EXAMPLE, given=tuple(given))
+
+
+def test_each_example_is_tried_on_its_own_design() -> None:
+    bench = TrialBench(tubes())
+    used = [one.utilisation for example in (EXAMPLE, wider(), EXAMPLE) for one in bench.checks(example)]
+    assert used == pytest.approx([0.75375, 1.130625, 0.335, 0.5025, 0.75375, 1.130625])
+    assert [one.outcome for one in bench.checks(EXAMPLE)] == ["conforms", "finding"]
+
+
+def test_the_design_of_an_example_that_is_asked_for_again_is_kept() -> None:
+    bench = TrialBench(tubes())
+    first = bench.before(EXAMPLE)
+    assert bench.before(EXAMPLE) is first
+    assert bench.before(wider()) is not first
+
+
+def test_a_rule_or_a_repository_that_is_not_there_is_told() -> None:
+    bench = TrialBench(tubes())
+    with pytest.raises(DesignError, match=r"^no rule is called tube\.stres$"):
+        bench.trial("tube.stres", "tube", bench.before(EXAMPLE))
+    with pytest.raises(DesignError, match=r"^the bench was given no design repository$"):
+        bench.trials(replace(EXAMPLE, alone=False))
