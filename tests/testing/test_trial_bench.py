@@ -10,6 +10,8 @@ from speclint.errors import DesignError
 from speclint.families import RuleExample
 from speclint.repository import Change
 from speclint.testing import TrialBench
+from speclint.testing.declared_properties import Direction
+from speclint.testing.directions import changed_in
 from tests.tubes import FILES, tubes
 
 GIVEN = tuple(Change(name.removesuffix(".toml"), value=text) for name, text in FILES.items())
@@ -39,6 +41,19 @@ def test_the_design_of_an_example_that_is_asked_for_again_is_kept() -> None:
     first = bench.before(EXAMPLE)
     assert bench.before(EXAMPLE) is first
     assert bench.before(wider()) is not first
+
+
+@pytest.mark.parametrize(
+    ("direction", "changes"),
+    [
+        ("pressure", [Change("tube", "pressure", "33 bar gauge")]),  # a tenth more than 30 bar
+        ("temperature", []),  # the rule opens none: bore, outside and pressure alone
+        ("wear", []),
+    ],
+)
+def test_a_design_is_made_worse_in_one_way_alone(direction: Direction, changes: list[Change]) -> None:
+    holds, _ = TrialBench(tubes()).trials(EXAMPLE)
+    assert list(changed_in(holds, direction)) == changes
 
 
 def test_a_rule_or_a_repository_that_is_not_there_is_told() -> None:
