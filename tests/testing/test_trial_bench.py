@@ -12,6 +12,7 @@ from speclint.repository import Change
 from speclint.testing import TrialBench
 from speclint.testing.declared_properties import Direction
 from speclint.testing.directions import changed_in
+from speclint.testing.stating import stated_too
 from tests.tubes import FILES, tubes
 
 GIVEN = tuple(Change(name.removesuffix(".toml"), value=text) for name, text in FILES.items())
@@ -54,6 +55,27 @@ def test_the_design_of_an_example_that_is_asked_for_again_is_kept() -> None:
 def test_a_design_is_made_worse_in_one_way_alone(direction: Direction, changes: list[Change]) -> None:
     holds, _ = TrialBench(tubes()).trials(EXAMPLE)
     assert list(changed_in(holds, direction)) == changes
+
+
+def stated_in(rule: str, *left_out: str) -> list[tuple[str, str, object]]:
+    """What could be stated too for a check of the tube, where some of its lines are left out."""
+    lines = FILES["tube.toml"].splitlines()
+    tube = "\n".join(one for one in lines if one.partition(" =")[0] not in left_out)
+    more = (Change("other", value=FILES["tube.toml"].replace("hoops = 4", "hoops = 6")),)
+    given = [replace(one, value=tube) if one.component == "tube" else one for one in GIVEN]
+    holds, _ = TrialBench(tubes()).trials(replace(EXAMPLE, rule=rule, given=(*given, *more)))
+    return [(change.component, change.key, change.value) for _, change in stated_too(holds)]
+
+
+def test_what_is_not_stated_is_tried_with_each_word_or_with_what_others_state() -> None:
+    assert stated_in("tube.ends", "ends") == [("tube", "ends", "open"), ("tube", "ends", "closed")]
+    assert stated_in("tube.hoops", "hoops") == [("tube", "hoops", 6)]
+
+
+def test_what_is_stated_is_not_stated_again() -> None:
+    assert stated_in("tube.ends") == []
+    assert stated_in("tube.stress") == []
+    assert stated_in("tube.stress", "hoops") == []  # nor what the rule does not ask for
 
 
 def test_a_rule_or_a_repository_that_is_not_there_is_told() -> None:
