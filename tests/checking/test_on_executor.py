@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from concurrent.futures import Executor, Future, ThreadPoolExecutor
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
@@ -61,3 +62,41 @@ def test_no_cluster_is_one_line() -> None:
         cluster("nowhere"),
     ):
         pass
+
+
+class Answering(Executor):
+    """Answers each piece of work at once: what was given of it, or that it was lost where 7 is among it."""
+
+    def submit(self, *work: Any, **_: Any) -> Future[Any]:
+        tasks, answer = work[-1], Future[Any]()
+        if 7 in tasks:
+            answer.set_exception(OSError("the worker is gone"))
+        else:
+            answer.set_result(tasks)
+        return answer
+
+
+def test_only_what_was_lost_is_done_here_and_each_part_is_told() -> None:
+    """A hundred pieces in 64 parts at the most: 50 parts of 2; that of 6 and 7 is lost."""
+    told_of: list[tuple[int, int]] = []
+    workers = OnExecutor(Answering(), lambda done, whole: told_of.append((done, whole)))
+    workers._begun = b"begun"
+    way: Any = SimpleNamespace(remote=None, pack=lambda item: item, unpack=lambda item: item * 2)
+    here: list[int] = []
+
+    def local(item: int) -> int:
+        here.append(item)
+        return -item
+
+    found = workers._divide(lambda: way, local, range(100))
+    assert found == [-item if item in (6, 7) else 2 * item for item in range(100)]
+    assert here == [6, 7]
+    assert told_of == [(done, 100) for done in range(2, 101, 2)]
+    assert workers._divide(lambda: way, local, [6, 7], lambda _: 0) == [12, 0]
+    assert here == [6, 7]
+
+
+def test_before_it_has_begun_all_is_done_here() -> None:
+    workers = OnExecutor(Answering())
+    way: Any = SimpleNamespace()
+    assert workers._divide(lambda: way, lambda item: item + 1, [1, 2]) == [2, 3]

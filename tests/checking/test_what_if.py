@@ -198,6 +198,22 @@ def test_where_it_fails_it_is_the_least_change_that_holds(shop: DesignFolder) ->
     assert [one.written for one in found.bounds] == ["105.6 mm ±0.5"]
 
 
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_of_parts_that_read_one_line_that_which_is_asked_about_answers(side: str, shop: DesignFolder) -> None:
+    shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube-{each}"\neach = ["left", "right"]')
+    found = solving(shop, f"tube-{side}.pressure", "tube.stress")
+    assert found.check.component == f"tube-{side}"
+    assert [one.written for one in found.bounds] == ["39.8 bar gauge"]
+
+
+def test_a_check_that_fails_answers_before_one_that_holds(shop: DesignFolder) -> None:
+    """Two tubes in one rack: by hand a tube of 108 mm has no gap in a hole of 106 mm, one of 105 mm has 0.5 mm."""
+    wide = (shop.root / "tube.toml").read_text(encoding="utf-8").replace("105 mm", "108 mm")
+    shop.write({"wide.toml": wide})
+    found = solving(shop, "rack.hole", "tube.loose-hot")
+    assert (found.check.component, found.holds) == ("wide", False)
+
+
 @pytest.mark.parametrize(
     ("value", "rule", "told"),
     [

@@ -7,13 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from speclint.editing.completions import Completion, completions
+from speclint.editing.completions import Completion, _tables, completions
 from speclint.editing.cursor import cursor_at
 from speclint.editing.hovers import hover
 from speclint.editing.ids import id_at, renamed, stated_at
 from speclint.editing.workspace import OpenText, Workspace
 from speclint.errors import DesignError
-from speclint.repository import replace_file
+from speclint.repository import Schema, replace_file
 from speclint.specs import stated_values
 from speclint.testing import DesignFolder, installed_families
 from tests.editing.repository import BLOCK, FILES, LINER, SETTINGS
@@ -125,6 +125,16 @@ def test_what_may_be_written_in_a_list_and_in_braces(
     found = {one.text for one in offered(space, f'kind = "{kind}"\nid = "other"\n{text}') if one.sort == sort}
     assert among <= found, found
     assert "diameter" not in found
+
+
+def test_tables_within_tables_are_offered_to_the_third() -> None:
+    """Tables a to e, one within the other: none is lost, and whoever opens them gets no endless list."""
+    node: dict[str, object] = {"type": "object", "properties": {}}
+    for name in "edcba":
+        node = {"type": "object", "properties": {name: node}}
+    schema = Schema({**node, "$defs": {}})
+    at = cursor_at(["["], 0, 1)
+    assert [one.text for one in _tables(at, schema)] == ["a", "a.b", "a.b.c"]
 
 
 def of_settings(space: Workspace, text: str) -> dict[str, Completion]:

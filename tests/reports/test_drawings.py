@@ -18,7 +18,7 @@ from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.fit_charts import fit_figures
 from speclint.reports.pack.overview_charts import overview_figures
 from speclint.reports.pack.plot import Plot
-from speclint.reports.pack.printed import OnSheet, Quantity
+from speclint.reports.pack.printed import OnSheet, Quantity, Worked
 from speclint.reports.pack.spring_charts import spring_figures
 from speclint.reports.pack.stations import Station, paths_of
 from speclint.reports.pack.valve_drawing import valve_figures
@@ -373,6 +373,25 @@ def test_what_is_asked_of_a_spring_is_drawn_over_the_lift_as_its_sheet_judges_it
     assert value_at(figure, highest) == pytest.approx(most, rel=5e-3)
     assert size_of(figure, "judged") == "843.0 N ≥ 895.1 N: finding"
     assert size_of(figure, "worked for") == "drifting"
+
+
+def test_every_fifteenth_place_of_a_scan_is_held_to_its_sheet_up_to_the_full_lift() -> None:
+    """From the first place on; a load that is not asked for at a place is not drawn there."""
+    figure = all_figures()["load-valve-exhaust-left-back"]
+    (found,) = (
+        one for one in courses_of(of_one_cylinder().checks) if one.check.component == figure.component
+    )
+    held: dict[str, list[int]] = {found.there.symbol: [], found.needed.symbol: []}
+    for one in figure.held.placed:
+        origin = one.quantity.origin
+        load = origin.of.get("load") if isinstance(origin, Worked) else None
+        if load is not None and isinstance(load.origin, OnSheet) and load.origin.place is not None:
+            held[load.origin.symbol].append(load.origin.place)
+    for series in (found.there, found.needed):
+        stated = [place for place in range(found.top + 1) if series.values[place] is not None]
+        assert held[series.symbol] == [place for place in stated if place % 15 == 0]
+    assert held[found.there.symbol][0] == 0
+    assert held[found.there.symbol][-1] > found.top - 15
 
 
 def test_flanks_that_differ_are_drawn_apart(workshop: DesignFolder) -> None:

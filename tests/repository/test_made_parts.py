@@ -47,6 +47,13 @@ def test_a_record_that_is_right_is_read(workshop: DesignFolder) -> None:
     band = size.band(size.uncertainty or 0.0)
     assert (band.low, band.high) == pytest.approx((0.050016, 0.050044), rel=1e-12)
     assert band.text == "50.016..50.044 mm"
+    assert (size.name, size.key, size.written, size.date) == (
+        "thickness",
+        "thickness",
+        "4 µm",
+        "2026-05-31",
+    )
+    assert str(size.where) == "cover-7.toml:8 measured.thickness"
     assert size.values[0].along is None
     assert (size.values[1].along, size.values[1].round) == pytest.approx((0.02, math.pi / 2))
 

@@ -57,6 +57,15 @@ def test_provenance_is_a_table(tmp_path: Path) -> None:
     assert isinstance(spec, Tube)
     assert isinstance(spec.bore, Measure)
     assert (spec.bore.provenance, spec.bore.note, spec.bore.low) == ("measured", "worn", 0.0998)
+    assert str(spec.bore.where) == "part.toml:2 bore"  # the key itself, not the value within
+
+
+@pytest.mark.parametrize(("letters", "refused"), [(100, False), (101, True)])
+def test_a_link_is_as_long_as_an_id_may_be(tmp_path: Path, letters: int, refused: bool) -> None:
+    loaded = load(tmp_path, f'kind = "tube"\nheld_in = "{"r" * letters}"\n')
+    said = [str(one) for one in loaded.complaints]
+    assert (loaded.spec is None) is refused
+    assert any("held_in: an id has at most 100 characters" in one for one in said) is refused
 
 
 def test_words_and_counts(tmp_path: Path) -> None:

@@ -13,6 +13,7 @@ from speclint.specs import (
     NOT_STATED,
     Component,
     Length,
+    LinkTo,
     Spec,
     SpecTable,
     Word,
@@ -56,9 +57,10 @@ class Hanger(Bracket):
     """A bracket that hangs."""
 
     kind: ClassVar[str] = "hanger"
-    old_keys: ClassVar[Mapping[str, str]] = {"size": "depth", "hook": "eye"}
+    old_keys: ClassVar[Mapping[str, str]] = {"size": "depth", "hook": "eye", "hangs_on": "held_by"}
 
     hook: Word[int] = NOT_STATED
+    hangs_on: LinkTo[Bracket] = NOT_STATED
 
 
 def notes(folder: Path, text: str) -> list[str]:
@@ -81,6 +83,12 @@ def test_an_old_key_is_told_with_its_place_and_what_is_written_now(tmp_path: Pat
 def test_a_kind_has_the_old_keys_of_what_it_is_built_on(tmp_path: Path) -> None:
     said = notes(tmp_path, 'kind = "hanger"\nsize = "8 mm"\ngrade = "S355"\nhook = 2\n')
     assert [line.rpartition("; write ")[2] for line in said] == ["depth", "material", "eye"]
+
+
+def test_a_link_a_count_and_a_refusal_are_told_as_they_were_read(tmp_path: Path) -> None:
+    text = 'kind = "hanger"\nhook = 2\nhangs_on = "bracket-left"\n[holes.left]\ntapped = false\n'
+    said = [line.partition("; read ")[2] for line in notes(tmp_path, text)]
+    assert sorted(said) == ['"bracket-left"; write held_by', "2; write eye", "false; write thread"]
 
 
 def test_a_spec_without_old_keys_is_told_nothing(tmp_path: Path) -> None:

@@ -17,6 +17,7 @@ from speclint.quantities import units
 from speclint.repository.reading import load_specs
 from speclint.specs import Spec, schema_of, template_of
 from speclint.specs.examples import examples_of
+from speclint.specs.template import _remark
 from speclint.testing import installed_families
 from tests.tubes import tubes
 
@@ -52,6 +53,12 @@ def test_a_template_as_it_comes_is_a_spec_that_states_nothing(kind: str, tmp_pat
     path.write_text(template_of(KINDS[kind]), encoding="utf-8")
     assert tomli.loads(path.read_text(encoding="utf-8")) == {"kind": kind, "id": f"{kind}-left"}
     assert load_specs(path, "new.toml", KINDS)[0].complaints == ()
+
+
+def test_a_word_of_a_remark_is_never_broken() -> None:
+    """Such as the address of a page: it stands whole on a line of its own."""
+    long = "x" * 300
+    assert list(_remark(f"see  {long}\nfor more")) == ["# see", f"# {long}", "# for more"]
 
 
 @pytest.mark.parametrize("kind", KINDS)

@@ -8,7 +8,8 @@ import pint
 import pytest
 
 from speclint.quantities import DIMENSIONS, read
-from speclint.testing.directions import _hotter
+from speclint.testing.declared_properties import Direction
+from speclint.testing.directions import _RAISED, _hotter
 from speclint.testing.other_units import in_another_unit
 from speclint.testing.scaling import _POWERS, _doubled
 from speclint.testing.stated_quantities import StatedQuantity
@@ -61,6 +62,11 @@ def test_a_number_without_an_end_is_read_as_the_same(text: str, dimension: str) 
         ("50 mm ±2 %", "50 mm ±1%"),
         ("480 mm H8", "480 mm H7"),  # both from 0, 97 and 63 µm
         ("25 mm", None),
+        # ISO 286-2, 30 to 50 mm: P8 -26/-65 µm; P7 -17/-42, P6 -21/-37 and P5 -22/-33 are closer, and begin above it
+        ("40 mm P8", None),
+        ("40 mm P7", "40 mm P6"),  # -21/-37 lies within -17/-42
+        ("40 mm H3", "40 mm H2"),  # 4 and 2.5 µm
+        ("40 mm H2", None),  # no finer grade is drawn
     ],
 )
 def test_a_tighter_tolerance(text: str, written: str | None) -> None:
@@ -90,6 +96,22 @@ def test_twice_the_size(text: str, power: int, written: str) -> None:
 def test_twenty_kelvin_hotter(text: str, written: str) -> None:
     """20 K are 36 °F; the tolerance stays."""
     assert _hotter(stated(text, "temperature")) == written
+
+
+@pytest.mark.parametrize(
+    ("direction", "text", "dimension", "written"),
+    [
+        ("pressure", "10 bar gauge", "fluid pressure", "11 bar gauge"),
+        ("wear", "0.4 mm", "length", "0.6 mm"),
+        ("eccentricity", "0.5 mm ±0.1", "length", "0.75 mm ±0.1"),
+        ("temperature", "300 °C", "temperature", "320 °C"),
+    ],
+)
+def test_a_design_is_made_worse_by_what_is_said(
+    direction: Direction, text: str, dimension: str, written: str
+) -> None:
+    """Pressures by a tenth, wear and eccentricities by a half, temperatures by 20 K; the tolerance stays."""
+    assert _RAISED[direction](stated(text, dimension)) == written
 
 
 def test_what_grows_with_the_size_grows_by_its_dimensions() -> None:

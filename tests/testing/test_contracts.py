@@ -113,6 +113,12 @@ def area(a: Metres, b: Metres) -> SquareMetres:
     return a * b
 
 
+@formula("A ≈ a b", cites=[FIRST_PRINCIPLES])
+def area_nearly(a: Metres, b: Metres) -> SquareMetres:
+    """Area of a rectangle, near enough."""
+    return a * b
+
+
 @formula("A = a b", cites=[])
 def nothing_known(a: float, b: Metres) -> SquareMetres:
     return a * b
@@ -162,6 +168,7 @@ def empirical(a: Metres) -> Metres:
 
 def test_a_sound_formula() -> None:
     expect_formula(area)
+    expect_formula(area_nearly)  # an equation that holds nearly is one too
     expect_dimensions(area)
     expect_dimensions(empirical)
     expect_dimensions(of_shape, shape="round")

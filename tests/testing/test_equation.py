@@ -64,6 +64,8 @@ def worth(line: str, **values: float) -> float:
         ("arcsin(sin x) + arctan(tan x)", 1.0),
         ("exp(a) tanh(0)", 0),
         ("1.5e-3 a", 0.003),
+        ("a^b", 8),
+        ("b^a c", 45),
         ("2·a × b", 12),
         ("[a (b + c)]/a", 8),
         ("f(a, b) + 1", 24),

@@ -18,6 +18,8 @@ def test_one_family_by_its_package() -> None:
     assert "compression-spring" in loaded.kinds
     with pytest.raises(FamilyError, match="speclint_nothing"):
         load_family("speclint_nothing")
+    with pytest.raises(FamilyError, match=r"family no-such-parts\b"):
+        load_family("speclint_no_such_parts")  # called as its entry point would be, with hyphens
 
 
 def test_a_family_made_on_the_spot() -> None:

@@ -92,6 +92,15 @@ def test_the_words_of_a_key_and_what_others_write_under_it(shop: DesignFolder) -
     assert "tube.in_slot" not in written  # stated nowhere
 
 
+def test_what_others_write_is_listed_once_for_each_design(shop: DesignFolder) -> None:
+    first = drafted(shop)
+    listed = written_elsewhere(first)
+    shop.replace("rack.toml", "106 mm +0.1/0", "107 mm +0.1/0")
+    second = drafted(shop)
+    assert written_elsewhere(second)["rack.hole"] == ["107 mm +0.1/0"]
+    assert written_elsewhere(first) is listed
+
+
 @formula("x = (d + D) p/q", cites=[FIRST_PRINCIPLES])
 def _made(d: Metres, D: Metres, p: Pascals, q: Ratio) -> Ratio:
     """Two values of one unit and two of others."""
