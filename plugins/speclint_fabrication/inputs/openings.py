@@ -102,8 +102,6 @@ def seats_cut_in(block: CylinderBlock, sheet: Sheet) -> list[Cut]:
 
 def silent_seats(block: CylinderBlock, sheet: Sheet) -> list[str]:
     """The seat bores of a welded block that name no wall and no plate in which they are cut."""
-    if weldment_of(block, sheet) is None:
-        return []
     return [
         name
         for name, bore in block.seat_bores.items()
