@@ -606,6 +606,35 @@ def test_a_joint_without_a_bracket_states_what_it_carries_itself(workshop: Desig
     assert "carries.lubricator.at.z is not stated" in check.says
 
 
+def test_a_joint_that_names_a_slide_bar_bears_what_is_stated_of_it(workshop: DesignFolder) -> None:
+    """Its thrust is worked only for a bracket: 2 kN across and 1 kN out are those of the bar, too.
+
+    25 kg: 735.5 N down, 490.3 N along and 735.5 N out, or 490.3.
+    """
+    bar = '\n[carries.bar]\nof = "bar"\nforce.y = "2 kN"\nforce.z = "1 kN"\nmass = "25 kg"\n'
+    bar += 'at = { x = "0 mm", y = "0 mm", z = "200 mm" }\n'
+    own = (*OWN[:2], ("[tightening]", f'stands = "upright"{bar}[tightening]'))
+    made = {**brackets.files(*own), "saddle.toml": SADDLE}
+    made["bar.toml"] = made["bar.toml"].partition("[supports.back]")[0]
+    check = workshop.write(made, settings=brackets.settings()).only(SLIP)
+    assert on_sheet(check, "S") == pytest.approx(2000 + 735.5 + 490.3, rel=1e-3)
+    assert on_sheet(check, "P") == pytest.approx(1000 + 490.3, rel=1e-3)
+
+
+@pytest.mark.parametrize("stands", ["upright", "below"])
+@pytest.mark.parametrize(("axis", "symbol"), [("x", "S"), ("y", "S"), ("z", "P")])
+def test_a_bracket_bears_a_push_along_each_axis(
+    workshop: DesignFolder, stands: str, axis: str, symbol: str
+) -> None:
+    """2 kN, whichever way it stands: what it carries is no slide bar, whose thrust is worked."""
+    made = brackets.pushed("2 kN", ('stands = "upright"', f'stands = "{stands}"'))
+    made["bracket.toml"] = made["bracket.toml"].replace("force.x", f"force.{axis}")
+    check = workshop.write(made, settings=brackets.settings()).only(WELDS)
+    assert on_sheet(check, symbol) == pytest.approx(2000)
+    other = {"S": "P", "P": "S"}[symbol]
+    assert on_sheet(check, other) == 0
+
+
 def _carrying(workshop: DesignFolder, load: str, *changes: tuple[str, str]) -> DesignFolder:
     """A bracket that names its slide bar among what it carries, which does not name the bracket."""
     made = brackets.files(*changes, part="bracket", bracket=brackets.BRACKET + load)

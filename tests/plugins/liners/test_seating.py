@@ -127,7 +127,12 @@ def test_what_is_as_it_should_be_is_told_as_it_is(workshop: DesignFolder) -> Non
     assert check.outcome == "conforms"
     assert check.judgement is not None
     told = {one.says for one in check.judgement.every}
-    assert {"tell-tale hole", "drained", "each end has a sealing land", "lands on both sides of port front"} <= told
+    assert {
+        "tell-tale hole",
+        "drained",
+        "each end has a sealing land",
+        "lands on both sides of port front",
+    } <= told
 
 
 def test_each_end_has_a_land(workshop: DesignFolder) -> None:
