@@ -141,7 +141,10 @@ def test_no_reason_makes_one_wall_of_iron_right(workshop: DesignFolder) -> None:
 
 def test_iron_is_found_by_its_partition_alone(workshop: DesignFolder) -> None:
     made = files(SINGLE, ("steel-45", "iron-45"), faces="")
-    assert workshop.write(made).only(ONE, "belt").grade is Grade.NONCONFORMITY
+    check = workshop.write(made).only(ONE, "belt")
+    assert check.grade is Grade.NONCONFORMITY
+    assert check.judgement is not None
+    assert check.judgement.where.file == "wall.toml"
 
 
 def test_the_name_of_the_wall_must_lead_to_one(workshop: DesignFolder) -> None:
