@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, strategies as st
@@ -51,7 +52,7 @@ def test_coefficients_that_nobody_stated_are_those_of_common_practice() -> None:
         ({"common_throat": -1e-9}, "the area of a valve must not be below 0"),
     ],
 )
-def test_what_a_passage_wants_is_named(wanting: dict[str, float], words: str) -> None:
+def test_what_a_passage_wants_is_named(wanting: dict[str, Any], words: str) -> None:
     with pytest.raises(OutOfRange, match=f"^{words}$"):
         replace(VALVE, **wanting).effective_area(0.01)
 
