@@ -15,6 +15,7 @@ from speclint.testing import (
     DesignFolder,
     changed,
     expect_not_applicable,
+    expect_not_assessed,
     expect_query,
     found,
     limit,
@@ -791,3 +792,15 @@ def test_the_root_of_a_branch_in_a_flat_wall(workshop: DesignFolder) -> None:
     check = _write(workshop, *change, more=ROOT).only(FATIGUE)
     assert check.outcome == "finding"
     assert on_sheet(check, "Δσ_r of root") / 1e6 == pytest.approx(54.96, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    "cut", ['[openings.inlet]\ndiameter = "300 mm"\n', '[ports.front]\nheight = "40 mm"\n', ""]
+)
+def test_a_block_with_openings_or_ports_wants_its_weldment(workshop: DesignFolder, cut: str) -> None:
+    files = {name: text for name, text in bench.FILES.items() if name != "weldment.toml"}
+    check = workshop.write({**files, "block.toml": bench.BLOCK + cut}, settings=WITH_METALS).only(REPLACED)
+    if cut:
+        expect_not_assessed(check, "no weldment is stated that makes block")
+    else:
+        expect_not_applicable(check, "no opening of the block is stated")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, on_sheet
 from tests.plugins.steamways.exhaust import FACES, files
 
 EVERY, ONE, GAP = "heat.every-face-counted", "heat.one-wall-between", "heat.gap-works"
@@ -91,6 +91,8 @@ def test_only_exhaust_is_asked(workshop: DesignFolder) -> None:
     workshop.write(files(faces=WHOLE))
     assert workshop.only(EVERY, "chest").outcome == "not applicable"
     assert workshop.only(EVERY, "breath").outcome == "not applicable"
+    expect_not_applicable(workshop.only(ONE, "chest"), "it carries live steam")
+    expect_not_applicable(workshop.only(ONE, "breath"), "the engine draws air through it")
 
 
 def test_a_belt_without_faces_is_asked_for_them(workshop: DesignFolder) -> None:

@@ -326,6 +326,14 @@ def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
     assert ("the floor falls away from its drain" in check.says) is (outcome == "finding")
 
 
+def test_an_inclined_floor_that_hardly_falls_is_found(workshop: DesignFolder) -> None:
+    """0.2° are 1 in 286."""
+    level = ('fall = "0.02"\ntowards = "front"', 'inclined = "0.2 ° from upright, forward"')
+    check = workshop.write(files("chest", level)).only(OPEN, "chest")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert check.says.startswith("fall towards the front edge")
+
+
 def inclined(stands: str, across: str, hand: str = "left") -> dict[str, str]:
     """The chest on a floor that stands so, in a block of a hand, with its drain so far across."""
     made = files(
