@@ -108,6 +108,29 @@ def test_what_is_not_said_to_hang_clear_of_the_track_may_hang_over_it(
     assert (check.outcome, check.grade) == ("finding", grade)
 
 
+@pytest.mark.parametrize(
+    ("holds", "bar"),
+    [("bracket", True), ("bar", False), ("block", False)],
+    ids=["carries a bar", "bar", "block"],
+)
+def test_what_holds_a_bar_or_the_block_is_grave_wherever_it_hangs(
+    workshop: DesignFolder, holds: str, bar: bool
+) -> None:
+    """Bolts hardly tightened, which are said not to hang over the track."""
+    slack = ('torque = "500 N·m"', 'torque = "1 N·m"')
+    aside = ('purpose = "structural"\n', 'over_track = false\npurpose = "structural"\n')
+    made = brackets.files(slack, aside, *(() if bar else OWN[2:]))
+    made["joint.toml"] = made["joint.toml"].replace('holds = "bracket"', f'holds = "{holds}"')
+    if holds == "bar":
+        made["bar.toml"] = made["bar.toml"].replace('id = "bar"', 'id = "bar"\nmaterial = "known-steel"')
+        made["duty.toml"] = made["duty.toml"].replace('bracket = "', 'slide-bar = "20 °C"\nbracket = "')
+    if holds == "block":
+        made |= {"saddle.toml": SADDLE}
+        made["joint.toml"] = made["joint.toml"].replace('bolted_to = "block"', 'bolted_to = "saddle"')
+    check = workshop.write(made, settings=brackets.settings()).only(SLIP)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD), check.missing or check.says
+
+
 def test_eight_bolts_slip(workshop: DesignFolder) -> None:
     """By hand 1.59 with 95.4 kN a bolt; here with what the wrench leaves."""
     check = _of(workshop, ("count = 12", "count = 8"), (', "370 mm", "450 mm"', "")).only(SLIP)
