@@ -102,8 +102,6 @@ def seats_cut_in(block: CylinderBlock, sheet: Sheet) -> list[Cut]:
 
 def silent_seats(block: CylinderBlock, sheet: Sheet) -> list[str]:
     """The seat bores of a welded block that name no wall and no plate in which they are cut."""
-    if weldment_of(block, sheet) is None:
-        return []
     return [
         name
         for name, bore in block.seat_bores.items()
@@ -230,9 +228,8 @@ def piece_of(cut: Cut, sheet: Sheet) -> Component | None:
     """The piece of metal that is welded in: the branch, or the casting that becomes it; None where none is named."""
     part = branch_of(cut, sheet)
     if isinstance(part, SteamPassage):
-        for casting in sheet.belonging_to(part, Casting):
-            if sheet.is_stated("what it becomes", casting.becomes) and sheet.follow(casting.becomes) is part:
-                return casting
+        for casting in sheet.belonging_to(part, Casting):  # the one link of a casting says what it becomes
+            return casting
     return part
 
 

@@ -1,4 +1,4 @@
-"""The flat walls that a weldment must have, and does not list: by its plates, its welds, and its block."""
+"""The flat walls that a weldment must have, and does not list: by its plates and its block."""
 
 from __future__ import annotations
 
@@ -16,7 +16,6 @@ def walls_not_listed(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> 
     sides = [set(sides_of(name, wall, sheet)) for name, wall in weldment.walls.items()]
     return [
         *_of_plates(weldment, sheet),
-        *_of_welds(weldment, sheet),
         *_of_divisions(sides, block, sheet),
         *_of_passages(sides, block, sheet),
     ]
@@ -29,14 +28,6 @@ def _of_plates(weldment: Weldment, sheet: Sheet) -> Iterator[str]:
             continue
         if sheet.read(f"{name} serves as", plate.serves_as) == "flat wall":
             yield f"plate {name}"
-
-
-def _of_welds(weldment: Weldment, sheet: Sheet) -> Iterator[str]:
-    for name, joint in weldment.joints.items():
-        if sheet.is_stated(f"wall of {name}", joint.wall):
-            wall = sheet.read(f"wall of {name}", joint.wall)
-            if wall not in weldment.walls:
-                yield f"wall {wall} of weld {name}"
 
 
 def _of_divisions(sides: list[set[str]], block: CylinderBlock, sheet: Sheet) -> Iterator[str]:

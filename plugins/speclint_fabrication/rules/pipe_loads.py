@@ -59,9 +59,7 @@ def _piped(block: CylinderBlock, cuts: dict[str, Cut], sheet: Sheet) -> list[_Pi
                 or sheet.follow(end.part) is not block
             ):
                 continue
-            name = sheet.read(f"opening at an end of {pipe.id}", end.opening)
-            if name in cuts:
-                found.append((pipe.id, end, cuts[name]))
+            found.append((pipe.id, end, sheet.entry(cuts, end.opening, f"openings of {block.id}")))
     return found
 
 

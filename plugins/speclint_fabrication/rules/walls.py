@@ -90,7 +90,7 @@ def flat_wall(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Judgement:
 
     The allowable stress of a panel is lowered by the least joint factor of its welds, and of those that may be its:
     welds on pressure that name no wall. A panel of one plate without a weld has none. The standard requires no factor
-    under test; here it is applied under test as well. A wall that the plates, the welds, the divisions or the passages
+    under test; here it is applied under test as well. A wall that the plates, the divisions or the passages
     of the block want and that is not listed is not assessed.
     """
     if not weldment.walls:

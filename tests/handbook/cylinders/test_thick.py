@@ -22,7 +22,9 @@ from speclint.handbook.cylinders.thick import (
     outside_hoop_stress,
     outside_of_wall,
     outside_pressure_for_bore_stress,
+    pressure_blown_off,
     radial_stress,
+    relief_accumulation,
 )
 from tests.handbook.ring_equilibrium import Ring, one_ring
 
@@ -177,3 +179,9 @@ def test_a_wall_has_some_thickness() -> None:
     assert outside_of_wall(0.2, 1e-9) == pytest.approx(0.2)
     with pytest.raises(OutOfRange, match="wall 0 mm is not above 0"):
         outside_of_wall(0.2, 0.0)
+
+
+def test_a_relief_valve_lets_the_pressure_rise_by_a_tenth_of_its_setting() -> None:
+    """The pressure equipment directive lets a valve exceed the greatest allowed pressure by 10 %."""
+    assert relief_accumulation().nominal == pytest.approx(0.1)
+    assert pressure_blown_off(p_r=20e5, a=relief_accumulation().high) == pytest.approx(22e5)

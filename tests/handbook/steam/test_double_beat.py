@@ -52,6 +52,20 @@ def test_lift_for_an_area_gives_that_area(T: float, d: float, w: float, β: floa
     assert db.beat_area(h, d, w, β) == pytest.approx(T, rel=1e-9)
 
 
+@pytest.mark.parametrize("share", [0.3, 0.6, 0.9, 0.99, 1.01, 1.1, 1.6, 3.0])
+@pytest.mark.parametrize("degrees", [15, 30, 45, 60, 75])
+@pytest.mark.parametrize(("d", "w"), [(0.15, 0.003), (0.05, 0.010)])
+def test_lift_for_an_area_on_both_sides_of_where_the_stages_meet(
+    d: float, w: float, degrees: float, share: float
+) -> None:
+    """They meet at the lift w/sin β, where π w cot β (d + w cos β) is open."""
+    β = math.radians(degrees)
+    T = share * math.pi * w / math.tan(β) * (d + w * math.cos(β))
+    h = db.lift_for_area(T, d, w, β)
+    assert (h < w / math.sin(β)) is (share < 1)
+    assert db.beat_area(h, d, w, β) == pytest.approx(T, rel=1e-12)
+
+
 @given(h=st.floats(1e-4, 0.06), d=diameters, w=widths, β=seats, T=st.floats(1e-3, 0.05))
 def test_a_valve_never_passes_more_than_its_throats(h: float, d: float, w: float, β: float, T: float) -> None:
     beat = db.beat_area(h, d, w, β)

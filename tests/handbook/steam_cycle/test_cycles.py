@@ -218,3 +218,16 @@ def test_a_valve_that_never_opens_has_no_cycle() -> None:
     shut = Valve(end.inlet.train.with_clearance(0.02), end.inlet.effective_area)
     with pytest.raises(OutOfRange, match="never leaves its seat"):
         cycle_of(replace(end, inlet=shut), running())
+
+
+def test_between_two_steps_steam_is_half_of_each() -> None:
+    """A step is a straight line: the first as the last, where a revolution ends, and as one in the middle."""
+    cycle = plain()
+    last = len(cycle.angles) - 2
+    for n in (0, 1, last // 2, last - 1, last):
+        one, other = cycle.charges[n], cycle.charges[n + 1]
+        middle = (cycle.angles[n] + cycle.angles[n + 1]) / 2
+        assert cycle.pressure(middle) == pytest.approx((one.p + other.p) / 2, rel=1e-9)
+        assert cycle.temperature(middle) == pytest.approx((one.T + other.T) / 2, rel=1e-9)
+        assert cycle.state(middle).enthalpy == pytest.approx((one.h + other.h) / 2, rel=1e-6)
+        assert cycle.pressure(middle + 2 * math.pi) == pytest.approx(cycle.pressure(middle), rel=1e-6)

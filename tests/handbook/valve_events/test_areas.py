@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, strategies as st
@@ -39,6 +41,20 @@ def test_a_higher_valve_passes_no_less(lift: float, more: float) -> None:
 
 def test_coefficients_that_nobody_stated_are_those_of_common_practice() -> None:
     assert (VALVE.valve_coefficient, VALVE.port_coefficient) == (0.75, 0.90)
+
+
+@pytest.mark.parametrize(
+    ("wanting", "words"),
+    [
+        ({"valve_coefficient": 0.0}, "the discharge coefficient of a valve must be above 0"),
+        ({"port_coefficient": 0.0}, "the discharge coefficient of a port must be above 0"),
+        ({"port": 0.0}, "the area of a port must be above 0"),
+        ({"common_throat": -1e-9}, "the area of a valve must not be below 0"),
+    ],
+)
+def test_what_a_passage_wants_is_named(wanting: dict[str, Any], words: str) -> None:
+    with pytest.raises(OutOfRange, match=f"^{words}$"):
+        replace(VALVE, **wanting).effective_area(0.01)
 
 
 def test_a_shut_valve_passes_nothing() -> None:

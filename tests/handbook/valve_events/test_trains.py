@@ -16,6 +16,7 @@ from speclint.handbook.valve_events import (
     reversed_cam,
     shift_for_clearance,
 )
+from speclint.handbook.valve_events.trains import root
 
 DEGREE = math.pi / 180
 RAMP = Ramp(1.1e-3, 10 * DEGREE)
@@ -131,3 +132,9 @@ def test_a_cam_read_backwards_has_its_joins_in_order() -> None:
     assert back.duration == CAM.duration
     assert back.at(0.1).slope == pytest.approx(-CAM.at(CAM.duration - 0.1).slope)
     assert back.at(0.1).curvature == pytest.approx(CAM.at(CAM.duration - 0.1).curvature)
+
+
+@pytest.mark.parametrize("at", [0.1, 0.3, 0.9])
+def test_where_a_function_jumps_past_0_the_jump_is_found(at: float) -> None:
+    """It is never near to 0, so that the place is halved in until nothing is left of it."""
+    assert root(lambda x: -1.0 if x < at else 1.0, 0.0, 1.0, 1e-10) == pytest.approx(at, abs=1e-6)

@@ -115,6 +115,18 @@ def test_a_weld_is_as_hot_as_what_its_wall_bounds(workshop: DesignFolder, stated
     assert limit(check) == pytest.approx(22.35e6, rel=1e-3)
 
 
+def test_a_weld_is_no_hotter_than_what_its_wall_bounds(workshop: DesignFolder) -> None:
+    """Of exhaust steam and the open air, at the block's 220 °C beside a chest at 320.
+
+    20 000 starts: 90 × (2e6/20 000)^(1/3) × 0.9244/1.35 = 286.05 MPa; at 320 °C 256.3.
+    """
+    hot = ('"220 °C" }\n[cases.running]', '"220 °C", steam-passage = "320 °C" }\n[cases.running]')
+    air = ('other_side = "cylinder"\none_depth', 'other_side = "atmosphere"\none_depth')
+    check = write(workshop, air, duty=hot).only(RULE)
+    assert check.case == "starting"
+    assert on_sheet(check, "S of barrel-seam") == pytest.approx(286.05e6, rel=1e-4)
+
+
 def test_a_weld_that_does_not_go_through_needs_its_range(workshop: DesignFolder) -> None:
     partial = (
         'shape = "butt"\nweld = "full penetration"',

@@ -11,7 +11,16 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, expect_query, found, limit, on_sheet
+from speclint.testing import (
+    DesignFolder,
+    changed,
+    expect_not_applicable,
+    expect_not_assessed,
+    expect_query,
+    found,
+    limit,
+    on_sheet,
+)
 from speclint_fabrication.formulae.area_replacement import (
     area_of_branch,
     area_of_shell,
@@ -132,6 +141,42 @@ def test_the_metal_beside_an_opening(workshop: DesignFolder) -> None:
     assert check.outcome == "conforms"
     assert found(check) == pytest.approx(103.08e3, rel=2e-3)
     assert limit(check) == pytest.approx(149.5e3, rel=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("proof", "share"),
+    [("[120, 80]", 0.6301), ("[480, 320]", 0.5139)],
+)
+def test_a_branch_of_another_steel_by_the_areas_written_beside(
+    workshop: DesignFolder, proof: str, share: float
+) -> None:
+    """Shell net 8, branch net 10 mm round 300 − 22 = 278 mm; half as strong it counts as half, stronger as the shell.
+
+    Starting, 1.66 MPa of 133.33: t_r = 1.66 × 250/(133.33 − 0.996) = 3.1360 mm.
+    Half: A = 3.1360 (278 + 10) = 903.2, A_1 = 4.8640 (278 − 10) = 1303.6, t_rn = 1.66 × 139/(66.667 − 0.996) = 3.5136,
+    A_2 = 5 × 8 × 6.4864/2 = 129.7 mm²: 903.2/1433.3.
+    Twice, of which 400/2.4 = 166.67 MPa by the tensile strength: A = 871.8, A_1 = 1352.2, t_rn = 1.66 × 139/(166.67 −
+    0.996) = 1.3928, A_2 = 40 × 8.6072 = 344.3 mm²: 871.8/1696.5.
+    """
+    metal = bench.PLATE.replace("known-plate", "other-plate").replace("[240, 160]", proof)
+    _write(workshop, ('material = "known-plate"', 'material = "other-plate"'))
+    metals = {"metals.toml": bench.FILES["metals.toml"] + metal}
+    check = workshop.write(metals, settings=WITH_METALS).only(REPLACED)
+    assert check.case == "starting"
+    assert on_sheet(check, "u of inlet") == pytest.approx(share, rel=5e-4)
+
+
+@pytest.mark.parametrize(("set_", "reach"), [("set in", 53.852), ("set on", 55.857)])
+def test_a_branch_that_is_set_on_stands_round_its_hole(
+    workshop: DesignFolder, set_: str, reach: float
+) -> None:
+    """Outside 300 mm, or 300 + 2 × 11 = 322: √(290 × 10) and √(312 × 10) mm."""
+    check = _write(workshop, ('"set in"', f'"{set_}"')).only(REPLACED)
+    assert on_sheet(check, "l_b of inlet") == pytest.approx(reach / 1e3, rel=1e-4)
+
+
+def test_a_block_without_openings(workshop: DesignFolder) -> None:
+    expect_not_applicable(bench.write(workshop).only(REPLACED), "no opening of the block is stated")
 
 
 @pytest.mark.parametrize(
@@ -263,6 +308,16 @@ def test_ports_round_the_barrel(workshop: DesignFolder) -> None:
     assert on_sheet(check, "σ_x") / 1e6 in (pytest.approx(7.573, rel=1e-3), pytest.approx(8.212, rel=1e-3))
 
 
+def test_an_end_that_names_no_bore_is_of_the_only_one(workshop: DesignFolder) -> None:
+    ported = _ported(workshop)
+    text = (workshop.root / "block.toml").read_text(encoding="utf-8").replace('of_bore = "main"\n', "")
+    check = ported.write({"block.toml": text}, settings=WITH_METALS).only(REPLACED)
+    assert check.outcome == "conforms"
+    two = text + '[bores.other]\ndiameter = "400 mm"\nplate = "barrel"\nlength = "900 mm"\n'
+    check = ported.write({"block.toml": two}, settings=WITH_METALS).only(REPLACED)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
 @pytest.mark.parametrize(("width", "outcome"), [("1760 mm", "conforms"), ("1800 mm", "finding")])
 def test_ports_leave_metal_round_the_barrel(workshop: DesignFolder, width: str, outcome: str) -> None:
     """Starting, of 133.3/2 = 66.7 MPa: 6.007/66.7 = 0.0901 must be left of 1933.6 mm: 1759 mm; test allows more."""
@@ -367,12 +422,20 @@ def test_an_opening_twice_as_long_as_wide_is_the_longest(
     assert check.outcome == ("conforms" if covered else "finding")
 
 
-def test_of_a_barrel_the_bore_is_the_inside(workshop: DesignFolder) -> None:
-    """1.66 × (289 + 37.5/2)/37.5 = 13.623 MPa, of which 60 of 160 mm are cut out: 21.797 MPa; on test by 18/16.6."""
+@pytest.mark.parametrize(
+    "more", ["", '[bores.small]\ndiameter = "400 mm"\nplate = "barrel"\nlength = "900 mm"\n']
+)
+def test_of_a_barrel_the_bore_is_the_inside(workshop: DesignFolder, more: str) -> None:
+    """1.66 × (289 + 37.5/2)/37.5 = 13.623 MPa, of which 60 of 160 mm are cut out: 21.797 MPa; on test by 18/16.6.
+
+    Of two bores in one plate the larger counts.
+    """
     row = changed(ROW, ('plate = "drum"', 'plate = "barrel"'), ('to_edge = "100 mm"', 'to_edge = "120 mm"'))
     weldment = bench.WELDMENT + BARREL.replace('"9 mm"', '"38.5 mm"') + row
     workshop = _ported(workshop)
-    check = workshop.write({"weldment.toml": weldment}, settings=WITH_METALS).only(APART)
+    block = (workshop.root / "block.toml").read_text(encoding="utf-8") + more
+    files = {"weldment.toml": weldment, "block.toml": block}
+    check = workshop.write(files, settings=WITH_METALS).only(APART)
     assert check.outcome == "conforms"
     assert on_sheet(check, "σ of drains") / 1e6 in (
         pytest.approx(21.797, rel=1e-3),
@@ -729,3 +792,15 @@ def test_the_root_of_a_branch_in_a_flat_wall(workshop: DesignFolder) -> None:
     check = _write(workshop, *change, more=ROOT).only(FATIGUE)
     assert check.outcome == "finding"
     assert on_sheet(check, "Δσ_r of root") / 1e6 == pytest.approx(54.96, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    "cut", ['[openings.inlet]\ndiameter = "300 mm"\n', '[ports.front]\nheight = "40 mm"\n', ""]
+)
+def test_a_block_with_openings_or_ports_wants_its_weldment(workshop: DesignFolder, cut: str) -> None:
+    files = {name: text for name, text in bench.FILES.items() if name != "weldment.toml"}
+    check = workshop.write({**files, "block.toml": bench.BLOCK + cut}, settings=WITH_METALS).only(REPLACED)
+    if cut:
+        expect_not_assessed(check, "no weldment is stated that makes block")
+    else:
+        expect_not_applicable(check, "no opening of the block is stated")

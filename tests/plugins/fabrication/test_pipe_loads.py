@@ -68,6 +68,18 @@ def test_a_pipe_whose_loads_nobody_states(workshop: DesignFolder) -> None:
     expect_not_assessed(_write(workshop, "").only(RULE), "force")
 
 
+def test_a_pipe_that_starts_at_the_block_loads_it_too(workshop: DesignFolder) -> None:
+    """As one that ends there: 773 N are more than 772.3."""
+    _write(workshop, _loads("773 N", "0.001 N·m"))
+    assert workshop.replace("pipe.toml", "ends_at", "starts_at").only(RULE).outcome == "finding"
+
+
+def test_a_pipe_that_ends_at_no_opening_of_the_block(workshop: DesignFolder) -> None:
+    _write(workshop, _loads("1 N", "1 N·m"))
+    unsaid = workshop.replace("pipe.toml", ', opening = "inlet"', "").only(RULE)
+    expect_not_assessed(unsaid, "opening")
+
+
 def test_a_block_without_pipes_and_a_pipe_in_a_flat_wall(workshop: DesignFolder) -> None:
     bare = {**bench.FILES, "block.toml": bench.BLOCK + INLET, "weldment.toml": bench.WELDMENT + DRUM}
     assert workshop.write(bare, settings=WITH_METALS).only(RULE).outcome == "not applicable"

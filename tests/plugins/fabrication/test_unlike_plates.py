@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, limit, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed, found, limit, on_sheet
 from speclint_fabrication.formulae.unlike_plates import offset_factor
 from tests.plugins.fabrication import bench
 from tests.plugins.known_metals import WITH_METALS
@@ -204,6 +204,40 @@ def test_unlike_growth_is_held_to_the_weaker_steel(workshop: DesignFolder, proof
     assert metal.count(proof) == 1
     check = _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"')).only(METALS)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("wall", "outcome"), [('wall = "barrel"', "conforms"), ("# it names no wall", "finding")]
+)
+def test_unlike_growth_is_that_of_what_the_wall_bounds(
+    workshop: DesignFolder, wall: str, outcome: str
+) -> None:
+    """Δα 4.4 + 0.6 as above: 97.85 of 100 MPa at the block's 220 °C, beside exhaust steam and the open air.
+
+    A weld that names no wall may be beside the live steam, of 320 °C: ½ × 195.7 GPa × 300 K × 5.0e-6 = 146.8 of 90.
+    """
+    metal = OTHER.replace("value = [11.5, 13.5]", "value = [15.9, 17.9]")
+    _two(workshop, metal=metal, change=('preheat = "90 °C"', 'preheat = "120 °C"'))
+    workshop.replace(
+        "weldment.toml", 'other_side = "cylinder"\none_depth', 'other_side = "atmosphere"\none_depth'
+    )
+    workshop.replace("weldment.toml", 'on_pressure = true\nwall = "barrel"', f"on_pressure = true\n{wall}")
+    workshop.replace(
+        "duty.toml", '"220 °C" }\n[cases.drifting]', '"220 °C", steam-passage = "320 °C" }\n[cases.drifting]'
+    )
+    assert workshop.only(METALS).outcome == outcome
+
+
+def test_a_tee_joins_its_plate_to_that_of_its_wall(workshop: DesignFolder) -> None:
+    """The flange, of another steel, on the wall of the chest; a wall that names no plate joins none."""
+    _joined(workshop, "20 mm").replace(
+        "weldment.toml",
+        'material = "known-plate"\nthickness = "40 mm"',
+        'material = "other-plate"\nthickness = "40 mm"',
+    )
+    expect_not_assessed(workshop.only(METALS), "joints.chest-edge.filler")
+    workshop.replace("weldment.toml", 'plate = "chest"\nshort = "190 mm"', 'short = "190 mm"')
+    expect_not_applicable(workshop.only(METALS), "no weld is stated to join two metals")
 
 
 def two_steels(workshop: DesignFolder) -> DesignFolder:

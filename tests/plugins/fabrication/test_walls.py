@@ -384,6 +384,46 @@ def test_a_cooler_passage_does_not_cool_the_block(workshop: DesignFolder) -> Non
     assert limit(write(workshop, NO_RIBS, duty=cool).only(RULE)) == pytest.approx(170e6)
 
 
+@pytest.mark.parametrize(("place", "allowed"), [("port", 170e6), ("breathing way", 170e6), ("chest", 153e6)])
+def test_a_port_does_not_heat_a_wall_of_live_steam(
+    workshop: DesignFolder, place: str, allowed: float
+) -> None:
+    """It holds what is in the cylinder, whatever steam it says it carries; 320 °C: 0.85 × 180 MPa, 220 °C: 0.85 × 200.
+
+    The chest's own passage is as hot as the block.
+    """
+    beside = {
+        "passage.toml": PASSAGE,
+        "other.toml": PASSAGE.replace('id = "chest"', 'id = "other"').replace(
+            'place = "chest"', f'place = "{place}"'
+        ),
+    }
+    hot = (
+        '"220 °C" }\n[cases.running]',
+        '"220 °C", chest = "220 °C", other = "320 °C" }\n[cases.running]',
+    )
+    check = write(workshop, NO_RIBS, duty=hot, beside=beside).only(RULE)
+    assert check.judgement is not None
+    chest = next(one for one in check.judgement.every if one.found and "chest" in one.of)
+    assert chest.limit is not None
+    assert chest.limit.value == pytest.approx(allowed)
+
+
+@pytest.mark.parametrize(("thickness", "strength"), [("40 mm", 258.2e6), ("46 mm", 250.6e6)])
+def test_a_rib_thicker_than_its_wall_has_the_strength_of_its_own_thickness(
+    workshop: DesignFolder, thickness: str, strength: float
+) -> None:
+    """P355GH at 220 °C as below, R_p/1.5: the wall is rolled 20 mm thick, the rib 40 or 46."""
+    steel = (
+        'material = "known-plate"\nthickness = "20 mm"',
+        'material = "plate-P355GH"\nthickness = "20 mm"',
+    )
+    rib = ('thickness = "12 mm"', f'thickness = "{thickness}"')
+    check = write(workshop, steel, rib).only(RULE)
+    assert check.case == "starting"
+    assert on_sheet(check, "S of ribs of chest") == pytest.approx(strength / 1.5)
+
+
 DIVISION = """
 [divisions.belt]
 thickness = "25 mm"
@@ -409,6 +449,12 @@ other_side = "exhaust steam"
             [('one_side = "exhaust steam"', 'one_side = "atmosphere"')],
             {"passage.toml": PASSAGE.replace("live", "exhaust")},
             "exhaust steam in chest",
+        ),
+        # two walls with a hollow between them, both of which are listed
+        (
+            [('other_side = "cylinder"\none_depth', 'other_side = "atmosphere"\none_depth')],
+            {"block.toml": BLOCK + '[divisions.belt]\nwall = "chest"\nother_wall = "barrel"\n'},
+            "",
         ),
     ],
 )

@@ -122,6 +122,25 @@ def test_long_studs_are_full_until_the_spring_is_free(
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+def test_a_dished_cover_is_not_covered(workshop: DesignFolder) -> None:
+    dished = ("cover", 'form = "flat"', 'form = "dished"')
+    check = _bearing(workshop, _BY_TOOL, dished).only(RULE, "cover")
+    assert (check.outcome, "dished" in check.says) == ("finding", True)
+
+
+def test_a_load_at_a_hole_bends_the_ring_that_is_left(workshop: DesignFolder) -> None:
+    """20 kN round a hole of 120 mm, ratio 120/621.745 = 0.193: K between Roark's 0.3374 at 0.1 and 0.6210 at 0.3.
+
+    Line load w = F/(π d), σ = 6 K w a/t² = 3 K F G/(π d t²): K 0.3374 gives 9.27 MPa, 0.6210 gives 17.06. On a whole
+    plate, over 100 mm, 20 kN bend 8.94 MPa.
+    """
+    hole = ("cover", 'central_hole = "0 mm"', 'central_hole = "120 mm"')
+    check = _bearing(workshop, 'force = "20 kN"\nacross = "100 mm"\n', hole).only(RULE, "cover")
+    least, most = (3 * K * 20e3 * hand.G / (math.pi * 120 * 60**2) for K in (0.3374, 0.6210))
+    assert (least, most) == (pytest.approx(9.27, abs=0.01), pytest.approx(17.06, abs=0.01))
+    assert least < on_sheet(check, "σ of it") / 1e6 < most
+
+
 def test_a_word_alone_eases_no_spring(workshop: DesignFolder) -> None:
     expect_not_assessed(_bearing(workshop, _BY_STUDS).only(RULE, "cover"), "long_studs.count")
     _bearing(workshop, _BY_TOOL)

@@ -108,6 +108,29 @@ def test_what_is_not_said_to_hang_clear_of_the_track_may_hang_over_it(
     assert (check.outcome, check.grade) == ("finding", grade)
 
 
+@pytest.mark.parametrize(
+    ("holds", "bar"),
+    [("bracket", True), ("bar", False), ("block", False)],
+    ids=["carries a bar", "bar", "block"],
+)
+def test_what_holds_a_bar_or_the_block_is_grave_wherever_it_hangs(
+    workshop: DesignFolder, holds: str, bar: bool
+) -> None:
+    """Bolts hardly tightened, which are said not to hang over the track."""
+    slack = ('torque = "500 N·m"', 'torque = "1 N·m"')
+    aside = ('purpose = "structural"\n', 'over_track = false\npurpose = "structural"\n')
+    made = brackets.files(slack, aside, *(() if bar else OWN[2:]))
+    made["joint.toml"] = made["joint.toml"].replace('holds = "bracket"', f'holds = "{holds}"')
+    if holds == "bar":
+        made["bar.toml"] = made["bar.toml"].replace('id = "bar"', 'id = "bar"\nmaterial = "known-steel"')
+        made["duty.toml"] = made["duty.toml"].replace('bracket = "', 'slide-bar = "20 °C"\nbracket = "')
+    if holds == "block":
+        made |= {"saddle.toml": SADDLE}
+        made["joint.toml"] = made["joint.toml"].replace('bolted_to = "block"', 'bolted_to = "saddle"')
+    check = workshop.write(made, settings=brackets.settings()).only(SLIP)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD), check.missing or check.says
+
+
 def test_eight_bolts_slip(workshop: DesignFolder) -> None:
     """By hand 1.59 with 95.4 kN a bolt; here with what the wrench leaves."""
     check = _of(workshop, ("count = 12", "count = 8"), (', "370 mm", "450 mm"', "")).only(SLIP)
@@ -604,6 +627,35 @@ def test_a_joint_without_a_bracket_states_what_it_carries_itself(workshop: Desig
     check = workshop.write(made, settings=brackets.settings()).only(SLIP)
     assert check.outcome == "not assessed"
     assert "carries.lubricator.at.z is not stated" in check.says
+
+
+def test_a_joint_that_names_a_slide_bar_bears_what_is_stated_of_it(workshop: DesignFolder) -> None:
+    """Its thrust is worked only for a bracket: 2 kN across and 1 kN out are those of the bar, too.
+
+    25 kg: 735.5 N down, 490.3 N along and 735.5 N out, or 490.3.
+    """
+    bar = '\n[carries.bar]\nof = "bar"\nforce.y = "2 kN"\nforce.z = "1 kN"\nmass = "25 kg"\n'
+    bar += 'at = { x = "0 mm", y = "0 mm", z = "200 mm" }\n'
+    own = (*OWN[:2], ("[tightening]", f'stands = "upright"{bar}[tightening]'))
+    made = {**brackets.files(*own), "saddle.toml": SADDLE}
+    made["bar.toml"] = made["bar.toml"].partition("[supports.back]")[0]
+    check = workshop.write(made, settings=brackets.settings()).only(SLIP)
+    assert on_sheet(check, "S") == pytest.approx(2000 + 735.5 + 490.3, rel=1e-3)
+    assert on_sheet(check, "P") == pytest.approx(1000 + 490.3, rel=1e-3)
+
+
+@pytest.mark.parametrize("stands", ["upright", "below"])
+@pytest.mark.parametrize(("axis", "symbol"), [("x", "S"), ("y", "S"), ("z", "P")])
+def test_a_bracket_bears_a_push_along_each_axis(
+    workshop: DesignFolder, stands: str, axis: str, symbol: str
+) -> None:
+    """2 kN, whichever way it stands: what it carries is no slide bar, whose thrust is worked."""
+    made = brackets.pushed("2 kN", ('stands = "upright"', f'stands = "{stands}"'))
+    made["bracket.toml"] = made["bracket.toml"].replace("force.x", f"force.{axis}")
+    check = workshop.write(made, settings=brackets.settings()).only(WELDS)
+    assert on_sheet(check, symbol) == pytest.approx(2000)
+    other = {"S": "P", "P": "S"}[symbol]
+    assert on_sheet(check, other) == 0
 
 
 def _carrying(workshop: DesignFolder, load: str, *changes: tuple[str, str]) -> DesignFolder:

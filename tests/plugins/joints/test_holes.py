@@ -295,3 +295,35 @@ def test_a_worn_nut_never_helps(workshop: DesignFolder) -> None:
         used(bench(workshop, ("studs", 'engagement = "24 mm"', 'engagement = "20 mm"')), "joint.engagement")
         > whole
     )
+
+
+@pytest.mark.parametrize(
+    ("short", "key", "says"),
+    [
+        ('engagement = "36 mm"', "tapped.engagement", "of the tapped hole"),
+        ('engagement = "24 mm"', "nut.engagement", "the nut"),
+    ],
+)
+def test_a_short_thread_is_pointed_at_where_its_length_is_stated(
+    workshop: DesignFolder, short: str, key: str, says: str
+) -> None:
+    check = bench(workshop, ("studs", short, 'engagement = "12 mm"')).only("joint.engagement", "studs")
+    assert check.outcome == "finding"
+    assert check.judgement is not None
+    assert check.judgement.where.key == key
+    assert says in check.says
+
+
+@pytest.mark.parametrize(("opens", "outcome"), [("nothing", "not assessed"), ("air", "conforms")])
+def test_a_blind_hole_says_how_much_of_it_has_no_full_thread(
+    workshop: DesignFolder, opens: str, outcome: str
+) -> None:
+    """One that goes through is tapped all the way."""
+    bench(
+        workshop,
+        ("studs", 'run_out = "9 mm"\n', ""),
+        ("studs", 'opens_into = "nothing"', f'opens_into = "{opens}"'),
+    )
+    check = workshop.only("joint.engagement", "studs")
+    assert check.outcome == outcome
+    assert ("tapped.run_out" in "; ".join(check.missing)) is (outcome == "not assessed")

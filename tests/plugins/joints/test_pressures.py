@@ -106,6 +106,15 @@ def test_a_cover_is_judged_at_the_pressure_of_its_test(
     assert on_sheet(check, "p_t") == pytest.approx(float(tested[:2]) * 1e5)
 
 
+@pytest.mark.parametrize("place", ["cover", "studs", "block"])
+def test_each_part_that_is_tested_is_written_down_once(workshop: DesignFolder, place: str) -> None:
+    """The joint and what it holds are among all that closes the cylinder, too."""
+    bench(workshop)
+    workshop.replace(f"{place}.toml", f'id = "{place}"', f'id = "{place}"\ntest_pressure = "40 bar gauge"')
+    check = workshop.only("joint.separation", "studs")
+    assert [step.value for step in check.steps if step.symbol == "p_t"] == [pytest.approx(40e5)]
+
+
 @given(st.floats(1e5, 40e5), st.floats(0.0, 0.3))
 def test_a_valve_never_blows_below_its_setting(p_r: float, a: float) -> None:
     assert pressure_blown_off(p_r, a) >= p_r

@@ -11,13 +11,13 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import clearance_ratio, swept_volume
-from speclint.testing import SETTINGS, DesignFolder, found
+from speclint.testing import SETTINGS, DesignFolder, expect_not_assessed, found
 from speclint_liners.formulae.ends import (
     axis_out_of_line,
     clearance_when_hot,
     clearance_with_driving_rod,
 )
-from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner
+from tests.plugins.liners.bench import BLOCK, DUTY, bench, in_block, in_duty, in_liner
 
 _FAST, _WORN = 'rotational_speed = "300 rev/min"', 'least_wheel_diameter = "1680 mm"\n'
 END, VOLUME, LINE = "cylinder.end-clearance", "cylinder.clearance-volume", "cylinder.centre-line-hot"
@@ -272,3 +272,9 @@ def test_clearance_share_is_free_of_scale(d: float, stroke: float, factor: float
     assert axis_out_of_line(0.35, 12e-6, 293.15 + 100 * k, 293.15, 0.35 * 12e-6 * 100 * k) == pytest.approx(
         0, abs=1e-12
     )
+
+
+def test_a_block_without_bores_has_no_centre_line(workshop: DesignFolder) -> None:
+    block = BLOCK.partition("[bores.main]")[0]
+    check = workshop.write({"duty.toml": DUTY, "block.toml": block}).only(LINE)
+    expect_not_assessed(check, "bores is not stated in block.toml")

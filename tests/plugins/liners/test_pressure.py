@@ -45,6 +45,16 @@ def test_the_least_factor(workshop: DesignFolder, bar: str, outcome: str) -> Non
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("bar", "outcome"), [("24.9", "conforms"), ("24.8", "finding")])
+def test_a_block_without_divisions_is_tested_by_its_bores(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
+    files = with_test(bar)
+    head, _, rest = files["block.toml"].partition("[divisions.chest]")
+    files["block.toml"] = head + rest[rest.index("[drive]") :]
+    assert workshop.write(files).only(TEST).outcome == outcome
+
+
 @pytest.mark.parametrize(("bar", "outcome"), [("27.0", "conforms"), ("26.9", "finding")])
 def test_a_hot_block_is_tested_harder(workshop: DesignFolder, bar: str, outcome: str) -> None:
     # 1.25 × 212.5/163.333 × 16.6 = 26.996 bar
@@ -272,6 +282,29 @@ def test_a_wall_beside_a_bore_holds_its_pressure_whatever_its_sides_are_called(
     thin = in_block('thickness = "20 mm"\nas_made = "20 mm"', f'thickness = "{thickness}"\nas_made = "16 mm"')
     check = workshop.write(bench(thin, air)).only(BETWEEN)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("sides", "more", "outcome"),
+    [
+        ('one_side = "atmosphere"\nother_side = "atmosphere"', "", "conforms"),
+        ('one_side = "cylinder"\nother_side = "atmosphere"', "", "conforms"),
+        ('one_side = "atmosphere"\nother_side = "atmosphere"', 'other_bore = "main"', "finding"),
+        ('one_side = "cylinder"\nother_side = "atmosphere"', 'other_bore = "main"', "finding"),
+    ],
+)
+def test_two_cylinders_stand_against_each_other_where_two_bores_are_named(
+    workshop: DesignFolder, sides: str, more: str, outcome: str
+) -> None:
+    """13.43 mm for 16.6 bar; beside a cylinder that draws a vacuum of 0.5 bar 17.1 bar and 13.63 mm."""
+    thin = in_block('thickness = "20 mm"\nas_made = "20 mm"', 'thickness = "13.5 mm"\nas_made = "16 mm"')
+    stated = in_block(SIDES, f"{sides}\n{more}")
+    vacuum = in_duty(
+        'rotational_speed = "300 rev/min"',
+        'rotational_speed = "300 rev/min"\nleast_cylinder_pressure = "-0.5 bar gauge"',
+    )
+    check = workshop.write(bench(thin, stated, vacuum)).only(BETWEEN)
+    assert check.outcome == outcome
 
 
 @pytest.mark.parametrize(("wasting", "outcome"), [("6.3 mm", "conforms"), ("6.4 mm", "finding")])

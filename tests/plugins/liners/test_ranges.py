@@ -65,6 +65,12 @@ ENDS = [
         "bore 500 mm with an eccentricity of 62.5 mm leaves no wall within 625 mm",
     ),
     End(
+        thinnest_wall,
+        {"d": 0.0, "D": 0.0125, "e": 0.00624},
+        {"e": 0.00625},
+        "bore 0 mm with an eccentricity of 6.25 mm leaves no wall within 12.5 mm",
+    ),
+    End(
         wall_when_wasted,
         {"t": 0.025, "w": 0.024999},
         {"w": 0.025},

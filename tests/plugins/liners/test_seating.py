@@ -122,6 +122,19 @@ def test_steam_behind_the_liner_shows_and_drains(workshop: DesignFolder, key: st
     assert workshop.write(bench(in_liner(f"{key} = true", ""))).only(BEHIND).outcome == "not assessed"
 
 
+def test_what_is_as_it_should_be_is_told_as_it_is(workshop: DesignFolder) -> None:
+    check = workshop.write(bench()).only(BEHIND)
+    assert check.outcome == "conforms"
+    assert check.judgement is not None
+    told = {one.says for one in check.judgement.every}
+    assert {
+        "tell-tale hole",
+        "drained",
+        "each end has a sealing land",
+        "lands on both sides of port front",
+    } <= told
+
+
 def test_each_end_has_a_land(workshop: DesignFolder) -> None:
     back = '[lands.back]\nstarts = "120 mm"\nends = "890 mm"\n'
     front = '[lands.front]\nstarts = "5 mm"\nends = "35 mm"\n'

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, limit
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_liners.formulae.walls import bore_stress_of_wall, thinnest_wall
 from tests.plugins.liners.bench import in_block, in_casting, in_duty, in_liner, low_relief as bench
 
@@ -106,6 +106,14 @@ def test_the_casting_must_have_the_face(workshop: DesignFolder) -> None:
 def test_free_stress_takes_the_thinnest_wall(workshop: DesignFolder) -> None:
     # at the last bore (559 − 509)/2 − 0.5 = 24.5 mm: 558 on 509: 570445/52283 = 10.910717, × 1.66 = 18.11179 MPa
     assert found(workshop.write(bench(LOOSE)).only(FREE)) == pytest.approx(18.11179e6, rel=1e-5)
+
+
+def test_each_ring_is_as_stiff_as_it_is_hot(workshop: DesignFolder) -> None:
+    """Grey iron 250 at 204.44 °C (400 °F): 96.8, 103.4 and 110.9 GPa; at the block's 20 °C 103, 110 and 118."""
+    hot = in_duty('cylinder-liner = "200 °C"', 'cylinder-liner = "204.4444 °C"')
+    cool = in_duty('cylinder-block = "200 °C"', 'cylinder-block = "20 °C"')
+    check = workshop.write(bench(hot, cool)).only(FREE)
+    assert on_sheet(check, "E_l") / 1e9 in [pytest.approx(one, rel=1e-4) for one in (96.8, 103.4, 110.9)]
 
 
 @pytest.mark.parametrize(("last", "outcome"), [("512.3", "conforms"), ("512.4", "finding")])

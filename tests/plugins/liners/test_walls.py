@@ -45,6 +45,14 @@ def test_the_works_step_stands_in_for_one_not_stated(workshop: DesignFolder) -> 
     assert workshop.write(bench(in_liner('reboring_step = "3 mm"', ""))).only(REBORING).outcome == "conforms"
 
 
+@pytest.mark.parametrize(("last", "outcome"), [("508.9", "conforms"), ("508.8", "finding")])
+def test_the_works_step_is_of_three_millimetres(workshop: DesignFolder, last: str, outcome: str) -> None:
+    """As where it is stated, above: a step of 2.91 mm would go three times into 8.8 mm."""
+    unsaid = in_liner('reboring_step = "3 mm"', "")
+    files = bench(unsaid, in_liner('last_bore = "509 mm"', f'last_bore = "{last} mm"'))
+    assert workshop.write(files).only(REBORING).outcome == outcome
+
+
 def test_every_size_has_its_ring_and_its_piston(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_ring('"506 mm", ', ""))).only(REBORING)
     assert check.outcome == "finding"

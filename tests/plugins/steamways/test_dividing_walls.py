@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, on_sheet
 from tests.plugins.steamways.exhaust import FACES, files
 
 EVERY, ONE, GAP = "heat.every-face-counted", "heat.one-wall-between", "heat.gap-works"
@@ -91,6 +91,8 @@ def test_only_exhaust_is_asked(workshop: DesignFolder) -> None:
     workshop.write(files(faces=WHOLE))
     assert workshop.only(EVERY, "chest").outcome == "not applicable"
     assert workshop.only(EVERY, "breath").outcome == "not applicable"
+    expect_not_applicable(workshop.only(ONE, "chest"), "it carries live steam")
+    expect_not_applicable(workshop.only(ONE, "breath"), "the engine draws air through it")
 
 
 def test_a_belt_without_faces_is_asked_for_them(workshop: DesignFolder) -> None:
@@ -141,7 +143,10 @@ def test_no_reason_makes_one_wall_of_iron_right(workshop: DesignFolder) -> None:
 
 def test_iron_is_found_by_its_partition_alone(workshop: DesignFolder) -> None:
     made = files(SINGLE, ("steel-45", "iron-45"), faces="")
-    assert workshop.write(made).only(ONE, "belt").grade is Grade.NONCONFORMITY
+    check = workshop.write(made).only(ONE, "belt")
+    assert check.grade is Grade.NONCONFORMITY
+    assert check.judgement is not None
+    assert check.judgement.where.file == "wall.toml"
 
 
 def test_the_name_of_the_wall_must_lead_to_one(workshop: DesignFolder) -> None:

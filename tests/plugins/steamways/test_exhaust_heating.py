@@ -151,7 +151,26 @@ def test_a_flat_wall_of_the_weldment_is_a_wall(workshop: DesignFolder) -> None:
 def test_a_gap_of_steam_conducts_as_steam(workshop: DesignFolder) -> None:
     """Midway, at 280 °C and one atmosphere, by iapws; air there has 0.0432 W/(m·K)."""
     check = workshop.write(files(('gap_holds = "air"', 'gap_holds = "steam"'))).only(HEATING)
-    assert on_sheet(check, "λ_g") == pytest.approx(IAPWS97(P=0.101325, T=553.15).k, rel=1e-3)
+    assert on_sheet(check, "λ_g") == pytest.approx(IAPWS97(P=0.101325, T=553.15).k, rel=1e-5)
+
+
+def test_a_gap_full_of_lagging_conducts_alone(workshop: DesignFolder) -> None:
+    """12 mm of 0.05 W/(m·K), through which nothing radiates: 0.24 m²·K/W."""
+    lagged = 'gap_holds = "lagging"\ngap_conductivity = "0.05 W/(m·K)"'
+    check = workshop.write(files(('gap_holds = "air"', lagged))).only(HEATING)
+    assert on_sheet(check, "R_g") == pytest.approx(0.24, rel=1e-6)
+    assert "h_r" not in {step.symbol for step in check.steps}
+
+
+def test_a_passage_without_a_wall_to_live_steam_flows_too(workshop: DesignFolder) -> None:
+    """Beside the belt of one cylinder a passage of two: 3.4 × 1997.93 = 6793 W/K."""
+    made = files()
+    far = made["belt.toml"].replace('id = "belt"', 'id = "far"').replace("cylinders = 1", "cylinders = 2")
+    far = (
+        far.partition("end_area")[0] + 'end_area = "1 m²"\n[faces.outside]\nto = "atmosphere"\nshare = "1"\n'
+    )
+    check = workshop.write({**made, "far.toml": far}).only(HEATING)
+    assert on_sheet(check, "W_e") == pytest.approx(6793, rel=1e-3)
 
 
 def test_a_branch_has_its_share_of_the_flow(workshop: DesignFolder) -> None:

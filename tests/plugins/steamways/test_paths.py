@@ -241,6 +241,22 @@ def test_areas_from_both_sides(workshop: DesignFolder, old: str, new: str, outco
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("throat", "area"), [("140 mm", 9424.78), ("110 mm", 6503.32)])
+def test_a_valve_of_one_beat_passes_what_that_beat_does(
+    workshop: DesignFolder, throat: str, area: float
+) -> None:
+    """π × 150 × 20 = 9424.78 mm², or the throat: π/4 × 110² − 3000 = 6503.32."""
+    made = files(
+        "valve",
+        ("beats = 2", "beats = 1"),
+        ('"140 mm"\nblocked_area = "3000', f'"{throat}"\nblocked_area = "3000'),
+    )
+    made["valve.toml"] = made["valve.toml"].partition("[lower_beat]")[0]
+    check = workshop.write(made).only(AREAS, "pocket")
+    assert check.outcome == "conforms"
+    assert on_sheet(check, "A_v") * 1e6 == pytest.approx(area, rel=1e-6)
+
+
 @pytest.mark.parametrize(
     ("part", "old", "new", "key"),
     [

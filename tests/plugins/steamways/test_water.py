@@ -9,7 +9,7 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.checking import Check
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, found, on_sheet
 from speclint_steamways.formulae.water import drained_together, pool
 from tests.plugins.steamways.wet import files
 
@@ -326,6 +326,14 @@ def test_the_drain_lies_in_the_half_to_which_the_floor_falls(
     assert ("the floor falls away from its drain" in check.says) is (outcome == "finding")
 
 
+def test_an_inclined_floor_that_hardly_falls_is_found(workshop: DesignFolder) -> None:
+    """0.2° are 1 in 286."""
+    level = ('fall = "0.02"\ntowards = "front"', 'inclined = "0.2 ° from upright, forward"')
+    check = workshop.write(files("chest", level)).only(OPEN, "chest")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert check.says.startswith("fall towards the front edge")
+
+
 def inclined(stands: str, across: str, hand: str = "left") -> dict[str, str]:
     """The chest on a floor that stands so, in a block of a hand, with its drain so far across."""
     made = files(
@@ -432,6 +440,45 @@ def test_the_way_of_the_water_stays_open(workshop: DesignFolder, old: str, new: 
         outcome,
         Grade.NONCONFORMITY if outcome == "finding" else None,
     )
+
+
+@pytest.mark.parametrize(
+    ("rises", "says"),
+    [("0 mm", "its way falls all the way"), ("1 mm", "its way rises again, and water stays in the loop")],
+)
+def test_the_way_of_the_water_is_told_as_it_is(workshop: DesignFolder, rises: str, says: str) -> None:
+    check = workshop.write(files("chest", ('rises = "0 mm"', f'rises = "{rises}"'))).only(OPEN, "chest")
+    assert check.judgement is not None
+    told = {one.says for one in check.judgement.every if "its way" in one.says}
+    assert len(told) == 1
+    assert says in told.pop()
+
+
+@pytest.mark.parametrize(
+    "port", ["", 'place = "port"\nof_end = "front"', 'place = "port"\nof_end = "front"\n# exhaust']
+)
+def test_a_chest_may_drain_where_live_steam_stands(workshop: DesignFolder, port: str) -> None:
+    """Live steam stands in it too; the drains of a port are those of its end."""
+    made = files("chest", ("open air", "other"))
+    made["other.toml"] = (
+        made["chest.toml"]
+        .replace('id = "chest"', 'id = "other"')
+        .replace('into = "other"', 'into = "open air"')
+    )
+    if port:
+        made["chest.toml"] = made["chest.toml"].replace('place = "chest"', port)
+    if "exhaust" in port:
+        made["chest.toml"] = made["chest.toml"].replace("live steam", "exhaust steam")
+    check = workshop.write(made).only(OPEN, "chest")
+    assert check.outcome == "conforms", check.says
+
+
+def test_a_block_in_which_no_water_gathers(workshop: DesignFolder) -> None:
+    made = files()
+    del made["chest.toml"]
+    made["block.toml"] = made["block.toml"].partition("[ends.front]")[0]
+    check = workshop.write(made).only(WARMING, "block")
+    expect_not_applicable(check, "neither a passage where water gathers nor an end of a cylinder is drawn")
 
 
 def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
