@@ -13,7 +13,7 @@ from hypothesis import settings
 
 from speclint.checking import usual_folder
 from speclint.testing import DesignFolder
-from tests.example import LENT, SHARED
+from tests.example import LENT, SHARED, STAY
 
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time, and
 # ``.ci/long properties`` tries ten times as many.
@@ -98,12 +98,19 @@ def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> object:
 
 
 @pytest.fixture(autouse=True, scope="session")
-def _results_of_the_tests(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
-    """Results that commands keep go to a folder of the tests, which the processes of one run share."""
+def _results_of_the_tests(
+    tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config
+) -> Iterator[None]:
+    """Results that commands keep go to a folder of the tests, which the processes of one run share.
+
+    Those of the example stay in the cache of pytest, where it has one: the next run of the tests finds them.
+    """
     own = tmp_path_factory.getbasetemp()
     folder = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
     with pytest.MonkeyPatch.context() as patch:
         patch.setenv(LENT, str(usual_folder()))
+        if pytestconfig.pluginmanager.has_plugin("cacheprovider"):
+            patch.setenv(STAY, str(pytestconfig.rootpath / ".pytest_cache" / "d" / "results-of-the-example"))
         for variable, name in (("XDG_CACHE_HOME", "cache"), (SHARED, "share")):
             (folder / name).mkdir(mode=0o700, exist_ok=True)
             patch.setenv(variable, str(folder / name))

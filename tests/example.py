@@ -19,8 +19,8 @@ from speclint.testing import installed_families
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
 #: The variables of the environment that name the folder in which the processes of one run of the tests share results,
-#: and the folder of the user's own results.
-SHARED, LENT = "SPECLINT_TESTS_SHARE", "SPECLINT_TESTS_LENT"
+#: the folder of the user's own results, and that in which the results of the example stay for later runs, if any.
+SHARED, LENT, STAY = "SPECLINT_TESTS_SHARE", "SPECLINT_TESTS_LENT", "SPECLINT_TESTS_STAY"
 
 
 @cache
@@ -40,14 +40,17 @@ def _assessed() -> Assessment:
     shared = os.environ.get(SHARED)
     if shared is None:
         return assess([EXAMPLE], installed_families())
-    folder = Path(shared)
+    folder, stay = Path(shared), Path(os.environ.get(STAY) or usual_folder())
     with _one_at_a_time(folder / "example.lock"), Processes() as processes:
-        _lend(Path(os.environ[LENT]), usual_folder())
-        return _by_kept(KeptFolder(usual_folder()), processes)
+        _lend(Path(os.environ[LENT]), stay)
+        found = _by_kept(KeptFolder(stay), processes)
+        _lend(stay, usual_folder())
+        return found
 
 
 def _lend(lent: Path, own: Path) -> None:
-    """Let the tests find what README's first command kept of the example: it holds for the same code and specs alone.
+    """Let the tests find what README's first command kept of the example: it holds for the same code and specs alone,
+    and for the same packages beside them.
 
     No file is copied where the system can give it a second name: who writes one anew replaces the name.
     """

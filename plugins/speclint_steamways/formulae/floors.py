@@ -34,4 +34,4 @@ def fall_towards(stands: str, way: str) -> Reading:
     require(axis.angle < math.radians(89.9), "a floor that stands upright is none")
     lower, upper = _FALLS.get(axis.side, ("", ""))
     sense = {lower: 1.0, upper: -1.0}.get(way, 0.0)
-    return Reading.exact(f"fall towards the {way} edge", sense * math.tan(axis.angle), "1", FIRST_PRINCIPLES)
+    return Reading.exact(f"fall towards the {way} edge", sense * math.tan(axis.angle), "", FIRST_PRINCIPLES)
