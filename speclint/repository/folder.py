@@ -29,8 +29,10 @@ def find_root(paths: Sequence[Path]) -> Path:
     In a git repository it may also be the only folder below that does, so that every command works at its top.
 
     :raises DesignError: for a path that does not exist, has no speclint.toml above it nor one below it, or lies in
-        another repository than the first.
+        another repository than the first; and for no path at all.
     """
+    if not paths:
+        raise DesignError("no file and no folder is named: name one of a design repository")
     roots: dict[Path, Path] = {}
     for path in paths:
         if not path.exists():

@@ -167,6 +167,8 @@ def test_paths_that_lead_nowhere(tmp_path: Path) -> None:
         find_root([tmp_path / "none"])
     with pytest.raises(DesignError, match=r"no speclint\.toml here"):
         find_root([tmp_path])
+    with pytest.raises(DesignError, match="no file and no folder is named"):
+        find_root([])
 
 
 def test_a_path_outside_the_repository(tmp_path: Path) -> None:
