@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, Metres, formula
+from speclint.facts.cylinders import bore_named
 from speclint.facts.engine import Take, cranks_of, engine_of
 from speclint.rules import Sheet, Worked, worked
 
@@ -43,6 +44,6 @@ def axis_by_crank(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> 
 
 def axis_of_bore(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
     """Distance of the axis of a bore from the frame, m: the greater of the stated one and of that of its crank."""
-    stated = sheet.take("a", block.bores[bore].axis_from_frame)
+    stated = sheet.take("a", bore_named(block, bore, sheet).axis_from_frame)
     by_crank = axis_by_crank(block, bore, sheet, sheet.take)
     return stated if by_crank is None else max(stated, by_crank.value)

@@ -66,7 +66,7 @@ def bore_named(block: CylinderBlock, name: str, sheet: Sheet) -> Bore:
     :raises NotAssessed: where the block states no bore of this name.
     """
     if name not in block.bores:
-        raise sheet.not_assessed(f"bores of {block.id} has no entry {name!r}", block.where)
+        raise sheet.not_assessed(f"bore {name} is not stated in {block.where.file}", block.where)
     return block.bores[name]
 
 

@@ -45,4 +45,4 @@ def test_a_rule_is_not_assessed_where_an_end_is_of_a_bore_that_is_not_there(
     result = check(found, part, context, effort=Effort(boxes=0, corners=1))
     assert not result.could_not_run
     assert result.outcome == "not assessed"
-    assert "bores of block-left has no entry 'mane'" in result.missing
+    assert "bore mane is not stated in blocks/block.toml" in result.missing

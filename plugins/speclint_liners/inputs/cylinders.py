@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from speclint import Sheet
-from speclint.facts import ends_of, liners_of
+from speclint.facts import bore_named, ends_of, liners_of
 from speclint.specs import Length
 
 if TYPE_CHECKING:
@@ -53,9 +53,7 @@ def bores_in_work(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[Length
     """
     for liner in liners_of(block, bore, sheet):
         return liner.bore, liner.last_bore
-    if bore not in block.bores:
-        raise sheet.not_assessed(f"bore {bore} is not stated in {block.where.file}", block.where)
-    own = block.bores[bore]
+    own = bore_named(block, bore, sheet)
     if sheet.read(f"{bore} is lined", own.lined):
         raise sheet.not_assessed(f"no liner is stated in bore {bore} of {block.id}", block.where)
     return own.diameter, own.last_bore
