@@ -228,8 +228,9 @@ def piece_of(cut: Cut, sheet: Sheet) -> Component | None:
     """The piece of metal that is welded in: the branch, or the casting that becomes it; None where none is named."""
     part = branch_of(cut, sheet)
     if isinstance(part, SteamPassage):
-        for casting in sheet.belonging_to(part, Casting):  # the one link of a casting says what it becomes
-            return casting
+        return next(
+            iter(sheet.belonging_to(part, Casting)), part
+        )  # a casting's one link says what it becomes
     return part
 
 
