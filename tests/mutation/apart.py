@@ -14,8 +14,9 @@ from typing import Any
 _KIND = "fork" if hasattr(os, "fork") else "spawn"
 
 
-def apart(seconds: float, work: Callable[..., Any], *given: Any) -> Any:
-    """What the work returns; None when it takes longer. RuntimeError when its process breaks off."""
+def apart(seconds: float, work: Callable[..., Any], *given: Any, called: object) -> Any:
+    """What the work returns; None when it takes longer. RuntimeError when its process breaks off, which is ``called``
+    so."""
     context: Any = multiprocessing.get_context(_KIND)
     mine, theirs = context.Pipe(duplex=False)
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
@@ -25,7 +26,7 @@ def apart(seconds: float, work: Callable[..., Any], *given: Any) -> Any:
         try:
             return mine.recv() if mine.poll(seconds) else None
         except EOFError:
-            raise RuntimeError(f"the process for {given[1]} broke off") from None
+            raise RuntimeError(f"the process for {called} broke off") from None
         finally:
             end(process)
             mine.close()

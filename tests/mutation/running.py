@@ -48,7 +48,8 @@ def run_pytest(root: Path, tests: Sequence[str], plugin: object, stop: bool = Tr
 def keep_example() -> None:
     """Have what the user keeps hold the whole example, worked in a process of its own by the code as it stands: some
     minutes where the code has changed."""
-    apart(_LONGEST, _assess, None, "the example")
+    if not apart(_LONGEST, _assess, called="the example"):
+        raise RuntimeError(f"the example was not assessed within {_LONGEST:.0f} s")
 
 
 def assess_example() -> None:
@@ -58,10 +59,10 @@ def assess_example() -> None:
     result of the code as it stands.
     """
     with tempfile.TemporaryDirectory() as folder:
-        _assess(folder, "the example")
+        _assess(folder)
 
 
-def _assess(caches: str | None, _: str) -> None:
+def _assess(caches: str | None = None) -> bool:
     from speclint.checking import usual_folder
     from tests.example import LENT, SHARED, assessed
 
@@ -71,6 +72,7 @@ def _assess(caches: str | None, _: str) -> None:
             if place is not None:
                 patch.setenv(name, place)
         assessed()
+    return True
 
 
 class _Settled:

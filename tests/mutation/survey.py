@@ -71,7 +71,9 @@ def surveyed(
     if stale:
         if example:
             keep_example()
-        made = apart(_LONGEST, _run, root, tuple(modules), tuple(stale), example)
+        made = apart(
+            _LONGEST, _run, root, tuple(modules), tuple(stale), example, called=f"the tests of {modules[0]}"
+        )
         if not isinstance(made, dict):
             raise RuntimeError(made or "the tests did not end")
         for file in stale:

@@ -28,7 +28,7 @@ def preload(names: Collection[str]) -> None:
 
 def killer(root: Path, mutant: Mutant, tests: Sequence[str], seconds: float) -> str | None:
     """The first of the tests to fail on the mutant, or to take longer than that; None when all pass."""
-    found = apart(seconds, _run_mutant, root, mutant, tuple(tests))
+    found = apart(seconds, _run_mutant, root, mutant, tuple(tests), called=mutant)
     return OUT_OF_TIME if found is None else found or None
 
 
