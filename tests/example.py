@@ -49,8 +49,7 @@ def _assessed() -> Assessment:
 
 
 def _lend(lent: Path, own: Path) -> None:
-    """Let the tests find what README's first command kept of the example: it holds for the same code and specs alone,
-    and for the same packages beside them.
+    """Let results that one folder keeps be found in another: each holds for the same code, specs and packages alone.
 
     No file is copied where the system can give it a second name: who writes one anew replaces the name.
     """
