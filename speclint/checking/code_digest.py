@@ -10,6 +10,7 @@ from functools import cache
 from hashlib import blake2b
 from importlib.util import find_spec
 
+from speclint.checking.installed import installed_beside
 from speclint.checking.kept_folder import KeptFolder
 from speclint.families import Loaded
 
@@ -18,7 +19,7 @@ _STILL = 2.0
 
 
 def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
-    """A digest of every file of the core and of each loaded family, and of what is installed beside them.
+    """A digest of every file of the core and of each loaded family, and of what is installed beside them for a check.
 
     With a folder to keep it in, the files are read again where one of them is another, or was written since.
 
@@ -26,7 +27,7 @@ def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
     """
     packages = ("speclint", *sorted({family.module.partition(".")[0] for family in loaded.families}))
     digest = blake2b((_kept_of(packages, kept) if kept else _of_packages(packages)).encode(), digest_size=20)
-    for name in (sys.version, sys.platform, *_installed()):
+    for name in (sys.version, sys.platform, *installed_beside(kept)):
         digest.update(name.encode("utf-8", "backslashreplace") + b"\0")
     return digest.hexdigest()
 
@@ -93,16 +94,3 @@ def _files_of(name: str) -> Iterator[tuple[str, str]]:
             folders[:] = [name for name in folders if name != "__pycache__"]
             within = folder[len(place) :].lstrip(os.sep)
             yield from ((os.path.join(within, name), os.path.join(folder, name)) for name in names)
-
-
-def _installed() -> list[str]:
-    """Every distribution that Python could import, by its name and version: its folder is named so."""
-    found: set[str] = set()
-    for place in sys.path:
-        try:
-            found.update(
-                name for name in os.listdir(place or ".") if name.endswith((".dist-info", ".egg-info"))
-            )
-        except OSError:  # a place that is not there, or an archive
-            continue
-    return sorted(found)
