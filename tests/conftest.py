@@ -65,6 +65,7 @@ WIDE = (
     "specs/test_templates.py",
     "test_example_specs.py",
     "test_guide.py",
+    "test_misnamed.py",
     "test_omission.py",
     "test_unit_slips.py",
 )

@@ -11,7 +11,7 @@ import argparse
 import random
 import re
 import sys
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
@@ -117,17 +117,25 @@ class Bench:
 
     def read(self, slip: Slip) -> Spec | None:
         """The spec with a slip in it; None where reading it draws a complaint."""
-        file = self.design.files[slip.spec]
-        lines = (EXAMPLE / file).read_text(encoding="utf-8").split("\n")
+        lines = self.lines_of(slip.spec)
         at = next(n for n in range(slip.where - 1, len(lines)) if f'"{slip.right}"' in lines[n])
         lines[at] = lines[at].replace(f'"{slip.right}"', f'"{slip.wrong}"', 1)
+        return self.read_from(lines, slip.spec)
+
+    def lines_of(self, spec: str) -> list[str]:
+        """The lines of the file that states a spec."""
+        return (EXAMPLE / self.design.files[spec]).read_text(encoding="utf-8").split("\n")
+
+    def read_from(self, lines: Sequence[str], name: str) -> Spec | None:
+        """A spec, read from lines that are not quite those of its file; None where reading them draws a complaint."""
+        file = self.design.files[name]
         with TemporaryDirectory() as folder:
             path = Path(folder) / Path(file).name
             path.write_text("\n".join(lines), encoding="utf-8")
             read = load_specs(path, file, self.loaded.kinds)
         if any(one.spec is None for one in read):  # of the parts of one file too, which share the value
             return None
-        return next(one.spec for one in read if one.id == slip.spec)
+        return next(one.spec for one in read if one.id == name)
 
     def _near(self, name: str, design: Design) -> Iterator[Component]:
         """The component, and those that link to it or that it links to."""
