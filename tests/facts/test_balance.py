@@ -92,7 +92,8 @@ def test_a_rod_turns_with_its_big_end(tmp_path: Path) -> None:
 def test_balance_weights_take_up_in_their_own_planes(tmp_path: Path) -> None:
     """A weight of 20 kg at 0.5 m opposite on the left: −10 kg·m there and none on the right. In planes half as far
     apart it lies 0.7/0.35 = 2 half-distances out: (1 + 2)/2 and (1 − 2)/2 of it."""
-    wheel = '[left]\nbalance_mass = "20 kg"\nbalance_radius = "500 mm"\nbalance_angle = "180 °"\n[right]\nbalance_mass = "0 kg"\n'
+    wheel = '[left]\nbalance_mass = "20 kg"\nbalance_radius = "500 mm"\nbalance_angle = "180 °"\n'
+    wheel += '[right]\nbalance_mass = "0 kg"\n'
     on = drawn(tmp_path, axle=PIN + 'crank = "one"\n' + wheel)
     own = turning_in_planes(on["axle"], B, on.sheet)
     assert tuple(own) == pytest.approx((15.75 - 10, 0.0, 5.25, 0.0), abs=1e-9)
