@@ -63,7 +63,9 @@ def test_a_crank_has_a_stroke_of_its_own(tmp_path: Path) -> None:
 def test_bores_that_are_not_alike_have_nothing_in_common(tmp_path: Path, key: str, says: str) -> None:
     on = drawn(tmp_path, a="", b=f'{key} = "1100 mm"\n')
     of_all = stroke_of if key == "stroke" else connecting_rod_of
-    with pytest.raises(NotAssessed, match=f"a crank of block has a {says} of its own: its bores are not alike"):
+    with pytest.raises(
+        NotAssessed, match=f"a crank of block has a {says} of its own: its bores are not alike"
+    ):
         of_all(on["block"], on.sheet)
 
 

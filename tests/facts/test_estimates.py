@@ -89,7 +89,13 @@ def test_a_seat_half_way_to_a_tied_temperature(tmp_path: Path) -> None:
     [
         ("liner", "cylinder-liner", "", {}, r"temperatures\.block is not stated"),
         ("cover", "cylinder-cover", 'cylinder-block = "estimate"\n', {}, "is not stated"),
-        ("studs", "bolted-joint", BLOCK, {"studs": 'holds = "lid"\n'}, "no estimate is known for the studs of lid"),
+        (
+            "studs",
+            "bolted-joint",
+            BLOCK,
+            {"studs": 'holds = "lid"\n'},
+            "no estimate is known for the studs of lid",
+        ),
         (
             "seat",
             "valve-seat",

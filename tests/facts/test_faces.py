@@ -44,7 +44,12 @@ def test_a_face_lies_from_the_seat_away_from_the_collar(tmp_path: Path, collar: 
 @pytest.mark.parametrize(
     ("block", "liner"),
     [
-        (BLOCK.replace('side = "back"', 'side = "back"').replace('[ends.back]\nof_bore = "main"', "[ends.back]"), LINER),
+        (
+            BLOCK.replace('side = "back"', 'side = "back"').replace(
+                '[ends.back]\nof_bore = "main"', "[ends.back]"
+            ),
+            LINER,
+        ),
         (BLOCK.replace('seat_at = "711 mm"\n', ""), LINER),
         (BLOCK.replace('face_from_seat = "861 mm"\n', ""), LINER),
         (BLOCK, LINER.replace('collar.end = "front"\n', "")),
