@@ -51,7 +51,11 @@ def bench(folder: Path, files: Mapping[str, str], on: str, *, metals: bool = Fal
     With ``metals`` it knows the metals whose figures hand working can rely on.
     """
     texts = {f"{one.split()[1]}.toml": _HEAD.format(*one.split()) + text for one, text in files.items()}
-    texts |= FILES if metals else {"speclint.toml": SETTINGS}
+    return opened(folder, texts | (FILES if metals else {"speclint.toml": SETTINGS}), on)
+
+
+def opened(folder: Path, texts: Mapping[str, str], on: str) -> Bench:
+    """The design of some files by their names, the settings among them."""
     for name, text in texts.items():
         (folder / name).write_text(text, encoding="utf-8")
     found = open_repository([folder], installed_families().kinds)

@@ -6,8 +6,16 @@ from pathlib import Path
 
 import pytest
 
-from speclint.facts import movement_by_blocks, movement_of_pipe, steam_carried, steams_beside, swing_of_lens
-from speclint.facts.pipe_movement import movement_of_anchors, openings_of, swing_needed
+from speclint.facts import (
+    movement_by_blocks,
+    movement_of_pipe,
+    openings_of,
+    steam_carried,
+    steams_beside,
+    swing_needed,
+    swing_of_lens,
+)
+from speclint.facts.pipe_movement import movement_of_anchors
 from speclint.rules import NotAssessed
 from tests.facts.bench import Bench, bench
 
