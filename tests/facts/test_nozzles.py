@@ -108,9 +108,14 @@ def test_the_bores_of_a_nozzle(tmp_path: Path, engine: str, first: str, liner: s
     assert [getattr(one, "text", "") for one in found] == bores
 
 
-def test_a_valve_of_a_bore_that_the_block_does_not_have_is_not_assessed(tmp_path: Path) -> None:
-    on = drawn(tmp_path, first='valve = "valve"\n', block=BLOCK.replace('of_bore = "b"', ""))
-    with pytest.raises(NotAssessed):
+def test_a_bore_that_the_block_does_not_have_is_not_assessed(tmp_path: Path) -> None:
+    files = {
+        "blast-nozzle nozzle": NOZZLE.replace('follows = "last"\n', ""),
+        "cylinder-block block": BLOCK,
+        "engine engine": ENGINE + CRANKS.replace('bore = "b"', 'bore = "c"'),
+    }
+    on = bench(tmp_path, files, "nozzle", readable=False)
+    with pytest.raises(NotAssessed, match="block has no bore c"):
         bores_on(on["nozzle"], on.sheet)
 
 
