@@ -115,7 +115,7 @@ def test_a_bore_that_the_block_does_not_have_is_not_assessed(tmp_path: Path) -> 
         "engine engine": ENGINE + CRANKS.replace('bore = "b"', 'bore = "c"'),
     }
     on = bench(tmp_path, files, "nozzle", readable=False)
-    with pytest.raises(NotAssessed, match="block has no bore c"):
+    with pytest.raises(NotAssessed, match=r"bore c is not stated in block\.toml"):
         bores_on(on["nozzle"], on.sheet)
 
 
