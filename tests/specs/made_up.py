@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from typing import Annotated, Any, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal
 
 from speclint.specs import (
     NOT_STATED,
@@ -67,7 +67,6 @@ class Stand(Component):
     made_on: Word[dt.date] = NOT_STATED
     carries: Annotated[LinkTo[Rest], OWN_PLACE] = NOT_STATED
     holds: tuple[LinkTo[Rest], ...] = ()
-    beside: LinkTo[Any] = NOT_STATED
     foot: Foot = Foot.unstated()
     feet: dict[str, Foot] = {}
     spares: tuple[Foot, ...] = ()
