@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -10,11 +11,17 @@ from speclint.facts import (
     circle_of_studs,
     edge_of_hole,
     edges_left,
+    grip_bolted_to,
+    grip_drawn,
+    grip_held,
     metal_tapped,
     metal_under_hole,
+    openings,
     pressure_by_part_held,
     pressure_held,
+    pressure_reach,
 )
+from speclint.handbook.members import contact
 from speclint.rules import NotAssessed
 from tests.facts.bench import Bench, bench
 
@@ -197,3 +204,124 @@ def test_the_pressure_of_a_joint_is_that_behind_the_part_held(
     found = pressure_by_part_held(on["studs"], on.sheet)
     assert (None if found is None else found.value) == pressure
     assert pressure_held(on["studs"], on.sheet) == (pressure or "live")
+
+
+LENS = """of = "pipe"
+flange_thickness = "45 mm"
+thickness = "30 mm"
+seat_mouth = "110 mm"
+contact_diameter = "100 mm"
+seat = "cone"
+seat_angle = "20 °"
+"""
+
+
+def gripped(folder: Path, holds: str, joint: str = "", lens: str = LENS) -> Bench:
+    files = {
+        "cylinder-block block": "[bores.main]\n",
+        "cylinder-cover cover": 'closes = "block"\nflange_thickness = "50 mm"\n',
+        "cylinder-cover bare": 'closes = "block"\n',
+        "chamber-cover lid": 'closes = "block"\nflange_thickness = "30 mm"\n',
+        "gland gland": 'flange_thickness = "25 mm"\n',
+        "steam-pipe pipe": "",
+        "pipe-flange flange": 'of = "pipe"\nthickness = "28 mm"\n',
+        "lens-joint lens": lens,
+        "bolted-joint studs": f'holds = "{holds}"\ngrip = "40 mm"\nfar_grip = "35 mm"\n{joint}',
+    }
+    return bench(folder, files, "studs")
+
+
+@pytest.mark.parametrize(
+    ("holds", "grip"),
+    [("cover", 0.050), ("bare", 0.040), ("lid", 0.030), ("gland", 0.025), ("flange", 0.028), ("pipe", 0.040)],
+)
+def test_the_grip_is_the_flange_that_is_held(tmp_path: Path, holds: str, grip: float) -> None:
+    on = gripped(tmp_path, holds, f'bolted_to = "{holds}"\n')
+    assert grip_held(on["studs"], on.sheet) == pytest.approx(grip)
+    assert grip_bolted_to(on["studs"], on.sheet) == pytest.approx(0.035 if grip == 0.040 else grip)
+
+
+def test_a_lens_ring_holds_its_flanges_apart(tmp_path: Path) -> None:
+    """A gap on either side of the ring: what the handbook gives for the cone, and the flange before it."""
+    circle = {"t": 0.030, "D_m": 0.110, "D": 0.100}
+    half = contact.half_gap_at_ring(**circle, phi=math.radians(20))
+    on = gripped(tmp_path, "lens")
+    assert grip_held(on["studs"], on.sheet) == pytest.approx(0.045 + half)
+    drawn_too = grip_drawn(on["studs"], on["lens"].flange_thickness, on.sheet)
+    assert getattr(drawn_too, "value", None) == pytest.approx(0.045 + half)
+    (tmp_path / "a").mkdir()
+    hollow = LENS.replace('seat = "cone"\nseat_angle = "20 °"\n', 'seat = "sphere"\nseat_radius = "120 mm"\n')
+    of_sphere = gripped(tmp_path / "a", "lens", lens=hollow)
+    other = contact.half_gap_at_hollow(**circle, R=0.120)
+    assert other != pytest.approx(half)
+    assert grip_held(of_sphere["studs"], of_sphere.sheet) == pytest.approx(0.045 + other)
+
+
+def test_a_flange_without_a_ring_is_gripped_as_it_is(tmp_path: Path) -> None:
+    on = gripped(tmp_path, "cover")
+    assert grip_drawn(on["studs"], on["cover"].flange_thickness, on.sheet) is on["cover"].flange_thickness
+
+
+@pytest.mark.parametrize(
+    ("seal", "holds", "reach"),
+    [
+        ("lens ring", "lens", "100 mm"),
+        ("lens ring", "cover", "95 mm"),
+        ("ground face", "cover", "90 mm"),
+    ],
+)
+def test_steam_reaches_to_the_seal(tmp_path: Path, seal: str, holds: str, reach: str) -> None:
+    more = f'seal = "{seal}"\npressure_circle = "95 mm"\nground_face.outside = "90 mm"\n'
+    on = gripped(tmp_path, holds, more)
+    assert getattr(pressure_reach(on["studs"], on.sheet), "text", "") == reach
+
+
+@pytest.mark.parametrize(
+    ("liner", "cover", "sizes"),
+    [
+        (LINER + 'last_bore = "510 mm"\ncollar.end = "front"\n', COVER, ["500 mm", "510 mm", "600 mm"]),
+        (LINER + 'last_bore = "510 mm"\ncollar.end = "back"\n', COVER, ["500 mm", "510 mm"]),
+        (LINER + 'last_bore = "510 mm"\n', COVER, ["500 mm", "510 mm"]),
+        ("", COVER, ["570 mm"]),
+        ("", 'closes = "block"\nbore = "490 mm"\n', ["490 mm"]),
+    ],
+)
+def test_the_openings_under_a_cover(tmp_path: Path, liner: str, cover: str, sizes: list[str]) -> None:
+    block = BLOCK if "of_end" in cover else BLOCK.partition("[ends")[0]
+    on = drawn(tmp_path, liner=liner, cover=cover, block=block)
+    assert [one.text for one in openings(on["studs"], on.sheet)] == sizes
+
+
+LID = 'closes = "block"\nbore = "200 mm"\n'
+SEAT_BORE = '[seat_bores.s]\nopening = "190 mm"\n'
+
+
+@pytest.mark.parametrize(
+    ("holds", "lid", "block", "sizes"),
+    [
+        ("lid", LID + 'seat_bore = "s"\n', SEAT_BORE, ["200 mm", "190 mm"]),
+        ("lid", LID, SEAT_BORE, ["200 mm"]),
+        ("lid", LID.replace('bore = "200 mm"\n', 'seat_bore = "s"\n'), SEAT_BORE, ["190 mm"]),
+        ("lid", LID + 'seat_bore = "s"\n', "[seat_bores.s]\n", ["200 mm"]),
+        ("flange", LID, '[openings.o]\nbore = "140 mm"\nface = "300 mm"\n', ["150 mm", "140 mm"]),
+        ("flange", LID, '[openings.o]\nface = "300 mm"\n', ["150 mm"]),
+        ("pipe", LID, '[openings.o]\nbore = "140 mm"\n', []),
+    ],
+)
+def test_the_openings_under_a_flange_and_a_lid(
+    tmp_path: Path, holds: str, lid: str, block: str, sizes: list[str]
+) -> None:
+    pipe = 'starts_at.part = "block"\nstarts_at.opening = "o"\n' if "openings" in block else ""
+    files = {
+        "cylinder-block block": block,
+        "chamber-cover lid": lid,
+        "steam-pipe pipe": pipe,
+        "pipe-flange flange": 'of = "pipe"\nbore = "150 mm"\n',
+        "bolted-joint studs": f'holds = "{holds}"\nscrewed_into = "block"\ncircle = "240 mm"\n',
+    }
+    on = bench(tmp_path, files, "studs")
+    assert [one.text for one in openings(on["studs"], on.sheet)] == sizes
+    if holds == "flange":
+        left = edges_left(on["studs"], on.sheet, on.sheet.take)
+        assert left["outside"].value == pytest.approx(0.030)  # (300 − 240)/2
+        assert ("inside" in left) == ("bore" in block)
