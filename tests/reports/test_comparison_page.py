@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from speclint import Grade
-from speclint.checking import Assessment, CheckSeen, MarginChange, ValueChange
+from speclint.checking import CheckSeen, MarginChange, ValueChange
 from speclint.register import Comparison, StateOfDesign
 from speclint.reports import comparison_markdown, comparison_page
 from speclint.reports.comparison_page import cause_said, figures_of, judged_said, specs_said, told_of
