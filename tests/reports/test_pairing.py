@@ -195,7 +195,8 @@ def test_what_was_not_tried_says_why(workshop: DesignFolder, plugs: Loaded) -> N
     page = pairs_page(drawn, some, (), WIDE).text().splitlines()
     told = below(page, "Not tried")
     assert told[0] == (
-        f"    {part.id} with h-a and h-c: its drawing and that of plug-c differ in what joins them to others: washer, also"
+        f"    {part.id} with h-a and h-c: its drawing and that of plug-c differ in what joins them to others: "
+        "washer, also"
     )
     assert told[1] == (
         "    the mates made to hole-x: several were made, and not one of them is said to be fitted"
