@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from speclint.equations import FIRST_PRINCIPLES, KilogramsPerSecond, Pascals, Ratio, SquareMetres, formula
 from speclint.errors import Location
-from speclint.facts.cylinders import liners_of
+from speclint.facts.cylinder_volume import bore_as_drawn
 from speclint.facts.engine import Take
 from speclint.facts.jets import pressure_before_nozzle
 from speclint.facts.stages import flow_of_cylinders
@@ -114,7 +114,7 @@ def bores_on(nozzle: BlastNozzle, sheet: Sheet) -> tuple[Measure | NotStated, ..
     found = [(block, bore) for _, block, bore in cylinders_of(nozzle, sheet)] or [
         cylinder for stages in paths_into(nozzle, sheet) for cylinder in _at_valve(stages, sheet)
     ]
-    bores = tuple(dict.fromkeys(_diameter(block, bore, sheet) for block, bore in found))
+    bores = tuple(dict.fromkeys(bore_as_drawn(block, bore, sheet) for block, bore in found))
     return bores or (nozzle.cylinder_bore,)
 
 
@@ -124,16 +124,6 @@ def _at_valve(stages: Sequence[Stage], sheet: Sheet) -> Iterator[tuple[CylinderB
             valve = sheet.follow(stage.valve)
             if sheet.is_stated(f"seat of {valve.id}", valve.upper_beat.seat):
                 yield block_under(valve, sheet), bore_served(valve, sheet)
-
-
-def _diameter(block: CylinderBlock, bore: str, sheet: Sheet) -> Measure | NotStated:
-    liner = next(iter(liners_of(block, bore, sheet)), None)
-    if liner is not None:
-        return liner.bore
-    table = block.bores.get(bore)
-    if table is None:
-        raise sheet.not_assessed(f"{block.id} has no bore {bore}", block.where)
-    return table.diameter
 
 
 def flow_to(

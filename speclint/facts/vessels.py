@@ -13,18 +13,12 @@ if TYPE_CHECKING:
 
 def vessel_of(part: Component, sheet: Sheet) -> CylinderBlock | SteamPipe | None:
     """The block or the pipe that a part closes, makes or is bolted to; None where its links lead to neither."""
-    seen: list[Component] = [part]
-    while True:
-        part = seen[-1]
-        if isinstance(part, by_word.CylinderBlock | by_word.SteamPipe):
-            return part
+    while not isinstance(part, by_word.CylinderBlock | by_word.SteamPipe):
         link = _next(part)
         if link is None or not sheet.is_stated(f"what {part.id} belongs to", link):
             return None
-        found = sheet.follow(link)
-        if found in seen:
-            return None
-        seen.append(found)
+        part = sheet.follow(link)
+    return part
 
 
 def _next(part: Component) -> Link[Component] | NotStated | None:

@@ -150,9 +150,11 @@ def alike(
 
 
 def _first_alike(found: Comparison, name: str) -> str:
+    """The part that a part is like now, or was where it is gone; the part itself where it stands alone."""
     for state in (found.new, found.old):
-        if state.assessment is not None and state.assessment.design is not None:
-            return state.assessment.design.first_alike(name) or name
+        design = state.assessment.design if state.assessment is not None else None
+        if design is not None and name in design.files:
+            return design.first_alike(name) or name
     return name
 
 

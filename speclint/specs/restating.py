@@ -59,13 +59,13 @@ def _put(value: Any, parts: list[str], instead: Measure) -> Any:
         field = type(value).model_fields.get(part)
         if field is None:
             raise LookupError(part)
-        annotations = [*_annotations(field.annotation), *field.metadata]
-        if not _allowed(annotations, instead) and isinstance(value.__dict__[part], Measure):
-            return None
         inner = _put(value.__dict__[part], rest, instead)
+        if inner is None or not _allowed([*_annotations(field.annotation), *field.metadata], instead):
+            return None
         changed = {**value.__dict__, part: inner}
-        broken = any(True for one in conditions_of(type(value)) for _ in one.faults(changed))
-        return None if inner is None or broken else changed
+        return (
+            None if any(True for one in conditions_of(type(value)) for _ in one.faults(changed)) else changed
+        )
     return _put_among(value, part, rest, instead)
 
 
