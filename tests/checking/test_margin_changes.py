@@ -90,7 +90,12 @@ def test_no_number_on_either_side_is_no_change() -> None:
         (HELD, failing(grade=Grade.OBSERVATION), True, False),
         (failing(), failing(), False, False),
         (failing(grade=Grade.OBSERVATION), failing(grade=Grade.HOLD), True, False),
-        (failing(grade=Grade.HOLD), failing(grade=Grade.OBSERVATION), False, False),  # less grave, yet in the way
+        (
+            failing(grade=Grade.HOLD),
+            failing(grade=Grade.OBSERVATION),
+            False,
+            False,
+        ),  # less grave, yet in the way
         (None, HELD, False, False),
     ],
 )
