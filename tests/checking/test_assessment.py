@@ -32,7 +32,7 @@ def one_check(found: Assessment, **changes: Any) -> Assessment:
     ("grade", "outcome", "code"),
     [
         (Grade.HOLD, "finding", 1),
-        (Grade.NONCONFORMITY, "finding", 1),  # the lowest at which a check exits with 1, unless told otherwise
+        (Grade.NONCONFORMITY, "finding", 1),  # the lowest that counts, unless told otherwise
         (Grade.QUERY, "finding", 0),
         (Grade.HOLD, "not assessed", 1),
         (Grade.HOLD, "conforms", 0),
