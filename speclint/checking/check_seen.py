@@ -9,10 +9,11 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from speclint.checking.check_result import Check, fingerprint
+from speclint.checking.check_result import Check
 from speclint.errors import TableError
 from speclint.repository import read_regular
-from speclint.rules import Grade
+from speclint.rules import Context, Grade
+from speclint.specs import Component
 
 _SCHEMA = "speclint.result/1"
 #: Bytes of a report: common practice, room for some hundred thousand checks with their steps.
@@ -25,7 +26,7 @@ class CheckSeen:
 
     ``utilisation`` is what is used of the limit; None where the rule compares no numbers or was not assessed. ``grade``
     is that at which it stands in the way; None where it does not. ``says`` is the result in words, ``check`` the check
-    itself where it was made in this run.
+    itself where it was made in this run, and ``context`` what it was made in.
     """
 
     component: str
@@ -37,6 +38,7 @@ class CheckSeen:
     says: str
     fingerprint: str
     check: Check | None = field(default=None, repr=False, compare=False)
+    context: Context | None = field(default=None, repr=False, compare=False)
 
     @property
     def order(self) -> tuple[str, str]:
@@ -51,15 +53,18 @@ class CheckSeen:
         return self.grade.word if self.outcome == "finding" else f"{self.grade.word}, not assessed"
 
     def at_edition(self, edition: int) -> str:
-        """The fingerprint that it would have by another edition of its rule; "" where nobody can tell."""
-        if self.check is None:
+        """The fingerprint that it would have by another edition of its rule, for which it is made again; "" where it
+        was not made in this run, so that nobody can tell."""
+        part = self.context.design.specs.get(self.component) if self.context is not None else None
+        if self.check is None or self.context is None or not isinstance(part, Component):
             return ""
-        rule = replace(self.check.rule, edition=edition)
-        return fingerprint(rule, self.component, self.check.rests_on)
+        from speclint.checking.rule_run import check  # only where an edition is another
+
+        return check(replace(self.check.rule, edition=edition), part, self.context).fingerprint
 
 
-def seen(check: Check) -> CheckSeen:
-    """A check of this run."""
+def seen(check: Check, context: Context | None = None) -> CheckSeen:
+    """A check of this run; with what it was made in it can be told whether the edition of its rule alone is another."""
     return CheckSeen(
         check.component,
         check.rule.name,
@@ -70,6 +75,7 @@ def seen(check: Check) -> CheckSeen:
         check.actual,
         check.fingerprint,
         check,
+        context,
     )
 
 

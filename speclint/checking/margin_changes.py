@@ -64,7 +64,7 @@ class MarginChange:
     @property
     def is_cleared(self) -> bool:
         """Whether it stands in the way no longer."""
-        return _grade(self.was) >= 0 > _grade(self.now)
+        return _grade(self.was) > 0 == _grade(self.now)
 
     @property
     def worse_by(self) -> float:
@@ -106,5 +106,5 @@ def _change(was: CheckSeen | None, now: CheckSeen | None) -> MarginChange:
 
 
 def _grade(one: CheckSeen | None) -> int:
-    """The grade at which a check stands in the way; below every grade where it does not."""
-    return -1 if one is None or one.grade is None else int(one.grade)
+    """The grade at which a check stands in the way; 0, below every grade, where it does not."""
+    return 0 if one is None or one.grade is None else int(one.grade)

@@ -180,7 +180,7 @@ def state_of(
     if made.settings is None:
         raise SettingsError(f"{called}: " + "; ".join(str(one) for one in made.complaints))
     stand = standings(made.register, surroundings(made, today)) if whole else None
-    return StateOfDesign(called, tuple(seen(one) for one in made.checks), made, stand, files)
+    return StateOfDesign(called, tuple(seen(one, made.context) for one in made.checks), made, stand, files)
 
 
 def compare(old: StateOfDesign, new: StateOfDesign) -> Comparison:

@@ -189,8 +189,4 @@ def _faults(entry: _Entry) -> Iterator[Complaint]:
         if isinstance(value, NotStated) and name not in entry.optional:
             said = f"{entry.kind} {entry.numbered} does not state its {name}"
             yield Complaint(_at(entry, name), said, "", f"{name} = …")
-        elif isinstance(value, Stated) and isinstance(value.value, str) and not value.value.strip():
-            yield Complaint(
-                value.where, f"the {name} of {entry.kind} {entry.numbered} is blank", "", "the text itself"
-            )
     yield from entry.further_faults()

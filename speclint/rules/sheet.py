@@ -237,7 +237,7 @@ class Sheet(Judging, Placing):
         self._asked.everything |= component is not self._component
         if self._record:
             called = found.id if found else ""
-            self._record.note(f"duty of {component.id}", called, called or "none")
+            self._record.note(f"duty of {component.id}", called, shown=called or "none")
         return found
 
     def entry(self, table: Mapping[str, T], name: Stated[str] | NotStated, of: str) -> T:

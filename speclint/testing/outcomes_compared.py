@@ -9,7 +9,7 @@ from speclint.checking import Check
 from speclint.repository import Change
 from speclint.testing.trial import Trial
 
-#: What two runs of the same sums may differ by, of the greater.
+#: What two runs of the same sums may differ by, of the number itself.
 SAME = 1e-9
 #: What is used of a limit below which it counts as nothing: a limit at nothing is used to what rounding leaves.
 _NOTHING = 1e-12
@@ -60,7 +60,7 @@ def worse(before: Check, after: Check) -> bool:
     used, now = before.utilisation, after.utilisation
     if used is None or now is None or math.isinf(used):
         return False
-    return now > used + SAME * max(abs(used), abs(now)) + _NOTHING
+    return now > used + SAME * abs(used) + _NOTHING
 
 
 def _gravity(done: Check) -> int | None:

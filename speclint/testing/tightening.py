@@ -36,11 +36,8 @@ def with_half_tolerance(one: StatedQuantity) -> str | None:
 
 
 def _within(now: Measure | None, measure: Measure) -> bool:
-    """Whether the limits of another quantity lie within those of the first, and closer together."""
-    if now is None:
-        return False
-    inside = measure.low <= now.low <= now.high <= measure.high
-    return inside and now.high - now.low < measure.high - measure.low
+    """Whether the limits of another quantity lie within those of the first."""
+    return now is not None and measure.low <= now.low and now.high <= measure.high
 
 
 def _finer_classes(was: Written) -> Iterator[str]:

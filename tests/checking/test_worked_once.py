@@ -18,7 +18,6 @@ from speclint.reports.json_report import check_as_data
 from speclint.reports.sheet_text import sheet_of
 from speclint.specs import NOT_STATED, OWN_PLACE, Component, Length, LinkTo, SpecTable
 from speclint.testing import DesignFolder
-from tests.example import assessed
 from tests.tubes import DUTY, RACK, RULES, TUBE, Rack, Tube, entry_point, tubes
 
 Files = dict[str, str]
@@ -266,14 +265,3 @@ def test_a_check_taken_over_is_written_as_one_made_anew(
     run = DesignFolder(tmp_path, WAGONS).write(files).assess()
     assert run.complaints == ()
     assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
-
-
-def test_checks_of_the_example_are_written_as_those_made_anew() -> None:
-    """A sample of the checks of parts of which a file draws several, but for the longest of them."""
-    run = assessed()
-    assert run.design is not None
-    several = {name for name, entry in run.design.index.entries.items() if entry.of_several}
-    checks = [one for one in run.checks if one.component in several and not one.rule.reviews]
-    sample = [one for one in checks[::61] if one.rule.name != "cam.contact-stress"]
-    assert len(sample) > 50
-    assert as_written(run, sample) == as_written(run, anew(run, sample))

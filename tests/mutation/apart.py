@@ -12,6 +12,8 @@ from multiprocessing.connection import Connection
 from typing import Any
 
 _KIND = "fork" if hasattr(os, "fork") else "spawn"
+#: Bytes that a process may hold: the tests of a package take some tenth of it, a list that grows without end takes all.
+_MOST_HELD = 6 << 30
 
 
 def apart(seconds: float, work: Callable[..., Any], *given: Any, called: object) -> Any:
@@ -45,7 +47,17 @@ def by_itself(folder: str) -> None:
     """Let this process lead those that it starts, and write what tests write below the folder."""
     if hasattr(os, "setpgid"):
         os.setpgid(0, 0)
+    _limit_memory()
     os.environ["PYTEST_DEBUG_TEMPROOT"] = folder
+
+
+def _limit_memory() -> None:
+    """Let a mutant that takes memory without end fail for want of it, before the system ends processes to get some."""
+    with contextlib.suppress(ImportError, OSError, ValueError):  # not every system knows such a limit
+        import resource
+
+        _, most = resource.getrlimit(resource.RLIMIT_DATA)
+        resource.setrlimit(resource.RLIMIT_DATA, (_MOST_HELD, most))
 
 
 def _send(connection: Connection, folder: str, work: Callable[..., Any], given: tuple[Any, ...]) -> None:

@@ -103,7 +103,8 @@ class Trial:
         seeing = order.hasty(order.seeing(mutant))
         found: str | None = FRESH
         if servers:
-            found = servers[0].first_to_fail(mutant, seeing, order.patience(seeing)) if seeing else None
+            each = {test: order.patience([test]) for test in seeing}
+            found = servers[0].first_to_fail(mutant, each, order.patience(seeing)) if seeing else None
         if found == FRESH or (found is None and order.runs_at_import(mutant)):
             for tests in map(order.hasty, order.rounds(mutant)):
                 if found := killer(self.root, mutant, tests, order.patience(tests)):

@@ -6,7 +6,8 @@ import gc
 import multiprocessing
 import tempfile
 import time
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from multiprocessing.connection import Connection
 from pathlib import Path
 from types import TracebackType
@@ -22,6 +23,7 @@ from tests.mutation.running import assess_example, keep_example, run_pytest
 #: What a fork answers where only a fresh import brings the mutant in.
 FRESH = "fresh"
 OUT_OF_TIME = "out of time"
+_LOOKS_EVERY = 5.0  # seconds, whether the process that tries mutants is still there
 
 
 class Server:
@@ -42,10 +44,16 @@ class Server:
         self._process.start()
         theirs.close()
 
-    def first_to_fail(self, mutant: Mutant, tests: Sequence[str], seconds: float) -> str | None:
-        """The first of the tests that fails on the mutant, or takes longer; None where none does; or ``FRESH``."""
-        self._mine.send((mutant, tuple(tests), seconds))
+    def first_to_fail(self, mutant: Mutant, tests: Mapping[str, float], seconds: float) -> str | None:
+        """The first of the tests that fails on the mutant; None where none does; or ``FRESH``.
+
+        Each is given with the seconds that it may take; all together may take ``seconds``. One that takes longer fails.
+        """
+        self._mine.send((mutant, dict(tests), seconds))
         try:
+            while not self._mine.poll(_LOOKS_EVERY):
+                if not self._process.is_alive():  # what it started may hold its end of the pipe open
+                    raise EOFError
             found: str | None = self._mine.recv()
         except EOFError:
             raise RuntimeError(f"the process that tries {mutant} broke off") from None
@@ -86,13 +94,13 @@ class _Trials:
         while True:
             mutant, tests, seconds = self._connection.recv()
             chosen = [items[test] for test in tests if test in items]
-            self._connection.send(self._tried(live, mutant, chosen, seconds))
+            self._connection.send(self._tried(live, mutant, chosen, _Patience(tests, seconds)))
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self.failed:
             self.failed = report.nodeid
 
-    def _tried(self, live: Live, mutant: Mutant, items: list[pytest.Item], seconds: float) -> str | None:
+    def _tried(self, live: Live, mutant: Mutant, items: list[pytest.Item], patience: _Patience) -> str | None:
         context: Any = multiprocessing.get_context("fork")
         mine, theirs = context.Pipe(duplex=False)
         with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
@@ -100,7 +108,7 @@ class _Trials:
             process.start()
             theirs.close()
             try:
-                return _told(mine, time.monotonic() + seconds)
+                return _told(mine, patience)
             except EOFError:
                 return "the process broke off"
             finally:
@@ -122,14 +130,25 @@ class _Trials:
         connection.send(self.failed)
 
 
-def _told(fork: Connection, until: float) -> str | None:
-    """What a fork finds, or in which test it is when its time is over."""
+@dataclass(frozen=True)
+class _Patience:
+    """The seconds that each test may take, and all of them together: one that a mutant makes endless is left soon."""
+
+    of_tests: Mapping[str, float]
+    of_all: float
+
+
+def _told(fork: Connection, patience: _Patience) -> str | None:
+    """What a fork finds, or in which test it is when the time of that test, or of all, is over."""
+    until = end = time.monotonic() + patience.of_all
     last: str | None = OUT_OF_TIME
     while fork.poll(max(until - time.monotonic(), 0)):
         found: str = fork.recv()
         if not found.startswith(OUT_OF_TIME):
             return found or None
         last = found
+        test = found.removeprefix(f"{OUT_OF_TIME}: ")
+        until = min(end, time.monotonic() + patience.of_tests[test])
     return last
 
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.repository import load_settings
+from speclint.repository import Settings, load_settings
 from speclint.testing import DesignFolder
 from tests.tubes import FILES, tubes
 
@@ -72,3 +72,74 @@ def test_the_register_is_no_spec(tmp_path: Path) -> None:
         .write({"register.toml": "", "duty.toml": FILES["duty.toml"]})
     )
     assert shop.assess().complaints == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ('[works]\nsite_pressure = "1 bar gauge"\n', "the site pressure is an absolute pressure"),
+        (
+            '[families]\nrequired = ["fits"]\nleave_out = ["fits"]\n',
+            'a family that is required cannot be left out; read "fits"',
+        ),
+        ("[families]\nseconds_per_rule = 0\n", "a rule is given from 1 to 3600 seconds; read 0; write 60"),
+        ("[families]\nseconds_per_rule = 3601\n", "a rule is given from 1 to 3600 seconds; read 3601"),
+        ('[made]\ngauge_share = "20.1 %"\n', "a gauge may take up to a fifth of the tolerance"),
+        ('[made]\ngauge_share = "0 %"\n', ""),
+        ('[made]\ngauge_share = "10 % ±1"\n', ""),
+        (
+            '[railway]\nsteepest = "0.025 ±0.001"\n',
+            'a setting has no tolerance of its own; read "0.025 ±0.001"',
+        ),
+        ('[railway]\ncant = "120 mm ±1"\n', 'write "120 mm"'),
+        ('[signers]\nfile = "a/../../b"\n', "lies outside the repository"),
+    ],
+)
+def test_settings_that_cannot_be_meant(tmp_path: Path, text: str, said: str) -> None:
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    _, (complaint,) = load_settings(tmp_path)
+    assert complaint.where.file == "speclint.toml"
+    assert said in str(complaint)
+
+
+def test_settings_at_the_ends_of_what_may_be_meant(tmp_path: Path) -> None:
+    text = '[families]\nseconds_per_rule = {}\n[made]\ngauge_share = "{}"\n'
+    for seconds, share, of in ((1, "20 %", 0.2), (3600, "0.1 %", 0.001)):
+        (tmp_path / "speclint.toml").write_text(text.format(seconds, share), encoding="utf-8")
+        settings, complaints = load_settings(tmp_path)
+        assert settings is not None
+        assert complaints == ()
+        assert (settings.seconds_per_rule, settings.gauge_share) == (seconds, pytest.approx(of))
+
+
+def test_what_settings_stand_for_where_they_are_stated_and_where_not(tmp_path: Path) -> None:
+    text = (
+        '[works]\nsite_pressure = "0.95 bar absolute"\nstage = "released"\nunits = "imperial"\nexit_at = "hold"\n'
+        '[railway]\nsteepest = "0.025"\ncant = "120 mm"\n'
+        "[made]\ncertificate_strengths = true\n"
+        '[drawings]\ngeneral_angles = "f"\ngeneral_geometry = "K"\n'
+    )
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    stated, complaints = load_settings(tmp_path)
+    assert stated is not None, complaints
+    assert (stated.site_pressure, stated.stage, stated.units, stated.exit_at) == (
+        pytest.approx(0.95e5),
+        "released",
+        "imperial",
+        "hold",
+    )
+    grade, cant = stated.measured("steepest grade"), stated.measured("cant")
+    assert grade is not None
+    assert cant is not None
+    assert (grade.nominal, cant.nominal) == (0.025, pytest.approx(0.12))
+    assert (stated.certificate_strengths, stated.general_angles, stated.general_geometry) == (True, "f", "K")
+    none = Settings()
+    assert (none.site_pressure, none.stage, none.units, none.exit_at) == (
+        101325.0,
+        "draft",
+        "as written",
+        "nonconformity",
+    )
+    assert (none.measured("steepest grade"), none.measured("cant")) == (None, None)
+    assert (none.certificate_strengths, none.general_angles, none.general_geometry) == (False, "m", "")
+    assert (none.gauge_share, none.seconds_per_rule, none.decision) == (0.1, 60, "guard band of U")

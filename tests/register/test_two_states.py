@@ -134,8 +134,11 @@ def test_a_rule_of_another_edition_in_a_report_is_told_from_a_change_of_the_desi
     same = compared(office, str(report))
     assert len(same.margins) >= 3
     assert not same.moved
-    older = tuple(seen(one) for one in office.shop.assess().checks if one.rule.name == "tube.stress")
+    now = office.shop.assess()
+    older = tuple(seen(one, now.context) for one in now.checks if one.rule.name == "tube.stress")
     (check,) = older
+    assert check.at_edition(1) == check.fingerprint
+    assert check.at_edition(7) != check.fingerprint
     report.write_text(
         text.replace(check.fingerprint, check.at_edition(7)).replace('"edition": 1', '"edition": 7'),
         encoding="utf-8",

@@ -108,3 +108,86 @@ def test_an_absent_uncertainty_is_told_and_nothing_put_in_its_place(workshop: De
     assert isinstance(made, MadePart)
     at = quantities_of(design.specs["cover"])["thickness"]
     assert measured_size("thickness", made.measured["thickness"], at).uncertainty is None
+
+
+STEAMED = """
+[steamings.first]
+case = "running"
+value = "200 °C"
+uncertainty = "2 K"
+date = "2026-05-31"
+"""
+PRESSURE = ('value = "200 °C"\nuncertainty = "2 K"', 'quantity = "live_pressure"\nvalue = "16 bar gauge"\n')
+SIZE = ('value = "200 °C"\nuncertainty = "2 K"', 'dimension = "thickness"\nvalue = "50.1 mm"\n')
+NOT_BOTH = ('value = "200', 'quantity = "live_pressure"\ndimension = "thickness"\nvalue = "200')
+
+
+def steamed(workshop: DesignFolder, *changes: tuple[str, str], made: str = MADE) -> list[str]:
+    text = made + changed(STEAMED, *changes)
+    assessment = workshop.write({**files(), "cover-7.toml": text}).assess("duty.toml")
+    return [str(one) for one in assessment.complaints]
+
+
+def half(written: str, of: tuple[str, str]) -> tuple[str, str]:
+    """The change with an uncertainty."""
+    return of[0], f'{of[1]}uncertainty = "{written}"'
+
+
+@pytest.mark.parametrize(
+    "change", [("first", "second"), half("0.1 bar", PRESSURE), half("0.1 mm", SIZE)], ids=str
+)
+def test_what_was_measured_in_steam_and_can_be_read(workshop: DesignFolder, change: tuple[str, str]) -> None:
+    assert steamed(workshop, change) == []
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (('case = "running"\n', ""), 'a value measured in steam names its load case; write case = "running"'),
+        (('uncertainty = "2 K"\n', ""), "no uncertainty is recorded for what was measured in steam"),
+        (('value = "200 °C"\n', ""), "nothing was measured; write the value as read"),
+        (NOT_BOTH, "one value is that of a load case or a size of the part, not both"),
+        (half("0.1 K", PRESSURE), '"K" is no unit of pressure'),
+        (
+            half("0.1 bar", (PRESSURE[0], PRESSURE[1].replace("live_pressure", "live_presure"))),
+            'a load case has no quantity of this key; read "live_presure"; write "live_pressure"',
+        ),
+        (
+            half("0.1 bar", (PRESSURE[0], PRESSURE[1].replace("live_pressure", "zzzzzz"))),
+            "write a key of a load case, or nothing for the temperature of the part",
+        ),
+        (
+            half("0.1 mm", (SIZE[0], SIZE[1].replace("thickness", "thicknes"))),
+            'a cylinder-cover has no quantity of this key; read "thicknes"; write "thickness"',
+        ),
+        (
+            half("0.1 mm", (SIZE[0], SIZE[1].replace("thickness", "zzzzzz"))),
+            'read "zzzzzz"; write a key of cover that takes a quantity',
+        ),
+        (("200 °C", "200 mm"), '"mm" is no unit of temperature'),
+        (("200 °C", "200,5 °C"), "a comma is not a decimal point"),
+        (("2 K", "2 bar"), "bar"),
+        (("2026-05-31", "2126-05-31"), "this day is still to come"),
+    ],
+)
+def test_what_is_wrong_in_a_record_of_steaming(
+    workshop: DesignFolder, change: tuple[str, str], said: str
+) -> None:
+    (found,) = steamed(workshop, change)
+    assert found.startswith("cover-7.toml:")
+    assert said in found
+
+
+def test_a_size_measured_in_steam_of_a_spec_that_is_not_there_is_not_looked_up(
+    workshop: DesignFolder,
+) -> None:
+    """That there is no such spec is said once, and nothing of what was measured of it."""
+    change = half("0.1 mm", (SIZE[0], SIZE[1].replace("thickness", "thicknes")))
+    found = steamed(workshop, change, made=changed(MADE, ('of = "cover"', 'of = "covr"')))
+    assert len(found) == 1
+    assert "no spec has this id" in found[0]
+
+
+def test_a_size_without_a_key_that_is_near_is_told_of_its_part(workshop: DesignFolder) -> None:
+    (found,) = complaints(workshop, ("[measured.thickness]", "[measured.zzzzzz]"))
+    assert found.endswith("write a key of cover that takes a quantity")

@@ -422,3 +422,21 @@ def test_each_of_two_remedies_makes_both_agree(design: DesignFolder, far: str) -
         "plug.toml", f'size = "{far}"', 'size = "20 mm"'
     )
     assert design.only("socket.size").outcome == "conforms"
+
+
+def _read_before(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The keys, which the rule has read as words before it counts them."""
+    plug = sheet.follow(socket.takes)
+    sheet.read("keys there", plug.keys)
+    sheet.read("keys here", socket.keys)
+    yield Pair(socket.keys, plug.keys, name="keys")
+
+
+def test_a_count_that_a_rule_also_read_as_a_word_is_changed_as_a_count(design: DesignFolder) -> None:
+    design.replace("plug.toml", "keys = 2", "keys = 3")
+    read = agreement("socket.read", pairs=_read_before, title="Keys are alike", within="", **WORDS)
+    loaded = load_families([made_family("read", kinds=[Plug, Socket], rules=[read])])
+    assert [str(one) for one in remedied(DesignFolder(design.root, loaded), "socket.read")] == [
+        "keys from 2 to 3, all else equal",
+        "keys of plug from 3 to 2, all else equal",
+    ]

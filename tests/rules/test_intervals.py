@@ -121,3 +121,198 @@ def test_a_tangent_over_its_pole_is_refused() -> None:
 def test_nothing_times_an_unbounded_slope_is_nothing() -> None:
     assert intervals.multiply((0.0, 0.0), (0.0, math.inf)) == (0.0, 0.0)
     assert intervals.multiply((0.0, 2.0), (0.0, math.inf)) == (0.0, math.inf)
+
+
+def below(value: float) -> float:
+    """The float next below."""
+    return math.nextafter(value, -math.inf)
+
+
+def above(value: float) -> float:
+    """The float next above."""
+    return math.nextafter(value, math.inf)
+
+
+@pytest.mark.parametrize(
+    ("found", "low", "high"),
+    [
+        (intervals.add((1.0, 2.0), (3.0, 5.0)), 4.0, 7.0),
+        (intervals.add((1.0, 2.0), (-1.0, -2.0 + 1e-9)), None, None),
+        (intervals.subtract((1.0, 2.0), (3.0, 5.0)), -4.0, -1.0),
+        (intervals.multiply((1.0, 2.0), (3.0, 5.0)), 3.0, 10.0),
+        (intervals.multiply((-1.0, 2.0), (3.0, 5.0)), -5.0, 10.0),
+        (intervals.multiply((-1.0, 2.0), (-3.0, 5.0)), -6.0, 10.0),
+        (intervals.multiply((-2.0, -1.0), (-5.0, -3.0)), 3.0, 10.0),
+        (intervals.multiply((-2.0, -1.0), (3.0, 5.0)), -10.0, -3.0),
+        (intervals.multiply((1.0, 2.0), (-5.0, 3.0)), -10.0, 6.0),
+        (intervals.scaled((1.0, 2.0), 3.0), 3.0, 6.0),
+        (intervals.scaled((1.0, 2.0), -3.0), -6.0, -3.0),
+        (intervals.reciprocal((2.0, 4.0)), 0.25, 0.5),
+        (intervals.reciprocal((-4.0, -2.0)), -0.5, -0.25),
+        (intervals.divide((1.0, 2.0), (4.0, 8.0)), 0.125, 0.5),
+        (intervals.divide((-1.0, 2.0), (4.0, 8.0)), -0.25, 0.5),
+        (intervals.divide((1.0, 2.0), (-8.0, -4.0)), -0.5, -0.125),
+    ],
+)
+def test_bounds_are_moved_by_one_unit_and_no_more(
+    found: tuple[float, float], low: float | None, high: float | None
+) -> None:
+    if low is None or high is None:
+        assert found[0] == 0.0  # an exact nothing stays
+        assert found[1] == pytest.approx(1e-9)
+    else:
+        assert found == (below(low), above(high))
+
+
+@pytest.mark.parametrize(
+    "found",
+    [
+        intervals.add((1.0, 2.0), (-1.0, -2.0)),
+        intervals.subtract((1.0, 1.0), (1.0, 1.0)),
+        intervals.multiply((0.0, 0.0), (3.0, 5.0)),
+        intervals.multiply((3.0, 5.0), (0.0, 0.0)),
+        intervals.scaled((1.0, 2.0), 0.0),
+        intervals.scaled((0.0, 0.0), -3.0),
+        intervals.divide((0.0, 0.0), (1.0, 2.0)),
+        intervals.widened(0.0, 0.0),
+    ],
+)
+def test_what_is_exactly_nothing_stays_nothing(found: tuple[float, float]) -> None:
+    assert found == (0.0, 0.0)
+
+
+def test_one_end_that_is_exactly_nothing_stays_there() -> None:
+    assert intervals.multiply((0.0, 2.0), (3.0, 5.0)) == (0.0, above(10.0))
+    assert intervals.multiply((-2.0, 0.0), (3.0, 5.0)) == (below(-10.0), 0.0)
+    assert intervals.scaled((0.0, 2.0), 3.0) == (0.0, above(6.0))
+    assert intervals.scaled((0.0, 2.0), -3.0) == (below(-6.0), 0.0)
+    assert intervals.divide((0.0, 2.0), (1.0, 4.0)) == (0.0, above(2.0))
+    assert intervals.divide((-2.0, 0.0), (1.0, 4.0)) == (below(-2.0), 0.0)
+
+
+def test_products_that_are_too_small_for_a_float_are_not_nothing() -> None:
+    tiny = 1e-200
+    low, high = intervals.multiply((tiny, tiny), (tiny, tiny))
+    assert low == 0.0 < high
+    low, high = intervals.multiply((-tiny, -tiny), (tiny, tiny))
+    assert low < 0.0 < high
+    low, high = intervals.scaled((tiny, tiny), tiny)
+    assert low < 0.0 < high
+    low, high = intervals.scaled((-tiny, -tiny), tiny)
+    assert low < 0.0
+
+
+def test_products_of_great_numbers_are_without_bound() -> None:
+    low, high = intervals.multiply((1e200, 1e200), (1e200, 1e200))
+    assert low == below(math.inf)
+    assert high == math.inf
+    assert intervals.multiply((1.0, math.inf), (2.0, 3.0)) == (below(2.0), math.inf)
+    assert intervals.multiply((-math.inf, math.inf), (0.0, 0.0)) == (0.0, 0.0)
+
+
+@pytest.mark.parametrize(
+    ("a", "b", "both"),
+    [
+        ((1.0, 2.0), (3.0, 4.0), (1.0, 4.0)),
+        ((3.0, 4.0), (1.0, 2.0), (1.0, 4.0)),
+        ((1.0, 4.0), (2.0, 3.0), (1.0, 4.0)),
+        ((2.0, 3.0), (1.0, 4.0), (1.0, 4.0)),
+        ((1.0, 2.0), (1.0, 2.0), (1.0, 2.0)),
+    ],
+)
+def test_the_least_interval_that_holds_two(
+    a: tuple[float, float], b: tuple[float, float], both: tuple[float, float]
+) -> None:
+    assert intervals.hull(a, b) == both
+
+
+_FOUR = 4 * 2.0**-52  # units in the last place of 1, by which the result of a library function is widened
+
+
+def test_results_of_the_library_are_widened_by_four_units_and_one() -> None:
+    assert intervals.widened(1.0, 2.0) == (below(1.0 - _FOUR), above(2.0 + 2 * _FOUR))
+    assert intervals.widened(-2.0, -1.0) == (below(-2.0 - 2 * _FOUR), above(-1.0 + _FOUR))
+    assert intervals.rising(math.exp, (0.0, 0.0)) == (below(1.0 - _FOUR), above(1.0 + _FOUR))
+
+
+@pytest.mark.parametrize(
+    ("a", "exponent", "low", "high"),
+    [
+        ((2.0, 3.0), 2.0, 4.0, 9.0),
+        ((-3.0, -2.0), 2.0, 4.0, 9.0),
+        ((-3.0, 2.0), 2.0, 0.0, 9.0),
+        ((-2.0, 3.0), 2.0, 0.0, 9.0),
+        ((-3.0, 0.0), 2.0, 0.0, 9.0),
+        ((-2.0, 3.0), 3.0, -8.0, 27.0),
+        ((4.0, 9.0), 0.5, 2.0, 3.0),
+        ((0.0, 9.0), 0.5, 0.0, 3.0),
+        ((2.0, 4.0), -1.0, 0.25, 0.5),
+        ((-4.0, -2.0), -2.0, 1 / 16, 0.25),
+        ((-2.0, 5.0), 0.0, 1.0, 1.0),
+    ],
+)
+def test_a_power_is_no_wider_than_it_must_be(
+    a: tuple[float, float], exponent: float, low: float, high: float
+) -> None:
+    assert intervals.power(a, exponent) == pytest.approx((low, high), rel=1e-14, abs=0.0)
+
+
+@pytest.mark.parametrize("a", [(0.0, 1.0), (-1.0, 1.0), (-1.0, 0.0)])
+def test_a_power_below_nothing_of_nothing_is_refused(a: tuple[float, float]) -> None:
+    with pytest.raises(ZeroDivisionError):
+        intervals.power(a, -2.0)
+
+
+π = math.pi
+
+
+@pytest.mark.parametrize(
+    ("a", "low", "high"),
+    [
+        ((0.5, 1.0), math.cos(1.0), math.cos(0.5)),
+        ((-1.0, -0.5), math.cos(1.0), math.cos(0.5)),
+        ((-0.5, 0.25), math.cos(0.5), 1.0),
+        ((3.0, 3.5), -1.0, math.cos(3.5)),
+        ((3.5, 4.0), math.cos(3.5), math.cos(4.0)),
+        ((0.5, 3.5), -1.0, math.cos(0.5)),
+        ((-0.5, 3.5), -1.0, 1.0),
+        ((3.0, 3.0 + π), -1.0, math.cos(3.0 + π)),
+        ((0.1, 0.1 + 2 * π), -1.0, 1.0),
+        ((6.0, 6.5), math.cos(6.0), 1.0),
+        ((-7.0, -6.0), math.cos(7.0), 1.0),
+        ((9.0, 9.5), -1.0, math.cos(9.0)),
+    ],
+)
+def test_a_cosine_turns_at_whole_half_turns(a: tuple[float, float], low: float, high: float) -> None:
+    assert intervals.cosine(a) == pytest.approx((low, high), abs=1e-14)
+    quarter = π / 2
+    assert intervals.sine((a[0] + quarter, a[1] + quarter)) == pytest.approx((low, high), abs=1e-13)
+
+
+def test_a_turning_point_that_is_only_just_reached_counts() -> None:
+    """A half turn in floats is a little less than π: the bounds hold what lies a rounding beyond."""
+    assert intervals.cosine((1.0, π))[0] == -1.0
+    assert intervals.cosine((0.0, 1.0))[1] == 1.0
+    assert intervals.cosine((1e-3, 1.0))[1] < 1.0
+    assert intervals.cosine((1.0, 3.14))[0] > -1.0
+
+
+@pytest.mark.parametrize(
+    ("a", "low", "high"),
+    [
+        ((-1.0, 1.0), -math.tan(1.0), math.tan(1.0)),
+        ((2.0, 4.0), math.tan(2.0), math.tan(4.0)),
+        ((-4.0, -2.0), math.tan(-4.0), math.tan(-2.0)),
+        ((0.0, 0.0), 0.0, 0.0),
+    ],
+)
+def test_a_tangent_is_worked_on_each_of_its_branches(a: tuple[float, float], low: float, high: float) -> None:
+    assert intervals.tangent(a) == pytest.approx((low, high), rel=1e-14)
+
+
+@pytest.mark.parametrize(
+    "a", [(1.0, 2.0), (-2.0, -1.0), (4.0, 5.0), (0.0, π / 2), (-π / 2, 0.0), (0.0, 10.0)]
+)
+def test_a_tangent_on_two_branches_is_refused(a: tuple[float, float]) -> None:
+    with pytest.raises(ZeroDivisionError, match="the tangent has a pole between"):
+        intervals.tangent(a)

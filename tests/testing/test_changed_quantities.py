@@ -65,6 +65,8 @@ def test_a_number_without_an_end_is_read_as_the_same(text: str, dimension: str) 
         # ISO 286-2, 30 to 50 mm: P8 -26/-65 µm; P7 -17/-42, P6 -21/-37 and P5 -22/-33 are closer, and begin above it
         ("40 mm P8", None),
         ("40 mm P7", "40 mm P6"),  # -21/-37 lies within -17/-42
+        # ISO 286-2, 3 to 6 mm: K5 0/-5 µm; K4 +0.5/-3.5 begins above it, K3 0/-2.5 does not
+        ("5 mm K5", "5 mm K3"),
         ("40 mm H3", "40 mm H2"),  # 4 and 2.5 µm
         ("40 mm H2", None),  # no finer grade is drawn
     ],

@@ -1,0 +1,305 @@
+"""What the index tells of a design without reading its specs, and how it is kept between runs."""
+
+from __future__ import annotations
+
+import datetime as dt
+import os
+from dataclasses import dataclass, field
+from enum import Enum
+from pathlib import Path, PurePosixPath
+from types import MappingProxyType
+from typing import Any
+
+import pytest
+
+from speclint.errors import Location
+from speclint.repository import Design, Settings
+from speclint.repository.digests import State, digest, digest_of_spec, state_of
+from speclint.repository.index import Index, indexed, linked_at
+from speclint.repository.kept_index import Remembered, Row, Seals, digest_of
+from speclint.repository.neighbours import HeldAgainst
+from speclint.repository.spec_files import passed_over, roots_below, sorted_out
+from speclint.specs import Link
+from speclint.testing import DesignFolder
+from tests.tubes import DUTY, FILES, TUBE, tubes
+
+
+def design(folder: Path, files: dict[str, str]) -> Design:
+    found = DesignFolder(folder, tubes()).write(files).assess().design
+    assert found is not None
+    return found
+
+
+MORE = {
+    **FILES,
+    "second.toml": TUBE + 'drawing = "T 12"\ndrawing_file = "second.svg"\n',
+    "third.toml": TUBE + 'drawing = "t12"\n',
+    "more.toml": DUTY.replace('id = "duty"', 'id = "more"'),
+}
+
+
+def test_what_is_kept_of_a_spec(tmp_path: Path) -> None:
+    found = design(tmp_path, MORE)
+    entry = indexed(found.specs["second"])
+    assert (entry.id, entry.kind, entry.is_component, entry.of_several) == ("second", "tube", True, False)
+    assert (entry.drawing, entry.drawing_file) == ("T 12", "second.svg")
+    assert linked_at(entry) == [("duty", "duty"), ("rack", "held_in")]
+    assert entry.is_one_of(["rack", "tube"])
+    assert entry.is_one_of(["component"])
+    assert not entry.is_one_of(["rack"])
+    assert "tests.tubes:Tube" in entry.classes
+    duty = indexed(found.specs["duty"])
+    assert (duty.is_component, duty.drawing, duty.drawing_file) == (False, None, None)
+    assert linked_at(None) is None
+
+
+def test_parts_of_one_file_are_known_as_such(tmp_path: Path) -> None:
+    each = TUBE.replace('kind = "tube"', 'kind = "tube"\nid = "pair-{each}"\neach = ["a", "b"]')
+    found = design(tmp_path, {**FILES, "pair.toml": each})
+    assert indexed(found.specs["pair-a"]).of_several
+    one = TUBE.replace('kind = "tube"', 'kind = "tube"\nid = "one-{each}"\neach = ["a"]')
+    (tmp_path / "b").mkdir()
+    assert not indexed(design(tmp_path / "b", {**FILES, "one.toml": one}).specs["one-a"]).of_several
+
+
+def test_who_links_to_a_spec_and_what_nothing_links_to(tmp_path: Path) -> None:
+    index = design(tmp_path, MORE).index
+    assert index.linking_to("rack") == ("second", "third", "tube")
+    assert index.linking_to("tube") == ()
+    assert index.left_over() == ("more",)
+    assert index.of_drawing("T12") == index.of_drawing(" t 1 2") == ("second", "third")
+    assert index.of_drawing("T13") == ()
+
+
+def link(name: str, kind: str, where: Location) -> Link[Any]:
+    return Link(name, (kind,), where)
+
+
+def test_a_link_leads_where_its_end_can_be_read_and_is_of_a_right_kind(tmp_path: Path) -> None:
+    found = design(tmp_path, MORE)
+    held = link("rack", "rack", Location("tube.toml", 10, "held_in"))
+    assert found.index.leads(held)
+    assert not found.index.leads(link("rack", "tube", held.where))
+    assert not found.index.leads(link("nobody", "rack", held.where))
+    cut = Index(found.specs, frozenset({held.where}))
+    assert not cut.leads(held)
+    assert cut.leads(link("rack", "rack", Location("tube.toml", 11, "held_in")))
+
+
+def test_the_nearest_of_some_kinds_whichever_way_the_links_lead(tmp_path: Path) -> None:
+    index = design(tmp_path, MORE).index
+    assert index.way_to("tube", ["tube"]) == ("tube", frozenset({"tube"}))
+    assert index.way_to("tube", ["rack"]) == ("rack", frozenset({"tube", "rack"}))
+    assert index.way_to("rack", ["tube"]) == ("second", frozenset({"rack", "second"}))
+    name, reached = index.way_to("tube", ["engine"])
+    assert (name, reached) == ("", frozenset({"tube", "rack", "second", "third"}))
+
+
+def test_a_part_of_no_block_is_listed_under_itself(tmp_path: Path) -> None:
+    assert design(tmp_path, MORE).index.listed_under("tube") == ("tube", frozenset({"tube", "rack"}))
+
+
+class Shelf:
+    """Keeps what it is given."""
+
+    def __init__(self) -> None:
+        self.kept: dict[str, bytes] = {}
+
+    def read(self, name: str) -> bytes | None:
+        return self.kept.get(name)
+
+    def write(self, name: str, body: bytes) -> None:
+        self.kept[name] = body
+
+
+def row(found: Design, name: str) -> Row:
+    against = HeldAgainst({"rack", "b"}, {"rack"}, {("tube", "rack"), ("duty",)})
+    return Row(indexed(found.specs[name]), "other", "d1", against, "seal", state_of(found.specs[name]))
+
+
+def test_an_index_is_read_as_it_was_kept(tmp_path: Path) -> None:
+    found = design(tmp_path, MORE)
+    kept = {f"{name}.toml": (f"digest {name}", [row(found, name)]) for name in ("second", "third", "duty")}
+    shelf = Shelf()
+    one = Remembered(shelf, "code")
+    one.write("design", ["fits"], kept)
+    assert one.read("design", ["fits"]) == kept
+    assert one.read("another", ["fits"]) is None
+    assert one.read("design", []) is None
+    assert Remembered(shelf, "other code").read("design", ["fits"]) is None
+    assert len(shelf.kept) == 1
+
+
+def test_how_neighbours_stand_is_another_digest_when_any_of_them_changes(tmp_path: Path) -> None:
+    found = design(tmp_path, MORE)
+    digests = {file: f"digest of {file}" for file in found.files.values()}
+    against = HeldAgainst({"tube"}, {"rack"}, {("duty",)})
+
+    def seal(
+        changed: dict[str, str] | None = None, alike: dict[str, str] | None = None, of: HeldAgainst = against
+    ) -> str:
+        return Seals(found.index, found.files, {**digests, **(changed or {})}, alike or {}).of(of)
+
+    plain = seal()
+    assert seal() == plain
+    assert seal({"tube.toml": "x"}) != plain
+    assert seal({"second.toml": "x"}) != plain  # it links to the rack
+    assert seal({"rack.toml": "x"}) == plain
+    assert seal(alike={"tube": "rack"}) != plain
+    assert seal({"rack.toml": "x"}, {"tube": "rack"}) != seal(alike={"tube": "rack"})
+    assert seal(of=HeldAgainst({"tube"}, {"rack"}, {("tube",)})) != plain
+    assert seal(of=HeldAgainst({"tube"}, set(), {("duty",)})) != plain
+    seals = Seals(found.index, found.files, digests, {})
+    assert (seals.of_file("tube"), seals.of_file("nobody")) == ("digest of tube.toml", "")
+    assert digest_of(b"a") != digest_of(b"b")
+
+
+@dataclass
+class Plain:
+    """Data of which one field is only remembered."""
+
+    a: int
+    b: str = ""
+    seen: int = field(default=0, compare=False)
+
+
+@dataclass
+class Single:
+    """Data of one field."""
+
+    a: int
+
+
+class Word(Enum):
+    """Two words."""
+
+    ONE = "one"
+    TWO = "two"
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        (1, 2),
+        ("1", 1),
+        (None, "None"),
+        (True, "True"),
+        ((1, 2), (2, 1)),
+        ([1], [1, None]),
+        ({"a": 1}, {"a": 2}),
+        ({"a": 1, "b": 2}, {"b": 2, "a": 1}),
+        ({1, 2}, {1, 3}),
+        (Plain(1), Plain(2)),
+        (Plain(1), Plain(1, "x")),
+        (Single(1), Single(2)),
+        (Plain(1), Single(1)),
+        (Word.ONE, Word.TWO),
+        (Word.ONE, "one"),
+        (dt.date(2026, 1, 1), dt.date(2026, 1, 2)),
+        (PurePosixPath("a"), PurePosixPath("b")),
+        (1.0, 1.5),
+    ],
+)
+def test_a_digest_tells_what_differs(one: object, other: object) -> None:
+    assert digest(one) != digest(other)
+    assert digest(one) == digest(one)
+    assert digest(one, other) != digest(other, one)
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ((1, 2), [1, 2]),
+        ({"a": 1}, MappingProxyType({"a": 1})),
+        ({1, 2, 3}, frozenset({3, 2, 1})),
+        (Plain(1, "x", 5), Plain(1, "x", 6)),
+    ],
+)
+def test_a_digest_is_the_same_of_what_says_the_same(one: object, other: object) -> None:
+    assert digest(one) == digest(other)
+
+
+def test_of_what_may_hold_anything_no_digest_is_made() -> None:
+    with pytest.raises(TypeError, match=r"^no digest is made of object$"):
+        digest([object()])
+
+
+def test_the_words_of_a_drawing_have_digests_of_their_own(tmp_path: Path) -> None:
+    titled = TUBE + 'title = "A tube"\n'
+    (tmp_path / "b").mkdir()
+    plain = design(tmp_path / "b", FILES).specs["tube"]
+    (tmp_path / "a").mkdir()
+    other = design(tmp_path / "a", {**FILES, "tube.toml": titled}).specs["tube"]
+    one, another = state_of(plain), state_of(other)
+    assert isinstance(one, State)
+    assert one.part == another.part
+    assert one.words["title"] != another.words["title"]
+    assert one.words["checked_by"] == another.words["checked_by"]
+    assert digest_of_spec(plain) != digest_of_spec(other)
+
+
+def out(
+    folder: Path, files: dict[str, str], settings: Settings | None = None
+) -> tuple[list[str], dict[str, str]]:
+    DesignFolder(folder, tubes()).write(files, settings="")
+    specs, over = sorted_out(folder, settings or Settings())
+    return list(specs), {one.file: one.why for one in over}
+
+
+def test_which_files_are_specs_and_why_others_are_not(tmp_path: Path) -> None:
+    files = {
+        "b.toml": "",
+        "a.toml": "",
+        "sub/c.toml": "",
+        "sub/.d.toml": "",
+        ".hidden/e.toml": "",
+        "f.TOML": "",
+        "g.txt": "",
+        "register.toml": "",
+        "own/speclint.toml": "",
+        "own/deep/h.toml": "",
+        "own/deep/speclint.toml": "",
+        ".git/i.toml": "",
+        ".cache/CACHEDIR.TAG": "",
+        ".cache/j.toml": "",
+        ".venv/pyvenv.cfg": "",
+        ".venv/k.toml": "",
+        "venv/pyvenv.cfg": "",
+        "venv/l.toml": "",
+    }
+    specs, over = out(tmp_path, files)
+    assert specs == ["a.toml", "b.toml", "sub/c.toml", "venv/l.toml"]
+    assert over == {
+        ".hidden/e.toml": "its folder .hidden is hidden: the name begins with a dot",
+        "f.TOML": "its name ends in .TOML, not in .toml",
+        "own/deep/h.toml": "own/speclint.toml makes its folder a repository of its own",
+        "sub/.d.toml": "its name begins with a dot",
+    }
+    assert [one.file for one in passed_over(tmp_path, Settings())] == sorted(over)
+
+
+@pytest.mark.skipif(not hasattr(os, "symlink") or os.name == "nt", reason="links need rights there")
+def test_links_of_folders_are_not_followed_and_of_files_only_inside(tmp_path: Path) -> None:
+    root = tmp_path / "design"
+    root.mkdir()
+    (tmp_path / "outside.toml").write_text("")
+    out(root, {"sub/a.toml": "", "b.toml": ""})
+    (root / "link").symlink_to(root / "sub")
+    (root / "sub" / "inner").symlink_to(root)
+    (root / "c.toml").symlink_to(root / "b.toml")
+    (root / "d.toml").symlink_to(tmp_path / "outside.toml")
+    specs, over = sorted_out(root, Settings())
+    assert specs == ("b.toml", "c.toml", "sub/a.toml")
+    told = {one.file: one.why for one in over}
+    assert told["link/"] == told["sub/inner/"] == "the folder is a link, and none is followed"
+    assert told["d.toml"].startswith("it is ")
+    assert len(told) == 3
+
+
+def test_repositories_below_a_folder_the_outermost_only(tmp_path: Path) -> None:
+    for place in ("b", "a", "a/inner", ".hidden", "c/d"):
+        (tmp_path / place).mkdir(parents=True)
+        (tmp_path / place / "speclint.toml").write_text("")
+    found = [one.relative_to(tmp_path).as_posix() for one in roots_below(tmp_path)]
+    assert found == ["a", "b", "c/d"]
+    assert [one.name for one in roots_below(tmp_path / "a")] == ["a"]
