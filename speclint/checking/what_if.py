@@ -98,10 +98,12 @@ def question(said: str, design: Design) -> Question:
         )
     spec = design.specs.get(component)
     if spec is None:
-        raise SettingsError(f"--set {said}: no spec is called {component}; {one_of(component, design.specs)}")
+        raise SettingsError(
+            f"--set {said}: no spec is called {component}; write {one_of(component, design.specs)}"
+        )
     known = [name for name, _ in spec.at_keys()]
     if key not in known:
-        raise SettingsError(f"--set {said}: {component} has no key {key}; {one_of(key, known)}")
+        raise SettingsError(f"--set {said}: {component} has no key {key}; write {one_of(key, known)}")
     return Question(component, key, written.strip())
 
 

@@ -184,7 +184,7 @@ def _reviewers(reviewers: Sequence[NewReviewer], known: Sequence[str]) -> Iterat
                 from speclint.errors import one_of
 
                 raise SettingsError(
-                    f"reviewer {one.name}: no family is called {family}; {one_of(family, known)}"
+                    f"reviewer {one.name}: no family is called {family}; write {one_of(family, known)}"
                 )
         role = f"role = {_text(one.role)}" if one.role else '#role = "chief draughtsman"'
         yield f"[reviewers.{_text(one.name)}]\ncompetent_for = {_texts(one.families)}\n{role}\n"

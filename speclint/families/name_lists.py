@@ -103,7 +103,7 @@ class NameLists:
         near = one_of(word, {*self.called(), *keys})
         if not near.startswith('"'):
             near = one_of("", self.called())
-        return f"{near}, or KIND.KEY for what a key accepts"
+        return f"write {near}, or KIND.KEY for what a key accepts"
 
     @cached_property
     def _keys(self) -> tuple[_Key, ...]:
@@ -180,7 +180,7 @@ class NameLists:
         known = [one for one in _keys_of(kind, kind, ()) if _is(one, key)]
         if not known:
             keys = [one.written for one in _keys_of(kind, kind, ())]
-            raise SettingsError(f"a {kind.kind} has no key {key}; {one_of(key, keys)}")
+            raise SettingsError(f"a {kind.kind} has no key {key}; write {one_of(key, keys)}")
         names = tuple(self._names(known[0], spec))
         return NameList(f"{owner}.{key}", _about(known[0]), names, (f"{kind.kind}.{known[0].written}",))
 

@@ -49,10 +49,10 @@ def test_what_stands_in_the_way_can_be_accepted_and_nothing_else(
 @pytest.mark.parametrize(
     ("component", "rule", "why"),
     [
-        ("tubee", "tube.stress", 'no component is called tubee; "tube"'),
+        ("tubee", "tube.stress", 'no component is called tubee; write "tube"'),
         ("duty", "tube.stress", "duty could not be read, or is not a component"),
-        ("tube", "tube.stres", 'no rule on a tube is called tube.stres; "tube.stress"'),
-        ("rack", "tube.stress", "no rule on a rack is called tube.stress; "),
+        ("tube", "tube.stres", 'no rule on a tube is called tube.stres; write "tube.stress"'),
+        ("rack", "tube.stress", "no rule on a rack is called tube.stress; write "),
     ],
 )
 def test_a_check_that_is_not_made_says_why(shop: DesignFolder, component: str, rule: str, why: str) -> None:

@@ -188,7 +188,7 @@ def test_none_is_written_inside_of_another(tmp_path: Path, capsys: pytest.Captur
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; "liners"'),
+        (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; write "liners"'),
         (
             ["--reviewer", ": liners"],
             '": liners" names no reviewer: write "M. Coyle, chief draughtsman: liners, joints"; '

@@ -114,13 +114,13 @@ def test_a_family_that_is_required_and_absent_is_exit_3(
     ("words", "said"),
     [
         (("check", "nowhere"), "nowhere: there is no such file or folder"),
-        (("check", "--as", "jsn"), "no report is called jsn"),
-        (("check", "--family", "tubs"), 'no family is called tubs; "tubes"'),
-        (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; "tube.stress"'),
-        (("sheet", "tub"), 'no component is called tub; "tube"'),
+        (("check", "--as", "jsn"), 'no report is called jsn; write "json"'),
+        (("check", "--family", "tubs"), 'no family is called tubs; write "tubes"'),
+        (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; write "tube.stress"'),
+        (("sheet", "tub"), 'no component is called tub; write "tube"'),
         (("sheet", "tube", "tube.stres"), "no rule is called tube.stres"),
         (("rules", "tube.stres"), "no rule is called tube.stres"),
-        (("kinds", "tub"), 'no kind is called tub; "tube"'),
+        (("kinds", "tub"), 'no kind is called tub; write "tube"'),
         (("check", "--as", "json", "--to", "no/such/folder/x.json"), "cannot be written"),
         (("check", "--to", "tube.toml"), "tube.toml: this name belongs to the design in "),
         (

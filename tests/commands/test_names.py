@@ -226,10 +226,10 @@ def test_a_list_of_a_family_is_listed_from_its_own_table() -> None:
 @pytest.mark.parametrize(
     ("word", "said"),
     [
-        ("matrials", 'no list is called matrials; "materials"'),
+        ("matrials", 'no list is called matrials; write "materials"'),
         ("bore", 'no list is called bore; it is a key: write it with its kind, one of "cam.bore", '),
-        ("zzzz", 'no list is called zzzz; one of "cases", '),
-        ("poppet-valve.retaned", 'a poppet-valve has no key retaned; "retained"'),
+        ("zzzz", 'no list is called zzzz; write one of "cases", '),
+        ("poppet-valve.retaned", 'a poppet-valve has no key retaned; write "retained"'),
     ],
 )
 def test_a_wrong_word_is_answered_by_the_nearest(word: str, said: str, lists: NameLists) -> None:
@@ -254,7 +254,7 @@ def test_a_text_is_looked_for_in_names_and_beside_them(capsys: pytest.CaptureFix
     assert "stainless-1.4021" in capsys.readouterr().out
     assert main(["names", "materials", "P35GH"]) == 2
     said = capsys.readouterr().err
-    assert said == 'speclint: materials: no name has "P35GH" in it or beside it; "tube-P235GH"\n'
+    assert said == 'speclint: materials: no name has "P35GH" in it or beside it; write "tube-P235GH"\n'
 
 
 @pytest.mark.parametrize(
