@@ -80,8 +80,8 @@ def nearest_few(word: str, known: Iterable[str], cutoff: float = _SIMILAR) -> tu
 def one_of(word: str, known: Iterable[str]) -> str:
     """What to write in place of an unknown word: the most similar one, those that hold it, or those possible.
 
-    A name that holds the word stands before one that is only similar. Of more than 16 the first eight are named, and how
-    many there are: a complaint is no catalogue.
+    A name that holds the word stands before one that is only similar. Of more than 16 the first eight are named, and
+    how many there are: a complaint is no catalogue.
 
     >>> one_of("fit_lenght", ["bore", "fit_length"]), one_of("depth", ["bore", "fit_length"])
     ('"fit_length"', 'one of "bore", "fit_length"')

@@ -47,7 +47,7 @@ def test_a_value_is_shown_on_one_line(text: str) -> None:
 
 
 def test_a_name_that_holds_the_word_stands_before_one_that_is_only_similar() -> None:
-    """tappet has 3 of the 4 letters of pipe in their order, 2 · 3/(4 + 6) = 0.6; stream all 5 of steam, 2 · 5/11 = 0.91."""
+    """3 letters of tappet are of pipe, 2 · 3/(4 + 6) = 0.6; stream has all 5 of steam, 2 · 5/(5 + 6) = 0.91."""
     assert one_of("pipe", ["steam-pipe", "tappet"]) == '"steam-pipe"'
     assert one_of("pipe", ["pipe-of-the-boiler", "steam-pipe-live", "tappet"]) == (
         'one of "pipe-of-the-boiler", "steam-pipe-live", or another of 3'
