@@ -111,6 +111,30 @@ def test_a_family_that_is_required_and_absent_is_exit_3(
 
 
 @pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        (("check", "--against", ""), "--against"),
+        (("gate", "--against="), "--against"),
+        (("check", "--rule", " "), "--rule"),
+        (("check", ""), "a word of the command line"),
+        (("compare", "", "."), "a word of the command line"),
+        (("unseen", "--of", ""), "--of"),
+        (("review", "--to", ""), "--to"),
+        (("families", "--new", ""), "--new"),
+        (("margins", ""), "a word of the command line"),
+    ],
+)
+@pytest.mark.usefixtures("shop")
+def test_an_empty_word_is_told_and_never_taken_for_none(
+    words: tuple[str, ...], named: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """As a shell makes it of a variable that is not set; the comparison that was asked for would be left out."""
+    assert main(words) == 2
+    told = capsys.readouterr()
+    assert (told.out, told.err) == ("", f"speclint: {named} is empty: give it a value, or leave it out\n")
+
+
+@pytest.mark.parametrize(
     ("words", "said"),
     [
         (("check", "nowhere"), "nowhere: there is no such file or folder"),

@@ -47,7 +47,7 @@ def test_dots_in_texts_and_remarks_are_no_depth() -> None:
         ("a = { b = 1\n", "a table in braces is not closed", "{ value"),
         ('a = "c:\\w"\n', "a backslash stands in a text", "/ in the names of files"),
         ("= 5\n", "the line is neither a key with its value nor a header", "a key of the letters"),
-        ("ä = 5\n", "the line is neither a key", "a key of the letters"),
+        ("ä = 5\n", "the line is neither a key with its value nor a header", "a key of the letters"),
         ("a. = 5\n", "this is no key", "a key of the letters"),
         ("[[a]\n", "the header of a list of tables is not closed", "[[issued]]"),
         ("a = [1]\n[[a]]\n", "this adds to a table or a list that is closed already", "at one place"),
