@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Literal, NoReturn
@@ -38,7 +38,7 @@ from speclint.rules import (
     Unstated,
     over_box,
 )
-from speclint.specs import CaseName, Component, LoadCase
+from speclint.specs import CaseName, Component, Link, LoadCase
 
 #: A check that a part alike shares, and how it is renamed.
 Known = tuple[Worked, Renamed] | None
@@ -423,14 +423,25 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
     duty, passed = context.design.duty_of(component)
     context.consulted.specs |= passed
     if duty is None:
-        return NotAssessed(
-            "duty is not stated, nor inherited from a component it is linked to", component.duty.where
-        )
+        return _no_duty(component, passed, context)
     case = duty.cases.get(name)
     if case is None:
         where = duty.where.at(f"cases.{name}")
         return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
     return case
+
+
+def _no_duty(component: Component, passed: Collection[str], context: Context) -> NotAssessed:
+    """Why a component has no duty: none is stated on the way ``passed``, or that or a spec on the way is not read."""
+    design = context.design
+    for part in (design.specs[name] for name in sorted(passed) if name in design.index.entries):
+        if isinstance(part, Component) and isinstance(part.duty, Link):  # the way ends at the first
+            said = f'{part.id} states the duty "{part.duty.id}", and no duty of that id could be read'
+            return NotAssessed(said, part.duty.where)
+    said = "duty is not stated, nor inherited from a component it is linked to"
+    if lost := sorted(name for name in passed if name not in design.index.entries):
+        said = f"{said}: {', '.join(lost)} could not be read"
+    return NotAssessed(said, component.duty.where)
 
 
 def _governing(

@@ -91,6 +91,25 @@ def test_no_duty_at_all_is_not_assessed(shop: DesignFolder) -> None:
     assert "duty is not stated" in found.says
 
 
+def test_a_duty_that_is_stated_and_not_read_is_not_said_to_be_unstated(shop: DesignFolder) -> None:
+    """A file that cannot be read, an id that no spec has, a spec of another kind: each has its own complaint."""
+    said = 'tube states the duty "{}", and no duty of that id could be read'
+    for told, file, change in (
+        ("duty", "duty.toml", ('"12 bar gauge"', '"12 bar"')),
+        ("dutty", "tube.toml", ('"duty"', '"dutty"')),
+        ("rack", "tube.toml", ('"dutty"', '"rack"')),
+    ):
+        found = shop.replace(file, *change).only("tube.case-stress", readable=False)
+        assert (found.outcome, found.says) == ("not assessed", said.format(told))
+
+
+def test_a_spec_from_which_a_duty_may_be_inherited_and_that_is_not_read_is_named(shop: DesignFolder) -> None:
+    shop.replace("tube.toml", 'duty = "duty"\n', "").replace("rack.toml", "106 mm", "106 kg")
+    found = shop.only("tube.case-stress", readable=False)
+    said = "duty is not stated, nor inherited from a component it is linked to: rack could not be read"
+    assert (found.outcome, found.says) == ("not assessed", said)
+
+
 def test_a_missing_value_names_its_key_and_file(shop: DesignFolder) -> None:
     found = shop.replace("tube.toml", 'bore = "100 mm ±0.5"\n', "").only("tube.stress")
     assert (found.outcome, found.grade) == ("not assessed", Grade.HOLD)
