@@ -156,7 +156,7 @@ def test_an_empty_word_is_told_and_never_taken_for_none(
         (("review", "--to", "rack.toml"), "rack.toml: this name belongs to the design in "),
         (
             ("families", "--new", "wheel-sets", "--in", "."),
-            "pyproject.toml: this name belongs to the design in ",
+            "; name a folder outside of it with --in",
         ),
     ],
 )

@@ -183,6 +183,7 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
     ("settings", "said_of_it"),
     [
         ("[works]\nstge = 'draft'\n", '"stge" is no key of [works]'),
+        ("[workz]\nstage = 'draft'\n", '"workz" is no key of the settings'),
         ("[works]\nstage = 'ready'\n", "not one of the words"),
         ("[works]\nsite_pressure = '1 bar gauge'\n", "is an absolute pressure"),
         ("works = 3\n", "a table is expected"),
