@@ -104,6 +104,9 @@ from .parts_to_table import (
 from .programs import (
     find_program as find_program,
 )
+from .reading import (
+    ids_stated as ids_stated,
+)
 from .register_file import (
     read_register as read_register,
 )

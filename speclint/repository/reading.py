@@ -76,6 +76,12 @@ def read_drafts(
     return tuple(_draft(kind, part, file, stem, complaints) for part, stem in parts)
 
 
+def ids_stated(content: bytes, file: str, kinds: Mapping[str, type[Spec]]) -> frozenset[str]:
+    """The ids of the specs that the content of a file states; none where one of them cannot be told."""
+    found = read_drafts(Path(file), file, kinds, content)
+    return frozenset(one.id for one in found) if all(isinstance(one, Draft) for one in found) else frozenset()
+
+
 def _plain(table: Table) -> Table:
     """A file as that of one part."""
     return Table({key: value for key, value in table.items() if key not in ("each", "for")}, table.where)

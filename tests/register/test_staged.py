@@ -248,7 +248,7 @@ def test_the_signers_are_those_that_are_staged(office: Office) -> None:
 
 def test_settings_that_are_not_in_git(office: Office) -> None:
     git(office.shop.root, "rm", "--quiet", "--cached", FILE_NAME)
-    with pytest.raises(DesignError, match="neither committed nor staged"):
+    with pytest.raises(DesignError, match=r"git does not have speclint\.toml in what is staged"):
         checked(office)
 
 
