@@ -18,7 +18,7 @@ from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worked_case import worked_case
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
-from speclint.errors import Location, in_words
+from speclint.errors import Location, in_words, raised_at
 from speclint.families import Guard
 from speclint.rules import (
     Context,
@@ -120,7 +120,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
-        return could_not_run(rule, component, _raised(problem, context))
+        return could_not_run(rule, component, _raised(problem, rule, context))
     if shared and not known:  # of one that is shared only some corners were run
         cases = {one.case: one.worked for one in results if one.worked}
         shared.keep(rule, component.id, cases, asked, context)
@@ -282,10 +282,11 @@ def _in_time(rule: Rule, component: Component, context: Context) -> TimeLimit:
     return TimeLimit(rule.name, component.id, context.design.settings.seconds_per_rule)
 
 
-def _raised(problem: BaseException, context: Context) -> str:
+def _raised(problem: BaseException, rule: Rule, context: Context) -> str:
     if isinstance(problem, Overrun):
         return late(context.design.settings.seconds_per_rule)
-    return in_words(problem)
+    place = raised_at(problem, rule.function.__module__)
+    return f"{in_words(problem)} ({place})" if place else in_words(problem)
 
 
 def late(seconds: int) -> str:

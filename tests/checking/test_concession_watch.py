@@ -14,6 +14,9 @@ from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
 
+#: Of the rule that raises: its decorator, its first line, its docstring and what it does stand one below the other.
+LINE_THAT_RAISES = tubes.raises.function.__code__.co_firstlineno + 3
+
 
 @pytest.fixture
 def shop(workshop: DesignFolder) -> DesignFolder:
@@ -35,7 +38,8 @@ def shop(workshop: DesignFolder) -> DesignFolder:
         (
             "tube.raises",
             ("30 bar", "31 bar"),
-            "the rule could not be run, which cannot be accepted: ZeroDivisionError: a fault of the rule",
+            "the rule could not be run, which cannot be accepted: ZeroDivisionError: a fault of the rule "
+            f"(tests.tubes, line {LINE_THAT_RAISES})",
         ),
     ],
 )
