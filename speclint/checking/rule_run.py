@@ -128,6 +128,8 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]
     concluded = _concluded(rule, component, governing, basis)
+    if fault := _unsaid(concluded):
+        return could_not_run(rule, component, fault)
     written = [(one.case, record) for one in results for record in (one.sheet.record, *one.also)]
     in_the_way = concluded.stands_in_the_way is not None or concluded.outcome == "not assessed"
     wanting = [why for result in results for why in _missing(result.ending)]
@@ -280,6 +282,15 @@ def _failing_in(
 
 def _in_time(rule: Rule, component: Component, context: Context) -> TimeLimit:
     return TimeLimit(rule.name, component.id, context.design.settings.seconds_per_rule)
+
+
+def _unsaid(concluded: Check) -> str:
+    """Why it cannot be said what is wrong; "" where it can: the sentence is the family's, and asks for numbers."""
+    try:
+        _ = concluded.actual
+    except (KeyError, ValueError, IndexError, AttributeError) as problem:
+        return f"its sentence on what is wrong asks for what this comparison has not: {in_words(problem)}"
+    return ""
 
 
 def _raised(problem: BaseException, rule: Rule, context: Context) -> str:

@@ -129,8 +129,7 @@ class Loaded:
         for brought in self.brought:
             for rule in self._of(brought, wanted, faults):
                 if rule.name in found:
-                    taken = found[rule.name].family
-                    faults.append(f"family {brought.family}: the name {rule.name} is taken by {taken}")
+                    faults.append(_taken(brought.family, rule.name, found[rule.name].family))
                 found[rule.name] = rule
         if faults:
             raise FamilyError("; ".join(faults))
@@ -175,11 +174,18 @@ _NAMED: Mapping[str, Callable[[Any], str]] = {
 }
 
 
+def _taken(family: str, name: str, owner: str) -> str:
+    """That a name which a family brings has an owner already: another family, or another thing of its own."""
+    return (
+        f"family {family}: the name {name} is taken by {'another of its own' if owner == family else owner}"
+    )
+
+
 def _taken_twice(brought: Iterable[Brought], what: str, name_of: Callable[[Any], str]) -> Iterator[str]:
     owner = dict.fromkeys(Catalogue(), OWN) if what == "kinds" else {}
     for one in brought:
         for item in getattr(one, what):
             name = name_of(item)
             if name in owner:
-                yield f"family {one.family}: the name {name} is taken by {owner[name]}"
+                yield _taken(one.family, name, owner[name])
             owner.setdefault(name, one.family)

@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from speclint.equations import Source
+from speclint.families.rule_declaration import faults_of_declaration
 from speclint.rules import Rule, RulesIn
 from speclint.specs import HAZARDS, Component, Spec, SpecTable
 
@@ -119,6 +120,8 @@ def faults_of_rule(item: Any) -> Iterator[str]:
         yield f"the rule {item.name} is on no kind of component (on)"
     if not _documented(item.function.__doc__):
         yield f"the rule {item.name} has no docstring: its function says how it is worked"
+    for fault in faults_of_declaration(item):
+        yield f"the rule {item.name} {fault}"
     for hazards in (item.against or (), *item.against_on.values()):
         yield from _unknown_hazards(f"the rule {item.name}", hazards)
 

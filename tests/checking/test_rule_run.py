@@ -149,6 +149,22 @@ def test_counts_and_words(shop: DesignFolder) -> None:
     assert shop.replace("tube.toml", '"open"', '"closed"').only("tube.ends").outcome == "finding"
 
 
+def test_a_sentence_that_asks_for_what_a_comparison_has_not_is_told_as_a_fault_of_the_rule(
+    tmp_path: Path,
+) -> None:
+    """A tube in order has nothing to say; one that is not would have ended the report."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        """Of two values there is nothing that is left."""
+        return sheet.at_most(sheet.take("d", tube.bore), sheet.take("D", tube.outside))
+
+    shop = with_rule(tmp_path, function, wrong="{left} is left")
+    assert shop.only("tube.made").outcome == "conforms"
+    found = shop.replace("tube.toml", "100 mm", "110 mm").only("tube.made")
+    said = "its sentence on what is wrong asks for what this comparison has not: KeyError: 'left'"
+    assert (found.grade, found.could_not_run) == (Grade.HOLD, said)
+
+
 def test_a_rule_that_raises_is_a_hold_and_the_rest_goes_on(tmp_path: Path) -> None:
     shop = DesignFolder(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
     assessment = shop.assess()
