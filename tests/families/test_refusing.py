@@ -108,7 +108,10 @@ def table(on: Any, holds: Any) -> ExtraTable:
         ),
         # hooks
         ({"speclint_ruels": gives()}, 'family bad: speclint_ruels is no hook; write "speclint_rules"'),
-        ({"speclint_rules": lambda extra: [extra]}, "family bad cannot be used: "),
+        (
+            {"speclint_rules": lambda extra: [extra]},
+            "family bad cannot be used: speclint_rules takes extra, and a hook is called without arguments",
+        ),
         (
             {"speclint_rules": lambda: None},
             "family bad: speclint_rules returned nothing, not a list or a tuple",
@@ -259,6 +262,18 @@ def table(on: Any, holds: Any) -> ExtraTable:
             {"speclint_kinds": gives(kind(__annotations__={"size": "Nowhere"}, size=NOT_STATED))},
             "the kind Thing has a field whose type cannot be found: ",
         ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"size": float}, size=1.0))},
+            "the kind Thing has size as a float: write a quantity, such as Length or Fraction, of speclint.specs",
+        ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"rods": int}, rods=2))},
+            "the kind Thing has rods as a int: write Word[int] of speclint.specs",
+        ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"size": Length}, size="3 mm"))},
+            "the kind Thing takes '3 mm' for a size that is not stated: write = NOT_STATED",
+        ),
         ({"speclint_kinds": gives(kind(kind="shaft"))}, "family bad: the name shaft is taken by speclint"),
         # tables
         (
@@ -341,6 +356,14 @@ def test_a_function_named_as_a_hook_must_be_marked() -> None:
     assert faults(one) == [
         "family bad: speclint_rules is not marked with @speclint.family, so it would never be called"
     ]
+
+
+def test_a_misspelt_hook_that_is_not_marked_either_is_told() -> None:
+    """It would never be called, and a family that brings nothing reads as a pass."""
+    one = point()
+    vars(sys.modules[one.value])["speclint_ruels"] = lambda: [stress]
+    said = 'family bad: speclint_ruels is no hook; write "speclint_rules", marked with @speclint.family'
+    assert faults(one) == [said]
 
 
 def test_a_hook_that_this_core_lacks_may_be_marked_optional() -> None:
