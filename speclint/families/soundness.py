@@ -70,7 +70,7 @@ def _faults_of_fields(table: type[SpecTable], called: str) -> Iterator[str]:
         if field.annotation in _BARE:
             bare = getattr(field.annotation, "__name__", "")
             instead = "a quantity, such as Length or Fraction," if bare == "float" else f"Word[{bare}]"
-            yield f"{called} has {name} as a {bare}: write {instead} of speclint.specs"
+            yield f"{called} has {name} of the type {bare}: write {instead} of speclint.specs"
         elif field.is_required():
             yield f"{called} cannot do without {name}: every key may be left out, so write = NOT_STATED"
         elif not (field.default_factory or isinstance(field.default, NotStated | tuple | dict | SpecTable)):

@@ -264,11 +264,11 @@ def table(on: Any, holds: Any) -> ExtraTable:
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": float}, size=1.0))},
-            "the kind Thing has size as a float: write a quantity, such as Length or Fraction, of speclint.specs",
+            "the kind Thing has size of the type float: write a quantity, such as Length or Fraction, of speclint.specs",
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"rods": int}, rods=2))},
-            "the kind Thing has rods as a int: write Word[int] of speclint.specs",
+            "the kind Thing has rods of the type int: write Word[int] of speclint.specs",
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": Length}, size="3 mm"))},
