@@ -76,7 +76,7 @@ def _unknown_key(where: Location, path: KeyPath, kind: type[SpecTable], value: o
 def _described(kind: type[SpecTable], path: KeyPath) -> str:
     if len(path) > 1:
         return f"[{dotted(path[:-1])}]"
-    return f"a {kind.kind}" if issubclass(kind, Spec) else f"the {kind.kind}"
+    return f"{'the' if kind.kind.endswith('settings') else 'a'} {kind.kind}"
 
 
 def _fields_at(model: type[BaseModel], path: KeyPath) -> list[str]:

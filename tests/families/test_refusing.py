@@ -264,7 +264,7 @@ def table(on: Any, holds: Any) -> ExtraTable:
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": float}, size=1.0))},
-            "the kind Thing has size of the type float: write a quantity, such as Length or Fraction, of speclint.specs",
+            "the kind Thing has size of the type float: write a quantity, such as Length or Fraction, of ",
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"rods": int}, rods=2))},
