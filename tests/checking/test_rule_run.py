@@ -165,6 +165,17 @@ def test_a_sentence_that_asks_for_what_a_comparison_has_not_is_told_as_a_fault_o
     assert (found.grade, found.could_not_run) == (Grade.HOLD, said)
 
 
+def test_a_length_is_not_held_against_a_pressure(tmp_path: Path) -> None:
+    """In SI numbers 0.1005 is less than 3 000 000: the check would conform, and say nothing."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        """Two values of two dimensions."""
+        return sheet.at_most(sheet.take("d", tube.bore), sheet.take("p", tube.pressure))
+
+    found = with_rule(tmp_path, function).only("tube.made")
+    assert found.could_not_run.startswith("TypeError: bore in m is held against pressure in Pa (")
+
+
 def test_a_rule_that_raises_is_a_hold_and_the_rest_goes_on(tmp_path: Path) -> None:
     shop = DesignFolder(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
     assessment = shop.assess()
