@@ -12,9 +12,11 @@ import pytest
 from speclint.commands import main
 from speclint.errors import NotKnown, SettingsError
 from speclint.families import NameList, NameLists, load_families
+from speclint.families.names import units_of
 from speclint.handbook.materials import material, names as materials
 from speclint.handbook.tables import rows
 from speclint.handbook.threads import thread
+from speclint.quantities import read
 from speclint.repository import open_repository
 from speclint.specs import (
     CASE_NAMES,
@@ -115,6 +117,8 @@ def test_every_load_case_says_what_it_is(lists: NameLists) -> None:
         ("kinds", {"duty", "piston"}),
         ("units", {"length", "pressure"}),
         ("cylinder-block.design_pressure", {"bar gauge", "psi absolute"}),
+        ("units", {"fluid pressure", "temperature", "temperature difference"}),
+        ("cylinder-block.design_temperature", {"°C", "°F", "K"}),
     ],
 )
 def test_what_a_list_or_a_key_accepts(word: str, holds: set[str], lists: NameLists) -> None:
@@ -124,7 +128,16 @@ def test_what_a_list_or_a_key_accepts(word: str, holds: set[str], lists: NameLis
 
 def test_a_unit_says_how_much_it_is(lists: NameLists) -> None:
     """The inch is 25.4 mm exactly, since 1959."""
-    assert only(lists.of("cylinder-liner.bore"))["in"] == "25.4 mm"
+    said = only(lists.of("cylinder-liner.bore"))
+    assert (said["in"], said["km"], said["mile"]) == ("25.4 mm", "1000000 mm", "1609344 mm")
+
+
+@pytest.mark.parametrize("dimension", ["temperature", "temperature difference", "fluid pressure", "length"])
+def test_every_unit_that_is_listed_is_read(dimension: str) -> None:
+    names = [one.name for one in units_of(dimension)]
+    assert len(names) > 2
+    for name in names:
+        assert read(f"300 {name}", dimension).nominal > 0
 
 
 def test_the_list_of_units_says_those_of_each_dimension(lists: NameLists) -> None:
