@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError, nearest, one_of
 from speclint.families.names import Name, NameList, dimensions, materials_with, rows_of, threads, units_of
-from speclint.repository import Design, Known, names_for
+from speclint.repository import Design, Known, component_and_key, names_for
 from speclint.specs import (
     CASE_MEANINGS,
     MATERIALS,
@@ -81,7 +81,7 @@ class NameLists:
         """
         if word in self.called():
             return (self._list(word),)
-        owner, _, key = word.partition(".")
+        owner, key = component_and_key(word, self.design.files.keys() if self.design else ())
         if key and (owner in self.kinds or (self.design and owner in self.design.files)):
             return (self._of_key(owner, key),)
         if found := self._alike(word) or self._holding(word):

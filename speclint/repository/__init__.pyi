@@ -14,6 +14,7 @@ from .cells import (
 )
 from .change import (
     Change as Change,
+    component_and_key as component_and_key,
     steps_of_key as steps_of_key,
 )
 from .changes import (
