@@ -239,8 +239,10 @@ def test_a_report_can_go_to_a_file(tmp_path: Path, capsys: pytest.CaptureFixture
 
 def test_a_sheet_with_nothing_on_it_says_why(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     """In one line: what could not be read, of the part or of that which it is like; or that nothing applies."""
-    assert run("sheet", "rack", "tube.stress") == 1
-    assert capsys.readouterr().err == "speclint: tube.stress does not apply to rack\n"
+    for form in ([], ["--as", "markdown"], ["--to", "sheet.txt"]):
+        assert run("sheet", "rack", "tube.stress", *form) == 1
+        assert capsys.readouterr() == ("", "speclint: tube.stress does not apply to rack\n")
+    assert not (shop.root / "sheet.txt").exists()
     shop.replace("tube.toml", '"100 mm ±0.5"', '"100 kg"')
     (shop.root / "second.toml").write_text('kind = "tube"\nlike = "tube"\n', encoding="utf-8")
     for name in ("tube", "second"):
