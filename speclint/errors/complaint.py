@@ -102,7 +102,7 @@ def one_of(word: str, known: Iterable[str]) -> str:
         shown = named[:_FIRST_NAMED] if len(named) > _MOST_NAMED else named
         if len(shown) < len(names):
             return f"one of {_listed(shown)}, or another of {len(names)}"
-    return f"one of {_listed(names)}"
+    return f"one of {_listed(names)}" if len(names) > 1 else _listed(names)
 
 
 def _listed(names: Iterable[str]) -> str:

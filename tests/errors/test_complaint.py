@@ -55,5 +55,6 @@ def test_a_name_that_holds_the_word_stands_before_one_that_is_only_similar() -> 
     assert one_of("steam", ["steam-pipe-of-the-left", "stream"]) == '"stream"'
 
 
-def test_where_there_is_no_name_nothing_can_be_written() -> None:
+def test_where_there_is_no_name_or_one_the_words_say_so() -> None:
     assert one_of("pipe", []) == "nothing: there is none here"
+    assert one_of("zz", ["bore"]) == '"bore"'
