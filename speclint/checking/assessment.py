@@ -151,7 +151,7 @@ def of_component(assessment: Assessment, name: str) -> Assessment:
     """
     known = assessment.design.files if assessment.design else {}
     if name not in known:
-        raise DesignError(f"no component is called {name}; {one_of(name, known)}")
+        raise DesignError(f"no component is called {name}; write {one_of(name, known)}")
     files = (*assessment.design.files_of(name), FILE_NAME) if assessment.design else ()
     complaints = tuple(one for one in assessment.complaints if one.where.file in files)
     checks = tuple(check for check in assessment.checks if check.component == name)

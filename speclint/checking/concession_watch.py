@@ -36,10 +36,11 @@ def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rul
     if not isinstance(spec, Component):
         if component in context.design.files:
             return f"{component} could not be read, or is not a component"
-        return f"no component is called {component}; {one_of(component, context.design.files)}"
+        return f"no component is called {component}; write {one_of(component, context.design.files)}"
     rules = {rule.name: rule for rule in loaded.rules_for({spec.kind}) if isinstance(spec, rule.on)}
     return (
-        rules.get(name) or f"no rule on a {spec.called or spec.kind} is called {name}; {one_of(name, rules)}"
+        rules.get(name)
+        or f"no rule on a {spec.called or spec.kind} is called {name}; write {one_of(name, rules)}"
     )
 
 

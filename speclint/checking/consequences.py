@@ -53,7 +53,7 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
         raise DesignError("nothing could be read to tell what rests on a value")
     spec = design.specs.get(component)
     if spec is None:
-        raise DesignError(f"no spec is called {component}; {one_of(component, design.specs)}")
+        raise DesignError(f"no spec is called {component}; write {one_of(component, design.specs)}")
     places, stated = {component: list[Any]()}, ""
     if key:
         value = _value_at(spec, key)
@@ -85,7 +85,7 @@ def _value_at(spec: Spec, key: str) -> Any:
     """
     named = dict(spec.at_keys())
     if key not in named:
-        raise DesignError(f"{spec.id} has no key {key}; {one_of(key, named)}")
+        raise DesignError(f"{spec.id} has no key {key}; write {one_of(key, named)}")
     return named[key]
 
 

@@ -206,11 +206,13 @@ def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) 
         if name in loaded.left_out:
             raise SettingsError(f"the family {name} is left out by speclint.toml")
         if name not in known:
-            raise SettingsError(f"no family is called {name}; {one_of(name, known)}")
+            raise SettingsError(f"no family is called {name}; write {one_of(name, known)}")
     by_name = {rule.name: rule for rule in loaded.rules}
     for name in rules:
         if name not in by_name:
-            raise SettingsError(f"no rule is called {name}; {one_of(name, by_name)}")
+            left_out = " and ".join(loaded.left_out)
+            while_out = f" while speclint.toml leaves out the family {left_out}" if left_out else ""
+            raise SettingsError(f"no rule is called {name}{while_out}; write {one_of(name, by_name)}")
     return tuple(
         rule
         for rule in loaded.rules

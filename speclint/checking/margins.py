@@ -95,7 +95,7 @@ def margins(
     if context is None or design is None:
         raise DesignError("nothing could be read to tell margins from")
     if component and component not in design.files:
-        raise DesignError(f"no component is called {component}; {one_of(component, design.files)}")
+        raise DesignError(f"no component is called {component}; write {one_of(component, design.files)}")
     checks = [one for one in assessment.checks if component in ("", one.component)]
     judged = [one for one in checks if one.outcome in ("conforms", "finding")]
     listed = _listed([one for one in judged if one.utilisation is not None])

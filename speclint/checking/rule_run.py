@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Hashable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from typing import Literal, NoReturn
@@ -18,7 +18,7 @@ from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.worked_case import worked_case
 from speclint.checking.worked_once import CaseWorked, Renamed, Worked, WorkedOnce
 from speclint.checking.worst_corner import Effort, find_worst
-from speclint.errors import Location, in_words
+from speclint.errors import Location, in_words, raised_at
 from speclint.families import Guard
 from speclint.rules import (
     Context,
@@ -38,7 +38,7 @@ from speclint.rules import (
     Unstated,
     over_box,
 )
-from speclint.specs import CaseName, Component, LoadCase
+from speclint.specs import CaseName, Component, Link, LoadCase
 
 #: A check that a part alike shares, and how it is renamed.
 Known = tuple[Worked, Renamed] | None
@@ -120,7 +120,7 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     except KeyboardInterrupt:
         raise
     except BaseException as problem:  # whatever a family does, the others go on and the report says so
-        return could_not_run(rule, component, _raised(problem, context))
+        return could_not_run(rule, component, _raised(problem, rule, context))
     if shared and not known:  # of one that is shared only some corners were run
         cases = {one.case: one.worked for one in results if one.worked}
         shared.keep(rule, component.id, cases, asked, context)
@@ -128,6 +128,8 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
     basis = {f"{result.case} {name}": value for result in results for name, value in result.basis.items()}
     records = [result.sheet.record for result in results]
     concluded = _concluded(rule, component, governing, basis)
+    if fault := _unsaid(concluded):
+        return could_not_run(rule, component, fault)
     written = [(one.case, record) for one in results for record in (one.sheet.record, *one.also)]
     in_the_way = concluded.stands_in_the_way is not None or concluded.outcome == "not assessed"
     wanting = [why for result in results for why in _missing(result.ending)]
@@ -282,10 +284,20 @@ def _in_time(rule: Rule, component: Component, context: Context) -> TimeLimit:
     return TimeLimit(rule.name, component.id, context.design.settings.seconds_per_rule)
 
 
-def _raised(problem: BaseException, context: Context) -> str:
+def _unsaid(concluded: Check) -> str:
+    """Why it cannot be said what is wrong; "" where it can: the sentence is the family's, and asks for numbers."""
+    try:
+        _ = concluded.actual
+    except (KeyError, ValueError, IndexError, AttributeError) as problem:
+        return f"its sentence on what is wrong asks for what this comparison has not: {in_words(problem)}"
+    return ""
+
+
+def _raised(problem: BaseException, rule: Rule, context: Context) -> str:
     if isinstance(problem, Overrun):
         return late(context.design.settings.seconds_per_rule)
-    return in_words(problem)
+    place = raised_at(problem, rule.function.__module__)
+    return f"{in_words(problem)} ({place})" if place else in_words(problem)
 
 
 def late(seconds: int) -> str:
@@ -423,14 +435,25 @@ def _load_case(component: Component, name: CaseName, context: Context) -> LoadCa
     duty, passed = context.design.duty_of(component)
     context.consulted.specs |= passed
     if duty is None:
-        return NotAssessed(
-            "duty is not stated, nor inherited from a component it is linked to", component.duty.where
-        )
+        return _no_duty(component, passed, context)
     case = duty.cases.get(name)
     if case is None:
         where = duty.where.at(f"cases.{name}")
         return NotAssessed(f"load case {name} is not stated in {duty.where.file}", where)
     return case
+
+
+def _no_duty(component: Component, passed: Collection[str], context: Context) -> NotAssessed:
+    """Why a component has no duty: none is stated on the way ``passed``, or that or a spec on the way is not read."""
+    design = context.design
+    for part in (design.specs[name] for name in sorted(passed) if name in design.index.entries):
+        if isinstance(part, Component) and isinstance(part.duty, Link):  # the way ends at the first
+            said = f'{part.id} states the duty "{part.duty.id}", and no duty of that id could be read'
+            return NotAssessed(said, part.duty.where)
+    said = "duty is not stated, nor inherited from a component it is linked to"
+    if lost := sorted(name for name in passed if name not in design.index.entries):
+        said = f"{said}: {', '.join(lost)} could not be read"
+    return NotAssessed(said, component.duty.where)
 
 
 def _governing(

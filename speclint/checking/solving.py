@@ -95,7 +95,9 @@ def _resting(assessment: Assessment, asked: Question, rule: str, where: Location
     of_rule = [one for one in assessment.checks if one.rule.name == rule]
     if not of_rule:
         known = {one.rule.name for one in assessment.checks}
-        raise SettingsError(f"--solve {rule}: no check of this rule is made here; {one_of(rule, known)}")
+        raise SettingsError(
+            f"--solve {rule}: no check of this rule is made here; write {one_of(rule, known)}"
+        )
     taking = [
         (one, step)
         for one in of_rule
@@ -124,7 +126,8 @@ def _why_none(assessment: Assessment, asked: Question, of_rule: Sequence[Check],
         for one in assessment.checks
         if any(step.where.drawn == where.drawn for step in one.steps)
     }
-    instead = f"{', '.join(sorted(resting))} do" if resting else "no check does"
+    does = "does" if len(resting) == 1 else "do"
+    instead = f"{', '.join(sorted(resting))} {does}" if resting else "no check does"
     return f"no check of it rests on {asked.name}; {instead}"
 
 

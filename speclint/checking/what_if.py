@@ -15,7 +15,14 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.design_changes import new_and_cleared
 from speclint.errors import DesignError, Location, SettingsError, one_of
-from speclint.repository import Design, copy_repository, read_regular, restated_text, scratch_folder
+from speclint.repository import (
+    Design,
+    component_and_key,
+    copy_repository,
+    read_regular,
+    restated_text,
+    scratch_folder,
+)
 from speclint.specs import stated_values, usual_at
 
 #: Checks the repository in a folder, or the same paths of it.
@@ -91,17 +98,19 @@ def question(said: str, design: Design) -> Question:
     :raises SettingsError: where it is not written so, or the design has no such value.
     """
     place, equals, written = said.partition("=")
-    component, _, key = place.strip().partition(".")
+    component, key = component_and_key(place.strip(), design.specs.keys())
     if not equals or not key or not written.strip():
         raise SettingsError(
             f'--set {said}: write it as COMPONENT.KEY=VALUE, such as liner-left.bore="500 mm H8"'
         )
     spec = design.specs.get(component)
     if spec is None:
-        raise SettingsError(f"--set {said}: no spec is called {component}; {one_of(component, design.specs)}")
+        raise SettingsError(
+            f"--set {said}: no spec is called {component}; write {one_of(component, design.specs)}"
+        )
     known = [name for name, _ in spec.at_keys()]
     if key not in known:
-        raise SettingsError(f"--set {said}: {component} has no key {key}; {one_of(key, known)}")
+        raise SettingsError(f"--set {said}: {component} has no key {key}; write {one_of(key, known)}")
     return Question(component, key, written.strip())
 
 

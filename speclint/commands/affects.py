@@ -30,12 +30,14 @@ def run(options: argparse.Namespace) -> int:
     """Check the design, and print what rests on the value; returns the exit code."""
     from speclint.checking import Processes, assess, consequences
     from speclint.reports import consequences_data, consequences_page
+    from speclint.repository import component_and_key
 
     loaded = families_for([options.folder])
     kept = None if options.afresh else kept_folder()
     with progress("checking"), Processes() as processes:
         assessment = assess([options.folder], loaded, processes=processes, kept=kept)
-        component, _, key = options.value.partition(".")
+        known = assessment.design.specs.keys() if assessment.design else ()
+        component, key = component_and_key(options.value, known)
         found = consequences(assessment, component, key)
     if options.form == "json":
         write_data(consequences_data(assessment, found), options.to)

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import argparse
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.commands.loading import loaded_families
 from speclint.commands.options import UNITS
 from speclint.commands.output import write
-from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
     from speclint.commands.new_repository import Answers, NewReviewer
@@ -19,7 +18,7 @@ if TYPE_CHECKING:
 EXAMPLE = 'speclint begin new-engine --works "Corrow and Ness Railway" --cylinders 3'
 _STAGES = ("draft", "for-review", "released")
 _LAYOUTS = ("separate", "one-block")
-_COUNTS = ("2", "3", "4", "1")  # the most usual first
+_COUNTS, _USUAL_COUNT = ("1", "2", "3", "4"), "2"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:
@@ -53,10 +52,12 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Ask for what was not given, where somebody can answer, and write the repository; returns the exit code."""
-    from speclint.commands.new_repository import begin
+    from speclint.commands.new_repository import begin, refuse_nested
     from speclint.reports import visible
 
-    begun = begin(options.folder, _answers(options), loaded_families().sound())
+    refuse_nested(options.folder)  # before anything is asked
+    loaded = loaded_families().sound()
+    begun = begin(options.folder, _answers(options, sorted(one.name for one in loaded.families)), loaded)
     lines = [f"wrote {visible(str(path))}" for path in begun.files]
     here = visible(str(options.folder))
     lines += ["", "Next:", f"  speclint check {here}", "    what is still to be stated and drawn"]
@@ -69,9 +70,9 @@ def run(options: argparse.Namespace) -> int:
     return 0
 
 
-def _answers(options: argparse.Namespace) -> Answers:
+def _answers(options: argparse.Namespace, families: Sequence[str]) -> Answers:
     """What was given, what is answered on a terminal, and for the rest what a new design usually has."""
-    from speclint.commands.new_repository import Answers
+    from speclint.commands.new_repository import Answers, fault_of_reviewer
 
     name = options.folder.resolve().name
     ask = _Questions(at_terminal())
@@ -83,9 +84,10 @@ def _answers(options: argparse.Namespace) -> Answers:
         options.reviewer,
         'Who may accept holds, with role and families, as "M. Coyle, chief draughtsman: liners, joints"',
         "nobody yet",
+        lambda one, before: fault_of_reviewer(_reviewer(one), map(_reviewer, before), families),
     )
     units = ask.word(options.units, "Units of what is printed", UNITS)
-    cylinders = ask.word(_number(options.cylinders), "How many cylinders", _COUNTS)
+    cylinders = ask.word(_number(options.cylinders), "How many cylinders", _COUNTS, _USUAL_COUNT)
     layout = ask.word(options.layout, "A block for each cylinder, or one block for all", _LAYOUTS)
     return Answers(
         works, stage, pressure, railway, [_reviewer(one) for one in said], units, int(cylinders), layout
@@ -107,10 +109,6 @@ def _reviewer(said: str) -> NewReviewer:
 
     person, _, families = said.partition(":")
     name, _, role = (one.strip() for one in person.partition(","))
-    if not name:
-        raise SettingsError(
-            f'"{said}" names no reviewer: write "M. Coyle, chief draughtsman: liners, joints"; the role may be left out'
-        )
     return NewReviewer(name, role, tuple(one.strip() for one in families.split(",") if one.strip()))
 
 
@@ -124,24 +122,34 @@ class _Questions:
         """One text."""
         return given if given is not None else (self._asked(question, usual) or usual)
 
-    def several(self, given: Sequence[str] | None, question: str, none: str) -> tuple[str, ...]:
-        """Any number of texts: on the terminal one a line, until an empty one."""
+    def several(
+        self,
+        given: Sequence[str] | None,
+        question: str,
+        none: str,
+        fault_of: Callable[[str, Sequence[str]], str] = lambda *_: "",
+    ) -> tuple[str, ...]:
+        """Any number of texts: on the terminal one a line, until an empty one; one with a fault is asked for again."""
         if given is not None or not self._can_ask:
             return tuple(given or ())
         found: list[str] = []
         while said := self._asked(question, "no more" if found else none):
-            found.append(said)
+            if fault := fault_of(said, found):
+                print(f"  {fault}", file=sys.stderr)
+            else:
+                found.append(said)
         return tuple(found)
 
-    def word(self, given: str | None, question: str, words: Sequence[str]) -> str:
-        """One of some words, the first of them where nothing is answered."""
+    def word(self, given: str | None, question: str, words: Sequence[str], usual: str = "") -> str:
+        """One of some words; where nothing is answered the usual one, or else the first of them."""
         if given is not None:
             return given
-        while said := self._asked(f"{question}: {' or '.join(words)}", words[0]):
+        *first, last = words
+        while said := self._asked(f"{question}: {', '.join(first)} or {last}", usual or words[0]):
             if said in words:
                 return said
             print(f"  that is none of {', '.join(words)}", file=sys.stderr)
-        return words[0]
+        return usual or words[0]
 
     def _asked(self, question: str, usual: str) -> str:
         if not self._can_ask:

@@ -14,7 +14,7 @@ from speclint.commands.loading import families_for, kept_folder, loaded_families
 from speclint.commands.options import add_afresh
 from speclint.commands.output import show, write
 from speclint.commands.progress import Progress, progress
-from speclint.errors import SettingsError
+from speclint.errors import SettingsError, one_of
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment, Check, Processes
@@ -129,7 +129,7 @@ def _writer(form: str, loaded: Loaded) -> ReportWriter | None:
     :raises SettingsError: where there is none of that name.
     """
     if form and form not in loaded.writers:
-        raise SettingsError(f"no report is called {form}; there is {', '.join(sorted(loaded.writers))}")
+        raise SettingsError(f"no report is called {form}; write {one_of(form, loaded.writers)}")
     return loaded.writers[form] if form else None
 
 

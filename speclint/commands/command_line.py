@@ -75,6 +75,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _run(given: Sequence[str]) -> int:
+    _refuse_what_is_empty(given)
     options = _parser(given).parse_args(given)
     _refuse_what_is_no_text(options)
     with standard_output():
@@ -102,6 +103,18 @@ def _last_module(problem: BaseException) -> str:
             found = f"code of the module {name}"
         trace = trace.tb_next
     return found
+
+
+def _refuse_what_is_empty(given: Sequence[str]) -> None:
+    """An empty word, as a shell makes it of a variable that is not set, would be taken for this folder, or for nothing.
+
+    :raises SettingsError: with the option that it is given to, where it is one's.
+    """
+    for before, word in zip(("", *given), given, strict=False):
+        option, equals, value = word.partition("=") if word.startswith("--") else (before, "=", word)
+        if equals and not value.strip():
+            named = option if option.startswith("-") else "a word of the command line"
+            raise SettingsError(f"{named} is empty: give it a value, or leave it out")
 
 
 def _refuse_what_is_no_text(options: argparse.Namespace) -> None:

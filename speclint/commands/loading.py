@@ -41,7 +41,7 @@ def refuse_unknown_kind(word: str, kinds: Collection[str]) -> None:
     if word not in kinds:
         from speclint.errors import SettingsError, one_of
 
-        raise SettingsError(f"no kind is called {word}; {one_of(word, kinds)}")
+        raise SettingsError(f"no kind is called {word}; write {one_of(word, kinds)}")
 
 
 def kept_folder() -> KeptFolder:

@@ -80,6 +80,6 @@ def _holding(lists: tuple[NameList, ...], text: str) -> tuple[NameList, ...]:
     if text and not some:
         known = [name.name for one in lists for name in one.names]
         near = one_of(text, known)
-        instead = f"; {near}" if near.startswith('"') else ""
+        instead = f"; write {near}" if near.startswith('"') else ""
         raise SettingsError(f'{lists[0].called}: no name has "{text}" in it or beside it{instead}')
     return some

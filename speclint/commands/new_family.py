@@ -11,6 +11,7 @@ from speclint.errors import SettingsError
 from speclint.repository import refuse_target
 
 _TEMPLATE = Path(__file__).parent / "family_template"
+_OUTSIDE = "name a folder outside of it with --in"
 _NAME = re.compile(r"[a-z]+(-[a-z]+)*")
 
 
@@ -31,7 +32,7 @@ def write_family(name: str, folder: Path) -> tuple[Path, ...]:
     root = folder / f"speclint-{name}"
     files = {root / place: text for place, text in family_files(name).items()}
     for path in files:
-        refuse_target(path)  # in a design each of its TOML files would be read as a spec
+        refuse_target(path, _OUTSIDE)  # in a design each of its TOML files would be read as a spec
     write_new(files)
     return tuple(files)
 

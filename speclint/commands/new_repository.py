@@ -77,7 +77,7 @@ def begin(folder: Path, answers: Answers, loaded: Loaded) -> Begun:
         are there already. Nothing is written then.
     :raises OutputError: where they cannot be written: none of them is left then.
     """
-    _refuse_nested(folder)
+    refuse_nested(folder)
     top = _top_of_git(folder)
     under = _relative(folder, top or folder)
     blanks = first_design(answers.cylinders, answers.layout)
@@ -103,7 +103,7 @@ def _from_here(folder: Path) -> Path:
     return place.relative_to(here) if place.is_relative_to(here) else place
 
 
-def _refuse_nested(folder: Path) -> None:
+def refuse_nested(folder: Path) -> None:
     """A repository in another would hide its files from that one.
 
     :raises SettingsError: where the folder, or one above it, has settings; or is no folder.
@@ -175,17 +175,30 @@ def settings_text(answers: Answers, families: Iterable[str]) -> str:
     )
 
 
+def fault_of_reviewer(one: NewReviewer, before: Iterable[NewReviewer], known: Sequence[str]) -> str:
+    """What is wrong with a reviewer, beside those named before; "" where nothing is."""
+    from speclint.errors import one_of
+
+    if not one.name or not one.families:
+        wanting = "families" if one.name else "name"
+        return (
+            f'a reviewer has no {wanting}: write "M. Coyle, chief draughtsman: liners, joints"; '
+            "the role may be left out"
+        )
+    if any(other.name == one.name for other in before):
+        return f"reviewer {one.name} is named twice: write all families in one"
+    for family in one.families:
+        if family not in known:
+            return f"reviewer {one.name}: no family is called {family}; write {one_of(family, known)}"
+    return ""
+
+
 def _reviewers(reviewers: Sequence[NewReviewer], known: Sequence[str]) -> Iterator[str]:
     if not reviewers:
         yield '#[reviewers."J. Ostler"]\n#competent_for = ["liners"]\n#role = "chief draughtsman"'
-    for one in reviewers:
-        for family in one.families:
-            if family not in known:
-                from speclint.errors import one_of
-
-                raise SettingsError(
-                    f"reviewer {one.name}: no family is called {family}; {one_of(family, known)}"
-                )
+    for number, one in enumerate(reviewers):
+        if fault := fault_of_reviewer(one, reviewers[:number], known):
+            raise SettingsError(fault)
         role = f"role = {_text(one.role)}" if one.role else '#role = "chief draughtsman"'
         yield f"[reviewers.{_text(one.name)}]\ncompetent_for = {_texts(one.families)}\n{role}\n"
 

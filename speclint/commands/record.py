@@ -77,7 +77,7 @@ def _part(design: Design, name: str) -> Component:
 
     part = design.specs.get(name)
     if not isinstance(part, Component):
-        raise DesignError(f"no component is called {name}; {one_of(name, design.part_names())}")
+        raise DesignError(f"no component is called {name}; write {one_of(name, design.part_names())}")
     return part
 
 

@@ -43,6 +43,15 @@ def run(options: argparse.Namespace) -> int:
     with progress("checking"):
         whole = assess([options.folder], loaded, rules, only=lambda *_: {options.component})
     assessment = of_component(whole, options.component)
+    if assessment.checks:
+        _print(assessment, options)
+    for line in _not_on_it(assessment, options):
+        complain(visible(line))
+    return assessment.exit_code
+
+
+def _print(assessment: Assessment, options: argparse.Namespace) -> None:
+    """The sheets of the checks of an assessment, in the form that is asked for."""
     if options.form == "markdown":
         from speclint.reports import sheet_markdown
 
@@ -55,9 +64,6 @@ def run(options: argparse.Namespace) -> int:
         from speclint.reports import sheet_page
 
         show(lambda width: sheet_page.write(assessment, assessment.checks, width, options.units), options.to)
-    for line in _not_on_it(assessment, options):
-        complain(visible(line))
-    return assessment.exit_code
 
 
 def _not_on_it(assessment: Assessment, options: argparse.Namespace) -> Iterator[str]:

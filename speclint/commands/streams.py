@@ -48,8 +48,13 @@ def complain(problem: object) -> None:
 
 
 def occupy() -> None:
-    """Open what is closed of the first three files of a process, so that no file of a design is taken for a stream."""
+    """Open what is closed of the first three files of a process, so that no file of a design is taken for a stream.
+
+    An error stream that was closed takes what it is given and drops it: ``print`` would write it to standard output.
+    """
     with suppress(OSError):
         while (number := os.open(os.devnull, os.O_RDWR)) <= 2:
             pass
         os.close(number)
+    if sys.stderr is None:
+        sys.stderr = os.fdopen(os.open(os.devnull, os.O_WRONLY), "w", encoding="utf-8")

@@ -36,7 +36,9 @@ def run(options: argparse.Namespace) -> int:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
     known = assessment.design.part_names() if assessment.design else ()
     if options.component and options.component not in known:
-        raise DesignError(f"no component is called {options.component}; {one_of(options.component, known)}")
+        raise DesignError(
+            f"no component is called {options.component}; write {one_of(options.component, known)}"
+        )
     found = unseen(assessment, options.component)
     if options.form == "json":
         write_data(unseen_data(found), options.to)

@@ -22,6 +22,7 @@ from .exceptions import (
 )
 from .in_words import (
     in_words as in_words,
+    raised_at as raised_at,
 )
 from .location import (
     NOWHERE as NOWHERE,

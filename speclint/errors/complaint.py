@@ -35,6 +35,8 @@ class Complaint:
 _ENOUGH = 3  # characters that a shortened name has at the least
 _MOST_NAMED = 16  # names that a complaint lists in full
 _FIRST_NAMED = 8  # of more, how many it names
+_SIMILAR = 0.6  # from which share of letters alike a word may be a mistyped one
+_ALMOST = 0.8  # and from which it surely is
 _SHOWN = 80  # characters of a value that a complaint shows: what a line of a terminal holds
 
 
@@ -48,18 +50,18 @@ def shortened(text: str) -> str:
     return line if len(line) <= _SHOWN else f"{line[: _SHOWN // 2]}… ({len(text)} characters)"
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
-    """The known word most similar to a mistyped one; "" when none is similar."""
+def nearest(word: str, known: Iterable[str], cutoff: float = _SIMILAR) -> str:
+    """The known word most similar to a mistyped one; "" when none is similar by the cutoff, of 0 to 1."""
     from difflib import get_close_matches  # only where something was mistyped
 
     if len(word) > _SHOWN:
         return ""  # the comparison takes the square of the length
     candidates = sorted(known)
-    found = get_close_matches(word, candidates, n=1, cutoff=0.6)
+    found = get_close_matches(word, candidates, n=1, cutoff=cutoff)
     return found[0] if found else ""
 
 
-def nearest_few(word: str, known: Iterable[str], cutoff: float = 0.6) -> tuple[str, ...]:
+def nearest_few(word: str, known: Iterable[str], cutoff: float = _SIMILAR) -> tuple[str, ...]:
     """Up to three known words that a mistyped or shortened one may stand for: those that hold it first.
 
     >>> nearest_few("p355gh", ["plate-P235GH", "plate-P355GH"])[0]
@@ -78,23 +80,29 @@ def nearest_few(word: str, known: Iterable[str], cutoff: float = 0.6) -> tuple[s
 def one_of(word: str, known: Iterable[str]) -> str:
     """What to write in place of an unknown word: the most similar one, those that hold it, or those possible.
 
-    Of more than 16 the first eight are named, and how many there are: a complaint is no catalogue.
+    A name that holds the word stands before one that is only similar. Of more than 16 the first eight are named, and
+    how many there are: a complaint is no catalogue.
 
     >>> one_of("fit_lenght", ["bore", "fit_length"]), one_of("depth", ["bore", "fit_length"])
     ('"fit_length"', 'one of "bore", "fit_length"')
+    >>> one_of("pipe", ["steam-pipe", "tappet"])
+    '"steam-pipe"'
     """
     names = sorted(known)
-    if near := nearest(word, names):
+    if not names:
+        return "nothing: there is none here"
+    holding = [name for name in names if len(word) >= _ENOUGH and word.casefold() in name.casefold()]
+    near = nearest(word, names)
+    if near and (not holding or near in holding or nearest(word, [near], _ALMOST)):
         return f'"{near}"'
-    if len(names) > _MOST_NAMED:
-        holding = [name for name in names if len(word) >= _ENOUGH and word.casefold() in name.casefold()]
+    if near or len(names) > _MOST_NAMED:
         if len(holding) == 1:
             return f'"{holding[0]}"'
         named = holding or names
         shown = named[:_FIRST_NAMED] if len(named) > _MOST_NAMED else named
         if len(shown) < len(names):
             return f"one of {_listed(shown)}, or another of {len(names)}"
-    return f"one of {_listed(names)}"
+    return f"one of {_listed(names)}" if len(names) > 1 else _listed(names)
 
 
 def _listed(names: Iterable[str]) -> str:

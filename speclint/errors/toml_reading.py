@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 import re
+from itertools import islice
 from typing import Any, Final, cast
 
 from speclint.errors.toml_faults import fault_in_words
@@ -33,6 +34,7 @@ _DEEP_KEY = re.compile(
     rf"(?:^[ \t]*+(?:\[{{1,2}})?|[{{,])[ \t]*+(?:{_PART}\.[ \t]*+){{{DEEPEST}}}", re.MULTILINE
 )
 _MANY_DIGITS = re.compile(r"[0-9_]{4000}")
+_BYTE_ORDER_MARK = "the file begins with a byte order mark, which cannot be seen and which TOML does not have"
 _DEEP = f"tables or arrays stand in one another more than {DEEPEST} deep"
 _FEW = "at most a few levels"
 _DIGITS = f"a whole number has at most {MOST_DIGITS} digits"
@@ -57,13 +59,16 @@ def read_toml_text(text: str) -> dict[str, Any]:
     """
     import tomli
 
+    if text.startswith("\ufeff"):
+        raise TomlError(_BYTE_ORDER_MARK, 1, "the file saved as UTF-8 without one, that is without BOM")
     if deep := _DEEP_KEY.search(text):
         raise _too_deep(text.count("\n", 0, deep.end()) + 1)
     try:
         tree = tomli.loads(text)
     except tomli.TOMLDecodeError as problem:
-        said, write = fault_in_words(str(getattr(problem, "msg", problem)))
-        raise TomlError(f"this is not TOML: {said}", getattr(problem, "lineno", 0), write) from problem
+        line = getattr(problem, "lineno", 0)
+        said, write = fault_in_words(str(getattr(problem, "msg", problem)), _line_at(line, text))
+        raise TomlError(f"this is not TOML: {said}", line, write) from problem
     except RecursionError as problem:
         raise _too_deep(_line_of_brackets(text)) from problem
     except ValueError as problem:  # Python converts no whole number of more than 4300 digits
@@ -78,6 +83,11 @@ def read_toml_text(text: str) -> dict[str, Any]:
 
 def _too_deep(line: int) -> TomlError:
     return TomlError(_DEEP, line, _FEW)
+
+
+def _line_at(number: int, text: str) -> str:
+    """A line of a text, counted from 1; "" where there is none of that number."""
+    return next(islice(text.split("\n"), number - 1, number), "") if number > 0 else ""
 
 
 def _line_of_brackets(text: str) -> int:
@@ -132,7 +142,7 @@ def _beyond(tree: dict[str, Any]) -> tuple[Path, str, str] | None:
     while waiting:
         path, value = waiting.pop()
         if fault := _fault(value):
-            return path, *fault
+            return (*path, *_too_long(value)), *fault
         if isinstance(value, dict | list):
             if len(path) >= DEEPEST:
                 return path, _DEEP, _FEW
@@ -170,6 +180,13 @@ def _fault_of_entries(value: dict[str, Any] | list[Any]) -> tuple[str, str] | No
     if len(value) > MOST_ENTRIES:
         said = f"{called} has at most {MOST_ENTRIES} entries; this has {len(value)}"
         return said, "what belongs elsewhere in files of its own"
-    if isinstance(value, dict) and (long := [name for name in value if len(name) > LONGEST_KEY]):
+    if long := _too_long(value):
         return f"a key has at most {LONGEST_KEY} characters; this has {len(long[0])}", "a shorter key"
     return None
+
+
+def _too_long(value: object) -> tuple[str, ...]:
+    """The first key of a table that is too long; none where there is none, or where a fault of its entries is told."""
+    if not isinstance(value, dict) or len(value) > MOST_ENTRIES:
+        return ()
+    return tuple(islice((name for name in value if len(name) > LONGEST_KEY), 1))

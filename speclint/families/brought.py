@@ -67,6 +67,8 @@ def _misnamed(manager: pluggy.PluginManager, module: object, family: str) -> Ite
         options = manager.parse_hookimpl_opts(module, name)
         if options is None and name in _ITEMS:
             yield f"family {family}: {name} is not marked with @speclint.family, so it would never be called"
+        elif options is None and name.startswith(hooks.PREFIX):
+            yield f"family {family}: {name} is no hook; write {one_of(name, _ITEMS)}, marked with @speclint.family"
         elif options is not None and not options.get("optionalhook"):
             hook = options.get("specname") or name
             if hook not in _ITEMS:

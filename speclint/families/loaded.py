@@ -41,13 +41,15 @@ class Loaded:
     """What the core and the families bring, in the order of their names.
 
     ``refused`` are the faults found while loading, each with the name of its family; they stop whoever uses what is
-    loaded, unless that family is left out. ``left_out`` are the families that the settings leave out.
+    loaded, unless that family is left out. ``left_out`` are the families that the settings leave out, ``absent`` those
+    of them that are not installed.
     """
 
     families: tuple[Family, ...] = ()
     brought: tuple[Brought, ...] = ()
     refused: tuple[tuple[str, str], ...] = ()
     left_out: tuple[str, ...] = ()
+    absent: tuple[str, ...] = ()
     _read: dict[tuple[str, RulesIn], tuple[Rule, ...]] = field(
         default_factory=dict, repr=False, compare=False
     )
@@ -56,12 +58,15 @@ class Loaded:
         """What is loaded but for some families, of which nothing remains but the name."""
         if not set(names) - set(self.left_out):
             return self
+        there = {one.name for one in self.families} | {name for name, _ in self.refused}
+        there |= {*self.left_out} - {*self.absent}
         return replace(
             self,
             families=tuple(one for one in self.families if one.name not in names),
             brought=tuple(one for one in self.brought if one.family not in names),
             refused=tuple(one for one in self.refused if one[0] not in names),
             left_out=tuple(sorted({*self.left_out, *names})),
+            absent=tuple(sorted({*self.absent, *names} - there)),
         )
 
     def sound(self) -> Loaded:
@@ -124,8 +129,7 @@ class Loaded:
         for brought in self.brought:
             for rule in self._of(brought, wanted, faults):
                 if rule.name in found:
-                    taken = found[rule.name].family
-                    faults.append(f"family {brought.family}: the name {rule.name} is taken by {taken}")
+                    faults.append(_taken(brought.family, rule.name, found[rule.name].family))
                 found[rule.name] = rule
         if faults:
             raise FamilyError("; ".join(faults))
@@ -170,11 +174,18 @@ _NAMED: Mapping[str, Callable[[Any], str]] = {
 }
 
 
+def _taken(family: str, name: str, owner: str) -> str:
+    """That a name which a family brings has an owner already: another family, or another thing of its own."""
+    return (
+        f"family {family}: the name {name} is taken by {'another of its own' if owner == family else owner}"
+    )
+
+
 def _taken_twice(brought: Iterable[Brought], what: str, name_of: Callable[[Any], str]) -> Iterator[str]:
     owner = dict.fromkeys(Catalogue(), OWN) if what == "kinds" else {}
     for one in brought:
         for item in getattr(one, what):
             name = name_of(item)
             if name in owner:
-                yield f"family {one.family}: the name {name} is taken by {owner[name]}"
+                yield _taken(one.family, name, owner[name])
             owner.setdefault(name, one.family)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from importlib.metadata import EntryPoint, entry_points
+from inspect import isroutine, signature
 from types import ModuleType
 
 import pluggy
@@ -87,5 +88,20 @@ def _family(manager: pluggy.PluginManager, point: EntryPoint) -> Family | str:
     try:
         manager.register(module, point.name)
     except (pluggy.PluginValidationError, ValueError) as problem:
-        return f"family {point.name} cannot be used: {' '.join(str(problem).split())}"
+        return (
+            f"family {point.name} cannot be used: {_with_arguments(module) or ' '.join(str(problem).split())}"
+        )
     return Family(point.name, point.value, point.dist)
+
+
+def _with_arguments(module: object) -> str:
+    """That a hook of a module takes arguments; "" where none does."""
+    for name in vars(hooks):
+        hook = getattr(module, name, None)
+        if (
+            name.startswith(hooks.PREFIX)
+            and isroutine(hook)
+            and (taken := ", ".join(signature(hook).parameters))
+        ):
+            return f"{name} takes {taken}, and a hook is called without arguments"
+    return ""

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from speclint.errors import SettingsError, nearest, one_of
 from speclint.families.names import Name, NameList, dimensions, materials_with, rows_of, threads, units_of
-from speclint.repository import Design, Known, names_for
+from speclint.repository import Design, Known, component_and_key, names_for
 from speclint.specs import (
     CASE_MEANINGS,
     MATERIALS,
@@ -81,7 +81,7 @@ class NameLists:
         """
         if word in self.called():
             return (self._list(word),)
-        owner, _, key = word.partition(".")
+        owner, key = component_and_key(word, self.design.files.keys() if self.design else ())
         if key and (owner in self.kinds or (self.design and owner in self.design.files)):
             return (self._of_key(owner, key),)
         if found := self._alike(word) or self._holding(word):
@@ -103,7 +103,7 @@ class NameLists:
         near = one_of(word, {*self.called(), *keys})
         if not near.startswith('"'):
             near = one_of("", self.called())
-        return f"{near}, or KIND.KEY for what a key accepts"
+        return f"write {near}, or KIND.KEY for what a key accepts"
 
     @cached_property
     def _keys(self) -> tuple[_Key, ...]:
@@ -180,7 +180,7 @@ class NameLists:
         known = [one for one in _keys_of(kind, kind, ()) if _is(one, key)]
         if not known:
             keys = [one.written for one in _keys_of(kind, kind, ())]
-            raise SettingsError(f"a {kind.kind} has no key {key}; {one_of(key, keys)}")
+            raise SettingsError(f"a {kind.kind} has no key {key}; write {one_of(key, keys)}")
         names = tuple(self._names(known[0], spec))
         return NameList(f"{owner}.{key}", _about(known[0]), names, (f"{kind.kind}.{known[0].written}",))
 

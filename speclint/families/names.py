@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -14,6 +15,11 @@ from speclint.specs import ListedIn
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
 
+#: The units of temperatures, which have a zero of their own: by definition of the degrees Celsius and Fahrenheit.
+_OF_TEMPERATURE: Mapping[str, Mapping[str, str]] = {
+    "temperature": {"°C": "", "°F": "32 °F is 0 °C, 212 °F is 100 °C", "K": "273.15 K is 0 °C"},
+    "temperature difference": {"K": "", "°C difference": "1 K", "°F difference": "5/9 K"},
+}
 _AT = 293.15  # K: the 20 °C at which standards state strengths
 
 
@@ -56,17 +62,31 @@ def dimensions() -> Iterator[Name]:
     """What may be measured, each with its units."""
     for dimension in DIMENSIONS.values():
         yield Name(dimension.name, ", ".join(unit for unit in dimension.units if unit) or "a number alone")
+        if dimension.name == "pressure":
+            yield Name("fluid pressure", "those of a pressure, each with gauge or absolute")
+    for name, units in _OF_TEMPERATURE.items():
+        yield Name(name, ", ".join(units))
 
 
 def units_of(dimension: str) -> Iterator[Name]:
-    """The units of a dimension, each in the unit in which it is shown."""
+    """The units of a dimension, each in the unit in which it is shown; those of temperatures with what they are."""
+    yield from (Name(*one) for one in _OF_TEMPERATURE.get(dimension, {}).items())
     plain = {"fluid pressure": "pressure"}.get(dimension, dimension)
     known = DIMENSIONS.get(plain)
     shown = known.units.get(known.shown) if known else None
     for unit, factor in known.units.items() if known else ():
-        same = f"{factor / shown:.6g} {known.shown}" if known and shown and unit != known.shown else ""
+        same = f"{_plain(factor / shown)} {known.shown}" if known and shown and unit != known.shown else ""
         for datum in (" gauge", " absolute") if dimension == "fluid pressure" else ("",):
             yield Name(f"{unit}{datum}" or "a number alone", same)
+
+
+def _plain(number: float) -> str:
+    """A number of seven figures without an exponent.
+
+    >>> _plain(1e6), _plain(1e-5), _plain(25.4)
+    ('1000000', '0.00001', '25.4')
+    """
+    return f"{Decimal(f'{number:.7g}'):f}"
 
 
 def materials_with(more: Mapping[str, Material]) -> Iterator[Name]:

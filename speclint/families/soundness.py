@@ -8,8 +8,9 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from speclint.equations import Source
+from speclint.families.rule_declaration import faults_of_declaration
 from speclint.rules import Rule, RulesIn
-from speclint.specs import HAZARDS, Component, Spec, SpecTable
+from speclint.specs import HAZARDS, Component, NotStated, Spec, SpecTable
 
 if TYPE_CHECKING:
     from speclint.specs import ExtraTable
@@ -17,6 +18,10 @@ if TYPE_CHECKING:
 _WORD = re.compile(r"[a-z][a-z0-9]*(-[a-z0-9]+)*")
 #: The name of a family that adds tables is a bare key of TOML and no private name.
 _TABLE = re.compile(r"[a-z][a-z0-9_-]*")
+
+
+#: Types that no value of a spec has: each knows where it was written.
+_BARE = (int, float, str, bool)
 
 
 def _documented(docstring: object) -> bool:
@@ -60,8 +65,16 @@ def _faults_of_fields(table: type[SpecTable], called: str) -> Iterator[str]:
         yield f"{called} has a field whose type cannot be found: {str(problem).splitlines()[0]}"
         return
     for name, field in table.model_fields.items():
-        if field.is_required() and name != "id":
+        if name == "id":
+            continue
+        if field.annotation in _BARE:
+            bare = getattr(field.annotation, "__name__", "")
+            instead = "a quantity, such as Length or Fraction," if bare == "float" else f"Word[{bare}]"
+            yield f"{called} has {name} of the type {bare}: write {instead} of speclint.specs"
+        elif field.is_required():
             yield f"{called} cannot do without {name}: every key may be left out, so write = NOT_STATED"
+        elif not (field.default_factory or isinstance(field.default, NotStated | tuple | dict | SpecTable)):
+            yield f"{called} takes {field.default!r} for a {name} that is not stated: write = NOT_STATED"
 
 
 def faults_of_table(item: Any) -> Iterator[str]:
@@ -119,6 +132,8 @@ def faults_of_rule(item: Any) -> Iterator[str]:
         yield f"the rule {item.name} is on no kind of component (on)"
     if not _documented(item.function.__doc__):
         yield f"the rule {item.name} has no docstring: its function says how it is worked"
+    for fault in faults_of_declaration(item):
+        yield f"the rule {item.name} {fault}"
     for hazards in (item.against or (), *item.against_on.values()):
         yield from _unknown_hazards(f"the rule {item.name}", hazards)
 

@@ -137,7 +137,7 @@ def _component(name: str, design: Design) -> Component:
     if isinstance(part, MadePart):
         raise DesignError(f"{name} is a part as made; give the component that it was made to")
     if not isinstance(part, Component):
-        raise DesignError(f"no component is called {name}; {one_of(name, design.part_names())}")
+        raise DesignError(f"no component is called {name}; write {one_of(name, design.part_names())}")
     return part
 
 

@@ -32,6 +32,7 @@ from .unit_systems import (
 )
 from .units import (
     DIMENSIONS as DIMENSIONS,
+    comparable as comparable,
     si_unit as si_unit,
 )
 from .writing import (

@@ -26,6 +26,7 @@ from unicodedata import decimal
 
 from speclint.errors import LARGEST_POWER, NOWHERE, Location, NotKnown, QuantityError
 from speclint.quantities import units
+from speclint.quantities.mistakes import refuse_usual_mistakes
 
 #: Where a quantity comes from. What was measured on a part as made has no word in a spec: its record states it.
 Provenance = Literal["drawing", "measured", "calculated", "assumed", "as made"]
@@ -115,7 +116,6 @@ GRAMMAR = re.compile(
 )
 _DIGITS = re.compile(r"[0-9][0-9.]*")
 _EXPONENT = re.compile(r"[0-9][eE][+-]?([0-9]+)")
-_NOT_FINITE = re.compile(r"[+-]?(nan|inf|infinity)\b", re.IGNORECASE)
 
 _ZERO_CELSIUS = Fraction("273.15")  # definition of the Celsius temperature, SI brochure, 9th edition
 _FAHRENHEIT = Fraction(5, 9)  # one degree Fahrenheit in kelvin, by definition
@@ -154,9 +154,9 @@ def read(text: str, dimension: str, sign: Sign = "positive", where: Location = N
     """
     _refuse_beyond_bounds(text)
     words = " ".join(text.split())
-    _refuse_known_mistakes(words)
     found = GRAMMAR.fullmatch(words)
     if not found:
+        refuse_usual_mistakes(words, dimension)
         raise QuantityError("this is not a number with its unit and limits", example(dimension))
     parts = found.groupdict()
     scale = _scale(parts["unit"] or "", parts["datum"] or "", dimension, words)
@@ -201,17 +201,6 @@ def _check_size(measure: Measure) -> None:
             raise QuantityError(said, example(measure.dimension))
 
 
-def _refuse_known_mistakes(words: str) -> None:
-    if not words:
-        raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
-    if "," in words and re.search(r"[0-9],[0-9]", words):
-        raise QuantityError("a comma is not a decimal point", f'"{words.replace(",", ".")}"')
-    if _NOT_FINITE.match(words):
-        raise QuantityError("this is not a finite number", "a number with its unit, or leave the key out")
-    if "+/-" in words or "+-" in words:
-        raise QuantityError("equal limits are written with ±", f'"{re.sub("[+]/?-", "±", words)}"')
-
-
 def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     known = _scales.get((unit, datum, dimension))
     if known is None:
@@ -222,6 +211,8 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     if dimension.startswith("temperature"):
         return _temperature_scale(unit, datum, dimension, words)
+    if dimension == "fluid pressure":
+        refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
     plain = "pressure" if dimension == "fluid pressure" else dimension
     factor = units.factor(unit, plain)
     if dimension == "fluid pressure" and datum not in ("gauge", "absolute"):

@@ -323,6 +323,22 @@ def by_si(unit: str) -> Dimension | None:
     return next((known for known in DIMENSIONS.values() if known.si == unit), None)
 
 
+@cache
+def comparable(one: str, other: str) -> bool:
+    """Whether values in two SI units may be held against each other: they are of one dimension.
+
+    >>> comparable("N·m", "J"), comparable("m", "Pa"), comparable("ΔK", "K")
+    (True, False, True)
+    """
+    if one == other:
+        return True
+    texts = [known.pint if (known := by_si(unit)) else unit.removeprefix("Δ") for unit in (one, other)]
+    if any(unit and not text for unit, text in zip((one, other), texts, strict=True)):
+        return False  # a scale of its own, such as a hardness
+    found, against = (_registry().parse_units(text.translate(_SUPERSCRIPTS)).dimensionality for text in texts)
+    return found == against
+
+
 def _ask_pint(text: str, known: Dimension) -> float:
     if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
         raise _wrong_unit(text, known)

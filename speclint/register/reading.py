@@ -97,7 +97,7 @@ def _to_read(name: str, repository: Opened) -> DrawingState:
     if not isinstance(design.specs.get(name), Component):
         if name in design.files:
             raise DesignError(f"{name} could not be read, or is not a component")
-        raise DesignError(f"no component is called {name}; {one_of(name, design.files)}")
+        raise DesignError(f"no component is called {name}; write {one_of(name, design.files)}")
     state = _state_of(name, repository)
     if state is None:
         says = f'{name} names no file of its drawing; drawing_file = "…" in {design.files[name]} names one'

@@ -7,13 +7,13 @@ or when one of its checks consulted one that is. Everything is read from git's i
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from speclint.checking import Assessment, KeptFolder, Processes, Touched, assess
-from speclint.errors import Complaint, DesignError
+from speclint.errors import Complaint, DesignError, RevisionError
 from speclint.register.comparison import Workers
 from speclint.register.entering import surroundings
 from speclint.register.standing import Standing, standings
@@ -22,8 +22,10 @@ from speclint.repository import (
     Changes,
     Design,
     InGit,
+    at_revision,
     chosen,
     find_root,
+    ids_stated,
     is_toml,
     lay_out,
     scratch_folder,
@@ -41,13 +43,15 @@ class StagedAssessment:
     """What the check of a commit found: ``files`` are staged, ``accepted`` the standing concessions that apply.
 
     ``assessment`` holds the checks that are left, without those accepted. ``removed`` are the TOML files that the
-    commit takes away: what they held is no longer checked.
+    commit takes away: what they held is no longer checked. ``moved`` are those whose specs all stand in other files
+    now, with the names of these.
     """
 
     assessment: Assessment
     files: tuple[str, ...]
     accepted: tuple[Standing, ...]
     removed: tuple[str, ...] = ()
+    moved: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def assess_staged(
@@ -69,7 +73,7 @@ def assess_staged(
     root = find_root(paths)
     snapshot = staged(root)
     if FILE_NAME not in snapshot.blobs:
-        raise DesignError(f"{root}: {FILE_NAME} is neither committed nor staged")
+        raise DesignError(f"{root}: git does not have {FILE_NAME} in what is staged: git add {FILE_NAME}")
     files = staged_changes(root)
     change = _Change(root, files, paths)
     with scratch_folder() as folder, workers() as processes:
@@ -90,10 +94,26 @@ def assess_staged(
     subjects = {standing.subject for standing in accepted}
     left = tuple(check for check in found.checks if check.order not in subjects)
     left_out = len(found.checks) - len(left)
-    removed = tuple(file for file in files if is_toml(file) and file not in snapshot.blobs)
+    gone = tuple(file for file in files if is_toml(file) and file not in snapshot.blobs)
+    moved = _moved(root, gone, found.design, loaded) if gone and found.design is not None else {}
+    removed = tuple(file for file in gone if file not in moved)
     return StagedAssessment(
-        replace(found, root=root, checks=left, accepted=left_out), files, accepted, removed
+        replace(found, root=root, checks=left, accepted=left_out), files, accepted, removed, moved
     )
+
+
+def _moved(root: Path, gone: Iterable[str], design: Design, loaded: Loaded) -> dict[str, tuple[str, ...]]:
+    """Of the files that the last commit has and what is staged has not, those whose specs all stand in others now."""
+    before, found = at_revision(root, "HEAD"), {}
+    for file in gone:
+        try:
+            content = before.read(file)
+        except RevisionError:  # a link, or larger than any spec
+            continue
+        ids = ids_stated(content or b"", file, loaded.kinds)
+        if ids and ids <= design.files.keys():
+            found[file] = tuple(sorted({design.files[one] for one in ids}))
+    return found
 
 
 class _Change:

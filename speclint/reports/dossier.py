@@ -99,9 +99,10 @@ def _counted(parts: Iterable[DossierPart]) -> str:
     some = list(parts)
     without = sum(not one.pieces for one in some)
     still = sum(bool(one.open) for one in some)
+    are = "holds pressure or is a safety part" if len(some) == 1 else "hold pressure or are safety parts"
     return (
-        f"Of {count(len(some), 'part')} that hold pressure or are safety parts {without} are without a part as made on "
-        f"record, and {still} have something open."
+        f"Of {count(len(some), 'part')} that {are}, {without} {'is' if without == 1 else 'are'} without a part as made "
+        f"on record, and {still} {'has' if still == 1 else 'have'} something open."
     )
 
 

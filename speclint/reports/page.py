@@ -110,13 +110,13 @@ def width_of(stream: IO[str] | None) -> int:
     """Columns to write for: those that COLUMNS sets, else of the terminal, else a fixed number."""
     if stream is None or not stream.isatty():
         wanted = os.environ.get("COLUMNS", "")
-        return max(_NARROWEST, int(wanted)) if wanted.isdecimal() else _PIPE_WIDTH
+        return max(_NARROWEST, int(wanted)) if wanted.isdecimal() and int(wanted) else _PIPE_WIDTH
     return max(_NARROWEST, shutil.get_terminal_size((_PIPE_WIDTH, 24)).columns)
 
 
 def put(page: Page, stream: IO[str]) -> None:
     """Write a page: with styles on a terminal that supports them, else plain."""
-    if stream.isatty() and "NO_COLOR" not in os.environ and os.environ.get("TERM") != "dumb":
+    if stream.isatty() and not os.environ.get("NO_COLOR") and os.environ.get("TERM") != "dumb":
         _inked(page.lines, stream)
     else:
         stream.write(page.text())

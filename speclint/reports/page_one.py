@@ -207,24 +207,27 @@ def _foot(assessment: Assessment, width: int, *, alone: bool) -> list[Line]:
     wanting += [f"{count(values, 'value')} still to be stated"] if values else []
     if wanting:
         page.wrapped(f"{'; '.join(wanting)}.")
-    if told := _noted(assessment):
+    if told := _noted(assessment, alone=alone):
         page.wrapped(told)
     if alone:
         page.wrapped(CAUTION, emphasis="faint")
     return page.lines
 
 
-def _noted(assessment: Assessment) -> str:
-    """What else a reader must know before relying on the page; the details name each."""
+def _noted(assessment: Assessment, *, alone: bool) -> str:
+    """What else a reader must know before relying on the page: each is named below it, limits only with all details."""
     passed, old, limits = (
         len(assessment.passed_over),
         len(assessment.old_keys),
         len(assessment.changed_limits),
     )
-    noted = [
-        f"{count(passed, 'TOML file')} passed over" if passed else "",
-        f"{count(old, 'old key')} read" if old else "",
-        f"{count(limits, 'limit')} set in speclint.toml" if limits else "",
+    below = [f"{count(passed, 'TOML file')} passed over"] if passed else []
+    below += [f"{count(old, 'old key')} read"] if old else []
+    changed = [f"{count(limits, 'limit')} set in speclint.toml"] if limits else []
+    if not alone:
+        below, changed = below + changed, []
+    said = [
+        f"{', '.join(below)}: listed below." if below else "",
+        *(f"{one}: see --full." for one in changed),
     ]
-    told = ", ".join(one for one in noted if one)
-    return " ".join(one for one in (f"{told}: see --full." if told else "", left_out(assessment)) if one)
+    return " ".join(one for one in (*said, left_out(assessment)) if one)

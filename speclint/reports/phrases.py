@@ -100,12 +100,13 @@ def _left_out(assessment: Assessment) -> str:
 
 
 def left_out(assessment: Assessment) -> str:
-    """Which families the settings leave out, in a sentence; nothing where they leave out none."""
-    names = assessment.loaded.left_out
-    if not names:
-        return ""
+    """Which families the settings leave out, and which of them are not installed; nothing where they leave out none."""
+    absent = assessment.loaded.absent
+    names = [name for name in assessment.loaded.left_out if name not in absent]
     who, whose = ("family", "its") if len(names) == 1 else ("families", "their")
-    return f"LEFT OUT by speclint.toml: the {who} {', '.join(names)}; none of {whose} rules was applied."
+    said = f"LEFT OUT by speclint.toml: the {who} {', '.join(names)}; none of {whose} rules was applied."
+    more = f"speclint.toml leaves out {', '.join(absent)}: no family of that name is installed."
+    return " ".join(one for one, told in ((said, names), (more, absent)) if told)
 
 
 def known_faults_said(assessment: Assessment) -> str:

@@ -10,6 +10,7 @@ from speclint.errors import Complaint
 from speclint.register import ReadingStanding, Standing
 from speclint.reports.entry_lines import COLUMN, entry_on, state_on
 from speclint.reports.page import Emphasis, Page
+from speclint.reports.phrases import count
 from speclint.reports.reading_listing import readings_data, readings_on
 from speclint.repository import Concession, Register
 
@@ -39,7 +40,10 @@ def summary(register: Register, stand: Sequence[Standing]) -> str:
     states = Counter(standing.state for standing in stand)
     counted = [f"{number} {state}" for state, number in states.items()]
     if register.complaints:
-        counted.append(f"{len(register.complaints)} faults that keep an entry from being read")
+        many = len(register.complaints)
+        counted.append(
+            f"{count(many, 'fault')} that {'keeps' if many == 1 else 'keep'} an entry from being read"
+        )
     return ", ".join(counted) or "no entries"
 
 

@@ -26,6 +26,8 @@ def staged_page(found: StagedAssessment, width: int, *, full: bool = True) -> Pa
         page.wrapped(
             f"Removed, so that what they held is no longer checked: {', '.join(found.removed)}.", hanging=4
         )
+    for file, now in sorted(found.moved.items()):
+        page.wrapped(f"Moved: {file} to {', '.join(now)}.", hanging=4)
     for standing in found.accepted:
         one = standing.concession
         page.wrapped(f"Accepted: {one.component} {one.rule} by {one.number}, until {one.until}.", hanging=4)

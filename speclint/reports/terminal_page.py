@@ -166,8 +166,12 @@ def unfinished_on(page: Page, assessment: Assessment) -> None:
         return
     page.gap()
     page.rule()
-    page.line((f"STILL TO BE DRAWN  ({sum(len(one.to_draw) for one in lists)})", "strong"))
-    page.wrapped("Places of this draft that no part fills so far, and values that its checks want.")
+    if drawn := sum(len(one.to_draw) for one in lists):
+        page.line((f"STILL TO BE DRAWN  ({drawn})", "strong"))
+        page.wrapped("Places of this draft that no part fills so far, and values that its checks want.")
+    else:
+        page.line((f"STILL TO BE STATED  ({sum(one.values for one in lists)})", "strong"))
+        page.wrapped("Values that the checks of this draft want.")
     for one in lists:
         page.gap()
         page.wrapped(one.says, indent=2, hanging=4)

@@ -14,6 +14,7 @@ from .cells import (
 )
 from .change import (
     Change as Change,
+    component_and_key as component_and_key,
     steps_of_key as steps_of_key,
 )
 from .changes import (
@@ -103,6 +104,9 @@ from .parts_to_table import (
 )
 from .programs import (
     find_program as find_program,
+)
+from .reading import (
+    ids_stated as ids_stated,
 )
 from .register_file import (
     read_register as read_register,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -34,6 +34,20 @@ def steps_of_key(key: str) -> tuple[str | int, ...]:
     ('corners', 2, 'height')
     """
     return tuple(int(step[1:-1]) if step[0] == "[" else step for step in _STEP.findall(key))
+
+
+def component_and_key(said: str, ids: Collection[str]) -> tuple[str, str]:
+    """The component and the key of COMPONENT.KEY: an id may hold points, and the longest that is known is meant.
+
+    Where none is known, the id is taken to end at the first point.
+
+    >>> component_and_key("pipe.live.wall", ["pipe.live", "duty"]), component_and_key("pipe.wall", ["duty"])
+    (('pipe.live', 'wall'), ('pipe', 'wall'))
+    """
+    steps = said.split(".")
+    parts = (".".join(steps[:number]) for number in range(len(steps), 0, -1))
+    component = next((part for part in parts if part in ids), steps[0])
+    return component, said[len(component) + 1 :]
 
 
 def changed_table(table: Table, one: Change) -> Table:

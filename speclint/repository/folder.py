@@ -7,12 +7,12 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import DesignError
+from speclint.errors import Complaint, DesignError, Location
 from speclint.repository.all_specs import all_read
 from speclint.repository.design import Design
 from speclint.repository.drawing_files import DrawingFiles, InFolder, Source
 from speclint.repository.settings import FILE_NAME, Settings
-from speclint.repository.spec_files import OF_GIT, roots_below, sorted_out
+from speclint.repository.spec_files import OF_GIT, PassedOver, roots_below, sorted_out
 from speclint.repository.unread import unread_files
 from speclint.specs import Spec
 
@@ -95,20 +95,27 @@ def load_design(
 
         found = Reading(root, sorted(holding), kinds, remembered, settings.families.left_out).specs()
     choice = _Choice(root, paths)
+    closed = tuple(_unknown(one) for one in passed_over if one.unknown)
     return Design(
         root=root,
         settings=settings,
         specs=found.specs,
         files=found.files,
         selected=frozenset(name for name, file in found.files.items() if choice.has(file)),
-        complaints=found.complaints,
+        complaints=tuple(sorted((*found.complaints, *closed), key=lambda one: one.order)),
         cut=found.cut,
-        passed_over=tuple(one for one in passed_over if choice.has(one.file)),
+        passed_over=tuple(one for one in passed_over if not one.unknown and choice.has(one.file)),
         alike=found.alike,
         unread=tuple(unread_files(root, found.missing, kinds)),
         _drawings=DrawingFiles(drawing_files or InFolder(root)),
         _known=found.index,
     )
+
+
+def _unknown(folder: PassedOver) -> Complaint:
+    """A complaint about a folder that may hold specs which nobody could read."""
+    write = f"the right to read it, or leave_out in {FILE_NAME} where it holds no spec"
+    return Complaint(Location(folder.file), folder.why, write=write)
 
 
 def chosen(file: Path, paths: Sequence[Path]) -> bool:

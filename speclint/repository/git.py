@@ -64,6 +64,10 @@ def git(root: Path, *words: str, given: bytes = b"") -> bytes:
     done = run(root, *words, given=given)
     if done.returncode:
         said = done.stderr.decode("utf-8", "replace").strip().splitlines()
+        if said and said[-1].startswith("fatal: not a git repository"):
+            raise RevisionError(
+                f"{root}: this is not a git repository: it has no revisions, and nothing is staged"
+            )
         raise RevisionError(f"{root}: git {words[0]}: {said[-1] if said else 'it gave no reason'}")
     return done.stdout
 

@@ -10,6 +10,8 @@ from speclint.errors import Complaint, Location, locate
 from speclint.repository.likeness import look
 from speclint.repository.regular_files import not_regular, read_regular
 from speclint.repository.settings import FILE_NAME, Settings, inside
+from speclint.repository.toml_tables import read_named
+from speclint.specs import Array, Leaf, Table
 
 if TYPE_CHECKING:
     from speclint.handbook.materials import Material
@@ -25,25 +27,24 @@ def read_own_materials(
     """
     found: dict[str, Material] = {}
     complaints: list[Complaint] = []
-    for file in settings.materials:
+    for number, file in enumerate(settings.materials):
         from speclint.handbook.materials import MaterialsError, names, read_materials
 
-        where = Location(FILE_NAME, 0, "materials")
-        if not inside(file):
-            complaints.append(Complaint(where, "lies outside the repository", f'"{file}"', "a file in it"))
-            continue
-        if what := not_regular(root, file):
-            complaints.append(
-                Complaint(where, f"this is {what}, which is not read", f'"{file}"', "a file in it")
-            )
+        if fault := _fault_of_file(root, file):
+            complaints.append(Complaint(_named_at(root, number), fault, f'"{file}"', "a file in it"))
             continue
         try:
             text = read_regular(root / file).decode("utf-8")
             own = {one.name: one for one in read_materials(text, file)}
         except MaterialsError as problem:
             complaints += problem.complaints
-        except (OSError, UnicodeDecodeError) as problem:
-            complaints.append(Complaint(Location(file), f"the file of materials cannot be read: {problem}"))
+        except UnicodeDecodeError as problem:
+            line = problem.object.count(b"\n", 0, problem.start) + 1
+            said = "the file is not UTF-8 text"
+            complaints.append(Complaint(Location(file, line), said, write="the file saved as UTF-8"))
+        except OSError as problem:
+            said = f"the file of materials cannot be read: {problem.strerror or problem}"
+            complaints.append(Complaint(_named_at(root, number), said, f'"{file}"', "a file that is there"))
         else:
             taken = {_plain(name): name for name in (*names(), *of_families, *found)}
             for name in own:
@@ -52,6 +53,22 @@ def read_own_materials(
                 else:
                     found[name] = own[name]
     return found, complaints
+
+
+def _fault_of_file(root: Path, file: str) -> str:
+    """Why a file that the settings name is not read; "" where it may be."""
+    if not inside(file):
+        return "this lies outside the repository"
+    what = not_regular(root, file)
+    return f"this is {what}, which is not read" if what else ""
+
+
+def _named_at(root: Path, number: int) -> Location:
+    """Where the settings name a file of materials, by its place in their list; no line where they lie elsewhere."""
+    table = read_named(root, FILE_NAME)
+    files = table.get("materials") if isinstance(table, Table) else None
+    named = files[number] if isinstance(files, Array) and number < len(files) else None
+    return Location(FILE_NAME, named.where.line if isinstance(named, Leaf) else 0, "materials")
 
 
 def _plain(name: str) -> str:

@@ -21,8 +21,10 @@ def write_output(path: Path, text: str) -> None:
     replace_file(path, text.encode("utf-8"))
 
 
-def refuse_target(path: Path) -> None:
+def refuse_target(path: Path, instead: str = "give the report another") -> None:
     """Refuse what no report is written to, before any work is done for it. A folder may stand there, a link may not.
+
+    ``instead`` says what to do where the name belongs to a design.
 
     :raises OutputError: for a link, a pipe, a socket or a device, a place inside a design repository behind a link,
         and a file that belongs to a design or to git.
@@ -37,7 +39,7 @@ def refuse_target(path: Path) -> None:
         raise OutputError(f"{path}: git keeps its own files there; give another place")
     root = next((folder for folder in place.parents if os.path.lexists(folder / FILE_NAME)), None)
     if root is not None and not place.is_dir() and _is_own(place, root):
-        raise OutputError(f"{path}: this name belongs to the design in {root}; give the report another")
+        raise OutputError(f"{path}: this name belongs to the design in {root}; {instead}")
 
 
 def _links_to(path: Path) -> Iterator[Path]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from speclint.errors import Complaint, TableError, read_toml_text
+from speclint.errors import Complaint, TableError, read_toml_text, shortened
 from speclint.repository.cells import CellError, Head, Schema, key_of, tree_of
 from speclint.repository.reading import load_specs, read_drafts, validated
 from speclint.repository.shop_tables import RefusedRow, ShopRow, ShopTable
@@ -15,6 +15,14 @@ from speclint.repository.toml_writing import toml_text
 from speclint.specs import Spec, schema_of
 
 _OF_SEVERAL = ("each", "for", "like", "mirror_of")
+#: Names that no file has on Windows, whatever follows a point.
+_DEVICES = {
+    "CON",
+    "PRN",
+    "AUX",
+    "NUL",
+    *(f"{port}{number}" for port in ("COM", "LPT") for number in range(1, 10)),
+}
 _NO_MAPPING = PartsMapping.unstated()
 
 
@@ -137,8 +145,10 @@ class _Reader:
     def _file(self, name: str) -> str:
         file = f"{self.place.folder}/{name}.toml" if self.place.folder else f"{name}.toml"
         plain = not name.startswith(".") and name.isprintable() and not set(name) & set('/\\\\:*?"<>|')
-        if not plain:
-            raise CellError(f"id {name}: a file is called by it; write letters, digits and hyphens")
+        if not plain or name.partition(".")[0].strip().upper() in _DEVICES:
+            raise CellError(
+                f"id {shortened(name)}: a file is called by it; write letters, digits and hyphens"
+            )
         return file
 
     def _refuse_unreadable(self, spec: NewSpec) -> None:

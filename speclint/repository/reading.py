@@ -76,6 +76,12 @@ def read_drafts(
     return tuple(_draft(kind, part, file, stem, complaints) for part, stem in parts)
 
 
+def ids_stated(content: bytes, file: str, kinds: Mapping[str, type[Spec]]) -> frozenset[str]:
+    """The ids of the specs that the content of a file states; none where one of them cannot be told."""
+    found = read_drafts(Path(file), file, kinds, content)
+    return frozenset(one.id for one in found) if all(isinstance(one, Draft) for one in found) else frozenset()
+
+
 def _plain(table: Table) -> Table:
     """A file as that of one part."""
     return Table({key: value for key, value in table.items() if key not in ("each", "for")}, table.where)
@@ -104,17 +110,28 @@ def _draft(
     kind: type[Spec], table: Table, file: str, stem: str, complaints: tuple[Complaint, ...] = ()
 ) -> Read:
     leaf = table.get("id", Leaf(stem, Location(file, 1, "id")))
-    if not isinstance(leaf, Leaf) or not isinstance(leaf.raw, str) or not leaf.raw.strip():
-        where = leaf.where if isinstance(leaf, Leaf | Table) else Location(file, 1, "id")
-        refused = Complaint(where.drawn, "an id is a word in quotes", "", f'id = "{stem}"')
-        return Loaded(file, stem, None, (*complaints, refused))
-    if len(leaf.raw) > LONGEST_ID:
-        said = f"an id has at most {LONGEST_ID} characters; this has {len(leaf.raw)}"
-        refused = Complaint(leaf.where.drawn, said, "", f'id = "{shortened(stem)}"')
-        return Loaded(file, stem, None, (*complaints, refused))
-    content = Table({**table, "id": leaf.raw}, Location(file, leaf.where.line, "", leaf.where.part))
+    raw = leaf.raw if isinstance(leaf, Leaf) else leaf
+    where = getattr(leaf, "where", Location(file, 1, "id"))
+    name = raw
+    if said := _fault_of_id(raw):
+        name = stem  # so that all else in the file is read, and told
+        plain = "".join(letter for letter in stem if letter.isprintable()).strip()
+        refused = Complaint(where.drawn, said, quoted(raw), f'id = "{shortened(plain)}"')
+        complaints = (*complaints, refused)
+    content = Table({**table, "id": name}, Location(file, where.line, "", where.part))
     del content["kind"]
-    return Draft(file, leaf.raw, kind, content, None, complaints)
+    return Draft(file, name, kind, content, None, complaints)
+
+
+def _fault_of_id(raw: object) -> str:
+    """What is wrong with an id; "" where nothing is."""
+    if not isinstance(raw, str) or not raw.strip():
+        return "an id is a word in quotes"
+    if len(raw) > LONGEST_ID:
+        return f"an id has at most {LONGEST_ID} characters; this has {len(raw)}"
+    if not raw.isprintable() or raw != raw.strip():
+        return "an id is written on one line, of signs that are printed, without spaces at its ends"
+    return ""
 
 
 def validated(draft: Read, kinds: Mapping[str, type[Spec]]) -> Loaded:

@@ -19,6 +19,8 @@ from speclint.repository.regular_files import read_regular
 
 #: Bytes of a table: common practice, room for some ten thousand rows.
 LARGEST_TABLE = 10_000_000
+#: Marks between cells other than a comma.
+_SEPARATORS = (";", "\t", "|")
 _SPREADSHEET, _CSV = ".xlsx", ".csv"
 
 
@@ -126,6 +128,12 @@ def _table(rows: Sequence[Sequence[str]], path: Path, layout: Layout) -> ShopTab
     names = [cell.strip() for cell in rows[layout.heading - 1]]
     while names and not names[-1]:
         names.pop()
+    if len(names) == 1 and (other := next((one for one in _SEPARATORS if one in names[0]), "")):
+        mark = {"\t": "\\t"}.get(other, other)
+        raise TableError(
+            f'{path}: its columns are parted by "{mark}": a mapping says so with separator = "{mark}", '
+            "and with decimal where numbers have a comma"
+        )
     if not any(names):
         raise TableError(f"{path}: row {layout.heading} names no column")
     if twice := [name for name, number in Counter(names).items() if name and number > 1]:

@@ -22,10 +22,14 @@ _LINK = "the folder is a link, and none is followed"
 
 @dataclass(frozen=True, slots=True)
 class PassedOver:
-    """A TOML file that was not read as a spec, or a folder not looked into: relative to the root, and why."""
+    """A TOML file that was not read as a spec, or a folder not looked into: relative to the root, and why.
+
+    ``unknown`` where nobody can tell what a folder holds: its specs, if it has any, are not checked.
+    """
 
     file: str
     why: str
+    unknown: bool = False
 
 
 def spec_files(root: Path, settings: Settings) -> Iterator[str]:
@@ -47,7 +51,9 @@ def _toml_files(root: Path, closed: list[PassedOver]) -> Iterator[str]:
 
     def unreadable(problem: OSError) -> None:
         folder = Path(problem.filename).relative_to(root).as_posix()
-        closed.append(PassedOver(f"{folder}/", f"the folder cannot be read: {problem.strerror}"))
+        closed.append(
+            PassedOver(f"{folder}/", f"the folder cannot be read: {problem.strerror}", unknown=True)
+        )
 
     for folder, inner, names in os.walk(root, onerror=unreadable):
         if os.path.basename(folder).startswith(".") and not _MARKS.isdisjoint(names) and Path(folder) != root:
@@ -85,10 +91,14 @@ def sorted_out(root: Path, settings: Settings) -> tuple[tuple[str, ...], tuple[P
     """
     specs: list[str] = []
     passed_over: list[PassedOver] = []
-    files = tuple(_toml_files(root, passed_over))
+    closed: list[PassedOver] = []
+    files = tuple(_toml_files(root, closed))
     mappings = (*settings.made.mappings, *settings.tables.mappings)
     own = {FILE_NAME, settings.register_file, *settings.materials, *mappings}
     nested = {file.rpartition("/")[0] for file in files if file.rpartition("/")[2] == FILE_NAME} - {""}
+    for folder in closed:  # what is hidden or left out anyway hides nothing
+        why = _why_passed_over(f"{folder.file}any{_SUFFIX}", nested, settings)
+        passed_over.append(PassedOver(folder.file, why) if folder.unknown and why else folder)
     for file in files:
         if file in own or file.rpartition("/")[2] == FILE_NAME:
             continue

@@ -74,7 +74,9 @@ def _unknown_key(where: Location, path: KeyPath, kind: type[SpecTable], value: o
 
 
 def _described(kind: type[SpecTable], path: KeyPath) -> str:
-    return f"[{dotted(path[:-1])}]" if len(path) > 1 else f"a {kind.kind}"
+    if len(path) > 1:
+        return f"[{dotted(path[:-1])}]"
+    return f"{'the' if kind.kind.endswith('settings') else 'a'} {kind.kind}"
 
 
 def _fields_at(model: type[BaseModel], path: KeyPath) -> list[str]:

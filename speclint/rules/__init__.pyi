@@ -1,4 +1,5 @@
 from .actual import (
+    SENTENCE_WORDS as SENTENCE_WORDS,
     actual as actual,
 )
 from .agreement import (

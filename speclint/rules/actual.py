@@ -7,7 +7,7 @@ from speclint.rules.definition import Rule
 from speclint.rules.judgement import Amount, Judgement
 
 #: What a sentence may leave open.
-WORDS = ("found", "limit", "left", "item")
+SENTENCE_WORDS = ("found", "limit", "left", "item")
 
 
 def actual(rule: Rule, judged: Judgement) -> str:

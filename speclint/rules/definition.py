@@ -34,7 +34,8 @@ class Limit:
     setting: MeasuredSetting | None = None
 
     def read(self, text: str) -> Measure:
-        """A value for this limit; raises QuantityError for one that cannot be read or has a tolerance."""
+        """A value for this limit, perhaps with a tolerance, which no limit has; raises QuantityError where it cannot be
+        read."""
         return read(text, self.dimension, self.sign)
 
 
@@ -122,6 +123,11 @@ class RulesIn:
         return tuple(import_module(self.module).RULES)
 
 
+def _below(gravest: Grade, grade: Grade) -> bool:
+    """Whether a grade is lighter than another; what is no grade is told when the family is loaded."""
+    return isinstance(gravest, Grade) and isinstance(grade, Grade) and gravest < grade
+
+
 def rules_in(module: str, *kinds: str) -> RulesIn:
     """Declare the rules of a module without importing it: a design without its kinds does not load them."""
     return RulesIn(module, kinds)
@@ -161,7 +167,7 @@ def rule(
             on=kinds,
             function=function,
             grade=grade,
-            gravest=max(grade, gravest or grade),
+            gravest=gravest if gravest is not None and not _below(gravest, grade) else grade,
             cites=tuple(cites),
             why=why,
             leaves_out=leaves_out,

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 from speclint.equations import Source, described
 from speclint.errors import NOWHERE, Location
 from speclint.handbook.tables import Reading
-from speclint.quantities import Measure, amount, si_unit, substituted, unit_in
+from speclint.quantities import Measure, amount, comparable, si_unit, substituted, unit_in
 from speclint.rules.course import Series
 from speclint.rules.definition import Limit
 from speclint.rules.judgement import Amount
@@ -256,10 +256,15 @@ class Record:
         The number alone does not tell them: 50 mm and a share of 5 % are both 0.05 in SI units.
 
         :raises LookupError: when no step gives the one or the other.
+        :raises TypeError: when they are of two dimensions: a length is less than no pressure.
         """
         found, against = self._giving(value), self._giving(limit)
         alike = ((f, a) for a in against for f in found if f is not a and f.unit == a.unit)
         one, other = next(alike, (found[0], against[0]))
+        if not comparable(one.unit, other.unit):
+            raise TypeError(
+                f"{one.name} in {one.unit or 'no unit'} is held against {other.name} in {other.unit or 'no unit'}"
+            )
         return _amount_of(one), _amount_of(other)
 
     def _giving(self, value: float) -> list[Step]:

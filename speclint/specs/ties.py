@@ -107,5 +107,6 @@ def tied(
     if isinstance(base, NotStated) and not isinstance(base, Estimate | FromEvents):
         names = ", ".join(f'"{one}"' for one, value in known.items() if isinstance(value, Measure))
         said = f'the load case states no temperature of "{shortened(found.base)}"'
-        raise refusal(said, names or "a temperature")
+        worked = '"estimate", which has it worked'
+        raise refusal(said, f"{names}, or {worked}" if names else f"a temperature, or {worked}")
     return Tie(base, found.difference, found.where)

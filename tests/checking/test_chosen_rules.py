@@ -32,8 +32,8 @@ def test_the_rules_that_are_asked_for(
     ("families", "rules", "said"),
     [
         (("drums",), (), "the family drums is left out by speclint.toml"),
-        (("tubs",), (), 'no family is called tubs; "tubes"'),
-        (("tubes",), ("tube.stres",), 'no rule is called tube.stres; "tube.stress"'),
+        (("tubs",), (), 'no family is called tubs; write "tubes"'),
+        (("tubes",), ("tube.stres",), 'no rule is called tube.stres; write "tube.stress"'),
     ],
 )
 def test_what_is_not_there_is_one_line(families: tuple[str, ...], rules: tuple[str, ...], said: str) -> None:

@@ -14,6 +14,9 @@ from speclint.testing import DesignFolder
 from tests import tubes
 from tests.tubes import FILES
 
+#: Of the rule that raises: its decorator, its first line, its docstring and what it does stand one below the other.
+LINE_THAT_RAISES = tubes.raises.function.__code__.co_firstlineno + 3
+
 
 @pytest.fixture
 def shop(workshop: DesignFolder) -> DesignFolder:
@@ -35,7 +38,8 @@ def shop(workshop: DesignFolder) -> DesignFolder:
         (
             "tube.raises",
             ("30 bar", "31 bar"),
-            "the rule could not be run, which cannot be accepted: ZeroDivisionError: a fault of the rule",
+            "the rule could not be run, which cannot be accepted: ZeroDivisionError: a fault of the rule "
+            f"(tests.tubes, line {LINE_THAT_RAISES})",
         ),
     ],
 )
@@ -49,10 +53,10 @@ def test_what_stands_in_the_way_can_be_accepted_and_nothing_else(
 @pytest.mark.parametrize(
     ("component", "rule", "why"),
     [
-        ("tubee", "tube.stress", 'no component is called tubee; "tube"'),
+        ("tubee", "tube.stress", 'no component is called tubee; write "tube"'),
         ("duty", "tube.stress", "duty could not be read, or is not a component"),
-        ("tube", "tube.stres", 'no rule on a tube is called tube.stres; "tube.stress"'),
-        ("rack", "tube.stress", "no rule on a rack is called tube.stress; "),
+        ("tube", "tube.stres", 'no rule on a tube is called tube.stres; write "tube.stress"'),
+        ("rack", "tube.stress", "no rule on a rack is called tube.stress; write "),
     ],
 )
 def test_a_check_that_is_not_made_says_why(shop: DesignFolder, component: str, rule: str, why: str) -> None:

@@ -107,7 +107,7 @@ def test_parts_alike_are_listed_once(shop: DesignFolder) -> None:
 
 
 def test_a_component_that_is_not_there_is_answered_by_the_nearest(shop: DesignFolder) -> None:
-    with pytest.raises(DesignError, match='no component is called tubee; "tube"'):
+    with pytest.raises(DesignError, match='no component is called tubee; write "tube"'):
         of(shop, "tubee")
 
 

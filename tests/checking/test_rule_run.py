@@ -91,6 +91,25 @@ def test_no_duty_at_all_is_not_assessed(shop: DesignFolder) -> None:
     assert "duty is not stated" in found.says
 
 
+def test_a_duty_that_is_stated_and_not_read_is_not_said_to_be_unstated(shop: DesignFolder) -> None:
+    """A file that cannot be read, an id that no spec has, a spec of another kind: each has its own complaint."""
+    said = 'tube states the duty "{}", and no duty of that id could be read'
+    for told, file, change in (
+        ("duty", "duty.toml", ('"12 bar gauge"', '"12 bar"')),
+        ("dutty", "tube.toml", ('"duty"', '"dutty"')),
+        ("rack", "tube.toml", ('"dutty"', '"rack"')),
+    ):
+        found = shop.replace(file, *change).only("tube.case-stress", readable=False)
+        assert (found.outcome, found.says) == ("not assessed", said.format(told))
+
+
+def test_a_spec_from_which_a_duty_may_be_inherited_and_that_is_not_read_is_named(shop: DesignFolder) -> None:
+    shop.replace("tube.toml", 'duty = "duty"\n', "").replace("rack.toml", "106 mm", "106 kg")
+    found = shop.only("tube.case-stress", readable=False)
+    said = "duty is not stated, nor inherited from a component it is linked to: rack could not be read"
+    assert (found.outcome, found.says) == ("not assessed", said)
+
+
 def test_a_missing_value_names_its_key_and_file(shop: DesignFolder) -> None:
     found = shop.replace("tube.toml", 'bore = "100 mm ±0.5"\n', "").only("tube.stress")
     assert (found.outcome, found.grade) == ("not assessed", Grade.HOLD)
@@ -130,13 +149,43 @@ def test_counts_and_words(shop: DesignFolder) -> None:
     assert shop.replace("tube.toml", '"open"', '"closed"').only("tube.ends").outcome == "finding"
 
 
+def test_a_sentence_that_asks_for_what_a_comparison_has_not_is_told_as_a_fault_of_the_rule(
+    tmp_path: Path,
+) -> None:
+    """A tube in order has nothing to say; one that is not would have ended the report."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        """Of two values there is nothing that is left."""
+        return sheet.at_most(sheet.take("d", tube.bore), sheet.take("D", tube.outside))
+
+    shop = with_rule(tmp_path, function, wrong="{left} is left")
+    assert shop.only("tube.made").outcome == "conforms"
+    found = shop.replace("tube.toml", "100 mm", "110 mm").only("tube.made")
+    said = "its sentence on what is wrong asks for what this comparison has not: KeyError: 'left'"
+    assert (found.grade, found.could_not_run) == (Grade.HOLD, said)
+
+
+def test_a_length_is_not_held_against_a_pressure(tmp_path: Path) -> None:
+    """In SI numbers 0.1005 is less than 3 000 000: the check would conform, and say nothing."""
+
+    def function(tube: Tube, sheet: Sheet) -> Judgement:
+        """Two values of two dimensions."""
+        return sheet.at_most(sheet.take("d", tube.bore), sheet.take("p", tube.pressure))
+
+    found = with_rule(tmp_path, function).only("tube.made")
+    assert found.could_not_run.startswith("TypeError: bore in m is held against pressure in Pa (")
+
+
 def test_a_rule_that_raises_is_a_hold_and_the_rest_goes_on(tmp_path: Path) -> None:
     shop = DesignFolder(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
     assessment = shop.assess()
     found = {check.rule.name: check for check in assessment.checks}
     assert found["tube.raises"].grade is Grade.HOLD
-    assert (
-        "could not be run (family tubes): ZeroDivisionError: a fault of the rule" in found["tube.raises"].says
+    line = (
+        tubes.raises.function.__code__.co_firstlineno + 3
+    )  # below its decorator, its first line and its docstring
+    assert found["tube.raises"].says == (
+        f"could not be run (family tubes): ZeroDivisionError: a fault of the rule (tests.tubes, line {line})"
     )
     assert found["tube.stress"].outcome == "conforms"
     assert assessment.exit_code == 3

@@ -95,8 +95,9 @@ def test_parts_that_read_the_same_line_change_with_it(shop: DesignFolder) -> Non
     [
         ("tube.pressure", "write it as COMPONENT.KEY=VALUE"),
         ("tube=3 mm", "write it as COMPONENT.KEY=VALUE"),
-        ("tubee.bore=3 mm", 'no spec is called tubee; "tube"'),
-        ("tube.boore=3 mm", 'tube has no key boore; "bore"'),
+        ("tubee.bore=3 mm", 'no spec is called tubee; write "tube"'),
+        ("tube.x.bore=3 mm", "tube has no key x.bore"),
+        ("tube.boore=3 mm", 'tube has no key boore; write "bore"'),
         ("tube.bore=5,5 mm", 'a comma is not a decimal point; read "5,5 mm"; write "5.5 mm"'),
         ("tube.held_in=rak", 'no spec has this id; read "rak"; write "rack"'),
         ("tube.hoops=many", "this is not a whole number"),
@@ -217,8 +218,8 @@ def test_a_check_that_fails_answers_before_one_that_holds(shop: DesignFolder) ->
 @pytest.mark.parametrize(
     ("value", "rule", "told"),
     [
-        ("tube.outside", "tube.stres", 'no check of this rule is made here; "tube.stress"'),
-        ("rack.hole", "tube.stress", "no check of it rests on rack.hole; tube.loose-hot"),
+        ("tube.outside", "tube.stres", 'no check of this rule is made here; write "tube.stress"'),
+        ("rack.hole", "tube.stress", "no check of it rests on rack.hole; tube.loose-hot does"),
         ("tube.ends", "tube.stress", "no check of it rests on tube.ends"),
     ],
 )
@@ -351,3 +352,15 @@ def test_results_kept_of_the_question_are_not_those_of_the_design(
     assert "NEW: 1 finding" in capsys.readouterr().out
     assert main(["check", str(shop.root)]) == 0
     assert capsys.readouterr().out == first
+
+
+def test_an_id_may_hold_points(shop: DesignFolder) -> None:
+    """The longest id that is known is meant: of tube and tube.left the second."""
+    left = (shop.root / "tube.toml").read_text(encoding="utf-8")
+    shop.write({"left.toml": f'id = "tube.left"\n{left}'})
+    design = shop.assess().design
+    assert design is not None
+    asked = question("tube.left.bore=3 mm", design)
+    assert (asked.component, asked.key) == ("tube.left", "bore")
+    asked = question("tube.bore=3 mm", design)
+    assert (asked.component, asked.key) == ("tube", "bore")

@@ -188,11 +188,20 @@ def test_none_is_written_inside_of_another(tmp_path: Path, capsys: pytest.Captur
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; "liners"'),
+        (["--reviewer", "M. Coyle: linerz"], 'reviewer M. Coyle: no family is called linerz; write "liners"'),
         (
             ["--reviewer", ": liners"],
-            '": liners" names no reviewer: write "M. Coyle, chief draughtsman: liners, joints"; '
+            'a reviewer has no name: write "M. Coyle, chief draughtsman: liners, joints"; '
             "the role may be left out",
+        ),
+        (
+            ["--reviewer", "M. Coyle liners"],
+            'a reviewer has no families: write "M. Coyle, chief draughtsman: liners, joints"; '
+            "the role may be left out",
+        ),
+        (
+            ["--reviewer", "M. Coyle: liners", "--reviewer", "M. Coyle: joints"],
+            "reviewer M. Coyle is named twice: write all families in one",
         ),
         (["--cylinders", "7"], "an engine has from 1 to 4 cylinders here, and not 7"),
     ],
@@ -216,7 +225,9 @@ def test_on_a_terminal_it_asks_for_what_was_not_given(
         "Code P",
         "",
         "",
+        "M. Coyle: linerz",
         "M. Coyle: liners",
+        "M. Coyle: joints",
         "",
         "imperial",
         "3",
@@ -226,8 +237,11 @@ def test_on_a_terminal_it_asks_for_what_was_not_given(
     monkeypatch.setattr(sys, "stdin", io.StringIO("".join(f"{one}\n" for one in answers)))
     assert main(["begin", str(tmp_path / "engine-b")]) == 0
     asked = capsys.readouterr().err
-    assert asked.count("How far the design has come: draft or for-review or released [draft]: ") == 2
+    assert asked.count("How far the design has come: draft, for-review or released [draft]: ") == 2
     assert "that is none of draft, for-review, released" in asked
+    assert '  reviewer M. Coyle: no family is called linerz; write "liners"\n' in asked
+    assert "  reviewer M. Coyle is named twice: write all families in one\n" in asked
+    assert "How many cylinders: 1, 2, 3 or 4 [2]: " in asked
     written = tomllib.loads((tmp_path / "engine-b" / "speclint.toml").read_text(encoding="utf-8"))
     assert written["works"] == {
         "name": "engine-b",
@@ -247,3 +261,15 @@ def _written(folder: Path, file: str, text: str) -> Path:
     path.parent.mkdir(parents=True, exist_ok=True)
     path.write_text(text, encoding="utf-8")
     return folder
+
+
+def test_nothing_is_asked_where_nothing_could_be_written(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    _written(tmp_path, "speclint.toml", "")
+    monkeypatch.setattr(command, "at_terminal", lambda: True)
+    assert main(["begin", str(tmp_path)]) == 2
+    assert (
+        capsys.readouterr().err
+        == f"speclint: {tmp_path / 'speclint.toml'} is there already; nothing was written\n"
+    )

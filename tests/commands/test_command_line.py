@@ -111,16 +111,40 @@ def test_a_family_that_is_required_and_absent_is_exit_3(
 
 
 @pytest.mark.parametrize(
+    ("words", "named"),
+    [
+        (("check", "--against", ""), "--against"),
+        (("gate", "--against="), "--against"),
+        (("check", "--rule", " "), "--rule"),
+        (("check", ""), "a word of the command line"),
+        (("compare", "", "."), "a word of the command line"),
+        (("unseen", "--of", ""), "--of"),
+        (("review", "--to", ""), "--to"),
+        (("families", "--new", ""), "--new"),
+        (("margins", ""), "a word of the command line"),
+    ],
+)
+@pytest.mark.usefixtures("shop")
+def test_an_empty_word_is_told_and_never_taken_for_none(
+    words: tuple[str, ...], named: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """As a shell makes it of a variable that is not set; the comparison that was asked for would be left out."""
+    assert main(words) == 2
+    told = capsys.readouterr()
+    assert (told.out, told.err) == ("", f"speclint: {named} is empty: give it a value, or leave it out\n")
+
+
+@pytest.mark.parametrize(
     ("words", "said"),
     [
         (("check", "nowhere"), "nowhere: there is no such file or folder"),
-        (("check", "--as", "jsn"), "no report is called jsn"),
-        (("check", "--family", "tubs"), 'no family is called tubs; "tubes"'),
-        (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; "tube.stress"'),
-        (("sheet", "tub"), 'no component is called tub; "tube"'),
+        (("check", "--as", "jsn"), 'no report is called jsn; write "json"'),
+        (("check", "--family", "tubs"), 'no family is called tubs; write "tubes"'),
+        (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; write "tube.stress"'),
+        (("sheet", "tub"), 'no component is called tub; write "tube"'),
         (("sheet", "tube", "tube.stres"), "no rule is called tube.stres"),
         (("rules", "tube.stres"), "no rule is called tube.stres"),
-        (("kinds", "tub"), 'no kind is called tub; "tube"'),
+        (("kinds", "tub"), 'no kind is called tub; write "tube"'),
         (("check", "--as", "json", "--to", "no/such/folder/x.json"), "cannot be written"),
         (("check", "--to", "tube.toml"), "tube.toml: this name belongs to the design in "),
         (
@@ -132,7 +156,7 @@ def test_a_family_that_is_required_and_absent_is_exit_3(
         (("review", "--to", "rack.toml"), "rack.toml: this name belongs to the design in "),
         (
             ("families", "--new", "wheel-sets", "--in", "."),
-            "pyproject.toml: this name belongs to the design in ",
+            "; name a folder outside of it with --in",
         ),
     ],
 )
@@ -215,8 +239,10 @@ def test_a_report_can_go_to_a_file(tmp_path: Path, capsys: pytest.CaptureFixture
 
 def test_a_sheet_with_nothing_on_it_says_why(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     """In one line: what could not be read, of the part or of that which it is like; or that nothing applies."""
-    assert run("sheet", "rack", "tube.stress") == 1
-    assert capsys.readouterr().err == "speclint: tube.stress does not apply to rack\n"
+    for form in ([], ["--as", "markdown"], ["--to", "sheet.txt"]):
+        assert run("sheet", "rack", "tube.stress", *form) == 1
+        assert capsys.readouterr() == ("", "speclint: tube.stress does not apply to rack\n")
+    assert not (shop.root / "sheet.txt").exists()
     shop.replace("tube.toml", '"100 mm ±0.5"', '"100 kg"')
     (shop.root / "second.toml").write_text('kind = "tube"\nlike = "tube"\n', encoding="utf-8")
     for name in ("tube", "second"):

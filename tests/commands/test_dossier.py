@@ -32,5 +32,8 @@ def test_one_spec_has_its_pieces_judged_too(works: Path, capsys: pytest.CaptureF
 
 
 def test_where_there_is_no_such_part_that_is_no_pass(works: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["dossier", str(works / "cover.toml")]) == 1
+    said = "Of 1 part that holds pressure or is a safety part, 0 are without a part as made on record, and 1 has "
+    assert said in capsys.readouterr().out
     assert main(["dossier", str(works / "ring.toml")]) == 1
     assert "Of 0 parts that hold pressure or are safety parts" in capsys.readouterr().out

@@ -12,9 +12,11 @@ import pytest
 from speclint.commands import main
 from speclint.errors import NotKnown, SettingsError
 from speclint.families import NameList, NameLists, load_families
+from speclint.families.names import units_of
 from speclint.handbook.materials import material, names as materials
 from speclint.handbook.tables import rows
 from speclint.handbook.threads import thread
+from speclint.quantities import read
 from speclint.repository import open_repository
 from speclint.specs import (
     CASE_NAMES,
@@ -115,6 +117,8 @@ def test_every_load_case_says_what_it_is(lists: NameLists) -> None:
         ("kinds", {"duty", "piston"}),
         ("units", {"length", "pressure"}),
         ("cylinder-block.design_pressure", {"bar gauge", "psi absolute"}),
+        ("units", {"fluid pressure", "temperature", "temperature difference"}),
+        ("cylinder-block.design_temperature", {"°C", "°F", "K"}),
     ],
 )
 def test_what_a_list_or_a_key_accepts(word: str, holds: set[str], lists: NameLists) -> None:
@@ -124,7 +128,16 @@ def test_what_a_list_or_a_key_accepts(word: str, holds: set[str], lists: NameLis
 
 def test_a_unit_says_how_much_it_is(lists: NameLists) -> None:
     """The inch is 25.4 mm exactly, since 1959."""
-    assert only(lists.of("cylinder-liner.bore"))["in"] == "25.4 mm"
+    said = only(lists.of("cylinder-liner.bore"))
+    assert (said["in"], said["km"], said["mile"]) == ("25.4 mm", "1000000 mm", "1609344 mm")
+
+
+@pytest.mark.parametrize("dimension", ["temperature", "temperature difference", "fluid pressure", "length"])
+def test_every_unit_that_is_listed_is_read(dimension: str) -> None:
+    names = [one.name for one in units_of(dimension)]
+    assert len(names) > 2
+    for name in names:
+        assert read(f"300 {name}", dimension).nominal > 0
 
 
 def test_the_list_of_units_says_those_of_each_dimension(lists: NameLists) -> None:
@@ -226,10 +239,10 @@ def test_a_list_of_a_family_is_listed_from_its_own_table() -> None:
 @pytest.mark.parametrize(
     ("word", "said"),
     [
-        ("matrials", 'no list is called matrials; "materials"'),
+        ("matrials", 'no list is called matrials; write "materials"'),
         ("bore", 'no list is called bore; it is a key: write it with its kind, one of "cam.bore", '),
-        ("zzzz", 'no list is called zzzz; one of "cases", '),
-        ("poppet-valve.retaned", 'a poppet-valve has no key retaned; "retained"'),
+        ("zzzz", 'no list is called zzzz; write one of "cases", '),
+        ("poppet-valve.retaned", 'a poppet-valve has no key retaned; write "retained"'),
     ],
 )
 def test_a_wrong_word_is_answered_by_the_nearest(word: str, said: str, lists: NameLists) -> None:
@@ -254,7 +267,7 @@ def test_a_text_is_looked_for_in_names_and_beside_them(capsys: pytest.CaptureFix
     assert "stainless-1.4021" in capsys.readouterr().out
     assert main(["names", "materials", "P35GH"]) == 2
     said = capsys.readouterr().err
-    assert said == 'speclint: materials: no name has "P35GH" in it or beside it; "tube-P235GH"\n'
+    assert said == 'speclint: materials: no name has "P35GH" in it or beside it; write "tube-P235GH"\n'
 
 
 @pytest.mark.parametrize(

@@ -215,6 +215,31 @@ def test_a_spec_hidden_by_a_commit_is_named(shop: DesignFolder, capsys: pytest.C
 
 
 @pytest.mark.usefixtures("committed")
+def test_a_spec_that_a_commit_moves_is_not_said_to_be_checked_no_longer(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (shop.root / "pipes").mkdir()
+    shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube"')
+    git(shop.root, "commit", "--quiet", "--all", "-m", "with its id")
+    git(shop.root, "mv", "tube.toml", "pipes/long.toml")
+    assert main(["check", "--staged"]) == 0
+    said = out(capsys)
+    assert "Moved: tube.toml to pipes/long.toml." in said
+    assert "no longer checked" not in said
+
+
+@pytest.mark.usefixtures("committed")
+def test_a_spec_without_an_id_is_another_under_another_name(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    git(shop.root, "mv", "tube.toml", "long.toml")
+    main(["check", "--staged"])
+    said = out(capsys)
+    assert "no longer checked: tube.toml." in said
+    assert "Moved" not in said
+
+
+@pytest.mark.usefixtures("committed")
 def test_a_commit_that_only_removes_a_spec_says_so(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:

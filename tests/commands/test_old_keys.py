@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from speclint.commands import main
-from speclint.testing import DesignFolder
+from speclint.testing import SETTINGS, DesignFolder
 
 COVER = 'kind = "cylinder-cover"\nid = "cover"\ntitle = "Front cover"\nend = "front"\n'
 SAYS = "write of_end, the end of the block"
@@ -31,6 +31,29 @@ def test_an_old_key_is_told_once(
     shop.write({"cover.toml": COVER.replace('end = "front"\n', "")})
     assert main([command]) == code
     assert "OLD KEYS" not in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("more", "said"),
+    [
+        ([], "1 old key read: listed below. 1 limit set in speclint.toml: see --full."),
+        (["--full"], "1 old key read, 1 limit set in speclint.toml: listed below."),
+    ],
+)
+def test_page_one_says_where_they_are_listed(
+    shop: DesignFolder, more: list[str], said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Old keys follow on the page, limits only with all details; other covers make the list longer than one spec's."""
+    limit = '[limits."joint.separation"]\nfactor = "1.3"\n'
+    shop.write(
+        {f"{one}.toml": COVER.replace('"cover"', f'"{one}"').replace("end =", "of_end =") for one in "ab"}
+    )
+    shop.write({}, settings=SETTINGS + limit)
+    main(["check", *more])
+    page = " ".join(capsys.readouterr().out.split())
+    assert said in page
+    assert page.index("OLD KEYS (1)") > page.index(said)
+    assert ("Limits set in speclint.toml: " in page) is bool(more)
 
 
 @pytest.mark.parametrize("command", ["check", "gate"])

@@ -72,7 +72,7 @@ def test_the_finish_size_where_no_liner_is_left_that_fits(
 @pytest.mark.parametrize(
     ("words", "said"),
     [
-        (["cylinder-linr", "cylinder-block"], 'no kind is called cylinder-linr; "cylinder-liner"'),
+        (["cylinder-linr", "cylinder-block"], 'no kind is called cylinder-linr; write "cylinder-liner"'),
         (["cylinder-liner", "cylinder-block", "--within", "5"], "--within 5: "),
     ],
 )

@@ -131,7 +131,7 @@ def test_where_no_row_can_be_read_nothing_is_written(
         ),
         (MAPPING.replace("value =", "valeu =", 1), SETTINGS, [], '"valeu" is not a name used here'),
         (MAPPING, SETTINGS, ["--as-spec", "../x.toml"], "a record is a TOML file in the repository"),
-        (MAPPING, SETTINGS, ["--part", "covr"], 'no component is called covr; "cover"'),
+        (MAPPING, SETTINGS, ["--part", "covr"], 'no component is called covr; write "cover"'),
     ],
 )
 def test_what_cannot_be_is_told_in_one_line(

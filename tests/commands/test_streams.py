@@ -196,6 +196,20 @@ def test_a_full_device_is_told_by_the_whole_process() -> None:
     assert done.stderr.decode() == "speclint: standard output cannot be written to: No space left on device\n"
 
 
+@pytest.mark.skipif(sys.platform == "win32", reason="a shell of Windows closes no stream")
+@pytest.mark.usefixtures("shop")
+def test_what_is_told_to_an_error_stream_that_is_closed_never_spoils_the_output() -> None:
+    """The folder of results cannot be made, which is told; the data must be whole all the same."""
+    command = [sys.executable, "-m", "speclint", "check", "--as", "json"]
+    closed = ["sh", "-c", 'exec "$@" 2>&-', "sh", *command]
+    nowhere = {**environment(), "XDG_CACHE_HOME": os.devnull, "LOCALAPPDATA": os.devnull, "HOME": os.devnull}
+    told = subprocess.run(command, capture_output=True, env=nowhere, check=False)
+    assert "no results of earlier runs are used" in told.stderr.decode()
+    done = subprocess.run(closed, stdout=subprocess.PIPE, env=nowhere, check=False)
+    assert done.returncode == told.returncode
+    assert json.loads(done.stdout)["schema"] == json.loads(told.stdout)["schema"]
+
+
 # Names and text
 
 

@@ -44,3 +44,17 @@ def test_a_mistyped_name_brings_the_most_similar_first_and_no_other() -> None:
 @pytest.mark.parametrize("text", ["two\nlines", "two\r\nlines", "two\rlines"])
 def test_a_value_is_shown_on_one_line(text: str) -> None:
     assert shortened(text) == "two lines"
+
+
+def test_a_name_that_holds_the_word_stands_before_one_that_is_only_similar() -> None:
+    """3 letters of tappet are of pipe, 2 · 3/(4 + 6) = 0.6; stream has all 5 of steam, 2 · 5/(5 + 6) = 0.91."""
+    assert one_of("pipe", ["steam-pipe", "tappet"]) == '"steam-pipe"'
+    assert one_of("pipe", ["pipe-of-the-boiler", "steam-pipe-live", "tappet"]) == (
+        'one of "pipe-of-the-boiler", "steam-pipe-live", or another of 3'
+    )
+    assert one_of("steam", ["steam-pipe-of-the-left", "stream"]) == '"stream"'
+
+
+def test_where_there_is_no_name_or_one_the_words_say_so() -> None:
+    assert one_of("pipe", []) == "nothing: there is none here"
+    assert one_of("zz", ["bore"]) == '"bore"'

@@ -15,6 +15,7 @@ from speclint.errors import TomlError, read_toml_text
         ("a = 1\nb = { c = 1e40 }\n", 2, ("b", "c")),
         ("[a]\nb = [1,\n2,\n9999999999999999]\n", 4, ("a", "b", 2)),
         ("a = 1\r\nb = inf\r\n", 2, ("b",)),
+        ("a = 1\n[b]\n" + "c" * 301 + " = 1\n", 3, ("b", "c" * 301)),
     ],
 )
 def test_a_refusal_names_line_and_key(text: str, line: int, path: tuple[str | int, ...]) -> None:
@@ -45,7 +46,19 @@ def test_dots_in_texts_and_remarks_are_no_depth() -> None:
         ("a = [1, 2\n", "a list is not closed", '["a", "b"]'),
         ("a = { b = 1\n", "a table in braces is not closed", "{ value"),
         ('a = "c:\\w"\n', "a backslash stands in a text", "/ in the names of files"),
-        ("= 5\n", "Invalid statement", "TOML 1.0"),
+        ("= 5\n", "the line is neither a key with its value nor a header", "a key of the letters"),
+        ("ä = 5\n", "the line is neither a key with its value nor a header", "a key of the letters"),
+        ("a. = 5\n", "this is no key", "a key of the letters"),
+        ("[[a]\n", "the header of a list of tables is not closed", "[[issued]]"),
+        ("a = [1]\n[[a]]\n", "this adds to a table or a list that is closed already", "at one place"),
+        ("a = 2026-02-30\n", "this is no day of the calendar", "2026-05-31"),
+        ('a = "\\u12"\n', "a backslash begins what is no character", "between single quotes"),
+        ('a = "\\ud800"\n', "a backslash begins what is no character", "between single quotes"),
+        ('a = """x\n', "a text is not closed", "three of a text of several lines"),
+        ("a = '''x\n", "a text is not closed", "three of a text of several lines"),
+        ('a = "\x00"\n', "a control character stands here, which cannot be seen", "without it"),
+        ("# \x01\n", "a control character stands here, which cannot be seen", "without it"),
+        ("a = 1\rb = 2\r", "lines end in a carriage return alone", "CR LF"),
     ],
 )
 def test_a_fault_of_writing_is_told_in_words_of_the_office(text: str, said: str, write: str) -> None:
@@ -54,6 +67,24 @@ def test_a_fault_of_writing_is_told_in_words_of_the_office(text: str, said: str,
         read_toml_text(text)
     assert str(refused.value) == f"this is not TOML: {said}"
     assert write in refused.value.write
+
+
+@pytest.mark.parametrize("mark", ["<<<<<<< HEAD", "||||||| 1a2b3c", "=======", ">>>>>>> other"])
+def test_the_marks_of_a_merge_are_told_as_such(mark: str) -> None:
+    with pytest.raises(TomlError, match="a merge left its marks here") as refused:
+        read_toml_text(f"a = 1\n{mark}\nb = 2\n")
+    assert (refused.value.line, refused.value.write) == (
+        2,
+        "what holds after the merge, without the marks of git",
+    )
+
+
+def test_a_byte_order_mark_is_told_as_such() -> None:
+    """Editors write it that save as "UTF-8 with BOM"; it cannot be seen, and the line looks right."""
+    with pytest.raises(TomlError, match="the file begins with a byte order mark") as refused:
+        read_toml_text("\ufeffa = 1\n")
+    assert refused.value.line == 1
+    assert "without BOM" in refused.value.write
 
 
 def test_how_deep_arrays_may_stand_in_one_another_from_both_sides() -> None:

@@ -18,6 +18,7 @@ from speclint.families import Loaded, load_families
 from speclint.register import judge
 from speclint.reports import gate_data, gate_page, hooks, review_page, schema, terminal_page
 from speclint.reports.listings import families_page
+from speclint.reports.phrases import left_out
 from speclint.repository import families_left_out
 from speclint.specs import ExtraTable, Shaft
 from speclint.testing import SETTINGS, DesignFolder
@@ -60,11 +61,26 @@ def test_nothing_of_it_is_left_but_the_name(loaded: Loaded) -> None:
     assert loaded.kinds["shaft"] is not Shaft
 
 
+def test_a_name_that_no_family_has_is_told_as_such(tmp_path: Path, loaded: Loaded) -> None:
+    """A slip of the pen: the family that was meant is used, and the report must not say that it is not."""
+    assert loaded.without(["tubs", "own"]).absent == ("tubs",)
+    assert loaded.without(["tubs"]).without(["own", "tubs"]).absent == ("tubs",)
+    settings = SETTINGS + '[families]\nleave_out = ["tubs"]\n'
+    said = left_out(DesignFolder(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=settings).assess())
+    assert said == "speclint.toml leaves out tubs: no family of that name is installed."
+    both = SETTINGS + '[families]\nleave_out = ["tubes", "tubs"]\n'
+    said = left_out(DesignFolder(tmp_path, loaded).write({}, settings=both).assess())
+    assert said == f"{SAYS} speclint.toml leaves out tubs: no family of that name is installed."
+
+
 def test_its_rules_are_not_applied_even_where_they_are_named(tmp_path: Path, loaded: Loaded) -> None:
     shop = DesignFolder(tmp_path, loaded).write({"shaft.toml": SHAFT}, settings=LEFT_OUT)
     assert assess([shop.root], loaded, loaded.rules).checks == ()
     with pytest.raises(SettingsError, match="the family tubes is left out by speclint"):
         chosen_rules(loaded.without(["tubes"]), ["tubes"], [])
+    said = "no rule is called tube.stress while speclint.toml leaves out the family tubes; write nothing"
+    with pytest.raises(SettingsError, match=said):
+        chosen_rules(loaded.without(["tubes"]), [], ["tube.stress"])
 
 
 def test_a_spec_of_its_kinds_is_told_that_it_is_left_out(tmp_path: Path, loaded: Loaded) -> None:

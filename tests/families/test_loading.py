@@ -68,7 +68,7 @@ def test_no_family_at_all_is_allowed_but_requires_nothing() -> None:
         ),
         ([entry_point("one"), entry_point("one", kinds=(), rules=())], "already loaded"),
         ([entry_point("speclint")], "already loaded"),
-        ([entry_point("one", rules=(stress, stress))], "the name tube.stress is taken by one"),
+        ([entry_point("one", rules=(stress, stress))], "the name tube.stress is taken by another of its own"),
         (
             [made_family("bad", speclint_rules=lambda: 1 / 0)],
             "family bad: speclint_rules raised ZeroDivisionError",

@@ -13,7 +13,7 @@ from typing import Any, ClassVar
 
 import pytest
 
-from speclint import FigureMaker, ReportWriter, Rule, RulesIn, family, rules_in
+from speclint import COMMON_PRACTICE, FigureMaker, Limit, ReportWriter, Rule, RulesIn, family, rules_in
 from speclint.commands.command_line import main
 from speclint.errors import FamilyError
 from speclint.families import find_families, load_families
@@ -40,6 +40,17 @@ def point(name: str = "bad", **stated: Any) -> EntryPoint:
 def gives(*items: Any) -> Callable[[], Sequence[Any]]:
     """A hook that gives some things."""
     return lambda: items
+
+
+def limit(**stated: Any) -> Limit:
+    """A limit of 1 mm, but for what is stated."""
+    usual: dict[str, Any] = {
+        "name": "least",
+        "default": "1 mm",
+        "dimension": "length",
+        "source": COMMON_PRACTICE,
+    }
+    return Limit(**usual | stated)
 
 
 def module_of(*rules: Any) -> str:
@@ -97,7 +108,10 @@ def table(on: Any, holds: Any) -> ExtraTable:
         ),
         # hooks
         ({"speclint_ruels": gives()}, 'family bad: speclint_ruels is no hook; write "speclint_rules"'),
-        ({"speclint_rules": lambda extra: [extra]}, "family bad cannot be used: "),
+        (
+            {"speclint_rules": lambda extra: [extra]},
+            "family bad cannot be used: speclint_rules takes extra, and a hook is called without arguments",
+        ),
         (
             {"speclint_rules": lambda: None},
             "family bad: speclint_rules returned nothing, not a list or a tuple",
@@ -167,6 +181,71 @@ def table(on: Any, holds: Any) -> ExtraTable:
             {"speclint_rules": gives(wrong(against_on={"rack": ("rust",)}))},
             "the rule tube.stress names rust, which is no hazard",
         ),
+        (
+            {"speclint_rules": gives(wrong(name="tube stress"))},
+            "the rule tube stress has no name of one word",
+        ),
+        ({"speclint_rules": gives(wrong(name=""))}, "has no name of one word: subject.what-it-says"),
+        (
+            {"speclint_rules": gives(wrong(grade="hold"))},
+            "states 'hold' as its grade: write a speclint.Grade",
+        ),
+        (
+            {"speclint_rules": gives(wrong(gravest="hold"))},
+            "states 'hold' as its gravest: write a speclint.Grade",
+        ),
+        (
+            {"speclint_rules": gives(wrong(edition=0))},
+            "states 0 as its edition, which is a whole number from 1",
+        ),
+        ({"speclint_rules": gives(wrong(edition="2"))}, "states '2' as its edition"),
+        ({"speclint_rules": gives(wrong(row=-1))}, "states -1 as its row, which is a whole number from 0"),
+        (
+            {"speclint_rules": gives(wrong(cases=("runing",)))},
+            "names the load case 'runing', which is none; write \"running\"",
+        ),
+        (
+            {"speclint_rules": gives(wrong(cases=tuple("running")))},
+            'names load cases in one text: write ("running",)',
+        ),
+        (
+            {"speclint_rules": gives(wrong(cases=("running",)))},
+            "has a function that does not take the component, the load case, the sheet, in this order",
+        ),
+        ({"speclint_rules": gives(wrong(limits=("1 mm",)))}, "has '1 mm' among its limits, which is no"),
+        ({"speclint_rules": gives(wrong(limits=(limit(), limit())))}, "has two limits called least"),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(default="1 kg"),)))},
+            "has a limit least of '1 kg', which cannot be read: \"kg\" is no unit of length",
+        ),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(default="1 mm ±0.1"),)))},
+            "has a limit least of '1 mm ±0.1': a limit has no tolerance",
+        ),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(dimension="lenght"),)))},
+            "has a limit least of '1 mm' in the dimension 'lenght': write a text with its unit, and a dimension",
+        ),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(default=1.0),)))},
+            "has a limit least of 1.0 in the dimension 'length': write a text with its unit",
+        ),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(source="Shigley"),)))},
+            "has a limit least whose source is 'Shigley', not a speclint.Source",
+        ),
+        (
+            {"speclint_rules": gives(wrong(limits=(limit(setting="cnat"),)))},
+            "has a limit least that takes the setting 'cnat'; write \"cant\"",
+        ),
+        (
+            {"speclint_rules": gives(wrong(wrong="stressed to {fuond}"))},
+            "says what is wrong with {fuond}, which nothing is put in for; there are {found}, {limit}, ",
+        ),
+        (
+            {"speclint_rules": gives(wrong(wrong="stressed to {found"))},
+            "says what is wrong in 'stressed to {found', whose braces do not match",
+        ),
         # kinds
         ({"speclint_kinds": gives(kind(hazards=("rust",)))}, "the kind Thing names rust, which is no hazard"),
         ({"speclint_kinds": gives(kind(__doc__=None))}, "the kind Thing has no docstring"),
@@ -182,6 +261,18 @@ def table(on: Any, holds: Any) -> ExtraTable:
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": "Nowhere"}, size=NOT_STATED))},
             "the kind Thing has a field whose type cannot be found: ",
+        ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"size": float}, size=1.0))},
+            "the kind Thing has size of the type float: write a quantity, such as Length or Fraction, of ",
+        ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"rods": int}, rods=2))},
+            "the kind Thing has rods of the type int: write Word[int] of speclint.specs",
+        ),
+        (
+            {"speclint_kinds": gives(kind(__annotations__={"size": Length}, size="3 mm"))},
+            "the kind Thing takes '3 mm' for a size that is not stated: write = NOT_STATED",
         ),
         ({"speclint_kinds": gives(kind(kind="shaft"))}, "family bad: the name shaft is taken by speclint"),
         # tables
@@ -232,7 +323,10 @@ def test_what_is_not_whole_is_told_in_one_line(stated: dict[str, Any], said: str
             lambda: rules_in(module_of(wrong(why="")), "tube"),
             "the rule tube.stress has no reason (why)",
         ),
-        (lambda: rules_in(module_of(stress, stress), "tube"), "the name tube.stress is taken by bad"),
+        (
+            lambda: rules_in(module_of(stress, stress), "tube"),
+            "the name tube.stress is taken by another of its own",
+        ),
         (lambda: rules_in("no_such_rules", "tube"), "family bad cannot be imported: ModuleNotFoundError"),
         (lambda: rules_in(module_of(print), "tube"), "print is a builtin_function_or_method, not a rule"),
     ],
@@ -262,6 +356,14 @@ def test_a_function_named_as_a_hook_must_be_marked() -> None:
     assert faults(one) == [
         "family bad: speclint_rules is not marked with @speclint.family, so it would never be called"
     ]
+
+
+def test_a_misspelt_hook_that_is_not_marked_either_is_told() -> None:
+    """It would never be called, and a family that brings nothing reads as a pass."""
+    one = point()
+    vars(sys.modules[one.value])["speclint_ruels"] = lambda: [stress]
+    said = 'family bad: speclint_ruels is no hook; write "speclint_rules", marked with @speclint.family'
+    assert faults(one) == [said]
 
 
 def test_a_hook_that_this_core_lacks_may_be_marked_optional() -> None:

@@ -9,7 +9,7 @@ import pytest
 
 from speclint.errors import QuantityError
 from speclint.quantities import DIMENSIONS
-from speclint.quantities.units import canonical, factor, shown
+from speclint.quantities.units import canonical, comparable, factor, shown
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 # pint's names of what the trade writes otherwise; "ton" alone is the US short ton there
@@ -104,3 +104,24 @@ def test_shown_returns_to_the_unit_written() -> None:
     assert shown(0.0254, "length", "in") == (1.0, "in")
     assert shown(0.0254, "length") == (pytest.approx(25.4), "mm")
     assert shown(0.0254, "length", "kg") == (pytest.approx(25.4), "mm")
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "alike"),
+    [
+        ("m", "m", True),
+        ("N·m", "J", True),
+        ("rad", "", True),
+        ("rad/s", "1/s", True),
+        ("W/(m²·K)", "W/(m²·K)", True),
+        ("ΔK", "K", True),
+        ("m", "Pa", False),
+        ("m", "", False),
+        ("HB", "HRC", False),
+        ("HB", "", False),
+        ("N/m", "Pa", False),
+    ],
+)
+def test_what_may_be_held_against_what(one: str, other: str, alike: bool) -> None:
+    """A joule is a newton metre, and a radian a number; hardness numbers are of scales of their own."""
+    assert comparable(one, other) is comparable(other, one) is alike

@@ -77,7 +77,7 @@ def test_a_reading_is_entered_for_the_part_and_those_alike(shop: DesignFolder) -
 @pytest.mark.parametrize(
     ("change", "component", "said"),
     [
-        (("", ""), "covr", 'no component is called covr; "cover"'),
+        (("", ""), "covr", 'no component is called covr; write "cover"'),
         (("", ""), "duty", "duty could not be read, or is not a component"),
         (("", ""), "ring", 'ring names no file of its drawing; drawing_file = "…" in ring.toml names one'),
         (("cover.svg", "gone.svg"), "cover", "cover: the file gone.svg is not there"),

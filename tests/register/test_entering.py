@@ -107,9 +107,9 @@ def test_a_check_not_assessed_is_a_hold_that_can_be_conceded_and_ends_when_the_v
 @pytest.mark.parametrize(
     ("other", "said"),
     [
-        ({"component": "tubes"}, 'no component is called tubes; "tube"'),
+        ({"component": "tubes"}, 'no component is called tubes; write "tube"'),
         ({"component": "duty"}, "is not a component"),
-        ({"rule": "tube.stres"}, 'no rule on a tube is called tube.stres; "tube.stress"'),
+        ({"rule": "tube.stres"}, 'no rule on a tube is called tube.stres; write "tube.stress"'),
         ({"rule": "tube.hoops"}, "there is no finding to accept; the check came out as: conforms"),
         ({"accepted_by": "N. Body"}, "N. Body is not a reviewer"),
         ({"accepted_by": "B. Thorne"}, "not competent for the family tubes: speclint.toml has boilers"),

@@ -349,7 +349,7 @@ def test_a_repository_without_git_or_without_a_commit_withholds(
 ) -> None:
     monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(office.shop.root.parent))
     office.concede()
-    assert "not a git repository" in said(decide(office, against="main"))
+    assert "this is not a git repository" in said(decide(office, against="main"))
     git(office.shop.root, "init", "--quiet", "--initial-branch=main")
     assert "git has no such revision" in said(decide(office, against="main"))
 

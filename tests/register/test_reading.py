@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
+from speclint.reports.register_listing import summary
 from tests.register.office import Office
 
 
@@ -50,3 +53,6 @@ def test_a_fault_in_one_entry_leaves_the_others(office: Office) -> None:
     assert [one.number for one in register.concessions] == ["C-001"]
     assert len(register.complaints) == 1
     assert 'read "conforms"' in str(register.complaints[0])
+    assert summary(register, ()) == "1 fault that keeps an entry from being read"
+    twice = replace(register, complaints=register.complaints * 2)
+    assert summary(twice, ()) == "2 faults that keep an entry from being read"

@@ -162,9 +162,9 @@ def test_what_is_no_revision(repo: Path, revision: str) -> None:
 
 def test_a_folder_without_git(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path.parent))
-    with pytest.raises(RevisionError, match="not a git repository"):
+    with pytest.raises(RevisionError, match="this is not a git repository: it has no revisions"):
         staged(tmp_path)
-    with pytest.raises(RevisionError, match="not a git repository"):
+    with pytest.raises(RevisionError, match="this is not a git repository: it has no revisions"):
         at_revision(tmp_path, "HEAD")
 
 

@@ -101,7 +101,7 @@ def test_what_can_no_longer_be_found_is_unmatched_with_the_reason(office: Office
     office.concede()
     register = office.text()
     for old, new, reason in (
-        ('component = "tube"', 'component = "tubes"', 'no component is called tubes; "tube"'),
+        ('component = "tube"', 'component = "tubes"', 'no component is called tubes; write "tube"'),
         ('rule = "tube.stress"', 'rule = "tube.strain"', "no rule on a tube is called tube.strain"),
         ('rule = "tube.stress"', 'rule = "tube.hoops"', "nothing to accept any longer: the check conforms"),
     ):

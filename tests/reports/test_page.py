@@ -36,8 +36,13 @@ def test_the_report_fits_every_terminal(workshop: DesignFolder, width: int) -> N
     assert max(len(line) for line in lines) <= max(width, longest_word + 24)
 
 
-def test_ink_adds_nothing_to_the_words(workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("no_color", [None, ""])  # set to nothing it asks for nothing
+def test_ink_adds_nothing_to_the_words(
+    workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch, no_color: str | None
+) -> None:
     monkeypatch.delenv("NO_COLOR", raising=False)
+    if no_color is not None:
+        monkeypatch.setenv("NO_COLOR", no_color)
     monkeypatch.setenv("TERM", "xterm-256color")
     page = a_page(workshop, 100)
     inked = Terminal()
@@ -61,7 +66,7 @@ def test_ink_is_left_out_where_it_is_not_wanted(
 def test_width_is_that_of_the_terminal_or_fixed(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("COLUMNS", raising=False)
     assert width_of(io.StringIO()) == 100
-    for odd in ("wide", "-3", ""):
+    for odd in ("wide", "-3", "", "0"):
         monkeypatch.setenv("COLUMNS", odd)
         assert width_of(io.StringIO()) == 100
     monkeypatch.setenv("COLUMNS", "72")

@@ -183,6 +183,7 @@ def test_a_path_outside_the_repository(tmp_path: Path) -> None:
     ("settings", "said_of_it"),
     [
         ("[works]\nstge = 'draft'\n", '"stge" is no key of [works]'),
+        ("[workz]\nstage = 'draft'\n", '"workz" is no key of the settings'),
         ("[works]\nstage = 'ready'\n", "not one of the words"),
         ("[works]\nsite_pressure = '1 bar gauge'\n", "is an absolute pressure"),
         ("works = 3\n", "a table is expected"),
@@ -299,8 +300,25 @@ def test_an_own_material_stands_in_one_file(shop: DesignFolder) -> None:
     assert assessment.context.material("own-iron").hardness().nominal == 215
 
 
-@pytest.mark.parametrize("file", ["../outside.toml", "materials/none.toml"])
-def test_a_file_of_materials_that_cannot_be_had(shop: DesignFolder, file: str) -> None:
-    shop.write(FILES, settings=f'materials = ["{file}"]\n' + SETTINGS)
+@pytest.mark.parametrize(
+    ("file", "said"),
+    [
+        ("../outside.toml", "this lies outside the repository"),
+        ("materials", "this is a folder, which is not read"),
+        ("materials/none.toml", "the file of materials cannot be read: No such file or directory"),
+    ],
+)
+def test_a_file_of_materials_that_cannot_be_had(shop: DesignFolder, file: str, said: str) -> None:
+    """The settings name it on their second line; the path on this machine is no part of the message."""
+    own = {**FILES, "materials/own.toml": OWN_IRON}
+    shop.write(own, settings=f'materials = ["materials/own.toml",\n"{file}"]\n' + SETTINGS)
     (complaint,) = shop.assess().complaints
-    assert "outside the repository" in complaint.message or "cannot be read" in complaint.message
+    assert (complaint.message, complaint.read) == (said, f'"{file}"')
+    assert str(complaint.where) == "speclint.toml:2 materials"
+
+
+def test_a_file_of_materials_in_another_encoding_is_told_with_its_line(shop: DesignFolder) -> None:
+    shop.write({**FILES, "own.toml": ""}, settings='materials = ["own.toml"]\n' + SETTINGS)
+    (shop.root / "own.toml").write_bytes("# Eisen\n# für Büchsen\n".encode("latin-1"))
+    (complaint,) = shop.assess().complaints
+    assert (str(complaint.where), complaint.message) == ("own.toml:2", "the file is not UTF-8 text")

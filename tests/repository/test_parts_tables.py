@@ -152,6 +152,8 @@ def test_rows_that_cannot_be_read_are_told_by_their_number_and_the_others_writte
         ",5.6,168.3,17 bar gauge,2,made",
         "e,50,60.3,17 bar gauge,2,made",
         "../f,5,168.3,17 bar gauge,2,made",
+        "Con.left,5,168.3,17 bar gauge,2,made",
+        '"g\nh",5,168.3,17 bar gauge,2,made',
     )
     found = made_of(tmp_path, table)
     assert [one.id for one in found.new] == ["a"]
@@ -163,6 +165,8 @@ def test_rows_that_cannot_be_read_are_told_by_their_number_and_the_others_writte
         (7, "it has no id"),
         (8, "wall: wall must be less than half of outside_diameter, which is 60.3 mm"),
         (9, "id ../f: a file is called by it"),
+        (10, "id Con.left: a file is called by it"),
+        (11, "id g h: a file is called by it"),
     ]
 
 

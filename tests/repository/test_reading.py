@@ -122,6 +122,35 @@ def test_every_mistake_of_a_file_is_reported(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("written", "said", "read"),
+    [
+        ("3", "an id is a word in quotes", "3"),
+        ("[]", "an id is a word in quotes", "an array"),
+        ("{ a = 1 }", "an id is a word in quotes", "a table"),
+        ('""', "an id is a word in quotes", '""'),
+        (r'"a\nb"', "an id is written on one line", '"a b"'),
+        (r'"a\u200bb"', "an id is written on one line", '"a\u200bb"'),
+        ('"part "', "without spaces at its ends", '"part "'),
+    ],
+)
+def test_beside_an_id_that_is_refused_all_else_in_the_file_is_told(
+    tmp_path: Path, written: str, said: str, read: str
+) -> None:
+    loaded = load(tmp_path, f'kind = "tube"\nid = {written}\nbore = "5 kg"\n')
+    assert loaded.spec is None
+    of_id, of_bore = sorted(loaded.complaints, key=lambda one: one.order)
+    assert (of_id.where.line, of_id.where.key, of_id.read, of_id.write) == (2, "id", read, 'id = "part"')
+    assert said in of_id.message
+    assert (of_bore.where.line, of_bore.where.key) == (3, "bore")
+
+
+@pytest.mark.parametrize("name", ["liner left", "Zylinderbüchse", "7"])
+def test_an_id_may_have_spaces_within_and_letters_of_any_language(tmp_path: Path, name: str) -> None:
+    loaded = load(tmp_path, f'kind = "tube"\nid = "{name}"\n')
+    assert (loaded.id, loaded.complaints) == (name, ())
+
+
+@pytest.mark.parametrize(
     ("text", "line", "said"),
     [
         ("kind = \n", 1, "this is not TOML"),

@@ -189,7 +189,8 @@ def test_a_folder_that_is_a_link_is_not_followed_and_named(root: Path) -> None:
     assert f"above/, parts/again/: {why}" in terminal_page.write(assessment, 100).text()
 
 
-def test_a_folder_that_cannot_be_read_is_named(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_folder_that_cannot_be_read_is_a_complaint(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It may hold specs: a check that passes it over would be clean without having looked."""
     shop = DesignFolder(root, tubes()).write({**FILES, "closed/x.toml": "="})
     scandir = os.scandir
 
@@ -199,8 +200,15 @@ def test_a_folder_that_cannot_be_read_is_named(root: Path, monkeypatch: pytest.M
         return scandir(folder)
 
     monkeypatch.setattr(os, "scandir", refused)
-    (one,) = shop.assess().passed_over
-    assert (one.file, one.why) == ("closed/", "the folder cannot be read: Permission denied")
+    found = shop.assess()
+    (one,) = found.complaints
+    assert (one.where.file, one.message) == ("closed/", "the folder cannot be read: Permission denied")
+    assert (found.exit_code, found.passed_over) == (2, ())
+    shop.write({}, settings='leave_out = ["closed/*"]\n' + SETTINGS)
+    found = shop.assess()
+    (left_out,) = found.passed_over
+    assert (left_out.file, left_out.why) == ("closed/", 'speclint.toml leaves out "closed/*"')
+    assert (found.exit_code, found.complaints) == (0, ())
 
 
 def test_a_settings_file_that_is_a_pipe_still_makes_the_root(root: Path) -> None:

@@ -84,6 +84,10 @@ def test_a_tie_to_a_tie_is_followed(tmp_path: Path) -> None:
         ),
         ('valve-seat = "ambient_temperature + 5 K"', 'states no temperature of "ambient_temperature"'),
         ('valve-seat = "hot"', 'states no temperature of "hot"'),
+        (
+            'valve-seat = "estimat"',
+            'write "live_temperature", "cylinder-block", or "estimate", which has it worked',
+        ),
         ("valve-seat = 300", "a temperature is written as text with its unit"),
     ],
 )

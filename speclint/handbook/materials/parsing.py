@@ -97,7 +97,8 @@ class FileReader:
 
     def _heading(self, name: str, key: str, value: Any) -> str:
         if not isinstance(value, str) or (key in _NEEDED and not value):
-            self.complaints.add((name, key), f"{key} is not stated", f'{key} = "..."')
+            said = f"{key} is not text" if value not in (None, "") else f"{key} is not stated"
+            self.complaints.add((name, key), said, f'{key} = "..."')
             return ""
         if value and key in _CHOICES and value not in _CHOICES[key]:
             self.complaints.add((name, key), f'{key} "{value}" is not known', one_of(value, _CHOICES[key]))

@@ -259,7 +259,7 @@ class TestRefusals:
         ("text", "said"),
         [
             ("[iron]\n", "iron.title: title is not stated; write title ="),
-            ('[iron]\ntitle = 3\nfamily = "grey-iron"\nstandard = "x"', ":2 iron.title: title is not stated"),
+            ('[iron]\ntitle = 3\nfamily = "grey-iron"\nstandard = "x"', ":2 iron.title: title is not text"),
             ('[iron]\ntitle = "a"\nfamily = "grey-irn"\nstandard = "x"', 'write "grey-iron"'),
             ("iron = 3", "a material is a table; write [iron]"),
             ("sources = 3", "sources is a table"),
