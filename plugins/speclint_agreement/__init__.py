@@ -40,6 +40,7 @@ _MODULES = {
     "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover bolted-joint chamber-cover",
     "motion": "cylinder-block stuffing-box",
     "nozzle": "blast-nozzle cylinder-block",
+    "nuts": "piston-rod",
     "oil": "cylinder-block",
     "openings": "lens-joint steam-pipe",
     "pads": "cylinder-block frame-fastening locating-face",
