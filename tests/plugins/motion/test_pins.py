@@ -195,6 +195,19 @@ def test_neck_bush_from_both_sides(workshop: DesignFolder, bore: str, outcome: s
     )
 
 
+@pytest.mark.parametrize(("old", "new"), [("90.6 mm", "{} mm"), ("91 mm", "{} mm")])
+@pytest.mark.parametrize(
+    ("bore", "grade"),
+    [("90.01", Grade.OBSERVATION), ("90", Grade.NONCONFORMITY), ("89.9", Grade.NONCONFORMITY)],
+)
+def test_a_rod_that_does_not_go_into_its_bush_is_more_than_an_observation(
+    workshop: DesignFolder, old: str, new: str, bore: str, grade: Grade
+) -> None:
+    """A rod of 90 mm: nothing is left of the clearance in a bore of 90 mm, be it that of the bush or of the gland."""
+    check = workshop.write(files("box", (old, new.format(bore)))).only(GLAND)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 def test_a_box_without_a_drain_is_found(workshop: DesignFolder) -> None:
     check = workshop.write(files("box", ("drained = true", "drained = false"))).only(GLAND)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
