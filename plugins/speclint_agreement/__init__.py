@@ -26,6 +26,7 @@ _MODULES = {
     "ends": "cam cam-box poppet-valve rocker valve-spindle",
     "engine": "cylinder-block",
     "envelopes": "envelope",
+    "fit_parts": "fit",
     "fits": "fit",
     "frames": "cylinder-block frame-fastening",
     "gear": "cam poppet-valve tappet",
