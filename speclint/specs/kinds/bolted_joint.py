@@ -18,6 +18,7 @@ from speclint.specs.fields import (
     MassFlow,
     Moment,
     Pressure,
+    Remark,
     Stress,
     Temperature,
     Word,
@@ -134,7 +135,7 @@ class Tightening(SpecTable):
     angle: Angle = NOT_STATED
     torque_coefficient: Fraction = NOT_STATED
     preload: Force = NOT_STATED
-    lubrication: Word[str] = NOT_STATED
+    lubrication: Remark = NOT_STATED
     temperature: Temperature = NOT_STATED
 
 
