@@ -52,6 +52,7 @@ from .fields import (
     Array as Array,
     Conductivity as Conductivity,
     Duration as Duration,
+    Factor as Factor,
     Force as Force,
     Fraction as Fraction,
     Hardness as Hardness,

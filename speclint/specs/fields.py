@@ -351,6 +351,8 @@ RotationalSpeed = Annotated[
     Measure | NotStated, Quantity("rotational speed", "not negative"), Span("0.01 rev/min", "20000 rev/min")
 ]
 Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative"), Span("1e-6", "1e6")]
+#: A ratio that is never nothing, such as a loss of a stream.
+Factor = Annotated[Measure | NotStated, Quantity("ratio"), Span("1e-6", "1e6")]
 Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10 HB", "1000 HB")]
 MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
 Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]
