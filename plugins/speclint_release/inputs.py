@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
 from speclint.facts import holds_pressure, hurts_by_kind
-from speclint.specs import Component
+from speclint.specs import Component, bare_words, names_nothing
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, KnownFault
@@ -39,10 +39,10 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     return False
 
 
-#: What is written where no examination is required or none is decided, as drawing offices write it.
-_NONE = frozenset(
-    {"", "none", "nil", "no", "yes", "na", "not applicable", "not required", "not examined", "not decided"}
-    | {"as required", "if required", "as agreed", "open", "later", "see drawing", "tba", "tbc", "tbd"}
+#: What is written beside the words for nothing where no examination is required or none is decided, as drawing offices
+#: write it.
+_NO_EXAMINATION = frozenset(
+    {"yes", "not required", "not examined", "as required", "if required", "as agreed", "open", "see drawing"}
 )
 
 
@@ -52,9 +52,7 @@ def no_examination(text: str) -> bool:
     >>> [no_examination(one) for one in ("none", "-", "n/a", "To be decided", "dye penetrant, none radiographed")]
     [True, True, True, True, False]
     """
-    letters = (one for one in text.lower() if one.isalnum() or one.isspace())
-    words = " ".join("".join(letters).split())
-    return words in _NONE or words.startswith("to be ")
+    return names_nothing(text) or bare_words(text) in _NO_EXAMINATION
 
 
 #: Inspection documents that rest on tests of the very metal delivered, EN 10204.

@@ -28,7 +28,8 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_wholeness.rules.motion", "crosshead", "piston", "piston-rod"),
         rules_in("speclint_wholeness.rules.numbers"),
         rules_in("speclint_wholeness.rules.pads", "cylinder-block"),
-        rules_in("speclint_wholeness.rules.paths", "steam-passage", "steam-pipe"),
+        rules_in("speclint_wholeness.rules.paths", "steam-passage"),
+        rules_in("speclint_wholeness.rules.pipes", "steam-pipe"),
         rules_in(
             "speclint_wholeness.rules.valves", "cylinder-block", "poppet-valve", "valve-seat", "valve-spindle"
         ),

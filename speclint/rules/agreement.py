@@ -128,7 +128,7 @@ def _function(
 
     def judged(found: tuple[Pair, ...], sheet: Sheet) -> Judgement:
         if not found:
-            raise sheet.not_applicable(_nothing_beside(sheet))
+            raise sheet.unworked or sheet.not_applicable(_nothing_beside(sheet))
         return sheet.each(
             [(one.name, one) for one in found], lambda item: _held(item[1], sheet, optional=optional)
         )

@@ -63,6 +63,8 @@ class Sheet(Judging, Placing):
         self._record = Record(context.design, component.id) if record else None
         self._asked = context.asked
         self._unread = {}
+        #: Of what the rule asked whether it is stated, the first that the spec asks to have worked and that cannot be.
+        self.unworked: NotAssessed | None = None
 
     @property
     def record(self) -> Record:
@@ -210,6 +212,8 @@ class Sheet(Judging, Placing):
         self._asked.values[id(where)] = where
         if where.key in OF_THE_DRAWING:
             self._consult(where)
+        if isinstance(value, FromEvents | Estimate) and value.why:
+            self.unworked = self.unworked or _not_worked(value)
         self._note_stated(name, where, found)
         return found
 
@@ -538,7 +542,7 @@ class Sheet(Judging, Placing):
         self._asked.values[id(value.where)] = value.where
         self._note_stated("", value.where, False)
         if isinstance(value, FromEvents | Estimate) and value.why:
-            return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
+            return _not_worked(value)
         return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
@@ -562,6 +566,10 @@ class Sheet(Judging, Placing):
         self._asked.values[id(where)] = where
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + shift, measure.high + shift, key
+
+
+def _not_worked(value: FromEvents | Estimate) -> NotAssessed:
+    return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
 
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:

@@ -52,6 +52,7 @@ from .fields import (
     Array as Array,
     Conductivity as Conductivity,
     Duration as Duration,
+    Factor as Factor,
     Force as Force,
     Fraction as Fraction,
     Hardness as Hardness,
@@ -70,6 +71,7 @@ from .fields import (
     OneOrMore as OneOrMore,
     Position as Position,
     Pressure as Pressure,
+    Remark as Remark,
     RotationalSpeed as RotationalSpeed,
     SectionModulus as SectionModulus,
     SignedForce as SignedForce,
@@ -382,6 +384,10 @@ from .named_fields import (
 )
 from .named_in import (
     NamedIn as NamedIn,
+)
+from .nothing_named import (
+    bare_words as bare_words,
+    names_nothing as names_nothing,
 )
 from .old_keys import (
     old_keys_in as old_keys_in,

@@ -3,7 +3,16 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.drawing import FileWithin, Issue
-from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Allowance, LinkTo, Pressure, Temperature, Word
+from speclint.specs.fields import (
+    FOR_REVIEW,
+    NOT_STATED,
+    Allowance,
+    LinkTo,
+    Pressure,
+    Remark,
+    Temperature,
+    Word,
+)
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
 from speclint.specs.listed_in import MATERIALS, ListedIn
@@ -58,7 +67,7 @@ class Component(Spec):
     design_temperature: Temperature = NOT_STATED
     test_pressure: Pressure = NOT_STATED
     inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
-    examination: Word[str] = NOT_STATED
+    examination: Remark = NOT_STATED
     competent_body: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
     inspection_points: InspectionPoints = InspectionPoints.unstated()

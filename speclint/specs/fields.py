@@ -17,6 +17,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from speclint.errors import NOWHERE, Location, QuantityError, one_of, shortened
 from speclint.quantities import PROVENANCES, Measure, Sign, example, read
+from speclint.specs.nothing_named import names_nothing
 from speclint.specs.spans import Span, refusal
 
 
@@ -181,11 +182,17 @@ _PROVENANCE_TABLE = {
 
 
 class _Words:
-    """Annotation of a word, count, yes/no or day: checks against the type inside ``Stated[...]``."""
+    """Annotation of a word, count, yes/no or day: checks against the type inside ``Stated[...]``.
+
+    A text is to name something, and "none" or "-" does not, but where ``nothing`` is an answer too.
+    """
+
+    def __init__(self, *, nothing: bool = False) -> None:
+        self._nothing = nothing
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
         wanted = _argument_of(source, Stated)
-        return _plain(_stated_reader(wanted), {"type": "word", "wanted": wanted})
+        return _plain(_stated_reader(wanted, self._nothing), {"type": "word", "wanted": wanted})
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler
@@ -243,7 +250,7 @@ def _argument_of(source: Any, wrapper: type) -> Any:
     raise TypeError(f"{source!r} does not contain {wrapper.__name__}[...]")
 
 
-def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
+def _stated_reader(wanted: Any, nothing: bool) -> Callable[[object], Stated[Any] | NotStated]:
     choices = get_args(wanted) if get_origin(wanted) is Literal else ()
 
     def reader(raw: object) -> Stated[Any] | NotStated:
@@ -259,6 +266,8 @@ def _stated_reader(wanted: Any) -> Callable[[object], Stated[Any] | NotStated]:
             raise refusal(f"a count lies between 0 and {_MOST}", _INSTEAD[int])
         elif type(value) is str and not value.strip():
             raise refusal("the text is empty", "the text itself, or leave the key out")
+        elif type(value) is str and not nothing and names_nothing(value):
+            raise refusal("this names nothing", "what it is, or leave the key out")
         return Stated(value, where)
 
     return reader
@@ -299,6 +308,8 @@ def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotSt
 #: A word, a count, a yes/no or a day: ``Word[str]``, ``Word[int]``, ``Word[bool]``, ``Word[Literal["a", "b"]]``,
 #: ``Word[date]``.
 Word = Annotated[Stated[T] | NotStated, _Words()]
+#: A text in which "none" is an answer too, such as how a part is examined.
+Remark = Annotated[Stated[str] | NotStated, _Words(nothing=True)]
 #: A link: ``LinkTo[CylinderBlock]``.
 LinkTo = Annotated[Link[C] | NotStated, _Links()]
 
@@ -340,6 +351,8 @@ RotationalSpeed = Annotated[
     Measure | NotStated, Quantity("rotational speed", "not negative"), Span("0.01 rev/min", "20000 rev/min")
 ]
 Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative"), Span("1e-6", "1e6")]
+#: A ratio that is never nothing, such as a loss of a stream.
+Factor = Annotated[Measure | NotStated, Quantity("ratio"), Span("1e-6", "1e6")]
 Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10 HB", "1000 HB")]
 MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
 Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]

@@ -99,6 +99,7 @@ def test_words_and_counts(tmp_path: Path) -> None:
         ("bore = [1]", "written as text with its unit", "an array", '"480 mm'),
         ('title = ""', "the text is empty", '""', "leave the key out"),
         ('title = " "', "the text is empty", '" "', "leave the key out"),
+        ('checked_by = "n/a"', "this names nothing", '"n/a"', "what it is, or leave the key out"),
         ("notes = 3", "", "3", ""),
     ],
 )

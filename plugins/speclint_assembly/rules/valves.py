@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
 from speclint.facts import block_when_entering, bore_of, face_of_beat
 from speclint.handbook.cylinders import outside_of_wall
 from speclint.specs import Beat, CylinderBlock, NotStated, PoppetValve, SeatBore, ValveSeat, ValveSpindle
@@ -123,6 +126,7 @@ def _rim(valve: PoppetValve, beat: Beat, sheet: Sheet) -> float:
     "spindle.enters",
     title="The end of a spindle that goes in first passes its guide, the seal passes over the end at the gear, "
     "and its collar stays on one side of the valve, whose bore its end passes",
+    edition=2,
     on=ValveSpindle,
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
@@ -132,25 +136,42 @@ def _rim(valve: PoppetValve, beat: Beat, sheet: Sheet) -> float:
     against=(),
 )
 def spindle_enters(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
-    """From the valve's side the gear end passes the guide; from the gear's side collar and valve end do."""
-    valve = sheet.follow(spindle.moves)
-    guide = sheet.take("d_g", spindle.guide_bore)
+    """From the valve's side the gear end passes the guide; from the gear's side collar and valve end do.
+
+    One that is of one piece with its valve has neither, and goes in from the valve's side alone.
+    """
+    from_valve = sheet.read("enters from", spindle.enters_from) == "valve side"
     gear = sheet.take("D_t", spindle.gear_end_diameter)
+    over = sheet.at_most(gear, sheet.take("d_s", spindle.seal_diameter)).else_says(
+        "end at the gear {found}, the seal passes over {limit}"
+    )
+    if _of_one_piece(spindle, sheet):
+        says = f"of one piece with its valve, it goes in from the {'valve' if from_valve else 'gear'} side"
+        way = sheet.states(from_valve, says, where=spindle.enters_from.where)
+        return sheet.worst(way, *_past_guide(spindle, (gear,), sheet), over)
     collar = sheet.take("D_c", spindle.collar_diameter)
     end = sheet.take("D_e", spindle.valve_end_diameter)
-    bore = sheet.take("d_v", valve.spindle_bore)
-    from_valve = sheet.read("enters from", spindle.enters_from) == "valve side"
-    leading = (gear,) if from_valve else (collar, end)
+    bore = sheet.take("d_v", sheet.follow(spindle.moves).spindle_bore)
     return sheet.worst(
-        *(
-            sheet.at_most(one, guide).else_says("spindle {found} where it passes its guide of {limit}")
-            for one in (sheet.take("d", spindle.diameter), *leading)
-        ),
-        sheet.at_most(gear, sheet.take("d_s", spindle.seal_diameter)).else_says(
-            "end at the gear {found}, the seal passes over {limit}"
-        ),
+        *_past_guide(spindle, (gear,) if from_valve else (collar, end), sheet),
+        over,
         sheet.at_most(end, bore).else_says("end of the spindle {found}, bore of the valve {limit}"),
         sheet.at_least(collar, bore).else_says("collar {found} passes the bore of the valve, {limit}"),
+    )
+
+
+def _of_one_piece(spindle: ValveSpindle, sheet: Sheet) -> bool:
+    """Whether the spindle says that its valve is forged in one with it."""
+    by = spindle.valve_held.by
+    return sheet.is_stated("valve held by", by) and sheet.read("valve held by", by) == "forged in one"
+
+
+def _past_guide(spindle: ValveSpindle, leading: Sequence[Metres], sheet: Sheet) -> tuple[Judgement, ...]:
+    """The spindle and what of it goes first, each against the bore of its guide."""
+    guide, d = sheet.take("d_g", spindle.guide_bore), sheet.take("d", spindle.diameter)
+    return tuple(
+        sheet.at_most(one, guide).else_says("spindle {found} where it passes its guide of {limit}")
+        for one in (d, *leading)
     )
 
 

@@ -85,7 +85,7 @@ def _into(place: str) -> str:
             "least number of locked fastenings that keep one another",
         )
     ],
-    edition=3,
+    edition=4,
 )
 def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
     """A second retention is stated wherever a part could fall on the track, unless many locked fastenings hold it."""
@@ -102,9 +102,9 @@ def underside(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
 
 
 def _falls_on_track(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> bool:
-    """Whether the joint states that a loose nut could fall on the track, whatever it states of the whole."""
+    """Whether a loose nut could fall on the track, whatever is stated of the whole: by the joint, or off a frame."""
     falls = joint.nut.could_fall_into
-    return (
+    return isinstance(joint, FrameFastening) or (
         sheet.is_stated("where a nut falls", falls) and sheet.read("a loose nut falls into", falls) == "track"
     )
 

@@ -127,7 +127,7 @@ def _drained(end: CylinderEnd, sheet: Sheet) -> Judgement:
             "rise above the setting at which the lift is reached",
         ),
     ],
-    edition=4,
+    edition=5,
 )
 def relief_capacity(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Greatest piston speed at slow speed, by a scan of the crank angle; area required against area opened.
@@ -156,7 +156,7 @@ def _greatest_piston_speed(block: CylinderBlock, sheet: Sheet) -> MetresPerSecon
 def _water_let_out(
     block: CylinderBlock, end: CylinderEnd, fastest: MetresPerSecond, sheet: Sheet
 ) -> Judgement:
-    """Whether the valves of an end pass the water of its last bore, and lift in time."""
+    """Whether the valves of an end pass the water of its last bore, and lift in time, but not before they open."""
     _, last = bores_in_work(block, sheet.read("bore of end", end.of_bore), sheet)
     d = sheet.take("d", last)
     flow = sheet.work("Q", water_displaced, d=d, v=fastest)
@@ -164,6 +164,9 @@ def _water_let_out(
     rise = sheet.limit("accumulation", "a")
     in_time = sheet.at_most(lifted, sheet.work("p_a", pressure_blown_off, p_r=setting, a=rise)).else_says(
         "relief valve of {item} lifts fully at {found}, {limit} allowed"
+    )
+    after = sheet.at_least(lifted, setting).else_says(
+        "relief valve of {item} is said to lift fully at {found}, and is set to {limit}"
     )
     density = sheet.look_up("ρ", lambda: _WATER)
     wanted = sheet.work("A", relief_area_wanted, Q=flow, C=sheet.limit("discharge"), p=lifted, rho=density)
@@ -180,6 +183,7 @@ def _water_let_out(
             "relief valves of {item} open {found}, the water requires {limit}"
         ),
         in_time,
+        after,
     )
 
 

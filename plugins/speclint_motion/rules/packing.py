@@ -62,7 +62,9 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     "box is drained",
     wrong="clearance round the rod {found}, where the nearer limit is {limit}",
     on=StuffingBox,
+    edition=2,
     grade=Grade.OBSERVATION,
+    gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A rod that touches its bush is scored; water from a gland without a drain runs into the axleboxes.",
     leaves_out="sag of the rod and wear of the slippers, which use up the clearance at the bottom",
@@ -78,7 +80,10 @@ def rating(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     ],
 )
 def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
-    """Bore of neck bush and gland less the rod, as a share of its diameter; the drain as stated."""
+    """Bore of neck bush and gland less the rod, as a share of its diameter; the drain as stated.
+
+    A rod that has no clearance in one of them does not go in, or seizes: a nonconformity.
+    """
     d = sheet.take("d", sheet.follow(box.seals).diameter)
     low = sheet.work("c_min", share_of_diameter, k=sheet.limit("least", "k_min"), D=d)
     high = sheet.work("c_max", share_of_diameter, k=sheet.limit("most", "k_max"), D=d)
@@ -87,7 +92,9 @@ def gland(box: StuffingBox, sheet: Sheet) -> Judgement:
 
     def judge(symbol: str) -> Judgement:
         taken = sheet.take(f"D_{symbol}", bores[symbol])
-        return sheet.within(sheet.work(f"c_{symbol}", diametral_clearance, D=taken, d=d), low, high)
+        left = sheet.work(f"c_{symbol}", diametral_clearance, D=taken, d=d)
+        judged = sheet.within(left, low, high)
+        return judged.graded(Grade.NONCONFORMITY) if left <= 0 else judged
 
     return sheet.worst(
         sheet.each((box,), lambda box: _drained(box, sheet)),

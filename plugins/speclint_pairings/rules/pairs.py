@@ -32,16 +32,18 @@ _GUIDE = "guide"
 
 
 class _Pair(NamedTuple):
-    """Two parts that rub: each by the words that name it, and whether steam is beside them."""
+    """Two parts that rub: each by the words that name it, those of them that have specs, and whether steam is there."""
 
     name: str
     one: frozenset[str]
     other: frozenset[str]
+    parts: tuple[Component, ...]
     in_steam: bool
 
 
 @rule(
     "lubrication.pair-by-name",
+    edition=2,
     title="Each rubbing pair that the links of a cam box or a block give has a feed, an oil that suits its heat, and a "
     "way back for the oil; one feed to several pairs says so",
     on=(CamBox, CylinderBlock),
@@ -96,11 +98,24 @@ def _oiled(
         return sheet.states(
             False, f"{pair.name}: its feed, {feed}, serves {feeds[feed]} pairs", where=one.feed.where
         )
-    return sheet.states(True, f"{pair.name}: {oil} from {feed}")
+    return _oiled_itself(pair, sheet) or sheet.states(True, f"{pair.name}: {oil} from {feed}")
+
+
+def _oiled_itself(pair: _Pair, sheet: Sheet) -> Judgement | None:
+    """What is wrong where a part of a pair in steam says by itself that another oil is on it; None where nothing is."""
+    for part in pair.parts if pair.in_steam else ():
+        own = part.lubrication.lubricant
+        if not sheet.is_stated(f"lubricant of {part.id}", own):
+            continue
+        oil = sheet.read(f"lubricant of {part.id}", own)
+        if oil not in ("cylinder oil", "none"):
+            says = f"{pair.name}: {part.id} says {oil}, which does not bear the heat of steam"
+            return sheet.states(False, says, where=own.where)
+    return None
 
 
 def _pair(one: Component, other: Component, *, in_steam: bool = False) -> _Pair:
-    return _Pair(f"{one.id} on {other.id}", _known_as(one), _known_as(other), in_steam)
+    return _Pair(f"{one.id} on {other.id}", _known_as(one), _known_as(other), (one, other), in_steam)
 
 
 def _known_as(part: Component) -> frozenset[str]:
@@ -135,7 +150,8 @@ def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[_Pair]:
     }
     for valve in valves.values():
         for spindle in sheet.belonging_to(valve, ValveSpindle):
-            yield _Pair(f"{spindle.id} in its guide", _known_as(spindle), frozenset({_GUIDE}), True)
+            words = _known_as(spindle), frozenset({_GUIDE})
+            yield _Pair(f"{spindle.id} in its guide", *words, (spindle,), True)
     for liner in sheet.belonging_to(block, CylinderLiner):
         yield from (_pair(ring, liner, in_steam=True) for ring in sheet.belonging_to(liner, PistonRing))
         for piston in sheet.belonging_to(liner, Piston):

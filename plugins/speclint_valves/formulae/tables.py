@@ -7,6 +7,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.members import contact_modulus
 from speclint.handbook.tables import Reading
+from speclint.handbook.threads import thread
 
 _SENSE_OF_STEAM = {"lifts": 1.0, "holds shut": -1.0}
 
@@ -56,3 +57,15 @@ def modulus_of_pair(one: Material, other: Material) -> Reading:
     high = contact_modulus(E_1.high, nu_1.high, E_2.high, nu_2.high)
     what = f"contact modulus of {one.name} on {other.name}"
     return Reading(what, nominal, low, high, E_1.unit, E_1.source)
+
+
+def root_diameter_of_thread(designation: str) -> Reading:
+    """Root diameter of a spindle's thread, m; NotKnown for a thread that no standard lists.
+
+    Hand working, M18x1: 18 − 17/12 × 0.866025 × 1 = 16.77313 mm.
+
+    >>> round(root_diameter_of_thread("M18x1").nominal * 1e3, 4)
+    16.7731
+    """
+    found = thread(designation)
+    return Reading.exact(f"root diameter of {found.name}", found.root_diameter, "m", found.source)

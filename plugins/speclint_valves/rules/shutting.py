@@ -27,7 +27,7 @@ from speclint_valves.inputs.shutting import (
     unbalanced,
     weight,
 )
-from speclint_valves.inputs.springs import springs_relaxed
+from speclint_valves.inputs.springs import springs_new, springs_relaxed
 from speclint_valves.rules.seats import DEFERS
 
 MARGIN = Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least closing load over opening load")
@@ -85,9 +85,9 @@ def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, she
 
 @rule(
     "valve.spring-holds-shut",
-    edition=7,
+    edition=8,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
-    "load that lifts it, or that load is sure to lift a valve that is meant to lift then",
+    "load that lifts it; a valve that is meant to lift then is sure to",
     on=PoppetValve,
     cases=("running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,
@@ -102,16 +102,29 @@ def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, she
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least load of the springs + weight + friction that is sure to help ≥ factor × lifting load of the case.
 
-    The springs have the set of the hottest case of all, with the valve open, and the low end of their load. Where that
-    does not hold, a valve that is meant to lift in the case must do so: the load on it exceeds what shuts it. One whose
-    lifting hurts is never meant to lift while the engine drifts.
+    The springs have the set of the hottest case of all, with the valve open, and the low end of their load. A valve
+    that is meant to lift in the case must do so instead, its springs new and its friction at the most: one that stays
+    shut lets in no air, and lets out no water, although its drawing says so. One whose lifting hurts is never meant to
+    lift while the engine drifts.
     """
+    if may_lift(valve, case, sheet):
+        return _lifts(valve, case, sheet)
     return held_shut(valve, case, springs_relaxed(valve, case, sheet).shut, sheet)
+
+
+def _lifts(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The most that springs, weight and friction hold shut against what lifts a valve that is meant to lift."""
+    friction = sheet.take("F_r", spindle_of(valve, sheet).friction)
+    springs = springs_new(valve, case, sheet).shut
+    held = sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=friction)
+    judged = sheet.at_most(held, greatest_lifting(valve, case, sheet)).else_says(
+        "valve meant to lift may not: shut by {found}, lifted by {limit}"
+    )
+    return _graded(judged, valve, sheet)
 
 
 def held_shut(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet) -> Judgement:
     """What springs of a load hold shut, with weight and sure friction, against what lifts the valve in a case."""
-    hurts = sheet.read("reversal hurts", valve.reversal_hurts)
     friction = least_friction(spindle_of(valve, sheet), sheet)
     held = sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=friction)
     lifted = greatest_lifting(valve, case, sheet)
@@ -119,11 +132,12 @@ def held_shut(valve: PoppetValve, case: LoadCase, springs: Newtons, sheet: Sheet
     judged = sheet.at_least(held, needed).else_says(
         "steam may lift the valve: shut by {found}, {limit} wanted"
     )
-    if may_lift(valve, case, sheet) and not judged.holds:
-        judged = sheet.at_most(held, lifted).else_says(
-            "valve meant to lift may not: shut by {found}, lifted by {limit}"
-        )
-    return judged.graded(Grade.HOLD) if hurts else judged
+    return _graded(judged, valve, sheet)
+
+
+def _graded(judged: Judgement, valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """A hold where the lifting of the valve hurts."""
+    return judged.graded(Grade.HOLD) if sheet.read("reversal hurts", valve.reversal_hurts) else judged
 
 
 def may_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
@@ -172,7 +186,7 @@ def shut_against_friction(valve: PoppetValve, case: LoadCase, springs: Newtons, 
 
 @rule(
     "valve.compression-lift",
-    edition=7,
+    edition=8,
     title="The load of compression at the shortest cut-off on the valve is no more than springs and "
     "weight hold",
     wrong="compression lifts the valve with {limit}, shut by {found}",
@@ -192,7 +206,7 @@ def compression_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgem
     By the cycle of its notch where the cylinder has a valve gear; otherwise p = y p_b (1 + x/c)^n, where y is stated:
     the exhaust valve throttles while it shuts, so that compression begins above the exhaust pressure.
     """
-    if _meant_to_lift(valve, case, sheet):
+    if may_lift(valve, case, sheet):
         raise sheet.not_applicable("the valve is meant to stay off its seat while the engine drifts")
     compressed = _compressed(valve, case, sheet)
     if sheet.read("serves", valve.serves) == "inlet":

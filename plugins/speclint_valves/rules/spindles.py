@@ -16,7 +16,7 @@ from speclint import (
     filled_once,
     rule,
 )
-from speclint.equations import Newtons, Ratio
+from speclint.equations import Newtons, Pascals, Ratio
 from speclint.facts import (
     CRACKED,
     ValvesTrain,
@@ -45,6 +45,7 @@ from speclint_valves.formulae.guides import (
     share_of_diameter,
 )
 from speclint_valves.formulae.spindle import direct_stress
+from speclint_valves.formulae.tables import root_diameter_of_thread
 from speclint_valves.inputs.guides import guide_of
 from speclint_valves.inputs.loads import greatest_valve_load
 from speclint_valves.inputs.shutting import supply_at_most
@@ -110,9 +111,9 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 @rule(
     "spindle.stress",
-    edition=8,
-    title="The stress at the weakest section of the spindle is at most 0.2 of its tensile strength, 0.127 where it is "
-    "notched, and the factor against buckling at least 4",
+    edition=9,
+    title="The stress at the weakest section of the spindle, the thread of its valve's nut among them, is at most 0.2 "
+    "of its tensile strength, 0.127 where it is notched, and the factor against buckling at least 4",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
@@ -142,7 +143,8 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Greatest load of the event/least section ≤ its share of R_m; Johnson or Euler over the free length ≥ 4.
 
-    The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up.
+    The load is springs, steam, inertia and friction, or the blow with which the clearance is taken up. The root of the
+    thread under the valve's nut is judged beside the section that is said to be the weakest.
     """
     F, _ = greatest_valve_load(sheet.follow(spindle.moves), case, sheet)
     T, metal = sheet.take("T", case.temperature_of(spindle)), sheet.material_of(spindle)
@@ -151,7 +153,24 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     worked = sheet.work("σ", direct_stress, F=F, d=sheet.take("d_1", spindle.least_diameter))
     return sheet.worst(
         sheet.at_most(worked, allowed).else_says("spindle stressed to {found}, {limit} allowed"),
+        *_under_nut(spindle, F, R_m, sheet),
         _buckling(spindle, T, F, sheet),
+    )
+
+
+def _under_nut(spindle: ValveSpindle, F: Newtons, R_m: Pascals, sheet: Sheet) -> Iterator[Judgement]:
+    """The stress in the root of the thread by which a nut holds the valve, where the spindle states one."""
+    held = spindle.valve_held
+    by_nut = sheet.is_stated("valve held by", held.by) and sheet.read("valve held by", held.by) == "nut"
+    if not (by_nut and sheet.is_stated("thread of the valve's nut", held.thread)):
+        return
+    root = sheet.look_up(
+        "d_3", root_diameter_of_thread, designation=sheet.read("thread of the valve's nut", held.thread)
+    )
+    worked = sheet.work("σ_3", direct_stress, F=F, d=root)
+    allowed = sheet.work("σ_3z", share_of_strength, k=sheet.limit("share-notched", "k_3"), R=R_m)
+    yield sheet.at_most(worked, allowed).else_says(
+        "thread of the valve's nut stressed to {found}, {limit} allowed"
     )
 
 

@@ -13,9 +13,11 @@ from speclint.specs import (
     CylinderCover,
     CylinderEnd,
     CylinderLiner,
+    NotStated,
     Piston,
     PistonRing,
     PoppetValve,
+    Stated,
     SteamPassage,
     ValveSeat,
 )
@@ -193,14 +195,18 @@ def _breathing(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _lifting(block: CylinderBlock, end: str, sheet: Sheet) -> list[PoppetValve]:
-    """The valves at an end that lift while the engine drifts."""
+    """The valves at an end that are meant to lift while the engine drifts: not one whose lifting hurts."""
     return [
         valve
         for serves in ("inlet", "exhaust")
         for valve in valves_at(block, end, serves, sheet)
-        if sheet.is_stated(f"drifting of {valve.id}", valve.lifts_drifting)
-        and sheet.read(f"{valve.id} lifts drifting", valve.lifts_drifting)
+        if _is_true(f"{valve.id} lifts drifting", valve.lifts_drifting, sheet)
+        and not _is_true(f"lifting of {valve.id} hurts", valve.reversal_hurts, sheet)
     ]
+
+
+def _is_true(name: str, word: Stated[bool] | NotStated, sheet: Sheet) -> bool:
+    return sheet.is_stated(name, word) and sheet.read(name, word)
 
 
 def _castings(liner: CylinderLiner, sheet: Sheet) -> Iterator[ToFill]:
@@ -292,14 +298,15 @@ one_opening: Rule = filled_once(
 breathing: Rule = filled_once(
     "cylinder.breathing-way",
     title="Each cylinder breathes while the engine drifts: by a breathing way, or by valves that "
-    "lift at both ends",
+    "lift at both ends and do no harm by it",
     on=CylinderBlock,
     places=_breathing,
     row=500,
     gravity="part",
     why="a piston that pumps against shut valves sucks ash from the smokebox and heats what it shuts in",
-    leaves_out="how large the way must be (steamway.drifting)",
-    edition=2,
+    leaves_out="how large the way must be (steamway.drifting); whether the springs let the valves lift "
+    "(valve.spring-holds-shut)",
+    edition=3,
 )
 
 its_casting: Rule = filled_once(

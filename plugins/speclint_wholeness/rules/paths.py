@@ -1,24 +1,12 @@
-"""Steam paths and pipes: from the first pipe to each inlet valve, from each exhaust valve to the nozzle."""
+"""Steam paths: from the first pipe to each inlet valve, from each exhaust valve to the nozzle."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
-from speclint.specs import (
-    BlastNozzle,
-    BoltedJoint,
-    Component,
-    Lagging,
-    LensJoint,
-    PipeFlange,
-    SteamPassage,
-    SteamPipe,
-)
-from speclint_wholeness.inputs import place, said
-
-_ENDS = 2  # of a pipe
-_JOINS = ("holds", "bolted_to", "screwed_into")
+from speclint.specs import BlastNozzle, Component, SteamPassage, SteamPipe
+from speclint_wholeness.inputs import said
 
 
 def _live(passage: SteamPassage, sheet: Sheet) -> Iterator[ToFill]:
@@ -63,25 +51,6 @@ def _is_at_valve(passage: SteamPassage, serves: str, sheet: Sheet) -> bool:
     return said(f"what {valve.id} serves", valve.serves, sheet) == serves
 
 
-def _joints(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
-    """The joints of the pipe, of its flanges and of its lens rings: one at each end."""
-    carrying = (pipe, *sheet.fillers(pipe, PipeFlange, by="of"), *sheet.fillers(pipe, LensJoint, by="of"))
-    joints: dict[str, BoltedJoint] = {}
-    wrong = ""
-    for part in carrying:
-        of_part = sheet.fillers(part, BoltedJoint, by=_JOINS)
-        joints |= {one.id: one for one in of_part}
-        if len(of_part) > 1 and part is not pipe:
-            wrong = f"{of_part[0].id} and {of_part[1].id} are both at {part.id}"
-    found = tuple(joints.values())
-    yield ToFill(f"ends of {pipe.id}", BoltedJoint.called, found, _ENDS, _ENDS, wrong, pipe.where)
-
-
-def _lagging(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
-    """The lagging of the pipe."""
-    yield place(pipe.id, pipe, Lagging, sheet, by="covers")
-
-
 reaches: Rule = filled_once(
     "path.reaches-its-valve",
     title="Each path of live steam that ends at an inlet valve begins in a steam pipe",
@@ -104,28 +73,4 @@ leaves: Rule = filled_once(
     leaves_out="an engine that exhausts elsewhere, for which a concession says so",
 )
 
-joined: Rule = filled_once(
-    "pipe.joined-at-both-ends",
-    title="One bolted joint is at each end of a steam pipe",
-    on=SteamPipe,
-    places=_joints,
-    row=510,
-    gravity="hold",
-    why="a joint that nobody drew leaks or blows out at the pressure of the boiler",
-    leaves_out="welded ends, for which a concession says so; which of the ends a joint is at, where no "
-    "flange or lens ring of the pipe tells",
-    edition=2,
-)
-
-lagged: Rule = filled_once(
-    "pipe.lagged",
-    title="One lagging covers each steam pipe",
-    on=SteamPipe,
-    places=_lagging,
-    row=640,
-    gravity="plan",
-    why="bare pipes cool the steam and burn the hand",
-    leaves_out="pipes out of reach that are left bare on purpose, for which a concession says so",
-)
-
-RULES = (joined, lagged, leaves, reaches)
+RULES = (leaves, reaches)

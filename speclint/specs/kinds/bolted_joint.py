@@ -18,6 +18,7 @@ from speclint.specs.fields import (
     MassFlow,
     Moment,
     Pressure,
+    Remark,
     Stress,
     Temperature,
     Word,
@@ -132,9 +133,9 @@ class Tightening(SpecTable):
     method: Annotated[Word[str], _TIGHTENING] = NOT_STATED
     torque: Moment = NOT_STATED
     angle: Angle = NOT_STATED
-    torque_coefficient: Fraction = NOT_STATED
+    torque_coefficient: Annotated[Fraction, Span("0.05", "0.6")] = NOT_STATED
     preload: Force = NOT_STATED
-    lubrication: Word[str] = NOT_STATED
+    lubrication: Remark = NOT_STATED
     temperature: Temperature = NOT_STATED
 
 
@@ -302,7 +303,7 @@ class BoltedJoint(Component):
     purpose: Word[Literal["steam-tight", "air-tight", "structural"]] = NOT_STATED
     stands: Word[Literal["upright", "on top", "below"]] = NOT_STATED
     carries: dict[str, Carried] = {}
-    friction: Fraction = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
     shear_taken_by: Word[Literal["friction", "fitted bolts", "keys"]] = NOT_STATED
     fitted_diameter: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     key_area: Area = NOT_STATED

@@ -51,7 +51,7 @@ class Fit(Component):
     entered: Word[Literal["pressed", "shrunk"]] = NOT_STATED
     press_force: Force = NOT_STATED
     axial_load: Force = NOT_STATED
-    friction: Fraction = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
     hole_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     shaft_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     half_arc: Angle = NOT_STATED

@@ -86,8 +86,8 @@ class FrameFastening(Component):
     faces: Word[int] = NOT_STATED
     relaxation: Fraction = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
-    friction: Fraction = NOT_STATED
-    greatest_friction: Fraction = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    greatest_friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
     fitted_diameter: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
     bearing_length: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     lug_shear_area: Area = NOT_STATED

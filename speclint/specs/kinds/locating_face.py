@@ -62,7 +62,7 @@ class LocatingFace(Component):
     bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED
     slot_stiffness: Stiffness = NOT_STATED
     pad_temperature: Word[str] = NOT_STATED
-    friction: Fraction = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
     entering_force: Force = NOT_STATED
     in_frame: Annotated[LinkTo[Frame], OWN_PLACE] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED

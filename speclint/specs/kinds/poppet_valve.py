@@ -9,6 +9,7 @@ from speclint.specs.fields import (
     Allowance,
     Angle,
     Area,
+    Factor,
     Force,
     Fraction,
     Length,
@@ -151,14 +152,14 @@ class PoppetValve(Component):
     common_throat: Area = NOT_STATED
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
-    loss_coefficient: Fraction = NOT_STATED
+    loss_coefficient: Annotated[Factor, Span("0.1", "100")] = NOT_STATED
     discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
     port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
-    compression_share: Fraction = NOT_STATED
-    shutting_ratio: Fraction = NOT_STATED
-    clearance_share: Fraction = NOT_STATED
+    compression_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
+    shutting_ratio: Annotated[Factor, Span("0.2", "20")] = NOT_STATED
+    clearance_share: Annotated[Factor, Span("0.005", "0.5")] = NOT_STATED
     height: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     flow_force: Force = NOT_STATED
     lapped_at: Temperature = NOT_STATED

@@ -71,7 +71,7 @@ class ValveSeat(Component):
     ] = NOT_STATED
     block_heated_to: Temperature = NOT_STATED
     chilled_to: Temperature = NOT_STATED
-    friction: Fraction = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
     press_force: Force = NOT_STATED
     entered_from: Word[Literal["chamber", "cylinder"]] = NOT_STATED
     sticking_drag: Force = NOT_STATED

@@ -167,3 +167,20 @@ def test_without_a_nozzle_that_is_drawn_whole_the_duty_counts(workshop: DesignFo
         "release.pressure-part", "out"
     )
     assert not any("designed for" in one.says for one in (check.judgement.every if check.judgement else ()))
+
+
+def test_a_flow_that_cannot_be_worked_is_not_assessed(workshop: DesignFolder) -> None:
+    """It is stated, to be worked from the valve events of a gear that is not drawn: no gap that nobody need fill."""
+    made = with_engine()
+    made["duty.toml"] = made["duty.toml"].replace(
+        'steam_flow = "1.7 kg/s"', 'steam_flow = { from = "events" }'
+    )
+    check = workshop.write(made).only(BACK, "block")
+    assert check.outcome == "not assessed"
+    assert "steam_flow cannot be worked: no valve gear serves block" in check.says
+
+
+def test_a_flow_that_nobody_states_leaves_nothing_to_compare(workshop: DesignFolder) -> None:
+    made = with_engine()
+    made["duty.toml"] = made["duty.toml"].replace('steam_flow = "1.7 kg/s"\n', "")
+    assert workshop.write(made).only(BACK, "block").outcome == "not applicable"

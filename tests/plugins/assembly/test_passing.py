@@ -211,6 +211,24 @@ def test_a_spindle_from_the_gear_side_brings_its_collar_through_the_guide(worksh
     expect_finding(write(workshop, from_gear, wide).only(SPINDLE))
 
 
+def test_a_spindle_of_one_piece_with_its_valve_goes_in_from_the_valves_side(workshop: DesignFolder) -> None:
+    """It has no collar and passes no bore of the valve; the guide of 22.05 mm and the seal of 20 mm remain."""
+    one_piece = (
+        "spindle",
+        'enters_from = "valve side"',
+        'enters_from = "valve side"\nvalve_held.by = "forged in one"',
+    )
+    collar = ("spindle", 'collar_diameter = "21 mm"\n', "")
+    end = ("spindle", 'valve_end_diameter = "15 mm"\n', "")
+    expect_conforms(write(workshop, one_piece, collar, end).only(SPINDLE))
+    from_gear = ("spindle", one_piece[1], one_piece[2].replace("valve side", "gear side"))
+    expect_finding(write(workshop, from_gear, collar, end).only(SPINDLE))
+    thick = ("spindle", 'gear_end_diameter = "18 mm"', 'gear_end_diameter = "20.1 mm"')
+    expect_finding(write(workshop, one_piece, collar, end, thick).only(SPINDLE))
+    by_nut = ("spindle", one_piece[1], one_piece[2].replace("forged in one", "nut"))
+    assert write(workshop, by_nut, collar).only(SPINDLE).outcome == "not assessed"
+
+
 def test_a_rod_with_its_piston_forged_on_goes_in_only_by_its_other_end(workshop: DesignFolder) -> None:
     """Its flange of 140 mm does not pass the bush of 90.6 mm: only with box and gland in halves, and a hole of 150."""
     forged = ("piston", 'by = "nut"', 'by = "forged in one"')

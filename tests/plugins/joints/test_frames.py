@@ -434,6 +434,19 @@ def test_locking_and_retention_of_the_frame_bolts(workshop: DesignFolder) -> Non
     assert workshop.only("fastening.underside", "fastening").grade is Grade.HOLD
 
 
+def test_bolts_of_a_frame_stand_over_the_track_whatever_is_said(workshop: DesignFolder) -> None:
+    loose = ('locking = "split pin"', 'locking = "none"')
+    fastened(
+        workshop,
+        ('second_retention = "keep plate"', 'second_retention = "none"'),
+        loose,
+        ("over_track = true", "over_track = false"),
+        ('could_fall_into = "track"', 'could_fall_into = "nothing"'),
+    )
+    check = workshop.only("fastening.underside", "fastening")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
 def test_more_shock_uses_more(workshop: DesignFolder) -> None:
     calm = used(fastened(workshop), "frame.block-slip", "fastening")
     assert used(fastened(workshop, ('shock = "3"', 'shock = "4"')), "frame.block-slip", "fastening") > calm

@@ -168,8 +168,10 @@ def test_a_new_bore_on_new_tyres_would_want_less(workshop: DesignFolder) -> None
     assert workshop.write(bench(lifts)).only(CAPACITY).outcome == "finding"
 
 
-@pytest.mark.parametrize(("bar", "outcome"), [("20.3", "conforms"), ("20.4", "finding")])
-def test_the_lift_is_reached_a_tenth_above_the_setting(
+@pytest.mark.parametrize(
+    ("bar", "outcome"), [("20.3", "conforms"), ("20.4", "finding"), ("18.5", "conforms"), ("18.4", "finding")]
+)
+def test_the_lift_is_reached_a_tenth_above_the_setting_and_not_below_it(
     workshop: DesignFolder, bar: str, outcome: str
 ) -> None:
     # 18.5 × 1.1 = 20.35

@@ -19,7 +19,7 @@ from speclint_motion.formulae.shafts import (
 from tests.plugins.motion.train import files, without
 
 PRESSURE, BENDING, RATING = "pin.bearing-pressure", "pin.bending", "packing.rating"
-GLAND, SHAFT = "packing.gland", "shaft.torsion"
+GLAND, SHAFT, OVERHANG = "packing.gland", "shaft.torsion", "pin.overhang-of-bearing"
 
 
 @pytest.mark.parametrize(
@@ -195,6 +195,19 @@ def test_neck_bush_from_both_sides(workshop: DesignFolder, bore: str, outcome: s
     )
 
 
+@pytest.mark.parametrize(("old", "new"), [("90.6 mm", "{} mm"), ("91 mm", "{} mm")])
+@pytest.mark.parametrize(
+    ("bore", "grade"),
+    [("90.01", Grade.OBSERVATION), ("90", Grade.NONCONFORMITY), ("89.9", Grade.NONCONFORMITY)],
+)
+def test_a_rod_that_does_not_go_into_its_bush_is_more_than_an_observation(
+    workshop: DesignFolder, old: str, new: str, bore: str, grade: Grade
+) -> None:
+    """A rod of 90 mm: nothing is left of the clearance in a bore of 90 mm, be it that of the bush or of the gland."""
+    check = workshop.write(files("box", (old, new.format(bore)))).only(GLAND)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 def test_a_box_without_a_drain_is_found(workshop: DesignFolder) -> None:
     check = workshop.write(files("box", ("drained = true", "drained = false"))).only(GLAND)
     assert (check.outcome, check.grade) == ("finding", Grade.OBSERVATION)
@@ -292,3 +305,24 @@ def test_a_thicker_pin_is_weaker_for_its_size(d: float, more: float) -> None:
 def test_bending_and_torque_are_each_less_than_both(M: float, T: float) -> None:
     assert moments_together(M, T, 1.0, 1.0) >= max(2 * M, 3**0.5 * T) * (1 - 1e-12)
     assert shafting_shear(M, T, 1.5, 1.0, 0.1) >= shafting_shear(M, 0.0, 1.5, 1.0, 0.1)
+
+
+@pytest.mark.parametrize(("overhang", "outcome"), [("92.5 mm", "conforms"), ("92.4 mm", "finding")])
+def test_the_bearing_of_a_crank_pin_does_not_reach_into_the_crank(
+    workshop: DesignFolder, overhang: str, outcome: str
+) -> None:
+    """Half of 185 mm."""
+    made = files("crank-pin", ('overhang = "120 mm"', f'overhang = "{overhang}"'))
+    assert workshop.write(made).only(OVERHANG, "crank-pin").outcome == outcome
+
+
+def test_a_crosshead_pin_has_no_overhang(workshop: DesignFolder) -> None:
+    assert (
+        workshop.write(files("pin", add='overhang = "10 mm"\n')).only(OVERHANG, "pin").outcome
+        == "not applicable"
+    )
+
+
+@pytest.mark.parametrize("key", ["length", "overhang", "place"])
+def test_a_crank_pin_that_leaves_a_size_out_has_nothing_to_compare(workshop: DesignFolder, key: str) -> None:
+    assert workshop.write(without("crank-pin", key)).only(OVERHANG, "crank-pin").outcome == "not applicable"

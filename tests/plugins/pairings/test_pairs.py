@@ -68,6 +68,21 @@ def test_a_feed_must_be_said(workshop: DesignFolder) -> None:
     assert workshop.write(made, settings=REVIEW).only(PAIRS).outcome == "not assessed"
 
 
+@pytest.mark.parametrize("part", ["liner", "ring", "other", "spindle"])
+@pytest.mark.parametrize(
+    ("oil", "outcome"),
+    [("cylinder oil", "conforms"), ("none", "conforms"), ("engine oil", "finding"), ("grease", "finding")],
+)
+def test_a_part_in_steam_says_no_other_oil_by_itself(
+    workshop: DesignFolder, part: str, oil: str, outcome: str
+) -> None:
+    made = {**FILES, "block.toml": FILES["block.toml"] + GUIDE + RINGS}
+    made[f"{part}.toml"] += f'[lubrication]\nlubricant = "{oil}"\n'
+    check = workshop.write(made, settings=REVIEW).only(PAIRS)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or f"{part} says {oil}" in check.says
+
+
 def test_a_box_lists_what_its_links_give(workshop: DesignFolder) -> None:
     made = {
         "box.toml": 'kind = "cam-box"\nid = "box"\n' + pair("guides", "tappet", "cam-box", "engine oil"),

@@ -128,6 +128,25 @@ def test_stress_from_both_sides(workshop: DesignFolder, least: str, outcome: str
     assert (check.outcome, check.case) == (outcome, "running")
 
 
+@pytest.mark.parametrize(
+    ("by", "thread", "outcome"),
+    [("nut", "M16x1.5", "conforms"), ("nut", "M16", "finding"), ("forged in one", "M16", "conforms")],
+)
+def test_the_thread_of_the_valves_nut_is_judged_beside_the_weakest_section(
+    workshop: DesignFolder, by: str, thread: str, outcome: str
+) -> None:
+    """7810.6 N/(0.127 × 400 MPa) = 153.75 mm², 13.991 mm; roots of M16x1.5 14.160 mm, of M16 13.546 mm."""
+    held = (
+        (
+            'ends = "both pinned"',
+            f'ends = "both pinned"\nvalve_held = {{ by = "{by}", thread = "{thread}" }}',
+        ),
+    )
+    check = workshop.write(train_files(spindle=held)).only(STRESS)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or found(check) == pytest.approx(7810.6 / 144.12 * 1e6, rel=1e-3)
+
+
 @pytest.mark.parametrize(("free", "outcome"), [("839 mm", "conforms"), ("840 mm", "finding")])
 def test_buckling_from_both_sides(workshop: DesignFolder, free: str, outcome: str) -> None:
     """Euler, E 194 GPa at least: π² × 194000 × 11499/L² = 4 × 7810.6 N at L = 839.47 mm."""

@@ -451,6 +451,14 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
         {"pipe.joined-at-both-ends": HOLD},
     ),
+    "a joint of a pipe in a part that it does not meet": (
+        line("studs-flange-chest", 'screwed_into = "block"', 'screwed_into = "nozzle"'),
+        {"pipe.joined-at-both-ends": HOLD},
+    ),
+    "both joints of a pipe in the one block at its end": (
+        line("studs-flange-boiler", 'screwed_into = "header"', 'screwed_into = "block"'),
+        {"pipe.joined-at-both-ends": HOLD},
+    ),
     "a partition between two live passages": (
         line("partition", 'exhaust_side = "belt"', 'exhaust_side = "pocket-front"'),
         {"wall.partition-drawn": NONCONFORMITY},

@@ -1,0 +1,64 @@
+"""The nuts on a piston rod, of its piston and of its crosshead, have the threads of the rod."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, NotKnown, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import crossheads_on
+from speclint.handbook.threads import thread
+from speclint.specs import NotStated, PistonRod, Stated
+
+
+def _nuts(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
+    """The thread of each nut against that of the rod at the end where it is, in whatever way either is written."""
+    piston = sheet.follow(rod.carries)
+    ends = [("piston end", piston.id, piston.fastening)]
+    ends += [("crosshead end", head.id, head.rod_held) for head in crossheads_on(rod, sheet)]
+    for end, part, held in ends:
+        if _said(f"{part} held by", held.by, sheet) != "nut":
+            continue
+        nut = _said(f"thread of the nut of {part}", held.thread, sheet)
+        cut = _threads_at(rod, end, sheet)
+        if not nut or not cut:
+            continue
+        on, place = next((one for one in cut.items() if _is_one(nut, one[0])), next(iter(cut.items())))
+        yield Pair(held.thread, worked(nut if _is_one(nut, on) else on, place), name=part)
+
+
+def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, Stated[str] | NotStated]:
+    """The threads that are listed at an end of a rod, each with the place that states it."""
+    return {
+        sheet.read(f"thread of {name}", section.thread): section.thread
+        for name, section in rod.sections.items()
+        if _said(f"place of {name}", section.at, sheet) == end
+        and _said(f"form of {name}", section.form, sheet) == "thread"
+        and sheet.is_stated(f"thread of {name}", section.thread)
+    }
+
+
+def _said(name: str, word: Stated[str] | NotStated, sheet: Sheet) -> str:
+    """A word, or nothing where it is not stated."""
+    return sheet.read(name, word) if sheet.is_stated(name, word) else ""
+
+
+def _is_one(nut: str, rod: str) -> bool:
+    """Whether two designations are of one thread, however each is written."""
+    try:
+        return thread(nut).name == thread(rod).name
+    except NotKnown:
+        return nut == rod
+
+
+nuts_of_rod: Rule = agreement(
+    "rod.thread-of-its-nuts",
+    title="A nut that holds a piston rod, in its piston or in its crosshead, has the thread of the rod at that end",
+    on=PistonRod,
+    pairs=_nuts,
+    within="",
+    grade=Grade.HOLD,
+    why="a nut larger than its thread slides off the rod, and is reckoned with a thread that is not there",
+    leaves_out="length and class of the thread; a rod whose section at that end is not listed (rod.tension)",
+)
+
+RULES = (nuts_of_rod,)

@@ -1,0 +1,28 @@
+"""Words by which a drawing names nothing: a mark, a word for none, or what is still to be decided."""
+
+from __future__ import annotations
+
+_NOTHING = frozenset(
+    {"", "none", "nil", "no", "nothing", "nobody", "no one", "na", "not applicable", "not known", "unknown"}
+    | {"not decided", "not yet decided", "not yet", "later", "tba", "tbc", "tbd"}
+)
+
+
+def bare_words(text: str) -> str:
+    """The words of a text in small letters, apart by single spaces, without marks: "n/a" is "na".
+
+    >>> bare_words("Not  required."), bare_words("—")
+    ('not required', '')
+    """
+    letters = (one for one in text.lower() if one.isalnum() or one.isspace())
+    return " ".join("".join(letters).split())
+
+
+def names_nothing(text: str) -> bool:
+    """Whether a text that is to name a thing, a person or a document names none.
+
+    >>> [names_nothing(one) for one in ("none", "-", "N/A", "To be decided", "feed 3", "no. 4 feed")]
+    [True, True, True, True, False, False]
+    """
+    words = bare_words(text)
+    return words in _NOTHING or words.startswith("to be ")

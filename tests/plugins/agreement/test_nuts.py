@@ -1,0 +1,68 @@
+"""The nuts on a piston rod against its threads: the piston's at one end, the crosshead's at the other."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+from tests.plugins.motion.train import files
+
+RULE = "rod.thread-of-its-nuts"
+HELD_BY_NUT = '[rod_held]\nby = "nut"\nthread = "M72x4"\n'
+FOOT = 'form = "shoulder"\nat = "crosshead end"\n'
+
+
+@pytest.mark.parametrize(
+    ("nut", "outcome"),
+    [("M85x4", "conforms"), ("M85 x 4", "conforms"), ("M85x6", "finding"), ("M90x4", "finding")],
+)
+def test_the_nut_of_the_piston_is_of_the_thread_on_the_rod(
+    workshop: DesignFolder, nut: str, outcome: str
+) -> None:
+    check = workshop.write(files("piston", ('"M85x4"', f'"{nut}"'))).only(RULE)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("nut", ["another", "M85x4"])
+def test_a_thread_that_no_standard_lists_is_compared_as_written(workshop: DesignFolder, nut: str) -> None:
+    workshop.write(files("piston", ('"M85x4"', f'"{nut}"'))).replace("rod.toml", '"M85x4"', '"another"')
+    assert workshop.only(RULE).outcome == ("conforms" if nut == "another" else "finding")
+
+
+@pytest.mark.parametrize(("thread", "outcome"), [("M72x4", "conforms"), ("M76x4", "finding")])
+def test_the_nut_of_the_crosshead_is_of_the_thread_at_its_end(
+    workshop: DesignFolder, thread: str, outcome: str
+) -> None:
+    workshop.write(files("crosshead", add=HELD_BY_NUT))
+    cut = f'form = "thread"\nthread = "{thread}"\nat = "crosshead end"\n'
+    workshop.replace("rod.toml", FOOT, cut)
+    check = workshop.only(RULE)
+    assert check.outcome == outcome
+    assert check.outcome == "conforms" or "rod held of crosshead" in check.says
+
+
+def test_one_of_several_threads_at_an_end_is_that_of_the_nut(workshop: DesignFolder) -> None:
+    drawn_off = '[sections.draw-off]\nform = "thread"\nat = "piston end"\nthread = "M64x4"\n'
+    workshop.write(files("rod", add=drawn_off))
+    assert workshop.only(RULE).outcome == "conforms"
+    workshop.replace("piston.toml", '"M85x4"', '"M80x4"')
+    assert workshop.only(RULE).outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("part", "old", "new"),
+    [
+        ("piston", 'by = "nut"', 'by = "forged in one"'),
+        ("piston", 'by = "nut"\n', ""),
+        ("piston", 'thread = "M85x4"\n', ""),
+        ("rod", 'form = "thread"', 'form = "plain"'),
+        ("rod", 'at = "piston end"', 'at = "between the ends"'),
+        ("rod", 'thread = "M85x4"\n', ""),
+    ],
+)
+def test_where_no_nut_or_no_thread_is_stated_nothing_is_compared(
+    workshop: DesignFolder, part: str, old: str, new: str
+) -> None:
+    assert workshop.write(files(part, (old, new))).only(RULE).outcome == "not applicable"

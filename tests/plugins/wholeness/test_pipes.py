@@ -1,0 +1,93 @@
+"""The joints of a steam pipe: into the parts that it meets, by its ends and by its path."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+RULE = "pipe.joined-at-both-ends"
+PARTS = {
+    "block": 'kind = "cylinder-block"',
+    "other": 'kind = "cylinder-block"',
+    "belt": 'kind = "steam-passage"\nin_block = "block"\ncarries = "exhaust steam"',
+    "first": 'kind = "steam-pipe"\nfollows = "belt"',
+    "second": 'kind = "steam-pipe"\nfollows = "first"',
+    "nozzle": 'kind = "blast-nozzle"\nfollows = "second"',
+    "flange-block": 'kind = "pipe-flange"\nof = "first"',
+    "flange-middle": 'kind = "pipe-flange"\nof = "first"',
+    "flange-end": 'kind = "pipe-flange"\nof = "second"',
+    "flange-second": 'kind = "pipe-flange"\nof = "second"',
+    "studs-block": 'kind = "bolted-joint"\nholds = "flange-block"\nscrewed_into = "block"',
+    "bolts-middle": 'kind = "bolted-joint"\nholds = "flange-middle"\nbolted_to = "flange-second"',
+    "studs-end": 'kind = "bolted-joint"\nholds = "flange-end"\nscrewed_into = "nozzle"',
+}
+
+
+def found(design: DesignFolder, pipe: str, **parts: str) -> tuple[str, str]:
+    """What comes of a pipe of two, from block to nozzle, with some parts changed."""
+    specs = {f"{name}.toml": f'id = "{name}"\n{text}\n' for name, text in (PARTS | parts).items()}
+    check = design.write(specs).only(RULE, pipe)
+    assert check.grade in (None, Grade.HOLD)
+    return check.outcome, check.says
+
+
+@pytest.mark.parametrize("pipe", ["first", "second"])
+def test_pipes_that_follow_one_another_meet(workshop: DesignFolder, pipe: str) -> None:
+    assert found(workshop, pipe)[0] == "conforms"
+
+
+def test_studs_go_into_the_block_of_the_passage_that_the_pipe_follows(workshop: DesignFolder) -> None:
+    astray = {"studs-block": PARTS["studs-block"].replace('"block"', '"other"')}
+    outcome, says = found(workshop, "first", **astray)
+    assert (outcome, says) == (
+        "finding",
+        "ends of first: studs-block goes into other, which first does not meet",
+    )
+    assert (
+        found(workshop, "first", **astray, belt='kind = "steam-passage"\nin_block = "other"')[0] == "conforms"
+    )
+
+
+def test_bolts_go_through_the_flange_of_the_next_pipe_and_of_no_other(workshop: DesignFolder) -> None:
+    third = {"third": 'kind = "steam-pipe"', "flange-second": 'kind = "pipe-flange"\nof = "third"'}
+    outcome, says = found(workshop, "first", **third)
+    assert outcome == "finding"
+    assert "bolts-middle goes into flange-second" in says
+
+
+@pytest.mark.parametrize(
+    ("ends", "outcome"),
+    [
+        ("", "finding"),
+        ('\n[starts_at]\npart = "block"\n[ends_at]\npart = "block"', "conforms"),
+        ('\njoined_to = "block"', "conforms"),
+    ],
+)
+def test_both_joints_go_into_one_block_only_where_both_ends_do(
+    workshop: DesignFolder, ends: str, outcome: str
+) -> None:
+    made = {
+        "first": PARTS["first"] + ends,
+        "bolts-middle": 'kind = "bolted-joint"\nholds = "flange-middle"\nscrewed_into = "block"',
+    }
+    assert found(workshop, "first", **made)[0] == outcome
+
+
+@pytest.mark.parametrize("part", ["block", "other"])
+def test_a_pipe_of_which_no_end_is_known_is_joined_to_anything(workshop: DesignFolder, part: str) -> None:
+    alone = {
+        "first": 'kind = "steam-pipe"',
+        "second": 'kind = "steam-pipe"',
+        "studs-block": PARTS["studs-block"].replace('"block"', f'"{part}"'),
+    }
+    assert found(workshop, "first", **alone)[0] == "conforms"
+
+
+def test_a_part_at_which_no_drawing_says_that_the_pipe_ends_is_taken_as_it_is(workshop: DesignFolder) -> None:
+    header = {
+        "header": 'kind = "bracket"',
+        "bolts-middle": 'kind = "bolted-joint"\nholds = "flange-middle"\nscrewed_into = "header"',
+    }
+    assert found(workshop, "first", **header)[0] == "conforms"

@@ -1,0 +1,63 @@
+"""Texts that name nothing: refused where a thing, a person or a document is to be named."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.repository.reading import load_specs
+from speclint.specs import names_nothing
+from speclint.testing import DesignFolder
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "none",
+        "None.",
+        "-",
+        "—",
+        "n/a",
+        "N.A.",
+        "nil",
+        "no",
+        "nothing",
+        "nobody",
+        "unknown",
+        "?",
+        "TBD",
+        "later",
+    ],
+)
+def test_a_mark_or_a_word_for_none_names_nothing(text: str) -> None:
+    assert names_nothing(text)
+
+
+@pytest.mark.parametrize("text", ["to be decided", "To be advised", "not yet decided", "not applicable"])
+def test_what_is_still_to_be_named_names_nothing(text: str) -> None:
+    assert names_nothing(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["0", "A", "feed 3", "no. 4 feed", "nonesuch", "together", "to bearing 2", "open", "unknown melt 7"],
+)
+def test_other_words_name_something(text: str) -> None:
+    assert not names_nothing(text)
+
+
+@pytest.mark.parametrize("key", ["drawing", "checked_by", "prepared_by", "competent_body", "leak_off"])
+def test_a_spec_names_what_it_says_or_leaves_it_out(workshop: DesignFolder, key: str) -> None:
+    text = f'id = "spindle"\nkind = "valve-spindle"\n{key} = "none"\n'
+    assert f'{key}: this names nothing; read "none"' in refused(workshop, text)
+
+
+def test_none_is_an_answer_where_a_text_says_how(workshop: DesignFolder) -> None:
+    text = 'id = "studs"\nkind = "bolted-joint"\nexamination = "none"\n[tightening]\nlubrication = "none"\n'
+    assert refused(workshop, text) == ""
+
+
+def refused(workshop: DesignFolder, text: str) -> str:
+    """What the reader refuses of a spec."""
+    root = workshop.write({"part.toml": text}).root
+    (loaded,) = load_specs(root / "part.toml", "part.toml", workshop.loaded.kinds)
+    return "\n".join(map(str, loaded.complaints))
