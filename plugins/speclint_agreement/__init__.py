@@ -43,6 +43,8 @@ _MODULES = {
     "oil": "cylinder-block",
     "openings": "lens-joint steam-pipe",
     "pads": "cylinder-block frame-fastening locating-face",
+    "part_duties": "bolted-joint chamber-cover cylinder-cover cylinder-liner gland lens-joint pipe-flange "
+    "steam-passage steam-pipe stuffing-box valve-seat weldment",
     "partitions": "partition",
     "pins": "pin",
     "pipes": "steam-pipe lens-joint pipe-flange",
