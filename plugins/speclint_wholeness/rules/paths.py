@@ -74,7 +74,28 @@ def _joints(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
         if len(of_part) > 1 and part is not pipe:
             wrong = f"{of_part[0].id} and {of_part[1].id} are both at {part.id}"
     found = tuple(joints.values())
+    wrong = wrong or _at_one_end(pipe, found, {part.id for part in carrying}, sheet)
     yield ToFill(f"ends of {pipe.id}", BoltedJoint.called, found, _ENDS, _ENDS, wrong, pipe.where)
+
+
+def _at_one_end(pipe: SteamPipe, joints: tuple[BoltedJoint, ...], carrying: set[str], sheet: Sheet) -> str:
+    """What is wrong where more joints lead to one part beyond the pipe than it has ends there; else nothing."""
+    ends = [
+        sheet.follow(end.part).id
+        for end in (pipe.starts_at, pipe.ends_at)
+        if sheet.is_stated(f"part at an end of {pipe.id}", end.part)
+    ]
+    beyond: dict[str, list[str]] = {}
+    for joint in joints:
+        for link in (joint.holds, joint.bolted_to, joint.screwed_into):
+            if sheet.is_stated(f"what {joint.id} joins", link):
+                part = sheet.follow(link).id
+                if part not in carrying:
+                    beyond.setdefault(part, []).append(joint.id)
+    for part, ids in beyond.items():
+        if len(ids) > max(1, ends.count(part)):
+            return f"{ids[0]} and {ids[1]} both lead to {part}, at which the pipe has one end"
+    return ""
 
 
 def _lagging(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
@@ -113,8 +134,8 @@ joined: Rule = filled_once(
     gravity="hold",
     why="a joint that nobody drew leaks or blows out at the pressure of the boiler",
     leaves_out="welded ends, for which a concession says so; which of the ends a joint is at, where no "
-    "flange or lens ring of the pipe tells",
-    edition=2,
+    "flange, lens ring or part beyond tells",
+    edition=3,
 )
 
 lagged: Rule = filled_once(

@@ -166,9 +166,10 @@ def _steam() -> Iterator[tuple[str, str]]:
         "pipe", "steam-pipe", 'carries = "live steam"', "[ends_at]", 'part = "block"', 'opening = "chest"'
     )
     yield spec("lagging-pipe", "lagging", 'covers = "pipe"')
-    for end in ("boiler", "chest"):
+    yield spec("flange-header", "pipe-flange")  # of the superheater, which is not drawn
+    for end, under in (("boiler", "flange-header"), ("chest", "block")):
         yield spec(f"flange-{end}", "pipe-flange", 'of = "pipe"')
-        yield from _studs(f"flange-{end}", "block")
+        yield from _studs(f"flange-{end}", under)
     in_block = 'in_block = "block"'
     yield spec("chest", "steam-passage", in_block, 'follows = "pipe"', 'carries = "live steam"')
     for end in ENDS:

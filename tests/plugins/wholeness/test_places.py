@@ -451,6 +451,10 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         line("studs-flange-chest", 'holds = "flange-chest"', 'holds = "flange-boiler"'),
         {"pipe.joined-at-both-ends": HOLD},
     ),
+    "both joints of a pipe at one block, where it has one end": (
+        line("studs-flange-boiler", 'screwed_into = "flange-header"', 'screwed_into = "block"'),
+        {"pipe.joined-at-both-ends": HOLD, "release.belongs-somewhere": NONCONFORMITY},
+    ),
     "a partition between two live passages": (
         line("partition", 'exhaust_side = "belt"', 'exhaust_side = "pocket-front"'),
         {"wall.partition-drawn": NONCONFORMITY},
