@@ -20,6 +20,9 @@ from speclint_making.inputs.steps import (
 )
 from speclint_making.sources import EN_13445_5
 
+#: Steps that take metal off the walls which the hydraulic test is to prove.
+_BORINGS = ("rough machine", "finish bore")
+
 
 @rule(
     "making.tapped-before-test",
@@ -59,19 +62,20 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.tested-uncovered",
-    title="The hydraulic test comes after the last weld and the fitting of the covers, and before gear, paint, "
-    "lagging and the lift into the frames",
+    title="The hydraulic test comes after the last weld, the last boring of a wall and the fitting of the covers, and "
+    "before gear, paint, lagging and the lift into the frames",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("standard hydraulic test"), COMMON_PRACTICE],
-    why="a leak under a cover is not seen, and a weld laid after the test is not tested",
-    leaves_out=f"pressure and time of the test, which cylinder.test-pressure judges; {DEFERS}",
+    why="a leak under a cover is not seen, and neither a weld laid after the test nor a wall made thinner is tested",
+    leaves_out="pressure and time of the test, which cylinder.test-pressure judges; what is taken off joint faces, "
+    f"pads and seats, and by honing; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The last test after every weld; every test after "fit covers", and before what would hide a leak."""
+    """The last test after every weld and boring; every test after "fit covers", and before what would hide a leak."""
     steps = listed(block, sheet)
     tests = places_of(("hydraulic test",), steps)
     if not tests and "hydraulic test" in told_of(block, sheet):
@@ -80,11 +84,14 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
         judged = sheet.states(False, 'the list has no "hydraulic test"', where=block.making.where)
         return by_stage(judged, sheet, grave=True)
     judged_all = [sheet.states(True, "the block is tested")]
-    welds = places_of(WELDS, steps)
-    if welds:
-        weld = steps[welds[-1]]
-        says = f'step {welds[-1] + 1}, "{weld.written}", and the last test is step {tests[-1] + 1}'
-        judged_all.append(sheet.states(welds[-1] < tests[-1], f"the last weld is {says}", where=weld.where))
+    for called, words in (("weld", WELDS), ("boring", _BORINGS)):
+        done = places_of(words, steps)
+        if done:
+            last = steps[done[-1]]
+            says = f'step {done[-1] + 1}, "{last.written}", and the last test is step {tests[-1] + 1}'
+            judged_all.append(
+                sheet.states(done[-1] < tests[-1], f"the last {called} is {says}", where=last.where)
+            )
     if places_of(("fit covers",), steps):
         judged_all.append(precede(steps, ("fit covers",), ("hydraulic test",), sheet))
     for hides in ("fit gear", "paint", "lift in", "lag"):
@@ -95,19 +102,24 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.lapped-before-set",
-    title="Valves are lapped before the tappets are set, and spindle caps ground before the cold clearance is measured",
+    title="Valves are lapped after their seats are finished in line and before the tappets are set, and spindle caps "
+    "ground before the cold clearance is measured",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="every lapping lets the valve down and takes the clearance",
+    why="every lapping lets the valve down and takes the clearance, and a seat that is cut after it leaks again",
     leaves_out="the temperature at which valves are lapped, which valve.beat-growth takes",
     against=(),
+    edition=2,
 )
 def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "lap valves" before "set tappets"; "grind caps" before "measure cold clearance"."""
+    """Seats finished in line, if listed, then "lap valves", "set tappets"; "grind caps", "measure cold clearance"."""
     steps = listed(block, sheet)
     ways = ((("lap valves",), ("set tappets",)), (("grind caps",), ("measure cold clearance",)))
-    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+    judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
+    if places_of(("finish seats in line",), steps) and places_of(("lap valves",), steps):
+        judged = sheet.worst(judged, follow(steps, ("finish seats in line",), ("lap valves",), sheet))
+    return by_stage(judged, sheet)
 
 
 @rule(

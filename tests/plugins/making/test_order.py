@@ -60,6 +60,8 @@ MOVES = [
     (TESTED, "block", "lag", "fit covers"),
     (TESTED, "block", "lift in", "fit covers"),
     (TESTED, "block", "weld lugs and bosses", "hydraulic test"),
+    (TESTED, "block", "finish bore", "hydraulic test"),
+    ("making.lapped-before-set", "block", "finish seats in line", "lap valves"),
     ("making.lapped-before-set", "block", "lap valves", "set tappets"),
     ("making.lapped-before-set", "block", "grind caps", "measure cold clearance"),
     ("making.measured-before-ground", "block", "measure pads", "grind last link"),
