@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
 from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
@@ -11,6 +13,8 @@ from speclint_making.inputs.steps import (
     DEFERS,
     TOLD,
     WELDS,
+    Steps,
+    Words,
     by_stage,
     follow,
     goes_in_before,
@@ -22,6 +26,13 @@ from speclint_making.sources import EN_13445_5
 
 #: Steps that take metal off the walls which the hydraulic test is to prove.
 _BORINGS = ("rough machine", "finish bore")
+#: Pairs of steps that are judged where a list has both.
+_OF_THE_GEAR = (
+    (("finish seats in line",), ("lap valves",)),
+    (("fit gear",), ("set tappets",)),
+    (("set tappets",), ("measure cold clearance",)),
+)
+_OF_THE_PIPES = ((("fit pipes",), ("steam test",)),)
 
 
 @rule(
@@ -102,24 +113,23 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.lapped-before-set",
-    title="Valves are lapped after their seats are finished in line and before the tappets are set, and spindle caps "
-    "ground before the cold clearance is measured",
+    title="Valves are lapped after their seats are finished in line and before the tappets are set, the gear fitted "
+    "before that; the cold clearance is measured last, with the spindle caps ground",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="every lapping lets the valve down and takes the clearance, and a seat that is cut after it leaks again",
+    why="every lapping lets the valve down and takes the clearance, a seat that is cut after it leaks again, and a "
+    "clearance that is measured before it is set is not that of the engine",
     leaves_out="the temperature at which valves are lapped, which valve.beat-growth takes",
     against=(),
     edition=2,
 )
 def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """Seats finished in line, if listed, then "lap valves", "set tappets"; "grind caps", "measure cold clearance"."""
+    """The step "lap valves" before "set tappets", "grind caps" before "measure cold clearance"; more where listed."""
     steps = listed(block, sheet)
     ways = ((("lap valves",), ("set tappets",)), (("grind caps",), ("measure cold clearance",)))
     judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
-    if places_of(("finish seats in line",), steps) and places_of(("lap valves",), steps):
-        judged = sheet.worst(judged, follow(steps, ("finish seats in line",), ("lap valves",), sheet))
-    return by_stage(judged, sheet)
+    return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_GEAR, steps, sheet)), sheet)
 
 
 @rule(
@@ -160,22 +170,31 @@ def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.tightened-before-lagged",
-    title="After the steam test nuts are retightened hot, and only then is lagging closed over them",
+    title="The steam test comes after the fitting of the pipes; after it nuts are retightened hot, and only then is "
+    "lagging closed over them",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a nut under lagging is not tightened again",
+    why="a nut under lagging is not tightened again, and a joint of a pipe that is fitted after the test is not tested",
     leaves_out="lagging that leaves every nut free; how far nuts are retightened",
     against=(),
+    edition=2,
 )
 def tightened_before_lagged(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "steam test", then "retighten hot", before "lag"."""
+    """The step "fit pipes", where it is listed, then "steam test", then "retighten hot", before "lag"."""
     steps = listed(block, sheet)
     ways = (
         (("steam test",), ("retighten hot",)),
         (("retighten hot",), ("lag",)),
     )
-    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+    judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
+    return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_PIPES, steps, sheet)), sheet)
+
+
+def _each_listed(ways: Sequence[tuple[Words, Words]], steps: Steps, sheet: Sheet) -> list[Judgement]:
+    """That of several pairs of steps, each that the list has both of, the first comes before the second."""
+    both = (way for way in ways if all(places_of(words, steps) for words in way))
+    return [follow(steps, *way, sheet) for way in both]
 
 
 RULES = (

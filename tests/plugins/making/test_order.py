@@ -64,12 +64,15 @@ MOVES = [
     ("making.lapped-before-set", "block", "finish seats in line", "lap valves"),
     ("making.lapped-before-set", "block", "lap valves", "set tappets"),
     ("making.lapped-before-set", "block", "grind caps", "measure cold clearance"),
+    ("making.lapped-before-set", "block", "fit gear", "set tappets"),
+    ("making.lapped-before-set", "block", "set tappets", "measure cold clearance"),
     ("making.measured-before-ground", "block", "measure pads", "grind last link"),
     ("making.measured-before-ground", "block", "face pads", "measure pads"),
     ("making.in-frames-before-pipes", "block", "lift in", "bolt pads"),
     ("making.in-frames-before-pipes", "block", "bolt pads", "fit pipes"),
     ("making.in-frames-before-pipes", "block", "measure growth room", "fit pipes"),
     ("making.tightened-before-lagged", "block", "retighten hot", "lag"),
+    ("making.tightened-before-lagged", "block", "fit pipes", "steam test"),
     ("making.tightened-before-lagged", "block", "steam test", "retighten hot"),
 ]
 
