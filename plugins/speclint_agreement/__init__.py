@@ -52,6 +52,7 @@ _MODULES = {
     "plays": "cylinder-block",
     "ports": "poppet-valve",
     "retention": "cylinder-liner poppet-valve valve-seat",
+    "ribs": "weldment",
     "rods": "cylinder-block piston-rod",
     "seats": "cylinder-block poppet-valve valve-seat",
     "springs": "compression-spring",
