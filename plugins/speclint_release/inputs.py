@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
-from speclint.specs import Component
+from speclint.specs import Component, names_nothing
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, KnownFault
@@ -39,10 +39,9 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     return is_welded_to_flange(component, sheet)
 
 
-#: What is written where no examination is required or none is decided, as drawing offices write it.
-_NONE = frozenset(
-    {"", "none", "nil", "no", "yes", "na", "not applicable", "not required", "not examined", "not decided"}
-    | {"as required", "if required", "as agreed", "open", "later", "see drawing", "tba", "tbc", "tbd"}
+#: What is written of an examination that nobody decided, beside the words that name nothing anywhere.
+_UNDECIDED = frozenset(
+    {"yes", "not examined", "as required", "if required", "as agreed", "open", "see drawing"}
 )
 
 
@@ -52,9 +51,7 @@ def no_examination(text: str) -> bool:
     >>> [no_examination(one) for one in ("none", "-", "n/a", "To be decided", "dye penetrant, none radiographed")]
     [True, True, True, True, False]
     """
-    letters = (one for one in text.lower() if one.isalnum() or one.isspace())
-    words = " ".join("".join(letters).split())
-    return words in _NONE or words.startswith("to be ")
+    return names_nothing(text) or " ".join(text.lower().split()) in _UNDECIDED
 
 
 #: Inspection documents that rest on tests of the very metal delivered, EN 10204.

@@ -383,6 +383,10 @@ from .named_fields import (
 from .named_in import (
     NamedIn as NamedIn,
 )
+from .naming import (
+    NAMES as NAMES,
+    names_nothing as names_nothing,
+)
 from .old_keys import (
     old_keys_in as old_keys_in,
     old_keys_of as old_keys_of,

@@ -8,6 +8,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
 from speclint.specs.listed_in import MATERIALS, ListedIn
 from speclint.specs.lubrication import Lubrication
+from speclint.specs.naming import NAMES
 from speclint.specs.shop_record import InspectionPoints, Procedures
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec
@@ -59,7 +60,7 @@ class Component(Spec):
     test_pressure: Pressure = NOT_STATED
     inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
     examination: Word[str] = NOT_STATED
-    competent_body: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    competent_body: Annotated[Word[str], NAMES, FOR_REVIEW] = NOT_STATED
     supplied_as: Word[Literal["made", "bought"]] = NOT_STATED
     inspection_points: InspectionPoints = InspectionPoints.unstated()
     procedures: Procedures = Procedures.unstated()

@@ -1,8 +1,9 @@
 """How a rubbing surface is oiled."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Pressure, Temperature, Word
+from speclint.specs.naming import NAMES
 from speclint.specs.spec import SpecTable
 
 #: Classes of cylinder oils by ISO 3448: the number is the kinematic viscosity at 40 °C in mm²/s.
@@ -22,8 +23,8 @@ class RubbingPair(SpecTable):
 
     between: tuple[Word[str], ...] = ()
     oil: Word[Literal["cylinder oil", "engine oil", "grease"]] = NOT_STATED
-    feed: Word[str] = NOT_STATED
-    returns: Word[str] = NOT_STATED
+    feed: Annotated[Word[str], NAMES] = NOT_STATED
+    returns: Annotated[Word[str], NAMES] = NOT_STATED
     shared: Word[bool] = NOT_STATED
 
 
@@ -43,7 +44,7 @@ class Lubrication(SpecTable):
     lubricant: Word[Literal["none", "cylinder oil", "engine oil", "grease"]] = NOT_STATED
     viscosity_class: Word[ViscosityClass] = NOT_STATED
     flash_point: Temperature = NOT_STATED
-    feed: Word[str] = NOT_STATED
+    feed: Annotated[Word[str], NAMES] = NOT_STATED
     check_valve: Word[bool] = NOT_STATED
     check_valve_pressure: Pressure = NOT_STATED
     drained: Word[bool] = NOT_STATED

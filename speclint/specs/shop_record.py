@@ -1,8 +1,9 @@
 """What a component states of its inspection and first steaming."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Word
+from speclint.specs.naming import NAMES
 from speclint.specs.spec import SpecTable
 
 #: A hold point stops the work until the inspector has released it; a witness point invites him to attend.
@@ -34,6 +35,6 @@ class Procedures(SpecTable):
         drain_order: sequence in which drains are opened and shut
     """
 
-    first_steaming: Word[str] = NOT_STATED
-    hot_retightening: Word[str] = NOT_STATED
-    drain_order: Word[str] = NOT_STATED
+    first_steaming: Annotated[Word[str], NAMES] = NOT_STATED
+    hot_retightening: Annotated[Word[str], NAMES] = NOT_STATED
+    drain_order: Annotated[Word[str], NAMES] = NOT_STATED

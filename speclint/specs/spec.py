@@ -21,6 +21,7 @@ from speclint.quantities import Measure
 from speclint.specs import fields_read
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
+from speclint.specs.naming import NAMES
 from speclint.specs.taking_over import TakenOver, own_places
 
 #: In a file of several parts such a mark stands for the name of each: the word is that of the list of names.
@@ -147,10 +148,10 @@ class Spec(SpecTable):
     mirror_of: Word[str] = NOT_STATED
     each: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
     title: Word[str] = NOT_STATED
-    drawing: Word[str] = NOT_STATED
+    drawing: Annotated[Word[str], NAMES] = NOT_STATED
     revision: Word[str] = NOT_STATED
-    prepared_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
-    checked_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    prepared_by: Annotated[Word[str], NAMES, FOR_REVIEW] = NOT_STATED
+    checked_by: Annotated[Word[str], NAMES, FOR_REVIEW] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
 
     _taken_over: TakenOver | None = PrivateAttr(default=None)

@@ -4,6 +4,7 @@ from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Duration, Fraction, Length, WastingRate, Word
 from speclint.specs.inclinations import Inclination
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -25,7 +26,7 @@ class Drain(SpecTable):
     along: Annotated[Allowance, Span("2 mm", "5 m")] = NOT_STATED
     across: Annotated[Allowance, Span("2 mm", "3 m")] = NOT_STATED
     bore: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
-    into: Word[str] = NOT_STATED
+    into: Annotated[Word[str], NAMES] = NOT_STATED
     rises: Annotated[Allowance, Span("1 mm", "3 m")] = NOT_STATED
     head: Annotated[Length, Span("5 mm", "3 m")] = NOT_STATED
 

@@ -7,6 +7,7 @@ from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Position, Word
 from speclint.specs.link_targets import CylinderBlock, SteamPassage, Weldment
 from speclint.specs.named_in import NamedIn
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -66,7 +67,7 @@ class SpannerRoom(SpecTable):
     swing: Angle = NOT_STATED
     by: Word[Literal["hand", "multiplier", "hydraulic"]] = NOT_STATED
     bar: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
-    reaction_at: Word[str] = NOT_STATED
+    reaction_at: Annotated[Word[str], NAMES] = NOT_STATED
     spanner: Word[Literal["ring of twelve points", "ring of six points", "open"]] = NOT_STATED
 
 

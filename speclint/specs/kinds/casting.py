@@ -6,6 +6,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Word
 from speclint.specs.making import CastingMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -93,6 +94,6 @@ class Casting(Component):
     cores: dict[str, Core] = {}
     cored: Word[bool] = NOT_STATED
     first_datum: Annotated[Word[str], NamedIn("faces")] = NOT_STATED
-    first_machining: Word[str] = NOT_STATED
-    weld_preparation: Word[str] = NOT_STATED
+    first_machining: Annotated[Word[str], NAMES] = NOT_STATED
+    weld_preparation: Annotated[Word[str], NAMES] = NOT_STATED
     making: CastingMaking = CastingMaking.unstated()

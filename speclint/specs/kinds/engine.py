@@ -21,6 +21,7 @@ from speclint.specs.fields import (
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
 from speclint.specs.named_in import NamedIn
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -81,7 +82,7 @@ class Line(SpecTable):
         swaying_couple: greatest amplitude of its couple about an upright axis
     """
 
-    code: Word[str] = NOT_STATED
+    code: Annotated[Word[str], NAMES] = NOT_STATED
     axle_load: Annotated[Mass, Span("2 t", "50 t")] = NOT_STATED
     wheel_blow: Annotated[Force, Span("100 N", "500 kN")] = NOT_STATED
     axle_blow: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED

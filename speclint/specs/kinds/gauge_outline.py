@@ -3,6 +3,7 @@
 from typing import Annotated, ClassVar
 
 from speclint.specs.fields import NOT_STATED, Length, Position, Word
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 
@@ -30,5 +31,5 @@ class GaugeOutline(Spec):
     kind: ClassVar[str] = "gauge-outline"
     called: ClassVar[str] = "gauge outline"
 
-    issued_by: Word[str] = NOT_STATED
+    issued_by: Annotated[Word[str], NAMES] = NOT_STATED
     corners: tuple[OutlineCorner, ...] = ()

@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import FOR_REVIEW, NOT_STATED, LinkTo, OneOrMore, Word
+from speclint.specs.naming import NAMES
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -29,8 +30,8 @@ class ByCalculation(SpecTable):
         date: the day, as 2027-05-31
     """
 
-    document: Word[str] = NOT_STATED
-    by: Word[str] = NOT_STATED
+    document: Annotated[Word[str], NAMES] = NOT_STATED
+    by: Annotated[Word[str], NAMES] = NOT_STATED
     date: Word[str] = NOT_STATED
 
 
@@ -46,7 +47,7 @@ class ByTest(SpecTable):
 
     what: Word[str] = NOT_STATED
     result: Word[Literal["passed", "failed", "to be done"]] = NOT_STATED
-    record: Word[str] = NOT_STATED
+    record: Annotated[Word[str], NAMES] = NOT_STATED
     date: Word[str] = NOT_STATED
 
 
@@ -59,9 +60,9 @@ class Accepted(SpecTable):
         grounds: why it may stay
     """
 
-    by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
+    by: Annotated[Word[str], NAMES, FOR_REVIEW] = NOT_STATED
     date: Word[str] = NOT_STATED
-    grounds: Word[str] = NOT_STATED
+    grounds: Annotated[Word[str], NAMES] = NOT_STATED
 
 
 class KnownFault(Component):

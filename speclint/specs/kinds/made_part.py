@@ -22,6 +22,7 @@ from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.kinds.duty import CaseName
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.measured_sizes import MeasuredDimension
+from speclint.specs.naming import NAMES
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -73,11 +74,11 @@ class Certificate(SpecTable):
     geometry: ClassVar[Conditions] = (AtMost("proof_stress", "tensile_strength"),)
 
     type: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
-    number: Word[str] = NOT_STATED
-    by: Word[str] = NOT_STATED
+    number: Annotated[Word[str], NAMES] = NOT_STATED
+    by: Annotated[Word[str], NAMES] = NOT_STATED
     date: Word[str] = NOT_STATED
     material: Annotated[Word[str], MATERIALS] = NOT_STATED
-    heat: Word[str] = NOT_STATED
+    heat: Annotated[Word[str], NAMES] = NOT_STATED
     proof_stress: Stress = NOT_STATED
     tensile_strength: Stress = NOT_STATED
     elongation: Fraction = NOT_STATED
@@ -96,9 +97,9 @@ class ProcessRecord(SpecTable):
         result: how it came out
     """
 
-    record: Word[str] = NOT_STATED
+    record: Annotated[Word[str], NAMES] = NOT_STATED
     date: Word[str] = NOT_STATED
-    by: Word[str] = NOT_STATED
+    by: Annotated[Word[str], NAMES] = NOT_STATED
     result: Word[Result] = NOT_STATED
 
 
@@ -110,8 +111,8 @@ class WeldRecord(ProcessRecord):
         welder: mark or name of the qualified welder
     """
 
-    procedure: Word[str] = NOT_STATED
-    welder: Word[str] = NOT_STATED
+    procedure: Annotated[Word[str], NAMES] = NOT_STATED
+    welder: Annotated[Word[str], NAMES] = NOT_STATED
 
 
 class HeatTreatmentRecord(ProcessRecord):
@@ -125,7 +126,7 @@ class HeatTreatmentRecord(ProcessRecord):
     """
 
     treatment: Word[str] = NOT_STATED
-    chart: Word[str] = NOT_STATED
+    chart: Annotated[Word[str], NAMES] = NOT_STATED
     temperature: Temperature = NOT_STATED
     held: Duration = NOT_STATED
 
@@ -185,7 +186,7 @@ class HydraulicTestRecord(ProcessRecord):
     pressure: Pressure = NOT_STATED
     held: Duration = NOT_STATED
     gauge: Word[str] = NOT_STATED
-    witnessed_by: Word[str] = NOT_STATED
+    witnessed_by: Annotated[Word[str], NAMES] = NOT_STATED
 
 
 class SteamingRecord(SpecTable):
@@ -208,9 +209,9 @@ class SteamingRecord(SpecTable):
     dimension: Word[str] = NOT_STATED
     value: Word[str] = NOT_STATED
     uncertainty: Word[str] = NOT_STATED
-    instrument: Word[str] = NOT_STATED
+    instrument: Annotated[Word[str], NAMES] = NOT_STATED
     date: Word[str] = NOT_STATED
-    by: Word[str] = NOT_STATED
+    by: Annotated[Word[str], NAMES] = NOT_STATED
 
 
 class MadePart(Component):
@@ -240,9 +241,9 @@ class MadePart(Component):
     of_metal: ClassVar[bool] = False
 
     of: Annotated[LinkTo[Component], OWN_PLACE, FOR_REVIEW] = NOT_STATED
-    serial: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    serial: Annotated[Word[str], NAMES, OWN_PLACE] = NOT_STATED
     made_to: Word[str] = NOT_STATED
-    maker: Word[str] = NOT_STATED
+    maker: Annotated[Word[str], NAMES] = NOT_STATED
     fitted: Word[bool] = NOT_STATED
     measured: dict[str, MeasuredDimension] = {}
     certificate: Certificate = Certificate.unstated()

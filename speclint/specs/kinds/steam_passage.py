@@ -17,6 +17,7 @@ from speclint.specs.fields import (
 )
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -104,7 +105,7 @@ class SteamPassage(Component):
     loss_coefficient: Fraction = NOT_STATED
     valve: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     share: Fraction = NOT_STATED
-    feeds: Word[str] = NOT_STATED
+    feeds: Annotated[Word[str], NAMES] = NOT_STATED
     low_point: Word[bool] = NOT_STATED
     drained: Word[bool] = NOT_STATED
     charge_temperature: Temperature = NOT_STATED

@@ -25,6 +25,7 @@ from speclint.specs.link_targets import CylinderBlock, SteamPassage
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import WeldmentMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.naming import NAMES
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -143,7 +144,7 @@ class WeldedJoint(SpecTable):
 
     plate: Annotated[Word[str], NamedIn("plates")] = NOT_STATED
     plates_joined: tuple[Word[str], ...] = ()
-    filler: Word[str] = NOT_STATED
+    filler: Annotated[Word[str], NAMES] = NOT_STATED
     taper: Fraction = NOT_STATED
     offset: Annotated[Allowance, Span("0.05 mm", "100 mm")] = NOT_STATED
     shape: Word[Literal["butt", "tee", "cruciform", "corner", "lap"]] = NOT_STATED
@@ -156,8 +157,8 @@ class WeldedJoint(SpecTable):
     opening: Word[str] = NOT_STATED
     stress_range: Stress = NOT_STATED
     detail_category: Stress = NOT_STATED
-    procedure: Word[str] = NOT_STATED
-    welder: Word[str] = NOT_STATED
+    procedure: Annotated[Word[str], NAMES] = NOT_STATED
+    welder: Annotated[Word[str], NAMES] = NOT_STATED
     quality: Word[Literal["B", "C", "D"]] = NOT_STATED
     examined: Fraction = NOT_STATED
     joint_factor: Fraction = NOT_STATED
@@ -248,7 +249,7 @@ class Weldment(Component):
     openings: dict[str, ShellOpening] = {}
     cavities: dict[str, Cavity] = {}
     cavities_sought: Word[bool] = NOT_STATED
-    cavities_record: Word[str] = NOT_STATED
+    cavities_record: Annotated[Word[str], NAMES] = NOT_STATED
     treatment: Treatment = Treatment.unstated()
     faces: dict[str, FinishedFace] = {}
     tolerance_class: Word[Literal["A", "B", "C", "D"]] = NOT_STATED

@@ -47,7 +47,7 @@ long = "300 mm"
 def test_ribs_along_and_across_the_panel(
     tmp_path: Path, spacing: str, span: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """95 % of 200 and 400 mm are 190 and 380 mm; ribs 380 mm apart or more lie across it. Sizes as they are aimed at."""
+    """95 % of 200 and 400 mm are 190 and 380 mm; ribs 380 mm apart or more lie across it; sizes as aimed at."""
     assert ended(tmp_path, spacing, span) == ends
 
 
