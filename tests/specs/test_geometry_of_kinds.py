@@ -53,6 +53,7 @@ WRITTEN = {
     "lens_joint.LensJoint": "bore < contact_diameter; contact_diameter < outside_diameter; "
     "contact_diameter < 2 sphere_radius; "
     "bore < outside_diameter; contact_diameter ≤ seat_mouth",
+    "lifting_plan.LiftingPlan": "bottom < weights.*.z; bottom < points.*.z",
     "lifting_plan.Jib": "wall < 0.5 post",
     "lifting_plan.Lug": "pin ≤ hole; hole < width; thickness < width",
     "made_part.Certificate": "proof_stress ≤ tensile_strength",
