@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import vessel_of
@@ -11,6 +12,7 @@ from speclint.handbook.steam import excess_pressure
 from speclint.quantities import Measure
 from speclint.specs import (
     BoltedJoint,
+    CaseName,
     ChamberCover,
     Component,
     CylinderCover,
@@ -18,6 +20,7 @@ from speclint.specs import (
     Duty,
     Gland,
     LensJoint,
+    Link,
     LoadCase,
     NotStated,
     PipeFlange,
@@ -49,7 +52,7 @@ def _steam(part: Component, sheet: Sheet) -> Iterator[Pair]:
                 yield from _in_case(name, case, other, sheet)
 
 
-def _in_case(name: str, case: LoadCase, other: Duty, sheet: Sheet) -> Iterator[Pair]:
+def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Iterator[Pair]:
     there, valves = other.cases[name], f"safety-valve pressure, {name}"
     pressures = {
         valves: (case.safety_valve_pressure, there.safety_valve_pressure),
@@ -83,26 +86,25 @@ def _as_hot(
 
 def _beside(part: Component, sheet: Sheet) -> Iterator[Component]:
     """The block, the pipe or the passage whose steam a part has."""
-    if isinstance(part, SteamPipe):
-        for link in (part.follows, part.starts_at.part, part.ends_at.part):
-            if sheet.is_stated(f"what {part.id} is joined to", link):
-                yield sheet.follow(link)
-        return
-    link = (
-        part.housed_in
-        if isinstance(part, CylinderLiner)
-        else part.pressed_into
-        if isinstance(part, ValveSeat)
-        else part.in_block
-        if isinstance(part, SteamPassage)
-        else None
-    )
-    if link is None:
+    if not isinstance(part, SteamPipe | CylinderLiner | ValveSeat | SteamPassage):
         vessel = vessel_of(part, sheet)
         if vessel is not None:
             yield vessel
-    elif sheet.is_stated(f"where {part.id} is", link):
-        yield sheet.follow(link)
+        return
+    for link in _links(part):
+        if sheet.is_stated(f"what {part.id} is joined to", link):
+            yield sheet.follow(link)
+
+
+def _links(
+    part: SteamPipe | CylinderLiner | ValveSeat | SteamPassage,
+) -> Iterator[Link[Any] | NotStated]:
+    if isinstance(part, SteamPipe):
+        yield from (part.follows, part.starts_at.part, part.ends_at.part)
+    elif isinstance(part, CylinderLiner):
+        yield part.housed_in
+    else:
+        yield part.pressed_into if isinstance(part, ValveSeat) else part.in_block
 
 
 no_milder: Rule = agreement(
