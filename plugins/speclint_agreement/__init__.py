@@ -46,6 +46,7 @@ _MODULES = {
     "part_duties": "bolted-joint chamber-cover cylinder-cover cylinder-liner gland lens-joint pipe-flange "
     "steam-passage steam-pipe stuffing-box valve-seat weldment",
     "partitions": "partition",
+    "path_blocks": "steam-passage steam-pipe",
     "pins": "pin",
     "pipes": "steam-pipe lens-joint pipe-flange",
     "pistons": "piston piston-ring",
