@@ -55,6 +55,7 @@ _MODULES = {
     "retention": "cylinder-liner poppet-valve valve-seat",
     "ribs": "weldment",
     "rods": "cylinder-block piston-rod",
+    "seat_bores": "cylinder-block",
     "seats": "cylinder-block poppet-valve valve-seat",
     "springs": "compression-spring",
     "throats": "poppet-valve steam-passage",
