@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, cast
 
 from speclint import Sheet
-from speclint.facts import holds_pressure, hurts_by_kind
+from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
 from speclint.specs import Component, bare_words, names_nothing
 
 if TYPE_CHECKING:
@@ -29,14 +29,14 @@ def can_hurt(component: Component, sheet: Sheet) -> bool:
 
 
 def is_welded(component: Component, sheet: Sheet) -> bool:
-    """Whether it is a weldment or a fabricated block, or states that it is welded."""
+    """Whether it is a weldment, a fabricated block or joined to a flange by a weld, or states that it is welded."""
     if component.is_one_of(("weldment",)):
         return True
     if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
         return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
-    return False
+    return is_welded_to_flange(component, sheet)
 
 
 #: What is written beside the words for nothing where no examination is required or none is decided, as drawing offices

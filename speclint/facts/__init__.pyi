@@ -161,6 +161,9 @@ from .fitted_bolts import (
     fits_of_bolts as fits_of_bolts,
     holes_of_bolts as holes_of_bolts,
 )
+from .flange_welds import (
+    is_welded_to_flange as is_welded_to_flange,
+)
 from .frames import (
     bores_on_frame as bores_on_frame,
     face_by_sides as face_by_sides,

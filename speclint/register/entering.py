@@ -32,7 +32,7 @@ from speclint.repository import (
     scratch_folder,
 )
 from speclint.rules import Grade
-from speclint.specs import NotStated
+from speclint.specs import NotStated, names_nothing
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
@@ -345,14 +345,16 @@ def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
     """The role of whoever accepts; what every acceptance states is checked before."""
     if acceptance.until < today:
         raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
-    for name in ("accepted_by", "grounds"):
-        if not getattr(acceptance, name).strip():
-            raise DesignError(f"a concession states its {name}")
+    for name in ("accepted_by", "grounds", "reference"):
+        stated = getattr(acceptance, name)
+        if names_nothing(stated) and (stated or name != "reference"):
+            said = f'; read "{stated}"' if stated.strip() else ""
+            raise DesignError(f"a concession states its {name}{said}")
     reviewer = reviewer_called(acceptance.accepted_by, repository.settings)
     role = acceptance.role
     if not role and reviewer is not None and not isinstance(reviewer.role, NotStated):
         role = reviewer.role.value
-    if not role.strip():
+    if names_nothing(role):
         raise DesignError(
             f"the role of {acceptance.accepted_by} is not stated: give it as --role, or in speclint.toml"
         )

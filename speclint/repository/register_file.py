@@ -22,7 +22,7 @@ from speclint.repository.regular_files import LARGEST_REGISTER
 from speclint.repository.settings import Settings
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
-from speclint.specs import NOT_STATED, Array, NotStated, SpecTable, Stated, Table, Word, bare
+from speclint.specs import NOT_STATED, Array, NotStated, Remark, SpecTable, Stated, Table, Word, bare
 
 #: The tables that a register holds.
 _TABLES = " or ".join(f"[[{kind.entry}]]" for kind in (Concession, DrawingReading))
@@ -105,7 +105,7 @@ class _ReadingEntry(_Entry):
     sha256: Word[str] = NOT_STATED
     read_by: Word[str] = NOT_STATED
     date: Word[dt.date] = NOT_STATED
-    revision: Word[str] = NOT_STATED
+    revision: Remark = NOT_STATED
     role: Word[str] = NOT_STATED
     also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
     signature: Word[str] = NOT_STATED

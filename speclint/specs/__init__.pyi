@@ -50,6 +50,7 @@ from .fields import (
     Angle as Angle,
     Area as Area,
     Array as Array,
+    CarbonEquivalent as CarbonEquivalent,
     Conductivity as Conductivity,
     Duration as Duration,
     Factor as Factor,

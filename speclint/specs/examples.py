@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cache
 from typing import Annotated, Any, Literal, TypeAlias, get_args, get_origin
 
@@ -65,7 +65,8 @@ def quantity_example(field: FieldInfo) -> str:
     found = quantity_of(field)
     if found is None:
         return ""
-    quantity, span = found
+    quantity, own = found
+    span = own or next((mark for mark in field.metadata if isinstance(mark, Span)), None)
     usual = examples_of(quantity.dimension)[0]
     if span is None or span.holds(read(usual, quantity.dimension, "any")):
         return usual
@@ -126,9 +127,11 @@ def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
     found = {
         name: quantity_example(field) for name, field in table.model_fields.items() if quantity_of(field)
     }
+    within = {name: {"one": _sizes(one, quantities_of(one))} for name, one in _tables_of(table)}
+    conditions = [one for one in conditions_of(table) if one.key in found]  # others move the tables within
     for _ in range(_TRIALS):
-        sizes = {name: _read(table, name, text) for name, text in found.items()}
-        broken = [(one, pair) for one in conditions_of(table) for pair in one.faults(sizes)]
+        sizes = {**within, **_sizes(table, found)}
+        broken = [(one, pair) for one in conditions for pair in one.faults(sizes)]
         if not broken:
             break
         for condition, (_, great) in broken:
@@ -136,6 +139,18 @@ def quantities_of(table: type[SpecTable]) -> Mapping[str, str]:
             value = measure.nominal * condition.times * _SMALLER
             found[condition.key] = _written(value, found[condition.key], measure.dimension)
     return found
+
+
+def _tables_of(table: type[SpecTable]) -> Iterator[tuple[str, type[SpecTable]]]:
+    """The tables that stand in a table by name, with their keys."""
+    for name, field in table.model_fields.items():
+        _, *named = get_args(field.annotation) if get_origin(field.annotation) is dict else (None,)
+        if named and isinstance(named[0], type) and issubclass(named[0], SpecTable):
+            yield name, named[0]
+
+
+def _sizes(table: type[SpecTable], written: Mapping[str, str]) -> Mapping[str, Measure]:
+    return {name: _read(table, name, text) for name, text in written.items()}
 
 
 def _read(table: type[SpecTable], name: str, text: str) -> Measure:

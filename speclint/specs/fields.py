@@ -308,7 +308,7 @@ def _link_reader(kinds: tuple[str, ...]) -> Callable[[object], Link[Any] | NotSt
 #: A word, a count, a yes/no or a day: ``Word[str]``, ``Word[int]``, ``Word[bool]``, ``Word[Literal["a", "b"]]``,
 #: ``Word[date]``.
 Word = Annotated[Stated[T] | NotStated, _Words()]
-#: A text in which "none" is an answer too, such as how a part is examined.
+#: A text in which "none" or a stroke is an answer too: how a part is examined, or a revision before the first change.
 Remark = Annotated[Stated[str] | NotStated, _Words(nothing=True)]
 #: A link: ``LinkTo[CylinderBlock]``.
 LinkTo = Annotated[Link[C] | NotStated, _Links()]
@@ -353,6 +353,8 @@ RotationalSpeed = Annotated[
 Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative"), Span("1e-6", "1e6")]
 #: A ratio that is never nothing, such as a loss of a stream.
 Factor = Annotated[Measure | NotStated, Quantity("ratio"), Span("1e-6", "1e6")]
+#: Of a steel: less than that of the softest iron in the trade is no analysis of one.
+CarbonEquivalent = Annotated[Measure | NotStated, Quantity("ratio"), Span("0.02 %", "5 %")]
 Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10 HB", "1000 HB")]
 MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
 Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from speclint.specs.fields import NOT_STATED, Fraction, Temperature, Word
+from speclint.specs.fields import NOT_STATED, CarbonEquivalent, Temperature, Word
 from speclint.specs.spec import SpecTable
 
 
@@ -17,7 +17,7 @@ class Welding(SpecTable):
     """
 
     welded: Word[bool] = NOT_STATED
-    carbon_equivalent: Fraction = NOT_STATED
+    carbon_equivalent: CarbonEquivalent = NOT_STATED
     preheat: Temperature = NOT_STATED
     heat_treatment: Word[Literal["none", "stress relieved", "normalized", "quenched and tempered"]] = (
         NOT_STATED

@@ -107,6 +107,13 @@ def test_whom_the_settings_do_not_name_is_refused(shop: DesignFolder, by: str) -
     assert enter(shop, by="m coyle") == ["R-001"]
 
 
+def test_a_role_that_names_nothing_is_refused(shop: DesignFolder) -> None:
+    """It would be written into a register that is then refused."""
+    with pytest.raises(DesignError, match='in what role, or leaves it out; read "n/a"'):
+        enter_reading(["cover"], Reader("M. Coyle", "n/a"), shop.root, shop.loaded, TODAY)
+    assert not (shop.root / "register.toml").exists()
+
+
 def test_what_is_read_as_it_is_is_not_entered_twice(shop: DesignFolder) -> None:
     enter(shop)
     with pytest.raises(DesignError, match="cover is read as it is"):

@@ -48,10 +48,12 @@ WRITTEN = {
     "engine.Engine": "least_wheel_diameter ≤ driving_wheel_diameter; stroke < driving_wheel_diameter; "
     "stroke < 2 connecting_rod_length; connecting_rod_centre < connecting_rod_length; adhesive_weight ≤ mass",
     "frame.Frame": "thickness < depth",
+    "frame_fastening.FrameFastening": "friction ≤ greatest_friction",
     "gland.Gland": "rod < box",
     "lens_joint.LensJoint": "bore < contact_diameter; contact_diameter < outside_diameter; "
     "contact_diameter < 2 sphere_radius; "
     "bore < outside_diameter; contact_diameter ≤ seat_mouth",
+    "lifting_plan.LiftingPlan": "bottom < weights.*.z; bottom < points.*.z",
     "lifting_plan.Jib": "wall < 0.5 post",
     "lifting_plan.Lug": "pin ≤ hole; hole < width; thickness < width",
     "made_part.Certificate": "proof_stress ≤ tensile_strength",

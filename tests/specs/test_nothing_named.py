@@ -52,8 +52,35 @@ def test_a_spec_names_what_it_says_or_leaves_it_out(workshop: DesignFolder, key:
 
 
 def test_none_is_an_answer_where_a_text_says_how(workshop: DesignFolder) -> None:
-    text = 'id = "studs"\nkind = "bolted-joint"\nexamination = "none"\n[tightening]\nlubrication = "none"\n'
+    """A thread may be tightened dry, and a revision is a stroke until the first change."""
+    text = 'id = "studs"\nkind = "bolted-joint"\nrevision = "-"\nexamination = "none"\n'
+    assert refused(workshop, text + '[tightening]\nlubrication = "none"\n') == ""
+
+
+@pytest.mark.parametrize(
+    ("kind", "key"),
+    [
+        ("cylinder-cover", "checked_by"),
+        ("cylinder-cover", "prepared_by"),
+        ("cylinder-cover", "drawing"),
+        ("cylinder-cover", "competent_body"),
+        ("cylinder-block", "procedures.first_steaming"),
+        ("cylinder-block", "pairs.rods.feed"),
+        ("cylinder-liner", "lubrication.feed"),
+        ("weldment", "joints.seam.procedure"),
+        ("weldment", "joints.seam.welder"),
+        ("weldment", "cavities_record"),
+        ("steam-passage", "drains.low.into"),
+        ("access-plan", "spanners.studs.reaction_at"),
+        ("gauge-outline", "issued_by"),
+    ],
+)
+def test_keys_of_tables_name_what_they_say(workshop: DesignFolder, kind: str, key: str) -> None:
+    text = f'id = "part"\nkind = "{kind}"\n{key} = "B. Thorne"\n'
     assert refused(workshop, text) == ""
+    assert f'{key}: this names nothing; read "to be named"' in refused(
+        workshop, text.replace("B. Thorne", "to be named")
+    )
 
 
 def refused(workshop: DesignFolder, text: str) -> str:

@@ -125,3 +125,27 @@ def test_the_wall_of_a_pipe_is_no_slip_of_a_unit(tmp_path: Path, wall: str) -> N
     path.write_text(text, encoding="utf-8")
     loaded = load_specs(path, "pipe.toml", installed_families().kinds)[0]
     assert [one.where.key for one in loaded.complaints] == ["wall"]
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "value", "readable"),
+    [
+        ("weldment", "plates.a.carbon_equivalent", "0.02 %", True),
+        ("weldment", "plates.a.carbon_equivalent", "0.019 %", False),
+        ("steam-pipe", "welding.carbon_equivalent", "5 %", True),
+        ("steam-pipe", "welding.carbon_equivalent", "0.44", False),
+        ("steam-pipe", "welding.carbon_equivalent", "0 %", False),
+        ("lagging", "conductivity", "0.015 W/(m·K)", True),
+        ("lagging", "conductivity", "0.006 W/(m·K)", False),
+        ("lagging", "conductivity", "2.1 W/(m·K)", False),
+        ("partition", "gap_conductivity", "0.014 W/(m·K)", False),
+    ],
+)
+def test_steels_that_are_welded_and_lagging_have_figures_of_their_own(
+    tmp_path: Path, kind: str, key: str, value: str, readable: bool
+) -> None:
+    """Per cent written as a share and a slip of ten; still air has 0.026 W/(m·K), the best lagging little less."""
+    path = tmp_path / "part.toml"
+    path.write_text(f'kind = "{kind}"\n{key} = "{value}"\n', encoding="utf-8")
+    found = load_specs(path, "part.toml", installed_families().kinds)[0].complaints
+    assert [one.where.key for one in found] == ([] if readable else [key])

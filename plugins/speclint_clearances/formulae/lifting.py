@@ -40,6 +40,24 @@ def distance(x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres) -> Metres:
     return length
 
 
+@formula("e = ((x_2 − x_1)(y − y_1) − (y_2 − y_1)(x − x_1))/L", cites=[FIRST_PRINCIPLES])
+def beside_line(
+    x: Metres, y: Metres, x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres, L: Metres
+) -> Metres:
+    """Distance in plan of a point from the line through two others, positive on its left.
+
+    e = ((x_2 − x_1)(y − y_1) − (y_2 − y_1)(x − x_1))/L
+
+    ``x``, ``y`` the point; ``x_1``, ``y_1`` and ``x_2``, ``y_2`` the two; ``L`` between them [m]. Returns [m].
+    OutOfRange unless L > 0.
+
+    >>> round(beside_line(x=0.9, y=0.2, x_1=0.0, y_1=0.0, x_2=2.0, y_2=0.0, L=2.0), 6)
+    0.2
+    """
+    require(L > 0 * L, "the two lifting points coincide")
+    return ((x_2 - x_1) * (y - y_1) - (y_2 - y_1) * (x - x_1)) / L
+
+
 @formula("k = ((x_c − x_2)(x_1 − x_2) + (y_c − y_2)(y_1 − y_2))/L²", cites=[FIRST_PRINCIPLES])
 def share_of_leg(
     x_c: Metres, y_c: Metres, x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres, L: Metres

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -17,6 +17,7 @@ from speclint.handbook.threads import internal_stripping_area
 from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
 from speclint_clearances.formulae.lifting import (
     GRAVITY,
+    beside_line,
     centre_together,
     distance,
     dynamic_pull,
@@ -68,10 +69,10 @@ class _Leg(NamedTuple):
 
 @rule(
     "lifting.points",
-    title="Each two points that name each other, above the load's centre of gravity, carry it alone with the dynamic "
-    "factor: eye, thread, lug and weld, bent both ways where the sling leans most",
+    title="Each two points that name each other across the others, above the load's centre of gravity, carry it alone "
+    "with the dynamic factor: eye, thread, lug and weld, bent both ways where the sling leans most",
     on=LiftingPlan,
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[
         EN_13155.at("structural strength"),
@@ -195,6 +196,7 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
     )
     judged = [
         paired,
+        *_crossed(name, point, across, plan, sheet),
         hangs,
         shared,
         sheet.at_most(slope, sheet.limit("slope")).else_says(
@@ -205,6 +207,28 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
         bent = _bent(name, point.lug, plan, load, _Leg(pull, x, y, r, h), sheet)
         return [*judged, *_lug(name, point.lug, pull, sheet), *bent]
     return [*judged, *_eye(name, point, plan, pull, sheet)]
+
+
+def _crossed(
+    name: str, point: LiftingPoint, across: LiftingPoint, plan: LiftingPlan, sheet: Sheet
+) -> Iterator[Judgement]:
+    """That of more points than a pair some stand on either side of its line: what it carries alone hangs under it."""
+    ends = {}
+    for mark, one in (("1", point), ("2", across)):
+        ends[f"x_{mark}"] = sheet.take_nominal(f"x_{mark} {name}", one.x)
+        ends[f"y_{mark}"] = sheet.take_nominal(f"y_{mark} {name}", one.y)
+    L = sheet.work(f"L_p {name}", distance, **ends)
+    aside = []
+    for other, one in plan.points.items():
+        if one is not point and one is not across:
+            x, y = sheet.take_nominal(f"x_o {other}", one.x), sheet.take_nominal(f"y_o {other}", one.y)
+            aside.append(sheet.work(f"e {other}", beside_line, x=x, y=y, L=L, **ends))
+    if aside:
+        named = sheet.read(f"opposite of {name}", point.opposite)
+        says = f"{name} and {named}, its opposite, have points on either side"
+        wrong = f"{name} and {named}, its opposite, stand on one side of the other points, and the load beside them"
+        crossed = min(aside) < 0 < max(aside)
+        yield sheet.states(crossed, says if crossed else wrong, where=point.where)
 
 
 def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet: Sheet) -> list[Judgement]:

@@ -65,8 +65,9 @@ _Ranges = Callable[
 #: Every fluid that a wall may bound: a weld whose wall is not stated is as hot as the hottest of them makes it.
 _ALL = ("live steam", "exhaust steam", "cylinder")
 
-#: The best detail category of a weld [Pa] (EN 1993-1-9, table 8.2, from memory: a seam along the stress, by machine).
-_BEST_WELD = 125e6
+#: The best detail category [Pa] of a butt weld (EN 1993-1-9, table 8.2, from memory: a seam along the stress, by
+#: machine), and of any other, which the bending of the wall crosses (table 8.5, from memory: a tee that goes through).
+_BEST_BUTT, _BEST_OTHER = 125e6, 80e6
 
 
 @rule(
@@ -85,7 +86,7 @@ _BEST_WELD = 125e6
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=10,
+    edition=11,
     limits=[
         Limit(
             "partial_factor",
@@ -139,10 +140,13 @@ def _joint(
     sheet: Sheet,
 ) -> Judgement:
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
-    if category > _BEST_WELD:
-        raise sheet.not_covered(
-            f"a category of {category / 1e6:.4g} MPa is above 125 MPa, the best of any weld"
-        )
+    butt = sheet.is_stated(f"shape of {name}", joint.shape) and (
+        sheet.read(f"shape of {name}", joint.shape) == "butt"
+    )
+    best, whose = (_BEST_BUTT, "any weld") if butt else (_BEST_OTHER, "any weld that is no butt")
+    if category > best:
+        says = f"a category of {category / 1e6:.4g} MPa is above {best / 1e6:.4g} MPa, the best of {whose}"
+        raise sheet.not_covered(says)
     at = _temperature(name, joint, weldment, block, case, sheet)
     f_T = sheet.work(f"f_T of {name}", fatigue_temperature_factor, T=at)
     plate = plate_named(weldment, joint.plate, sheet)

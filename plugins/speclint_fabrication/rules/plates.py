@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Ratio
+from speclint.equations import Metres, Ratio
+from speclint.handbook.fits import share_of_size
 from speclint.specs import Plate, WeldedJoint, Weldment
 from speclint_fabrication.formulae.plates import quality_asked
 from speclint_fabrication.formulae.tables import through_thickness
@@ -25,6 +26,7 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
     reached_by="makes",
+    edition=2,
     limits=[
         Limit(
             "preheat",
@@ -36,7 +38,10 @@ from speclint_fabrication.sources import DUCTILE_STEEL, EN_1993_1_10, EN_13445_2
     ],
 )
 def through(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """Z points of throat, shape, thickness, restraint and preheat against what the plate's quality covers."""
+    """Z points of throat, shape, thickness, restraint and preheat against what the plate's quality covers.
+
+    A weld that goes through has a throat of half the plate that it joins at least, whatever is stated.
+    """
     shapes = {name: sheet.read(f"shape of {name}", joint.shape) for name, joint in weldment.joints.items()}
     pulled = [name for name, shape in shapes.items() if shape in ("tee", "cruciform", "corner")]
     if not pulled:
@@ -56,7 +61,7 @@ _PREHEAT = {True: "100 °C and above", False: "below 100 °C"}
 def _pulled(name: str, weldment: Weldment, shape: str, preheat: Ratio, sheet: Sheet) -> Judgement:
     joint = weldment.joints[name]
     plate = plate_named(weldment, joint.plate, sheet)
-    thickness, throat = sheet.take(f"t of {name}", plate.thickness), sheet.take(f"a of {name}", joint.throat)
+    thickness, throat = sheet.take(f"t of {name}", plate.thickness), _throat(name, joint, weldment, sheet)
     asked = sheet.work(
         f"Z of {name}",
         quality_asked,
@@ -77,6 +82,29 @@ def _pulled(name: str, weldment: Weldment, shape: str, preheat: Ratio, sheet: Sh
     return sheet.at_most(
         asked, sheet.look_up(f"Z_q of {name}", through_thickness, criterion="quality", case=quality)
     )
+
+
+def _throat(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Metres:
+    """The throat on one side: where the weld goes through, no less than half of the plate that stands on the other."""
+    stated = sheet.take(f"a of {name}", joint.throat)
+    standing = _standing(name, joint, weldment, sheet)
+    if standing is None or sheet.read(f"weld of {name}", joint.weld) != "full penetration":
+        return stated
+    t = sheet.take(f"t_s of {name}", standing.thickness)
+    return max(stated, sheet.work(f"a_t of {name}", share_of_size, k=0.5, t=t))
+
+
+def _standing(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Plate | None:
+    """The plate that a weld joins to the face of another: that of its wall, or the other of the two that it names."""
+    face = sheet.read(f"plate of {name}", joint.plate)
+    beside = [sheet.read(f"plates joined by {name}", one) for one in joint.plates_joined]
+    if sheet.is_stated(f"wall of {name}", joint.wall):
+        wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+        beside.append(sheet.read(f"plate of the wall of {name}", wall.plate))
+    other = next((one for one in beside if one != face), None)
+    if other not in weldment.plates:
+        return None
+    return weldment.plates[other]
 
 
 def _case(name: str, joint: WeldedJoint, shape: str, sheet: Sheet) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
 from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
@@ -11,6 +13,8 @@ from speclint_making.inputs.steps import (
     DEFERS,
     TOLD,
     WELDS,
+    Steps,
+    Words,
     by_stage,
     follow,
     goes_in_before,
@@ -19,6 +23,16 @@ from speclint_making.inputs.steps import (
     precede,
 )
 from speclint_making.sources import EN_13445_5
+
+#: Steps that take metal off the walls which the hydraulic test is to prove.
+_BORINGS = ("rough machine", "finish bore")
+#: Pairs of steps that are judged where a list has both.
+_OF_THE_GEAR = (
+    (("finish seats in line",), ("lap valves",)),
+    (("fit gear",), ("set tappets",)),
+    (("set tappets",), ("measure cold clearance",)),
+)
+_OF_THE_PIPES = ((("fit pipes",), ("steam test",)),)
 
 
 @rule(
@@ -59,19 +73,20 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.tested-uncovered",
-    title="The hydraulic test comes after the last weld and the fitting of the covers, and before gear, paint, "
-    "lagging and the lift into the frames",
+    title="The hydraulic test comes after the last weld, the last boring of a wall and the fitting of the covers, and "
+    "before gear, paint, lagging and the lift into the frames",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("standard hydraulic test"), COMMON_PRACTICE],
-    why="a leak under a cover is not seen, and a weld laid after the test is not tested",
-    leaves_out=f"pressure and time of the test, which cylinder.test-pressure judges; {DEFERS}",
+    why="a leak under a cover is not seen, and neither a weld laid after the test nor a wall made thinner is tested",
+    leaves_out="pressure and time of the test, which cylinder.test-pressure judges; what is taken off joint faces, "
+    f"pads and seats, and by honing; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The last test after every weld; every test after "fit covers", and before what would hide a leak."""
+    """The last test after every weld and boring; every test after "fit covers", and before what would hide a leak."""
     steps = listed(block, sheet)
     tests = places_of(("hydraulic test",), steps)
     if not tests and "hydraulic test" in told_of(block, sheet):
@@ -80,11 +95,14 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
         judged = sheet.states(False, 'the list has no "hydraulic test"', where=block.making.where)
         return by_stage(judged, sheet, grave=True)
     judged_all = [sheet.states(True, "the block is tested")]
-    welds = places_of(WELDS, steps)
-    if welds:
-        weld = steps[welds[-1]]
-        says = f'step {welds[-1] + 1}, "{weld.written}", and the last test is step {tests[-1] + 1}'
-        judged_all.append(sheet.states(welds[-1] < tests[-1], f"the last weld is {says}", where=weld.where))
+    for called, words in (("weld", WELDS), ("boring", _BORINGS)):
+        done = places_of(words, steps)
+        if done:
+            last = steps[done[-1]]
+            says = f'step {done[-1] + 1}, "{last.written}", and the last test is step {tests[-1] + 1}'
+            judged_all.append(
+                sheet.states(done[-1] < tests[-1], f"the last {called} is {says}", where=last.where)
+            )
     if places_of(("fit covers",), steps):
         judged_all.append(precede(steps, ("fit covers",), ("hydraulic test",), sheet))
     for hides in ("fit gear", "paint", "lift in", "lag"):
@@ -95,19 +113,23 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.lapped-before-set",
-    title="Valves are lapped before the tappets are set, and spindle caps ground before the cold clearance is measured",
+    title="Valves are lapped after their seats are finished in line and before the tappets are set, the gear fitted "
+    "before that; the cold clearance is measured last, with the spindle caps ground",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="every lapping lets the valve down and takes the clearance",
+    why="every lapping lets the valve down and takes the clearance, a seat that is cut after it leaks again, and a "
+    "clearance that is measured before it is set is not that of the engine",
     leaves_out="the temperature at which valves are lapped, which valve.beat-growth takes",
     against=(),
+    edition=2,
 )
 def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "lap valves" before "set tappets"; "grind caps" before "measure cold clearance"."""
+    """The step "lap valves" before "set tappets", "grind caps" before "measure cold clearance"; more where listed."""
     steps = listed(block, sheet)
     ways = ((("lap valves",), ("set tappets",)), (("grind caps",), ("measure cold clearance",)))
-    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+    judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
+    return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_GEAR, steps, sheet)), sheet)
 
 
 @rule(
@@ -148,22 +170,31 @@ def in_frames_before_pipes(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.tightened-before-lagged",
-    title="After the steam test nuts are retightened hot, and only then is lagging closed over them",
+    title="The steam test comes after the fitting of the pipes; after it nuts are retightened hot, and only then is "
+    "lagging closed over them",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="a nut under lagging is not tightened again",
+    why="a nut under lagging is not tightened again, and a joint of a pipe that is fitted after the test is not tested",
     leaves_out="lagging that leaves every nut free; how far nuts are retightened",
     against=(),
+    edition=2,
 )
 def tightened_before_lagged(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "steam test", then "retighten hot", before "lag"."""
+    """The step "fit pipes", where it is listed, then "steam test", then "retighten hot", before "lag"."""
     steps = listed(block, sheet)
     ways = (
         (("steam test",), ("retighten hot",)),
         (("retighten hot",), ("lag",)),
     )
-    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+    judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
+    return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_PIPES, steps, sheet)), sheet)
+
+
+def _each_listed(ways: Sequence[tuple[Words, Words]], steps: Steps, sheet: Sheet) -> list[Judgement]:
+    """That of several pairs of steps, each that the list has both of, the first comes before the second."""
+    both = (way for way in ways if all(places_of(words, steps) for words in way))
+    return [follow(steps, *way, sheet) for way in both]
 
 
 RULES = (

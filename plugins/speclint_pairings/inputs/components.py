@@ -41,14 +41,14 @@ def _stands_alone(liner: CylinderLiner, sheet: Sheet) -> bool:
 def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether a component is a weldment or a fabricated block, or states that it is welded.
 
-    One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, whatever
-    else it states.
+    One that states a preheat, a treatment after welding or the joint factor of a welded cover is welded too, and so is
+    a flange that is welded on, with its pipe, whatever else it states.
     """
     if component.is_one_of(("weldment",)):
         return True
     if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
         return True
-    if _speaks_of_welds(component, sheet):
+    if _speaks_of_welds(component, sheet) or facts.is_welded_to_flange(component, sheet):
         return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"

@@ -31,7 +31,7 @@ _ELEMENTS = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     leaves_out="elements that the standard does not limit, plate thickness, hydrogen and heat input: "
     "the welding procedure and a qualified welding engineer decide",
     against=(),
-    edition=3,
+    edition=4,
     limits=[
         Limit(
             "free",
@@ -143,7 +143,7 @@ def _carbon_equivalent(piece: _Piece, sheet: Sheet) -> Ratio:
     grade=Grade.HOLD,
     cites=[ASME_VIII.at("UCI-78, repairs of cast iron"), EN_13445_2.at("scope, castings"), COMMON_PRACTICE],
     why="the weld and the iron beside it become hard and brittle, and crack at the first steam",
-    edition=6,
+    edition=7,
     leaves_out="cold mechanical repairs, and plugs where a code permits them: the local code and a "
     "competent person decide",
     against=(),

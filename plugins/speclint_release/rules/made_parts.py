@@ -451,7 +451,7 @@ def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: S
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
     against=(),
-    edition=3,
+    edition=4,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""

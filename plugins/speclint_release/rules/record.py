@@ -22,7 +22,7 @@ from speclint_release.sources import EN_13445_5
         COMMON_PRACTICE,
     ],
     why="the next run covers a root run and assembly hides a fit: they can be inspected only at that moment",
-    edition=2,
+    edition=3,
     leaves_out="who the inspector is, and what is measured at each point",
     against=(),
 )

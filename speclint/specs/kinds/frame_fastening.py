@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
 from speclint.specs.link_targets import CylinderBlock
@@ -69,6 +70,7 @@ class FrameFastening(Component):
     kind: ClassVar[str] = "frame-fastening"
     called: ClassVar[str] = "frame fastening"
     hazards: ClassVar[Hazards] = ("loosen", "break under load", "break in fatigue", "fall")
+    geometry: ClassVar[Conditions] = (AtMost("friction", "greatest_friction"),)
 
     holds: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     pad: Annotated[Word[str], OWN_PLACE, NamedIn("holds.pads")] = NOT_STATED

@@ -35,7 +35,7 @@ class Lagging(Component):
     inside_diameter: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
-    conductivity: Conductivity = NOT_STATED
+    conductivity: Annotated[Conductivity, Span("0.015 W/(m·K)", "2 W/(m·K)")] = NOT_STATED
     emissivity: Fraction = NOT_STATED
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED

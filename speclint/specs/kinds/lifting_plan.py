@@ -178,6 +178,7 @@ class LiftingPlan(Component):
     called: ClassVar[str] = "lifting plan"
     of_metal: ClassVar[bool] = False
     hazards: ClassVar[Hazards] = ("break under load", "fall")
+    geometry: ClassVar[Conditions] = (Below("bottom", "weights.*.z"), Below("bottom", "points.*.z"))
 
     lifts: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     weights: dict[str, Weight] = {}

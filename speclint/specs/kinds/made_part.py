@@ -7,6 +7,7 @@ from speclint.specs.fields import (
     FOR_REVIEW,
     NOT_STATED,
     Angle,
+    CarbonEquivalent,
     Duration,
     Force,
     Fraction,
@@ -83,7 +84,7 @@ class Certificate(SpecTable):
     elongation: Fraction = NOT_STATED
     hardness: Hardness = NOT_STATED
     analysis: dict[Element, Fraction] = {}
-    carbon_equivalent: Fraction = NOT_STATED
+    carbon_equivalent: CarbonEquivalent = NOT_STATED
 
 
 class ProcessRecord(SpecTable):

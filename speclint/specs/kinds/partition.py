@@ -58,7 +58,7 @@ class Partition(Component):
     thickness: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     gap_holds: Word[Literal["air", "steam", "lagging"]] = NOT_STATED
-    gap_conductivity: Conductivity = NOT_STATED
+    gap_conductivity: Annotated[Conductivity, Span("0.015 W/(m·K)", "2 W/(m·K)")] = NOT_STATED
     bridges: Fraction = NOT_STATED
     emissivity: Fraction = NOT_STATED
     area: Area = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import (
     NOT_STATED,
     Allowance,
+    CarbonEquivalent,
     Duration,
     Fraction,
     Length,
@@ -57,7 +58,7 @@ class Plate(SpecTable):
     inside_diameter: Annotated[Length, Span("50 mm", "3 m")] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm")] = NOT_STATED
-    carbon_equivalent: Fraction = NOT_STATED
+    carbon_equivalent: CarbonEquivalent = NOT_STATED
     z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
 
 

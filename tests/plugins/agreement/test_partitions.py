@@ -30,3 +30,23 @@ def test_a_wall_lies_within_its_passages(
 ) -> None:
     found = workshop.write(FILES).replace(file, old, new).only("partition.within-passage")
     assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(("area", "wanted"), [("0.0756 m²", FINE), ("0.0755 m²", LESS)])
+@pytest.mark.parametrize("drawn", ["wall", "sides"])
+def test_a_wall_is_no_smaller_than_it_is_drawn(
+    workshop: DesignFolder, area: str, wanted: tuple[str, Grade | None], drawn: str
+) -> None:
+    """Its sides of 180 by 420 mm are 0.0756 m², stated by itself or by the flat wall of the weldment that it is."""
+    sides = 'short_side = "180 mm"\nlong_side = "420 mm"\n'
+    files = {
+        **FILES,
+        "chest.toml": FILES["chest.toml"] + 'in_block = "block"\n',
+        "block.toml": 'kind = "cylinder-block"\n',
+        "weldment.toml": 'kind = "weldment"\nmakes = "block"\n[walls.chest-side]\n'
+        + sides.replace("_side =", " ="),
+        "wall.toml": FILES["wall.toml"].replace("0.38 m²", area)
+        + ('wall = "chest-side"\n' if drawn == "wall" else sides),
+    }
+    found = workshop.write(files).only("partition.within-passage")
+    assert (found.outcome, found.grade) == wanted

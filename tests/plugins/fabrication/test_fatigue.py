@@ -72,6 +72,27 @@ def test_no_weld_has_a_better_detail_than_the_best(
     assert outcome == "conforms" or "the best of any weld" in check.says
 
 
+@pytest.mark.parametrize(
+    ("shape", "category", "outcome"),
+    [
+        ("tee", "80 MPa", "conforms"),
+        ("tee", "81 MPa", "finding"),
+        ("corner", "81 MPa", "finding"),
+        ("butt", "81 MPa", "conforms"),
+        ("", "81 MPa", "finding"),
+    ],
+)
+def test_a_weld_that_the_bending_crosses_has_no_better_detail_than_a_tee(
+    workshop: DesignFolder, shape: str, category: str, outcome: str
+) -> None:
+    """EN 1993-1-9, table 8.5 (from memory): a tee that goes through is of 80 MPa. A shape not stated spares nothing."""
+    edge = 'plate = "flange"\nshape = "tee"'
+    shaped = edge.replace('shape = "tee"', f'shape = "{shape}"' if shape else "")
+    check = write(workshop, (edge, shaped), ('"71 MPa"', f'"{category}"')).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert outcome == "conforms" or "the best of any weld that is no butt" in check.says
+
+
 def test_few_starts_are_counted_as_ten_thousand(workshop: DesignFolder) -> None:
     """71 × 200^(1/3) = 415.2 MPa at 10 000: five thousand allow at least as much."""
     check = write(workshop, ("starts = 20000", "starts = 5000")).only(RULE)

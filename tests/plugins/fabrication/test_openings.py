@@ -748,16 +748,16 @@ shape = "tee"
 weld = "full penetration"
 on_pressure = true
 opening = "inlet"
-detail_category = "90 MPa"
+detail_category = "80 MPa"
 """
 
 
-@pytest.mark.parametrize(("thickness", "outcome"), [("54 mm", "conforms"), ("52 mm", "finding")])
+@pytest.mark.parametrize(("thickness", "outcome"), [("64 mm", "conforms"), ("62 mm", "finding")])
 def test_the_root_of_a_branch_is_stressed_more_than_its_shell(
     workshop: DesignFolder, thickness: str, outcome: str
 ) -> None:
-    """2.5 × (1.66 − 0.03) × (250 + 53/2)/53 = 21.26 MPa at each stroke; 90 × 0.404714 × 0.9244/1.35 × (25/54)^0.2 =
-    21.38 are allowed. Of 52 mm 22.01 against 21.54: the drum itself, at 8.8 MPa, said nothing."""
+    """2.5 × (1.66 − 0.03) × (250 + 63/2)/63 = 18.21 MPa at each stroke; 80 × 0.404714 × 0.9244/1.35 × (25/64)^0.2 =
+    18.37 are allowed. Of 62 mm 18.74 against 18.49: the drum itself, at 7.5 MPa, said nothing."""
     port = INLET.replace('place = "chest inlet"\ncarries = "live steam"', 'carries = "cylinder"')
     check = _write(workshop, opening="", drum=("9 mm", thickness), more=port + ROOT).only(FATIGUE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
@@ -766,11 +766,11 @@ def test_the_root_of_a_branch_is_stressed_more_than_its_shell(
     assert on_sheet(check, "Δσ_r of inlet") / 1e6 == pytest.approx(root, rel=1e-3)
 
 
-@pytest.mark.parametrize(("thickness", "outcome"), [("4.7 mm", "conforms"), ("4.5 mm", "finding")])
+@pytest.mark.parametrize(("thickness", "outcome"), [("5.2 mm", "conforms"), ("5 mm", "finding")])
 def test_the_root_of_a_branch_of_the_chest_counts_starts(
     workshop: DesignFolder, thickness: str, outcome: str
 ) -> None:
-    """20 000 times: 90 × 4.64159 × 0.9244/1.35 = 286.0 MPa; 2.5 × 1.66 × 251.85/3.7 = 282.5, of 3.5 mm net 298.5."""
+    """20 000 times: 80 × 4.64159 × 0.9244/1.35 = 254.3 MPa; 2.5 × 1.66 × 252.1/4.2 = 249.1, of 4 mm net 261.5."""
     check = _write(workshop, drum=("9 mm", thickness), more=ROOT).only(FATIGUE)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
 

@@ -46,11 +46,30 @@ def test_each_feature_asks_for_more(workshop: DesignFolder, old: str, new: str, 
         ('preheat = "90 °C"', 'preheat = "99 °C"', 20),
         ('weld = "full penetration"\nthroat', 'weld = "fillet"\nthroat', 17),
         ('weld = "full penetration"\nthroat', 'weld = "single-run fillet"\nthroat', 12),
-        ('throat = "20 mm"', 'throat = "7 mm"', 14),
     ],
 )
 def test_what_makes_it_easier(workshop: DesignFolder, old: str, new: str, points: float) -> None:
     assert found(write(workshop, (old, new)).only(THROUGH)) == points
+
+
+@pytest.mark.parametrize(
+    ("weld", "throat", "points"),
+    [
+        ("full penetration", "7 mm", 17),
+        ("full penetration", "10.1 mm", 20),
+        ("fillet", "7 mm", 11),
+        ("fillet", "7.1 mm", 14),
+    ],
+)
+def test_a_weld_that_goes_through_has_half_of_its_plate(
+    workshop: DesignFolder, weld: str, throat: str, points: float
+) -> None:
+    """The wall of the chest is of 20 mm: 10 mm (3), not 7 mm (0), and 3 + 8 + 3 beside; of a fillet 0 + 0 + 8 + 3."""
+    changes = (
+        ('"full penetration"\nthroat', f'"{weld}"\nthroat'),
+        ('throat = "20 mm"', f'throat = "{throat}"'),
+    )
+    assert found(write(workshop, *changes).only(THROUGH)) == points
 
 
 @pytest.mark.parametrize(

@@ -207,3 +207,31 @@ def test_iron_weld_is_not_assessed_without_the_construction(workshop: DesignFold
     found = files(block=(("structural-S355", "grey-iron-250"), ('construction = "fabricated"', "")))
     check = workshop.write(found).only(IRON, "block")
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+
+
+@pytest.mark.parametrize(
+    ("held", "outcome"), [("welded on", "finding"), ("loose behind a collar", "conforms")]
+)
+def test_an_iron_flange_that_is_welded_on_is_welded_whatever_it_says_else(
+    workshop: DesignFolder, held: str, outcome: str
+) -> None:
+    flange = f"""kind = "pipe-flange"
+material = "grey-iron-250"
+held = "{held}"
+welding = {{ welded = false }}
+"""
+    assert workshop.write({**files(), "flange.toml": flange}).only(IRON, "flange").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("held", "outcome"), [("welded on", "finding"), ("loose behind a collar", "not applicable")]
+)
+def test_a_pipe_with_a_flange_welded_on_is_welded(workshop: DesignFolder, held: str, outcome: str) -> None:
+    """0.42 % of carbon equivalent wants a preheat, and none is stated."""
+    pipe = """kind = "steam-pipe"
+material = "tube-P235GH"
+welding = { welded = false, carbon_equivalent = "0.42 %" }
+"""
+    flange = f'kind = "pipe-flange"\nof = "pipe"\nheld = "{held}"\n'
+    found = {**files(), "pipe.toml": pipe, "flange.toml": flange}
+    assert workshop.write(found).only(WELD, "pipe").outcome == outcome

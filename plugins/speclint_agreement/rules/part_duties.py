@@ -1,0 +1,155 @@
+"""A part with a duty of its own sees no milder steam than the block or the pipe that it is on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import vessel_of
+from speclint.handbook.heat import tied_temperature
+from speclint.handbook.steam import excess_pressure
+from speclint.quantities import Measure
+from speclint.specs import (
+    BoltedJoint,
+    CaseName,
+    ChamberCover,
+    Component,
+    CylinderCover,
+    CylinderLiner,
+    Duty,
+    Gland,
+    LensJoint,
+    Link,
+    LoadCase,
+    NotStated,
+    PipeFlange,
+    SteamPassage,
+    SteamPipe,
+    StuffingBox,
+    ValveSeat,
+    Weldment,
+)
+
+#: Load cases in which each part has a state of its own: before steam is raised, and on its own hydraulic test.
+_ITS_OWN = ("cold", "test")
+
+
+def _steam(part: Component, sheet: Sheet) -> Iterator[Pair]:
+    """In each load case of both duties the greatest pressures and heat of steam, the part's against the other's.
+
+    A part that states no duty has that of the other. Where its own names no safety valves, its live steam counts.
+    """
+    if not sheet.is_stated(f"duty of {part.id} alone", part.duty):
+        return
+    own = sheet.follow(part.duty)
+    for beside in _beside(part, sheet):
+        other = sheet.duty_of(beside)
+        if other is None or other is own:
+            continue
+        for name, case in own.cases.items():
+            if name in other.cases and name not in _ITS_OWN:
+                yield from _in_case(name, case, other, sheet)
+
+
+def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Iterator[Pair]:
+    there, valves = other.cases[name], f"safety-valve pressure, {name}"
+    pressures = {
+        valves: (case.safety_valve_pressure, there.safety_valve_pressure),
+        f"live pressure, {name}": (case.live_pressure, there.live_pressure),
+        f"exhaust pressure, {name}": (case.exhaust_pressure, there.exhaust_pressure),
+    }
+    for called, (here, beside) in pressures.items():
+        if not sheet.is_stated(f"{called}, of {other.id}", beside):
+            continue
+        own = here
+        if called == valves and not sheet.is_stated(called, here):
+            own = case.live_pressure
+        if sheet.is_stated(called, own):
+            _, p = sheet.take_limits("p", own)
+            _, greatest = sheet.take_limits("p_0", beside)
+            least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=sheet.limit("pressure", "Δp"))
+            yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
+    yield from _as_hot(f"live temperature, {name}", case.live_temperature, there.live_temperature, sheet)
+
+
+def _as_hot(
+    called: str, here: Measure | NotStated, there: Measure | NotStated, sheet: Sheet
+) -> Iterator[Pair]:
+    if not (sheet.is_stated(f"{called}, of the other duty", there) and sheet.is_stated(called, here)):
+        return
+    _, hot = sheet.take_limits("T", here)
+    _, hottest = sheet.take_limits("T_0", there)
+    least = sheet.work("T_1", tied_temperature, T_b=hottest, ΔT=-sheet.limit("cooler", "ΔT"))
+    yield Pair(worked(hot, here), worked(least, there), "at least", name=called)
+
+
+def _beside(part: Component, sheet: Sheet) -> Iterator[Component]:
+    """The block, the pipe or the passage whose steam a part has."""
+    if not isinstance(part, SteamPipe | CylinderLiner | ValveSeat | SteamPassage):
+        vessel = vessel_of(part, sheet)
+        if vessel is not None:
+            yield vessel
+        return
+    for link in _links(part):
+        if sheet.is_stated(f"what {part.id} is joined to", link):
+            yield sheet.follow(link)
+
+
+def _links(
+    part: SteamPipe | CylinderLiner | ValveSeat | SteamPassage,
+) -> Iterator[Link[Any] | NotStated]:
+    if isinstance(part, SteamPipe):
+        yield from (part.follows, part.starts_at.part, part.ends_at.part)
+    elif isinstance(part, CylinderLiner):
+        yield part.housed_in
+    else:
+        yield part.pressed_into if isinstance(part, ValveSeat) else part.in_block
+
+
+no_milder: Rule = agreement(
+    "duty.no-milder-for-a-part",
+    title="A part that has a duty of its own sees, in each load case but the cold and the test, no less pressure of "
+    "safety valves, live and exhaust steam, and no cooler live steam, than the block or the pipe that it is on",
+    on=(
+        BoltedJoint,
+        ChamberCover,
+        CylinderCover,
+        CylinderLiner,
+        Gland,
+        LensJoint,
+        PipeFlange,
+        SteamPassage,
+        SteamPipe,
+        StuffingBox,
+        ValveSeat,
+        Weldment,
+    ),
+    pairs=_steam,
+    within="",
+    limits=[
+        Limit(
+            "pressure",
+            "0.1 bar",
+            "pressure",
+            COMMON_PRACTICE,
+            "what the pressures may differ by",
+            "not negative",
+        ),
+        Limit(
+            "cooler",
+            "5 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what live steam may be cooler by",
+            "not negative",
+        ),
+    ],
+    grade=Grade.HOLD,
+    why="a pipe that is judged at the pressure of a duty of its own is as thin as that lets it be, and the boiler's "
+    "steam is in it all the same",
+    leaves_out="parts of the motion and of the valve gear with a duty of their own; a load case that only one of the "
+    "two duties states; the temperature of exhaust steam, which cools on its way",
+)
+
+RULES = (no_milder,)
