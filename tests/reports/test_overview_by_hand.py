@@ -51,7 +51,7 @@ def circles(figure: Figure) -> list[list[float]]:
 
 
 def test_points_that_would_cover_one_another_are_one_the_nearest_to_the_limit(tube: Assessment) -> None:
-    """8 units are 0.0588 of a limit: 0.80 is kept, 0.75 is too near to it, 0.74 is not, and 0.69 is too near to that."""
+    """8 units are 0.0588 of a limit: 0.80 is kept, 0.75 too near to it, 0.74 is not, 0.69 too near to that."""
     some = [stress(tube, used) for used in (0.69, 0.75, 0.80, 0.74)]
     assert circles(drawn(tube, *some)) == [
         pytest.approx([244 + 0.80 * 136, 48], abs=0.06),
@@ -97,7 +97,7 @@ def test_each_mark_has_its_form_and_leads_to_its_sheet(tube: Assessment) -> None
     )
     (ring,) = marks(figure, "circle", "balloon")
     assert numbers(ring, "cx", "cy", "r") == [476, 80, 4]
-    links = [one for one in ElementTree.fromstring(figure.drawing).iter(LINK)]
+    links = list(ElementTree.fromstring(figure.drawing).iter(LINK))
     told = [(one[0].text, one.get("href")) for one in links if len(one) == 2]
     assert told == [
         ("tube tube.stress: 1.20 of the limit", "#sheet.tube.tube.stress"),
