@@ -1,7 +1,7 @@
 """A dimension chain: where each link and the enlarged gap stand, worked by hand.
 
-100 mm less 58 and less half of 80: 2 mm, from 99.9 − 58.06 − 40.05 = 1.79 to 2.21 mm. Bars stand from 230 to 590: for the
-links from −8 to 108 mm, 8 % beyond what is drawn; for the gap from 1.428 to 2.472 mm, as it is to be 1.5 to 2.4 mm.
+100 mm less 58 and less half of 80: 2 mm, from 99.9 − 58.06 − 40.05 = 1.79 to 2.21 mm. Bars stand from 230 to 590: for
+the links from −8 to 108 mm, 8 % beyond what is drawn; for the gap from 1.428 to 2.472 mm, as it is to be 1.5 to 2.4.
 """
 
 from __future__ import annotations
