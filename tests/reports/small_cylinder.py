@@ -53,6 +53,18 @@ width = "16 mm"
 """
 
 
+PADS = """
+[pads.front]
+at = "600 mm"
+width = "180 mm"
+height = "30 mm"
+[pads.back]
+at = "0 mm"
+width = "220 mm"
+takes = ["lengthwise"]
+"""
+
+
 def cylinder(workshop: DesignFolder, *changes: tuple[str, str, str]) -> Assessment:
     """The design with some passages changed, read and not checked."""
     files = bench(("liner.toml", 'free_end_stop = "shoulder"', 'free_end_stop = "cover"')) | {

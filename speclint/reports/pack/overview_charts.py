@@ -14,7 +14,6 @@ from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.figures import Figure, compared
 from speclint.reports.pack.paper import SIZE, Paper, Point, placed, rounded, shortened, wide
 from speclint.reports.pack.printed import OnSheet, Quantity, as_on_sheet, judged, words
-from speclint.reports.pack.same_working import Firsts, firsts_of
 from speclint.reports.phrases import share_of_limit
 from speclint.reports.printable import visible
 from speclint.rules import Grade
@@ -33,11 +32,7 @@ _SLOW = 0.2  # speeds held to less than a fifth of the greatest limit have a cha
 
 def overview_figures(assessment: Assessment) -> Iterator[Figure]:
     """The page of all utilisations, then the speeds of the steam."""
-    told = [
-        one for one in assessment.checks if _is_shown(one) and one.outcome != "conforms"
-    ]  # these are linked
-    firsts = firsts_of(told, assessment.design.files if assessment.design else ())
-    yield from _utilisations(assessment.checks, firsts)
+    yield from _utilisations(assessment.checks)
     yield from _speeds(assessment.checks)
 
 
@@ -46,7 +41,7 @@ def _is_shown(check: Check) -> bool:
     return check.utilisation is not None or check.outcome in ("finding", "not assessed")
 
 
-def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
+def _utilisations(checks: Sequence[Check]) -> Iterator[Figure]:
     judged = [check for check in checks if _is_shown(check)]
     if not judged:
         return
@@ -69,7 +64,7 @@ def _utilisations(checks: Sequence[Check], firsts: Firsts) -> Iterator[Figure]:
             at = (left, _TOP + (number + 0.5) * _ROW)
             _row(paper, components, at)
             _conforming(paper, f"x{column}", group, at)
-            _others(paper, f"x{column}", group, firsts, at)
+            _others(paper, f"x{column}", group, at)
     yield Figure.of(
         paper,
         "",
@@ -149,7 +144,7 @@ def _conforming(paper: Paper, axis: str, group: Sequence[Check], at: Point) -> N
         paper.marks.append(svg.G(elements=points, class_=["point"]))
 
 
-def _others(paper: Paper, axis: str, group: Sequence[Check], firsts: Firsts, at: Point) -> None:
+def _others(paper: Paper, axis: str, group: Sequence[Check], at: Point) -> None:
     """The marks of findings, and of what is not assessed: on top of the others, each with its sheet."""
     numberless = 0
     for check in group:
@@ -162,10 +157,7 @@ def _others(paper: Paper, axis: str, group: Sequence[Check], firsts: Firsts, at:
         says = (
             f"{check.component} {check.rule.name}: {check.outcome if used is None else share_of_limit(used)}"
         )
-        if check.order in firsts:  # its sheet is that of a part alike
-            paper.marks.append(_point(check, x, at[1]))
-        else:
-            paper.linked(sheet_anchor(check), says, [_point(check, x, at[1])])
+        paper.linked(sheet_anchor(check), says, [_point(check, x, at[1])])
 
 
 def _note(paper: Paper, axis: str, check: Check, x: float) -> None:
