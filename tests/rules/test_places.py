@@ -11,7 +11,7 @@ from speclint.facts import WholeLift
 from speclint.handbook.cams import CamMotion, CamProfile, Flank, LiftTable, Ramp, cam_law
 from speclint.rules.enclosed_cams import follower_at
 from speclint.rules.enclosed_functions import MATHEMATICS
-from speclint.rules.enclosure import Enclosure, Input, between
+from speclint.rules.enclosure import Enclosure, Input, Undecided, between
 from speclint.rules.places import Grid, KnownRanges, Place
 from speclint.rules.scan import greatest_place
 from speclint.rules.slopes import slopes
@@ -75,6 +75,57 @@ def test_the_place_where_something_passes_through_nothing_hangs_on_the_inputs(
     assert place.high - place.low < width / math.sqrt(low) + 1e-3
 
 
+def test_a_hill_beside_an_end_is_sought_beside_it_and_a_slope_at_the_end_itself() -> None:
+    """By hand: −(x − b)² is greatest at b where that lies on the way, else at the end that is nearer to it."""
+
+    def hill(low: float, high: float) -> tuple[tuple[float, float], ...]:
+        b = opened(low, high - low, "b")
+        return Grid(lambda share: -((share - b) ** 2), 0, 100).ranges((0.0, 1.0))
+
+    assert hill(-0.2, -0.1) == ((0.0, 0.0),)
+    assert hill(1.1, 1.2) == ((1.0, 1.0),)
+    assert hill(0.003, 0.0031) == ((0.0, pytest.approx(0.01)),)
+    ((low, high),) = hill(0.9969, 0.997)
+    assert 0.96 < low < 0.9969
+    assert high == 1.0
+
+
+def of_nodes(*best: int) -> Grid:
+    """A scan of twenty intervals of which nothing is known between its nodes, some of which are the best."""
+
+    def function(share: object) -> float:
+        if isinstance(share, Input):
+            raise Undecided(share)
+        return 1.0 if round(float(share) * 20) in best else 0.0  # type: ignore[arg-type]
+
+    return Grid(function, 0, 20)
+
+
+@pytest.mark.parametrize(
+    ("best", "ranges"),
+    [
+        ((10,), ((0.45, 0.55),)),
+        ((10, 12), ((0.45, 0.65),)),  # their neighbourhoods meet
+        ((10, 13), ((0.45, 0.55), (0.6, 0.7))),
+        ((4, 5, 9, 16), ((0.15, 0.3), (0.4, 0.5), (0.75, 0.85))),
+        ((0,), ((0.0, 0.05),)),  # it may lie beside the end
+    ],
+)
+def test_the_best_lies_between_the_neighbours_of_the_best_nodes(
+    best: tuple[int, ...], ranges: tuple[tuple[float, float], ...]
+) -> None:
+    assert of_nodes(*best).ranges((0.0, 1.0)) == tuple(pytest.approx(one) for one in ranges)
+
+
+def test_ranges_lie_within_what_is_looked_through() -> None:
+    assert of_nodes(10).ranges((0.5, 0.6)) == ((0.5, pytest.approx(0.55)),)
+    assert of_nodes(10).ranges((0.42, 0.53)) == ((pytest.approx(0.45), 0.53),)
+    assert of_nodes(10).ranges((0.6, 0.6)) == ((0.6, 0.6),)
+    place = of_nodes(10).at((0.6, 0.6))
+    assert isinstance(place, Input)
+    assert (place.key, place.bounds) == (Place(0, 20, 0.6, 0.6), (0.6, 0.6))
+
+
 def test_a_place_has_the_nodes_of_its_range_and_halves_that_meet_at_one() -> None:
     place = Place(0, 10, 0.15, 0.45)
     assert place.nodes == pytest.approx([0.15, 0.2, 0.3, 0.4, 0.45])
@@ -88,6 +139,34 @@ def test_a_smaller_box_is_told_what_was_found_in_a_greater_one() -> None:
     assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": False}) == (((0.2, 0.3),), False)
     assert known.narrowed(0, (0.0, 1.0), {"a": False}) == (((0.0, 1.0),), False)
     assert known.narrowed(1, (0.0, 1.0), {"a": True}) == (((0.0, 1.0),), False)
+
+
+def test_what_was_found_of_a_scan_holds_while_those_before_it_look_no_further() -> None:
+    known = KnownRanges()
+    found = (((0.2, 0.3),), True)
+    known.add(1, (0.0, 1.0), {"a": True}, *found[:1], {"a"}, {0: (0.5, 0.6), 2: (0.1, 0.2)})
+    unknown = (((0.0, 1.0),), False)
+    for looks, told in (
+        ({0: (0.5, 0.6)}, found),
+        ({0: (0.52, 0.55), 2: (0.7, 0.8)}, found),  # one that comes after has no part in it
+        ({0: (0.49, 0.6)}, unknown),
+        ({0: (0.5, 0.61)}, unknown),
+        ({}, unknown),
+    ):
+        assert known.narrowed(1, (0.0, 1.0), {"a": True}, looks) == told
+
+
+def test_of_two_that_are_known_the_smaller_box_tells() -> None:
+    known = KnownRanges()
+    for sides, ranges in (
+        ({"a": True}, ((0.2, 0.4),)),
+        ({"a": True, "b": False}, ((0.2, 0.3),)),
+        ({}, ((0.1, 0.5),)),
+    ):
+        known.add(0, (0.0, 1.0), sides, ranges, {"a", "b"})
+    assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": False}) == (((0.2, 0.3),), True)
+    assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": True}) == (((0.2, 0.4),), False)
+    assert known.narrowed(0, (0.0, 1.0), {}) == (((0.1, 0.5),), True)
 
 
 def profile(law: str) -> CamProfile:

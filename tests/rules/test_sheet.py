@@ -15,7 +15,7 @@ from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, read
 from speclint.rules import Corner, NotAssessed, Sheet
 from speclint.rules.judgement import NotCovered, Unstated
-from speclint.specs import FromEvents, NotStated, Stated
+from speclint.specs import Dimension, FromEvents, Link, NotStated, Stated
 from tests.rules.test_placing import ALL, Bench
 from tests.tubes import TUBE
 
@@ -291,3 +291,71 @@ def test_what_is_stated_from_one_source(tmp_path: Path) -> None:
     bore = of_tube(bench, "bore")
     assert isinstance(bore, Measure)
     assert {where.key for where in bench.context.asked.values.values()} >= {"bore", "outside", "pressure"}
+
+
+def pointing(sheet: Sheet, part: str, key: str) -> Any:
+    """What a table points at: a dimension under a key of a part."""
+    there = Location("tube.toml", 7, "play.dimension")
+    table = Dimension(
+        of=Link(part, ("tube", "rack"), Location("tube.toml", 6, "play.of")), dimension=Stated(key, there)
+    )
+    return sheet.pointed_at(table)
+
+
+def test_a_length_of_another_spec_is_pointed_at_by_its_key(bench: Bench) -> None:
+    sheet = at(bench)
+    assert pointing(sheet, "rack", "hole") == bench.part("rack").under("hole")
+    assert sheet.record.rests_on["tube play.dimension"] == "hole"
+    unstated = pointing(sheet, "tube", "in_slot")
+    assert isinstance(unstated, NotStated)  # to be taken, which then says that it is not stated
+    with pytest.raises(NotAssessed, match=r'^rack has no dimension "hol"$') as wrong:
+        pointing(sheet, "rack", "hol")
+    assert wrong.value.where.key == "play.dimension"
+    with pytest.raises(NotAssessed, match=r'^"pressure" of tube is no length but ') as other:
+        pointing(sheet, "tube", "pressure")
+    assert other.value.where.key == "play.dimension"
+
+
+def test_what_hangs_on_no_check_is_worked_for_the_first_and_asked_by_each(bench: Bench) -> None:
+    context, bore = bench.context, of_tube(bench, "bore")
+    worked = []
+
+    def work() -> float:
+        worked.append("worked")
+        context.consulted.specs.add("rack")
+        return at(bench).take("d", bore)
+
+    for _ in range(2):
+        context.begin()
+        context.consulted.specs.clear()
+        assert context.worked_once("key", work) == pytest.approx(0.0995)
+        assert context.consulted.specs == {"rack"}
+        assert id(bore.where) in context.asked.values
+    assert worked == ["worked"]
+    context.worked_once("another key", work)
+    assert len(worked) == 2
+
+
+def test_what_does_not_last_is_worked_for_each(bench: Bench) -> None:
+    numbers = iter((1.0, 2.0, 3.0))
+
+    def lasts(found: float) -> bool:
+        return found > 1.0
+
+    found = [bench.context.worked_once("key", lambda: next(numbers), lasts) for _ in range(3)]
+    assert found == [1.0, 2.0, 2.0]
+
+
+def test_figures_are_looked_up_once_for_the_same_arguments(bench: Bench) -> None:
+    asked = []
+
+    def table(**at: Any) -> Reading:
+        asked.append(at)
+        return figure(2.0)
+
+    for at_what in ({"d": 1.0}, {"d": 1.0}, {"d": 2.0}, {"x": 1.0}):
+        assert bench.context.look_up(table, at_what) == figure(2.0)
+    assert asked == [{"d": 1.0}, {"d": 2.0}, {"x": 1.0}]
+    for _ in range(2):
+        bench.context.look_up(table, {"d": [1.0]})  # a list has no hash
+    assert asked[3:] == [{"d": [1.0]}, {"d": [1.0]}]
