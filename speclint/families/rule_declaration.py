@@ -10,14 +10,13 @@ from typing import Any, get_args
 from speclint.equations import Source
 from speclint.errors import QuantityError, one_of
 from speclint.repository import MeasuredSetting
-from speclint.rules import SENTENCE_WORDS, Grade, Limit, Rule
+from speclint.rules import SENTENCE_WORDS, Grade, Limit
 from speclint.specs import CASE_NAMES
 
 
-def faults_of_declaration(rule: Rule) -> Iterator[str]:
+def faults_of_declaration(rule: Any) -> Iterator[str]:
     """What is wrong with the name, grades, edition, load cases, limits, sentence and function of a rule."""
-    name: Any = rule.name
-    if not isinstance(name, str) or not name or name.split() != [name]:
+    if not isinstance(rule.name, str) or rule.name.split() != [rule.name]:
         yield "has no name of one word: subject.what-it-says"
     for called, grade in (("grade", rule.grade), ("gravest", rule.gravest)):
         if not isinstance(grade, Grade) and (called == "grade" or grade is not rule.grade):
@@ -53,7 +52,7 @@ def _faults_of_limits(limits: Sequence[Any]) -> Iterator[str]:
             yield f"has {one!r} among its limits, which is no speclint.Limit"
 
 
-def _faults_of_limit(one: Limit) -> Iterator[str]:
+def _faults_of_limit(one: Any) -> Iterator[str]:
     try:
         measure = one.read(one.default)
     except QuantityError as problem:

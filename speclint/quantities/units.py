@@ -327,10 +327,13 @@ def by_si(unit: str) -> Dimension | None:
 def comparable(one: str, other: str) -> bool:
     """Whether values in two SI units may be held against each other: they are of one dimension.
 
-    >>> comparable("N·m", "J"), comparable("m", "Pa"), comparable("ΔK", "K")
-    (True, False, True)
+    Nothing can be said of a unit with a zero of its own, such as the bar·°C of rating sheets: it is no unit of the SI,
+    and a formula that is stated in it gives a bare number.
+
+    >>> comparable("N·m", "J"), comparable("m", "Pa"), comparable("ΔK", "K"), comparable("", "bar·°C")
+    (True, False, True, True)
     """
-    if one == other:
+    if one == other or "°" in one + other:
         return True
     texts = [known.pint if (known := by_si(unit)) else unit.removeprefix("Δ") for unit in (one, other)]
     if any(unit and not text for unit, text in zip((one, other), texts, strict=True)):

@@ -112,7 +112,7 @@ def _draft(
     leaf = table.get("id", Leaf(stem, Location(file, 1, "id")))
     raw = leaf.raw if isinstance(leaf, Leaf) else leaf
     where = getattr(leaf, "where", Location(file, 1, "id"))
-    name = raw
+    name = str(raw)
     if said := _fault_of_id(raw):
         name = stem  # so that all else in the file is read, and told
         plain = "".join(letter for letter in stem if letter.isprintable()).strip()

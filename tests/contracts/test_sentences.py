@@ -6,8 +6,7 @@ from string import Formatter
 
 import pytest
 
-from speclint.rules import actual
-from speclint.rules.actual import WORDS
+from speclint.rules import SENTENCE_WORDS, actual
 from tests.contracts.sentences import RuleSource, compared_in, modules_of, rules_of, sentences_of
 from tests.each import each
 from tests.example import assessed
@@ -42,7 +41,7 @@ def test_a_sentence_is_short_and_has_its_numbers(sentence: str) -> None:
     """It follows "component (drawing): ", so that it begins small and has no full stop."""
     pieces = list(Formatter().parse(sentence))
     words = {name for _, name, _, _ in pieces if name}
-    assert words <= set(WORDS)
+    assert words <= set(SENTENCE_WORDS)
     assert words & NUMBERS
     plain = "".join(said for said, _, _, _ in pieces)
     assert len(plain) <= LONGEST
