@@ -15,6 +15,7 @@ _MODULES = {
     "cages": "valve-cage",
     "cam_shape": "cam",
     "cams": "cam",
+    "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",
     "landing": "poppet-valve",
     "motion": "poppet-valve",

@@ -108,7 +108,7 @@ class Judging:
             return judged
         relation = relations[0] if judged.holds else relations[1]
         found, limit = _written_alike(judged.found, judged.limit)
-        first, second = self._side(here, found), self._side(there, limit)
+        first, second = self._side(here, found).strip(), self._side(there, limit).strip()
         where = here[0].where if here else judged.where
         near, far = self._briefly(here, found), self._briefly(there, limit)
         return replace(

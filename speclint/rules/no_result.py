@@ -1,4 +1,4 @@
-"""Why a formula, a table or a search has no result, in words: the check becomes a query."""
+"""Why a formula, a table, a search or a value that a case asks to have worked has no result, in words."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from types import MappingProxyType
 from typing import Any
 
 from speclint.quantities import as_written
-from speclint.rules.judgement import NotCovered
+from speclint.rules.judgement import NotAssessed, NotCovered
+from speclint.specs import Estimate, FromEvents
 
 
 def divides_by_zero(name: str, arguments: Mapping[str, Any] = MappingProxyType({})) -> NotCovered:
@@ -20,6 +21,13 @@ def divides_by_zero(name: str, arguments: Mapping[str, Any] = MappingProxyType({
 def has_no_root(name: str) -> NotCovered:
     """What is named would take a root of a number below 0."""
     return _not_worked(name, "it would take a root of a number below 0")
+
+
+def unworkable(value: object) -> NotAssessed | None:
+    """What is missing where a value that a load case asks to have worked cannot be; None of any other."""
+    if isinstance(value, FromEvents | Estimate) and value.why:
+        return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
+    return None
 
 
 def name_of(called: Callable[..., Any]) -> str:

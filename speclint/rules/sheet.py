@@ -22,7 +22,7 @@ from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered, Unstated
-from speclint.rules.no_result import divides_by_zero, has_no_root, name_of
+from speclint.rules.no_result import divides_by_zero, has_no_root, name_of, unworkable
 from speclint.rules.placing import Placing, no_spec_at
 from speclint.rules.record import Record, in_words, stated_as
 from speclint.rules.scan import greatest_place, place_on
@@ -30,8 +30,6 @@ from speclint.specs import (
     Component,
     Dimension,
     Duty,
-    Estimate,
-    FromEvents,
     Link,
     NotStated,
     Spec,
@@ -212,8 +210,7 @@ class Sheet(Judging, Placing):
         self._asked.values[id(where)] = where
         if where.key in OF_THE_DRAWING:
             self._consult(where)
-        if isinstance(value, FromEvents | Estimate) and value.why:
-            self.unworked = self.unworked or _not_worked(value)
+        self.unworked = self.unworked or unworkable(value)
         self._note_stated(name, where, found)
         return found
 
@@ -541,9 +538,9 @@ class Sheet(Judging, Placing):
     def _missing(self, value: NotStated) -> NotAssessed:
         self._asked.values[id(value.where)] = value.where
         self._note_stated("", value.where, False)
-        if isinstance(value, FromEvents | Estimate) and value.why:
-            return _not_worked(value)
-        return Unstated(f"{value.where.key} is not stated in {value.where.file}", value.where)
+        return unworkable(value) or Unstated(
+            f"{value.where.key} is not stated in {value.where.file}", value.where
+        )
 
     def _taken(self, symbol: str, measure: Measure, name: str, shift: float) -> float:
         if self._record is None and measure.low == measure.high:  # as nearly every one of a load case is
@@ -566,10 +563,6 @@ class Sheet(Judging, Placing):
         self._asked.values[id(where)] = where
         key = ("taken", where.file, where.part, where.key) if where.key else ("taken", symbol, name)
         return measure.low + shift, measure.high + shift, key
-
-
-def _not_worked(value: FromEvents | Estimate) -> NotAssessed:
-    return NotAssessed(f"{value.where.key} cannot be worked: {value.why}", value.where)
 
 
 def key_of_reading(table: Callable[..., Reading], symbol: str, of: Component | None) -> Hashable:

@@ -40,6 +40,8 @@ from speclint.testing import DesignFolder
         ("fit", "friction", "0.10..0.14", True),
         ("valve-seat", "friction", "0.001", False),
         ("valve-seat", "friction", "0.10..0.14", True),
+        ("rocker", "inertia", "0.0000025 kg·m²", False),
+        ("rocker", "inertia", "0.0025 kg·m²", True),
         ("locating-face", "friction", "1.5", False),
         ("locating-face", "friction", "0.15", True),
     ],

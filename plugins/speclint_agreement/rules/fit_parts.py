@@ -6,7 +6,15 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.specs import Casting, Component, CylinderLiner, Dimension, Fit, ValveSeat, Weldment
+from speclint.specs import (
+    Casting,
+    Component,
+    CylinderLiner,
+    Dimension,
+    Fit,
+    ValveSeat,
+    Weldment,
+)
 
 
 class _Place(NamedTuple):
@@ -57,12 +65,18 @@ def _is_blank_of(wall: Dimension, hole: _Place, sheet: Sheet) -> bool:
     """Whether a wall is that of the weldment or the casting from which the part with the hole is made."""
     part = sheet.follow(wall.of)
     if isinstance(part, Weldment):
-        made = part.makes
-    elif isinstance(part, Casting):
-        made = part.becomes
-    else:
-        return False
-    return sheet.is_stated(f"what {part.id} becomes", made) and sheet.follow(made).id == hole.part.value
+        return sheet.is_stated("block that it makes", part.makes) and _leads_to(
+            sheet.follow(part.makes), hole
+        )
+    if isinstance(part, Casting):
+        return sheet.is_stated("part that it becomes", part.becomes) and _leads_to(
+            sheet.follow(part.becomes), hole
+        )
+    return False
+
+
+def _leads_to(part: Component, hole: _Place) -> bool:
+    return bool(part.id == hole.part.value)
 
 
 def _bore_of_shaft(part: Component, sheet: Sheet) -> _Place | None:

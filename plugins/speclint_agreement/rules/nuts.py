@@ -2,31 +2,38 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any, TypeAlias
 
 from speclint import Grade, NotKnown, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import crossheads_on
 from speclint.handbook.threads import thread
 from speclint.specs import NotStated, PistonRod, Stated
 
+_Text: TypeAlias = Stated[str] | NotStated
+
 
 def _nuts(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
     """The thread of each nut against that of the rod at the end where it is, in whatever way either is written."""
     piston = sheet.follow(rod.carries)
-    ends = [("piston end", piston.id, piston.fastening)]
-    ends += [("crosshead end", head.id, head.rod_held) for head in crossheads_on(rod, sheet)]
-    for end, part, held in ends:
-        if _said(f"{part} held by", held.by, sheet) != "nut":
-            continue
-        nut = _said(f"thread of the nut of {part}", held.thread, sheet)
-        cut = _threads_at(rod, end, sheet)
-        if not nut or not cut:
-            continue
+    if _said(f"{piston.id} held by", piston.fastening.by, sheet) == "nut":
+        yield from _against(piston.id, piston.fastening.thread, _threads_at(rod, "piston end", sheet), sheet)
+    for head in crossheads_on(rod, sheet):
+        if _said(f"{head.id} held by", head.rod_held.by, sheet) == "nut":
+            yield from _against(
+                head.id, head.rod_held.thread, _threads_at(rod, "crosshead end", sheet), sheet
+            )
+
+
+def _against(part: str, stated: _Text, cut: Mapping[str, _Text], sheet: Sheet) -> Iterator[Pair]:
+    """The thread of the nut of a part against those that are cut at an end: against its own, where one of them is."""
+    nut = _said(f"thread of the nut of {part}", stated, sheet)
+    if nut and cut:
         on, place = next((one for one in cut.items() if _is_one(nut, one[0])), next(iter(cut.items())))
-        yield Pair(held.thread, worked(nut if _is_one(nut, on) else on, place), name=part)
+        yield Pair(stated, worked(nut if _is_one(nut, on) else on, place), name=part)
 
 
-def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, Stated[str] | NotStated]:
+def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, _Text]:
     """The threads that are listed at an end of a rod, each with the place that states it."""
     return {
         sheet.read(f"thread of {name}", section.thread): section.thread
@@ -37,9 +44,9 @@ def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, Stated[str]
     }
 
 
-def _said(name: str, word: Stated[str] | NotStated, sheet: Sheet) -> str:
+def _said(name: str, word: Stated[Any] | NotStated, sheet: Sheet) -> str:
     """A word, or nothing where it is not stated."""
-    return sheet.read(name, word) if sheet.is_stated(name, word) else ""
+    return str(sheet.read(name, word)) if sheet.is_stated(name, word) else ""
 
 
 def _is_one(nut: str, rod: str) -> bool:

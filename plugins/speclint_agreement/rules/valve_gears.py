@@ -42,7 +42,7 @@ def _cylinders(gear: ValveGear, sheet: Sheet) -> Iterator[Pair]:
     engine = engine_of(block, sheet)
     if engine is not None:
         cranks = sheet.names_under(engine, "cranks")
-        yield Pair(gear.cylinders, Worked(len(cranks), (engine.where,), f"the cranks of {engine.id}"))
+        yield Pair(gear.cylinders, Worked(len(cranks), (engine.where,), f"the {len(cranks)} cranks"))
 
 
 cams_of_its_valves: Rule = agreement(

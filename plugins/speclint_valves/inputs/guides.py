@@ -39,6 +39,13 @@ def guide_of(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Guide:
     return Guide(bore, growth, cold, hot)
 
 
+def guide_grip(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> tuple[Metres, Metres]:
+    """Interference of a guide that is pressed in, by its drawing and as hot as what holds it."""
+    holder = holder_of(spindle, sheet)
+    bush = _Bush(spindle, holder, sheet.take("D_g", spindle.guide_bore), sheet)
+    return bush.interference, bush.left("h", sheet.take("T_g", case.temperature_of(holder)))
+
+
 def box_with_guide(spindle: ValveSpindle, sheet: Sheet) -> CamBox | None:
     """The cam box that holds the guide of a spindle; None where the block holds it."""
     if not sheet.is_stated("part with the guide", spindle.guide_in):
@@ -69,15 +76,15 @@ class _Bush:
         self._block, self._bore, self._sheet = block, bore, sheet
         self.metal = sheet.material_named(f"the guide of {spindle.id}", spindle.guide_material)
         self._outside = sheet.take("D_o", spindle.guide_outside)
-        self._interference = sheet.take("δ", spindle.guide_interference)
+        self.interference = sheet.take("δ", spindle.guide_interference)
 
-    def closed(self, index: str, T: Kelvins) -> Metres:
-        """How much the fit closes the bore at a temperature of guide and block; nothing where it is loose."""
+    def left(self, index: str, T: Kelvins) -> Metres:
+        """The interference at a temperature of guide and block, below 0 where the guide is loose."""
         sheet, block = self._sheet, self._sheet.material_of(self._block)
-        delta = sheet.work(
+        return sheet.work(
             f"δ_{index}",
             hot_interference,
-            delta=self._interference,
+            delta=self.interference,
             D=self._outside,
             alpha_in=sheet.look_up("α_g", self.metal.expansion, at=T),
             T_in=T,
@@ -85,6 +92,11 @@ class _Bush:
             T_out=T,
             T_ref=DRAWING_TEMPERATURE,
         )
+
+    def closed(self, index: str, T: Kelvins) -> Metres:
+        """How much the fit closes the bore at a temperature of guide and block; nothing where it is loose."""
+        sheet, block = self._sheet, self._sheet.material_of(self._block)
+        delta = self.left(index, T)
         E_g = sheet.look_up("E_g", self.metal.modulus, at=T)
         p = sheet.work(
             f"p_{index}",

@@ -112,8 +112,8 @@ def guide_length(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 @rule(
     "spindle.stress",
     edition=9,
-    title="The stress at the weakest section of the spindle, the thread of its valve's nut among them, is at most 0.2 "
-    "of its tensile strength, 0.127 where it is notched, and the factor against buckling at least 4",
+    title="The stress at the weakest section of the spindle and in the thread of its nut is at most 0.2 of its tensile "
+    "strength, 0.127 where it is notched, and the factor against buckling at least 4",
     on=ValveSpindle,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,

@@ -51,7 +51,7 @@ class Rocker(Component):
     carried_in: Annotated[LinkTo[CamBox], OWN_PLACE] = NOT_STATED
     valve_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
     tappet_arm: Annotated[Length, Span("15 mm", "600 mm")] = NOT_STATED
-    inertia: Inertia = NOT_STATED
+    inertia: Annotated[Inertia, Span("5e-5 kg·m²", "0.5 kg·m²")] = NOT_STATED
     arm_depth: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     arm_width: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     boss: Annotated[Length, Span("8 mm", "300 mm")] = NOT_STATED

@@ -77,6 +77,7 @@ class ValveSpindle(Component):
         guide_in: the part that holds the guide; left out, the block.
         guide_outside: outside diameter of a guide that is pressed in.
         guide_interference: interference of that guide in its bore in the block, on the diameter.
+        guide_kept_by: what keeps that guide in its place where its fit is loose, beside the fit itself.
         guide_bored_in_place: true when its bore is finished after it is pressed in.
         side_load: greatest lateral load on the guide, from tappet or rocker and from the weight on a horizontal
         spindle.
@@ -128,6 +129,7 @@ class ValveSpindle(Component):
     guide_in: Word[Literal["block", "cam box"]] = NOT_STATED
     guide_outside: Annotated[Length, Span("6 mm", "250 mm"), CUT_DOWN] = NOT_STATED
     guide_interference: Annotated[Position, Span("2 µm", "0.3 mm")] = NOT_STATED
+    guide_kept_by: Word[Literal["collar", "locking screw", "cover over it", "nothing"]] = NOT_STATED
     guide_bored_in_place: Word[bool] = NOT_STATED
     side_load: Force = NOT_STATED
     free_length: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED

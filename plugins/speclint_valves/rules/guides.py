@@ -1,0 +1,41 @@
+"""The guide of a spindle in its place: gripped by what holds it, or kept there otherwise."""
+
+from __future__ import annotations
+
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint.specs import LoadCase, ValveSpindle
+from speclint_valves.inputs.guides import guide_grip
+
+
+@rule(
+    "spindle.guide-stays",
+    title="A guide that is pressed in has an interference above zero in every case, or a collar, a locking screw or a "
+    "cover keeps it in its place",
+    wrong="guide loose hot: {left} of interference left, and nothing keeps it",
+    on=ValveSpindle,
+    cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES],
+    why="an iron guide in a steel block loses its grip as both grow hot; it walks out with its spindle, and lets "
+    "steam past",
+    leaves_out="the roughness that is smoothed as the guide goes in, the strength of collar and screw, and steam that "
+    "passes round a guide that is loose where it is kept",
+    against=("leak",),
+)
+def guide_stays(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
+    """δ + D (α_g − α_b)(T − 20 °C) > 0, guide and what holds it as hot as one another; else what keeps it is stated."""
+    if sheet.read("guide held", spindle.guide_held) == "part of the block":
+        raise sheet.not_applicable("the guide is bored in what holds it")
+    cold, left = guide_grip(spindle, case, sheet)
+    gripped = sheet.stays(left, cold, strictly=True)
+    if gripped.holds or not sheet.is_stated("guide kept by", spindle.guide_kept_by):
+        return gripped
+    kept = sheet.read("guide kept by", spindle.guide_kept_by)
+    if kept == "nothing":
+        return gripped
+    return sheet.states(
+        True, f"the guide may be loose, and is kept by: {kept}", where=spindle.guide_kept_by.where
+    )
+
+
+RULES = (guide_stays,)

@@ -1,0 +1,58 @@
+"""spindle.guide-stays: what the fit of a guide keeps hot, and what keeps a guide whose fit is lost."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, found
+from tests.plugins.valves.gear import duty, train_files
+
+RULE = "spindle.guide-stays"
+FIT = 'guide_interference = "0 mm"'
+
+
+def fitted(interference: str, kept: str = "", case: str = "") -> dict[str, str]:
+    """A guide of 36 mm with an interference, 160 °C in one case, or in all."""
+    word = f'\nguide_kept_by = "{kept}"' if kept else ""
+    text = duty(**{case: "160 °C"}) if case else duty("160 °C")
+    return train_files(spindle=((FIT, f'guide_interference = "{interference}"{word}'),), duty_text=text)
+
+
+@pytest.mark.parametrize("case", ["warming", "starting", "running", "drifting", "standing_hot", "water"])
+@pytest.mark.parametrize(("interference", "outcome"), [("0.0046 mm", "conforms"), ("0.0045 mm", "finding")])
+def test_the_grip_from_both_sides(workshop: DesignFolder, case: str, interference: str, outcome: str) -> None:
+    """Iron at the least 11.9 − 0.3, steel at the most 12.2 + 0.3: 36 × 140 × 0.9e-6 = 0.004536 mm are lost."""
+    check = workshop.write(fitted(interference, case=case)).only(RULE)
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert (check.grade, check.case) == (Grade.NONCONFORMITY, case.replace("_", "-"))
+
+
+def test_what_is_left_is_reckoned_from_the_least_interference(workshop: DesignFolder) -> None:
+    check = workshop.write(fitted("0.002..0.020 mm")).only(RULE)
+    assert found(check) == pytest.approx(-0.002536e-3, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    ("kept", "outcome"),
+    [
+        ("collar", "conforms"),
+        ("locking screw", "conforms"),
+        ("cover over it", "conforms"),
+        ("nothing", "finding"),
+        ("", "finding"),
+    ],
+)
+def test_a_loose_guide_is_kept_otherwise(workshop: DesignFolder, kept: str, outcome: str) -> None:
+    assert workshop.write(fitted("0.003 mm", kept)).only(RULE).outcome == outcome
+
+
+def test_a_guide_that_the_block_is_bored_for_has_no_fit(workshop: DesignFolder) -> None:
+    bored = (('guide_held = "pressed in"', 'guide_held = "part of the block"'),)
+    assert workshop.write(train_files(spindle=bored)).only(RULE).outcome == "not applicable"
+
+
+@pytest.mark.parametrize("line", [FIT, 'guide_outside = "36 mm"', 'guide_held = "pressed in"'])
+def test_not_assessed_without(workshop: DesignFolder, line: str) -> None:
+    assert workshop.write(train_files(spindle=((line, ""),))).only(RULE).outcome == "not assessed"
