@@ -73,9 +73,8 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, that of a barrel at "
-    "its seam and that at the root of every branch, does not exceed that allowed for the cycles of the life on worn "
-    "tyres, hot",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a barrel "
+    "and at a branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
