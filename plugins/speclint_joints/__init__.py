@@ -20,6 +20,7 @@ _MODULES = {
     "engagement": "bolted-joint",
     "fatigue": "bolted-joint",
     "flanges": "pipe-flange",
+    "frame_nuts": "frame-fastening",
     "frames": "frame-fastening",
     "gaskets": "bolted-joint",
     "glands": "gland",

@@ -9,7 +9,6 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.facts import vessel_of
 from speclint.handbook.heat import tied_temperature
 from speclint.handbook.steam import excess_pressure
-from speclint.quantities import Measure
 from speclint.specs import (
     BoltedJoint,
     CaseName,
@@ -70,12 +69,11 @@ def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Itera
             _, greatest = sheet.take_limits("p_0", beside)
             least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=sheet.limit("pressure", "Δp"))
             yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
-    yield from _as_hot(f"live temperature, {name}", case.live_temperature, there.live_temperature, sheet)
+    yield from _as_hot(f"live temperature, {name}", case, there, sheet)
 
 
-def _as_hot(
-    called: str, here: Measure | NotStated, there: Measure | NotStated, sheet: Sheet
-) -> Iterator[Pair]:
+def _as_hot(called: str, case: LoadCase, other: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    here, there = case.live_temperature, other.live_temperature
     if not (sheet.is_stated(f"{called}, of the other duty", there) and sheet.is_stated(called, here)):
         return
     _, hot = sheet.take_limits("T", here)
@@ -109,8 +107,8 @@ def _links(
 
 no_milder: Rule = agreement(
     "duty.no-milder-for-a-part",
-    title="A part that has a duty of its own sees, in each load case but the cold and the test, no less pressure of "
-    "safety valves, live and exhaust steam, and no cooler live steam, than the block or the pipe that it is on",
+    title="A part with a duty of its own sees, but cold and on test, no less pressure of safety valves, live and "
+    "exhaust steam, and no cooler live steam, than the block or the pipe that it is on",
     on=(
         BoltedJoint,
         ChamberCover,

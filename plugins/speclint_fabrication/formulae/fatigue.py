@@ -130,3 +130,21 @@ def range_allowed(Δσ: Pascals, f_T: Ratio, f_t: Ratio, gamma: Ratio) -> Pascal
     26.7
     """
     return Δσ * f_T * f_t / gamma
+
+
+@formula("Δσ = Δp (r + e/2)/e", cites=[FIRST_PRINCIPLES])
+def range_round_barrel(Δp: Pascals, r: Metres, e: Metres) -> Pascals:
+    """Stress range round a barrel as the pressure in it rises and falls.
+
+    Δσ = Δp (r + e/2)/e
+
+    ``Δp`` range of the pressure [Pa]; ``r`` inside radius, ``e`` net thickness of the barrel [m]. Returns [Pa]. Raises
+    OutOfRange unless ``e`` is above 0.
+
+    Hand working: 1.6 × (290 + 20)/40 = 12.4 MPa.
+
+    >>> round(range_round_barrel(Δp=1.6e6, r=0.290, e=0.040) / 1e6, 6)
+    12.4
+    """
+    require(e > 0, "no metal of the barrel is left")
+    return Δp * (r + e / 2) / e

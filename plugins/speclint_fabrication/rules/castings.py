@@ -7,11 +7,14 @@ from speclint.specs import Casting, Meeting
 from speclint_fabrication.formulae.castings import fillet_wanted, ratio_of_walls
 from speclint_fabrication.sources import CAMPBELL
 
+#: Parts that no mould of two halves gives without a core: a cylinder, its liner, a chest or a port.
+_HOLLOW = ("cylinder-block", "cylinder-liner", "steam-passage")
+
 
 @rule(
     "casting.sections",
     title="The thickness ratio of walls that meet does not exceed its limit, their fillet reaches its least "
-    "radius, and every core is supported and vented",
+    "radius, and every core, of which a hollow part has one, is supported and vented",
     on=Casting,
     grade=Grade.NONCONFORMITY,
     cites=[CAMPBELL.at("ch. 10, rules for castings"), COMMON_PRACTICE],
@@ -19,6 +22,7 @@ from speclint_fabrication.sources import CAMPBELL
     "and porosity beside it.",
     leaves_out="feeding, chills and gating, for which the foundry is responsible",
     against=(),
+    edition=2,
     limits=[
         Limit("ratio", "1.5", "ratio", COMMON_PRACTICE, "greatest thickness ratio of walls that meet"),
         Limit(
@@ -39,11 +43,18 @@ def sections(casting: Casting, sheet: Sheet) -> Judgement:
 
 
 def _cored(casting: Casting, sheet: Sheet) -> Judgement:
-    if not sheet.read("cored", casting.cored):
-        raise sheet.not_applicable("the casting has no core")
-    if not casting.cores:
+    """The cores that are listed, whatever else is said; that there is none is no word for a hollow part."""
+    cored = sheet.read("cored", casting.cored)
+    if casting.cores:
+        return _cores(casting, sheet)
+    if cored:
         raise sheet.not_assessed("no core is stated", casting.where)
-    return _cores(casting, sheet)
+    if sheet.is_stated("what the casting becomes", casting.becomes):
+        part = sheet.follow(casting.becomes)
+        if part.is_one_of(_HOLLOW):
+            says = f"{part.id} is hollow, and its casting is said to have no core"
+            return sheet.states(False, says, where=casting.where)
+    raise sheet.not_applicable("the casting has no core")
 
 
 def _meeting(name: str, meeting: Meeting, sheet: Sheet) -> tuple[Judgement, Judgement]:

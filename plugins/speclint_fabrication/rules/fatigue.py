@@ -29,6 +29,7 @@ from speclint_fabrication.formulae.walls import (
     range_of_both_sides,
     stress_together,
 )
+from speclint_fabrication.inputs.barrel_seams import range_in_barrel
 from speclint_fabrication.inputs.branch_roots import (
     branch_joined,
     branches_of,
@@ -72,8 +73,8 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, and that at the root "
-    "of every branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a barrel "
+    "and at a branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
@@ -197,15 +198,20 @@ def _ranges(
 ) -> Iterator[tuple[Pascals, Ratio]]:
     """Stress ranges and their cycles: that stated for every stroke, and that worked for the wall that the weld joins.
 
-    The one does not spare the other, unless the weld does not go through or names no wall: then it cannot be worked.
+    The one does not spare the other, unless the weld does not go through or names no wall: then it cannot be worked,
+    but round the barrel of a bore.
     """
     stated = sheet.is_stated(f"stress range of {name}", joint.stress_range)
     if stated:
         yield sheet.take(f"σ_R of {name}", joint.stress_range), _strokes(weldment, block, sheet)
-        through = sheet.read(f"weld of {name}", joint.weld) == "full penetration"
-        if not (through and sheet.is_stated(f"wall of {name}", joint.wall)):
+        if sheet.read(f"weld of {name}", joint.weld) != "full penetration":
             return
-    yield _range(name, joint, weldment, block, case, sheet)
+    of_wall = sheet.is_stated(f"wall of {name}", joint.wall)
+    barrel = None if of_wall else range_in_barrel(name, joint, weldment, block, case, sheet)
+    if barrel is not None:
+        yield barrel, _strokes(weldment, block, sheet)
+    elif of_wall or not stated:
+        yield _range(name, joint, weldment, block, case, sheet)
 
 
 def _at_root(cut: Cut) -> _Ranges:

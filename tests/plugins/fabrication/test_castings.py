@@ -61,3 +61,24 @@ def test_walls_the_wrong_way_round_are_a_query(workshop: DesignFolder) -> None:
 @given(thin=st.floats(1e-3, 0.1), by=st.floats(1.0, 5.0))
 def test_the_ratio_is_that_of_the_walls(thin: float, by: float) -> None:
     assert ratio_of_walls(by * thin, thin) == pytest.approx(by)
+
+
+@pytest.mark.parametrize(
+    ("kind", "cores", "outcome"),
+    [
+        ("cylinder-liner", "", "finding"),
+        ("cylinder-block", "", "finding"),
+        ("steam-passage", "", "finding"),
+        ("cylinder-cover", "", "conforms"),
+        ("cylinder-liner", "[cores.bore]\nheld = true\nvented = true\n", "conforms"),
+        ("cylinder-liner", "[cores.bore]\nheld = false\nvented = true\n", "finding"),
+    ],
+)
+def test_a_hollow_part_has_a_core_and_one_that_is_listed_counts(
+    workshop: DesignFolder, kind: str, cores: str, outcome: str
+) -> None:
+    """That it is said to have no core: neither makes a cylinder solid, nor spares a core that is listed."""
+    casting = CASTING.partition("[cores")[0].replace("cored = true", 'cored = false\nbecomes = "part"')
+    files = {"casting.toml": casting + cores, "part.toml": f'kind = "{kind}"\n'}
+    check = workshop.write(files).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
