@@ -7,6 +7,7 @@ must give it.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
@@ -145,7 +146,7 @@ def test_with_a_way_to_take_the_pressure_is_the_one_that_is_aimed_at(tmp_path: P
 
 
 def test_what_cannot_be_is_refused_in_the_units_of_a_drawing() -> None:
-    for say, told in (
+    refusals: tuple[tuple[Callable[[], float], str], ...] = (
         (lambda: shift_at_seat(0.00022, 0.06, -0.0123), "guide of -12.3 mm has no length"),
         (lambda: bore_of_pipe(0.1, 0.05), "two walls of 50 mm leave no bore in a pipe of 100 mm"),
         (lambda: bore_of_pipe(0.1, 0.06), "two walls of 60 mm leave no bore in a pipe of 100 mm"),
@@ -155,7 +156,8 @@ def test_what_cannot_be_is_refused_in_the_units_of_a_drawing() -> None:
         (lambda: pressure_after(2e5, 2e5), "the stage would lose 2 bar of 2 bar"),
         (lambda: flow_left(1.0, 1.1), "a share of 1.1 is not between 0 and 1"),
         (lambda: flow_left(1.0, -0.1), "a share of -0.1 is not between 0 and 1"),
-    ):
+    )
+    for say, told in refusals:
         with pytest.raises(OutOfRange) as refused:
             say()
         assert told in str(refused.value)
