@@ -115,4 +115,4 @@ def test_the_least_volume_is_at_the_least_clearance(tmp_path: Path) -> None:
 
 def test_a_band_is_that_of_all_states() -> None:
     band = CylinderBand(3.0, (1.0, 5.0, 2.0))  # type: ignore[arg-type]  # numbers in place of cycles
-    assert band.of(lambda one: 2 * one) == (6.0, 2.0, 10.0)  # type: ignore[operator,arg-type,return-value]
+    assert band.of(lambda one: 2 * one) == (6.0, 2.0, 10.0)  # type: ignore[operator]

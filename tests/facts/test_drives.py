@@ -186,9 +186,11 @@ def test_the_room_for_the_stroke_counts_either_way(tmp_path: Path) -> None:
 
 def test_the_other_end_is_that_of_the_same_bore(tmp_path: Path) -> None:
     on = drawn(tmp_path)
-    ends = on["block"].ends
-    assert other_end(on["block"], ends["front"], on.sheet) is ends["back"]
-    assert other_end(on["block"], ends["back"], on.sheet, "main") is ends["front"]
+    front, back = (on["block"].ends[side] for side in ("front", "back"))
+    assert (other_end(on["block"], front, on.sheet), other_end(on["block"], back, on.sheet, "main")) == (
+        back,
+        front,
+    )
     (tmp_path / "a").mkdir()
     alone = drawn(tmp_path / "a", block='[bores.main]\n[ends.front]\nof_bore = "main"\nclearance = "9 mm"\n')
     assert other_end(alone["block"], alone["block"].ends["front"], alone.sheet) is None

@@ -72,7 +72,7 @@ def test_pads_that_fastenings_join_are_on_one_frame(
 def test_cut_outs_that_lead_to_frames_tell_which_pads_are_on_them(
     tmp_path: Path, faces: dict[str, str], frames: list[list[str]]
 ) -> None:
-    on = drawn(tmp_path, "abc", **faces)
+    on = drawn(tmp_path, "abc", (), **faces)
     assert pads_by_frame(on["block"], on.sheet) == frames
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -51,7 +52,7 @@ def drawn(folder: Path, block: str = BLOCK, valve: str = VALVE, **more: str) -> 
     return bench(folder, files, "valve")
 
 
-def opened_by(on: Bench) -> dict[str, float]:
+def opened_by(on: Bench) -> dict[str, Any]:
     found = openings_of_port(on["valve"], on.sheet, on.sheet.take)
     return {name: pytest.approx(one.value) for name, one in found}
 

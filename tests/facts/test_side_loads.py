@@ -146,7 +146,7 @@ def test_how_an_axis_stands_is_said_in_words() -> None:
 def test_the_mass_of_a_train_at_its_valve(
     tmp_path: Path, changed: dict[str, str | None], mass: float
 ) -> None:
-    on = drawn(tmp_path, **changed)
+    on = drawn(tmp_path, "upwards", **changed)
     train = train_of_cam(on["cam"], on.sheet)
     i = ratio_of_train(train, on.sheet)
     assert i == (1.25 if train.rocker else 1.0)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable, Sequence
 from xml.etree import ElementTree
 
 import pytest
@@ -94,6 +95,6 @@ def numbers(mark: ElementTree.Element, *names: str) -> list[float]:
     return [float(mark.get(name, "nan")) for name in names]
 
 
-def near(places: list[Place]) -> list[object]:
+def near(places: Iterable[Sequence[float]]) -> list[object]:
     """Places as near as two decimals of the paper have them."""
     return [pytest.approx(one, abs=0.02) for one in places]

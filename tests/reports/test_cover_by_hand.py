@@ -120,10 +120,10 @@ def test_diameters_stand_below_from_the_axis_the_least_nearest(workshop: DesignF
         assert any(one == pytest.approx([end, FOOT + 4, end, y + 4], abs=0.05) for one in fine), words
         assert said[words] == pytest.approx([98, y - 4], abs=0.05)
     root = ElementTree.fromstring(figure.drawing)
-    size = list(map(float, (root.get("viewBox") or "").split()))[2:]
-    assert size == pytest.approx([90 + 500 + 110, FOOT + 24 * 5 + 44], abs=0.02)
+    paper = list(map(float, (root.get("viewBox") or "").split()))[2:]
+    assert paper == pytest.approx([90 + 500 + 110, FOOT + 24 * 5 + 44], abs=0.02)
     bar = marks(figure, "rect", "solid")[0]
-    assert numbers(bar, "x", "y", "width") == pytest.approx([90, size[1] - 18, 10 * SCALE], abs=0.02)
+    assert numbers(bar, "x", "y", "width") == pytest.approx([90, paper[1] - 18, 10 * SCALE], abs=0.02)
 
 
 def test_the_table_of_a_cover(workshop: DesignFolder) -> None:

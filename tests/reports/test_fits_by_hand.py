@@ -31,6 +31,10 @@ def figures(workshop: DesignFolder, *changes: tuple[str, str, str], rules: bool 
     return list(fit_figures(made(workshop, *changes, rules=rules)))
 
 
+def pairs(figure: Figure) -> dict[str, str]:
+    return {row[0]: row[1] for row in figure.rows}
+
+
 def checked(of: Assessment) -> Check:
     (found,) = (one for one in of.checks if one.rule.name == HOT)
     return found
@@ -79,14 +83,14 @@ def test_the_zones_hot_have_grown_as_the_sheet_has_it(workshop: DesignFolder) ->
         f"between them, {check.case}",
         f"on the sheet, {HOT}",
     ]
-    rows = dict(figure.rows)
+    rows = pairs(figure)
     assert rows["between them, cold"] == "interference 230 to 320 µm"
     assert rows[f"between them, {check.case}"] == "interference 69 to 159 µm"
     assert rows[f"on the sheet, {HOT}"] == "interference 61 µm"
     assert f"#sheet.liner.{HOT}" in figure.drawing
     assert "Hot, each part has grown" in figure.says
     assert warmed.heading == "liner: interference over the temperature"
-    of_warmed = dict(warmed.rows)
+    of_warmed = pairs(warmed)
     assert of_warmed["interference that is sure, cold"] == "222.0 µm"
     assert of_warmed["temperature of the outer part"] == "200 °C"
     assert of_warmed["temperature of the inner part"] == "200 °C"
@@ -103,10 +107,10 @@ def test_a_fit_that_comes_loose_says_at_which_temperature(workshop: DesignFolder
     workshop.write(bench(LIMITS[0], in_liner('"560.3 mm"', '"560.15 mm ±0.02"')))
     rules = [one for one in workshop.loaded.rules if one.name == HOT]
     figure, warmed = fit_figures(assess([workshop.root], workshop.loaded, rules, processes=Processes(0)))
-    rows = dict(warmed.rows)
+    rows = pairs(warmed)
     assert rows["interference left"] == "−89.3 µm"
     assert rows["none is left with the outer part at"] == "100 °C"
-    assert dict(figure.rows)[f"on the sheet, {HOT}"] == "clearance 89 µm"
+    assert pairs(figure)[f"on the sheet, {HOT}"] == "clearance 89 µm"
     assert "loose at 100 °C" in warmed.drawing
     assert 'class="bad"' in figure.drawing
 

@@ -21,7 +21,7 @@ from tests.reports.test_register_listing import LAPSED, READING, VALID
 from tests.tubes import FILES
 
 WIDE = 300
-ENDED = ReadingStanding(READING, "tube", "lapsed", ("the file changed", "the revision is C"))
+ENDED = ReadingStanding(READING, "tube", "changed", ("the file changed", "the revision is C"))
 ONE = Reason("the register cannot be read", ("it is no TOML", "line 3"), 2)
 SUM = "1 passage not readable = 1 reason to withhold release. 0 checks conform."
 
@@ -116,7 +116,7 @@ def test_concessions_and_readings_stand_by_what_became_of_them() -> None:
         "  C-2  tube tube.stress: A. Bell, engineer, until 2028-01-02; lapsed: pressure differs; bore differs",
         "",
         "READINGS OF DRAWINGS WITHOUT EFFECT",
-        "  R-1  tube tube.svg: lapsed; the file changed; the revision is C",
+        "  R-1  tube tube.svg: changed; the file changed; the revision is C",
         "",
     ]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from math import inf
+from typing import Any
 
 import pytest
 
@@ -193,7 +194,7 @@ def test_the_data_have_every_part_in_si_units(tube: tuple[Assessment, Inspection
             decision=found.decision,
         ),
     )
-    quantity = {
+    quantity: dict[str, Any] = {
         "rank": None,
         "key": "bore",
         "drawn": "100 mm ±0.5",

@@ -174,7 +174,7 @@ def test_the_table_of_a_rod(workshop: DesignFolder) -> None:
         "foot, factor against fatigue",
         "greatest mean stress allowed",
     ]
-    rows = dict(figure.rows)
+    rows = {row[0]: row[1] for row in figure.rows}
     assert rows["nut, thread"] == "M85x4"
     assert rows["nut, pulled"] == "79.3 MPa"
     assert rows["nut, factor against fatigue"] == "2.16"

@@ -11,6 +11,7 @@ from speclint import Grade
 from speclint.checking import Assessment, Check, DesignChanges, ValueChange
 from speclint.errors import Complaint, Location
 from speclint.reports import markdown_report, sarif_report
+from speclint.reports.changed import FIRST_FEW
 from speclint.reports.phrases import CAUTIONS
 from speclint.repository import PassedOver
 from speclint.testing import DesignFolder
@@ -158,7 +159,7 @@ def test_what_changed_since_a_revision_has_a_part(made: Assessment) -> None:
         ),
         "### Since v\\_1: no spec differs",
     )
-    assert len(told) == markdown_report.FIRST_FEW + 1
+    assert len(told) == FIRST_FEW + 1
     assert told[-1].startswith("- ")
     assert "more" in told[-1]
 

@@ -129,11 +129,9 @@ def test_the_block_the_cage_and_the_guide_stand_round_it(workshop: DesignFolder)
 def test_the_seats_have_their_cones(workshop: DesignFolder) -> None:
     """The upper 4 mm wide by its own spec, so 3.464 mm out and 2 mm up; the lower 3 mm as usual: 2.598 and 1.5."""
     upper, lower = placed(drawn(workshop)).shapes("metal")
-    assert upper == near(  # type: ignore[comparison-overlap]
-        [(78.464, 2), (100.1, 2), (100.1, -28), (65, -28), (65, 0), (75, 0)]  # type: ignore[list-item]
-    )
-    assert lower == near(  # type: ignore[comparison-overlap]
-        [(72.598, -108.5), (90.1, -108.5), (90.1, -133.5), (60, -133.5), (60, -110), (70, -110)]  # type: ignore[list-item]
+    assert upper == near([(78.464, 2), (100.1, 2), (100.1, -28), (65, -28), (65, 0), (75, 0)])
+    assert lower == near(
+        [(72.598, -108.5), (90.1, -108.5), (90.1, -133.5), (60, -133.5), (60, -110), (70, -110)]
     )
 
 
@@ -152,8 +150,8 @@ def test_the_shell_is_drawn_shut_and_lifted(workshop: DesignFolder) -> None:
         (64, -110),
     ]
     (shut,), (lifted,) = view.shapes("ghost"), view.shapes("valve")
-    assert shut == near(outline)  # type: ignore[comparison-overlap, arg-type]
-    assert lifted == near([(x, y + 20) for x, y in outline])  # type: ignore[comparison-overlap, misc]
+    assert shut == near(outline)
+    assert lifted == near([(x, y + 20) for x, y in outline])
 
 
 def test_the_shell_is_hatched_where_it_is_metal(workshop: DesignFolder) -> None:
@@ -192,7 +190,7 @@ def test_without_a_wall_the_shell_is_an_outline(workshop: DesignFolder) -> None:
         (73.118, -108.2),
         (70, -110),
     ]
-    assert shut == near(outline)  # type: ignore[comparison-overlap, arg-type]
+    assert shut == near(outline)
     assert lifted[0] == pytest.approx((78.118, 26.8), abs=0.02)
     assert "drawn in outline only" in figure.says
     assert view.balloons()["1"][2:] == pytest.approx((70, -35), abs=0.02)

@@ -25,7 +25,7 @@ def test_the_tables_of_a_kind_are_those_added_to_it_and_to_what_it_is_built_on()
 
 def test_a_kind_with_a_table_is_sent_whole_to_another_process() -> None:
     kind = extended(Shaft, (("wheelsets", Foot),))
-    spec = kind(id="shaft", wheelsets=Foot.unstated())
+    spec = kind(id="shaft", wheelsets=Foot.unstated())  # type: ignore[call-arg]  # the key that was added
     for same in (pickle.loads(pickle.dumps(spec)), copy.deepcopy(spec)):
         assert type(same) is kind
         assert same.id == "shaft"

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Any, ClassVar
+from urllib.parse import unquote
 
 import jsonschema
 import pytest
@@ -157,3 +159,26 @@ def test_one_schema_of_all_kinds_tells_them_by_their_word() -> None:
         ({"kind": "table"}, False),
     ):
         assert fits(found, spec) is good, spec
+
+
+def referred(node: Any) -> Iterator[str]:
+    """Every reference in a schema."""
+    if isinstance(node, dict):
+        if isinstance(to := node.get("$ref"), str):
+            yield to
+        for one in node.values():
+            yield from referred(one)
+    elif isinstance(node, list):
+        for one in node:
+            yield from referred(one)
+
+
+def test_every_reference_leads_to_something() -> None:
+    for found in (schema_of_all((Stand, Rest, Piston)), SCHEMA, schema_of_table(Plain)):
+        places = set(referred(found))
+        assert places
+        for place in places:
+            node: Any = found
+            for part in place.removeprefix("#/").split("/"):
+                node = node[unquote(part)]
+            assert node, place
