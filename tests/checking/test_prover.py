@@ -92,7 +92,7 @@ class Worked:
             self.margins(**dict(zip(self.names, map(float, sides), strict=True)))
             for sides in product((0, 1), repeat=len(self.names))
         ]
-        return min(min(one) if isinstance(one, tuple) else one for one in found)
+        return float(min(min(one) if isinstance(one, tuple) else one for one in found))
 
 
 def test_inputs_that_work_one_way_are_fixed_at_one_box() -> None:
