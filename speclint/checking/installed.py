@@ -6,6 +6,7 @@ import os
 import re
 import sys
 from collections.abc import Iterable, Iterator, Mapping
+from contextlib import suppress
 from hashlib import blake2b
 
 from speclint.checking.kept_folder import KeptFolder
@@ -98,10 +99,7 @@ def _common(name: str) -> str:
 def _found() -> Iterator[tuple[str, int]]:
     """The folder of each distribution that Python could import, and when it was changed."""
     for place in sys.path:
-        try:
-            with os.scandir(place or ".") as entries:
-                for one in entries:
-                    if one.name.endswith(_FOLDERS):
-                        yield one.name, one.stat().st_mtime_ns
-        except OSError:  # a place that is not there, or an archive
-            continue
+        with suppress(OSError), os.scandir(place or ".") as entries:  # one that is not there, or an archive
+            for one in entries:
+                if one.name.endswith(_FOLDERS):
+                    yield one.name, one.stat().st_mtime_ns

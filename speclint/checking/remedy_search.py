@@ -21,8 +21,11 @@ from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
 from speclint.specs import Component
 
+#: So many remedies of a finding are enough.
+_MOST = 3
 
-def remedies(found: Check, checks: Sequence[Check], context: Context, most: int = 3) -> list[Remedy]:
+
+def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
     ``checks`` are the others of the same run. None are found where the rule is not a matter of number, nor where it
@@ -41,7 +44,7 @@ def remedies(found: Check, checks: Sequence[Check], context: Context, most: int 
         if found.utilisation is None or any(step.long for step in found.steps):
             return []
         trials = [Trial(found, component, step, checks, context) for step in _own_values(found, context)]
-        return sorted(_proved(trials, most), key=_order)
+        return sorted(_proved(trials), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
@@ -55,7 +58,6 @@ def reworks(
     ways: Mapping[str, int],
     checks: Sequence[Check],
     context: Context,
-    most: int = 3,
     *,
     spoiling: bool = False,
 ) -> list[Remedy]:
@@ -76,7 +78,7 @@ def reworks(
             for where, step in own.items()
             if where.key in ways and _is_number(step)
         ]
-        return sorted((one for one in _proved(trials, most) if spoiling or not one.spoils), key=_order)
+        return sorted((one for one in _proved(trials) if spoiling or not one.spoils), key=_order)
     except Overrun as problem:
         raise FamilyError(f"family {found.rule.family}: a rule did not end in its time") from problem
 
@@ -158,11 +160,11 @@ def _lines_by_place(one: Check) -> dict[Place, list[int]]:
     return lines
 
 
-def _proved(trials: Sequence[Trial], most: int) -> list[Remedy]:
+def _proved(trials: Sequence[Trial]) -> list[Remedy]:
     """The best remedies: whatever looks best is proved first, and looked at again where its proof fails."""
     hoped = [(trial, one) for trial in trials if (one := trial.hoped()) is not None]
     found: list[Remedy] = []
-    while hoped and len(found) < most:
+    while hoped and len(found) < _MOST:
         best = min(hoped, key=lambda pair: _order(pair[1]))
         hoped.remove(best)
         trial, remedy = best

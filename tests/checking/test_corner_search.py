@@ -77,7 +77,7 @@ def test_all_are_visited_where_they_are_no_more_than_so_many(most: int, whole: b
 @pytest.mark.parametrize("first", list(product((False, True), repeat=4)))
 def test_inputs_that_work_one_way_are_climbed_from_anywhere(first: tuple[bool, ...]) -> None:
     counted = Counted(total, "abcd")
-    found = _Search(counted.runs, lambda run: run.severity).climb(dict(zip("abcd", first, strict=True)))
+    found = _Search(counted.runs, lambda run: run.severity).climb(dict(zip(list("abcd"), first, strict=True)))
     assert found.corner.met == {"a": True, "b": True, "c": False, "d": False}
     assert counted.worst == pytest.approx(0.15)
     assert counted.times <= 1 + 4 + 4
@@ -85,7 +85,7 @@ def test_inputs_that_work_one_way_are_climbed_from_anywhere(first: tuple[bool, .
 
 def crosswise(sides: dict[str, bool]) -> float:
     """Three pairs, each worst where the one is high and the other is not; the first of each by a little more."""
-    pairs = ("ab", "cd", "ef")
+    pairs = (("a", "b"), ("c", "d"), ("e", "f"))
     return sum(0.1 * (sides[one] != sides[other]) + 0.01 * sides[one] for one, other in pairs) + 0.02
 
 

@@ -134,11 +134,17 @@ def test_a_helper_for_some_rules_has_those_and_keeps_no_outcomes(
     told, _ = begun(shop)
     asked: list[object] = []
     plain = Loaded.rules_for
-    monkeypatch.setattr(Loaded, "rules_for", lambda self, kinds: asked.append(kinds) or plain(self, kinds))
+
+    def for_kinds(self: Loaded, kinds: Any) -> Any:
+        asked.append(kinds)
+        return plain(self, kinds)
+
+    monkeypatch.setattr(Loaded, "rules_for", for_kinds)
     begin(told)
     assert asked == [{"tube", "rack"}]
-    assert helper_process._helper.context.outcomes == {}
-    assert set(helper_process._helper.rules) == {one.name for one in (*RULES, reviewed)}
+    helper: Any = helper_process._helper
+    assert helper.context.outcomes == {}
+    assert set(helper.rules) == {one.name for one in (*RULES, reviewed)}
 
 
 def test_a_helper_leaves_out_the_families_that_the_design_leaves_out(shop: DesignFolder) -> None:

@@ -85,7 +85,12 @@ def taken(shop: DesignFolder, kept: KeptFolder, patch: pytest.MonkeyPatch, **mor
     """How many components are looked for among what is kept."""
     asked: list[str] = []
     plain = KeptResults.checks_of
-    patch.setattr(KeptResults, "checks_of", lambda self, part: asked.append(part) or plain(self, part))
+
+    def told(self: KeptResults, part: str) -> object:
+        asked.append(part)
+        return plain(self, part)
+
+    patch.setattr(KeptResults, "checks_of", told)
     assess([shop.root], shop.loaded, kept=kept, **more)  # type: ignore[arg-type]
     return len(asked)
 

@@ -65,7 +65,7 @@ def test_nothing_is_left_of_it(found: Assessment) -> None:
         sheet.look_up("α", tubes.expansion, of=part)
         return len(context._readings)
 
-    context.enclosed["before"] = 1  # type: ignore[index,assignment]
+    context.enclosed["before"] = 1
     seen = once_more(check, context, lambda *_: len(context.enclosed))
     assert seen == 0
     assert once_more(check, context, looks_up) == 1

@@ -9,9 +9,9 @@ from typing import Any
 
 import pytest
 
-from speclint.checking.corner_runs import CornerRuns
-from speclint.checking.proof import Prover, _Box
-from speclint.checking.severity import Ending
+from speclint.checking.corner_runs import CornerRun, CornerRuns
+from speclint.checking.proof import Prover, _Box, _Worst
+from speclint.checking.severity import NOTHING, Ending
 from speclint.rules import (
     Corner,
     Judgement,
@@ -19,6 +19,7 @@ from speclint.rules import (
     NotApplicable,
     NotEnclosed,
     OverBox,
+    Place,
     RuleEnded,
     Undecided,
 )
@@ -92,7 +93,7 @@ class Worked:
             self.margins(**dict(zip(self.names, map(float, sides), strict=True)))
             for sides in product((0, 1), repeat=len(self.names))
         ]
-        return min(min(one) if isinstance(one, tuple) else one for one in found)
+        return float(min(min(one) if isinstance(one, tuple) else one for one in found))
 
 
 def test_inputs_that_work_one_way_are_fixed_at_one_box() -> None:
@@ -253,3 +254,39 @@ def test_which_corners_lie_in_a_box(met: dict[Any, bool], shares: tuple[float, .
     corner.met.update(met)
     corner.shares = list(shares)
     assert _Box({"a": True}, {1: (0.25, 0.5)}).holds(corner) is inside
+
+
+def along(margins: Mapping[float, float], here: float) -> tuple[float, list[float]]:
+    """The least of a margin wherever a scan is held between 0.25 and 0.75 of its way, and where that was run."""
+    held: list[float] = []
+
+    def run(corner: Corner) -> Ending:
+        share = corner.next_place()
+        assert share is not None
+        held.append(share)
+        return Judgement(True, "", margins=(margins[share],))
+
+    prover = Prover(Worked(lambda: 0.5, "")._over, CornerRuns(run, stress), 100)
+    prover._runs._seen[frozenset()] = CornerRun(Corner(), Judgement(True, ""), NOTHING)
+    worst = _Worst(0, 0, Compared((here,)), 0)
+    slopes = {"a": (-1.0, 1.0), Place(1, 4, 0.0, 1.0): (0.0, 0.0), Place(0, 4, 0.25, 0.75): (-1.0, 1.0)}
+    found = [prover._lowest_along(_Box({}, {}), {}, slopes, worst, here) for _ in range(2)]
+    assert found[0] == found[1]
+    return found[0], held
+
+
+@pytest.mark.parametrize(
+    ("at", "least"),
+    [
+        ((0.5, 0.4, 0.45), 0.4),  # nowhere less than where the scan found its own worst
+        ((0.5, 0.2, 0.45), -0.1),  # 0.2 less the greatest step, 0.3: between the nodes it may be less
+        ((0.5, 0.35, 0.3), 0.15),
+        ((0.41, 0.4, 0.39999), 0.38999),
+    ],
+)
+def test_the_least_of_a_margin_along_a_scan_that_seeks_another(
+    at: tuple[float, float, float], least: float
+) -> None:
+    found, held = along(dict(zip((0.25, 0.5, 0.75), at, strict=True)), 0.4)
+    assert found == pytest.approx(least)
+    assert held == [0.25, 0.5, 0.75]

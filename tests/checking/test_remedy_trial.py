@@ -10,7 +10,7 @@ import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.checking import Remedy, reworks
-from speclint.checking.remedy_search import of_part_alike, remedies
+from speclint.checking.remedy_search import _proved, of_part_alike, remedies
 from speclint.checking.remedy_trial import _halved, _valley
 from speclint.errors import Location
 from speclint.specs import Component
@@ -210,6 +210,38 @@ def test_what_is_no_finding_of_a_number_is_not_reworked(tmp_path: Path) -> None:
     assert of_made(tmp_path, "tube.stress", "tube", {"bore": -1}) == []
     (tmp_path / "b").mkdir()
     assert of_made(tmp_path / "b", "tube.ends", "tube", {"bore": -1}, ('"open"', '"closed"')) == []
+
+
+class Hoped:
+    """A trial that hopes for some remedies, one after another, and proves what it hopes where it can."""
+
+    def __init__(self, *changes: float, proves: bool = True) -> None:
+        self.left, self.proves = list(changes), proves
+        self.asked: list[float] = []
+
+    def hoped(self) -> Remedy | None:
+        change = self.left.pop(0) if self.left else None
+        if change is None:
+            return None
+        return Remedy(Location("tube.toml", 4, f"{change}"), "bore", 1.0, 1.0 + change, "m", "mm", None)
+
+    def proved(self, remedy: Remedy) -> Remedy | None:
+        self.asked.append(round(remedy.change, 3))
+        return remedy if self.proves else None
+
+
+def test_three_remedies_are_enough_and_the_smallest_are_proved_first() -> None:
+    some = [Hoped(0.5), Hoped(0.1), Hoped(0.3), Hoped(0.2), Hoped()]
+    found = _proved(some)  # type: ignore[arg-type]
+    assert [round(one.change, 3) for one in found] == [0.1, 0.2, 0.3]
+    assert some[0].asked == []
+
+
+def test_what_is_not_proved_is_sought_again_in_its_place() -> None:
+    stubborn = Hoped(0.1, 0.4, 0.8, proves=False)
+    some = [Hoped(0.5), stubborn]
+    assert [round(one.change, 3) for one in _proved(some)] == [0.5]  # type: ignore[arg-type]
+    assert stubborn.asked == [0.1, 0.4, 0.8]
 
 
 def test_a_remedy_of_a_part_alike_is_that_of_its_own_place() -> None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any, ClassVar
 
 import pytest
@@ -10,12 +12,12 @@ from hypothesis import given, settings, strategies as st
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Check, assess, check
-from speclint.checking.rule_run import still_conforms
+from speclint.checking.rule_run import _failing, still_conforms
 from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, Ratio, formula
 from speclint.errors import OutOfRange
 from speclint.families import load_families
-from speclint.rules import RuleEnded
+from speclint.rules import Corner, NotCovered, RuleEnded
 from speclint.specs import NOT_STATED, Component, Length
 from speclint.testing import DesignFolder, made_family
 from tests import tubes
@@ -598,3 +600,23 @@ def test_what_no_corner_changes_is_worked_once_and_written_down(tmp_path: Path) 
     assert set(worked) == {0.105}
     assert len(worked) <= 3
     assert [step.value for step in found.steps if step.symbol == "D_n"] == [0.105]
+
+
+def test_what_fails_at_its_own_corner_is_written_down_unless_it_is_not_made_there() -> None:
+    """The second comparison is not made where the first is alone."""
+    one, other = Judgement(False, "one"), Judgement(False, "other")
+    both = replace(one, parts=(one, other))
+    record: Any = SimpleNamespace(record="what it rests on")
+
+    def of(*endings: Any, index: int = 1) -> list[str]:
+        left = iter(endings)
+        places = [((2, index, "≤"), Corner())] * len(endings)
+        parts, also = _failing(places, lambda _: (next(left), record))
+        assert len(also) == (len(parts) if len(parts) > 1 else 0)
+        return [part.says for _, part in parts]
+
+    assert of(both) == ["other"]
+    assert of(both, both) == ["other", "other"]
+    assert of(one) == []
+    assert of(one, index=0) == ["one"]
+    assert of(NotCovered("it ended"), both) == ["other"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 import time
 from collections.abc import Callable
 from queue import Queue
@@ -14,6 +15,7 @@ from speclint.checking import processes as module, shared_work
 from speclint.checking.helper import Helper, HelperLost
 from speclint.checking.processes import Processes, Transport, _why_lost
 from speclint.checking.shared_work import Lost, SharedWork, TendedHelper
+from speclint.checking.time_limit import GRACE
 
 
 def twice(number: int) -> int:
@@ -238,7 +240,12 @@ def test_a_helper_is_ended_once(monkeypatch: pytest.MonkeyPatch) -> None:
     one, helper = tended(READY)
     assert one.becomes_ready()
     times = []
-    monkeypatch.setattr(helper, "end", lambda: (times.append(1), helper.says.put(None)))
+
+    def end() -> None:
+        times.append(1)
+        helper.says.put(None)
+
+    monkeypatch.setattr(helper, "end", end)
     one.end()
     one.end()
     assert times == [1]
@@ -316,12 +323,12 @@ def test_how_long_a_helper_may_be_silent() -> None:
     """A rule has its time and is then stopped, which may take its grace twice."""
     some = Processes(0)
     some._seconds = 60
-    assert some._patience == 60 + 2 * module.GRACE
+    assert some._patience == 60 + 2 * GRACE
 
 
 @pytest.mark.parametrize(("platform", "way"), [("linux", "copy"), ("darwin", "new"), ("win32", "new")])
 def test_how_a_helper_is_started(monkeypatch: pytest.MonkeyPatch, platform: str, way: str) -> None:
-    monkeypatch.setattr(module.sys, "platform", platform)
+    monkeypatch.setattr(sys, "platform", platform)
     monkeypatch.setattr(module, "active_count", lambda: 1)
     assert module._way_to_start() == way
     monkeypatch.setattr(module, "active_count", lambda: 2)

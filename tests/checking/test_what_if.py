@@ -90,6 +90,24 @@ def test_parts_that_read_the_same_line_change_with_it(shop: DesignFolder) -> Non
     assert {one.check.component for one in found.moved} == {"tube-left", "tube-right"}
 
 
+def test_a_value_that_is_not_stated_yet_is_written_for_all_that_read_its_file(shop: DesignFolder) -> None:
+    """Nowhere on a line so far: the file and the key are known, and the other parts that have the file."""
+    shop.replace("tube.toml", 'kind = "tube"', 'kind = "tube"\nid = "tube-{each}"\neach = ["left", "right"]')
+    shop.replace("tube.toml", "hoops = 4\n", "")
+    found = asked(shop, "tube-left.hoops=3")
+    (restated,) = found.restated
+    assert (restated.question.name, restated.question.written) == ("tube-left.hoops", "3")
+    assert (restated.where.file, restated.where.key) == ("tube.toml", "hoops")
+    assert (restated.was, restated.with_it) == ("", ("tube-right",))
+    assert {one.check.rule.name for one in found.moved} == {"tube.hoops"}
+    outcomes = {
+        (one.before.outcome, one.after.outcome)
+        for one in found.moved
+        if one.before is not None and one.after is not None
+    }
+    assert outcomes == {("not assessed", "finding")}
+
+
 @pytest.mark.parametrize(
     ("said", "told"),
     [

@@ -48,7 +48,7 @@ def _read(root: Path) -> dict[str, str]:
 
 def _missed(root: Path, tests: Mapping[Mutant, str], server: Server) -> Iterator[Mutant]:
     for mutant, test in tests.items():
-        found = server.first_to_fail(mutant, [test], _PATIENCE) if test else None
+        found = server.first_to_fail(mutant, {test: _PATIENCE}, _PATIENCE) if test else None
         if test and found in (FRESH, None):
             found = killer(root, mutant, [test], _PATIENCE)
         if found is None:

@@ -58,6 +58,7 @@ _BESIDE: dict[str, tuple[str, ...]] = {
         "tests/commands/test_names.py",
         "tests/commands/test_nothing_checked.py",
         "tests/editing/test_assistance.py",
+        "tests/families/test_leaving_out.py",
         "tests/register/test_basis.py",
         "tests/register/test_changes.py",
         "tests/register/test_drawing_readings.py",

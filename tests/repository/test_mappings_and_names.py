@@ -195,7 +195,7 @@ width = "120 mm"
 """
 
 
-def table() -> Table:
+def table() -> Any:
     found = read_toml(Path("rack.toml"), "rack.toml", content=LISTED.encode())
     assert isinstance(found, Table)
     return found
@@ -242,7 +242,7 @@ def test_what_cannot_be_changed_is_refused(change: Change) -> None:
 
 
 def test_settings_are_changed_along_points_or_strokes() -> None:
-    tree = {"works": {"stage": "draft", "name": "x"}, "limits": {"a.b": {"most": "1 mm"}}}
+    tree: dict[str, Any] = {"works": {"stage": "draft", "name": "x"}, "limits": {"a.b": {"most": "1 mm"}}}
     assert changed_tree(tree, Change("speclint.toml", "works.stage", "released")) == {
         **tree,
         "works": {"stage": "released", "name": "x"},

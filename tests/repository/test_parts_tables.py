@@ -24,7 +24,7 @@ from speclint.repository import (
 )
 from speclint.repository.cells import Head, Schema, cells_of, tree_of
 from speclint.repository.settings import Settings
-from speclint.repository.toml_writing import toml_text
+from speclint.repository.toml_writing import inline, toml_text
 from speclint.specs import Spec, SteamPipe, schema_of
 from speclint.testing import installed_families
 
@@ -265,3 +265,24 @@ def test_numbers_of_a_spreadsheet_are_numbers_where_they_read_back_the_same(tmp_
     assert values["b", "wall (mm)"] == 5.5
     assert values["a", "title"] == "007"
     assert values["b", "title"] == '"=1+2"'  # no formula
+
+
+@pytest.mark.parametrize(
+    ("value", "text"),
+    [
+        ("Ø 30 °C µ", '"Ø 30 °C µ"'),
+        ("a \x7f sign", '"a \\u007f sign"'),  # which TOML bars from its texts
+        ('"5"\n', '"\\"5\\"\\n"'),
+        (True, "true"),
+        (False, "false"),
+        (0.1, "0.1"),
+        (float("inf"), "inf"),
+        (3, "3"),
+        ({}, "{}"),
+        ({"two words": [1, {"a": "b"}]}, '{ "two words" = [1, { a = "b" }] }'),
+        (dt.date(2026, 3, 1), "2026-03-01"),
+    ],
+)
+def test_a_value_on_one_line(value: object, text: str) -> None:
+    assert inline(value) == text
+    assert tomllib.loads(f"x = {text}\n") == {"x": value}

@@ -367,6 +367,13 @@ def test_a_name_that_stands_for_nothing(tmp_path: Path) -> None:
     assert line.startswith("p.toml:2 title: {each} stands for nothing here")
 
 
+def test_a_name_that_stands_for_nothing_in_a_list_of_a_table(tmp_path: Path) -> None:
+    text = 'kind = "piston"\n[notes]\nseen_on = ["left", "the {side} one"]\n'
+    (line,) = said(DesignFolder(tmp_path).write({"p.toml": text}).assess())
+    assert "{side} stands for nothing here" in line
+    assert 'read "the {side} one"' in line
+
+
 def test_an_id_left_out_is_the_name_of_the_file(tmp_path: Path) -> None:
     text = EACH.replace('id = "piston-{each}"\n', "")
     folder = DesignFolder(tmp_path).write({"piston-{each}.toml": text, "l.toml": LINERS})

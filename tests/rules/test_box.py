@@ -126,7 +126,7 @@ def test_the_scans_of_a_box_are_numbered_and_have_the_ranges_that_are_given() ->
 def sheet(**sides: bool) -> BoxSheet:
     part = Component(id="part")
     design = Design(Path(), Settings(), {"part": part}, {"part": "part.toml"}, frozenset({"part"}))
-    return BoxSheet(_rule, part, Context(design, material, {}), Box(sides))
+    return BoxSheet(_rule, part, Context(design, material, {}), Box(dict(sides.items())))
 
 
 def size(text: str) -> Measure:
@@ -287,13 +287,13 @@ def part_and_context() -> tuple[Component, Context]:
 def test_a_rule_that_bounds_cannot_follow_is_not_enclosed() -> None:
     part, context = part_and_context()
 
-    def ended(_component: Component, page: Any) -> object:
+    def ended(_component: Component, page: Any) -> Any:
         raise page.not_applicable("no")
 
-    def broken(_component: Component, _page: Any) -> object:
+    def broken(_component: Component, _page: Any) -> Any:
         raise KeyError("x")
 
-    def nothing(_component: Component, _page: Any) -> object:
+    def nothing(_component: Component, _page: Any) -> Any:
         return 3
 
     found = over_box(replace(_rule, function=ended), part, None, context, {})

@@ -38,7 +38,7 @@ def made(**changed: Any) -> Rule:
 
     @rule("shell.holds", **{**said, "why": "w", "leaves_out": "l", **changed})
     def holds(_shell: Shell, sheet: Sheet) -> Judgement:
-        return sheet.states(held=True, says="it holds")
+        return sheet.states(True, "it holds")
 
     return holds
 

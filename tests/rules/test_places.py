@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Hashable
 
 import pytest
 from hypothesis import example, given, strategies as st
@@ -158,11 +159,12 @@ def test_what_was_found_of_a_scan_holds_while_those_before_it_look_no_further() 
 
 def test_of_two_that_are_known_the_smaller_box_tells() -> None:
     known = KnownRanges()
-    for sides, ranges in (
+    found: list[tuple[dict[Hashable, bool], tuple[tuple[float, float], ...]]] = [
         ({"a": True}, ((0.2, 0.4),)),
         ({"a": True, "b": False}, ((0.2, 0.3),)),
         ({}, ((0.1, 0.5),)),
-    ):
+    ]
+    for sides, ranges in found:
         known.add(0, (0.0, 1.0), sides, ranges, {"a", "b"})
     assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": False}) == (((0.2, 0.3),), True)
     assert known.narrowed(0, (0.0, 1.0), {"a": True, "b": True}) == (((0.2, 0.4),), False)
