@@ -337,7 +337,7 @@ def comparable(one: str, other: str) -> bool:
         return True
     texts = [known.pint if (known := by_si(unit)) else unit.removeprefix("Δ") for unit in (one, other)]
     if any(unit and not text for unit, text in zip((one, other), texts, strict=True)):
-        return False  # a scale of its own, such as a hardness
+        return not (one and other)  # a hardness is a bare number of a scale of its own
     found, against = (_registry().parse_units(text.translate(_SUPERSCRIPTS)).dimensionality for text in texts)
     return found == against
 

@@ -121,7 +121,8 @@ def test_shown_returns_to_the_unit_written() -> None:
         ("m", "Pa", False),
         ("m", "", False),
         ("HB", "HRC", False),
-        ("HB", "", False),
+        ("HB", "", True),
+        ("HB", "m", False),
         ("N/m", "Pa", False),
     ],
 )

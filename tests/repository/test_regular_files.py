@@ -130,7 +130,7 @@ def test_settings_register_and_materials_that_are_no_regular_files_are_complaint
     assert len(complaints) == 2, complaints
     assert (
         complaints[0]
-        == f'speclint.toml materials: this is {said}, which is not read; read "own.toml"; write a file in it'
+        == f'speclint.toml:1 materials: this is {said}, which is not read; read "own.toml"; write a file in it'
     )
     assert complaints[1].startswith(f"register.toml: this is {said}, which is not read")
 
