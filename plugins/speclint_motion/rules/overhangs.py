@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import length_of_bearing
 from speclint.specs import Pin
 from speclint_motion.formulae.pins import least_overhang
 
@@ -14,7 +15,7 @@ def _overhangs(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
     if not sheet.is_stated("place", pin.place) or sheet.read("place", pin.place) != "crank pin":
         return
     if sheet.is_stated("length of the bearing", pin.length):
-        half = sheet.work("a_b", least_overhang, b=sheet.take("b", pin.length))
+        half = sheet.work("a_b", least_overhang, b=length_of_bearing(pin, sheet))
         yield Pair(pin.overhang, worked(half, pin.length), "at least")
 
 

@@ -26,12 +26,11 @@ def guide_stays(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgemen
     """δ + D (α_g − α_b)(T − 20 °C) > 0, guide and what holds it as hot as one another; else what keeps it is stated."""
     if sheet.read("guide held", spindle.guide_held) == "part of the block":
         raise sheet.not_applicable("the guide is bored in what holds it")
+    stated = sheet.is_stated("guide kept by", spindle.guide_kept_by)
+    kept = sheet.read("guide kept by", spindle.guide_kept_by) if stated else "nothing"
     cold, left = guide_grip(spindle, case, sheet)
     gripped = sheet.stays(left, cold, strictly=True)
-    if gripped.holds or not sheet.is_stated("guide kept by", spindle.guide_kept_by):
-        return gripped
-    kept = sheet.read("guide kept by", spindle.guide_kept_by)
-    if kept == "nothing":
+    if gripped.holds or kept == "nothing":
         return gripped
     return sheet.states(
         True, f"the guide may be loose, and is kept by: {kept}", where=spindle.guide_kept_by.where
