@@ -33,6 +33,7 @@ _MODULES = {
     "joints": "bolted-joint",
     "laggings": "lagging",
     "life": "steam-pipe weldment",
+    "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",
     "liner_ports": "cylinder-liner",
     "liners": "cylinder-liner",
