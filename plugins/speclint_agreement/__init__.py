@@ -19,6 +19,7 @@ _MODULES = {
     "chains": "dimension-chain fit locating-face",
     "concern": "",
     "covers": "cylinder-cover gland cylinder-block",
+    "crank_pins": "driving-axle",
     "cylinders": "cylinder-block cylinder-liner",
     "dividing_walls": "cylinder-block partition weldment",
     "duties": "cylinder-block",

@@ -21,7 +21,7 @@ from speclint.specs import (
 
 
 def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:
-    """The block that each part leads to, of those that are weighed or lifted by a jib, against the block of the plan."""
+    """The block of each part that is weighed or lifted by a jib, as far as it names one, against that of the plan."""
     if not sheet.is_stated("what the plan lifts", plan.lifts):
         return
     block = sheet.follow(plan.lifts)
