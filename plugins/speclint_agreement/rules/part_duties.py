@@ -67,8 +67,10 @@ def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Itera
         if sheet.is_stated(called, own):
             _, p = sheet.take_limits("p", own)
             _, greatest = sheet.take_limits("p_0", beside)
-            least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=sheet.limit("pressure", "Δp"))
-            yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
+            slack = sheet.limit("pressure", "Δp")
+            if greatest > slack:  # else the other has no pressure to speak of
+                least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=slack)
+                yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
     yield from _as_hot(f"live temperature, {name}", case, there, sheet)
 
 

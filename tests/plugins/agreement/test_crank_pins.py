@@ -1,0 +1,64 @@
+"""Each crank pin of an axle is that of its own cylinder."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+
+RULE = "axle.pins-of-its-cranks"
+OTHER, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
+FILES = {
+    "one.toml": 'kind = "cylinder-block"',
+    "two.toml": 'kind = "cylinder-block"',
+    "engine.toml": 'kind = "engine"\ncranks.left.block = "one"\ncranks.right.block = "two"',
+    "liner.toml": 'kind = "cylinder-liner"\nhoused_in = "one"',
+    "piston.toml": 'kind = "piston"\nruns_in = "liner"',
+    "rod.toml": 'kind = "piston-rod"\ncarries = "piston"',
+    "head.toml": 'kind = "crosshead"\non_rod = "rod"',
+    "pin.toml": 'kind = "pin"\nmoved_by = "head"',
+    "axle.toml": 'kind = "driving-axle"\nengine = "engine"\nturning.pin = { of = "pin", crank = "left" }\n'
+    'turning.web = { mass = "40 kg", crank = "right" }',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("axle.toml", "left", "left", FINE),
+        ("axle.toml", '"left"', '"right"', OTHER),
+        ("liner.toml", '"one"', '"two"', OTHER),
+        ("engine.toml", 'left.block = "one"', 'left.block = "two"', OTHER),
+    ],
+)
+def test_a_pin_turns_at_the_crank_of_its_cylinder(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    found = workshop.write({**FILES, file: FILES[file].replace(old, new)}).only(RULE)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("file", "line"),
+    [
+        ("axle.toml", 'engine = "engine"\n'),
+        ("axle.toml", ', crank = "left"'),
+        ("axle.toml", 'of = "pin", '),
+        ("engine.toml", '\ncranks.left.block = "one"'),
+        ("liner.toml", '\nhoused_in = "one"'),
+        ("piston.toml", '\nruns_in = "liner"'),
+        ("rod.toml", '\ncarries = "piston"'),
+        ("head.toml", '\non_rod = "rod"'),
+        ("pin.toml", '\nmoved_by = "head"'),
+    ],
+)
+def test_where_the_chain_is_broken_there_is_nothing_to_compare(
+    workshop: DesignFolder, file: str, line: str
+) -> None:
+    files = {**FILES, file: FILES[file].replace(line, "")}
+    if file == "engine.toml":
+        files[file] += '\ncranks.left.angle = "0 °"'
+    elif line.startswith((", crank", "engine")):
+        files[file] = files[file].replace('turning.web = { mass = "40 kg", crank = "right" }', "")
+    assert workshop.write(files).only(RULE).outcome == "not applicable"
