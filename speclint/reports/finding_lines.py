@@ -50,7 +50,7 @@ def used(check: Check) -> str:
     share = check.utilisation
     if share is None:
         return "–"
-    return f"{share:.2f}" if share < _BEYOND else "> 10"
+    return f"{share:.2f}" if share <= _BEYOND else "> 10"
 
 
 def called(assessment: Assessment, component: str) -> str:

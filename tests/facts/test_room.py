@@ -37,6 +37,10 @@ def test_how_far_a_part_stands_out(
     on = bench(tmp_path, files, "envelope")
     found = reach_of(on[part], on["envelope"], on["block"], on.sheet, on.sheet.take)
     assert (None if found is None else found.value) == pytest.approx(reach)
+    if found is not None:
+        own = {"cover": "outside_diameter", "box": "stands_out"}[part]
+        rests_on = ["frame_from_centre", "bores.main.axis_from_frame", own]
+        assert [str(one.key) for one in found.places] == rests_on
 
 
 CHAIN = """[chain.frame]

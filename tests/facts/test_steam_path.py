@@ -17,7 +17,14 @@ import pytest
 from speclint.errors import OutOfRange
 from speclint.facts import steam_along
 from speclint.facts.guided_valves import shift_at_seat
-from speclint.facts.stages import bore_of_pipe, flow_left, least_perimeter, pressure_after, radius_over_bore
+from speclint.facts.stages import (
+    bore_of_pipe,
+    flow_left,
+    least_perimeter,
+    pressure_after,
+    radius_over_bore,
+    relative_roughness,
+)
 from speclint.facts.steam_in_cylinders import error_of_pressures, highest_compression, works_with_steam
 from speclint.facts.steam_states import SteamPath
 from speclint.handbook.steam import steam_enthalpy, wet_steam_enthalpy
@@ -151,6 +158,7 @@ def test_what_cannot_be_is_refused_in_the_units_of_a_drawing() -> None:
         (lambda: bore_of_pipe(0.1, 0.05), "two walls of 50 mm leave no bore in a pipe of 100 mm"),
         (lambda: bore_of_pipe(0.1, 0.06), "two walls of 60 mm leave no bore in a pipe of 100 mm"),
         (lambda: least_perimeter(-2e-6), "area -2 mm² of a section is below 0"),
+        (lambda: relative_roughness(5e-5, 0.0), "the bore must be above 0"),
         (lambda: radius_over_bore(0.3, 0.0), "the bore must be above 0"),
         (lambda: pressure_after(2e5, 3e5), "the stage would lose 3 bar of 2 bar"),
         (lambda: pressure_after(2e5, 2e5), "the stage would lose 2 bar of 2 bar"),

@@ -202,3 +202,28 @@ def test_what_was_measured_on_no_day_tells_nothing_of_wear(tmp_path: Path) -> No
     assert last(on)["last_bore"].value == pytest.approx(0.5002)
     (tmp_path / "a").mkdir()
     assert last(made(tmp_path / "a", LINER.format("500.40 mm"), undated)) == {}
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "drawn", "first", "second"),
+    [
+        ("cam", "wear.as_worn", "", "0.1", "0.2"),
+        ("poppet-valve", "wear.as_worn", "", "0.1", "0.2"),
+        ("valve-seat", "wear.as_worn", "", "0.1", "0.2"),
+        ("valve-spindle", "wear.as_worn", "", "0.1", "0.2"),
+        ("pin", "wear.new", "", "0.1", "0.2"),
+        ("rocker", "wear.new", "", "0.1", "0.2"),
+        ("slide-bar", "wear.new", "", "0.1", "0.2"),
+        ("compression-spring", "free_length", 'free_length = "140 mm"\n', "140.0", "139.9"),
+    ],
+)
+def test_each_kind_wears_by_the_size_that_is_measured_of_it(
+    tmp_path: Path, kind: str, key: str, drawn: str, first: str, second: str
+) -> None:
+    """A tenth of a millimetre in a hundred days, towards the limit or away from it."""
+    limit = "139 mm" if kind == "compression-spring" else "0.5 mm"
+    days = taken(key, FIRST, first, first), taken(key, SECOND, second, second)
+    found = worn(made(tmp_path, f'{drawn}[wear]\nlimit = "{limit}"\n', *days, kind=kind))["wear.limit"]
+    assert found.values == pytest.approx((float(first) / 1e3, float(second) / 1e3))
+    assert not found.past
+    assert found.day_met is not None

@@ -50,9 +50,14 @@ def drawn(workshop: DesignFolder, *changes: tuple[str, str]) -> Figure:
     return figure
 
 
-def hot(workshop: DesignFolder, case: str = "running", outcome: str = "conforms") -> Figure:
+def hot(
+    workshop: DesignFolder,
+    case: str = "running",
+    outcome: str = "conforms",
+    changes: tuple[tuple[str, str], ...] = (),
+) -> Figure:
     """With the check of the cold chain in the place of that of the hot one."""
-    found = made(workshop, rules=("chain.worst-case",))
+    found = made(workshop, *changes, rules=("chain.worst-case",))
     (check,) = found.checks
     grade = Grade.HOLD if outcome == "finding" else None
     rule = replace(check.rule, name="chain.worst-case-hot")
@@ -179,6 +184,17 @@ def test_the_gap_hot_stands_below_with_its_limit(workshop: DesignFolder) -> None
     bare = hot(workshop, case="")
     assert ("hot", 210, 205) in says(bare)
     assert bare.rows[-1][0] == "gap hot, at its worst"
+
+
+def test_a_limit_far_from_the_gap_hot_stands_in_words_alone(workshop: DesignFolder) -> None:
+    """1.79 mm where −2.42 are asked for, which is more than 4.2 mm below it."""
+    far = ('least = "1.5 mm"\ngreatest = "2.4 mm"\n', 'least = "-2.42 mm"\n')
+    figure = hot(workshop, changes=(far,))
+    room = (2.21 - 1.79) * 0.08
+    at = opened(1.79, 1.79 - room, 2.21 + room)
+    assert boxes(figure, "hot") == near([[at - 3, 194, 6, 14]])
+    assert not lines(figure, "limit")
+    assert ("1.790 mm, needs ≥ −2.420 mm", 604, 205) in says(figure)
 
 
 def test_the_table_of_a_chain(workshop: DesignFolder) -> None:

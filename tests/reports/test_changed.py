@@ -122,6 +122,9 @@ def test_a_row_cut_to_one_line_says_that_it_is_cut() -> None:
 def test_what_is_used_of_a_limit(tube: Assessment) -> None:
     stress, ends = check(tube, "tube.stress"), check(tube, "tube.ends")
     assert used(stress) == "1.13"
+    assert stress.judgement is not None
+    for share, said in ((10.0, "10.00"), (10.01, "> 10")):
+        assert used(replace(stress, judgement=replace(stress.judgement, utilisation=share))) == said
     assert used(ends) == "–"
 
 

@@ -9,8 +9,10 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Assessment, Check
+from speclint.errors import Complaint, Location
 from speclint.reports.page_one import page_one
 from speclint.reports.phrases import CAUTION
+from speclint.repository import Design, PassedOver
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.reports.test_register_listing import LAPSED, VALID
@@ -101,6 +103,18 @@ def test_of_many_holds_as_many_stand_as_there_is_room_for(tube: Assessment) -> N
     assert CAUTION not in alone
 
 
+def test_the_page_is_full_before_any_hold_is_left_out(tube: Assessment) -> None:
+    """The last number of holds of which each has its line leaves no line of the forty empty."""
+    some = [held(tube, 2 - index / 100, component=f"t{index:02}") for index in range(60)]
+    pages = [page(tube, *some[:number]) for number in range(20, 40)]
+    whole_pages = [one for one in pages if not any("more: speclint check" in line for line in one)]
+    assert len(whole_pages[-1]) == 40
+    assert len(whole_pages) < len(pages)
+    cut = pages[len(whole_pages)]
+    assert len(cut) == 40
+    assert any("and 2 more: speclint check" in line for line in cut), "one of them made room for these words"
+
+
 def test_other_findings_are_counted_with_the_first_of_them(tube: Assessment) -> None:
     def found(grade: Grade, number: int) -> list[Check]:
         return [held(tube, 1.5 - index / 10, component=f"t{index}", grade=grade) for index in range(number)]
@@ -165,3 +179,31 @@ def test_ten_stand_there_and_four_where_holds_are_cut(tube: Assessment) -> None:
     many = [held(tube, 2 - index / 100, component=f"t{index:02}") for index in range(60)]
     (said,) = below(page(tube, *near, *many), "Conforming with the least to spare")
     assert said.count("tube.stress") == 4
+
+
+def test_the_foot_says_what_a_draft_still_wants(workshop: DesignFolder) -> None:
+    workshop.loaded = tubes.tubes()
+    text = FILES["tube.toml"].replace("hoops = 4\n", "")
+    found = workshop.write({**FILES, "tube.toml": text}, settings='[works]\nstage = "draft"\n').assess()
+    assert whole(found)[-3:] == ["", "1 value still to be stated.", CAUTION]
+    done = workshop.write({}, settings='[works]\nstage = "for-review"\n').assess()
+    assert whole(done)[-2:] == ["", CAUTION]
+
+
+def test_the_foot_counts_what_else_must_be_known(tube: Assessment, monkeypatch: pytest.MonkeyPatch) -> None:
+    assert tube.design is not None
+    passed = replace(tube.design, passed_over=(PassedOver("a", "x"), PassedOver("b", "y")))
+    note = Complaint(Location("tube.toml", 3), "it is old", "", "bore")
+    assert whole(replace(tube, design=passed))[-2] == "2 TOML files passed over: see --full."
+    monkeypatch.setattr(Assessment, "old_keys", (note,))
+    monkeypatch.setattr(Assessment, "changed_limits", ("a is 2",))
+    told = "2 TOML files passed over, 1 old key read, 1 limit set in speclint.toml: see --full."
+    assert whole(replace(tube, design=passed))[-2] == told
+
+
+def test_the_heading_says_of_how_many_specs_only_the_index_is_known(
+    tube: Assessment, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Design, "only_indexed", 1)
+    told = "3 specs · 5 checks · 1 family · 2 of 3 specs read, 1 indexed by an earlier run"
+    assert whole(tube)[1] == told

@@ -20,23 +20,24 @@ def covers(paper: Paper, cylinder: Cylinder, view: View) -> None:
                 _flange(paper, cover, cover.joint, view, side)
 
 
-def _ends(at: float, out: int, thick: float) -> tuple[float, float]:
-    first, last = sorted((at, at + out * thick))
+def _ends(at: float, by: float) -> tuple[float, float]:
+    """Both ends of what goes on from a place by so much, the first along the axis first."""
+    first, last = sorted((at, at + by))
     return first, last
 
 
 def _plate(paper: Paper, cover: Cover, view: View, side: int) -> None:
     """The plate: in two halves where the rod goes through, else in one."""
-    start, end = _ends(cover.inner, cover.out, cover.thick)
+    start, end = _ends(cover.inner, cover.out * cover.thick)
     inner = cover.hole / 2 if cover.hole else -cover.bore / 2
     view.metal(paper, (start, inner), (end, cover.bore / 2), side, pitch=8, rising=True)
 
 
 def _flange(paper: Paper, cover: Cover, joint: float, view: View, side: int) -> None:
     """The flange, the gasket beneath it, and in thin broken line what joins flange and plate."""
-    start, end = _ends(joint, cover.out, cover.flange)
+    start, end = _ends(joint, cover.out * cover.flange)
     view.metal(paper, (start, cover.bore / 2), (end, cover.outside / 2), side, pitch=8, rising=True)
-    plate = _ends(cover.inner, cover.out, cover.thick)
+    plate = _ends(cover.inner, cover.out * cover.thick)
     neck = sorted((*plate, start, end))[1:3]
     if plate[0] > end or plate[1] < start:
         view.box(paper, (neck[0], cover.bore / 2 - cover.flange), (neck[1], cover.bore / 2), side, "ghost")
@@ -58,19 +59,18 @@ def studs(paper: Paper, cylinder: Cylinder, view: View) -> None:
 
 def _stud(paper: Paper, cover: Cover, joint: float, studs: Studs, view: View, side: int) -> None:
     radius, half = studs.circle / 2, studs.size / 2
-    hole = _ends(joint, cover.out, cover.flange)
-    tapped = _ends(joint, -cover.out, studs.depth)
+    hole = _ends(joint, cover.out * cover.flange)
+    tapped = _ends(joint, -cover.out * studs.depth)
     if studs.edge is not None:
         low, high = (tapped[0], radius - studs.edge), (tapped[1], radius + studs.edge)
         view.box(paper, low, high, side, "ghost")
     view.box(paper, (hole[0], radius - studs.hole / 2), (hole[1], radius + studs.hole / 2), side, "bore")
     face = joint + cover.out * cover.flange
-    shank = _ends(
-        joint - cover.out * studs.depth, cover.out, studs.depth + cover.flange + studs.nut_high + half
-    )
+    long = studs.depth + cover.flange + studs.nut_high + half
+    shank = _ends(joint - cover.out * studs.depth, cover.out * long)
     view.box(paper, (shank[0], radius - half), (shank[1], radius + half), side, "stud")
     if studs.nut and studs.nut_high:
-        nut = _ends(face, cover.out, studs.nut_high)
+        nut = _ends(face, cover.out * studs.nut_high)
         view.box(paper, (nut[0], radius - studs.nut / 2), (nut[1], radius + studs.nut / 2), side, "stud")
     view.line(paper, (shank[0] - 8, radius), (shank[1] + 8, radius), side, "axis")
 
