@@ -277,6 +277,14 @@ def test_the_duty_of_a_part_and_of_one_without(bench: Bench) -> None:
     assert bench.context.consulted.specs == {"tube", "duty", "rack"}
 
 
+def test_a_part_that_cannot_be_read_beside_the_way_to_the_duty_is_no_matter(tmp_path: Path) -> None:
+    """The wagon leads to two racks, of which one cannot be read and the other states a duty."""
+    files = {**ALL, "rack.toml": RACK + "x = 1\n", "other.toml": RACK + 'duty = "duty"\n'}
+    bench = Bench(tmp_path, files)
+    assert bench.sheet("wagon").duty_of(bench.part("wagon")) is bench.context.design.specs["duty"]
+    assert bench.context.consulted.specs >= {"rack", "other", "duty"}
+
+
 def test_a_duty_that_cannot_be_read_ends_the_rule(tmp_path: Path) -> None:
     bench = Bench(tmp_path, {**ALL, "duty.toml": DUTY + "x = 1\n"})
     for asked in (bench.sheet().cases_of, bench.sheet().duty_of):
