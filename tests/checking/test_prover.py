@@ -305,3 +305,22 @@ def test_the_least_of_a_margin_along_a_scan_that_seeks_another(
     found, held = along(dict(zip((0.25, 0.5, 0.75), at, strict=True)), 0.4)
     assert found == pytest.approx(least)
     assert held == [0.25, 0.5, 0.75]
+
+
+@pytest.mark.parametrize(
+    ("ending", "number", "noted", "least"),
+    [
+        (Judgement(True, "", margins=(0.3,)), 0, 0.3, 0.3),
+        (Judgement(True, "", margins=(0.6,)), 0, 0.6, 0.5),
+        (Judgement(True, "", margins=(0.3,)), 1, None, 0.5),  # no second limit there
+        (Judgement(True, ""), 0, None, 0.5),
+        (NotApplicable("no"), 0, None, 0.5),
+    ],
+)
+def test_the_least_margin_of_the_corners_that_were_run_is_kept(
+    ending: Ending, number: int, noted: float | None, least: float
+) -> None:
+    prover = Prover(Worked(lambda: 0.5, "")._over, CornerRuns(lambda _: ending, stress), 100)
+    worst = _Worst(0, number, Compared((0.5, 0.5)), 0, 0.5)
+    assert prover._note({}, worst) == noted
+    assert worst.margin == least
