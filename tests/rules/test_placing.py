@@ -550,3 +550,17 @@ def test_a_link_that_leads_nowhere_ends_the_rule(tmp_path: Path) -> None:
         bench.sheet().follow(tube.held_in)
     assert "rack" in bench.context.consulted.specs
     assert bench.context.asked.followed == {"rack"}
+
+
+def test_a_file_that_names_another_entry_fills_none_of_this_name(tmp_path: Path) -> None:
+    """It cannot be read, but what it names can: the slot b, and no slot a."""
+    broken = TUBE + 'in_slot = "b"\nx = 1\n'
+    bench = Bench(tmp_path, {**ALL, "broken.toml": broken})
+    rack = bench.part("rack")
+    for name, unread in (("a", ()), ("b", ("broken.toml",))):
+        sheet = bench.sheet()
+        sheet.fillers(rack, Tube, by="held_in", named=("in_slot", name))
+        assert sheet.unread_fillers() == unread
+    sheet = bench.sheet()
+    sheet.fillers(rack, Tube, by="held_in")
+    assert sheet.unread_fillers() == ("broken.toml",)
