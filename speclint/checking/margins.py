@@ -165,12 +165,11 @@ def _told(swing: Swing, at: AtCorner, stated: Mapping[Location, Measure], contex
     steps = at.written.record.steps
     step = next((one for one in steps if one.where == swing.where and one.where != NOWHERE), None)
     measure = stated.get(swing.where)
-    owner = "" if swing.where == NOWHERE else context.design.owner(swing.where)
     temperature = step is not None and step.unit in ("K", "ΔK")
     long = any(one.long for one in steps)
     return Sensitivity(
         name=step.name if step else swing.figure,
-        owner=owner,
+        owner=context.design.owner(swing.where),
         where=swing.where,
         written=measure.text if measure else swing.taken.removeprefix(swing.figure).strip(),
         low=swing.low,

@@ -139,7 +139,7 @@ class Grid:
         size = max((last - first) // _BLOCKS, 1)
         least = max(self._least, (last - first) // _FINE)
         pending = [(at, min(at + size, last)) for at in range(first, last, size)]
-        for at, _ in pending:
+        for at in (*(low for low, _ in pending), last):
             self._node(at)
         while pending:
             low, high = pending.pop()
@@ -147,7 +147,10 @@ class Grid:
                 middle = (low + high) // 2
                 self._node(middle)
                 pending += [(low, middle), (middle, high)]
-        best = sorted(node for node in self._allowed - self._barred if self._may_be_best(node))
+        left = sorted(self._allowed - self._barred)
+        for at in left:  # all of them before any is asked of: each may tell of more that is reached anywhere
+            self._node(at)
+        best = [node for node in left if self._may_be_best(node)]
         clipped = (self._clipped(run, within) for run in self._runs(best))
         return tuple((low, high) for low, high in clipped if low <= high)
 
@@ -163,10 +166,10 @@ class Grid:
         place = Input(Place(self._number, self._steps, low, high), low, high)
         try:
             found = self._passing(place)
-            if found is not None:
-                found = self._passing(Input(place.key, *found.bounds)) or found
+            closer = self._passing(Input(place.key, *found.bounds)) if found is not None else None
         except Undecided:
             return place
+        found = found if closer is None else closer  # not by its truth: bounds that hold nothing have none
         if found is None:
             return place
         missed = MISSED / self._steps

@@ -75,3 +75,15 @@ def test_a_rule_that_goes_on_after_it_was_stopped_is_told_and_ends_the_process(
     assert stopped
     assert (said[0], codes[0]) == ("rule tube.bad on bad", 3)
     assert 0.1 <= time.monotonic() - begun < time_limit.GRACE
+
+
+def test_what_was_not_raised_yet_when_the_rule_ended_is_taken_back(monkeypatch: pytest.MonkeyPatch) -> None:
+    raised: list[tuple[int, object]] = []
+    monkeypatch.setattr(time_limit, "_raise_in", lambda thread, what: raised.append((thread, what)))
+    turn = TimeLimit("tube.slow", "tube", 30)
+    with turn:
+        pass
+    assert raised == []
+    with turn:
+        turn.stopped = True
+    assert raised == [(threading.get_ident(), None)]

@@ -101,3 +101,20 @@ def test_a_family_in_no_file_is_not_kept(tmp_path: Path) -> None:
         code_digest.code_of(
             Loaded(families=(Family("a", "speclint_nowhere", None),)), KeptFolder(tmp_path / "k")
         )
+
+
+def test_the_files_of_a_package_and_of_a_module(package: Path) -> None:
+    """What Python makes of them is none of them."""
+    for folder in (package, package / "data"):
+        (folder / "__pycache__").mkdir()
+        (folder / "__pycache__" / "made.pyc").write_bytes(b"made")
+    (package.parent / "speclint_one_file_here.py").write_text("b = 2\n", encoding="utf-8")
+    found = dict(code_digest._files_of("speclint_drawn_here"))
+    assert found == {
+        "__init__.py": str(package / "__init__.py"),
+        os.path.join("data", "table.csv"): str(package / "data" / "table.csv"),
+    }
+    alone = dict(code_digest._files_of("speclint_one_file_here"))
+    assert alone == {"speclint_one_file_here.py": str(package.parent / "speclint_one_file_here.py")}
+    with pytest.raises(LookupError, match="the code of speclint_nowhere lies in no file"):
+        list(code_digest._files_of("speclint_nowhere"))

@@ -11,7 +11,7 @@ import pytest
 from speclint.checking.corner_runs import CornerRuns, highs
 from speclint.checking.corner_search import _Search, climb_each, every_corner, search_each, visit_all
 from speclint.checking.severity import NOTHING, Ending, severity
-from speclint.rules import Corner, Judgement, NotAssessed
+from speclint.rules import Corner, Judgement, NotAssessed, NotCovered
 from tests.tubes import stress
 
 Used = Callable[[dict[str, bool]], float | tuple[float, ...]]
@@ -184,3 +184,22 @@ def test_how_grave_one_comparison_is_at_a_corner() -> None:
     ended = CornerRuns(lambda _: wanting, stress).at({})
     assert ended.part(0) is None
     assert counted.runs.of_part(ended, 0) == severity(wanting, stress) != NOTHING
+
+
+@pytest.mark.parametrize("search", [climb_each, search_each])
+def test_a_search_may_begin_where_the_rule_ends(
+    search: Callable[[CornerRuns, dict[str, bool]], None],
+) -> None:
+    """No source covers it with a low; with a high it fails, which is graver, and with b high the most."""
+
+    def run(corner: Corner) -> Ending:
+        a, b = (bool(corner.pick(name, 0.0, 1.0)) for name in ("a", "b"))
+        if not a:
+            return NotCovered("no source covers it")
+        used = 1.5 if b else 1.2
+        return Judgement(False, "", used, margins=(1.0 - used,), compared="≤")
+
+    runs = CornerRuns(run, stress)
+    search(runs, {})
+    assert runs.worst is not None
+    assert runs.worst.corner.met == {"a": True, "b": True}

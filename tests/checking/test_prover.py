@@ -207,6 +207,21 @@ def test_what_surely_holds_is_left_where_only_that_is_asked() -> None:
     assert failing.least == pytest.approx(-0.06)
 
 
+def test_what_a_corner_less_the_gains_leaves_may_decide_where_bounds_do_not() -> None:
+    """0.8 (a − 0.25)(b − 0.25) has slopes from −0.2 to 0.6: from a corner no more than 0.2 is lost by either.
+
+    Its corners are at 0.75 or more: less 0.4 that is beyond the 0.1 of the other comparison, whatever its bounds are.
+    """
+
+    def margins(a: Any, b: Any) -> Any:
+        over = isinstance(a, Enclosure) or isinstance(b, Enclosure)
+        return 0.1, 0.9 + 0.8 * (a - 0.25) * (b - 0.25) + (Enclosure(-0.9, 0.9) if over else 0.0)
+
+    one = Worked(margins, "ab").proved()
+    assert one.least == pytest.approx(0.1)
+    assert (one.prover.boxes, one.prover.splits) == (1, 0)
+
+
 def test_a_scan_that_may_find_its_worst_in_several_ranges_is_gone_through_range_by_range() -> None:
     def margins(a: Any) -> Any:
         return 0.5 - 0.1 * a
@@ -290,3 +305,22 @@ def test_the_least_of_a_margin_along_a_scan_that_seeks_another(
     found, held = along(dict(zip((0.25, 0.5, 0.75), at, strict=True)), 0.4)
     assert found == pytest.approx(least)
     assert held == [0.25, 0.5, 0.75]
+
+
+@pytest.mark.parametrize(
+    ("ending", "number", "noted", "least"),
+    [
+        (Judgement(True, "", margins=(0.3,)), 0, 0.3, 0.3),
+        (Judgement(True, "", margins=(0.6,)), 0, 0.6, 0.5),
+        (Judgement(True, "", margins=(0.3,)), 1, None, 0.5),  # no second limit there
+        (Judgement(True, ""), 0, None, 0.5),
+        (NotApplicable("no"), 0, None, 0.5),
+    ],
+)
+def test_the_least_margin_of_the_corners_that_were_run_is_kept(
+    ending: Ending, number: int, noted: float | None, least: float
+) -> None:
+    prover = Prover(Worked(lambda: 0.5, "")._over, CornerRuns(lambda _: ending, stress), 100)
+    worst = _Worst(0, number, Compared((0.5, 0.5)), 0, 0.5)
+    assert prover._note({}, worst) == noted
+    assert worst.margin == least

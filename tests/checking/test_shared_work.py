@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 import time
 from collections.abc import Callable
+from pathlib import Path
 from queue import Queue
 from threading import Event, active_count
 from typing import Any
@@ -16,6 +17,8 @@ from speclint.checking.helper import Helper, HelperLost
 from speclint.checking.processes import Processes, Transport, _why_lost
 from speclint.checking.shared_work import Lost, SharedWork, TendedHelper
 from speclint.checking.time_limit import GRACE
+from speclint.testing import DesignFolder
+from tests import tubes
 
 
 def twice(number: int) -> int:
@@ -334,3 +337,58 @@ def test_how_a_helper_is_started(monkeypatch: pytest.MonkeyPatch, platform: str,
     monkeypatch.setattr(module, "active_count", lambda: 2)
     assert module._way_to_start() == "new"
     assert active_count() >= 1
+
+
+class Spare:
+    """A helper for one check, which says something of it or is lost."""
+
+    def __init__(self, says: Any) -> None:
+        self.says, self.ended, self.asked = says, 0, []  # type: ignore[var-annotated]
+
+    def do(self, work: SharedWork, patience: float) -> None:
+        self.asked.append((work._items, patience))
+        if self.says is not None:
+            work.results[0] = self.says
+
+    def end(self) -> None:
+        self.ended += 1
+
+
+@pytest.mark.parametrize(
+    ("says", "why"),
+    [
+        (Lost(60.0), "it did not end within 60 s"),
+        (Lost(1.0), "it ended the process that it ran in"),
+        (None, "the process to run it in did not begin"),
+    ],
+)
+def test_a_rule_that_loses_its_own_helper_could_not_be_run(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, says: Any, why: str
+) -> None:
+    design = DesignFolder(tmp_path, tubes.tubes()).write(tubes.FILES).assess().design
+    assert design is not None
+    part: Any = design.specs["tube"]
+    some, spare = Processes(0), Spare(says)
+    some._seconds = 60
+    monkeypatch.setattr(some, "_spare", spare)
+    found = some._alone(tubes.stress, part, ())
+    assert why in found.could_not_run
+    assert (spare.ended, some._spare) == (1, None)
+    assert spare.asked == [([("tube", "tube.stress", ())], 60 + 2 * GRACE)]
+
+
+def test_a_helper_that_says_its_check_is_kept_for_the_next(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shop = DesignFolder(tmp_path, tubes.tubes()).write(tubes.FILES)
+    found = shop.assess()
+    assert found.design is not None
+    part: Any = found.design.specs["tube"]
+    some, spare = Processes(0), Spare(("done", "a check"))
+    monkeypatch.setattr(some, "_spare", spare)
+    monkeypatch.setattr(
+        some, "_transport", lambda _: Transport(twice, twice, lambda done: f"{done} unpacked")
+    )
+    answer: Any = some._alone(tubes.stress, part, ())
+    assert answer == "a check unpacked"
+    assert (spare.ended, some._spare) == (0, spare)

@@ -49,6 +49,16 @@ def design(folder: Path, files: dict[str, str]) -> Design:
             {"duty.toml": DUTY, "stand.toml": RACK, "pipe.toml": TUBE.replace('"rack"', '"stand"')},
             {"rack": "stand", "tube": "pipe"},
         ),
+        # its rack is another that is not there before either: so far they are alike
+        (
+            FILES,
+            {
+                "duty.toml": DUTY,
+                "stand.toml": RACK.replace("106", "107"),
+                "pipe.toml": TUBE.replace('"rack"', '"stand"'),
+            },
+            {"tube": "pipe"},
+        ),
         # of two alike none is told
         ({"a.toml": RACK, "b.toml": RACK}, {"c.toml": RACK, "d.toml": RACK}, {}),
         ({"a.toml": RACK, "b.toml": RACK}, {"c.toml": RACK}, {}),

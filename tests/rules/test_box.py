@@ -17,7 +17,7 @@ from speclint.handbook.tables import Reading
 from speclint.quantities import Measure, read
 from speclint.repository import Design, Settings
 from speclint.rules import Context, Grade, OverBox, Undecided, over_box
-from speclint.rules.box import Box, BoxSheet, Compared, _below, _blurred, _on, _plain
+from speclint.rules.box import Box, BoxSheet, Compared, _above, _below, _blurred, _on, _plain
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed
 from speclint.rules.judgement import NotApplicable, NotAssessed, NotCovered
 from speclint.specs import Component
@@ -208,6 +208,17 @@ def test_every_comparison_has_its_margins_over_the_box() -> None:
     assert (said.said, said.margins) == (False, ())
     (told,) = page.reported(1.0, "x").parts
     assert told.holds
+
+
+def test_a_limit_to_be_reached_may_be_nothing_in_a_part_of_the_box() -> None:
+    """0.4 of a limit from 0 to 0.5: −0.2 of it at the worst. Of 2 the margin in SI units, 2, is less than 2/0.5 − 1."""
+    assert bounds(_above(0.5, Enclosure(0.0, 0.0))) == (0.5, 0.5)
+    low, high = bounds(_above(0.4, Enclosure(0.0, 0.5)))
+    assert low == pytest.approx(-0.2)
+    assert high > 1e8
+    for value in (2.0, 0.0, -0.1):
+        with pytest.raises(Undecided):
+            _above(value, Enclosure(0.0, 0.5))
 
 
 def test_the_same_comparison_has_the_very_same_margin() -> None:

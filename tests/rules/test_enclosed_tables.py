@@ -10,7 +10,7 @@ from speclint.handbook.materials import tables
 from speclint.rules.enclosed_tables import look_up
 from speclint.rules.enclosure import Enclosure, Input, Undecided
 from speclint.rules.slopes import slopes
-from speclint.rules.twins import twin
+from speclint.rules.twins import twin, twin_of_value
 
 _FIGURES = st.floats(1.0, 30.0)
 
@@ -97,3 +97,14 @@ def test_what_goes_from_end_to_end(made: object, so: bool) -> None:
     """One way along one input: not of two, nor of what turns back on the way, nor of what hangs on nothing."""
     one, other = Input("T", 5.0, 15.0, whole=True), Input("T'", 5.0, 15.0, whole=True)
     assert made(one, other).end_to_end is so  # type: ignore[operator]
+
+
+def test_a_value_has_one_twin_however_often_it_is_asked_for() -> None:
+    """A table is long: it is copied once. What has no calculations of its own is left as it is."""
+    table = _table((20.0, 60.0, 120.0), [10.0, 11.0, 12.0])
+    made = twin_of_value(table)
+    assert made is not table
+    assert isinstance(made, tables.Table)
+    assert twin_of_value(table) is made
+    number = 3.0
+    assert twin_of_value(number) is number

@@ -188,6 +188,9 @@ def test_a_file_that_cannot_be_read_may_fill_what_seems_empty(tmp_path: Path) ->
     found = shop.only("rack.filled", readable=False)
     assert (found.outcome, found.says) == ("not assessed", "not judged: more.toml could not be read")
     assert found.where.file == "more.toml"
+    shop.write({"other.toml": tube + "y = 1\n"})
+    found = shop.only("rack.filled", readable=False)
+    assert found.says == "not judged: more.toml and other.toml could not be read"
     (tmp_path / "b").mkdir()
     shop = design(tmp_path / "b", FULL, EMPTY)
     shop.write({"more.toml": tube + "x = 1\n"}, settings=SETTINGS.replace('"draft"', '"released"'))

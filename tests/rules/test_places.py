@@ -86,9 +86,7 @@ def test_a_hill_beside_an_end_is_sought_beside_it_and_a_slope_at_the_end_itself(
     assert hill(-0.2, -0.1) == ((0.0, 0.0),)
     assert hill(1.1, 1.2) == ((1.0, 1.0),)
     assert hill(0.003, 0.0031) == ((0.0, pytest.approx(0.01)),)
-    ((low, high),) = hill(0.9969, 0.997)
-    assert 0.96 < low < 0.9969
-    assert high == 1.0
+    assert hill(0.9969, 0.997) == ((pytest.approx(0.99), 1.0),)
 
 
 def of_nodes(*best: int) -> Grid:
@@ -110,6 +108,7 @@ def of_nodes(*best: int) -> Grid:
         ((10, 13), ((0.45, 0.55), (0.6, 0.7))),
         ((4, 5, 9, 16), ((0.15, 0.3), (0.4, 0.5), (0.75, 0.85))),
         ((0,), ((0.0, 0.05),)),  # it may lie beside the end
+        ((20,), ((0.95, 1.0),)),
     ],
 )
 def test_the_best_lies_between_the_neighbours_of_the_best_nodes(
@@ -125,6 +124,18 @@ def test_ranges_lie_within_what_is_looked_through() -> None:
     place = of_nodes(10).at((0.6, 0.6))
     assert isinstance(place, Input)
     assert (place.key, place.bounds) == (Place(0, 20, 0.6, 0.6), (0.6, 0.6))
+
+
+@pytest.mark.parametrize("end", [0.0, 1.0])
+def test_a_place_that_an_end_stops_may_stay_there(end: float) -> None:
+    """|x − c| is least at c, and at the end where c lies beyond it: there it does not move with c."""
+    c = opened(end - 0.01, 0.02, "c")
+    grid = Grid(lambda share: -1.0 * abs(share - c), 0, 60)
+    (found,) = grid.ranges((0.0, 1.0))
+    place = grid.at(found)
+    assert isinstance(place, Enclosure)
+    (rises,) = slopes(place).values()
+    assert rises == (0.0, pytest.approx(0.02))
 
 
 def test_a_place_has_the_nodes_of_its_range_and_halves_that_meet_at_one() -> None:

@@ -277,6 +277,14 @@ def test_the_duty_of_a_part_and_of_one_without(bench: Bench) -> None:
     assert bench.context.consulted.specs == {"tube", "duty", "rack"}
 
 
+def test_a_part_that_cannot_be_read_beside_the_way_to_the_duty_is_no_matter(tmp_path: Path) -> None:
+    """The wagon leads to two racks, of which one cannot be read and the other states a duty."""
+    files = {**ALL, "rack.toml": RACK + "x = 1\n", "other.toml": RACK + 'duty = "duty"\n'}
+    bench = Bench(tmp_path, files)
+    assert bench.sheet("wagon").duty_of(bench.part("wagon")) is bench.context.design.specs["duty"]
+    assert bench.context.consulted.specs >= {"rack", "other", "duty"}
+
+
 def test_a_duty_that_cannot_be_read_ends_the_rule(tmp_path: Path) -> None:
     bench = Bench(tmp_path, {**ALL, "duty.toml": DUTY + "x = 1\n"})
     for asked in (bench.sheet().cases_of, bench.sheet().duty_of):
@@ -542,3 +550,17 @@ def test_a_link_that_leads_nowhere_ends_the_rule(tmp_path: Path) -> None:
         bench.sheet().follow(tube.held_in)
     assert "rack" in bench.context.consulted.specs
     assert bench.context.asked.followed == {"rack"}
+
+
+def test_a_file_that_names_another_entry_fills_none_of_this_name(tmp_path: Path) -> None:
+    """It cannot be read, but what it names can: the slot b, and no slot a."""
+    broken = TUBE + 'in_slot = "b"\nx = 1\n'
+    bench = Bench(tmp_path, {**ALL, "broken.toml": broken})
+    rack = bench.part("rack")
+    for name, unread in (("a", ()), ("b", ("broken.toml",))):
+        sheet = bench.sheet()
+        sheet.fillers(rack, Tube, by="held_in", named=("in_slot", name))
+        assert sheet.unread_fillers() == unread
+    sheet = bench.sheet()
+    sheet.fillers(rack, Tube, by="held_in")
+    assert sheet.unread_fillers() == ("broken.toml",)

@@ -204,6 +204,8 @@ def test_a_true_equation_stands(equation: str) -> None:
         ("σ = max(4 F/(π d²), 0)", "is returned"),
         ("σ from σ π d² = 5 F", "one side is"),
         ("σ = 4 F/(π D²)", "nothing says what D is"),
+        ("σ = σ", "nothing says what σ is"),
+        ("σ = 4 F/(π d²) = σ", "nothing says what σ is"),
         ("σ = 4 F/(π d²) (1 m)²", "a quantity of"),  # right in SI floats alone
         ("σ = min(4 F/(π d²), 1e40 N/m²)", "no value tried goes way 2"),
     ],

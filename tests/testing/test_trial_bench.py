@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.errors import DesignError
 from speclint.families import RuleExample
 from speclint.repository import Change
@@ -13,7 +14,7 @@ from speclint.testing import TrialBench
 from speclint.testing.declared_properties import Direction
 from speclint.testing.directions import changed_in
 from speclint.testing.stating import stated_too
-from tests.tubes import FILES, tubes
+from tests.tubes import FILES, Tube, ends, stress, tubes
 
 GIVEN = tuple(Change(name.removesuffix(".toml"), value=text) for name, text in FILES.items())
 #: By hand, as in the tests of remedies: 30 bar uses 0.75375 of the limit, 45 bar 1.130625.
@@ -84,3 +85,38 @@ def test_a_rule_or_a_repository_that_is_not_there_is_told() -> None:
         bench.trial("tube.stres", "tube", bench.before(EXAMPLE))
     with pytest.raises(DesignError, match=r"^the bench was given no design repository$"):
         bench.trials(replace(EXAMPLE, alone=False))
+
+
+def test_of_a_rule_that_reviews_the_others_its_own_check_is_tried() -> None:
+    """It is made after the others of the component, and says how they came out."""
+
+    @rule(
+        "tube.reviewed",
+        title="no check of the tube fails",
+        on=Tube,
+        grade=Grade.QUERY,
+        cites=[FIRST_PRINCIPLES],
+        why="w",
+        leaves_out="l",
+        reviews=True,
+    )
+    def reviewed(_tube: Tube, sheet: Sheet) -> Judgement:
+        """No check of the tube has a finding."""
+        outcomes = sheet.outcomes()
+        return sheet.states("finding" not in outcomes.values(), ", ".join(sorted(outcomes)))
+
+    bench = TrialBench(tubes(stress, reviewed, ends))
+    checks = bench.checks(replace(EXAMPLE, rule="tube.reviewed"))
+    assert [(one.rule.name, one.outcome) for one in checks] == [
+        ("tube.reviewed", "conforms"),
+        ("tube.reviewed", "finding"),
+    ]
+    assert "tube.stress" in checks[0].says
+
+
+def test_a_component_that_is_not_there_is_told() -> None:
+    bench = TrialBench(tubes())
+    with pytest.raises(DesignError, match=r"^no component is called tubee$"):
+        bench.trial("tube.stress", "tubee", bench.before(EXAMPLE))
+    with pytest.raises(DesignError, match=r"^no component is called duty$"):
+        bench.trial("tube.stress", "duty", bench.before(EXAMPLE))
