@@ -210,7 +210,7 @@ def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) 
     by_name = {rule.name: rule for rule in loaded.rules}
     for name in rules:
         if name not in by_name:
-            left_out = " and ".join(loaded.left_out)
+            left_out = " and ".join(one for one in loaded.left_out if one not in loaded.absent)
             while_out = f" while speclint.toml leaves out the family {left_out}" if left_out else ""
             raise SettingsError(f"no rule is called {name}{while_out}; write {one_of(name, by_name)}")
     return tuple(

@@ -131,8 +131,8 @@ def _table(rows: Sequence[Sequence[str]], path: Path, layout: Layout) -> ShopTab
     if len(names) == 1 and (other := next((one for one in _SEPARATORS if one in names[0]), "")):
         mark = {"\t": "\\t"}.get(other, other)
         raise TableError(
-            f'{path}: its columns are parted by "{mark}": a mapping says so with separator = "{mark}", '
-            "and with decimal where numbers have a comma"
+            f'{path}: its columns are parted by "{mark}": save it with commas between them, or say so in a mapping '
+            f'with separator = "{mark}", and with decimal = "," where numbers have a comma'
         )
     if not any(names):
         raise TableError(f"{path}: row {layout.heading} names no column")

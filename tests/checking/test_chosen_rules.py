@@ -33,7 +33,11 @@ def test_the_rules_that_are_asked_for(
     [
         (("drums",), (), "the family drums is left out by speclint.toml"),
         (("tubs",), (), 'no family is called tubs; write "tubes"'),
-        (("tubes",), ("tube.stres",), 'no rule is called tube.stres; write "tube.stress"'),
+        (
+            ("tubes",),
+            ("tube.stres",),
+            'no rule is called tube.stres while speclint.toml leaves out the family drums; write "tube.stress"',
+        ),
     ],
 )
 def test_what_is_not_there_is_one_line(families: tuple[str, ...], rules: tuple[str, ...], said: str) -> None:

@@ -123,7 +123,10 @@ def test_a_sheet_has_one_mapping(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([*words, "--by", "x.toml"]) == 2
     assert "leave out --by" in capsys.readouterr().err
     assert main(words) == 2
-    assert "it has no column dimension, unit, measured" in capsys.readouterr().err
+    assert 'its columns are parted by ";": save it with commas between them' in capsys.readouterr().err
+    Path("sheet.csv").write_text("dimension,taken\n", encoding="utf-8")
+    assert main(words) == 2
+    assert "it has no column unit, measured" in capsys.readouterr().err
 
 
 @pytest.mark.usefixtures("shop")

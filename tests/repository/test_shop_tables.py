@@ -43,8 +43,11 @@ def test_a_mark_of_the_order_of_bytes_and_another_separator(tmp_path: Path) -> N
         ("x\n,,\n", "row 2 names no column"),
         ("x\na,b,a\n", 'row 2 names two columns "a"'),
         ("x\na,b\n1,2,3\n", "row 3 has a cell beyond the last column that is named"),
-        ("x\nid;wall (mm)\np;3,5\n", 'its columns are parted by ";": a mapping says so with separator = ";"'),
-        ("x\nid\twall\n", r'its columns are parted by "\\t": a mapping says so with separator = "\\t"'),
+        (
+            "x\nid;wall (mm)\np;3,5\n",
+            'its columns are parted by ";": save it with commas between them, or say so in a mapping',
+        ),
+        ("x\nid\twall\n", r'or say so in a mapping with separator = "\\t", and with decimal = ","'),
         (b"x\na,b\n\xff,2\n", ":3: the file is not UTF-8 text"),
         ('x\na,b\n"1,2\n', "this is no CSV"),
     ],
