@@ -32,7 +32,7 @@ from speclint.repository import (
     scratch_folder,
 )
 from speclint.rules import Grade
-from speclint.specs import NotStated
+from speclint.specs import NotStated, names_nothing
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
@@ -346,7 +346,7 @@ def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
     if acceptance.until < today:
         raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
     for name in ("accepted_by", "grounds"):
-        if not getattr(acceptance, name).strip():
+        if names_nothing(getattr(acceptance, name)):
             raise DesignError(f"a concession states its {name}")
     reviewer = reviewer_called(acceptance.accepted_by, repository.settings)
     role = acceptance.role

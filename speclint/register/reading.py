@@ -15,7 +15,7 @@ from speclint.register.lock import locked
 from speclint.register.reading_standing import not_accepted, not_named, role_of
 from speclint.register.writing import append_entries
 from speclint.repository import DrawingReading, DrawingState, Register, drawing_state
-from speclint.specs import Component
+from speclint.specs import Component, names_nothing
 
 if TYPE_CHECKING:
     from speclint.families import Loaded
@@ -62,7 +62,7 @@ def enter_reading(
 
 
 def _refuse_reader(reader: Reader, repository: Opened) -> None:
-    if not reader.name.strip():
+    if names_nothing(reader.name):
         raise DesignError("a reading states who read the drawing")
     if why := not_named(reader.name, repository.settings):
         raise DesignError(why)

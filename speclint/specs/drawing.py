@@ -8,7 +8,7 @@ from typing import Annotated, Any
 from pydantic import GetCoreSchemaHandler
 from pydantic_core import CoreSchema, core_schema
 
-from speclint.specs.fields import NOT_STATED, Stated, Word
+from speclint.specs.fields import NOT_STATED, Remark, Stated, Word
 from speclint.specs.spans import refusal
 from speclint.specs.spec import SpecTable
 
@@ -86,4 +86,4 @@ class Issue(SpecTable):
 
     to: Word[str] = NOT_STATED
     on: Annotated[Word[dt.date], DayGone()] = NOT_STATED
-    revision: Word[str] = NOT_STATED
+    revision: Remark = NOT_STATED

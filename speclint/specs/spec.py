@@ -19,7 +19,7 @@ from pydantic import (
 from speclint.errors import NOWHERE, Location
 from speclint.quantities import Measure
 from speclint.specs import fields_read
-from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Table, Word, bare
+from speclint.specs.fields import FOR_REVIEW, NOT_STATED, Link, NotStated, Remark, Table, Word, bare
 from speclint.specs.geometry import Conditions, FitsIn, conditions_of
 from speclint.specs.taking_over import TakenOver, own_places
 
@@ -148,7 +148,7 @@ class Spec(SpecTable):
     each: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
     title: Word[str] = NOT_STATED
     drawing: Word[str] = NOT_STATED
-    revision: Word[str] = NOT_STATED
+    revision: Remark = NOT_STATED
     prepared_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     checked_by: Annotated[Word[str], FOR_REVIEW] = NOT_STATED
     notes: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
