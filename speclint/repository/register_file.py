@@ -63,19 +63,19 @@ class _ConcessionEntry(_Entry):
     edition: Word[int] = NOT_STATED
     outcome: Word[Literal["finding", "not assessed", "withdrawn"]] = NOT_STATED
     grade: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
-    found: Word[str] = NOT_STATED
-    used: Word[str] = NOT_STATED
-    fingerprint: Word[str] = NOT_STATED
+    found: Remark = NOT_STATED
+    used: Remark = NOT_STATED
+    fingerprint: Remark = NOT_STATED
     accepted_by: Word[str] = NOT_STATED
-    role: Word[str] = NOT_STATED
+    role: Remark = NOT_STATED
     date: Word[dt.date] = NOT_STATED
     until: Word[dt.date] = NOT_STATED
     grounds: Word[str] = NOT_STATED
-    reference: Word[str] = NOT_STATED
+    reference: Remark = NOT_STATED
     also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
-    alike: Word[str] = NOT_STATED
+    alike: Remark = NOT_STATED
     rests_on: Annotated[dict[str, Any], BeforeValidator(bare)] = {}
-    signature: Word[str] = NOT_STATED
+    signature: Remark = NOT_STATED
 
     def further_faults(self) -> Iterator[Complaint]:
         """What is stated of parts alike, the days, and what it rests on."""
@@ -102,13 +102,13 @@ class _ReadingEntry(_Entry):
 
     component: Word[str] = NOT_STATED
     file: Word[str] = NOT_STATED
-    sha256: Word[str] = NOT_STATED
+    sha256: Remark = NOT_STATED
     read_by: Word[str] = NOT_STATED
     date: Word[dt.date] = NOT_STATED
     revision: Remark = NOT_STATED
     role: Word[str] = NOT_STATED
     also_on: Annotated[tuple[str, ...], BeforeValidator(bare)] = ()
-    signature: Word[str] = NOT_STATED
+    signature: Remark = NOT_STATED
 
     def further_faults(self) -> Iterator[Complaint]:
         """The digest."""

@@ -51,6 +51,12 @@ def test_a_spec_names_what_it_says_or_leaves_it_out(workshop: DesignFolder, key:
     assert f'{key}: this names nothing; read "none"' in refused(workshop, text)
 
 
+def test_the_first_issue_of_a_drawing_has_the_revision_that_is_written_as_a_dash(
+    workshop: DesignFolder,
+) -> None:
+    assert refused(workshop, 'id = "part"\nkind = "valve-spindle"\nrevision = "-"\n') == ""
+
+
 def test_none_is_an_answer_where_a_text_says_how(workshop: DesignFolder) -> None:
     """A thread may be tightened dry, and a revision is a stroke until the first change."""
     text = 'id = "studs"\nkind = "bolted-joint"\nrevision = "-"\nexamination = "none"\n'

@@ -142,8 +142,9 @@ def _graded(judged: Judgement, valve: PoppetValve, sheet: Sheet) -> Judgement:
 
 def may_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
     """Whether a valve is meant to lift in a load case, and harms nothing by it."""
-    hurts = sheet.read("reversal hurts", valve.reversal_hurts)
-    return _meant_to_lift(valve, case, sheet) and not (hurts and case.name == "drifting")
+    if not _meant_to_lift(valve, case, sheet):
+        return False
+    return case.name != "drifting" or not sheet.read("reversal hurts", valve.reversal_hurts)
 
 
 def _meant_to_lift(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> bool:
