@@ -67,7 +67,7 @@ class _ConcessionEntry(_Entry):
     used: Remark = NOT_STATED
     fingerprint: Remark = NOT_STATED
     accepted_by: Word[str] = NOT_STATED
-    role: Remark = NOT_STATED
+    role: Word[str] = NOT_STATED
     date: Word[dt.date] = NOT_STATED
     until: Word[dt.date] = NOT_STATED
     grounds: Word[str] = NOT_STATED

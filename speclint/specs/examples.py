@@ -65,8 +65,7 @@ def quantity_example(field: FieldInfo) -> str:
     found = quantity_of(field)
     if found is None:
         return ""
-    quantity, own = found
-    span = own or next((mark for mark in field.metadata if isinstance(mark, Span)), None)
+    quantity, span = found
     usual = examples_of(quantity.dimension)[0]
     if span is None or span.holds(read(usual, quantity.dimension, "any")):
         return usual
