@@ -154,7 +154,7 @@ def test_another_frame_takes_the_bore_that_its_pad_names(
     workshop: DesignFolder, bore: str, locates: str, wanted: tuple[str, Grade | None], thrust: float
 ) -> None:
     on_two_frames(workshop, bore, locates)
-    workshop.replace("other.toml", 'friction = "0.7"', 'friction = "0.7"\ngreatest_friction = "0.1"')
+    workshop.replace("other.toml", 'friction = "0.7"', 'friction = "0.1"\ngreatest_friction = "0.1"')
     assert judged(workshop, "frame.thrust-of-all", "fastening") == wanted
     face = FACE.format(pad="beyond")
     (workshop.root / "face-beyond.toml").write_text(face, encoding="utf-8")
