@@ -30,6 +30,8 @@ _OTHER = {
     "back": "front",
     "one fixed and one pinned": "both fixed",
 }
+#: Agreements of links, and of a name by which a link is found: another name is that of another pair of places.
+_LINKS_ALONE = frozenset({"axle.pins-of-its-cranks"})
 
 
 def agreeing(rule: str) -> Iterator[tuple[Check, Judgement]]:
@@ -122,7 +124,7 @@ def test_every_agreement_is_tested_beside_the_example() -> None:
     assert not [rule for rule in AGREEMENTS if not any(f'"{rule}"' in text for text in texts)]
 
 
-@pytest.mark.parametrize("rule", sorted(AGREEMENTS))
+@pytest.mark.parametrize("rule", sorted(AGREEMENTS.keys() - _LINKS_ALONE))
 def test_a_change_of_either_place_is_found(rule: str) -> None:
     """Of sizes that must be equal every place; of a size that has only to reach, and of words, at least one of them."""
     context = assessed().context
