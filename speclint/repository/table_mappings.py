@@ -14,7 +14,7 @@ from speclint.errors import Complaint, SettingsError
 from speclint.repository.shop_tables import Layout
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
-from speclint.specs import NOT_STATED, SpecTable, Stated, Word, bare
+from speclint.specs import NOT_STATED, Remark, SpecTable, Stated, Word, bare
 
 M = TypeVar("M", bound=SpecTable)
 
@@ -95,9 +95,9 @@ class TableMapping(_LaidOut):
 
     kind: ClassVar[str] = "mapping of a table"
 
-    date_format: Word[str] = NOT_STATED
-    columns: dict[Column, Word[str]] = {}
-    units: dict[Column, Word[str]] = {}
+    date_format: Remark = NOT_STATED
+    columns: dict[Column, Remark] = {}
+    units: dict[Column, Remark] = {}
     dimensions: Annotated[dict[str, str], BeforeValidator(bare)] = {}
 
     def column(self, what: Column) -> str:

@@ -144,7 +144,7 @@ def test_the_part_of_one_component_has_its_checks_and_the_complaints_about_its_f
     part = of_component(found, "tube")
     assert {one.where.file for one in part.complaints} == {"tube.toml", "speclint.toml"}
     assert part.root == found.root
-    with pytest.raises(DesignError, match=r'^no component is called tubee; "tube"$'):
+    with pytest.raises(DesignError, match=r'^no component is called tubee; write "tube"$'):
         of_component(found, "tubee")
 
 

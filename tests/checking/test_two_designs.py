@@ -288,7 +288,7 @@ thickness = "10 mm"
 as_made = "12 mm"
 [walls.unknown]
 thickness = "10 mm"
-material = "nothing"
+material = "moon-iron"
 [walls.titled]
 thickness = "10 mm"
 material = "titled"

@@ -147,7 +147,7 @@ def test_what_is_still_to_be_drawn_stands_on_the_page_and_in_the_data(workshop: 
     workshop.loaded = tubes.tubes()
     text = FILES["tube.toml"].replace("hoops = 4\n", "")
     found = workshop.write({**FILES, "tube.toml": text}, settings='[works]\nstage = "draft"\n').assess()
-    assert "STILL TO BE DRAWN  (0)" in of(Decision((), found))
+    assert "STILL TO BE STATED  (1)" in of(Decision((), found))
     assert gate_data(Decision((), found))["still_to_be_drawn"]
 
 

@@ -194,10 +194,10 @@ def test_the_foot_counts_what_else_must_be_known(tube: Assessment, monkeypatch: 
     assert tube.design is not None
     passed = replace(tube.design, passed_over=(PassedOver("a", "x"), PassedOver("b", "y")))
     note = Complaint(Location("tube.toml", 3), "it is old", "", "bore")
-    assert whole(replace(tube, design=passed))[-2] == "2 TOML files passed over: see --full."
+    assert whole(replace(tube, design=passed))[-2] == "2 TOML files passed over: listed below."
     monkeypatch.setattr(Assessment, "old_keys", (note,))
     monkeypatch.setattr(Assessment, "changed_limits", ("a is 2",))
-    told = "2 TOML files passed over, 1 old key read, 1 limit set in speclint.toml: see --full."
+    told = "2 TOML files passed over, 1 old key read: listed below. 1 limit set in speclint.toml: see --full."
     assert whole(replace(tube, design=passed))[-2] == told
 
 

@@ -181,4 +181,4 @@ def test_the_foot_of_page_one_says_what_else_is_to_be_known(
 ) -> None:
     assert "see --full" not in terminal_page.write(sound, 100).text()
     page = terminal_page.write(passing(sound, monkeypatch), 100).text()
-    assert "3 TOML files passed over, 2 old keys read: see --full." in " ".join(page.split())
+    assert "3 TOML files passed over, 2 old keys read: listed below." in " ".join(page.split())

@@ -183,14 +183,14 @@ def test_in_a_draft_checks_that_wait_for_values_alone_are_counted_and_listed_bel
         "1 check of this draft waiting for values alone: they are listed below.",
         "",
     ]
-    assert page.index("NOT ASSESSED  (1)") < page.index("STILL TO BE DRAWN  (0)")
-    listed = below(page, "STILL TO BE DRAWN  (0)")
-    assert listed[0] == "Places of this draft that no part fills so far, and values that its checks want."
+    assert page.index("NOT ASSESSED  (1)") < page.index("STILL TO BE STATED  (1)")
+    listed = below(page, "STILL TO BE STATED  (1)")
+    assert listed[0] == "Values that the checks of this draft want."
     assert listed[1] == ""
     assert "    tube: hoops" in listed
     finished = workshop.write({}, settings='[works]\nstage = "for-review"\n').assess()
     assert below(of(finished), "NOT ASSESSED  (1)")[-2:] == ["    for    tube.hoops", ""]
-    assert not any("STILL TO BE DRAWN" in line for line in of(finished))
+    assert not any("STILL TO BE" in line for line in of(finished))
 
 
 def test_what_could_not_be_read_says_where_what_and_what_to_write(tube: Assessment) -> None:

@@ -194,7 +194,7 @@ def test_a_value_is_known_by_the_latest_step_that_gives_it(page: Record) -> None
     one, other = 0.5, 1.0 / 2.0 + 0.0 * len(page.steps)
     assert one is not other
     page.scanned("x", "a place", one, "m", "greatest over a to b")
-    page.scanned("y", "an angle", 0.25, "rad", "")
+    page.scanned("y", "a depth", 0.25, "mm", "")
     page.scanned("z", "a share", other, "", "")
     assert (page.amount(one).name, page.amount(other).name) == ("a place", "a share")
     assert page.amount(1.0 - len("a") / 2.0).name == "a share"  # as great as both: the latest
@@ -202,7 +202,7 @@ def test_a_value_is_known_by_the_latest_step_that_gives_it(page: Record) -> None
     found, limit = page.amounts(other, 0.7)
     assert (found.name, limit.name) == ("a place", "another place")
     found, limit = page.amounts(one, 0.25)
-    assert (found.name, limit.name) == ("a place", "an angle")  # of no unit alike
+    assert (found.name, limit.name) == ("a place", "a depth")  # of no unit alike
     with pytest.raises(LookupError, match=r"^0\.6 is judged, but no step of the sheet gives it$"):
         page.amount(0.6)
     with pytest.raises(LookupError, match=r"^0\.6 is judged"):

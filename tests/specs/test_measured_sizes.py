@@ -48,9 +48,7 @@ class Plug(Component):
     ("key", "size", "way"),
     [
         ("outside", "50 mm", -1),
-        ("outside", "50 mm H7", -1),  # the kind says more than the class
         ("hole", "50 mm", 1),
-        ("hole", "50 mm h6", 1),
         ("other", "50 mm", 0),
         ("other", "50 mm H7", 1),
         ("other", "50 mm h6", -1),

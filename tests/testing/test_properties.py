@@ -38,7 +38,7 @@ _COMMON: dict[str, Any] = {
     "leaves_out": "nothing",
 }
 _GRADE = Grade.NONCONFORMITY
-_LIMIT = Limit("allowable", "100 MPa", "stress", COMMON_PRACTICE, "allowable stress")
+_LIMIT = Limit("allowable", "100000000", "ratio", COMMON_PRACTICE, "greatest safety")
 
 
 @rule(
@@ -49,7 +49,7 @@ _LIMIT = Limit("allowable", "100 MPa", "stress", COMMON_PRACTICE, "allowable str
     **_COMMON,
 )
 def backwards(tube: Tube, sheet: Sheet) -> Judgement:
-    """The pressure on the wrong side of the line: 100 MPa²/p."""
+    """The pressure on the wrong side of the line."""
     pressure, allowed = sheet.take("p", tube.pressure), sheet.limit("allowable")
     return sheet.at_most(sheet.work("s", tubes.safety, σ=pressure, σ_all=1e13), allowed)
 
