@@ -116,7 +116,8 @@ def kind_page(kind: type[Spec], width: int) -> Page:
 
 def about_family(module: str) -> str:
     """What a family concerns: the first line of the docstring of its module."""
-    said = (getattr(sys.modules.get(module), "__doc__", None) or "").strip().splitlines()
+    loaded = sys.modules.get(module)  # None has a docstring of its own since Python 3.13
+    said = ((loaded.__doc__ if loaded else None) or "").strip().splitlines()
     return f"{said[0].rstrip('.')}. " if said else ""
 
 
