@@ -94,10 +94,10 @@ def one_of(word: str, known: Iterable[str]) -> str:
     holding = [name for name in names if len(word) >= _ENOUGH and word.casefold() in name.casefold()]
     near = nearest(word, names)
     if near and (not holding or near in holding or nearest(word, [near], _ALMOST)):
-        return f'"{near}"'
+        return f'"{shortened(near)}"'
     if near or len(names) > _MOST_NAMED:
         if len(holding) == 1:
-            return f'"{holding[0]}"'
+            return f'"{shortened(holding[0])}"'
         named = holding or names
         shown = named[:_FIRST_NAMED] if len(named) > _MOST_NAMED else named
         if len(shown) < len(names):
@@ -106,4 +106,4 @@ def one_of(word: str, known: Iterable[str]) -> str:
 
 
 def _listed(names: Iterable[str]) -> str:
-    return ", ".join(f'"{name}"' for name in names)
+    return ", ".join(f'"{shortened(name)}"' for name in names)

@@ -15,7 +15,7 @@ from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, ValidationError
 
-from speclint.errors import Complaint, Location
+from speclint.errors import Complaint, Location, shortened
 from speclint.repository.concession import Concession, Register
 from speclint.repository.drawing_reading import DrawingReading
 from speclint.repository.regular_files import LARGEST_REGISTER
@@ -115,7 +115,7 @@ class _ReadingEntry(_Entry):
         if isinstance(self.sha256, Stated) and not _SHA256.fullmatch(self.sha256.value):
             said = f"the sha256 of reading {self.numbered} is no digest"
             yield Complaint(
-                self.sha256.where, said, f'"{self.sha256.value}"', "64 digits of 0 to 9 and a to f"
+                self.sha256.where, said, f'"{shortened(self.sha256.value)}"', "64 digits of 0 to 9 and a to f"
             )
 
 

@@ -58,3 +58,11 @@ def test_a_name_that_holds_the_word_stands_before_one_that_is_only_similar() -> 
 def test_where_there_is_no_name_or_one_the_words_say_so() -> None:
     assert one_of("pipe", []) == "nothing: there is none here"
     assert one_of("zz", ["bore"]) == '"bore"'
+
+
+@pytest.mark.parametrize("word", ["zz", "a" * 4999, "aaaaa"])
+def test_a_long_name_is_cut_wherever_it_is_proposed(word: str) -> None:
+    """As one of several, as the nearest, and as the only one that holds the word."""
+    told = one_of(word, ["a" * 5000, *(f"bore{n}" for n in range(20))])
+    assert ("… (5000 characters)" in told) is True
+    assert len(told) < 500

@@ -154,6 +154,10 @@ def test_a_register_that_is_no_toml_is_one_line(tmp_path: Path) -> None:
             "register.toml:5 reading[0].sha256: the sha256 of reading R-1 is no digest",
         ),
         (
+            READING.replace(DIGEST, "ab" * 2500),
+            f'register.toml:5 reading[0].sha256: the sha256 of reading R-1 is no digest; read "{"ab" * 20}… (5000 ',
+        ),
+        (
             READING.replace(DIGEST, DIGEST.upper()),
             "register.toml:5 reading[0].sha256: the sha256 of reading R-1 is no digest",
         ),
