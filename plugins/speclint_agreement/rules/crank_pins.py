@@ -5,7 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.specs import DrivingAxle, Pin, Turning
+from speclint.specs import Component, DrivingAxle, Pin, Turning
+
+#: From a pin to its block: what each part on the way leads to, and the key by which it does.
+_TO_THE_BLOCK = (
+    ("crosshead", "moved_by"),
+    ("rod", "on_rod"),
+    ("piston", "carries"),
+    ("liner", "runs_in"),
+    ("block", "housed_in"),
+)
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
@@ -35,21 +44,13 @@ def _block_of_crank(axle: DrivingAxle, piece: Turning, sheet: Sheet) -> Worked |
 
 def _block_of_pin(pin: Pin, sheet: Sheet) -> Worked | None:
     """The block to which crosshead, rod, piston and liner lead from a pin; None where one of them names no other."""
-    if not sheet.is_stated(f"crosshead of {pin.id}", pin.moved_by):
-        return None
-    crosshead = sheet.follow(pin.moved_by)
-    if not sheet.is_stated(f"rod of {crosshead.id}", crosshead.on_rod):
-        return None
-    rod = sheet.follow(crosshead.on_rod)
-    if not sheet.is_stated(f"piston of {rod.id}", rod.carries):
-        return None
-    piston = sheet.follow(rod.carries)
-    if not sheet.is_stated(f"liner of {piston.id}", piston.runs_in):
-        return None
-    liner = sheet.follow(piston.runs_in)
-    if not sheet.is_stated(f"block of {liner.id}", liner.housed_in):
-        return None
-    return worked(sheet.follow(liner.housed_in).id, pin.moved_by, liner.housed_in)
+    part: Component = pin
+    for called, key in _TO_THE_BLOCK:
+        link = getattr(part, key)
+        if not sheet.is_stated(f"{called} of {part.id}", link):
+            return None
+        part = sheet.follow(link)
+    return worked(part.id, pin.moved_by, link)
 
 
 of_its_crank: Rule = agreement(
