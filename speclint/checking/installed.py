@@ -44,8 +44,10 @@ def not_for_extras(folders: Iterable[str], needs: Needs, extras: Iterable[str]) 
     :param needs: what each distribution needs, without its extras
     :param extras: what the extras need
     """
+    from packaging.utils import canonicalize_name
+
     of_extras = _reached(extras, needs)
-    called = {folder: _common(folder.partition("-")[0]) for folder in folders}
+    called = {folder: canonicalize_name(folder.partition("-")[0]) for folder in folders}
     wanted = _reached((name for name in called.values() if name not in of_extras), needs)
     return [folder for folder, name in called.items() if name in wanted]
 
@@ -66,10 +68,12 @@ def _declared() -> tuple[dict[str, list[str]], set[str]]:
     """What every installed distribution needs, and what the extras of speclint add to that."""
     from importlib.metadata import distributions
 
+    from packaging.utils import canonicalize_name
+
     needs: dict[str, list[str]] = {}
     extras: set[str] = set()
     for one in distributions():
-        name = _common(one.metadata["Name"] or "")
+        name = canonicalize_name(one.metadata["Name"] or "")
         needs[name] = list(_needed(one.requires or (), ""))
         if name == "speclint":
             for extra in one.metadata.get_all("Provides-Extra") or ():
@@ -80,20 +84,16 @@ def _declared() -> tuple[dict[str, list[str]], set[str]]:
 def _needed(requirements: Iterable[str], extra: str) -> Iterator[str]:
     """What is needed with an extra, or with none."""
     from packaging.requirements import InvalidRequirement, Requirement
+    from packaging.utils import canonicalize_name
 
     for text in requirements:
         try:
             read = Requirement(text)
         except InvalidRequirement:  # of an old distribution: by its name alone
-            yield _common(re.match(r"[\w.-]*", text.strip()).group())  # type: ignore[union-attr]
+            yield canonicalize_name(re.match(r"[\w.-]*", text.strip()).group())  # type: ignore[union-attr]
             continue
         if read.marker is None or read.marker.evaluate({"extra": extra}):
-            yield _common(read.name)
-
-
-def _common(name: str) -> str:
-    """A name in the form in which names are compared (PEP 503)."""
-    return re.sub(r"[-_.]+", "-", name).lower()
+            yield canonicalize_name(read.name)
 
 
 def _found() -> Iterator[tuple[str, int]]:
