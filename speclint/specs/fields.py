@@ -353,10 +353,8 @@ RotationalSpeed = Annotated[
 Fraction = Annotated[Measure | NotStated, Quantity("ratio", "not negative"), Span("1e-6", "1e6")]
 #: A ratio that is never nothing, such as a loss of a stream.
 Factor = Annotated[Measure | NotStated, Quantity("ratio"), Span("1e-6", "1e6")]
-#: Of a steel: less than that of the softest iron in the trade is no analysis of one. Its span narrows that of a ratio.
-CarbonEquivalent = Annotated[
-    Measure | NotStated, Quantity("ratio"), Span("1e-6", "1e6"), Span("0.02 %", "5 %")
-]
+#: Of a steel: less than that of the softest iron in the trade is no analysis of one.
+CarbonEquivalent = Annotated[Factor, Span("0.02 %", "5 %")]
 Hardness = Annotated[Measure | NotStated, Quantity("Brinell hardness"), Span("10 HB", "1000 HB")]
 MassFlow = Annotated[Measure | NotStated, Quantity("mass flow", "not negative"), Span("1 kg/h", "200 t/h")]
 Duration = Annotated[Measure | NotStated, Quantity("time"), Span("0.001 s", "1e6 h")]
