@@ -10,10 +10,12 @@ from dataclasses import replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, Rounding, listed, rounding, threads
+from speclint.checking.one_corner import run_once
 from speclint.checking.remedy import Remedy
 from speclint.checking.rolled_parts import is_of_plate
-from speclint.checking.rule_run import check, run_once, still_conforms, where_it_fails
+from speclint.checking.rule_run import check
 from speclint.checking.severity import Ending, Severity, severity
+from speclint.checking.where_it_fails import still_conforms, where_it_fails
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.repository import misfits_of

@@ -13,8 +13,9 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, rounding, threads
 from speclint.checking.remedy_trial import Trial
-from speclint.checking.rule_run import check, where_it_fails
+from speclint.checking.rule_run import check
 from speclint.checking.what_if import Question
+from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import Location, SettingsError, one_of
 from speclint.quantities import Measure
 from speclint.repository import misfits_of

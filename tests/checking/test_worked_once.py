@@ -12,7 +12,7 @@ import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.checking import Assessment, Check, rule_run, worst_corner
+from speclint.checking import Assessment, Check, case_result, rule_run, worst_corner
 from speclint.families import load_families
 from speclint.reports.json_report import check_as_data
 from speclint.reports.sheet_text import sheet_of
@@ -70,7 +70,7 @@ def worked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         seen.append("worked")
         return search(*given)
 
-    monkeypatch.setattr(rule_run, "find_worst", counted)
+    monkeypatch.setattr(case_result, "find_worst", counted)
     return seen
 
 
