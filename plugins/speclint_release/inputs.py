@@ -32,7 +32,7 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether it is a weldment, a fabricated block or joined to a flange by a weld, or states that it is welded."""
     if component.is_one_of(("weldment",)):
         return True
-    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+    if sheet.said("welded", component.welding.welded):
         return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"

@@ -214,6 +214,10 @@ class Sheet(Judging, Placing):
         self._note_stated(name, where, found)
         return found
 
+    def said(self, name: str, value: Stated[T] | NotStated) -> T | None:
+        """A stated word, count or yes/no; None where it is not stated: the rule goes on either way."""
+        return self.read(name, value) if self.is_stated(name, value) else None
+
     def follow(self, link: Link[S] | NotStated) -> S:
         """The spec that a link leads to. Ends the rule when it is not stated or cannot be read."""
         if isinstance(link, NotStated):

@@ -57,7 +57,7 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 def _is_guided(spring: CompressionSpring, sheet: Sheet) -> bool:
     """Whether a spring is kept straight: as it says, by a pin or a housing that is stated."""
-    if not (sheet.is_stated("guided", spring.guided) and sheet.read("guided", spring.guided)):
+    if not sheet.said("guided", spring.guided):
         return False
     return sheet.is_stated("guide pin", spring.guide_pin) or sheet.is_stated("housing", spring.housing)
 
