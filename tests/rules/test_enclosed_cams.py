@@ -96,7 +96,7 @@ class Arch:
 
 
 def test_the_slope_from_the_middle_tightens_the_bounds() -> None:
-    """From 0.5 to 0.9 rad: 0.91 at 0.7, and 0.2 either way at a slope of 1 at the most; the factors give 0.55 to 1.35."""
+    """From 0.5 to 0.9 rad: 0.91 at 0.7, and 0.2 either way at a slope of 1 at most; the factors give 0.55 to 1.35."""
     found = _over_range(Arch(), 0.5, 0.9)
     assert found == (near(0.71, 1.11), near(0.2, 1.0), near(-2.0, -2.0), (0.0, 0.0))
 
