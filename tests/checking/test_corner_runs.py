@@ -30,7 +30,7 @@ def runs_of(used: Callable[[bool, bool], Ending]) -> tuple[CornerRuns, list[tupl
 
 
 def test_each_corner_is_run_once() -> None:
-    runs, sides = runs_of(lambda a, b: judged(0.5))
+    runs, sides = runs_of(lambda *_: judged(0.5))
     first = runs.at({})
     assert runs.at({"a": False}) is first
     assert runs.at({"a": False, "b": False}) is first
@@ -40,7 +40,7 @@ def test_each_corner_is_run_once() -> None:
 
 
 def test_a_corner_with_a_scan_held_elsewhere_is_another_run() -> None:
-    runs, sides = runs_of(lambda a, b: judged(0.5))
+    runs, sides = runs_of(lambda *_: judged(0.5))
     plain = runs.at({"a": True})
     held = runs.elsewhere({"a": True}, {0: 0.25})
     assert held is not plain
@@ -59,7 +59,7 @@ def test_a_comparison_of_a_run_by_its_place() -> None:
     found = [two.part(index) for index in range(3)]
     assert [part.utilisation if part else None for part in found] == [0.5, 0.75, None]
     assert ended.part(0) is None
-    runs, _ = runs_of(lambda a, b: judged(0.5))
+    runs, _ = runs_of(lambda *_: judged(0.5))
     assert runs.of_part(two, 1) == severity(judged(0.75), stress)
     assert runs.of_part(two, 2) == NOTHING  # it was not made there
     assert runs.of_part(ended, 1) == ended.severity
@@ -75,7 +75,7 @@ def test_the_worst_is_kept_and_of_two_alike_the_one_with_the_first_inputs_low() 
 
 
 def test_of_the_same_corner_twice_the_first_run_is_kept() -> None:
-    runs, _ = runs_of(lambda a, b: judged(0.5))
+    runs, _ = runs_of(lambda *_: judged(0.5))
     first = runs.at({"a": True})
     runs.keep(first.corner, judged(0.5))
     assert runs.worst is first
@@ -102,7 +102,7 @@ def test_the_worst_corner_of_each_comparison_that_fails_the_gravest_first() -> N
 
 
 def test_what_holds_or_ended_fails_nowhere() -> None:
-    runs, _ = runs_of(lambda a, b: NotAssessed("x") if a else judged(0.5, 0.9))
+    runs, _ = runs_of(lambda a, _: NotAssessed("x") if a else judged(0.5, 0.9))
     runs.at({})
     runs.at({"a": True})
     assert runs.failing == []
