@@ -151,11 +151,11 @@ class _On:
         """How far from the present value others are tried; "" where none can be, as it is written."""
         if self._step.kind == "counted":
             return f"{_PIECES} more or fewer"
-        measure = self._stated()
-        if measure is None:
+        if isinstance(self._step.value, str):
             return "the next few threads of its series"
-        steps = rounding(measure)
-        return "" if steps is None else f"{100 * steps.reach / abs(measure.nominal):.0f} % of the value"
+        measure = self._stated()
+        steps = rounding(measure) if measure is not None else None
+        return "" if steps is None else f"{100 * steps.share:.0f} % of the value"
 
     def least_change(self, checks: Sequence[Check]) -> tuple[Bound, ...]:
         """The least change that holds, as a remedy is found; none where there is none within reach."""
@@ -238,8 +238,7 @@ class _On:
             for more in range(1, _PIECES + 1):
                 if (count := now + sign * more) > 0:
                     yield Restated(f"{count}", count, float(sign * more), now)
-        else:
-            assert isinstance(self._step.value, str)  # as was asked before: it is a thread
+        elif isinstance(self._step.value, str):
             larger, smaller = threads(self._step.value)
             yield from larger if sign > 0 else smaller
 

@@ -14,7 +14,8 @@ from speclint.errors import SettingsError
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
 from tests.checking.test_office_steps import folder
-from tests.tubes import FILES, TUBE, Tube
+from tests.checking.test_worked_once import cool
+from tests.tubes import DUTY, FILES, TUBE, Tube
 
 COMMON: dict[str, Any] = {"cites": [FIRST_PRINCIPLES], "why": "w", "leaves_out": "l"}
 
@@ -253,3 +254,20 @@ def test_a_check_that_was_not_assessed_gives_no_answer_beside_one_that_was(tmp_p
 def test_a_value_that_nobody_could_write_in_steps_has_no_bounds(tmp_path: Path) -> None:
     one = found(tmp_path, "pressure", "tube.stress", ("30 bar", "0 bar"))
     assert (one.holds, one.bounds, one.within) == (True, (), "")
+
+
+def test_a_temperature_may_go_as_far_as_the_rule_holds(tmp_path: Path) -> None:
+    """By hand a tube of 105.2 mm ±0.5 has 106 − 105.7 = 0.3 mm to grow: 0.3/(12.3e-6 × 105.7) = 230.75 K above 20 °C,
+    so that 250 °C holds at the upper end and 251 °C does not. A cooler one holds as far as is looked."""
+    one = found(tmp_path, "temperature", "tube.loose-hot", ("105 mm", "105.2 mm"))
+    assert one.within == "50 % of the value"
+    assert sides(one) == [("230..250 °C", "231..251 °C", True)]
+
+
+def test_a_temperature_that_is_tied_to_another_is_not_tried_at_others(tmp_path: Path) -> None:
+    temperatures = '[cases.running.temperatures]\nrack = "200 °C"\ntube = "rack + 20 K"\n'
+    shop = DesignFolder(tmp_path, tubes.tubes(cool)).write({**FILES, "duty.toml": DUTY + temperatures})
+    one = solving(shop, "duty.cases.running.temperatures.tube", "tube.cool")
+    assert (one.holds, one.bounds, one.within) == (True, (), "")
+    of_rack = solving(shop, "duty.cases.running.temperatures.rack", "tube.cool")
+    assert sides(of_rack) == [("280 °C", "281 °C", True)]
