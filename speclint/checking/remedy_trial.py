@@ -67,6 +67,11 @@ class Trial:
         self._hoped = self._least() if self._proofs < _PROOFS else None
         return self._remedy(self._hoped) if self._hoped else None
 
+    @property
+    def rises(self) -> bool:
+        """Whether the change that was hoped for last makes the value greater."""
+        return self._hoped is not None and self._hoped.by > 0
+
     def proved(self, remedy: Remedy) -> Remedy | None:
         """The remedy hoped for with the whole check behind it; None where that fails: its corner joins those tried."""
         assert self._hoped is not None  # the remedy is made of it
