@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from graphlib import TopologicalSorter
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -160,10 +161,7 @@ def test_every_loop_is_told_with_its_way_and_cut_where_it_closes(entries: list[I
         ]
         assert way[0] == way[-1] == one.read.strip('"')
         assert one.where.file == f"{way[-2]}.toml"
-        assert all(
-            any(link.id == then for link in specs[here].stated)
-            for here, then in zip(way, way[1:], strict=False)
-        )
+        assert all(any(link.id == then for link in specs[here].stated) for here, then in pairwise(way))
         assert all(f"{name} ({name}.toml)" in one.message for name in way)
     left = {name: {link.id for link in spec.stated if link.where not in cut} for name, spec in specs.items()}
     TopologicalSorter(left).prepare()  # or a loop is left
