@@ -261,5 +261,5 @@ def test_entries_without_a_schema_of_their_own_may_hold_anything() -> None:
     )
     assert schema.is_free(("some", "1"))
     assert schema.is_free(("more", "any"))
-    with pytest.raises(CellError, match='"none.any" is no key of a thing'):
+    with pytest.raises(CellError, match=r'"none\.any" is no key of a thing'):
         schema.at(("none", "any"))
