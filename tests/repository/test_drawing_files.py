@@ -158,6 +158,7 @@ class Failing:
         self.problem, self.asked = problem, 0
 
     def blocks(self, file: str) -> Iterator[bytes]:
+        assert file == "a.svg"
         self.asked += 1
         yield b"a"
         raise self.problem
