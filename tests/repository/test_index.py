@@ -358,7 +358,7 @@ def test_a_folder_that_is_a_link_is_named_as_one_also_where_it_is_left_out(tmp_p
 
 
 def test_files_that_the_settings_name_are_no_specs(tmp_path: Path) -> None:
-    files = {name: "" for name in ("a.toml", "own.toml", "shop.toml", "office.toml", "kept/r.toml", "b.toml")}
+    files = dict.fromkeys(("a.toml", "own.toml", "shop.toml", "office.toml", "kept/r.toml", "b.toml"), "")
     text = (
         'materials = ["own.toml"]\nleave_out = ["x/*", "b.*"]\n[made]\nmappings = ["shop.toml"]\n'
         '[tables]\nmappings = ["office.toml"]\n[concessions]\nfile = "kept/r.toml"\n'
