@@ -24,7 +24,7 @@ _HEAD = re.compile(r"(?P<key>.*?\S)\s+[(\[](?P<unit>.+)[)\]]")
 _NUMBER = r"[+-]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?(?:\s+\d+/\d+|/\d+)?"
 _FIRST = re.compile(rf"({_NUMBER}(?:\.\.{_NUMBER})?)\s*(.*)")
 #: What may stand behind the first number of a quantity, limits among it, that is no unit.
-_NO_UNIT = re.compile(r"[\d.,±+/\s-]*")
+_NO_UNIT = re.compile(r"[\d.±+/\s-]*")
 #: What a spreadsheet takes for the beginning of a formula.
 _FORMULA = re.compile(r"[=@]|[+-](?![\d.])")
 _FREE: Mapping[str, Any] = {"additionalProperties": True}

@@ -129,6 +129,7 @@ def test_a_cell_that_its_key_cannot_have_is_refused(head: str, cell: str, said: 
         ("wall (mm)", "5.6 ±0.2", "5.6 mm ±0.2"),
         ("wall (mm)", "5.6 +0.4/-0.2", "5.6 mm +0.4/-0.2"),
         ("wall (mm)", "5..6", "5..6 mm"),
+        ("wall (mm)", "5,6", "5,6"),
         ("wall (in)", "3 1/2", "3 1/2 in"),
         ("wall (mm)", "480 H7", "480 mm H7"),
         ("length (m)", "9.5 ft", "9.5 ft"),

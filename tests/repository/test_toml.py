@@ -84,7 +84,9 @@ def test_what_is_no_text_is_told_with_its_line(content: bytes, line: str) -> Non
         ("c.a = 1\nc.d = [1e400]\n", (2, "c.d[0]"), "c.d = [1e400]"),
     ],
 )
-def test_what_is_no_toml_is_told_with_its_line_as_it_stands(content: str, at: tuple[int, str], what: str) -> None:
+def test_what_is_no_toml_is_told_with_its_line_as_it_stands(
+    content: str, at: tuple[int, str], what: str
+) -> None:
     found = read(content.encode())
     assert isinstance(found, Complaint)
     assert (found.where.file, found.where.line, found.where.key) == ("t.toml", *at)
@@ -132,7 +134,7 @@ def test_a_tree_is_written_with_its_values_before_its_tables(tree: dict[str, Any
         ("5", "4 mm", "5"),  # a text stays one
         ("true", "x", "true"),
         ('["a"]', "x", ["a"]),
-        ('{ a = 1 }', "x", {"a": 1}),
+        ("{ a = 1 }", "x", {"a": 1}),
         ("5", 4, 5),
         ("5.5", 4, 5.5),
         ('"5"', 4, "5"),  # in quotes it is meant as a text
