@@ -421,7 +421,7 @@ def test_a_spreadsheet_keeps_texts_that_look_like_numbers_and_refuses_signs_it_h
 ) -> None:
     from openpyxl import load_workbook
 
-    _, rows, _ = parts(tmp_path, a=PIPE + 'bends = 2\ntitle = "inf"\n', b=PIPE + 'title = "1e5"\n')
+    parts(tmp_path, a=PIPE + 'bends = 2\ntitle = "inf"\n', b=PIPE + 'title = "1e5"\n')
     table = table_of_parts(tmp_path, ["a.toml", "b.toml"], KINDS, SteamPipe)
     (tmp_path / "p.xlsx").write_bytes(spreadsheet(table))
     sheet = load_workbook(tmp_path / "p.xlsx").active
