@@ -256,7 +256,9 @@ def test_what_git_has_no_content_of_is_told(repo: Path) -> None:
     with pytest.raises(RevisionError, match=r"^b\.toml: git does not have its content as crafted$"):
         lost.read("b.toml")
     git(repo, "commit", "--quiet", "-m", "first")
-    tree = Snapshot(repo, "as crafted", {"b.toml": Blob("100644", git(repo, "rev-parse", "HEAD^{tree}").strip())})
+    tree = Snapshot(
+        repo, "as crafted", {"b.toml": Blob("100644", git(repo, "rev-parse", "HEAD^{tree}").strip())}
+    )
     with pytest.raises(RevisionError, match="git does not have its content"):
         tree.read("b.toml")
 
@@ -302,7 +304,11 @@ def test_a_design_is_laid_out_with_what_its_settings_name_and_without_hidden_lin
     found = lay_out(staged(repo), tmp_path / "to")
     assert found is not None
     assert found.signers_file == "who"
-    laid = {path.relative_to(tmp_path / "to").as_posix() for path in (tmp_path / "to").rglob("*") if path.is_file()}
+    laid = {
+        path.relative_to(tmp_path / "to").as_posix()
+        for path in (tmp_path / "to").rglob("*")
+        if path.is_file()
+    }
     assert laid == {"speclint.toml", "part.toml", "own.txt", "who", "kept/r", ".hidden/a.toml", "sub/b.TOML"}
     write(repo, speclint="[works\n")
     git(repo, "add", ".")

@@ -91,7 +91,9 @@ def test_every_toml_file_of_the_commit_is_looked_at_and_of_others_what_was_read(
     (design / "notes.txt").write_bytes(b"changed\n")
     (design / "new.toml").write_bytes(b"")
     assert work_tree(design, ()) == WorkTree(commit(design), ("more.toml",))
-    assert work_tree(design, ("notes.txt", "none.txt")) == WorkTree(commit(design), ("more.toml", "notes.txt"))
+    assert work_tree(design, ("notes.txt", "none.txt")) == WorkTree(
+        commit(design), ("more.toml", "notes.txt")
+    )
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs pipes as files")
