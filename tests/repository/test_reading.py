@@ -238,10 +238,11 @@ def test_what_is_within_the_bounds_is_read(tmp_path: Path) -> None:
     assert load(tmp_path, text).complaints == ()
 
 
-@pytest.mark.parametrize("sign", ["\ud800", "\udc80", "\udfff"])
-def test_a_name_of_a_file_that_is_no_text_is_told(sign: str) -> None:
+@pytest.mark.parametrize("code", [0xD800, 0xDC80, 0xDFFF])
+def test_a_name_of_a_file_that_is_no_text_is_told(code: int) -> None:
     """Python has bytes that are no UTF-8 as U+DC80 to U+DCFF; all from U+D800 to U+DFFF are no letters."""
-    (found,) = read_drafts(Path(f"a{sign}.toml"), f"a{sign}.toml", KINDS, b'kind = "tube"\n')
+    file = f"a{chr(code)}.toml"
+    (found,) = read_drafts(Path(file), file, KINDS, b'kind = "tube"\n')
     (complaint,) = found.complaints
     assert complaint.message == "the name of this file is not UTF-8 text, so that nothing can refer to it"
     assert complaint.write == "a name in letters and digits"
