@@ -314,7 +314,8 @@ def test_the_words_of_its_own_notes_are_kept_beside() -> None:
             {
                 "a": 'a.toml:2 like: no spec has this id; read "x"; '
                 "write the id of another lever; there is none yet",
-                "b": "b.toml:2 like: a (a.toml) itself takes over from x, and only a spec that states all can be named; "
+                "b": "b.toml:2 like: a (a.toml) itself takes over from x, and only a spec that states all "
+                "can be named; "
                 'read "a"; write the id of a spec that states all',
             },
         ),
