@@ -8,7 +8,6 @@ from typing import Annotated, ClassVar, Literal
 import pytest
 
 from speclint.errors import Location
-
 from speclint.families import load_families
 from speclint.quantities import Measure, read
 from speclint.repository import Design
