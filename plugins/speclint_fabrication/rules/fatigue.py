@@ -87,7 +87,7 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=11,
+    edition=12,
     limits=[
         Limit(
             "partial_factor",
