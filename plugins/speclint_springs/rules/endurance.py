@@ -54,7 +54,9 @@ SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memo
     leaves_out=f"rust, surface damage and surge, each of which takes life that no diagram counts; {DEFERS}",
     against=("break in fatigue",),
     limits=[
-        Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range"),
+        Limit(
+            "factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range"
+        ),
         Limit(
             "guaranteed",
             "0.56",
@@ -108,9 +110,7 @@ def _stroke_strength(
         wire = sheet.read("wire grade", spring.wire_grade)
         return sheet.look_up("τ_H0", stroke_strength, wire=wire, treatment=treatment, d=d), ()
     stated = sheet.take("τ_H0", spring.stroke_strength)
-    R_m = sheet.look_up(
-        "R_m", least_wire_strength, of=spring, material=sheet.material_of(spring), diameter=d
-    )
+    R_m = sheet.look_up("R_m", least_wire_strength, of=spring, material=sheet.material_of(spring), diameter=d)
     most = sheet.work("τ_g", share_of_strength, k=sheet.limit("guaranteed", "x_g"), R=R_m)
     can_be = sheet.at_most(stated, most).else_says(
         "stroke strength of {found} is guaranteed, and the wire is pressed solid with no more than {limit}"

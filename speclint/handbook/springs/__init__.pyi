@@ -36,6 +36,7 @@ from .lengths import (
 from .relaxation import (
     RELAXATION_DIAGRAMS as RELAXATION_DIAGRAMS,
     SMI as SMI,
+    grade_of_wire as grade_of_wire,
     highest_wire_temperature as highest_wire_temperature,
     relaxation_loss as relaxation_loss,
 )

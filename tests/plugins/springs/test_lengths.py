@@ -137,7 +137,12 @@ def test_a_spring_twice_the_size_has_twice_the_gap_and_needs_twice(
 
 @pytest.mark.parametrize(
     ("total", "process", "outcome"),
-    [("10", "cold", "conforms"), ("9.9", "cold", "finding"), ("9.5", "hot", "conforms"), ("9.4", "hot", "finding")],
+    [
+        ("10", "cold", "conforms"),
+        ("9.9", "cold", "finding"),
+        ("9.5", "hot", "conforms"),
+        ("9.4", "hot", "finding"),
+    ],
 )
 def test_closed_ends_rest_with_coils_of_their_own(
     workshop: DesignFolder, total: str, process: str, outcome: str
@@ -159,7 +164,10 @@ def test_a_spring_that_shuts_a_valve_alternates_whatever_it_says(
     At 90 mm 10 mm are left.
     """
     steady = ('loading = "alternating"', 'loading = "steady"')
-    lengths = (('open_length = "100 mm"', 'open_length = "90 mm"'), ('shut_length = "118 mm"', 'shut_length = "90 mm"'))
+    lengths = (
+        ('open_length = "100 mm"', 'open_length = "90 mm"'),
+        ('shut_length = "118 mm"', 'shut_length = "90 mm"'),
+    )
     files = spring(steady, *lengths, add=closes)
     files["valve.toml"] = 'kind = "poppet-valve"\nid = "valve"\n'
     assert workshop.write(files).only(CLEARANCE).outcome == outcome
