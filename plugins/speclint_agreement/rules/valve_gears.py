@@ -1,4 +1,4 @@
-"""A valve gear names cams of its own cylinder as they stand on their shaft, cylinders of the engine, notches of the duty."""
+"""A valve gear and its cams on their shafts, the cylinders of its engine and the notches of its duty."""
 
 from __future__ import annotations
 

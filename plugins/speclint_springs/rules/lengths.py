@@ -91,7 +91,7 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     against=("foul",),
 )
 def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """L_O − L_c ≥ S_a with the greatest wire and the shortest open length of the drawing; n_t − n ≥ that of the ends."""
+    """L_O − L_c ≥ S_a with the greatest wire and the shortest open length of the drawing; n_t − n ≥ that of ends."""
     d = sheet.take("d", spring.wire)
     solid = greatest_solid_length(spring, sheet, d)
     gap = sheet.work("S", gap_before_solid, L_O=shortest_length(spring, sheet), L_c=solid)

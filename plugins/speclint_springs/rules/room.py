@@ -56,7 +56,7 @@ from speclint_springs.inputs import (
     ],
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """Deflection at full lift ≤ that at which the spring buckles, by its seating; a guide that is near keeps it straight."""
+    """Deflection at full lift ≤ that at which the spring buckles, by its seating; a guide near it keeps it straight."""
     d = sheet.take("d", spring.wire)
     D = mean_diameter(spring, sheet, d)
     if _is_guided(spring, sheet, d, D):
