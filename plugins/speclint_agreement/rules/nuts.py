@@ -1,4 +1,4 @@
-"""The nuts on a piston rod, of its piston and of its crosshead, have the threads of the rod."""
+"""What holds a piston rod in its piston and in its crosshead is what the rod has at that end: a thread, a slot."""
 
 from __future__ import annotations
 
@@ -8,9 +8,11 @@ from typing import TypeAlias
 from speclint import Grade, NotKnown, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import crossheads_on
 from speclint.handbook.threads import thread
-from speclint.specs import NotStated, PistonRod, Stated
+from speclint.specs import Crosshead, NotStated, PistonRod, RodSection, Stated
 
 _Text: TypeAlias = Stated[str] | NotStated
+#: The section of a rod by which a crosshead holds it, by the words of both.
+_HOLDS = {"cotter slot": "cotter", "thread": "nut", "shoulder": "flange bolts"}
 
 
 def _nuts(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
@@ -44,6 +46,36 @@ def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, _Text]:
     }
 
 
+def _held(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
+    """How each crosshead holds the rod against the sections at that end, and its cotter against the slot."""
+    ends = {
+        name: one
+        for name, one in rod.sections.items()
+        if sheet.said(f"place of {name}", one.at) == "crosshead end"
+    }
+    by = {}
+    for name, one in ends.items():
+        form = sheet.said(f"form of {name}", one.form)
+        by[name] = _HOLDS.get(form or "", "")
+    for head in crossheads_on(rod, sheet):
+        held = sheet.said(f"{head.id} holds it by", head.rod_held.by)
+        fit = {name: one for name, one in ends.items() if by[name] == held}
+        shown = fit or {name: one for name, one in ends.items() if by[name]}
+        if held and shown:
+            name, section = next(iter(shown.items()))
+            yield Pair(head.rod_held.by, worked(by[name], section.form), name=head.id)
+        if held == "cotter":
+            yield from _in_slots(head, fit, sheet)
+
+
+def _in_slots(head: Crosshead, slots: Mapping[str, RodSection], sheet: Sheet) -> Iterator[Pair]:
+    for name, section in slots.items():
+        if sheet.is_stated(f"width of {name}", section.slot_width):
+            yield Pair(
+                head.rod_held.cotter_thickness, section.slot_width, "at most", name=f"{head.id}, {name}"
+            )
+
+
 def _is_one(nut: str, rod: str) -> bool:
     """Whether two designations are of one thread, however each is written."""
     try:
@@ -63,4 +95,16 @@ nuts_of_rod: Rule = agreement(
     leaves_out="length and class of the thread; a rod whose section at that end is not listed (rod.tension)",
 )
 
-RULES = (nuts_of_rod,)
+held_as_drawn: Rule = agreement(
+    "rod.end-of-its-crosshead",
+    title="A piston rod has at its crosshead's end what its crosshead holds it by: a slot no narrower than the cotter, "
+    "a thread, or the shoulder of a flange",
+    on=PistonRod,
+    pairs=_held,
+    within="",
+    grade=Grade.HOLD,
+    why="a rod that is judged at its flange breaks at the slot that its crosshead's drawing has cut into it",
+    leaves_out="a taper beside the slot; a rod whose section at that end is not listed (rod.tension)",
+)
+
+RULES = (held_as_drawn, nuts_of_rod)

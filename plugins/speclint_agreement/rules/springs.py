@@ -1,11 +1,11 @@
-"""A spring and the valve that it shuts state one lift, one spindle, and a nest one valve."""
+"""A spring and the valve that it shuts state one lift, one spindle, a nest one valve, and a drawing one wire."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.handbook.springs import length_at_lift
+from speclint.handbook.springs import grade_of_wire, length_at_lift
 from speclint.specs import CompressionSpring, by_word
 from speclint_agreement.formulae.cylinders import apart
 
@@ -46,6 +46,15 @@ def _pins(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(spring.guide_pin, spindle.diameter, "at least", name=spindle.id)
 
 
+def _grades(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:
+    """The grade of the wire against that which its material is named for."""
+    if not (sheet.is_stated("material", spring.material) and sheet.is_stated("grade", spring.wire_grade)):
+        return
+    drawn = grade_of_wire(sheet.read("material", spring.material))
+    if drawn:
+        yield Pair(spring.wire_grade, worked(drawn, spring.material))
+
+
 works_the_lift: Rule = agreement(
     "spring.works-the-lift",
     title="The open length of a valve spring is its shut length less the lift of the valve",
@@ -79,4 +88,15 @@ in_its_housing: Rule = agreement(
     leaves_out="a spring that stands beside the spindle; the bore of the part round the coils, which no spec states",
 )
 
-RULES = (in_its_housing, nest_agrees, works_the_lift)
+grade_of_its_wire: Rule = agreement(
+    "spring.grade-of-its-wire",
+    title="The grade of a spring's wire is that of the wire which is its material",
+    on=CompressionSpring,
+    pairs=_grades,
+    within="",
+    grade=Grade.HOLD,
+    why="its endurance and its heat are judged by the grade, its strength by the material: it has one wire",
+    leaves_out="a material of the repository's own that is not named for a grade",
+)
+
+RULES = (grade_of_its_wire, in_its_housing, nest_agrees, works_the_lift)

@@ -1,11 +1,13 @@
-"""A valve gear names cams of its own cylinder, and has the cylinders of the engine and the notches of the duty."""
+"""A valve gear and its cams on their shafts, the cylinders of its engine and the notches of its duty."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Pair, Rule, Sheet, Worked, agreement, rule, worked
 from speclint.facts import (
+    SetCam,
     block_under,
     bore_of_gear,
     bore_served,
@@ -15,6 +17,7 @@ from speclint.facts import (
     train_of_cam,
 )
 from speclint.specs import ValveGear
+from speclint_agreement.formulae.gears import foot_by_place
 
 
 def _cams(gear: ValveGear, sheet: Sheet) -> Iterator[Pair]:
@@ -45,6 +48,37 @@ def _cylinders(gear: ValveGear, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(gear.cylinders, Worked(len(cranks), (engine.where,), f"the {len(cranks)} cranks"))
 
 
+def _feet(gear: ValveGear, sheet: Sheet) -> Iterator[Pair]:
+    """In each notch that runs forward, the foot of a cam against that which its place beside another cam gives."""
+    for notch, table in gear.notches.items():
+        if sheet.read(f"direction of {notch}", table.direction) != "forward":
+            continue
+        first: dict[str, SetCam] = {}
+        for one in set_cams(gear, notch, sheet):
+            if not _placed(one, sheet):
+                continue
+            other = first.setdefault(sheet.follow(one.cam.turns_on).id, one)
+            if other is not one:
+                yield _beside(other, one, sheet)
+
+
+def _placed(one: SetCam, sheet: Sheet) -> bool:
+    """Whether a cam says on which shaft it is and at which angle of it, and its notch at which angle of the crank."""
+    said = {"shaft": one.cam.turns_on, "place on it": one.cam.phase, "foot": one.foot}
+    return all(sheet.is_stated(f"{name} of {one.cam.id}", value) for name, value in said.items())
+
+
+def _beside(other: SetCam, one: SetCam, sheet: Sheet) -> Pair:
+    m_1, m = f"{other.notch},{other.mark}", f"{one.notch},{one.mark}"
+    α_1, φ_1 = sheet.take_nominal(f"α_{m_1}", other.foot), sheet.take_nominal(f"φ_{m_1}", other.cam.phase)
+    α, φ = sheet.take_nominal(f"α_{m}", one.foot), sheet.take_nominal(f"φ_{m}", one.cam.phase)
+    between = 0.0 if one.side is other.side else 0.5
+    k = between + round((α - α_1 - φ + φ_1) / (2 * math.pi) - between)
+    by_place = sheet.work(f"α_s,{m}", foot_by_place, α_1=α_1, φ=φ, φ_1=φ_1, k=k)
+    name = f"{one.notch}, {one.serves} {one.side.value}"
+    return Pair(one.foot, worked(by_place, other.foot, other.cam.phase, one.cam.phase), name=name)
+
+
 cams_of_its_valves: Rule = agreement(
     "gear.cams-of-its-valves",
     title="Every cam that a notch names lifts the valve of that cylinder, end and use for which it is named",
@@ -54,6 +88,18 @@ cams_of_its_valves: Rule = agreement(
     grade=Grade.HOLD,
     why="events worked from the cam of another valve are those of no valve on the engine",
     leaves_out="the shape of the cams (cam.acceleration and the rules of events)",
+)
+
+feet_by_place: Rule = agreement(
+    "gear.feet-by-place",
+    title="In a notch that runs forward, cams on one shaft begin to lift as far apart as they stand on the shaft",
+    on=ValveGear,
+    pairs=_feet,
+    within="0.5 °",
+    dimension="angle",
+    grade=Grade.NONCONFORMITY,
+    why="a cam that is keyed otherwise than its notch says opens its valve at another time than was worked",
+    leaves_out="cams that do not say where they stand on their shaft; running backward, for which they stand as well",
 )
 
 cylinders_of_engine: Rule = agreement(
@@ -98,4 +144,4 @@ def notches_of_duty(gear: ValveGear, sheet: Sheet) -> Judgement:
     return sheet.worst(*judged)
 
 
-RULES = (cams_of_its_valves, cylinders_of_engine, notches_of_duty)
+RULES = (cams_of_its_valves, cylinders_of_engine, feet_by_place, notches_of_duty)

@@ -53,6 +53,20 @@ def gap_before_solid(L_O: Metres, L_c: Metres) -> Metres:
     return L_O - L_c
 
 
+@formula("n_d = n_t − n", cites=[FIRST_PRINCIPLES])
+def coils_at_rest(n_t: Ratio, n: Ratio) -> Ratio:
+    """Coils of a spring that do not work.
+
+    n_d = n_t − n
+
+    ``n_t`` all coils, ``n`` working coils [-]. Returns [-], negative where fewer are stated in all than work.
+
+    >>> coils_at_rest(n_t=10.0, n=8.0)
+    2.0
+    """
+    return n_t - n
+
+
 @formula("Δ = |F − F_s|", cites=[FIRST_PRINCIPLES])
 def load_difference(F: Newtons, F_s: Newtons) -> Newtons:
     """Difference of a calculated and a stated load, without sign.
@@ -129,6 +143,22 @@ def clearance_inside(D: Metres, d: Metres, d_p: Metres) -> Metres:
     2.0
     """
     return D - d - d_p
+
+
+@formula("c_g = x D", cites=[FIRST_PRINCIPLES])
+def share_of_coil(x: Ratio, D: Metres) -> Metres:
+    """A share of the mean diameter of a spring's coils.
+
+    c_g = x D
+
+    ``x`` share [-]; ``D`` mean coil diameter [m]. Returns [m].
+
+    Hand working: 0.1 × 48 mm = 4.8 mm.
+
+    >>> round(share_of_coil(x=0.1, D=0.048) * 1e3, 6)
+    4.8
+    """
+    return x * D
 
 
 @formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons, Pascals, Ratio
 from speclint.facts import speed_of_gear
+from speclint.handbook.materials import share_of_strength
 from speclint.handbook.springs import (
     FATIGUE_DIAGRAMS,
     RELAXATION_DIAGRAMS,
@@ -24,6 +25,7 @@ from speclint.handbook.springs import (
 from speclint.handbook.tables import SHIGLEY
 from speclint.specs import CompressionSpring, LoadCase
 from speclint_springs.formulae.helical import surge_ratio
+from speclint_springs.formulae.tables import least_wire_strength
 from speclint_springs.inputs import (
     alternates,
     mean_diameter,
@@ -35,24 +37,33 @@ from speclint_springs.inputs import (
 )
 
 DEFERS = "the local code and a competent person decide"
+SOLID = en_13906_1_clause("10.1.1, permissible stress at solid length, cold coiled")
 SHIGLEY_SURGE = SHIGLEY.at("ch. 10, critical frequency of helical springs", memory=True)
 
 
 @rule(
     "coil-spring.fatigue",
-    edition=4,
+    edition=5,
     title="For infinite life the permissible stress range of the spring is at least 1.2 times its "
     "working stress range",
-    wrong="factor of the spring against fatigue {found}, {limit} wanted",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    cites=[FATIGUE_DIAGRAMS, en_13906_1_clause("7, stress correction factor"), COMMON_PRACTICE],
+    cites=[FATIGUE_DIAGRAMS, en_13906_1_clause("7, stress correction factor"), SOLID, COMMON_PRACTICE],
     why="a valve spring makes ten million strokes in some five hundred hours, and breaks from the inside of a coil",
     leaves_out=f"rust, surface damage and surge, each of which takes life that no diagram counts; {DEFERS}",
     against=("break in fatigue",),
     limits=[
-        Limit("factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range")
+        Limit(
+            "factor", "1.2", "ratio", COMMON_PRACTICE, "least ratio of permissible to working stress range"
+        ),
+        Limit(
+            "guaranteed",
+            "0.56",
+            "ratio",
+            SOLID,
+            "greatest stroke strength that a maker can guarantee, over the tensile strength of the wire",
+        ),
     ],
 )
 def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
@@ -67,10 +78,12 @@ def fatigue(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     lower = _corrected("τ_U", sheet, k, F_U, D, d)
     upper = _corrected("τ_O", sheet, k, same_spring_open_load(spring, sheet, d, D, F_U), D, d)
     m = sheet.look_up("m", fatigue_line_slope)
-    S = sheet.work(
-        "S", stroke_factor, tau_U=lower, tau_O=upper, tau_H0=_stroke_strength(spring, sheet, d), m=m
+    strength, believed = _stroke_strength(spring, sheet, d)
+    S = sheet.work("S", stroke_factor, tau_U=lower, tau_O=upper, tau_H0=strength, m=m)
+    factor = sheet.at_least(S, sheet.limit("factor")).else_says(
+        "factor of the spring against fatigue {found}, {limit} wanted"
     )
-    judged = sheet.at_least(S, sheet.limit("factor"))
+    judged = sheet.worst(factor, *believed)
     return judged if caught else judged.graded(Grade.HOLD)
 
 
@@ -85,13 +98,24 @@ def _corrected(symbol: str, sheet: Sheet, k: Ratio, F: Newtons, D: Metres, d: Me
     return sheet.work(symbol, corrected_shear_stress, k=k, F=F, D=D, d=d)
 
 
-def _stroke_strength(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Pascals:
-    """Stroke strength as the maker guarantees it, or from the diagrams."""
-    if sheet.is_stated("stroke strength", spring.stroke_strength):
-        return sheet.take("τ_H0", spring.stroke_strength)
-    treatment = "peened" if sheet.read("shot-peened", spring.shot_peened) else "none"
-    wire = sheet.read("wire grade", spring.wire_grade)
-    return sheet.look_up("τ_H0", stroke_strength, wire=wire, treatment=treatment, d=d)
+def _stroke_strength(
+    spring: CompressionSpring, sheet: Sheet, d: Metres
+) -> tuple[Pascals, tuple[Judgement, ...]]:
+    """Stroke strength by the diagrams, or as the maker guarantees it, and whether a wire can have that.
+
+    No range at zero lower stress is more than the stress to which a wire is pressed solid.
+    """
+    if not sheet.is_stated("stroke strength", spring.stroke_strength):
+        treatment = "peened" if sheet.read("shot-peened", spring.shot_peened) else "none"
+        wire = sheet.read("wire grade", spring.wire_grade)
+        return sheet.look_up("τ_H0", stroke_strength, wire=wire, treatment=treatment, d=d), ()
+    stated = sheet.take("τ_H0", spring.stroke_strength)
+    R_m = sheet.look_up("R_m", least_wire_strength, of=spring, material=sheet.material_of(spring), diameter=d)
+    most = sheet.work("τ_g", share_of_strength, k=sheet.limit("guaranteed", "x_g"), R=R_m)
+    can_be = sheet.at_most(stated, most).else_says(
+        "stroke strength of {found} is guaranteed, and the wire is pressed solid with no more than {limit}"
+    )
+    return stated, (can_be,)
 
 
 @rule(

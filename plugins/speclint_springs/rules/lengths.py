@@ -5,15 +5,26 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.handbook.springs import (
+    EN_13906_1,
     clearance_multiplier,
     clearance_sum_cold_coiled,
     clearance_sum_hot_coiled,
+    dead_coils,
     en_13906_1_clause,
     spring_index,
 )
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import gap_before_solid
-from speclint_springs.inputs import greatest_solid_length, mean_diameter, shortest_length, working_coils
+from speclint_springs.formulae.helical import coils_at_rest, gap_before_solid
+from speclint_springs.inputs import (
+    alternates,
+    greatest_solid_length,
+    mean_diameter,
+    shortest_length,
+    working_coils,
+)
+
+#: What the difference of two numbers of coils may lose by being worked in binary.
+_ROUNDED = 1e-9
 
 
 @rule(
@@ -69,28 +80,40 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
 @rule(
     "coil-spring.solid-clearance",
-    edition=2,
-    title="At full lift the coils have at least the sum of clearances of the standard left before they touch",
-    wrong="coils near solid at full lift: {found} left, {limit} wanted",
+    edition=3,
+    title="At full lift the coils have at least the sum of clearances of the standard left before they touch, and no "
+    "fewer coils than its ends have are stated to rest",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[en_13906_1_clause("9.9, sum of clearances")],
+    cites=[en_13906_1_clause("9.9, sum of clearances"), EN_13906_1.at("9.8, number of coils")],
     why="coils that touch stop the valve short of its lift, and the cam then breaks a part of the gear",
     leaves_out="lift beyond the open length, from worn stops or overtravel of the gear",
     against=("foul",),
 )
 def solid_clearance(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """L_O − L_c ≥ S_a, with the greatest wire and the shortest open length of the drawing."""
+    """L_O − L_c ≥ S_a with the greatest wire and the shortest open length of the drawing; n_t − n ≥ that of ends."""
     d = sheet.take("d", spring.wire)
     solid = greatest_solid_length(spring, sheet, d)
     gap = sheet.work("S", gap_before_solid, L_O=shortest_length(spring, sheet), L_c=solid)
-    return sheet.at_least(gap, _least_clearance(spring, sheet, d))
+    clear = sheet.at_least(gap, _least_clearance(spring, sheet, d)).else_says(
+        "coils near solid at full lift: {found} left, {limit} wanted"
+    )
+    return sheet.worst(clear, _ends_rest(spring, sheet))
+
+
+def _ends_rest(spring: CompressionSpring, sheet: Sheet) -> Judgement:
+    """The coils that are stated beyond the working ones, against those that closed ends take up."""
+    process, ends = sheet.read("process", spring.process), sheet.read("ends", spring.ends)
+    n_t, n = sheet.take("n_t", spring.total_coils), working_coils(spring, sheet)
+    resting = sheet.work("n_d", coils_at_rest, n_t=n_t, n=n)
+    wanted = sheet.look_up("n_e", dead_coils, process=process, ends=ends)
+    says = f"{resting:g} coils beyond the working ones; the ends of a spring coiled {process} take {wanted:g}"
+    return sheet.states(resting > wanted - _ROUNDED, says, where=spring.total_coils.where)
 
 
 def _least_clearance(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
     process = sheet.read("process", spring.process)
-    alternating = sheet.read("loading", spring.loading) == "alternating"
-    x: Ratio = sheet.look_up("x", clearance_multiplier, process=process, dynamic=alternating)
+    x: Ratio = sheet.look_up("x", clearance_multiplier, process=process, dynamic=alternates(spring, sheet))
     D, n = mean_diameter(spring, sheet, d), working_coils(spring, sheet)
     formula = clearance_sum_cold_coiled if process == "cold" else clearance_sum_hot_coiled
     return sheet.work("S_a", formula, x=x, n=n, D=D, d=d)

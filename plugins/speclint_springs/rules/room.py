@@ -15,7 +15,13 @@ from speclint.handbook.springs import (
     seating_coefficient,
 )
 from speclint.specs import CompressionSpring
-from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
+from speclint_springs.formulae.helical import (
+    clearance_inside,
+    clearance_outside,
+    closing_need,
+    radial_room,
+    share_of_coil,
+)
 from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from speclint_springs.inputs import (
     aimed_mean_diameter,
@@ -30,24 +36,34 @@ from speclint_springs.inputs import (
 
 @rule(
     "coil-spring.buckling",
-    edition=3,
+    edition=4,
     title="The deflection at full lift is no more than that at which the spring buckles",
     wrong="spring buckles: pressed by {found}, it buckles at {limit}",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
-    cites=[en_13906_1_clause("9.14, buckling")],
+    cites=[en_13906_1_clause("9.14, buckling"), COMMON_PRACTICE],
     why="a spring that buckles wears through its guide, and pushes the spindle sideways",
     leaves_out="ends that are not square, and a spring that a guide keeps straight",
     against=("break under load",),
+    limits=[
+        Limit(
+            "guide",
+            "0.1",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest play of a guide that keeps a spring straight, over the mean diameter of its coils",
+        )
+    ],
 )
 def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
-    """Deflection at full lift ≤ that at which the spring buckles, by its seating."""
-    if _is_guided(spring, sheet):
+    """Deflection at full lift ≤ that at which the spring buckles, by its seating; a guide near it keeps it straight."""
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    if _is_guided(spring, sheet, d, D):
         raise sheet.not_applicable(
             "a pin or a sleeve guides the spring; coil-spring.house judges its clearance"
         )
-    d = sheet.take("d", spring.wire)
-    D, free = mean_diameter(spring, sheet, d), sheet.take("L_0", spring.free_length)
+    free = sheet.take("L_0", spring.free_length)
     nu = sheet.look_up("ν", seating_coefficient, seating=sheet.read("seating", spring.seating))
     E = sheet.look_up("E", sheet.material_of(spring).modulus, of=spring, at=DRAWING_TEMPERATURE)
     G = modulus_of_rigidity(spring, sheet)
@@ -55,11 +71,18 @@ def buckling(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     return sheet.at_most(pressed, sheet.work("s_k", buckling_deflection, L_0=free, D=D, nu=nu, G=G, E=E))
 
 
-def _is_guided(spring: CompressionSpring, sheet: Sheet) -> bool:
-    """Whether a spring is kept straight: as it says, by a pin or a housing that is stated."""
+def _is_guided(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> bool:
+    """Whether a spring is kept straight: as it says, by a pin or a housing that is stated and near enough to it."""
     if not sheet.said("guided", spring.guided):
         return False
-    return sheet.is_stated("guide pin", spring.guide_pin) or sheet.is_stated("housing", spring.housing)
+    plays = []
+    if sheet.is_stated("guide pin", spring.guide_pin):
+        pin = sheet.take("d_p", spring.guide_pin)
+        plays.append(sheet.work("c_i", clearance_inside, D=D, d=d, d_p=pin))
+    if sheet.is_stated("housing", spring.housing):
+        housing = sheet.take("D_h", spring.housing)
+        plays.append(sheet.work("c_o", clearance_outside, D_h=housing, D=D, d=d, ΔD=0.0))
+    return bool(plays) and min(plays) <= sheet.work("c_g", share_of_coil, x=sheet.limit("guide", "x"), D=D)
 
 
 @rule(

@@ -1,10 +1,12 @@
-"""The guide of a spindle in its place: gripped by what holds it, or kept there otherwise."""
+"""The guide of a spindle in its place: of the metal that holds it, gripped by that, or kept there otherwise."""
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from collections.abc import Iterator
+
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Pair, Rule, Sheet, agreement, rule
 from speclint.specs import LoadCase, ValveSpindle
-from speclint_valves.inputs.guides import guide_grip
+from speclint_valves.inputs.guides import guide_grip, holder_of
 
 
 @rule(
@@ -35,4 +37,25 @@ def guide_stays(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgemen
     return sheet.stays(left, cold, strictly=True)
 
 
-RULES = (guide_stays,)
+def _metals(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
+    """The metal of a guide that is bored in block or cam box against that of this part."""
+    bored = sheet.is_stated("guide held", spindle.guide_held)
+    if not bored or sheet.read("guide held", spindle.guide_held) != "part of the block":
+        return
+    holder = holder_of(spindle, sheet)
+    if sheet.is_stated(f"material of {holder.id}", holder.material):
+        yield Pair(spindle.guide_material, holder.material)
+
+
+metal_of_its_holder: Rule = agreement(
+    "spindle.guide-of-its-holder",
+    title="A guide that is bored in its block, or in its cam box, is of the metal of that",
+    on=ValveSpindle,
+    pairs=_metals,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a guide that is judged as bronze wears as the steel that it is bored in, or a bush is never made",
+    leaves_out="a guide that is pressed in, and one whose metal is not stated",
+)
+
+RULES = (guide_stays, metal_of_its_holder)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres
 from speclint.facts import CRACKED, torque_of_cam_alone
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
@@ -27,15 +28,15 @@ DEFERS = "the local code and a competent person decide"
 @rule(
     "cam.stays-on-its-shaft",
     title="A cam is held along its shaft, and its key turns it with at most 60 MPa of shear and 100 MPa of pressure on "
-    "its seat",
+    "its seats in cam and shaft",
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
-    "of key and bore, and the shaft beside the key (shaft.turns-its-cams and the rules of shafts)",
+    "of key and bore, height of the key, and stress in the shaft beside it (shaft.torsion)",
     against=("loosen",),
     limits=[
         Limit("shear", "60 MPa", "stress", COMMON_PRACTICE, "greatest shear of a key, reversing"),
@@ -44,7 +45,10 @@ DEFERS = "the local code and a competent person decide"
     ],
 )
 def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
-    """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key."""
+    """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
+
+    The key bears in the shallower of the keyways of cam and shaft.
+    """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
         keyed = sheet.is_stated("width of its keyway", cam.keyway_width)
@@ -54,7 +58,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     T = torque_of_cam_alone(cam, case, sheet)
     d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), sheet.take("L", cam.key_length)
     τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
-    p = sheet.work("p", pressure_of_key, T=T, d=d, h=sheet.take("h", cam.keyway_depth), L=L)
+    p = sheet.work("p", pressure_of_key, T=T, d=d, h=_depth(cam, sheet), L=L)
     return sheet.worst(
         held,
         sheet.at_most(τ, sheet.limit("shear")).else_says("key sheared with {found}, {limit} allowed"),
@@ -62,14 +66,25 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     )
 
 
+def _depth(cam: Cam, sheet: Sheet) -> Metres:
+    """The shallower of the keyways in a cam and in its shaft, where that states one."""
+    own = sheet.take("h", cam.keyway_depth)
+    if not sheet.is_stated("shaft", cam.turns_on):
+        return own
+    shaft = sheet.follow(cam.turns_on)
+    if not sheet.is_stated(f"keyway of {shaft.id}", shaft.keyway_depth):
+        return own
+    return min(own, sheet.take("h_s", shaft.keyway_depth))
+
+
 @rule(
     "valve.stays-on-its-spindle",
-    title="A valve is of one piece with its spindle, or held on it by a locked nut tightened to twice the greatest "
-    "load of the gear, within 0.7 of the proof stress of the thread",
+    title="A valve is of one piece and one metal with its spindle, or held on it by a locked nut tightened to twice "
+    "the greatest load of the gear, within 0.7 of the proof stress of the thread",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    edition=2,
+    edition=3,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
     leaves_out="preload lost as valve and spindle grow unlike with heat, creep of the thread, and the blow of landing "
@@ -88,7 +103,7 @@ def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     spindle = _spindle(valve, sheet)
     held = spindle.valve_held
     if sheet.read("valve held by", held.by) == "forged in one":
-        return _of_one_piece(valve, sheet)
+        return _of_one_piece(valve, spindle, sheet)
     lock = sheet.read("locked by", held.locked_by)
     locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
     F, _ = greatest_valve_load(valve, case, sheet)
@@ -109,14 +124,14 @@ def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     )
 
 
-def _of_one_piece(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """A valve that is bored for its spindle is another piece, whatever the spindle says."""
+def _of_one_piece(valve: PoppetValve, spindle: ValveSpindle, sheet: Sheet) -> Judgement:
+    """A valve bored for its spindle, or of another metal, is another piece, whatever the spindle says."""
+    said = "the valve is said to be of one piece with its spindle, and is"
     if sheet.is_stated("bore for the spindle", valve.spindle_bore):
-        return sheet.states(
-            False,
-            "the valve is said to be of one piece with its spindle, and is bored for it",
-            where=valve.where,
-        )
+        return sheet.states(False, f"{said} bored for it", where=valve.where)
+    own, other = sheet.read("material", valve.material), sheet.read("its spindle's", spindle.material)
+    if own != other:
+        return sheet.states(False, f"{said} of {own}, which the spindle is not: {other}", where=valve.where)
     return sheet.states(True, "the valve is of one piece with its spindle")
 
 

@@ -42,9 +42,10 @@ class _Ground(NamedTuple):
 
 @rule(
     "wear.seats-reground",
-    edition=3,
-    title="After its last regrind a valve is shut with load enough by springs set to their limit, its gear can "
-    "be adjusted, contact and seat rings are sound, and cam and cap keep half of their hardened skin",
+    edition=4,
+    title="After its last regrind a valve is shut with load enough by springs set to their limit, packed by no more "
+    "than it sinks, its gear can be adjusted, contact and seat rings are sound, and cam and cap keep half of their "
+    "hardened skin",
     on=(PoppetValve, Cam),
     cases=("starting", "running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,
@@ -80,7 +81,7 @@ def seats_reground(part: PoppetValve | Cam, case: LoadCase, sheet: Sheet) -> Jud
     ]
     h = max(sunk)
     faces = sheet.each([(one.name, one) for one in ground], lambda item: sheet.worst(*_faces(item[1], sheet)))
-    gear = _adjusted(part, h, sheet), *_cap(part, h, sheet)
+    gear = _adjusted(part, h, sheet), *_washers(part, h, sheet), *_cap(part, h, sheet)
     return sheet.worst(faces, *gear, *_loads(part, case, h, sheet))
 
 
@@ -172,6 +173,15 @@ def _packed(valve: PoppetValve, sheet: Sheet) -> Metres:
         else 0.0
         for number, spring in enumerate(springs_of(valve, sheet), 1)
     )
+
+
+def _washers(valve: PoppetValve, h: Metres, sheet: Sheet) -> Iterator[Judgement]:
+    """Washers thicker than the sink press a spring shorter than its rules judge it."""
+    for number, spring in enumerate(springs_of(valve, sheet), 1):
+        if sheet.is_stated(f"washers under {spring.id}", spring.packed_by):
+            yield sheet.at_most(sheet.take(f"z_{number}", spring.packed_by), h).else_says(
+                f"{spring.id} packed by {{found}}, the valve sinks {{limit}}"
+            )
 
 
 def _graver(judged: Judgement) -> Judgement:

@@ -198,7 +198,7 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
 
 @rule(
     "spindle.seal",
-    edition=5,
+    edition=6,
     title="The seal is named, temperature, boiler pressure and speed at it are within its rating, and its leak-off is "
     "stated",
     on=ValveSpindle,
@@ -207,8 +207,13 @@ def _buckling(spindle: ValveSpindle, T: float, F: Newtons, sheet: Sheet) -> Judg
     gravest=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a seal beyond its rating burns or blows out, and water behind it corrodes gear and springs",
-    leaves_out="service life of the seal",
+    leaves_out="service life of the seal; what a gland's packing or rings bear, for which the rating stands",
     against=("leak", "burn"),
+    limits=[
+        Limit(
+            "lip", "260 °C", "temperature", COMMON_PRACTICE, "greatest temperature of a lip of PTFE or rubber"
+        )
+    ],
 )
 def seal(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
     """Temperature, greatest pressure of the boiler and rubbing speed ≤ those of the rating; leak-off stated."""
@@ -231,10 +236,20 @@ def _sealed(spindle: ValveSpindle, train: ValvesTrain, case: LoadCase, sheet: Sh
         "φ", "cam angle of the greatest speed", rubbing, 0.0, moved.duration, unit="rad", steps=SCAN
     )
     speed = sheet.work("v", valve_speed, i=i, s_prime=moved.at(angle).slope, ω=ω)
-    sheet.read("seal", spindle.seal)
+    kind = sheet.read("seal", spindle.seal)
     sheet.read("leak-off", spindle.leak_off)
     T, p = sheet.take("T", case.temperature_of(spindle)), supply_at_most(case, sheet)
+    of_kind = (
+        [
+            sheet.no_hotter(T, sheet.limit("lip", "T_lip")).else_says(
+                "lip seal at {found}, a lip bears {limit}"
+            )
+        ]
+        if kind == "lip seal"
+        else []
+    )
     return sheet.worst(
+        *of_kind,
         sheet.no_hotter(T, sheet.take("T_max", spindle.seal_temperature)).else_says(
             "seal at {found}, rated for {limit}"
         ),

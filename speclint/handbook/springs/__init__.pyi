@@ -27,6 +27,7 @@ from .lengths import (
     clearance_sum_cold_coiled as clearance_sum_cold_coiled,
     clearance_sum_hot_coiled as clearance_sum_hot_coiled,
     coil_pitch as coil_pitch,
+    dead_coils as dead_coils,
     outside_growth_at_solid as outside_growth_at_solid,
     seating_coefficient as seating_coefficient,
     solid_coils as solid_coils,
@@ -35,6 +36,7 @@ from .lengths import (
 from .relaxation import (
     RELAXATION_DIAGRAMS as RELAXATION_DIAGRAMS,
     SMI as SMI,
+    grade_of_wire as grade_of_wire,
     highest_wire_temperature as highest_wire_temperature,
     relaxation_loss as relaxation_loss,
 )

@@ -38,6 +38,16 @@ def highest_wire_temperature(wire: str) -> Reading:
     return Reading.exact(f"highest temperature of {wire} wire (as {found['astm']})", value, "K", SMI)
 
 
+def grade_of_wire(material: str) -> str:
+    """The grade of wire that the name of a material ends with or holds, as a drawing writes it; "" where it has none.
+
+    >>> grade_of_wire("wire-oil-tempered-VDSiCr"), grade_of_wire("wire-stainless-1.4310-HS"), grade_of_wire("brass")
+    ('VDSiCr', '1.4310', '')
+    """
+    known = {found["wire"] for found in tables.rows(TEMPERATURE)}
+    return next((part for part in material.split("-") if part in known), "")
+
+
 def relaxation_loss(wire: str, T: Kelvins, tau: Pascals) -> Reading:
     """Share of its load that a preset spring loses in 48 hours held hot at a stress, recalled.
 

@@ -29,6 +29,7 @@ _OTHER = {
     "before stress relief": "after stress relief",
     "back": "front",
     "one fixed and one pinned": "both fixed",
+    "wire-oil-tempered-VDSiCr": "wire-patented-SH",
 }
 #: Agreements of links, and of a name by which a link is found: another name is that of another pair of places.
 _LINKS_ALONE = frozenset({"axle.pins-of-its-cranks"})

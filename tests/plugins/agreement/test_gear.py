@@ -208,6 +208,23 @@ def test_springs_of_a_nest_make_one_stroke(design: DesignFolder) -> None:
     assert outcome(design, "spring.nest-agrees", "inner") == WRONG
 
 
+@pytest.mark.parametrize(
+    ("material", "grade", "ends"),
+    [
+        ("wire-oil-tempered-VDSiCr", "VDSiCr", FINE),
+        ("wire-patented-SH", "SH", FINE),
+        ("wire-patented-SH", "VDSiCr", HOLD),
+        ("wire-oil-tempered-VDCrV", "VDSiCr", HOLD),
+        ("known-wire", "VDSiCr", ("not applicable", None)),
+    ],
+)
+def test_a_spring_has_one_wire(
+    design: DesignFolder, material: str, grade: str, ends: tuple[str, Grade | None]
+) -> None:
+    design.replace("spring.toml", '"known-wire"', f'"{material}"\nwire_grade = "{grade}"')
+    assert outcome(design, "spring.grade-of-its-wire", "spring") == ends
+
+
 @pytest.mark.parametrize(("pin", "ends"), [("22 mm", FINE), ("21.9 mm", WRONG)])
 def test_the_guide_pin_takes_the_spindle(
     design: DesignFolder, pin: str, ends: tuple[str, Grade | None]

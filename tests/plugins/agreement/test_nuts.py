@@ -66,3 +66,44 @@ def test_where_no_nut_or_no_thread_is_stated_nothing_is_compared(
     workshop: DesignFolder, part: str, old: str, new: str
 ) -> None:
     assert workshop.write(files(part, (old, new))).only(RULE).outcome == "not applicable"
+
+
+HOLDS = "rod.end-of-its-crosshead"
+COTTERED = '[rod_held]\nby = "cotter"\ncotter_thickness = "{}"\n'
+SLOTTED = 'form = "cotter slot"\nslot_width = "22 mm"\nat = "crosshead end"\n'
+THREADED = 'form = "thread"\nthread = "M72x4"\nat = "crosshead end"\n'
+
+
+@pytest.mark.parametrize(
+    ("held", "end", "outcome"),
+    [
+        (COTTERED.format("22 mm"), SLOTTED, "conforms"),
+        (COTTERED.format("22.1 mm"), SLOTTED, "finding"),
+        (COTTERED.format("22 mm"), FOOT, "finding"),
+        (COTTERED.format("22 mm"), THREADED, "finding"),
+        (HELD_BY_NUT, THREADED, "conforms"),
+        (HELD_BY_NUT, FOOT, "finding"),
+        (HELD_BY_NUT, SLOTTED, "finding"),
+        ('[rod_held]\nby = "flange bolts"\n', FOOT, "conforms"),
+        ('[rod_held]\nby = "flange bolts"\n', SLOTTED, "finding"),
+        ('[rod_held]\nby = "flange bolts"\n', 'form = "shoulder"\n', "not applicable"),
+        ("", FOOT, "not applicable"),
+    ],
+)
+def test_a_rod_has_what_its_crosshead_holds_it_by(
+    workshop: DesignFolder, held: str, end: str, outcome: str
+) -> None:
+    workshop.write(files("crosshead", add=held)).replace("rod.toml", FOOT, end)
+    check = workshop.only(HOLDS)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_cotter_is_held_against_its_slot_beside_other_sections(workshop: DesignFolder) -> None:
+    """A slot behind the shoulder of the taper: the cotter goes into it, whatever else is at that end."""
+    taper = f"{FOOT}[sections.slot]\n{SLOTTED}"
+    workshop.write(files("crosshead", add=COTTERED.format("22 mm"))).replace("rod.toml", FOOT, taper)
+    assert workshop.only(HOLDS).outcome == "conforms"
+    workshop.replace("crosshead.toml", '"22 mm"', '"23 mm"')
+    check = workshop.only(HOLDS)
+    assert check.outcome == "finding"
+    assert "23 mm" in check.says

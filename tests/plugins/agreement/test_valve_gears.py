@@ -7,9 +7,12 @@ from pathlib import Path
 import pytest
 
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, expect_not_applicable
-from tests.plugins.events.gear import checked
+from tests.plugins.events.gear import checked, files, written
 
 CAMS, CYLINDERS, NOTCHES = "gear.cams-of-its-valves", "gear.cylinders-of-engine", "gear.notches-of-duty"
+FEET = "gear.feet-by-place"
+#: The foot of the inlet is at -9.5°, that of the exhaust at 140°: 149.5° lie between them on a shaft.
+INLET, EXHAUST, BACK = "cam-inlet-front-65", "cam-exhaust-front", "cam-exhaust-back"
 
 
 @pytest.fixture
@@ -45,3 +48,44 @@ def test_the_notch_of_a_load_case(folder: DesignFolder) -> None:
     expect_finding(checked(folder, NOTCHES, mid), says="mid")
     none = ("duty.toml", 'notch = "35"\n', ""), ("duty.toml", 'notch = "65"\n', "")
     expect_not_applicable(checked(folder, NOTCHES, *none))
+
+
+def placed(**phases: str) -> tuple[tuple[str, str, str], ...]:
+    """Cams on one shaft, each with its place on it."""
+    names = {"inlet": INLET, "exhaust": EXHAUST, "back": BACK}
+    return tuple(
+        (f"{names[one]}.toml", 'kind = "cam"\n', f'kind = "cam"\nturns_on = "shaft"\nphase = "{phase} °"\n')
+        for one, phase in phases.items()
+    )
+
+
+@pytest.mark.parametrize(
+    ("phases", "outcome"),
+    [
+        ({"inlet": "20", "exhaust": "169.5"}, "conforms"),
+        ({"inlet": "20", "exhaust": "169.99"}, "conforms"),
+        ({"inlet": "20", "exhaust": "170.01"}, "finding"),
+        ({"inlet": "20", "exhaust": "168.99"}, "finding"),
+        ({"inlet": "300", "exhaust": "89.5"}, "conforms"),  # a turn on
+        (
+            {"inlet": "20", "back": "349.5"},
+            "conforms",
+        ),  # half a turn on, where the other end has its dead centre
+        ({"inlet": "20", "back": "169.5"}, "finding"),
+        ({"inlet": "20"}, "not applicable"),
+    ],
+)
+def test_cams_on_one_shaft_lift_as_far_apart_as_they_stand(
+    folder: DesignFolder, phases: dict[str, str], outcome: str
+) -> None:
+    made = files(*placed(**phases)) | {"shaft.toml": 'kind = "shaft"\n'}
+    assert written(folder.root, made).only(FEET).outcome == outcome
+
+
+def test_cams_on_two_shafts_and_a_notch_that_runs_backward_are_left_out(folder: DesignFolder) -> None:
+    wrong = files(*placed(inlet="20", exhaust="100")) | {"shaft.toml": 'kind = "shaft"\n'}
+    other = {**wrong, "other.toml": 'kind = "shaft"\n'}
+    other[f"{EXHAUST}.toml"] = other[f"{EXHAUST}.toml"].replace('"shaft"', '"other"')
+    assert written(folder.root, other).only(FEET).outcome == "not applicable"
+    back = {**wrong, "gear.toml": wrong["gear.toml"].replace('"forward"', '"backward"')}
+    assert written(folder.root, back).only(FEET).outcome == "not applicable"

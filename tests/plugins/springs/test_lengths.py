@@ -84,8 +84,9 @@ def test_clearance_limit_from_both_sides(workshop: DesignFolder, opened: str, ou
 
 
 def test_steady_load_needs_less_clearance(workshop: DesignFolder) -> None:
-    """Factor 1: S_a = 9.856 mm, of 20 mm: 0.4928."""
-    check = workshop.write(spring(('"alternating"', '"steady"'))).only(CLEARANCE)
+    """Factor 1 where it keeps one length: S_a = 9.856 mm, of 20 mm: 0.4928."""
+    files = spring(('"alternating"', '"steady"'), ('"118 mm"', '"100 mm"'))
+    check = workshop.write(files).only(CLEARANCE)
     assert check.utilisation == pytest.approx(0.4928)
 
 
@@ -132,3 +133,41 @@ def test_a_spring_twice_the_size_has_twice_the_gap_and_needs_twice(
         return gap / clearance_sum_cold_coiled(x=1.5, n=n, D=size * w * d, d=size * d)
 
     assert gap_over_need(scale) == pytest.approx(gap_over_need(1.0))
+
+
+@pytest.mark.parametrize(
+    ("total", "process", "outcome"),
+    [
+        ("10", "cold", "conforms"),
+        ("9.9", "cold", "finding"),
+        ("9.5", "hot", "conforms"),
+        ("9.4", "hot", "finding"),
+    ],
+)
+def test_closed_ends_rest_with_coils_of_their_own(
+    workshop: DesignFolder, total: str, process: str, outcome: str
+) -> None:
+    """8 working coils, and two at the ends of a spring coiled cold, one and a half of one coiled hot."""
+    shorter = ('open_length = "100 mm"', 'open_length = "110 mm"')
+    files = spring(shorter, ('total_coils = "10"', f'total_coils = "{total}"'), ('"cold"', f'"{process}"'))
+    check = workshop.write(files).only(CLEARANCE)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or "beyond the working ones" in check.says
+
+
+@pytest.mark.parametrize(("closes", "outcome"), [("", "conforms"), ('closes = "valve"\n', "finding")])
+def test_a_spring_that_shuts_a_valve_alternates_whatever_it_says(
+    workshop: DesignFolder, closes: str, outcome: str
+) -> None:
+    """At 98 mm 18 mm are left of 80: 8 × (0.0015 × 48²/8 + 0.8) = 9.856 mm, and half as much again 14.784 mm.
+
+    At 90 mm 10 mm are left.
+    """
+    steady = ('loading = "alternating"', 'loading = "steady"')
+    lengths = (
+        ('open_length = "100 mm"', 'open_length = "90 mm"'),
+        ('shut_length = "118 mm"', 'shut_length = "90 mm"'),
+    )
+    files = spring(steady, *lengths, add=closes)
+    files["valve.toml"] = 'kind = "poppet-valve"\nid = "valve"\n'
+    assert workshop.write(files).only(CLEARANCE).outcome == outcome

@@ -49,6 +49,24 @@ def test_a_word_alone_guides_no_spring(workshop: DesignFolder, guided: str, outc
     assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("guide", "outcome"),
+    [
+        ('guide_pin = "35.21 mm"', "not applicable"),  # 48 - 8 - 35.21 = 4.79 mm of play, 0.1 × 48 = 4.8 mm
+        ('guide_pin = "35.19 mm"', "finding"),
+        ('housing = "60.79 mm"', "not applicable"),  # 60.79 - 56 = 4.79 mm
+        ('housing = "60.81 mm"', "finding"),
+        ('guide_pin = "20 mm"\nhousing = "60 mm"', "not applicable"),  # the housing keeps it straight
+    ],
+)
+def test_a_guide_that_is_far_from_the_coils_guides_no_spring(
+    workshop: DesignFolder, guide: str, outcome: str
+) -> None:
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
+    files = spring(*long, add=f"{HELD}guided = true\n{guide}\n")
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
+
+
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
 def test_buckling_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(spring((line, ""), add=HELD)).only(BUCKLING).outcome == "not assessed"

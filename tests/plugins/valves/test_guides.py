@@ -65,3 +65,30 @@ def test_a_guide_that_the_block_is_bored_for_has_no_fit(workshop: DesignFolder) 
 @pytest.mark.parametrize("line", [FIT, 'guide_outside = "36 mm"', 'guide_held = "pressed in"'])
 def test_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(train_files(spindle=((line, ""),))).only(RULE).outcome == "not assessed"
+
+
+@pytest.mark.parametrize(
+    ("held", "metal", "outcome"),
+    [
+        ("part of the block", "known-steel", "conforms"),
+        ("part of the block", "known-iron", "finding"),
+        ("pressed in", "known-iron", "not applicable"),
+    ],
+)
+def test_a_guide_bored_in_its_block_is_of_its_metal(
+    workshop: DesignFolder, held: str, metal: str, outcome: str
+) -> None:
+    said = (
+        ('guide_held = "pressed in"', f'guide_held = "{held}"'),
+        ('guide_material = "known-iron"', f'guide_material = "{metal}"'),
+    )
+    check = workshop.write(train_files(spindle=said)).only("spindle.guide-of-its-holder")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("line", ['guide_held = "pressed in"', 'guide_material = "known-iron"'])
+def test_a_guide_of_which_little_is_said_is_held_against_nothing(workshop: DesignFolder, line: str) -> None:
+    bored = ('guide_held = "pressed in"', "" if "held" in line else 'guide_held = "part of the block"')
+    rest = () if "held" in line else ((line, ""),)
+    check = workshop.write(train_files(spindle=(bored, *rest))).only("spindle.guide-of-its-holder")
+    assert check.outcome == "not applicable"

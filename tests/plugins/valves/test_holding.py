@@ -59,6 +59,25 @@ def test_the_key_of_a_cam(workshop: DesignFolder, depth: str, times: float, outc
 
 
 @pytest.mark.parametrize(
+    ("depth", "times", "outcome"),
+    [
+        ("3 mm", 1.21, "conforms"),
+        ("3 mm", 1.19, "finding"),
+        ("20 mm", 1.005, "conforms"),
+        ("", 1.005, "conforms"),
+    ],
+)
+def test_the_key_bears_in_the_shallower_of_two_keyways(
+    workshop: DesignFolder, depth: str, times: float, outcome: str
+) -> None:
+    """A keyway of 10 mm in the cam and of 3 mm in its shaft: 100 MPa at 1.2 times the length of 60 MPa in shear."""
+    made = keyed(2 * RUNNING * 1e3 / (60 * 6 * 60) * times, "10 mm")
+    made["cam.toml"] += 'turns_on = "shaft"\n'
+    made["shaft.toml"] = 'kind = "shaft"\nid = "shaft"\n' + (f'keyway_depth = "{depth}"\n' if depth else "")
+    assert workshop.write(made).only(CAM).outcome == outcome
+
+
+@pytest.mark.parametrize(
     ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("set screw", "conforms")]
 )
 def test_a_cam_is_held_along_its_shaft(workshop: DesignFolder, along: str, outcome: str) -> None:
@@ -110,6 +129,17 @@ def test_a_valve_of_one_piece_and_one_of_which_nothing_is_said(workshop: DesignF
     made["spindle.toml"] += '[valve_held]\nby = "forged in one"\n'
     assert workshop.write(made).only(VALVE).outcome == "conforms"
     expect_not_assessed(workshop.write(train_files()).only(VALVE), "valve_held")
+
+
+@pytest.mark.parametrize(("metal", "outcome"), [("", "conforms"), ("known-iron", "finding")])
+def test_a_valve_of_one_piece_is_of_the_metal_of_its_spindle(
+    workshop: DesignFolder, metal: str, outcome: str
+) -> None:
+    made = train_files(spindle=(('material = "known-steel"', f'material = "{metal}"'),) if metal else ())
+    made["spindle.toml"] += '[valve_held]\nby = "forged in one"\n'
+    check = workshop.write(made).only(VALVE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if metal else None)
+    assert not metal or f"of known-steel, which the spindle is not: {metal}" in check.says
 
 
 def footed(stem: str, guide: str, lock: str = "lock nut", follower: str = "") -> dict[str, str]:

@@ -92,6 +92,13 @@ def test_a_washer_makes_up_for_the_sink(workshop: DesignFolder) -> None:
     assert packed - without == pytest.approx(0.8e-3 * 40e3, rel=0.05)
 
 
+@pytest.mark.parametrize(("washers", "outcome"), [("0.848 mm", "conforms"), ("0.849 mm", "finding")])
+def test_washers_are_no_thicker_than_the_sink(workshop: DesignFolder, washers: str, outcome: str) -> None:
+    """The valve sinks 0.8485 mm: what is more presses the coils nearer to each other than the drawing says."""
+    check = workshop.write(files(add=f'packed_by = "{washers}"\n')).only(GROUND, "valve")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("shortens", "outcome"), [("0.849 mm", "conforms"), ("0.848 mm", "finding")])
 def test_the_gear_must_take_the_sink_up(workshop: DesignFolder, shortens: str, outcome: str) -> None:
     check = workshop.write(files(shortens=shortens)).only(GROUND, "valve")

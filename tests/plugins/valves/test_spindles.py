@@ -175,6 +175,23 @@ def test_seal_ratings_from_both_sides(workshop: DesignFolder, old: str, holds: s
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize(
+    ("kind", "heat", "outcome"),
+    [
+        ("lip seal", "260 °C", "conforms"),
+        ("lip seal", "261 °C", "finding"),
+        ("metallic rings", "261 °C", "conforms"),
+    ],
+)
+def test_no_lip_bears_the_heat_of_superheated_steam(
+    workshop: DesignFolder, kind: str, heat: str, outcome: str
+) -> None:
+    """Rated for 300 °C, as no PTFE is."""
+    named = (('seal = "metallic rings"', f'seal = "{kind}"'),)
+    check = workshop.write(train_files(spindle=named, duty_text=duty(heat))).only(SEAL)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
 def test_the_speed_of_the_seal_is_that_half_way_up_the_steeper_flank(workshop: DesignFolder) -> None:
     """A fall of 80° beside a rise of 70, after 20° of ramp: at 55°.
 
