@@ -255,7 +255,7 @@ def test_a_temperature_that_a_duty_does_not_state_is_wanted_once_for_all_parts_o
 
 
 def test_what_is_wanted_of_another_part_is_listed_under_that_which_wants_it(tmp_path: Path) -> None:
-    """The tube wants the hole of its rack, and its own bore; both stand in the list of the tube, in the order of ids."""
+    """The tube wants the hole of its rack, and its own bore; both stand in the tube's list, in the order of ids."""
     shop = DesignFolder(tmp_path, tubes.tubes(tubes.loose_hot, tubes.stress)).write(
         {
             "rack.toml": RACK.replace('hole = "106 mm +0.1/0"\n', ""),

@@ -5,7 +5,7 @@ What works them is put in their place here: a number in the place of the cycle i
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -50,7 +50,7 @@ class Worked:
 
 
 @pytest.fixture
-def worked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Worked]:
+def worked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Worked:
     found = Worked(tmp_path)
 
     def from_events(name: str, near: Component, case: Any, sheet: Any) -> Any:
@@ -64,7 +64,7 @@ def worked(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Worked]:
 
     monkeypatch.setattr(facts, "value_from_events", from_events)
     monkeypatch.setattr(facts, "estimated_temperature", estimated)
-    yield found
+    return found
 
 
 def test_a_case_that_asks_for_nothing_or_is_not_stated_is_itself(worked: Worked) -> None:

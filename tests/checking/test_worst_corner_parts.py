@@ -119,7 +119,7 @@ def test_the_slope_is_asked_of_the_one_comparison_that_governs(
 ) -> None:
     numbers: list[int] = []
 
-    def counts(key: str, corner: Corner, number: int) -> bool:
+    def counts(key: str, _: Corner, number: int) -> bool:
         numbers.append(number)
         return key == "a"
 
