@@ -328,7 +328,7 @@ def test_the_least_margin_of_the_corners_that_were_run_is_kept(
 
 @pytest.mark.parametrize(("other", "splits"), [(0.1, 0), (0.546, 0), (0.554, 1)])
 def test_what_a_corner_less_the_gains_leaves_is_held_against_what_governs(other: float, splits: int) -> None:
-    """As above with both low: 0.95, less 0.2 for each, is 0.55. Beyond a margin of that another is idle, and not below."""
+    """As above with both low: 0.95, less 0.2 for each, is 0.55: enough beside a margin that is less, and not else."""
 
     def margins(a: Any, b: Any) -> Any:
         over = isinstance(a, Enclosure) or isinstance(b, Enclosure)
