@@ -142,7 +142,7 @@ def test_two_results_are_one_to_a_part_in_a_million(
     if same:
         expect_golden(using(share, tmp_path), golden)
     else:
-        with pytest.raises(AssertionError, match="raise the edition of the rule, now 1$"):
+        with pytest.raises(AssertionError, match=r"raise the edition of the rule, now 1$"):
             expect_golden(using(share, tmp_path), golden)
 
 
@@ -159,7 +159,7 @@ def test_what_is_used_alone_may_move_and_wants_a_new_edition(tmp_path: Path, gol
 def test_an_edition_alone_that_moves_is_written_anew(tmp_path: Path, golden: Path) -> None:
     write_golden(using(1.0, tmp_path, 2), golden)
     for edition in (1, 3):
-        with pytest.raises(AssertionError, match="or rests on other values; write the file anew$"):
+        with pytest.raises(AssertionError, match=r"or rests on other values; write the file anew$"):
             expect_golden(using(1.0, tmp_path, edition), golden)
     write_golden(using(1.0, tmp_path, 3), golden)
     expect_golden(using(1.0, tmp_path, 3), golden)
