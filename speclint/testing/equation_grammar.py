@@ -224,7 +224,7 @@ class _Parser(Cursor):
         inside = self._sum()
         self.expect(CLOSING[opening])
         self._in_bars = outside
-        return Call(opening, (inside,)) if opening in "|⌊" else inside
+        return Call(opening, (inside,)) if opening in ("|", "⌊") else inside
 
     def _function(self, name: str) -> Expression:
         exponent = self._exponent()

@@ -27,6 +27,7 @@ def stated(text: str, dimension: str) -> StatedQuantity:
         ("25.4 mm +0.254/-0.127", "length", "1 in +0.01/-0.005"),
         ("25.4 mm ±0.254", "length", "1 in ±0.01"),
         ("25.4..50.8 mm", "length", "1..2 in"),
+        ("25.4 mm ±4 thou", "length", "1 in ±4 thou"),  # a band with a unit of its own stays
         ("1 3/4 in", "length", "44.45 mm"),
         ("300 °C ±10", "temperature", "572 °F ±18"),  # 300 × 1.8 + 32
         ("212 °F", "temperature", "100 °C"),
