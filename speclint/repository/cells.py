@@ -297,7 +297,7 @@ def _reads(text: str, dimension: str) -> bool:
 
 
 def _free(cell: str) -> Any:
-    if cell[:1] not in "\"'[{" and re.search(r"[#\n]", cell):
+    if cell[:1] not in ('"', "'", "[", "{") and re.search(r"[#\n]", cell):
         return cell  # which TOML would read as a value with a remark behind it
     try:
         return _toml(cell)

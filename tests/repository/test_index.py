@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 from dataclasses import dataclass, field
-from enum import Enum
+from enum import Enum, StrEnum
 from pathlib import Path, PurePosixPath
 from types import MappingProxyType
 from typing import Any
@@ -210,6 +210,12 @@ class Word(Enum):
     TWO = "two"
 
 
+class Text(StrEnum):
+    """A word that is a text too."""
+
+    ONE = "one"
+
+
 @pytest.mark.parametrize(
     ("one", "other"),
     [
@@ -228,6 +234,7 @@ class Word(Enum):
         (Plain(1), Single(1)),
         (Word.ONE, Word.TWO),
         (Word.ONE, "one"),
+        (Text.ONE, "one"),
         (dt.date(2026, 1, 1), dt.date(2026, 1, 2)),
         (PurePosixPath("a"), PurePosixPath("b")),
         (1.0, 1.5),
@@ -255,6 +262,8 @@ def test_a_digest_is_the_same_of_what_says_the_same(one: object, other: object) 
 def test_of_what_may_hold_anything_no_digest_is_made() -> None:
     with pytest.raises(TypeError, match=r"^no digest is made of object$"):
         digest([object()])
+    with pytest.raises(TypeError, match=r"^no digest is made of type$"):
+        digest(Plain)
 
 
 def test_the_words_of_a_drawing_have_digests_of_their_own(tmp_path: Path) -> None:
