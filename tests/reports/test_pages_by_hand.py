@@ -252,7 +252,7 @@ def test_bands_of_size_in_words() -> None:
     assert material_pages._bands(()) == []
 
 
-def test_a_metal_has_its_properties_and_its_contents_apart(loaded: Loaded) -> None:
+def test_a_metal_has_its_properties_and_its_contents_apart() -> None:
     tables = {
         "modulus": (table(((1.0, 1.0, 1.0),)),),
         "composition carbon": (replace(table(((0.1, 0.1, 0.2),)), unit=""),),
