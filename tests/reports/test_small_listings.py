@@ -1,4 +1,4 @@
-"""Short lists of a report, each by hand: names, readings of drawings, what is staged, what a part takes over, faults."""
+"""Short lists of a report by hand: names, readings of drawings, what is staged, what a part takes over, faults."""
 
 from __future__ import annotations
 
@@ -168,7 +168,7 @@ def test_readings_in_a_line_as_data_and_as_a_slip() -> None:
 def staged(monkeypatch: pytest.MonkeyPatch, selected: frozenset[str], **found: Any) -> list[str]:
     asked: list[object] = []
 
-    def report(assessment: object, width: int, *, full: bool) -> Page:
+    def report(_: object, width: int, *, full: bool) -> Page:
         asked.append((width, full))
         page = Page(width)
         page.line("the report")
