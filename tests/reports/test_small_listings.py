@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from types import SimpleNamespace
 from typing import Any
 
@@ -10,12 +11,14 @@ import pytest
 
 from speclint.errors import NOWHERE, Location
 from speclint.reports import phrases, staged_findings
+from speclint.reports.comparison_data import comparison_data
 from speclint.reports.names_listing import lists_page, names_data, names_page
 from speclint.reports.page import Page
 from speclint.reports.phrases import drawings_said, known_faults_said, left_out, old_revisions_said
 from speclint.reports.reading_listing import reading_slip, readings_data, readings_on, readings_said
 from speclint.reports.staged_findings import staged_page
 from speclint.reports.taken_over import said_of_like
+from speclint.rules import Grade
 
 
 def name(called: str, says: str = "so") -> Any:
@@ -296,3 +299,98 @@ def test_families_that_the_settings_leave_out_and_that_are_not_there() -> None:
     assert said((), ()) == ""
     assert said(("a", "b"), ("b",)) == f"{told} {more}"
     assert said(("b",), ("b",)) == more
+
+
+# A comparison as data
+
+
+def seen(used: float | None, **other: Any) -> Any:
+    own = {
+        "component": "a",
+        "edition": 2,
+        "outcome": "finding",
+        "grade": Grade.HOLD,
+        "utilisation": used,
+        "says": "so",
+    }
+    return SimpleNamespace(**{**own, **other})
+
+
+def moved(*flags: str, was: Any = None, now: Any = None, by: float | None = None) -> Any:
+    told = {name: name in flags for name in ("is_new", "is_cleared", "is_change")}
+    return SimpleNamespace(component="a", rule="tube.stress", cause="", by=by, was=was, now=now, **told)
+
+
+def compared(**other: Any) -> dict[str, Any]:
+    state = SimpleNamespace(called="then", assessment=None)
+    own = {
+        "old": state,
+        "new": state,
+        "added": ("x",),
+        "removed": ("y",),
+        "renamed": {"q": "r", "o": "p"},
+        "changed": {},
+        "basis": ("b",),
+        "editions": {"t": (1, 2), "s": (3, 4)},
+        "margins": (),
+        "lapsed": (),
+        "not_compared": ("n",),
+        "exit_code": 1,
+    }
+    one: Any = SimpleNamespace(**{**own, **other})
+    return comparison_data(one)
+
+
+def test_a_comparison_as_data() -> None:
+    values = (
+        SimpleNamespace(key="bore", was="", now="1 mm"),
+        SimpleNamespace(key="hole", was="2 mm", now=""),
+    )
+    found = compared(changed={"a": values})
+    assert found["specs"] == {
+        "added": ["x"],
+        "removed": ["y"],
+        "renamed": {"o": "p", "q": "r"},
+        "changed": {
+            "a": [{"key": "bore", "was": None, "now": "1 mm"}, {"key": "hole", "was": "2 mm", "now": None}]
+        },
+    }
+    assert list(found["editions"].items()) == [("s", {"was": 3, "now": 4}), ("t", {"was": 1, "now": 2})]
+    assert (found["basis"], found["not_compared"], found["exit"]) == (["b"], ["n"], 1)
+    assert found["old"] == {"called": "then", "specs": None, "not_read": []}
+
+
+def test_a_state_of_a_comparison_as_data() -> None:
+    design = SimpleNamespace(specs={"a": 1, "b": 2})
+    read = SimpleNamespace(called="now", assessment=SimpleNamespace(design=design, complaints=("so",)))
+    unread = SimpleNamespace(called="now", assessment=SimpleNamespace(design=None, complaints=()))
+    assert compared(new=read)["new"] == {"called": "now", "specs": 2, "not_read": ["so"]}
+    assert compared(new=unread)["new"]["specs"] is None
+
+
+def test_a_margin_of_a_comparison_as_data() -> None:
+    whole = moved("is_new", was=seen(1 / 3, grade=None), now=seen(math.inf), by=math.inf)
+    (found,) = compared(margins=(whole,))["margins"]
+    was, now = found.pop("was"), found.pop("now")
+    assert found == {"component": "a", "rule": "tube.stress", "change": "new", "cause": None, "by": None}
+    common = {"component": "a", "edition": 2, "outcome": "finding", "says": "so"}
+    assert was == {**common, "grade": None, "utilisation": 0.3333333333, "no_margin": False}
+    assert now == {**common, "grade": "hold", "utilisation": None, "no_margin": True}
+    some = (
+        moved("is_new", "is_cleared"),
+        moved("is_cleared", "is_change"),
+        moved("is_change", by=2 / 3),
+        moved(),
+    )
+    others = compared(margins=some)["margins"]
+    assert [one["change"] for one in others] == ["new", "cleared", "moved", "none"]
+    assert [one["by"] for one in others] == [None, None, 0.6666666667, None]
+    assert (others[0]["was"], others[0]["now"]) == (None, None)
+
+
+def test_a_concession_that_lapsed_as_data() -> None:
+    entry = SimpleNamespace(number="C-001", rule="tube.stress")
+    one = SimpleNamespace(concession=entry, component="a", state="lapsed", reasons=("so",))
+    assert compared(lapsed=(one,))["concessions_lapsed"] == [
+        {"number": "C-001", "component": "a", "rule": "tube.stress", "state": "lapsed", "reasons": ["so"]}
+    ]
