@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
-from speclint.facts import estimated_temperature
+from speclint.facts import estimated_temperature, estimates
 from speclint.quantities import Measure
 from speclint.rules import NotAssessed
 from speclint.specs import Tie
@@ -115,3 +116,38 @@ def test_what_is_missing_is_told(
     on = drawn(tmp_path, kind, others, **changed)
     with pytest.raises(NotAssessed, match=says):
         estimate(on, part, kind)
+
+
+@pytest.mark.parametrize(
+    ("part", "kind", "nominal", "low", "high"),
+    [
+        ("block", "cylinder-block", 510.0, 485.0, 535.0),
+        ("alone", "piston", 555.0, 520.0, 590.0),
+        ("valve", "poppet-valve", 335.0, 310.0, 360.0),
+    ],
+)
+def test_the_band_about_the_steam_of_all_cylinders(
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    part: str,
+    kind: str,
+    nominal: float,
+    low: float,
+    high: float,
+) -> None:
+    """Steam of 500 K in one and of 520 K in the other; its exhaust of 300 and 320 K: ± 15, + 20..70 and + 10..40 K."""
+    cycles = [SimpleNamespace(mean_temperature=T, exhaust=T - 200) for T in (500.0, 520.0)]
+    monkeypatch.setattr(estimates._Asked, "_cycles", lambda _: cycles)
+    monkeypatch.setattr(estimates, "exhaust_temperature", lambda both: both.exhaust)
+    on = drawn(tmp_path, kind, "", valve='upper_beat.seat = "seat"\nserves = "exhaust"\n')
+    found = estimate(on, part, kind)
+    assert isinstance(found, Measure)
+    assert (found.nominal, found.low, found.high) == pytest.approx((nominal, low, high))
+    assert (found.dimension, found.unit, found.text, found.provenance) == (
+        "temperature",
+        "°C",
+        "estimate",
+        "assumed",
+    )
+    assert found.note.startswith("an estimate, common practice: ")
+    assert found.where == on["duty"].cases["running"].temperatures[kind].where
