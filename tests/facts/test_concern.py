@@ -1,4 +1,4 @@
-"""Facts that a word, a link or a drawn part tells: what holds pressure, what is drained, welded, lagged, in the way."""
+"""What a word, a link or a drawn part tells: pressure, danger, drains, welds, and what stands in a throat."""
 
 from __future__ import annotations
 
@@ -8,13 +8,12 @@ from typing import Any
 
 import pytest
 
-from speclint.facts import axis_of_bore, block_when_entering, inside_of_lagging, steam_in, throat_of
+from speclint.facts import throat_of
 from speclint.facts.concern import holds_pressure, hurts_by_kind, is_safety_part, pressure_by_place
 from speclint.facts.design_stages import graded_as_assembly, graded_by_stage
 from speclint.facts.drains import has_drain_cock, is_drained
 from speclint.facts.flange_welds import is_welded_to_flange
 from speclint.facts.throats import around_throat
-from speclint.facts.zones import zone_of
 from speclint.rules import Grade, Judgement, NotAssessed
 from tests.facts.bench import Bench, bench
 
@@ -134,39 +133,6 @@ def test_a_flange_is_welded_where_it_says_so_and_so_is_its_pipe(
     assert is_welded_to_flange(on["cam"], on.sheet) is False
 
 
-# Sizes that a neighbour leaves
-
-
-@pytest.mark.parametrize(
-    ("covers", "inside", "expected"),
-    [
-        ("pipe", "", 0.1683),
-        ("pipe", 'inside_diameter = "170 mm"\n', 0.170),
-        ("pipe", 'inside_diameter = "160 mm"\n', 0.1683),
-        ("bare", 'inside_diameter = "160 mm"\n', 0.160),
-        ("block", 'inside_diameter = "600 mm"\n', 0.600),
-    ],
-)
-def test_lagging_is_as_wide_within_as_the_pipe_or_as_stated(
-    tmp_path: Path, covers: str, inside: str, expected: float
-) -> None:
-    files = {
-        "steam-pipe pipe": 'outside_diameter = "168.3 mm"\n',
-        "steam-pipe bare": "",
-        "cylinder-block block": "",
-        "lagging lagging": f'covers = "{covers}"\n{inside}',
-    }
-    on = bench(tmp_path, files, "lagging")
-    assert inside_of_lagging(on["lagging"], on.sheet) == pytest.approx(expected)
-
-
-def test_lagging_that_nothing_tells_must_be_stated(tmp_path: Path) -> None:
-    files = {"steam-pipe bare": "", "lagging lagging": 'covers = "bare"\n'}
-    on = bench(tmp_path, files, "lagging")
-    with pytest.raises(NotAssessed, match="inside_diameter is not stated"):
-        inside_of_lagging(on["lagging"], on.sheet)
-
-
 BLOCK = '[seat_bores.upper]\npassage = "{}"\n'
 SEAT = 'pressed_into = "block"\nin_bore = "upper"\nbore = "140 mm"\n'
 VALVE = '[upper_beat]\nseat = "seat"\nthroat = "145 mm"\n'
@@ -195,84 +161,3 @@ def test_a_throat_is_no_more_than_seat_and_block_leave(
     beat = on["valve"].upper_beat
     assert [name for name, _ in around_throat(beat, "upper", on.sheet)] == names
     assert throat_of(beat, "upper", on.sheet) == pytest.approx(throat)
-
-
-CRANKS = '[cranks.left]\nblock = "block"\nbore = "main"\naxis_from_centre = "950 mm"\nframe_from_centre = "600 mm"\n'
-
-
-@pytest.mark.parametrize(
-    ("cranks", "axis"),
-    [
-        (CRANKS, 0.350),
-        (CRANKS.replace("600", "640"), 0.340),  # 310 mm by the crank, less than is stated
-        (CRANKS.replace('frame_from_centre = "600 mm"\n', ""), 0.340),
-        (CRANKS.replace('bore = "main"', 'bore = "other"'), 0.340),
-        ("", 0.340),
-    ],
-)
-def test_the_axis_lies_as_far_from_the_frame_as_stated_or_by_the_crank(
-    tmp_path: Path, cranks: str, axis: float
-) -> None:
-    files = {"cylinder-block block": '[bores.main]\naxis_from_frame = "340 mm"\n[bores.other]\n'}
-    if cranks:
-        files["engine engine"] = cranks
-    on = bench(tmp_path, files, "block")
-    assert axis_of_bore(on["block"], "main", on.sheet) == pytest.approx(axis)
-
-
-def test_a_partition_makes_the_steam_on_its_live_side_live(tmp_path: Path) -> None:
-    passage = 'carries = "exhaust steam"\n'
-    files = {
-        "steam-passage belt": passage,
-        "steam-passage chest": 'carries = "live steam"\n',
-        "steam-passage other": passage,
-        "partition wall": 'live_side = "belt"\nexhaust_side = "other"\n',
-    }
-    on = bench(tmp_path, files, "belt")
-    found = {name: steam_in(on[name], on.sheet) for name in ("belt", "chest", "other")}
-    assert {name: one.value for name, one in found.items()} == {
-        "belt": "live steam",
-        "chest": "live steam",
-        "other": "exhaust steam",
-    }
-    assert found["belt"].places == (on["wall"].live_side.where,)
-    assert found["other"].places == (on["other"].carries.where,)
-
-
-def test_the_block_is_as_hot_as_its_one_heating_or_as_the_part_states(tmp_path: Path) -> None:
-    seat = 'block_heated_to = "200 °C"\n'
-    for heated, expected in (('heated_to = "250 °C"\n', 523.15), ("", 473.15)):
-        folder = tmp_path / str(len(heated))
-        folder.mkdir()
-        on = bench(folder, {"cylinder-block block": heated, "valve-seat seat": seat}, "seat")
-        found = block_when_entering(on["seat"], on["block"], on.sheet)
-        assert on.sheet.take("T", found) == pytest.approx(expected)
-
-
-LIMITS = 'bore = "22 mm +0.021/0"\n[tolerances.axis]\nof = "bore"\nzone = "0.05 mm"\n'
-
-
-@pytest.mark.parametrize(
-    ("text", "zone"),
-    [
-        (LIMITS, 0.050e-3),
-        (LIMITS + 'modifier = "M"\n', 0.071e-3),  # 0.05 mm and the tolerance of the bore
-        (LIMITS.replace("zone", "diameter_zone") + 'modifier = "M"\n', 0.071e-3),
-        (LIMITS + 'modifier = "P"\n', 0.050e-3),
-    ],
-)
-def test_a_zone_for_maximum_material_grows_by_the_tolerance_of_its_size(
-    tmp_path: Path, text: str, zone: float
-) -> None:
-    on = one(tmp_path, "pipe-flange", text)
-    found = zone_of("t", "axis", on["part"].tolerances["axis"], on["part"], on.sheet)
-    assert found == pytest.approx(zone)
-
-
-def test_a_zone_of_a_size_that_the_part_lacks_ends_the_rule(tmp_path: Path) -> None:
-    text = LIMITS.replace('of = "bore"', 'of = "shank"') + 'modifier = "M"\n'
-    on = bench(tmp_path, {"pipe-flange part": text}, "part", readable=False)
-    with pytest.raises(
-        NotAssessed, match="axis holds at maximum material, and part has no size of that name"
-    ):
-        zone_of("t", "axis", on["part"].tolerances["axis"], on["part"], on.sheet)

@@ -24,13 +24,20 @@ BELT = 'in_block = "block"\n'
 
 
 def drawn(folder: Path, duty: str = DUTY, engine: str = ENGINE) -> Bench:
-    files = {"cylinder-block block": "", "steam-passage belt": BELT, "blast-nozzle nozzle": "", "duty duty": duty}
+    files = {
+        "cylinder-block block": "",
+        "steam-passage belt": BELT,
+        "blast-nozzle nozzle": "",
+        "duty duty": duty,
+    }
     if engine:
         files["engine engine"] = engine
     return bench(folder, files, "belt")
 
 
-def pressed(monkeypatch: pytest.MonkeyPatch, on: Bench, *needed: float, part: str = "belt", case: str = "running") -> Any:
+def pressed(
+    monkeypatch: pytest.MonkeyPatch, on: Bench, *needed: float, part: str = "belt", case: str = "running"
+) -> Any:
     """The pressure where the nozzle needs some pressures, in bar above the 1.01325 bar of the site."""
     asked: list[str] = []
 
@@ -43,7 +50,9 @@ def pressed(monkeypatch: pytest.MonkeyPatch, on: Bench, *needed: float, part: st
     return round(found / 1e5, 6), asked
 
 
-def test_in_running_it_is_no_less_than_the_nozzle_needs(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_in_running_it_is_no_less_than_the_nozzle_needs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """The most of all its ways, each above the pressure of the site."""
     on = drawn(tmp_path)
     assert pressed(monkeypatch, on, 0.3, 0.5, 0.4) == (0.5, ["nozzle in running"])

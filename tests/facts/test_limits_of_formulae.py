@@ -4,23 +4,40 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
+from speclint.equations import FIRST_PRINCIPLES
 from speclint.errors import OutOfRange
 from speclint.facts.guided_valves import shift_at_seat, sink_of_valve
-from speclint.facts.hot_clearances import spindle_length, strain_since, tappet_clearance_hot
+from speclint.facts.hot_clearances import (
+    clearance_at_work,
+    expansion_as_listed,
+    spindle_length,
+    strain_since,
+    tappet_clearance_hot,
+)
 from speclint.facts.pipe_movement import angle_of_swing, movements_together
-from speclint.facts.rocker_delays import clearance_of_lift, load_at_seat
+from speclint.facts.rocker_delays import (
+    clearance_of_lift,
+    gives_way_as_it_opens,
+    load_at_seat,
+    modulus_as_listed,
+    poisson_as_listed,
+)
 from speclint.facts.rocker_shafts import delay_on_ramp
 from speclint.facts.seats import circle_on_contact
 from speclint.facts.side_loads import load_aslant
 from speclint.facts.stages import flow_left, least_perimeter, radius_over_bore, relative_roughness
+from speclint.facts.steam_in_cylinders import error_of_pressures
 from speclint.facts.stops import stop_load
 from speclint.facts.train import clearance_from_lengths, lever_ratio, valve_lift
 from speclint.facts.train_loads import holding_load, mass_at_valve, valve_speed
 from speclint.facts.valve_timing import ramp_shutting_angle
 from speclint.facts.zones import zone_at_distance
+from speclint.handbook.tables import Reading
 
 HOT = {
     "c": 1.0,
@@ -122,3 +139,32 @@ def test_what_a_formula_gives(work: Callable[[], float], result: float) -> None:
 def test_beyond_its_range_a_formula_has_no_result(work: Callable[[], float], told: str) -> None:
     with pytest.raises(OutOfRange, match=told):
         work()
+
+
+# What is read with a band
+
+
+def band(found: Reading) -> tuple[float, float, float, str]:
+    return found.nominal, found.low, found.high, found.unit
+
+
+def test_bands_go_from_their_least_to_their_most() -> None:
+    assert band(clearance_at_work("the inlet", 0.5, 0.4, 0.9)) == (0.5, 0.4, 0.9, "m")
+    assert band(gives_way_as_it_opens("the inlet", 0.3, 0.1)) == (0.3, 0.1, 0.3, "m")
+    assert band(error_of_pressures()) == (1.0, 0.9, 1.1, "")
+
+
+def test_of_a_metal_the_middle_of_the_band_is_read() -> None:
+    """With its words, its unit and its source, at the temperature that is asked for."""
+    asked: list[float] = []
+
+    def at(temperature: float) -> Reading:
+        asked.append(temperature)
+        return Reading("of the metal", 2.0, 1.0, 3.0, "Pa", FIRST_PRINCIPLES)
+
+    metal: Any = SimpleNamespace(modulus=at, expansion=at, poisson=lambda: at(0.0))
+    wanted = Reading("of the metal", 2.0, 2.0, 2.0, "Pa", FIRST_PRINCIPLES)
+    assert modulus_as_listed(metal, 300.0) == wanted
+    assert expansion_as_listed(metal, 400.0) == wanted
+    assert poisson_as_listed(metal) == wanted
+    assert asked == [300.0, 400.0, 0.0]

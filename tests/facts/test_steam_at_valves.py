@@ -6,15 +6,18 @@ A cycle is made of the numbers that are asked of it; no steam is worked.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
+from speclint.errors import NOWHERE, OutOfRange
 from speclint.facts import cylinder_cycles, steam_at_valves, values_from_events
 from speclint.facts.cylinder_cycles import CylinderBand, EndGiven
 from speclint.facts.steam_at_valves import SteamAtValve, pressure_at_valve
 from speclint.handbook.valve_events import End
+from speclint.rules import NotAssessed, NotCovered
 
 EVENTS = SimpleNamespace(admission=math.radians(350), cut_off=0.5, release=2.0, compression=math.radians(280))
 
@@ -249,3 +252,87 @@ def test_the_exhaust_is_that_of_both_ends_at_the_belt(monkeypatch: pytest.Monkey
     one = both(1.0, 1.0, exhaust_enthalpy=4e5)
     assert value(monkeypatch, "exhaust_temperature", one) == (5e5, 5e5, 5e5)
     assert value(monkeypatch, "exhaust_dryness", one) == (0.25, 0.25, 0.25)
+
+
+def taken(monkeypatch: pytest.MonkeyPatch, key: str, *bands: Any) -> Any:
+    """A value of several gears with their bands, and how each gear was asked."""
+    asked: list[object] = []
+
+    def of_gear(gear: Any, case: Any, _: Any, *, cold: bool) -> Any:
+        asked.append((gear, case, cold))
+        return gear, f"{gear} runs"
+
+    def band_of(given: Any) -> Any:
+        found = bands[int(given[-1])]
+        if found is None:
+            raise OutOfRange("not covered")
+        return found
+
+    how = replace(values_from_events._RESULTS[key])
+    monkeypatch.setattr(type(how), "band", lambda _, given: band_of(given))
+    monkeypatch.setattr(values_from_events, "_of_gear", of_gear)
+    monkeypatch.setattr(
+        values_from_events, "gears_beside", lambda part, _: [f"{part} {n}" for n in range(len(bands))]
+    )
+    part: Any = "gear"
+    case: Any = "case"
+    sheet: Any = SimpleNamespace(not_covered=NotCovered)
+    return values_from_events.value_from_events(key, part, case, sheet), asked
+
+
+def test_a_value_of_several_cylinders_has_the_whole_band(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The nominal of the first; pressures are absolute, and worked with the clearances hot."""
+    found, asked = taken(monkeypatch, "cylinder_pressure", (5.0, 4.0, 6.0), (7.0, 3.0, 8.0))
+    assert (found.nominal, found.low, found.high) == (5.0, 3.0, 8.0)
+    assert (found.dimension, found.unit, found.datum) == ("fluid pressure", "bar absolute", "absolute")
+    assert found.text == "calculated: gear 0 runs; gear 1 runs"
+    assert found.provenance == "calculated"
+    assert asked == [("gear 0", "case", False), ("gear 1", "case", False)]
+
+
+@pytest.mark.parametrize(
+    ("key", "cold"),
+    [
+        ("steam_flow", False),
+        ("exhaust_dryness", True),
+        ("cylinder_temperature", True),
+        ("exhaust_temperature", True),
+    ],
+)
+def test_temperatures_and_dryness_are_worked_cold(
+    monkeypatch: pytest.MonkeyPatch, key: str, cold: bool
+) -> None:
+    found, asked = taken(monkeypatch, key, (0.9, 0.8, 1.0))
+    assert asked == [("gear 0", "case", cold)]
+    assert found.datum == ""
+
+
+def test_a_cycle_that_is_not_covered_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    with pytest.raises(NotCovered, match="not covered"):
+        taken(monkeypatch, "steam_flow", (5.0, 4.0, 6.0), None)
+
+
+def test_the_notch_of_a_gear_must_be_one_in_which_it_runs(monkeypatch: pytest.MonkeyPatch) -> None:
+    """And it is said with its speed, in turns a minute."""
+    asked: list[object] = []
+
+    def given(gear: Any, notch: str, *_: Any) -> Any:
+        asked.append((gear.cold, notch))
+        return SimpleNamespace(speed=2.5)
+
+    def at_work(*_: Any, cold: bool) -> Any:
+        return SimpleNamespace(running=("35", "mid"), cold=cold)
+
+    monkeypatch.setattr(values_from_events, "GearAtWork", at_work)
+    monkeypatch.setattr(values_from_events, "cylinder_given", given)
+    gear: Any = SimpleNamespace(id="gear")
+
+    def worked(notch: str, *, cold: bool) -> Any:
+        case: Any = SimpleNamespace(notch=SimpleNamespace(where=NOWHERE))
+        sheet: Any = SimpleNamespace(read=lambda *_: notch, not_assessed=NotAssessed)
+        return values_from_events._of_gear(gear, case, sheet, cold=cold)
+
+    assert worked("35", cold=True)[1] == "gear, notch 35, 150 rev/min, both ends"
+    assert asked == [(True, "35")]
+    with pytest.raises(NotAssessed, match="gear has no notch '40' in which the engine runs"):
+        worked("40", cold=False)

@@ -14,7 +14,6 @@ from speclint.reports.pack.bars import Bar, chart
 from speclint.reports.pack.paper import (
     Paper,
     axis_marks,
-    hatched,
     hatching,
     marked,
     niced,
@@ -254,32 +253,6 @@ def strokes(on: Paper) -> list[tuple[tuple[float, float], tuple[float, float]]]:
     ]
     ends = list(zip(flat[::2], flat[1::2], strict=True))
     return list(zip(ends[::2], ends[1::2], strict=True))
-
-
-def test_metal_is_hatched_at_45_degrees_from_corner_to_corner() -> None:
-    """A box of 30 by 20 from (100, 50), lines 10 apart along its edges; the last would be in the corner itself."""
-    on = paper()
-    hatched(on, (100.0, 50.0), 30.0, 20.0, pitch=10, rising=False)
-    assert boxes(on, "metal") == [[100, 50, 30, 20]]
-    assert strokes(on) == [
-        ((110, 50), (100, 60)),
-        ((120, 50), (100, 70)),
-        ((130, 50), (110, 70)),
-        ((130, 60), (120, 70)),
-    ]
-
-
-def test_the_neighbour_is_hatched_the_other_way() -> None:
-    """The same turned over: what was 0 from the top is 0 from the foot."""
-    on = paper()
-    hatching(on, (100.0, 50.0), 30.0, 20.0, pitch=10, rising=True)
-    assert not marks(on, "rect")
-    assert strokes(on) == [
-        ((110, 70), (100, 60)),
-        ((120, 70), (100, 50)),
-        ((130, 70), (110, 50)),
-        ((130, 60), (120, 50)),
-    ]
 
 
 def test_what_is_too_small_for_a_line_has_none() -> None:

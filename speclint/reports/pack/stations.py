@@ -84,7 +84,7 @@ class _End:
     check: Check
     speeds: tuple[tuple[int, Step], ...]
     known: Mapping[str, Stage]
-    first: bool = True
+    first: bool
 
     @classmethod
     def all_of(cls, check: Check, known: Mapping[str, Stage]) -> Iterator[_End]:

@@ -1,4 +1,4 @@
-"""A finding in a line or two of a page: its figures, its words and how it is cut, by hand."""
+"""Concessions of findings on parts alike, and what few words of a finding say and where it points, by hand."""
 
 from __future__ import annotations
 
@@ -9,21 +9,16 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Alike, Check, Processes, assess
+from speclint.checking import Check
 from speclint.errors import NOWHERE, Location
 from speclint.reports.accepted import standings_shown, with_concessions
 from speclint.reports.finding_lines import (
-    called,
-    conceded_by,
     cut_to_one,
-    gravity,
     row,
     short,
-    used,
     where_to_look,
 )
 from speclint.rules import Amount, Grade, Judgement
-from speclint.testing import DesignFolder
 from tests import tubes
 
 
@@ -31,47 +26,6 @@ def check(component: str = "tube", used: float | None = None, **other: Any) -> C
     judged = Judgement(holds=False, says="113 MPa > 100 MPa", utilisation=used)
     one = Check(component, "tube", tubes.stress, "finding", "it bursts", NOWHERE, "", judgement=judged)
     return replace(one, **other)
-
-
-def text(rows: list[Any]) -> list[str]:
-    return ["".join(part for part, _ in line) for line in rows]
-
-
-def test_findings_stand_by_grade_then_by_what_is_used_then_by_name() -> None:
-    hold, query = {"grade": Grade.HOLD}, {"grade": Grade.QUERY}
-    some = [
-        check("f"),
-        check("e", 2.0),
-        check("d", None, **query),
-        check("c", 0.5, **query),
-        check("b", 1.5, **query),
-        check("a", 1.5, **query),
-        check("z", 0.1, **hold),
-    ]
-    ordered = sorted((Alike((one,)) for one in some), key=gravity)
-    assert [one.first.component for one in ordered] == ["z", "a", "b", "c", "d", "e", "f"]
-
-
-@pytest.mark.parametrize(
-    ("share", "said"), [(None, "–"), (0.0, "0.00"), (1.125, "1.12"), (10.0, "10.00"), (10.01, "> 10")]
-)
-def test_what_is_used_stands_in_a_narrow_column(share: float | None, said: str) -> None:
-    assert used(check(used=share)) == said
-
-
-def test_a_row_has_its_figure_in_a_column_and_two_lines_at_the_most() -> None:
-    """Figures end at the sixth column, words begin at the ninth: 52 letters hold ten words of four, no more."""
-    assert text(row("1.13", "one line", 60)) == ["  1.13  one line"]
-    words = " ".join(["word"] * 20)
-    assert len(row("1.13", words, 60)) == 2
-    assert text(row("1.13", words, 60))[1].endswith("word")
-    words = " ".join(["word"] * 40)
-    rows = row("1.13", words, 60, "hold")
-    assert rows[0][0] == ("  1.13  ", "hold")
-    assert text(rows) == [
-        "  1.13  " + " ".join(["word"] * 10),
-        "        " + " ".join(["word"] * 9) + " …",
-    ]
 
 
 @pytest.mark.parametrize(("width", "words"), [(60, 10), (59, 10), (58, 9), (57, 9)])
@@ -82,21 +36,6 @@ def test_a_row_is_cut_to_one_line_with_a_mark(width: int, words: int) -> None:
     rows = row("1.13", " ".join(["word"] * 15), width, "hold")
     assert len(rows) == 2
     assert cut_to_one(rows, width) == [(("  1.13  ", "hold"), (" ".join(["word"] * words) + " …", ""))]
-
-
-def test_a_component_is_called_with_its_drawing_and_revision(workshop: DesignFolder) -> None:
-    tube = 'kind = "tube"\nid = "{}"\n'
-    workshop.loaded = tubes.tubes()
-    workshop.write(
-        {
-            "a.toml": tube.format("a") + 'drawing = "T-1"\nrevision = "C"\n',
-            "b.toml": tube.format("b") + 'drawing = "T-2"\n',
-            "c.toml": tube.format("c"),
-        }
-    )
-    of = assess([workshop.root], workshop.loaded, [], processes=Processes(0))
-    assert [called(of, name) for name in "abcd"] == ["a (T-1 C)", "b (T-2)", "c", "d"]
-    assert called(replace(of, design=None), "a") == "a"
 
 
 def test_what_fails_in_few_words() -> None:
@@ -120,13 +59,6 @@ def standing(state: str, number: str = "C-001") -> Any:
         number=number, accepted_by="M. Coyle", until=dt.date(2027, 1, 31), rule="tube.stress"
     )
     return SimpleNamespace(concession=entry, state=state, holds=state in ("valid", "ending soon"))
-
-
-def test_a_concession_is_told_in_few_words() -> None:
-    one = check()
-    assert conceded_by(one, {}) == ""
-    assert conceded_by(one, {one.order: standing("valid")}) == "conceded by M. Coyle until 2027-01-31 (C-001)"
-    assert conceded_by(one, {one.order: standing("lapsed")}) == "C-001 is entered, lapsed"
 
 
 def test_the_value_to_look_at_is_one_that_a_remedy_changes() -> None:
