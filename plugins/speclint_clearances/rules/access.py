@@ -25,8 +25,8 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 
 @rule(
     "access.inspection",
-    title="Every chamber has an opening of the required size, every pressure weld can be seen from a side of its "
-    "wall, every seat lapped in place, and the spanners of every joint and every stud and liner withdrawn have room",
+    title="Every chamber has an opening of the required size, every pressure weld is seen from a side of its wall, "
+    "every seat lapped in place, and spanners of every joint, studs and liners withdrawn have room",
     on=AccessPlan,
     edition=5,
     grade=Grade.NONCONFORMITY,
