@@ -5,10 +5,9 @@ from __future__ import annotations
 import math
 
 import pytest
-
-from speclint import Grade
 from hypothesis import given, strategies as st
 
+from speclint import Grade
 from speclint.handbook.members import slipper_pressure
 from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.guides import deflection_of_held_bar, deflection_of_resting_bar, mass_apart
