@@ -16,6 +16,7 @@ _MODULES = {
     "bars": "slide-bar",
     "blanks": "casting weldment",
     "bolts": "bolted-joint",
+    "chain_blocks": "dimension-chain",
     "chains": "dimension-chain fit locating-face",
     "concern": "",
     "covers": "cylinder-cover gland cylinder-block",

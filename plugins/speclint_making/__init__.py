@@ -16,7 +16,7 @@ _MADE = ("casting", "cylinder-block", "cylinder-liner", "valve-seat", "weldment"
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of ``making.``."""
     return [
-        rules_in("speclint_making.rules.welds", "casting", "cylinder-block", "weldment"),
+        rules_in("speclint_making.rules.welds", *_MADE),
         rules_in("speclint_making.rules.pressing", "cylinder-block"),
         rules_in("speclint_making.rules.fitting", "cylinder-block"),
         rules_in("speclint_making.rules.lists", *_MADE),

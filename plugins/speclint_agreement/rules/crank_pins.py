@@ -1,11 +1,12 @@
-"""A crank pin that turns with an axle is that of the cylinder whose crank it is."""
+"""A crank pin that turns with an axle is that of the cylinder whose crank it is, and as far out as that crank."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.specs import Component, DrivingAxle, Pin, Turning
+from speclint.handbook.cams import crank_radius
+from speclint.specs import Component, Crank, DrivingAxle, Engine, Pin, Turning
 
 #: From a pin to its block: what each part on the way leads to, and the key by which it does.
 _TO_THE_BLOCK = (
@@ -18,28 +19,47 @@ _TO_THE_BLOCK = (
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
-    """The block in which the piston works that moves each pin, against the block of the crank at which it turns."""
+    """Each pin against the crank at which it turns: its block, the axle that this drives, and half of its stroke."""
     for name, piece in axle.turning.items():
         if not (
             sheet.is_stated(f"part of {name}", piece.of) and sheet.is_stated(f"crank of {name}", piece.crank)
         ):
             continue
         pin = sheet.follow(piece.of)
-        if not isinstance(pin, Pin):
-            continue
-        works, turns = _block_of_pin(pin, sheet), _block_of_crank(axle, piece, sheet)
-        if works is not None and turns is not None:
-            yield Pair(works, turns, name=name)
+        if isinstance(pin, Pin) and sheet.is_stated(f"engine of {axle.id}", axle.engine):
+            engine = sheet.follow(axle.engine)
+            crank = sheet.entry(engine.cranks, piece.crank, f"cranks of {engine.id}")
+            yield from _at_crank(name, piece, pin, crank, sheet)
+            yield _driven(name, piece, axle, sheet)
+            if sheet.is_stated(f"radius of {name}", piece.radius):
+                yield from _as_far_out(name, piece, crank, engine, sheet)
 
 
-def _block_of_crank(axle: DrivingAxle, piece: Turning, sheet: Sheet) -> Worked | None:
-    if not sheet.is_stated(f"engine of {axle.id}", axle.engine):
-        return None
-    engine = sheet.follow(axle.engine)
-    crank = sheet.entry(engine.cranks, piece.crank, f"cranks of {engine.id}")
-    if not sheet.is_stated("block of the crank", crank.block):
-        return None
-    return worked(sheet.follow(crank.block).id, crank.block, piece.crank)
+def _at_crank(name: str, piece: Turning, pin: Pin, crank: Crank, sheet: Sheet) -> Iterator[Pair]:
+    """The block in which the piston works that moves a pin, against the block of the crank."""
+    works = _block_of_pin(pin, sheet)
+    if works is not None and sheet.is_stated("block of the crank", crank.block):
+        yield Pair(works, worked(sheet.follow(crank.block).id, crank.block, piece.crank), name=name)
+
+
+def _driven(name: str, piece: Turning, axle: DrivingAxle, sheet: Sheet) -> Pair:
+    """The crank of a pin that a connecting rod turns, against those whose rods turn the axle."""
+    crank = sheet.read(f"crank of {name}", piece.crank)
+    turn = {sheet.read("driven by", one): one.where for one in axle.driven_by}
+    if not turn:
+        drives = Worked("", (axle.where,), f"the axle {axle.id}, which no connecting rod drives")
+    else:
+        drives = Worked(crank if crank in turn else ", ".join(turn), tuple(turn.values()))
+    return Pair(worked(crank, piece.crank), drives, name=f"{name}, driven by")
+
+
+def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: Sheet) -> Iterator[Pair]:
+    """The radius of a pin against half of the stroke of its crank, or of its engine."""
+    stroke = crank.stroke if sheet.is_stated(f"own stroke of {name}", crank.stroke) else engine.stroke
+    if sheet.is_stated("stroke", stroke):
+        S = sheet.take_nominal(f"S of {name}", stroke)
+        half = sheet.work(f"r of {name}", crank_radius, S=S)
+        yield Pair(piece.radius, worked(half, stroke), name=f"{name}, radius")
 
 
 def _block_of_pin(pin: Pin, sheet: Sheet) -> Worked | None:
@@ -55,11 +75,13 @@ def _block_of_pin(pin: Pin, sheet: Sheet) -> Worked | None:
 
 of_its_crank: Rule = agreement(
     "axle.pins-of-its-cranks",
-    title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at",
+    title="A crank pin that turns with an axle is moved by the piston of the block whose crank it turns at, and stands "
+    "on the axle that this crank drives, by half of its stroke out of the middle",
     on=DrivingAxle,
     pairs=_pins,
-    within="",
+    within="0.1 mm",
     grade=Grade.NONCONFORMITY,
+    edition=2,
     why="the pin of an outside crank weighed for that of the crank axle balances the wrong mass at the wrong angle",
     leaves_out="pieces that name no pin or no crank, and a pin whose crosshead, rod, piston or liner names no other",
 )

@@ -168,8 +168,8 @@ def of_box(box: StuffingBox, known: Known) -> Iterator[Force]:
         )
         yield from known.stands_in(cover.id, box.id, hole, over)
     for gland in _glands_on(box, known):
-        room, rod = Sized(box, "bore", box.bore), Sized(gland, "bore of the box", gland.box)
-        yield from known.stands_in(box.id, gland.id, room, rod)
+        room, ring = Sized(box, "bore", box.bore), Sized(box, "bore of the gland", box.gland_bore)
+        yield from known.stands_in(box.id, gland.id, room, ring)
 
 
 def of_joint(joint: BoltedJoint, known: Known) -> Iterator[Force]:

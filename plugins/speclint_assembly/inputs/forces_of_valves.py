@@ -144,13 +144,34 @@ def _boxes_of(spindle: ValveSpindle, known: Known) -> set[str]:
 
 
 def of_tappet(tappet: Tappet, known: Known) -> Iterator[Force]:
-    """A tappet goes into the guide of its box."""
+    """A tappet goes into the guide of its box; one whose roller or foot does not pass that, before cam and shaft."""
     box = known.followed(f"box of {tappet.id}", tappet.carried_in)
-    if box is not None:
-        guide = Sized(box, "tappet bore", box.tappet_bore)
-        yield from known.stands_in(
-            box.id, tappet.id, guide, Sized(tappet, "stem diameter", tappet.stem_diameter)
-        )
+    if box is None:
+        return
+    guide = Sized(box, "tappet bore", box.tappet_bore)
+    yield from known.stands_in(box.id, tappet.id, guide, Sized(tappet, "stem diameter", tappet.stem_diameter))
+    across, least = _across_the_foot(tappet, known), known.limits(guide)
+    length = known.limits(Sized(tappet, "length of its guide", tappet.guide_length))
+    gap = known.limits(Sized(tappet, "overhang", tappet.overhang))
+    if across is None or least is None or across <= least[0]:
+        return
+    if length is None or gap is None or length[0] <= gap[1]:
+        return  # there may be room to push it in over the cam
+    says = f"{across * 1e3:.6g} mm over the foot of {tappet.id} does not pass {guide.said(least[0])}"
+    for cam in known.belonging_to(tappet, Cam):
+        yield Force(tappet.id, cam.id, says)
+        shaft = known.followed(f"shaft of {cam.id}", cam.turns_on)
+        if shaft is not None:
+            yield Force(tappet.id, shaft.id, says)
+
+
+def _across_the_foot(tappet: Tappet, known: Known) -> float | None:
+    """The greatest size of a roller or a foot in the plane of its cam, m; None where it is not stated."""
+    if known.word(f"follower of {tappet.id}", tappet.follower) == "roller":
+        radius = known.limits(Sized(tappet, "radius of the roller", tappet.follower_radius))
+        return None if radius is None else 2 * radius[1]
+    foot = known.limits(Sized(tappet, "length of the foot", tappet.foot_length))
+    return None if foot is None else foot[1]
 
 
 def of_cam(cam: Cam, known: Known) -> Iterator[Force]:

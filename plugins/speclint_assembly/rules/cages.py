@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint import Grade, Judgement, Sheet, rule
+from speclint.equations import Metres
 from speclint.facts import bore_of, height_to_grip
 from speclint.specs import CompressionSpring, by_word
 from speclint_assembly.formulae.sizes import over_the_coils
@@ -24,24 +25,30 @@ if TYPE_CHECKING:
     grade=Grade.NONCONFORMITY,
     cites=GEOMETRY,
     why="a spring that the tool cannot take hold of is pressed in with a lever, and flies out",
-    leaves_out="growth of the coils as it is compressed, which coil-spring.house judges; the strength of the tool",
+    leaves_out="growth of the coils as it is compressed, which coil-spring.house judges; room for a spring inside "
+    "another (coil-spring.one-broken); the strength of the tool",
     against=(),
     limits=[BY_HAND],
+    edition=2,
 )
 def spring_enters(spring: CompressionSpring, sheet: Sheet) -> Judgement:
     """Outside diameter, stated or mean diameter and wire, against the housing; height of the tool against L − plate."""
-    if sheet.is_stated("outside diameter", spring.outside_diameter):
-        outside = sheet.take("D_e", spring.outside_diameter)
-    else:
-        mean, wire = sheet.take("D_m", spring.mean_diameter), sheet.take("w", spring.wire)
-        outside = sheet.work("D_e", over_the_coils, D_m=mean, w=wire)
     free, plate = sheet.take("L", spring.free_length), sheet.take("y", spring.plate_depth)
-    return sheet.worst(
-        passes(sheet.take("D_h", spring.housing), outside, "h", "in the housing", sheet),
-        sheet.at_least(
-            sheet.take("h_t", spring.tool_height), sheet.work("h", height_to_grip, L=free, y=plate)
-        ).else_says("tool holds a spring {found} high, this one asks for {limit}"),
-    )
+    held = sheet.at_least(
+        sheet.take("h_t", spring.tool_height), sheet.work("h", height_to_grip, L=free, y=plate)
+    ).else_says("tool holds a spring {found} high, this one asks for {limit}")
+    nested = sheet.is_stated("spring round it", spring.nested_in)
+    if nested and not sheet.is_stated("housing", spring.housing):
+        return held
+    D_e = _outside(spring, sheet)
+    return sheet.worst(passes(sheet.take("D_h", spring.housing), D_e, "h", "in the housing", sheet), held)
+
+
+def _outside(spring: CompressionSpring, sheet: Sheet) -> Metres:
+    if sheet.is_stated("outside diameter", spring.outside_diameter):
+        return sheet.take("D_e", spring.outside_diameter)
+    mean, wire = sheet.take("D_m", spring.mean_diameter), sheet.take("w", spring.wire)
+    return sheet.work("D_e", over_the_coils, D_m=mean, w=wire)
 
 
 @rule(

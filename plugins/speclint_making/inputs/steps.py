@@ -93,6 +93,17 @@ def goes_in_before(
     return _said(steps, at, late[0], sheet)
 
 
+def goes_in_after(who: str, written: str, first: Words, steps: Steps, sheet: Sheet) -> Judgement | None:
+    """That the step at which a part goes in comes after the last of some words; None where the list has not both."""
+    at, early = place_of(written, steps), places_of(first, steps)
+    if at is None or not early:
+        return None
+    order = "after" if early[-1] < at else "before"
+    last = steps[early[-1]].written
+    says = f'{who} goes in at step {at + 1}, "{written}", {order} step {early[-1] + 1}, "{last}"'
+    return sheet.states(early[-1] < at, says, where=steps[at].where)
+
+
 def in_chain(steps: Steps, chain: Sequence[Words], sheet: Sheet) -> Judgement:
     """That of several steps each that is in the list comes before all later ones.
 

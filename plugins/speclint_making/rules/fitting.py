@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import places_of
-from speclint.specs import BoltedJoint, CylinderBlock, CylinderCover
+from speclint.specs import BoltedJoint, CamBox, CylinderBlock, CylinderCover
 from speclint_making.inputs.fitted_parts import goes_in_at
 from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import (
@@ -17,6 +17,7 @@ from speclint_making.inputs.steps import (
     Words,
     by_stage,
     follow,
+    goes_in_after,
     goes_in_before,
     in_chain,
     listed,
@@ -33,6 +34,7 @@ _OF_THE_GEAR = (
     (("set tappets",), ("measure cold clearance",)),
 )
 _OF_THE_PIPES = ((("fit pipes",), ("steam test",)),)
+_OF_THE_PADS = ((("grind last link",), ("lift in",)),)
 
 
 @rule(
@@ -44,10 +46,10 @@ _OF_THE_PIPES = ((("fit pipes",), ("steam test",)),)
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
     against=(),
-    edition=3,
+    edition=4,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "tap holes" before the test and before "set studs"; that of each cover's studs before "fit covers"."""
+    """The step "tap holes" before the test and that of all studs; that of each cover's studs before "fit covers"."""
     steps, told = listed(block, sheet), told_of(block, sheet)
     own = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
     joints = {
@@ -61,6 +63,8 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
         judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet, told))
     if places_of(("tap holes",), steps) and places_of(("set studs",), steps):
         judged.append(follow(steps, ("tap holes",), ("set studs",), sheet))
+    studs = [one for one in own.values() if sheet.read(f"fastener of {one.id}", one.fastener) == "stud"]
+    judged += _after(studs, ("tap holes",), steps, sheet)
     if places_of(("fit covers",), steps):
         judged += [
             goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet, told)
@@ -83,7 +87,7 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     leaves_out="pressure and time of the test, which cylinder.test-pressure judges; what is taken off joint faces, "
     f"pads and seats, and by honing; {DEFERS}",
     against=(),
-    edition=3,
+    edition=4,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The last test after every weld and boring; every test after "fit covers", and before what would hide a leak."""
@@ -105,6 +109,7 @@ def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
             )
     if places_of(("fit covers",), steps):
         judged_all.append(precede(steps, ("fit covers",), ("hydraulic test",), sheet))
+    judged_all += _after(sheet.belonging_to(block, CamBox), ("hydraulic test",), steps, sheet)
     for hides in ("fit gear", "paint", "lift in", "lag"):
         if places_of((hides,), steps):
             judged_all.append(precede(steps, ("hydraulic test",), (hides,), sheet))
@@ -134,19 +139,22 @@ def lapped_before_set(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.measured-before-ground",
-    title="Pads and cut-outs of the frames are measured before the last link of their chain is ground",
+    title="Pads and cut-outs of the frames are measured before the last link of their chain is ground, and that is "
+    "done before the block is lifted in",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
-    why="the last link takes up what the others came out at, and must know it",
+    why="the last link takes up what the others came out at, and must know it; in the frames it cannot be ground",
     leaves_out="the measured sizes, which chain.measured judges",
     against=(),
+    edition=2,
 )
 def measured_before_ground(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """The step "face pads", then "measure pads", before "grind last link"."""
+    """The step "face pads", then "measure pads", before "grind last link", and this before "lift in"."""
     steps = listed(block, sheet)
     ways = ((("measure pads",), ("grind last link",)), (("face pads",), ("measure pads",)))
-    return by_stage(sheet.each(ways, lambda way: precede(steps, *way, sheet)), sheet)
+    judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
+    return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_PADS, steps, sheet)), sheet)
 
 
 @rule(
@@ -189,6 +197,15 @@ def tightened_before_lagged(block: CylinderBlock, sheet: Sheet) -> Judgement:
     )
     judged = sheet.each(ways, lambda way: precede(steps, *way, sheet))
     return by_stage(sheet.worst(judged, *_each_listed(_OF_THE_PIPES, steps, sheet)), sheet)
+
+
+def _after(
+    parts: Sequence[BoltedJoint | CamBox], first: Words, steps: Steps, sheet: Sheet
+) -> list[Judgement]:
+    """That parts which name a step of their own go in after the last step of some words."""
+    own = [one for one in parts if sheet.is_stated(f"step of {one.id}", one.making.at_step)]
+    judged = (goes_in_after(one.id, goes_in_at(one, sheet), first, steps, sheet) for one in own)
+    return [one for one in judged if one is not None]
 
 
 def _each_listed(ways: Sequence[tuple[Words, Words]], steps: Steps, sheet: Sheet) -> list[Judgement]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import FINISHING, places_of
-from speclint.specs import Casting, CylinderBlock, Weldment
+from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import (
     DEFERS,
@@ -18,6 +18,9 @@ from speclint_making.inputs.steps import (
     precede,
 )
 from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
+
+#: What heats a ring after it was turned, each by itself.
+_HARDENING = (("hard face",), ("harden",), ("temper",))
 
 
 @rule(
@@ -129,21 +132,28 @@ def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgemen
 
 @rule(
     "making.finished-after-relief",
-    title="Bores, faces, guides and seats are finished after the last stress relief and the last rough machining",
-    on=(Weldment, CylinderBlock),
+    title="Bores, faces, guides and seats, and the outsides of liners and seats, are finished after the last stress "
+    "relief, rough machining and hardening",
+    on=(Weldment, CylinderBlock, CylinderLiner, ValveSeat),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_4.at("post weld heat treatment"), COMMON_PRACTICE],
     why="what is finished before the furnace comes out oval",
     leaves_out=f"the metal left for finishing, which block.stress-relief judges; {DEFERS}",
     against=(),
+    edition=2,
 )
-def finished_after_relief(part: Weldment | CylinderBlock, sheet: Sheet) -> Judgement:
-    """The last relief, and the last rough machining, against the first step that finishes."""
+def finished_after_relief(
+    part: Weldment | CylinderBlock | CylinderLiner | ValveSeat, sheet: Sheet
+) -> Judgement:
+    """The last relief, the last rough machining, and of rings all hard facing, against the first step that finishes."""
+    pressed_in = isinstance(part, CylinderLiner | ValveSeat)
+    if pressed_in and not part.making.steps:
+        raise sheet.not_applicable("no steps are stated; making.steps-complete asks for them")
     steps = listed(part, sheet)
-    firsts = (RELIEF, ("rough machine",))
+    firsts = (RELIEF, ("rough machine",), *(_HARDENING if pressed_in else ()))
     judged = sheet.each(firsts, lambda first: follow(steps, first, FINISHING, sheet))
-    return by_stage(judged, sheet, grave=True)
+    return by_stage(judged, sheet, grave=not pressed_in)
 
 
 RULES = (no_weld_after_relief, vented_before_furnace, examined_in_time, finished_after_relief)

@@ -59,7 +59,7 @@ def slide_pressure(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgem
     wrong="slide bar bends by {found}, {limit} allowed",
     on=SlideBar,
     cases=("starting",),
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[ROARK.at("Table 8.1, cases 1d and 1e"), COMMON_PRACTICE],
     why="A bar that deflects bends the rod at every stroke, just at its packing.",
@@ -71,13 +71,17 @@ def deflection(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     """Deflection as the crosshead runs along the bar under full boiler pressure: the greatest of a revolution."""
     crosshead = sheet.follow(bar.guides)
     gear = gear_of(cylinder_of(piston_of(crosshead, sheet), sheet), case, sheet)
+    z = sheet.count("z", bar.bars_sharing)
+    if z < 1:
+        said = "no bar is said to share the thrust, and one at least takes it"
+        return sheet.states(False, said, where=bar.bars_sharing.where)
     L = sheet.take("L", bar.span)
     held = sheet.read("ends", bar.ends) == "both fixed"
     formula = deflection_of_held_bar if held else deflection_of_resting_bar
     arguments = {
         **gear._asdict(),
         "x_0": sheet.take("x_0", bar.crosshead_from_end),
-        "z": float(sheet.count("z", bar.bars_sharing)),
+        "z": float(z),
         "L": L,
         "E": sheet.look_up("E", sheet.material_of(bar).modulus, of=bar, at=DRAWING_TEMPERATURE),
         "I": _second_moment(bar, sheet),

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import end_closed_by
 from speclint.specs import BarSupport, CylinderCover, SlideBar
@@ -10,10 +12,11 @@ from speclint_motion.inputs import piston_of
 
 @rule(
     "slidebar.held-by",
-    title="Both ends of a slide bar name the part that carries them, and a cover that does is at the back of its own "
-    "cylinder",
+    title="Both ends of a slide bar name the part that carries them, and a cover that does carries one of them, at the "
+    "back of its own cylinder",
     on=SlideBar,
     grade=Grade.OBSERVATION,
+    edition=2,
     cites=[COMMON_PRACTICE],
     why="A bar that no drawn part carries is straight on paper only: its deflection is judged between supports that "
     "nobody provides.",
@@ -28,8 +31,21 @@ def held_by(bar: SlideBar, sheet: Sheet) -> Judgement:
     says = "two supports are named" if count > 1 else "one support is named: the span has two"
     return sheet.worst(
         sheet.states(count > 1, says),
+        *_twice(bar, sheet),
         sheet.each(bar.supports.items(), lambda item: _carried(*item, bar, sheet)),
     )
+
+
+def _twice(bar: SlideBar, sheet: Sheet) -> Iterator[Judgement]:
+    """A cover that is named for more than one end: the other end of the bar is a stroke and more away from it."""
+    covers: dict[str, str] = {}
+    for name, support in bar.supports.items():
+        if sheet.is_stated(f"part at {name}", support.part):
+            part = sheet.follow(support.part)
+            other = covers.setdefault(part.id, name)
+            if isinstance(part, CylinderCover) and other != name:
+                said = f"{part.id} is named for both {other} and {name}: it carries one end"
+                yield sheet.states(False, said, where=support.part.where)
 
 
 def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Judgement:

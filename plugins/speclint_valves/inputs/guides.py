@@ -5,9 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.equations import Kelvins, Metres, Ratio
+from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import block_under, boxes_of, gear_of, strain_since
-from speclint.handbook.fits import DRAWING_TEMPERATURE, bore_closing, hot_interference, pressing_interference
+from speclint.handbook.fits import (
+    DRAWING_TEMPERATURE,
+    bore_closing,
+    hot_interference,
+    inner_hoop_stress,
+    pressing_interference,
+)
 from speclint.handbook.materials import Material
 from speclint.specs import CamBox, CylinderBlock, LoadCase, ValveSpindle
 from speclint_valves.formulae.guides import closing_since_bored
@@ -44,6 +50,12 @@ def guide_grip(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> tuple[Met
     holder = holder_of(spindle, sheet)
     bush = _Bush(spindle, holder, sheet.take("D_g", spindle.guide_bore), sheet)
     return bush.interference, bush.left("h", sheet.take("T_g", case.temperature_of(holder)))
+
+
+def guide_pressed(spindle: ValveSpindle, sheet: Sheet) -> tuple[Pascals, Material]:
+    """Hoop stress at the bore of a guide as it is pressed in, and its metal."""
+    bush = _Bush(spindle, holder_of(spindle, sheet), sheet.take("D_g", spindle.guide_bore), sheet)
+    return bush.stress(), bush.metal
 
 
 def box_with_guide(spindle: ValveSpindle, sheet: Sheet) -> CamBox | None:
@@ -95,21 +107,30 @@ class _Bush:
 
     def closed(self, index: str, T: Kelvins) -> Metres:
         """How much the fit closes the bore at a temperature of guide and block; nothing where it is loose."""
-        sheet, block = self._sheet, self._sheet.material_of(self._block)
-        delta = self.left(index, T)
+        sheet = self._sheet
+        p = self._pressure(index, self.left(index, T), T)
         E_g = sheet.look_up("E_g", self.metal.modulus, at=T)
-        p = sheet.work(
+        return sheet.work(f"Δ_{index}", bore_closing, p=p, d_in=self._bore, D=self._outside, E_in=E_g)
+
+    def stress(self) -> Pascals:
+        """Hoop stress at the bore of the guide as it is pressed in, at 20 °C; below 0, since it is pressed together."""
+        p = self._pressure("c", self.interference, DRAWING_TEMPERATURE)
+        return self._sheet.work("σ_θ", inner_hoop_stress, p=p, d_in=self._bore, D=self._outside)
+
+    def _pressure(self, index: str, delta: Metres, T: Kelvins) -> Pascals:
+        """Pressure of the fit at an interference; what holds the guide is thick all round."""
+        sheet, block = self._sheet, self._sheet.material_of(self._block)
+        return sheet.work(
             f"p_{index}",
             pressure_in_solid_block,
             delta=sheet.work(f"δ_p{index}", pressing_interference, delta=delta),
             d=self._bore,
             D=self._outside,
-            E_s=E_g,
+            E_s=sheet.look_up("E_g", self.metal.modulus, at=T),
             nu_s=sheet.look_up("ν_g", self.metal.poisson),
             E_b=sheet.look_up("E_b", block.modulus, of=self._block, at=T),
             nu_b=sheet.look_up("ν_b", block.poisson, of=self._block),
         )
-        return sheet.work(f"Δ_{index}", bore_closing, p=p, d_in=self._bore, D=self._outside, E_in=E_g)
 
 
 def _growth(index: str, metal: Material, T: Kelvins, sheet: Sheet) -> Ratio:

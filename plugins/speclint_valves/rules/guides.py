@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import FIRST_PRINCIPLES, Grade, Judgement, Pair, Rule, Sheet, agreement, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Pair, Rule, Sheet, agreement, rule
+from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT, size_of_stress
+from speclint.handbook.materials import share_of_strength
 from speclint.specs import LoadCase, ValveSpindle
-from speclint_valves.inputs.guides import guide_grip, holder_of
+from speclint_valves.inputs.guides import guide_grip, guide_pressed, holder_of
+from speclint_valves.rules.seats import SHARES
 
 
 @rule(
@@ -37,6 +40,33 @@ def guide_stays(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgemen
     return sheet.stays(left, cold, strictly=True)
 
 
+@rule(
+    "spindle.guide-fit-stress",
+    title="Pressed in as tight as its drawing allows, at 20 °C, a guide of iron is stressed to at most 0.5 of its "
+    "compressive strength, any other to at most 0.67 of its proof stress",
+    wrong="fit stresses the guide to {found}, {limit} allowed",
+    on=ValveSpindle,
+    grade=Grade.NONCONFORMITY,
+    cites=[*SHRINK_FIT, COMMON_PRACTICE],
+    why="a guide that is too tight cracks or yields as it goes in, and has lost its grip when it is hot",
+    leaves_out="what holds the guide, which is thick all round it and stressed less; the peak at its ends",
+    against=("leak",),
+    limits=SHARES,
+)
+def guide_fit_stress(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
+    """2 p D²/(D² − d²) at the bore of the guide, p of the greatest interference in a block thick all round."""
+    if sheet.read("guide held", spindle.guide_held) == "part of the block":
+        raise sheet.not_applicable("the guide is bored in what holds it")
+    hoop, metal = guide_pressed(spindle, sheet)
+    if metal.holds("compressive-strength"):
+        share, table = sheet.limit("ring-share", "k_g"), metal.compressive_strength
+    else:
+        share, table = sheet.limit("block-share", "k_g"), metal.proof_stress
+    S = sheet.look_up("S_g", table, at=DRAWING_TEMPERATURE)
+    allowed = sheet.work("σ_g", share_of_strength, k=share, R=S)
+    return sheet.at_most(sheet.work("σ", size_of_stress, sigma=hoop), allowed)
+
+
 def _metals(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
     """The metal of a guide that is bored in block or cam box against that of this part."""
     bored = sheet.is_stated("guide held", spindle.guide_held)
@@ -58,4 +88,4 @@ metal_of_its_holder: Rule = agreement(
     leaves_out="a guide that is pressed in, and one whose metal is not stated",
 )
 
-RULES = (guide_stays, metal_of_its_holder)
+RULES = (guide_stays, guide_fit_stress, metal_of_its_holder)

@@ -43,9 +43,8 @@ class _Ground(NamedTuple):
 @rule(
     "wear.seats-reground",
     edition=4,
-    title="After its last regrind a valve is shut with load enough by springs set to their limit, packed by no more "
-    "than it sinks, its gear can be adjusted, contact and seat rings are sound, and cam and cap keep half of their "
-    "hardened skin",
+    title="After its last regrind a valve is shut with load enough by springs worn to their limit and packed by no "
+    "more than it sinks, gear and seat rings allow for it, and cam and cap keep half of their skin",
     on=(PoppetValve, Cam),
     cases=("starting", "running", "drifting", "water"),
     grade=Grade.NONCONFORMITY,

@@ -67,15 +67,14 @@ def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
 
 
 def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
-    """The glands that name the box, or the cover in which it stands alone; a grooved bush has none."""
-    if sheet.said("packing", box.packing) == "grooved bush":
-        return
+    """The glands that name the box, or the cover in which it stands alone; a grooved bush needs none."""
     glands = list(sheet.fillers(box, Gland, by="of"))
     if sheet.is_stated("cover of the box", box.in_cover):
         for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
             closed = box_of(gland, sheet)
             glands += [gland] if closed is not None and closed.id == box.id else []
-    yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
+    if len(glands) > 1 or said("packing", box.packing, sheet) != "grooved bush":
+        yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 
 
 one_joint: Rule = filled_once(
@@ -113,7 +112,7 @@ one_gland: Rule = filled_once(
     gravity="hold",
     why="packing that nothing holds is blown out along the rod",
     leaves_out="segments that a box holds without a gland, for which a concession says so",
-    edition=2,
+    edition=3,
 )
 
 RULES = (box_in_hole, one_gland, one_joint)

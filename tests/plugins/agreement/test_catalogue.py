@@ -32,7 +32,7 @@ _OTHER = {
     "wire-oil-tempered-VDSiCr": "wire-patented-SH",
 }
 #: Agreements of links, and of a name by which a link is found: another name is that of another pair of places.
-_LINKS_ALONE = frozenset({"axle.pins-of-its-cranks"})
+_LINKS_ALONE = frozenset({"axle.pins-of-its-cranks", "chain.parts-of-one-block"})
 
 
 def agreeing(rule: str) -> Iterator[tuple[Check, Judgement]]:

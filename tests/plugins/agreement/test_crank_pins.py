@@ -1,4 +1,4 @@
-"""Each crank pin of an axle is that of its own cylinder."""
+"""Each crank pin of an axle is that of its own cylinder, on the axle that it drives, as far out as its crank."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ FILES = {
     "head.toml": 'kind = "crosshead"\non_rod = "rod"',
     "pin.toml": 'kind = "pin"\nmoved_by = "head"',
     "axle.toml": 'kind = "driving-axle"\nengine = "engine"\nturning.pin = { of = "pin", crank = "left" }\n'
-    'turning.web = { mass = "40 kg", crank = "right" }',
+    'turning.web = { mass = "40 kg", crank = "right" }\ndriven_by = ["left"]',
 }
 
 
@@ -27,7 +27,10 @@ FILES = {
     ("file", "old", "new", "wanted"),
     [
         ("axle.toml", "left", "left", FINE),
-        ("axle.toml", '"left"', '"right"', OTHER),
+        ("axle.toml", 'crank = "left"', 'crank = "right"', OTHER),
+        ("axle.toml", '["left"]', '["left", "right"]', FINE),
+        ("axle.toml", '["left"]', '["right"]', OTHER),
+        ("axle.toml", 'driven_by = ["left"]', "", OTHER),
         ("liner.toml", '"one"', '"two"', OTHER),
         ("engine.toml", 'left.block = "one"', 'left.block = "two"', OTHER),
     ],
@@ -56,9 +59,32 @@ def test_a_pin_turns_at_the_crank_of_its_cylinder(
 def test_where_the_chain_is_broken_there_is_nothing_to_compare(
     workshop: DesignFolder, file: str, line: str
 ) -> None:
+    """But whether the axle is driven by the crank, where the pin names that."""
     files = {**FILES, file: FILES[file].replace(line, "")}
     if file == "engine.toml":
         files[file] += '\ncranks.left.angle = "0 °"'
     elif line.startswith((", crank", "engine")):
         files[file] = files[file].replace('turning.web = { mass = "40 kg", crank = "right" }', "")
-    assert workshop.write(files).only(RULE).outcome == "not applicable"
+    outcome = "not applicable" if file == "axle.toml" else "conforms"
+    assert workshop.write(files).only(RULE).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("radius", "stroke", "wanted"),
+    [
+        ("330 mm", 'stroke = "660 mm"', FINE),
+        ("330.09 mm", 'stroke = "660 mm"', FINE),
+        ("330.11 mm", 'stroke = "660 mm"', OTHER),
+        ("310 mm", 'stroke = "660 mm"', OTHER),
+        ("310 mm", 'stroke = "660 mm"\ncranks.left.stroke = "620 mm"', FINE),
+        ("310 mm", "", FINE),
+    ],
+)
+def test_a_pin_stands_as_far_out_as_its_crank(
+    workshop: DesignFolder, radius: str, stroke: str, wanted: tuple[str, Grade | None]
+) -> None:
+    files = dict(FILES)
+    files["axle.toml"] = files["axle.toml"].replace('of = "pin"', f'of = "pin", radius = "{radius}"')
+    files["engine.toml"] = files["engine.toml"].replace('kind = "engine"', f'kind = "engine"\n{stroke}')
+    found = workshop.write(files).only(RULE)
+    assert (found.outcome, found.grade) == wanted

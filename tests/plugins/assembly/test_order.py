@@ -44,11 +44,13 @@ FORCED = [
     ("box", "piston", "497 mm, does not pass neck bush of box, 90.6 mm"),
     ("gland", "crosshead", "240 mm, does not pass gland bore of box, 91 mm"),
     ("cover-back", "box", "149 mm, stands in central hole of cover-back, 150 mm"),
-    ("box", "gland", "130 mm, stands in bore of box, 130 mm"),
+    ("box", "gland", "bore of the gland of box, 91 mm, stands in bore of box, 130 mm"),
     ("studs-cover-front", "cover-front", "800 mm, does not pass circle of studs-cover-front, 690 mm"),
     ("rod", "crosshead", "140 mm, does not pass neck bush of box, 90.6 mm"),
     ("cambox", "cam", "132 mm, does not pass bearing bore of cambox, 120 mm"),
     ("cambox", "tappet", "29.9 mm, stands in tappet bore of cambox, 30 mm"),
+    ("tappet", "cam", "40 mm over the foot of tappet does not pass tappet bore of cambox, 30 mm"),
+    ("tappet", "shaft", "40 mm over the foot of tappet does not pass tappet bore of cambox, 30 mm"),
     ("cover-back", "lagging-cover", "500 mm, lies over outside diameter of cover-back, 750 mm"),
     ("cambox", "shaft", "60 mm, stands in bearing bore of cambox, 120 mm"),
     ("cam", "shaft", "132 mm, does not pass bearing bore of cambox, 120 mm"),
@@ -85,6 +87,26 @@ def test_a_size_that_passes_forces_nothing(workshop: DesignFolder) -> None:
     wide = ("liner", 'height = "28 mm"', 'height = "31 mm"')
     lines = listed(write(workshop, wide).only(IMPLIED))
     assert "before liner" not in lines.get("seat-exhaust", "")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "forced"),
+    [
+        ('follower_radius = "20 mm"', 'follower_radius = "15.1 mm"', True),
+        ('follower_radius = "20 mm"', 'follower_radius = "14.9 mm"', False),
+        ('follower = "roller"', 'follower = "flat foot"\nfoot_length = "50 mm"', True),
+        ('follower = "roller"', 'follower = "flat foot"', False),
+        ('guide_length = "100 mm"', 'guide_length = "24.1 mm"', True),
+        ('guide_length = "100 mm"', 'guide_length = "23.9 mm"', False),
+        ('overhang = "24 mm"\n', "", False),
+    ],
+)
+def test_a_tappet_that_goes_in_from_below_goes_in_before_its_cam(
+    workshop: DesignFolder, old: str, new: str, *, forced: bool
+) -> None:
+    """Its roller does not pass the guide of 30 mm, and 24 mm under the guide are no room for a stem of 100 mm."""
+    lines = listed(write(workshop, ("tappet", old, new)).only(IMPLIED))
+    assert ("before cam, since" in lines.get("tappet", "")) is forced
 
 
 def test_two_seats_that_must_each_go_in_first_are_a_loop(workshop: DesignFolder) -> None:

@@ -310,6 +310,25 @@ def test_a_spring_is_as_wide_as_its_outside_diameter_says(
     assert write(workshop, stated).only("spring.enters", "spring").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("tool", "housing", "outcome"),
+    [
+        ("150 mm", "", "conforms"),
+        ("129 mm", "", "finding"),
+        ("150 mm", "58.4 mm", "finding"),
+    ],
+)
+def test_a_spring_inside_another_has_no_housing_of_its_own(
+    workshop: DesignFolder, tool: str, housing: str, outcome: str
+) -> None:
+    """The coils round it give the room, of which coil-spring.one-broken tells; a housing that is stated counts."""
+    size = f'housing = "{housing}"\n' if housing else ""
+    inside = ("spring", 'housing = "60 mm"\n', f'{size}nested_in = "outer"\n')
+    folder = write(workshop, inside, ("spring", '"150 mm"', f'"{tool}"'))
+    (folder.root / "outer.toml").write_text('kind = "compression-spring"\nid = "outer"\n', encoding="utf-8")
+    assert folder.only("spring.enters", "spring").outcome == outcome
+
+
 @pytest.mark.parametrize(("spigot", "outcome"), [("560 mm", "conforms"), ("560.1 mm", "finding")])
 def test_a_spigot_may_enter_the_bore_of_the_block(workshop: DesignFolder, spigot: str, outcome: str) -> None:
     """The bore has 560 mm, its recess 620 mm."""

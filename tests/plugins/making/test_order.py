@@ -68,6 +68,7 @@ MOVES = [
     ("making.lapped-before-set", "block", "set tappets", "measure cold clearance"),
     ("making.measured-before-ground", "block", "measure pads", "grind last link"),
     ("making.measured-before-ground", "block", "face pads", "measure pads"),
+    ("making.measured-before-ground", "block", "grind last link", "lift in"),
     ("making.in-frames-before-pipes", "block", "lift in", "bolt pads"),
     ("making.in-frames-before-pipes", "block", "bolt pads", "fit pipes"),
     ("making.in-frames-before-pipes", "block", "measure growth room", "fit pipes"),
@@ -328,3 +329,53 @@ def test_what_does_not_concern_a_block(workshop: DesignFolder) -> None:
     )
     none = ("weldment", "[cavities.saddle]\n", "")
     expect_not_applicable(write(workshop, none).only(VENTS), "no closed cavity")
+
+
+@pytest.mark.parametrize(
+    ("at", "outcome"),
+    [("weld", "finding"), ("grind last link", "finding"), ("set studs", "conforms"), ("paint", "finding")],
+)
+def test_studs_go_into_holes_that_are_tapped(workshop: DesignFolder, at: str, outcome: str) -> None:
+    """Before "tap holes" there is no thread; after "fit covers" the cover is in the way."""
+    own = ("studs", 'id = "studs"\n', f'id = "studs"\nmaking = {{ at_step = "{at}" }}\n')
+    check = write(workshop, own).only(TAPPED, "block")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("at", "outcome"), [("press guides", "finding"), ("fit covers", "finding"), ("lap valves", "conforms")]
+)
+def test_a_cam_box_is_fitted_after_the_test(workshop: DesignFolder, at: str, outcome: str) -> None:
+    own = ("box", 'id = "box"\n', f'id = "box"\nmaking = {{ at_step = "{at}" }}\n')
+    check = write(workshop, own).only(TESTED, "block")
+    assert check.outcome == outcome
+    assert outcome == "conforms" or "box goes in at" in check.says
+
+
+@pytest.mark.parametrize(
+    ("steps", "outcome"),
+    [
+        (("cast", "rough machine", "hard face", "stress relieve", "finish outside"), "conforms"),
+        (("cast", "rough machine", "finish outside", "stress relieve"), "finding"),
+        (("cast", "rough machine", "finish outside", "hard face"), "finding"),
+        (("cast", "rough machine", "finish outside", "harden"), "finding"),
+        (("cast", "rough machine", "harden", "finish outside", "temper"), "finding"),
+        (("cast", "finish outside", "rough machine"), "finding"),
+        (("cast", "harden", "temper"), "not applicable"),
+        ((), "not applicable"),
+    ],
+)
+def test_a_seat_is_turned_to_size_after_the_furnace(
+    workshop: DesignFolder, steps: tuple[str, ...], outcome: str
+) -> None:
+    own = ("seat", 'id = "seat"\n', f'id = "seat"\nmaking.steps = {[*steps]}\n')
+    check = write(workshop, own).only(FINISH, "seat")
+    assert check.outcome == outcome
+
+
+def test_a_liner_is_turned_to_size_after_the_furnace(workshop: DesignFolder) -> None:
+    assert write(workshop).only(FINISH, "liner").outcome == "conforms"
+    late = ("liner", '"stress relieve", "rough machine", "measure hardness", "finish outside"]', "")
+    steps = '"rough machine", "finish outside", "stress relieve", "measure hardness"]'
+    check = write(workshop, (*late[:2], steps)).only(FINISH, "liner")
+    expect_finding(check, grade=Grade.OBSERVATION, says="stress relieve")

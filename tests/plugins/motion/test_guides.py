@@ -7,6 +7,7 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint import Grade
 from speclint.handbook.members import slipper_pressure
 from speclint.testing import DesignFolder, on_sheet
 from speclint_motion.formulae.guides import deflection_of_held_bar, deflection_of_resting_bar, mass_apart
@@ -74,6 +75,13 @@ def test_a_crosshead_that_leaves_its_bar_is_a_query(workshop: DesignFolder) -> N
     check = workshop.write(files("bar", ("320 mm", "700 mm"))).only(DEFLECTION)
     assert check.outcome == "finding"
     assert "does not lie on the bar" in check.says
+
+
+def test_no_bar_that_shares_is_told_in_words(workshop: DesignFolder) -> None:
+    """It was a query: the deflection would divide by 0."""
+    check = workshop.write(files("bar", ("bars_sharing = 1", "bars_sharing = 0"))).only(DEFLECTION)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "no bar is said to share the thrust" in check.says
 
 
 @pytest.mark.parametrize("key", ["span", "ends", "section", "depth", "bars_sharing", "crosshead_from_end"])

@@ -24,3 +24,13 @@ def test_one_support_is_one_too_few(workshop: DesignFolder) -> None:
     check = workshop.write(files("bar", add=one)).only(HELD)
     assert check.outcome == "finding"
     assert "one support is named: the span has two" in check.says
+
+
+def test_a_cover_does_not_carry_both_ends(workshop: DesignFolder) -> None:
+    """A part of the frame may; the other end of a bar is farther from a cover than the stroke is long."""
+    both = TWO.format(part="{part}").replace('drawing = "X-1"', 'part = "{part}"')
+    cover = {"cover.toml": 'kind = "cylinder-cover"\ncloses = "block"\nend = "back"\n'}
+    check = workshop.write({**files("bar", add=both.format(part="cover")), **cover}).only(HELD)
+    assert check.outcome == "finding"
+    assert "cover is named for both front and back" in check.says
+    expect_conforms(workshop.write(files("bar", add=both.format(part="block"))).only(HELD))

@@ -62,6 +62,42 @@ def test_a_guide_that_the_block_is_bored_for_has_no_fit(workshop: DesignFolder) 
     assert workshop.write(train_files(spindle=bored)).only(RULE).outcome == "not applicable"
 
 
+STRESS = "spindle.guide-fit-stress"
+
+
+@pytest.mark.parametrize(
+    ("metal", "interference", "outcome"),
+    [
+        ("known-iron", "0.0946 mm", "conforms"),
+        ("known-iron", "0.0948 mm", "finding"),
+        ("known-iron", "0.001..0.0948 mm", "finding"),
+        ("known-steel", "0.0278 mm", "conforms"),
+        ("known-steel", "0.0281 mm", "finding"),
+        ("known-iron", "-0.010 mm", "conforms"),
+    ],
+)
+def test_what_the_fit_does_to_the_guide(
+    workshop: DesignFolder, metal: str, interference: str, outcome: str
+) -> None:
+    """22.08/36 mm: 2 × 1296/808.47 = 3.206 of the pressure.
+
+    Iron, 120 GPa and 0.28, in steel of 206 GPa and 0.29: (2.2060 − 0.28)/120000 + 1.29/206000 = 2.2312e-5 per MPa;
+    0.5 × 756 MPa at 117.90 MPa, 36 × 117.90 × 2.2312e-5 = 0.0947 mm. Steel: (2.2060 − 0.31)/206000 + 1.29/206000 =
+    1.5466e-5 per MPa; 0.67 × 240 MPa at 50.155 MPa, 0.0279 mm.
+    """
+    said = (
+        (FIT, f'guide_interference = "{interference}"'),
+        ('guide_material = "known-iron"', f'guide_material = "{metal}"'),
+    )
+    check = workshop.write(train_files(spindle=said)).only(STRESS)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_guide_that_is_bored_in_its_block_is_not_pressed(workshop: DesignFolder) -> None:
+    bored = (('guide_held = "pressed in"', 'guide_held = "part of the block"'),)
+    assert workshop.write(train_files(spindle=bored)).only(STRESS).outcome == "not applicable"
+
+
 @pytest.mark.parametrize("line", [FIT, 'guide_outside = "36 mm"', 'guide_held = "pressed in"'])
 def test_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(train_files(spindle=((line, ""),))).only(RULE).outcome == "not assessed"

@@ -413,6 +413,18 @@ WRONG: dict[str, tuple[Callable[[Whole], Mapping[str, str | None]], Told]] = {
         },
         {"box.one-gland": HOLD},
     ),
+    "two glands on a grooved bush": (
+        lambda whole: {
+            "box": whole.files["box.toml"] + 'packing = "grooved bush"\n',
+            "gland-2": changed(whole.files["gland.toml"], ("D-gland", "D-gland-2")),
+            "studs-gland-2": changed(
+                whole.files["studs-gland.toml"],
+                ('"gland"', '"gland-2"'),
+                ("D-studs-gland", "D-studs-gland-2"),
+            ),
+        },
+        {"box.one-gland": HOLD},
+    ),
     "two bars, of which one says that two share the thrust": (
         lambda whole: {
             "bar-2": changed(whole.files["bar.toml"], ("sharing = 1", "sharing = 2"), ("D-bar", "D-bar-2"))
