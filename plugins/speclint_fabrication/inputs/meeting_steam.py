@@ -29,8 +29,7 @@ def meets_steam(name: str, plate: Plate, weldment: Weldment, sheet: Sheet) -> bo
     if bores_of_plate(name, block, sheet):
         return True
     return any(
-        sheet.is_stated(f"plate of {called}", cut.plate)
-        and sheet.read(f"plate of {called}", cut.plate) == name
+        sheet.said(f"plate of {called}", cut.plate) == name
         for called, cut in _steamed(weldment, block, sheet)
     )
 

@@ -73,7 +73,7 @@ def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
         for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
             closed = box_of(gland, sheet)
             glands += [gland] if closed is not None and closed.id == box.id else []
-    if len(glands) > 1 or said("packing", box.packing, sheet) != "grooved bush":
+    if len(glands) > 1 or sheet.said("packing", box.packing) != "grooved bush":
         yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 
 
