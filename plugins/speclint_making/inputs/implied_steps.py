@@ -86,7 +86,7 @@ def _own(part: Made, sheet: Sheet) -> Iterator[Implied]:
     elif isinstance(part, CylinderLiner):
         if sheet.is_stated("hardness", part.hardness):
             yield Implied("measure hardness", "a hardness is stated")
-        if "stress-relieved" in str(sheet.said("material", part.material)):
+        if "stress-relieved" in (sheet.said("material", part.material) or ""):
             yield Implied("stress relieve", "its material is stress relieved")
     elif sheet.said("welded", part.welding.welded):
         yield Implied("weld repair", "it is welded")
@@ -121,14 +121,14 @@ def _of_pressed(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
     """What liners, seats and guides ask for."""
     for liner in sheet.belonging_to(block, CylinderLiner):
         yield Implied(goes_in_at(liner, sheet), f"{liner.id} goes in")
-        if "heated" in str(sheet.said(f"how {liner.id} is put in", liner.entered)):
+        if "heated" in (sheet.said(f"how {liner.id} is put in", liner.entered) or ""):
             yield Implied("heat block", f"{liner.id} goes into the hot block")
         if sheet.said(f"{liner.id} bored", liner.finish_bored_after):
             yield Implied("finish bore", f"{liner.id} is bored in its place")
     for seat in sheet.belonging_to(block, ValveSeat):
         yield Implied(goes_in_at(seat, sheet), f"{seat.id} goes in")
         yield Implied("finish seats in line", f"{seat.id} is one of its seats")
-        if "heated" in str(sheet.said(f"how {seat.id} is put in", seat.entering)):
+        if "heated" in (sheet.said(f"how {seat.id} is put in", seat.entering) or ""):
             yield Implied("heat block", f"{seat.id} goes into the hot block")
         for valve in sheet.belonging_to(seat, PoppetValve):
             for spindle in sheet.belonging_to(valve, ValveSpindle):
