@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies
+from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies, loop
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.loop import Touched, _chosen
@@ -194,3 +194,21 @@ def test_concessions_are_watched_where_there_are_some(shop: DesignFolder) -> Non
     assert why
     plain = context_of(Inputs(design, {}, {}, Register(""), dt.date(2026, 3, 1)), shop.loaded)
     assert plain.concessions(tube, asked) == ()
+
+
+def test_where_results_are_kept_the_index_of_the_specs_is_kept_with_them(
+    shop: DesignFolder, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    given: list[object] = []
+    whole = loop.open_repository
+
+    def opened(*one: object) -> object:
+        given.append(one[4])
+        return whole(*one)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(loop, "open_repository", opened)
+    (tmp_path / "file").write_text("x", encoding="utf-8")
+    folder, unusable = KeptFolder(tmp_path / "kept"), KeptFolder(tmp_path / "file" / "kept")
+    for kept in (None, folder, unusable):
+        assess([shop.root], shop.loaded, kept=kept)
+    assert [one is None for one in given] == [True, False, True]
