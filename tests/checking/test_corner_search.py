@@ -225,7 +225,7 @@ def test_what_an_input_does_may_hang_on_where_others_stand() -> None:
 
 
 def test_the_inputs_with_the_greatest_effect_are_enumerated() -> None:
-    """The effect of one is what its turning over leaves less, or without end where it decides whether the rule holds."""
+    """The effect of one is what its turning over leaves less; without end where it decides whether the rule holds."""
 
     def used(sides: dict[str, bool]) -> float:
         return 0.5 + 0.1 * sides["a"] + 0.2 * sides["b"] + 0.6 * sides["c"] - 0.3 * sides["d"]

@@ -14,7 +14,7 @@ from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.loop import Touched, _chosen
 from speclint.errors import DesignError, FamilyError, NotKnown
-from speclint.repository import Register
+from speclint.repository import Register, open_repository
 from speclint.rules import OtherCheck
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
@@ -200,11 +200,10 @@ def test_where_results_are_kept_the_index_of_the_specs_is_kept_with_them(
     shop: DesignFolder, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     given: list[object] = []
-    whole = loop.open_repository
 
     def opened(*one: object) -> object:
         given.append(one[4])
-        return whole(*one)  # type: ignore[arg-type]
+        return open_repository(*one)  # type: ignore[arg-type]
 
     monkeypatch.setattr(loop, "open_repository", opened)
     (tmp_path / "file").write_text("x", encoding="utf-8")

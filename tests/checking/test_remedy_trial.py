@@ -13,6 +13,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.checking import Remedy, remedy_trial, reworks
 from speclint.checking.remedy_search import _proved, of_part_alike, remedies
 from speclint.checking.remedy_trial import Trial, _halved, _valley
+from speclint.checking.rule_run import check
 from speclint.errors import Location
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
@@ -305,10 +306,9 @@ def test_a_proof_that_does_not_conform_is_none(tmp_path: Path, monkeypatch: pyte
     one = Tried(tmp_path).trial
     hoped = one.hoped()
     assert hoped is not None
-    whole = remedy_trial.check
 
     def otherwise(*given: Any) -> Any:
-        return replace(whole(*given), outcome="finding", case="running")
+        return replace(check(*given), outcome="finding", case="running")
 
     monkeypatch.setattr(remedy_trial, "check", otherwise)
     assert one.proved(hoped) is None

@@ -21,7 +21,7 @@ from speclint.checking.rule_run import (
     written_at,
 )
 from speclint.checking.time_limit import Overrun
-from speclint.checking.worst_corner import Effort
+from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location
 from speclint.rules import Context, NotAssessed
 from speclint.rules.judgement import Amount
@@ -133,7 +133,7 @@ def test_where_a_rule_fails_is_told_by_its_load_case_and_corner(
         return
     assert found is not None
     assert found[0] == case
-    high = {BORE: True, OUTSIDE: False}
+    high: dict[Any, bool] = {BORE: True, OUTSIDE: False}
     tried = where_it_fails(case_stress, shop.part(), shop.context, {case: high})
     assert tried == (case, high)
 
@@ -190,11 +190,10 @@ def test_parts_alike_share_no_check_where_values_are_moved_or_another_effort_is_
 ) -> None:
     shop = Shop(tmp_path, {**FILES, "second.toml": LIKE.format(rack="rack")})
     searches: list[str] = []
-    search = rule_run.find_worst
 
     def counted(*given: Any) -> Any:
         searches.append("one")
-        return search(*given)
+        return find_worst(*given)
 
     monkeypatch.setattr(rule_run, "find_worst", counted)
 

@@ -325,15 +325,15 @@ def test_parts_alike_have_the_same_duty_or_none(tmp_path: Path, more: str, known
     assert (once.known(PLAIN, "third", bench.context) is not None) is known
 
 
-SECOND = TUBE.replace('"rack"', '"other"')
+IN_OTHER = TUBE.replace('"rack"', '"other"')
 
 
 @pytest.mark.parametrize(
     ("files", "known"),
     [
-        ({"second.toml": SECOND}, True),
-        ({"second.toml": SECOND, "third.toml": SECOND}, False),  # two belong to it
-        ({"second.toml": SECOND.replace("100 mm", "99 mm")}, True),  # which was not looked at
+        ({"second.toml": IN_OTHER}, True),
+        ({"second.toml": IN_OTHER, "third.toml": IN_OTHER}, False),  # two belong to it
+        ({"second.toml": IN_OTHER.replace("100 mm", "99 mm")}, True),  # which was not looked at
         ({"second.toml": TUBE}, False),  # none belongs to it
     ],
 )
