@@ -211,3 +211,13 @@ def test_where_results_are_kept_the_index_of_the_specs_is_kept_with_them(
     for kept in (None, folder, unusable):
         assess([shop.root], shop.loaded, kept=kept)
     assert [one is None for one in given] == [True, False, True]
+
+
+def test_what_is_kept_beyond_its_room_is_removed_at_the_end_of_a_run(
+    shop: DesignFolder, tmp_path: Path
+) -> None:
+    place = tmp_path / "kept"
+    for most, left, pressure in ((10**9, True, "30 bar"), (1, False, "31 bar")):
+        shop.write({"tube.toml": TUBE.replace("30 bar", pressure)})
+        assess([shop.root], shop.loaded, kept=KeptFolder(place, most))
+        assert any(place.iterdir()) is left
