@@ -23,7 +23,7 @@ from speclint.checking.rule_run import (
 from speclint.checking.time_limit import Overrun
 from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location
-from speclint.rules import Context, NotAssessed
+from speclint.rules import Context, NotAssessed, over_box
 from speclint.rules.judgement import Amount
 from speclint.specs import Component, LoadCase
 from speclint.testing import DesignFolder
@@ -258,3 +258,27 @@ def test_a_sheet_that_was_cut_short_says_so(tmp_path: Path, monkeypatch: pytest.
     monkeypatch.setattr(rule_run, "_by_case", interrupted)
     with pytest.raises(KeyboardInterrupt):
         check(stress, shop.part(), shop.context)
+
+
+def test_a_rule_is_enclosed_on_its_component_and_in_its_load_case(
+    shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[tuple[Any, ...]] = []
+
+    def enclosed(*given: Any) -> Any:
+        asked.append(given[:4])
+        return over_box(*given)
+
+    monkeypatch.setattr(rule_run, "over_box", enclosed)
+    part = shop.part()
+    for work in (
+        lambda: where_it_fails(case_stress, part, shop.context, {}),
+        lambda: check(case_stress, part, shop.context),
+    ):
+        asked.clear()
+        work()
+        assert {(id(rule), id(component), type(case)) for rule, component, case, _ in asked} == {
+            (id(case_stress), id(part), LoadCase)
+        }
+        assert len({id(case) for _, _, case, _ in asked}) == 2
+        assert all(one[3] is shop.context for one in asked)
