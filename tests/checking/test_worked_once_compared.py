@@ -373,3 +373,17 @@ def test_a_check_that_asked_which_entries_lead_to_a_part_is_that_of_one_with_as_
     once = WorkedOnce()
     once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
     assert (once.known(PLAIN, "other", bench.context) is not None) is known
+
+
+@pytest.mark.parametrize(("slot", "known"), [("free", True), ("tube", False), ("second", False)])
+def test_an_id_that_stands_for_another_is_no_name_of_an_entry(tmp_path: Path, slot: str, known: bool) -> None:
+    """Both racks have a slot that is called as one of the tubes: of the one the name would be another."""
+    slots = f'[slots.{slot}]\nwidth = "10 mm"\n'
+    files = {"rack.toml": RACK + slots, "other.toml": RACK_LIKE, "tube.toml": TUBE, "second.toml": IN_OTHER}
+    bench = Bench(tmp_path, {"duty.toml": DUTY, **files})
+    bench.context.begin()
+    bench.context.asked.queried.add(("rack", Tube))
+    bench.context.asked.fields.add((id(bench.part("rack")), "slots"))
+    once = WorkedOnce()
+    once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
+    assert (once.known(PLAIN, "other", bench.context) is not None) is known
