@@ -143,11 +143,11 @@ class Rounding:
 
         ``finer`` is the number of the step. None where it cannot be read, or where it does not move that way.
         """
-        written, step, sign = self._written, self._steps[finer], 1 if by > 0 else -1
+        written, step, up = self._written, self._steps[finer], by > 0
         present = written.lower if self._limits and written.lower is not None else written.first
         wanted = (present + Fraction(by) / self._factor) / step
-        aim = ((math.ceil(wanted) if by > 0 else math.floor(wanted)) + sign * further) * step
-        if (aim - present) * sign <= 0:
+        aim = (math.ceil(wanted) + further if up else math.floor(wanted) - further) * step
+        if aim == present or (aim > present) is not up:
             return None
         if self._limits:
             other = written.with_limits_moved(aim - present)

@@ -6,12 +6,10 @@ import io
 import pickle
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from functools import cache
 from typing import Any
 
 from speclint.rules import Rule
-
-#: Of each class that was packed the fields that its call takes.
-_NAMES: dict[type, tuple[str, ...]] = {}
 
 
 class _Packer(pickle.Pickler):
@@ -21,9 +19,7 @@ class _Packer(pickle.Pickler):
     def reducer_override(self, one: object) -> Any:
         """Frozen data with slots by a call of its class: read in half the time of what Python does by itself."""
         kind = type(one)
-        if kind not in _NAMES:
-            _NAMES[kind] = _names(kind)
-        if not (names := _NAMES[kind]):
+        if not (names := _names(kind)):
             return NotImplemented
         return kind, tuple(getattr(one, name) for name in names)
 
@@ -47,6 +43,7 @@ def packed(value: object) -> bytes:
     return file.getvalue()
 
 
+@cache
 def _names(kind: type) -> tuple[str, ...]:
     """The fields of a frozen class of data with nothing but slots, which its call takes as they are; else none."""
     if not is_dataclass(kind) or kind.__dictoffset__ or hasattr(kind, "__post_init__"):

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable, Mapping
 from dataclasses import dataclass, field, fields
+from functools import cache
 from typing import Any
 
 from speclint.checking.proof import Proof
@@ -36,8 +37,6 @@ _UNREAD = frozenset({"id", "like", "mirror_of", "each", "notes"})
 #: That one of these is stated is read through the sheet alone; a rule may see of any other key whether it is.
 _OF_DRAWING = frozenset({"title", "drawing", "revision", "prepared_by", "checked_by"})
 Place = tuple[str, str, str]
-#: The names of the fields of a class of values, as they are asked for.
-_NAMES: dict[type, tuple[str, ...]] = {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -335,10 +334,10 @@ def _say_the_same(one: Any, other: Any) -> bool:
     return True
 
 
+@cache
 def _names_of(kind: type) -> tuple[str, ...]:
-    if kind not in _NAMES:
-        _NAMES[kind] = tuple(one.name for one in fields(kind))
-    return _NAMES[kind]
+    """The names of the fields of a class of values, as they are asked for over and over."""
+    return tuple(one.name for one in fields(kind))
 
 
 def _place_of(value: Any) -> Place:

@@ -12,6 +12,7 @@ from speclint.checking import agreement_remedy
 from speclint.checking.agreement_remedy import (
     _apart,
     _name,
+    _remedy,
     _restated,
     _same_pair,
     _sensible,
@@ -185,3 +186,22 @@ def test_the_rules_that_took_the_value_and_would_not_hold_with_it_are_told_once(
     assert _spoilt(place, [check(), check(), check("b")], bench.context) == ("a",)
     for one in (check(outcome="finding"), check(reviews=True), check(at=replace(BORE, line=5))):
         assert _spoilt(place, [one], bench.context) == ()
+
+
+def test_a_change_is_written_with_what_the_step_states(bench: Bench) -> None:
+    tube: Any = bench.part("tube")
+    place = StatedPlace(tube.bore.where, 0.099)
+    step = replace(STEP, written_in="mm")
+    plain = _remedy(step, place, "bore", ("tube.other",), None)
+    assert (plain.where, plain.name, plain.now, plain.then) == (place.where, "bore", 0.020, 0.099)
+    assert (plain.unit, plain.written_in, plain.spoils, plain.utilisation) == (
+        "m",
+        "mm",
+        ("tube.other",),
+        None,
+    )
+    assert (plain.written, plain.instead) == ("", "")
+    written = _remedy(step, place, "bore", (), _restated(bench.context, place))
+    assert (written.written, written.instead) == ("100 mm ±0.5", "99 mm ±0.5")
+    word = _remedy(replace(step, kind="read", value="open"), StatedPlace(BORE, "closed"), "ends", (), None)
+    assert (word.now, word.then) == ("open", "closed")

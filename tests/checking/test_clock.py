@@ -87,3 +87,22 @@ def test_what_was_not_raised_yet_when_the_rule_ended_is_taken_back(monkeypatch: 
     with turn:
         turn.stopped = True
     assert raised == [(threading.get_ident(), None)]
+
+
+def test_a_rule_that_is_stopped_as_it_ends_leaves_the_clock_all_the_same(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    left: list[str] = []
+    whole = TimeLimit._leave
+
+    def leave(turn: TimeLimit) -> None:
+        left.append(turn.says)
+        if len(left) == 1:
+            raise Overrun
+        whole(turn)
+
+    monkeypatch.setattr(TimeLimit, "_leave", leave)
+    with pytest.raises(Overrun), TimeLimit("tube.slow", "tube", 30):
+        pass
+    assert left == ["rule tube.slow on tube"] * 2
+    assert time_limit._CLOCK.turns == {}

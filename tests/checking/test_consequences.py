@@ -71,6 +71,7 @@ def test_pieces_that_were_made_already_are_named(workshop: DesignFolder) -> None
         f"made-{name}.toml": f'kind = "made-part"\nid = "{name}-7"\nof = "{name}"\nserial = "7"\n'
         for name in ("cover", "lifting")
     }
+    made["loose.toml"] = 'kind = "made-part"\nid = "loose-7"\nserial = "7"\n'  # of what is not stated
     shop = workshop.write({**faults(), **made}, settings=settings())
     assessment, found = of(shop, "cover", "test_pressure")
     assert found.made == ("cover-7", "lifting-7")

@@ -203,3 +203,40 @@ def test_a_search_may_begin_where_the_rule_ends(
     search(runs, {})
     assert runs.worst is not None
     assert runs.worst.corner.met == {"a": True, "b": True}
+
+
+def seeking(used: Used, names: str) -> tuple[_Search, CornerRuns]:
+    counted = Counted(used, names)
+    return _Search(counted.runs, lambda run: run.severity), counted.runs
+
+
+def test_what_an_input_does_may_hang_on_where_others_stand() -> None:
+    """a b for one pair; c makes it worse by itself, d better, and e does nothing."""
+
+    def used(sides: dict[str, bool]) -> float:
+        return 0.3 + 0.1 * (sides["a"] == sides["b"]) + 0.05 * sides["c"] - 0.05 * sides["d"]
+
+    search, runs = seeking(used, "abcde")
+    low, high = runs.at({}), runs.at(dict.fromkeys("abcde", True))
+    assert [search._way(low, name) for name in "abcde"] == [-1, -1, 1, -1, 0]
+    assert [search._way(high, name) for name in "abcde"] == [1, 1, 1, -1, 0]
+    assert search._way(low, "f") == 0  # an input that is not met there
+    assert search._wavering(low) == ["a", "b"]
+
+
+def test_the_inputs_with_the_greatest_effect_are_enumerated() -> None:
+    """The effect of one is what its turning over leaves less; without end where it decides whether the rule holds."""
+
+    def used(sides: dict[str, bool]) -> float:
+        return 0.5 + 0.1 * sides["a"] + 0.2 * sides["b"] + 0.6 * sides["c"] - 0.3 * sides["d"]
+
+    search, runs = seeking(used, "abcde")
+    here = runs.at({})
+    assert [search._effect(here, name) for name in "abde"] == pytest.approx([0.1, 0.2, 0.3, 0.0])
+    assert search._effect(here, "c") == float("inf")
+    search._most = 2
+    before = len(runs)
+    assert search._enumerate(here, list("abcd")).corner.met == {**dict.fromkeys("abde", False), "c": True}
+    assert {frozenset(run.corner.met.items()) for run in list(runs._seen.values())[before:]} == {
+        frozenset({**dict.fromkeys("abe", False), "c": True, "d": True}.items())
+    }

@@ -380,3 +380,15 @@ def _open_files(other: Helper) -> list[bool]:
         except OSError:
             found.append(False)
     return found
+
+
+def test_a_copy_prints_among_the_errors_and_leaves_interrupts_to_the_process_it_comes_from(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    import signal
+
+    done: list[tuple[object, ...]] = []
+    monkeypatch.setattr(signal, "signal", lambda *what: done.append(what))
+    monkeypatch.setattr(os, "dup2", lambda *files: done.append(files))
+    helper._apart()
+    assert done == [(signal.SIGINT, signal.SIG_IGN), (2, 1)]

@@ -9,12 +9,12 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies
+from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest, find_remedies, loop
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.kept_results import KeptResults
 from speclint.checking.loop import Touched, _chosen
 from speclint.errors import DesignError, FamilyError, NotKnown
-from speclint.repository import Register
+from speclint.repository import Register, open_repository
 from speclint.rules import OtherCheck
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
@@ -194,3 +194,30 @@ def test_concessions_are_watched_where_there_are_some(shop: DesignFolder) -> Non
     assert why
     plain = context_of(Inputs(design, {}, {}, Register(""), dt.date(2026, 3, 1)), shop.loaded)
     assert plain.concessions(tube, asked) == ()
+
+
+def test_where_results_are_kept_the_index_of_the_specs_is_kept_with_them(
+    shop: DesignFolder, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    given: list[object] = []
+
+    def opened(*one: object) -> object:
+        given.append(one[4])
+        return open_repository(*one)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(loop, "open_repository", opened)
+    (tmp_path / "file").write_text("x", encoding="utf-8")
+    folder, unusable = KeptFolder(tmp_path / "kept"), KeptFolder(tmp_path / "file" / "kept")
+    for kept in (None, folder, unusable):
+        assess([shop.root], shop.loaded, kept=kept)
+    assert [one is None for one in given] == [True, False, True]
+
+
+def test_what_is_kept_beyond_its_room_is_removed_at_the_end_of_a_run(
+    shop: DesignFolder, tmp_path: Path
+) -> None:
+    place = tmp_path / "kept"
+    for most, left, pressure in ((10**9, True, "30 bar"), (1, False, "31 bar")):
+        shop.write({"tube.toml": TUBE.replace("30 bar", pressure)})
+        assess([shop.root], shop.loaded, kept=KeptFolder(place, most))
+        assert any(place.iterdir()) is left

@@ -10,12 +10,15 @@ from typing import Any
 import pytest
 
 from speclint.checking import Check, margins, question
+from speclint.checking.rule_run import written_at
+from speclint.checking.swings import AtCorner
 from speclint.checking.what_if import MovedMargin, _differs, _moved, _order
 from speclint.errors import SettingsError
 from speclint.rules import Grade
 from speclint.testing import DesignFolder
 from tests import tubes
-from tests.tubes import FILES
+from tests.checking.test_worked_once import cool
+from tests.tubes import DUTY, FILES
 
 
 @pytest.fixture
@@ -159,3 +162,29 @@ def test_a_temperature_is_tried_ten_kelvin_hotter(tmp_path: Path) -> None:
     assert by_name["temperature"].owner == "tube"
     assert by_name["hole of rack"].owner == "rack"
     assert (by_name["expansion"].owner, by_name["expansion"].written) == ("", "12.3e-6/K (greatest)")
+
+
+def test_a_difference_to_another_temperature_carries_its_part(tmp_path: Path) -> None:
+    """20 to 30 K above 200 °C: 10 of 300 °C. Ten kelvin more of either are as much."""
+    temperatures = '[cases.running.temperatures]\nrack = "200 °C"\ntube = "rack + 20..30 K"\n'
+    shop = DesignFolder(tmp_path, tubes.tubes(cool)).write({**FILES, "duty.toml": DUTY + temperatures})
+    (margin,) = margins(shop.assess(), "tube", 9).listed
+    assert margin.values is not None
+    found = {value.where.key.rpartition(".")[2]: value for value in margin.values}
+    assert margin.used == pytest.approx(230 / 300)
+    assert found["tube"].carried == pytest.approx(10 / 300)
+    assert (found["rack"].carried, found["rack"].why_not) == (0.0, "it states no limits")
+    assert [value.hotter for value in margin.values] == pytest.approx([10 / 300] * 2)
+
+
+def test_nothing_more_is_used_of_what_compares_no_numbers(tmp_path: Path) -> None:
+    found = DesignFolder(tmp_path, tubes.tubes()).write(FILES).assess()
+    assert found.context is not None
+    part = found.context.design.specs["tube"]
+    assert isinstance(part, tubes.Tube)
+    for name, more in (("tube.ends", None), ("tube.stress", 0.0)):
+        (check,) = (one for one in found.checks if one.rule.name == name)
+        written = written_at(check.rule, part, "", check.corner, found.context)
+        assert written is not None
+        at = AtCorner(check, part, "", written, found.context)
+        assert at.with_more(part.temperature.where, 10.0) == more

@@ -130,3 +130,37 @@ def test_how_long_a_silent_helper_is_waited_for() -> None:
     some = Processes(0)
     some._seconds = 60
     assert some._patience == 70.0
+
+
+class Serving:
+    """A helper that does so many pieces at once, the first ones."""
+
+    def __init__(self, pieces: int) -> None:
+        self._pieces = pieces
+
+    def serve(self, work: Any) -> None:
+        for _ in range(self._pieces):
+            index = work.take_first()
+            function, item = work.piece(index)
+            work.keep(index, ("done", function(item)) if item else Lost(1.0))
+
+    def give_up_after(self, patience: float) -> None:
+        """It says all that it has to say."""
+
+    def end(self) -> None:
+        """It has ended."""
+
+
+@pytest.mark.parametrize(("pieces", "told"), [(0, [1, 2, 3, 3]), (1, [2, 3, 3]), (2, [3, 3]), (3, [3])])
+def test_how_much_is_done_counts_what_helpers_did(pieces: int, told: list[int]) -> None:
+    parts: list[tuple[int, int]] = []
+    some = Processes(0, on_part=lambda *one: parts.append(one))
+    some._helpers = [Serving(pieces)]  # type: ignore[list-item]
+    assert some.spread(len, ["a", "bb", "ccc"]) == [1, 2, 3]
+    assert parts == [(done, 3) for done in told]
+
+
+def test_a_piece_that_a_helper_lost_is_done_here() -> None:
+    some = Processes(0)
+    some._helpers = [Serving(2)]  # type: ignore[list-item]
+    assert some.spread(len, ["", "bb", "ccc"]) == [0, 2, 3]

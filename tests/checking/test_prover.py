@@ -414,3 +414,22 @@ def test_inputs_that_work_one_way_are_fixed_before_others_are_run_at_their_corne
     assert [sides for sides, _ in one.asked] == [{}, {"c": True}]
     assert one.prover.splits == 1
     assert sum(run.corner.met["c"] for run in one.runs._seen.values()) == 4
+
+
+def test_a_smaller_box_in_which_a_scan_may_find_its_worst_in_several_ranges_is_gone_through_range_by_range() -> (
+    None
+):
+    one = Worked(lambda a, b, c: (a - 0.4) * (b - 0.6) - (b - 0.3) * (a - 0.7) + 0.5 - 0.1 * c, "abc")
+    plain, spans = one._over, ((0.0, 0.25), (0.75, 1.0))
+
+    def over(sides: Any, ranges: Any) -> Any:
+        if sides and not ranges:
+            one.asked.append((dict(sides), dict(ranges)))
+            raise ManyPlaces(0, spans)
+        return plain(sides, ranges)
+
+    one.prover = Prover(over, one.runs, 100)
+    one.proved()
+    assert one.asked[:2] == [({}, {}), ({"c": True}, {})]
+    assert one.asked[2:] == [({"c": True}, {0: span}) for span in spans]
+    assert one.least == pytest.approx(one.by_all)

@@ -13,6 +13,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.checking import Remedy, remedy_trial, reworks
 from speclint.checking.remedy_search import _proved, of_part_alike, remedies
 from speclint.checking.remedy_trial import Trial, _halved, _valley
+from speclint.checking.rule_run import check
 from speclint.errors import Location
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
@@ -305,10 +306,9 @@ def test_a_proof_that_does_not_conform_is_none(tmp_path: Path, monkeypatch: pyte
     one = Tried(tmp_path).trial
     hoped = one.hoped()
     assert hoped is not None
-    whole = remedy_trial.check
 
     def otherwise(*given: Any) -> Any:
-        return replace(whole(*given), outcome="finding", case="running")
+        return replace(check(*given), outcome="finding", case="running")
 
     monkeypatch.setattr(remedy_trial, "check", otherwise)
     assert one.proved(hoped) is None
@@ -322,3 +322,43 @@ def test_a_window_at_half_of_the_value_is_the_last_that_is_looked_at(
     """A bore of 100 mm ±0.1 may become 50 mm, which reaches to 50.1 mm, and no less."""
     some = found(tmp_path, "tube.window", ("100 mm ±0.5", "100 mm ±0.1"), rules=(window("30 mm", most),))
     assert bool([one for one in some if not one.by]) is found_one
+
+
+@pytest.mark.parametrize(
+    ("least", "shifts"),
+    [
+        (
+            1.0,
+            [0.381966, 0.618034, 0.763932, 0.854102, 0.909830],
+        ),  # up to the end, by 0.618034 of what is left
+        (0.0, [0.381966, 0.618034, 0.236068, 0.145898, 0.090170]),
+    ],
+)
+def test_a_window_is_closed_in_on_by_golden_section(least: float, shifts: list[float]) -> None:
+    """Each shift is as grave as it is far from one end; from the fifth on it holds, or from the thirteenth never."""
+    for holding in (5, 99):
+        tried: list[float] = []
+        trial = object.__new__(Trial)
+
+        def end(
+            some: Any, _steps: Any, grave: Any, tried: list[float] = tried, holding: int = holding
+        ) -> Any:
+            for by in some:
+                tried.append(by)
+                if len(tried) == holding:
+                    return by
+                grave[by] = (4, 1, abs(by - least), 0.0)
+            return None
+
+        trial._end = end  # type: ignore[method-assign]
+        found = trial._closing_in(None, 0.0, 1.0)  # type: ignore[arg-type]
+        assert tried[:5] == pytest.approx(shifts, abs=1e-6)
+        assert (found, len(tried)) == ((tried[4], 5) if holding == 5 else (None, 13))
+
+
+@pytest.mark.parametrize("what", ["could_state", "misfits_of"])
+def test_a_value_that_the_spec_could_not_state_is_not_hoped_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str
+) -> None:
+    monkeypatch.setattr(remedy_trial, what, lambda *_: what == "misfits_of" and ["it does not fit"])
+    assert Tried(tmp_path).trial.hoped() is None

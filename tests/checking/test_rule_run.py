@@ -88,6 +88,14 @@ def test_a_finding_in_one_case_outweighs_a_missing_one(shop: DesignFolder) -> No
     assert found.missing == ("load case running is not stated in duty.toml",)
 
 
+def test_of_two_load_cases_that_fail_the_worse_is_listed(shop: DesignFolder) -> None:
+    """Starting at 50 bar: 5 × 100.5/4 = 125.6 MPa; running at 60 bar: 150.75 of 100 MPa. It is one comparison."""
+    shop.replace("duty.toml", "12 bar", "50 bar").replace("duty.toml", "10 bar", "60 bar")
+    found = shop.only("tube.case-stress")
+    assert [one.utilisation for one in found.failing] == [pytest.approx(1.5075)]
+    assert found.case == "running"
+
+
 def test_no_duty_at_all_is_not_assessed(shop: DesignFolder) -> None:
     found = shop.replace("tube.toml", 'duty = "duty"\n', "").only("tube.case-stress")
     assert found.outcome == "not assessed"

@@ -15,9 +15,9 @@ from speclint.checking.one_corner import run_once, written_at
 from speclint.checking.rule_run import check, check_component, check_named, remember
 from speclint.checking.time_limit import Overrun
 from speclint.checking.where_it_fails import where_it_fails
-from speclint.checking.worst_corner import Effort
+from speclint.checking.worst_corner import Effort, find_worst
 from speclint.errors import Location
-from speclint.rules import Context, NotAssessed
+from speclint.rules import Context, NotAssessed, over_box
 from speclint.rules.judgement import Amount
 from speclint.specs import Component, LoadCase
 from speclint.testing import DesignFolder
@@ -127,7 +127,7 @@ def test_where_a_rule_fails_is_told_by_its_load_case_and_corner(
         return
     assert found is not None
     assert found[0] == case
-    high = {BORE: True, OUTSIDE: False}
+    high: dict[Any, bool] = {BORE: True, OUTSIDE: False}
     tried = where_it_fails(case_stress, shop.part(), shop.context, {case: high})
     assert tried == (case, high)
 
@@ -184,11 +184,10 @@ def test_parts_alike_share_no_check_where_values_are_moved_or_another_effort_is_
 ) -> None:
     shop = Shop(tmp_path, {**FILES, "second.toml": LIKE.format(rack="rack")})
     searches: list[str] = []
-    search = case_result.find_worst
 
     def counted(*given: Any) -> Any:
         searches.append("one")
-        return search(*given)
+        return find_worst(*given)
 
     monkeypatch.setattr(case_result, "find_worst", counted)
 
@@ -253,3 +252,28 @@ def test_a_sheet_that_was_cut_short_says_so(tmp_path: Path, monkeypatch: pytest.
     monkeypatch.setattr(rule_run, "results_by_case", interrupted)
     with pytest.raises(KeyboardInterrupt):
         check(stress, shop.part(), shop.context)
+
+
+def test_a_rule_is_enclosed_on_its_component_and_in_its_load_case(
+    shop: Shop, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked: list[tuple[Any, ...]] = []
+
+    def enclosed(*given: Any) -> Any:
+        asked.append(given[:4])
+        return over_box(*given)
+
+    for module in ("case_result", "where_it_fails"):
+        monkeypatch.setattr(f"speclint.checking.{module}.over_box", enclosed)
+    part = shop.part()
+    for work in (
+        lambda: where_it_fails(case_stress, part, shop.context, {}),
+        lambda: check(case_stress, part, shop.context),
+    ):
+        asked.clear()
+        work()
+        assert {(id(rule), id(component), type(case)) for rule, component, case, _ in asked} == {
+            (id(case_stress), id(part), LoadCase)
+        }
+        assert len({id(case) for _, _, case, _ in asked}) == 2
+        assert all(one[3] is shop.context for one in asked)

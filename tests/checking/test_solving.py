@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking import Solved, question, solved
+from speclint.checking import Solved, question, solved, solving as solving_
 from speclint.errors import SettingsError
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
@@ -271,3 +271,13 @@ def test_a_temperature_that_is_tied_to_another_is_not_tried_at_others(tmp_path: 
     assert (one.holds, one.bounds, one.within) == (True, (), "")
     of_rack = solving(shop, "duty.cases.running.temperatures.rack", "tube.cool")
     assert sides(of_rack) == [("280 °C", "281 °C", True)]
+
+
+@pytest.mark.parametrize("what", ["could_state", "misfits_of"])
+def test_a_value_that_the_spec_could_not_state_is_no_bound(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, what: str
+) -> None:
+    """None could but the present one, of which alone it is then known that it holds."""
+    monkeypatch.setattr(solving_, what, lambda *_: what == "misfits_of" and ["it does not fit"])
+    (bound,) = found(tmp_path, "pressure", "tube.stress").bounds
+    assert bound.written == "30 bar gauge"

@@ -14,7 +14,7 @@ from speclint.checking.concession_watch import _lapsed_in, dated
 from speclint.checking.design_changes import new_and_cleared
 from speclint.checking.rolled_parts import is_of_plate
 from speclint.checking.unfinished import Unfinished
-from speclint.errors import NotKnown
+from speclint.errors import Location, NotKnown
 from speclint.families import load_families
 from speclint.repository import Concession, Design, Register
 from speclint.rules import Grade, PlaceSeen
@@ -265,6 +265,14 @@ def test_what_is_wanted_of_another_part_is_listed_under_that_which_wants_it(tmp_
     (one,) = still_to_be_drawn(shop.assess())
     assert one.under == "tube"
     assert one.to_state == (("rack", ("hole",)), ("tube", ("bore",)))
+
+
+def test_what_an_item_of_a_finding_lacks_is_told_by_the_finding(tmp_path: Path) -> None:
+    found = DesignFolder(tmp_path, tubes.tubes()).write(FILES).assess()
+    wanted = (Location("tube.toml", 4, "bore"),)
+    for outcome, listed in (("finding", 0), ("not assessed", 1)):
+        checks = tuple(replace(one, outcome=outcome, unstated=wanted) for one in found.checks)  # type: ignore[arg-type]
+        assert len(still_to_be_drawn(replace(found, checks=checks))) == listed
 
 
 @pytest.mark.parametrize("stage", ["for-review", "released"])

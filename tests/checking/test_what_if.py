@@ -135,7 +135,8 @@ def test_a_mirrored_angle_is_asked_about_where_its_drawing_states_it(workshop: D
     """A block and its mirror read one drawing: at the place of the mirror the angle is turned: no text has it."""
     block = turned(written(LEFT), "30 ° ±1", "340 °")
     mirror = 'kind = "cylinder-block"\nmirror_of = "block-left"\n'
-    workshop.write({"duty.toml": written(DUTY), "block-left.toml": block, "mirrored.toml": mirror})
+    first = {"a-duty.toml": written(DUTY).replace('"duty"', '"a-duty"', 1)}  # of another file
+    workshop.write({**first, "duty.toml": written(DUTY), "block-left.toml": block, "mirrored.toml": mirror})
     before = assess([workshop.root], workshop.loaded, ())
     assert before.design is not None
     asked = question("mirrored.ports.front.angle=331 °", before.design)

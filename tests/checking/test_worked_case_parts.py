@@ -116,7 +116,11 @@ def test_it_is_worked_once_for_each_component_that_it_is_worked_near(worked: Wor
 def test_in_the_search_for_a_remedy_it_is_worked_anew(worked: Worked, change: str) -> None:
     first = worked.case().exhaust_temperature
     where = Location("tube.toml", 4, "bore")
-    moved = replace(worked.context, **{change: {where: 0.001 if change == "moved" else "x"}})
+    moved = (
+        replace(worked.context, moved={where: 0.001})
+        if change == "moved"
+        else replace(worked.context, worded={where: "x"})
+    )
     for _ in range(2):
         assert worked.case(context=moved).exhaust_temperature.nominal == first.nominal
     assert worked.asked == [("exhaust_temperature", "tube")] * 3

@@ -70,6 +70,23 @@ def cool(tube: Tube, case: LoadCase, sheet: Sheet) -> Judgement:
     return sheet.no_hotter(sheet.take("T", case.temperature_of(tube)), sheet.limit("most"))
 
 
+@rule(
+    "tube.neither",
+    title="the bore is small, and it is great",
+    on=Tube,
+    grade=Grade.QUERY,
+    limits=[
+        Limit("most", "90 mm", "length", FIRST_PRINCIPLES),
+        Limit("least", "110 mm", "length", FIRST_PRINCIPLES),
+    ],
+    **_COMMON,
+)
+def neither(tube: Tube, sheet: Sheet) -> Judgement:
+    """Two comparisons that fail, the one at the greatest bore and the other at the least."""
+    bore = sheet.take("d", tube.bore)
+    return sheet.worst(sheet.at_most(bore, sheet.limit("most")), sheet.at_least(bore, sheet.limit("least")))
+
+
 @rule("rack.tubes", title="every tube goes into the rack", on=Rack, grade=Grade.QUERY, **_COMMON)
 def every_tube(rack: Rack, sheet: Sheet) -> Judgement:
     """Whatever tubes belong to the rack."""
@@ -79,6 +96,7 @@ def every_tube(rack: Rack, sheet: Sheet) -> Judgement:
 
 
 WAGONS = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(*RULES, bay, slots))])
+NEITHER = load_families([entry_point("tubes", rules=(neither,))])
 COOL = load_families([entry_point("tubes", rules=(cool,))])
 BY_RACK = load_families([entry_point("tubes", kinds=(Tube, Rack, Wagon), rules=(every_tube,))])
 TWO_RULES = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(bay, slots))])
@@ -216,6 +234,20 @@ def test_temperatures_stated_for_each_are_compared_under_their_ids(
     assert run.complaints == ()
     assert len(worked) == searches
     assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
+
+
+def test_what_fails_at_other_corners_than_govern_is_written_down_at_its_own(
+    tmp_path: Path, worked: list[str]
+) -> None:
+    """100.5 of 90 mm, and 99.5 of 110 mm: 1.117 and 1.106 are used."""
+    files = {**PLAIN, "other.toml": OTHER, "second.toml": LIKE.format(rack="other")}
+    run = DesignFolder(tmp_path, NEITHER).write(files).assess()
+    assert len(worked) == 1
+    used = [[one.utilisation for one in check.failing] for check in run.checks]
+    assert used == [pytest.approx([100.5 / 90, 110 / 99.5])] * 2
+    assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
+    for check in run.checks:
+        assert [one.found.value for one in check.failing if one.found] == pytest.approx([0.1005, 0.0995])
 
 
 SECOND = TUBE.replace('"rack"', '"other"')

@@ -14,8 +14,8 @@ from speclint.quantities import Measure, read
 from speclint.repository import Design
 from speclint.rules import Consulted
 from speclint.specs import EVERY_FIELD, Link, Spec, Stated, Tie
-from tests.rules.test_placing import ALL, PLAIN, Bench
-from tests.tubes import DUTY, RACK, TUBE
+from tests.rules.test_placing import ALL, PLAIN, Bench, Wagon
+from tests.tubes import DUTY, RACK, TUBE, Tube
 
 #: The second tube has another bore and hangs in another rack; a third wagon leads to fewer racks than the first.
 FILES = {
@@ -323,3 +323,67 @@ def test_parts_alike_have_the_same_duty_or_none(tmp_path: Path, more: str, known
     bench = Bench(tmp_path, {**ALL, "third.toml": RACK_LIKE + more})
     once, _ = kept(bench, "rack")
     assert (once.known(PLAIN, "third", bench.context) is not None) is known
+
+
+IN_OTHER = TUBE.replace('"rack"', '"other"')
+
+
+@pytest.mark.parametrize(
+    ("files", "known"),
+    [
+        ({"second.toml": IN_OTHER}, True),
+        ({"second.toml": IN_OTHER, "third.toml": IN_OTHER}, False),  # two belong to it
+        ({"second.toml": IN_OTHER.replace("100 mm", "99 mm")}, True),  # which was not looked at
+        ({"second.toml": TUBE}, False),  # none belongs to it
+    ],
+)
+def test_a_check_that_asked_what_belongs_to_a_part_is_that_of_one_with_as_many(
+    tmp_path: Path, files: dict[str, str], known: bool
+) -> None:
+    bench = Bench(
+        tmp_path, {"duty.toml": DUTY, "rack.toml": RACK, "tube.toml": TUBE, "other.toml": RACK_LIKE, **files}
+    )
+    bench.context.begin()
+    bench.context.asked.queried.add(("rack", Tube))
+    once = WorkedOnce()
+    once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
+    found = once.known(PLAIN, "other", bench.context)
+    assert (found is not None) is known
+    if found is not None:
+        assert found[1].parts == {"rack": "other", "tube": "second"}
+
+
+@pytest.mark.parametrize(
+    ("bays", "known"),
+    [
+        ('[bays.a]\nrack = "rack"\n[bays.b]\nrack = "other"\n', True),
+        ('[bays.a]\nrack = "rack"\n', False),
+        ('[bays.a]\nrack = "rack"\n[bays.b]\nrack = "other"\n[bays.c]\nrack = "other"\n', False),
+    ],
+)
+def test_a_check_that_asked_which_entries_lead_to_a_part_is_that_of_one_with_as_many(
+    tmp_path: Path, bays: str, known: bool
+) -> None:
+    files = {"rack.toml": RACK, "other.toml": RACK_LIKE, "wagon.toml": f'kind = "wagon"\n{bays}'}
+    bench = Bench(tmp_path, files)
+    bench.context.begin()
+    bench.context.asked.followed.add("wagon")
+    bench.context.asked.queried.add(("rack", Wagon))
+    bench.context.asked.leading.add(("wagon", "bays", "rack", "rack"))
+    once = WorkedOnce()
+    once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
+    assert (once.known(PLAIN, "other", bench.context) is not None) is known
+
+
+@pytest.mark.parametrize(("slot", "known"), [("free", True), ("tube", False), ("second", False)])
+def test_an_id_that_stands_for_another_is_no_name_of_an_entry(tmp_path: Path, slot: str, known: bool) -> None:
+    """Both racks have a slot that is called as one of the tubes: of the one the name would be another."""
+    slots = f'[slots.{slot}]\nwidth = "10 mm"\n'
+    files = {"rack.toml": RACK + slots, "other.toml": RACK_LIKE, "tube.toml": TUBE, "second.toml": IN_OTHER}
+    bench = Bench(tmp_path, {"duty.toml": DUTY, **files})
+    bench.context.begin()
+    bench.context.asked.queried.add(("rack", Tube))
+    bench.context.asked.fields.add((id(bench.part("rack")), "slots"))
+    once = WorkedOnce()
+    once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
+    assert (once.known(PLAIN, "other", bench.context) is not None) is known

@@ -88,6 +88,8 @@ def test_whether_a_comparison_holds_all_over_a_box(margin: Any, strictly: bool, 
 
 def test_a_matter_of_record_and_what_is_accepted() -> None:
     assert Compared().holds
+    assert Compared((0.0,)).holds  # at its limit, unless it must have more than nothing left
+    assert not Compared((-0.1,)).holds
     assert not Compared(said=False).holds
     assert Compared((-1.0,), accepted=True).holds
     failing = OverBox((Compared((-1.0,)), Compared(said=False)))

@@ -138,13 +138,13 @@ def test_the_parts_of_a_cam_run_over_a_range_too() -> None:
 
 def test_what_hangs_on_an_angle_may_be_asked_on_a_part_of_its_range() -> None:
     """From 0.3 to 0.4 rad: 2.7 to 6.4, 27 to 48, 180 to 240."""
-    over = follower_at(Input("angle", 0.2, 0.6), ON)
+    over: Any = follower_at(Input("angle", 0.2, 0.6), ON)
     asked = []
     for one in (over.lift, over.slope, over.curvature):
         assert isinstance(one, Moved)
         asked.append(one.over(0.3, 0.4))
     assert asked == [near(2.7, 6.4), near(27.0, 48.0), near(180.0, 240.0)]
-    assert [slopes(one)["angle"] for one in (over.lift, over.slope, over.curvature)] == [  # type: ignore[arg-type]
+    assert [slopes(one)["angle"] for one in (over.lift, over.slope, over.curvature)] == [
         near(12.0, 108.0),
         near(120.0, 360.0),
         near(600.0, 600.0),
