@@ -210,8 +210,8 @@ class Design:
 
     def _turned(self, place: Location, where: Location, instead: Measure) -> Measure:
         there, here = (self.specs[self.owner(one)].under(one.key) for one in (place, where))
-        if not isinstance(there, Measure) or not isinstance(here, Measure):
-            raise LookupError(where.key)
+        assert isinstance(there, Measure)  # what is turned is stated
+        assert isinstance(here, Measure)
         return replace(
             there,
             nominal=there.nominal - (instead.nominal - here.nominal),

@@ -50,8 +50,8 @@ def _other(one: StatedQuantity) -> str | None:
     if other is None or known.name.endswith("hardness"):
         return None
     by = factor_of(unit, dimension) / factor_of(other, dimension)
-    datum = f" {one.measure.datum}" if one.measure.datum else ""
-    return rewritten(one, lambda size: size * by, lambda amount: amount * by, f"{other}{datum}".strip())
+    written = f"{other} {one.measure.datum}".strip()
+    return rewritten(one, lambda size: size * by, lambda amount: amount * by, written)
 
 
 def _temperature(one: StatedQuantity) -> str | None:
