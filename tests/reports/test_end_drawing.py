@@ -156,3 +156,28 @@ def test_what_no_spec_states_is_left_out(workshop: DesignFolder) -> None:
         cylinder(workshop, ("cover-front.toml", SPIGOT[0], f'{SPIGOT[1]}central_hole = "330 mm"\n'))
     )
     assert placed(front, FRONT, -149).boxes("metal")[6] == pytest.approx((-54, 0, 165, 250), abs=0.02)
+
+
+def test_each_end_has_its_own_clearance(workshop: DesignFolder) -> None:
+    """By the place of its cover's inner face, 35 and 860 mm from the collar's seat."""
+    own = (
+        "block.toml",
+        'face_from_seat = "860 mm"\nclearance = "8 mm"',
+        'face_from_seat = "860 mm"\nclearance = "9 mm"',
+    )
+    front, back = end_figures(cylinder(workshop, own))
+    assert front.rows[-1] == ("", "clearance at the dead centre, cold", "8 mm")
+    assert back.rows[-1] == ("", "clearance at the dead centre, cold", "9 mm")
+    assert placed(front, FRONT, -149).boxes("metal")[-1] == pytest.approx((8, 158, 155, 248.5), abs=0.02)
+    assert placed(back, BACK, -90).boxes("metal")[-1] == pytest.approx((9, 159, 155, 248.5), abs=0.02)
+
+
+def test_without_a_piston_there_is_neither_its_rim_nor_its_number(workshop: DesignFolder) -> None:
+    """The clearance is then told, and not measured."""
+    front, _ = end_figures(cylinder(workshop, ("piston.toml", 'runs_in = "liner"\n', "")))
+    drawn = placed(front, FRONT, -149)
+    assert len(drawn.boxes("metal")) == 8
+    assert drawn.balloons().keys() == {"1", "2", "3", "4"}
+    assert "8 clearance" not in drawn.says()
+    assert [number for number, *_ in front.rows] == ["1", "2", "3", "", "4", "", ""]
+    assert front.rows[-1] == ("", "clearance at the dead centre, cold", "8 mm")

@@ -368,3 +368,16 @@ def test_pads_are_placed_from_the_seat_or_from_a_face(workshop: DesignFolder) ->
     assert turned.pads[1].start == pytest.approx(-((700 - 35) - 0) - 110)
     wide = ("block.toml", 'width = "180 mm"\n', "")
     assert [one.name for one in sizes(workshop, DRIVE, wide).pads] == ["back"]
+
+
+@pytest.mark.parametrize(("away", "pads"), [("330 mm", 2), ("320 mm", 0), ("310 mm", 0)])
+def test_pads_are_drawn_where_the_face_of_the_frame_lies_beyond_the_block(
+    workshop: DesignFolder, away: str, pads: int
+) -> None:
+    """The block reaches to 280 + 40 = 320 mm from the axis; the words for the pads stand there all the same."""
+    frame = ("block.toml", 'axis_from_frame = "350 mm"', f'axis_from_frame = "{away}"')
+    (figure,) = liner_figures(cylinder(workshop, DRIVE, frame))
+    (bare,) = liner_figures(cylinder(workshop, frame))
+    metal = [one.drawing.count('class="metal"') for one in (figure, bare)]
+    assert metal[0] - metal[1] == pads
+    assert "pad front, slides" in figure.drawing
