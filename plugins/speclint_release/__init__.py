@@ -16,6 +16,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     return [
         rules_in("speclint_release.rules"),
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
+        rules_in("speclint_release.rules.days_of_record", "made-part"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),
         rules_in("speclint_release.rules.made_documents", "made-part"),
         rules_in("speclint_release.rules.made_examinations", "made-part"),

@@ -13,6 +13,9 @@ B31_1 = Source("ASME B31.1, Power Piping", "2018", memory=True)
 EN_10204 = Source("EN 10204, Metallic products: types of inspection documents", "2004", memory=True)
 #: Seen, not in print but as a public summary gives it.
 DOCUMENTS = EN_10204.at("types of inspection documents, as reproduced in a public summary", memory=False)
+EN_13445_4 = Source("EN 13445-4, Unfired pressure vessels: fabrication", "2014", memory=True)
+#: The required pressure of the test is never exceeded by more than 6 %.
+ASME_I = Source("ASME Boiler and Pressure Vessel Code, Section I, Power Boilers", "2019", memory=True)
 EN_13445_5 = Source("EN 13445-5, Unfired pressure vessels: inspection and testing", "2014", memory=True)
 #: Seen in public notes of a calculation that quote 10.2.3.3.1: the greater of 1.25 p f_a/f_t and 1.43 p.
 TEST_FACTOR = Source(

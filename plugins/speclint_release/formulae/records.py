@@ -16,7 +16,7 @@ from speclint.equations import (
     Ratio,
     Seconds,
 )
-from speclint_release.sources import TEST_FACTOR
+from speclint_release.sources import ASME_I, TEST_FACTOR
 
 
 @formula("ΔT = T_d − T", cites=[FIRST_PRINCIPLES])
@@ -48,6 +48,22 @@ def least_test_pressure(k: Ratio, p_d: Pascals) -> Pascals:
     2373800
     """
     return k * p_d
+
+
+@formula("p_m = (1 + k) p_t", cites=[ASME_I.at("PG-99, hydrostatic test")])
+def most_test_pressure(k: Ratio, p_t: Pascals) -> Pascals:
+    """Greatest pressure at which a part may be tested.
+
+    p_m = (1 + k) p_t
+
+    ``k`` share by which the test pressure may be passed [-], ``p_t`` test pressure [Pa]. Returns [Pa].
+
+    Hand working: 1.06 × 33 = 34.98 bar.
+
+    >>> round(most_test_pressure(k=0.06, p_t=3.3e6))
+    3498000
+    """
+    return (1 + k) * p_t
 
 
 @formula("s = n_a/n", cites=[FIRST_PRINCIPLES])

@@ -1,0 +1,147 @@
+"""How the records of a part as made agree: stress relief as it was asked for, and one step after the other."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterable, Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import weldment_of
+from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart, NotStated, Stated, Weldment
+from speclint_release.formulae.records import most_test_pressure
+from speclint_release.inputs import treatments_missing
+from speclint_release.sources import ASME_I, EN_13445_4
+
+
+@rule(
+    "made.relieved-as-asked",
+    title="A stress relief on record stood at the temperature and for the time that the weldment asks for, and no weld "
+    "on record is later than the last",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[EN_13445_4.at("heat treatment"), COMMON_PRACTICE],
+    why="a chart that names another temperature relieved nothing, or softened the plates; a weld laid after it is as "
+    "hard as before",
+    leaves_out="rates of heating and cooling, and where the thermocouples were; repairs of which nobody made a record",
+    against=(),
+)
+def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
+    """Each record of a stress relief against the weldment of the part; its day against those of the welds."""
+    records = {name: one for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)}
+    if not records:
+        raise sheet.not_applicable("no stress relief is on record: made.examined asks for it")
+    welds = list(_days(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet))
+    reliefs = list(_days(((name, one.date) for name, one in records.items()), sheet))
+    last = max((day for _, day in reliefs), default=None)
+    late = [name for name, day in welds if last is not None and day > last]
+    says = (
+        f"{', '.join(late)}: later than the stress relief"
+        if late
+        else "no weld is later than the stress relief"
+    )
+    judged = [sheet.states(not late, says, where=made.where)]
+    weldment = _weldment(made, sheet)
+    if weldment is not None and sheet.is_stated("temperature asked for", weldment.treatment.temperature):
+        judged.append(sheet.each(records.items(), lambda item: _as_asked(*item, weldment, sheet)))
+    return sheet.worst(*judged)
+
+
+def _as_asked(name: str, record: HeatTreatmentRecord, weldment: Weldment, sheet: Sheet) -> Judgement:
+    asked = weldment.treatment
+    low, high = sheet.take_limits("T_a", asked.temperature, "temperature asked for")
+    least, greatest = sheet.take_limits(f"T {name}", record.temperature, f"temperature of {name}")
+    judged = [
+        sheet.at_least(least, low).else_says(f"{name}: at {{found}}, {{limit}} asked for"),
+        sheet.at_most(greatest, high).else_says(f"{name}: at {{found}}, {{limit}} at most asked for"),
+    ]
+    if sheet.is_stated("time asked for", asked.time):
+        held, wanted = sheet.take(f"t {name}", record.held), sheet.take("t_a", asked.time)
+        judged.append(
+            sheet.at_least(held, wanted).else_says(f"{name}: held for {{found}}, {{limit}} asked for")
+        )
+    return sheet.worst(*judged)
+
+
+def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
+    """Whether a heat treatment on record is a stress relief; one that says nothing may be."""
+    stated = sheet.is_stated(f"treatment of {name}", record.treatment)
+    said = sheet.read(f"treatment of {name}", record.treatment) if stated else ""
+    return not treatments_missing(["stress relieve"], [said])
+
+
+def _weldment(made: MadePart, sheet: Sheet) -> Weldment | None:
+    drawn = sheet.follow(made.of)
+    if isinstance(drawn, Weldment):
+        return drawn
+    return weldment_of(drawn, sheet) if isinstance(drawn, CylinderBlock) else None
+
+
+@rule(
+    "made.tested-as-finished",
+    title="No hydraulic test on record is more than 6 % above the test pressure of the part, and none that it passed "
+    "last is earlier than a weld or a heat treatment of it",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[ASME_I.at("PG-99, hydrostatic test"), COMMON_PRACTICE],
+    why="a test that goes far above its pressure stretches what it is to prove, and one before the last weld says "
+    "nothing of that weld",
+    leaves_out="that a test was passed (made.hydraulic-test); the greatest pressure of which no record was made; "
+    "boring of the walls after the test",
+    against=(),
+    limits=[
+        Limit(
+            "over",
+            "0.06",
+            "ratio",
+            ASME_I.at("PG-99, hydrostatic test"),
+            "share by which a test may be passed",
+        ),
+    ],
+)
+def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
+    """Every test, passed or not, against 1.06 times the test pressure; the day of the last passed against others."""
+    drawn = sheet.follow(made.of)
+    if not made.hydraulic_tests or not sheet.is_stated("test pressure", drawn.test_pressure):
+        raise sheet.not_applicable(
+            "no hydraulic test is on record, or none is asked for: made.hydraulic-test tells"
+        )
+    most = sheet.work(
+        "p_m", most_test_pressure, k=sheet.limit("over", "k"), p_t=sheet.take("p_t", drawn.test_pressure)
+    )
+    judged = [
+        sheet.at_most(sheet.take(f"p {name}", one.pressure), most).else_says(
+            f"{name}: tested at {{found}}, {{limit}} at most"
+        )
+        for name, one in made.hydraulic_tests.items()
+        if sheet.is_stated(f"pressure of {name}", one.pressure)
+    ]
+    passed = (
+        (name, one.date)
+        for name, one in made.hydraulic_tests.items()
+        if sheet.is_stated(f"result of {name}", one.result)
+        and sheet.read(f"result of {name}", one.result) == "passed"
+    )
+    last = max((day for _, day in _days(passed, sheet)), default=None)
+    works = (
+        *((f"weld {name}", one.date) for name, one in made.welds.items()),
+        *((name, one.date) for name, one in made.heat_treatments.items()),
+    )
+    late = [name for name, day in _days(works, sheet) if last is not None and day > last]
+    says = (
+        f"{', '.join(late)}: later than the last test"
+        if late
+        else "nothing was welded or heated after the test"
+    )
+    return sheet.worst(*judged, sheet.states(not late, says, where=made.where))
+
+
+def _days(
+    records: Iterable[tuple[str, Stated[str] | NotStated]], sheet: Sheet
+) -> Iterator[tuple[str, dt.date]]:
+    """The days of records, each with its name; what states none is left out."""
+    for name, value in records:
+        if sheet.is_stated(f"day of {name}", value):
+            yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
+
+
+RULES = (relieved_as_asked, tested_as_finished)

@@ -1,0 +1,104 @@
+"""made.relieved-as-asked and made.tested-as-finished: temperature, time and pressure from both sides, and the days."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.testing import DesignFolder, changed
+
+RELIEVED, TESTED = "made.relieved-as-asked", "made.tested-as-finished"
+FILES = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\ntest_pressure = "40 bar gauge"\n',
+    "weldment.toml": 'kind = "weldment"\nid = "weldment"\nmakes = "block"\n'
+    '[treatment]\ntemperature = "570 °C ±15"\ntime = "50 min"\n',
+}
+MADE = """
+kind = "made-part"
+id = "made"
+of = "block"
+[welds.all]
+date = "2026-03-12"
+[heat_treatments.furnace]
+treatment = "stress relieve"
+temperature = "572 °C ±3"
+held = "3000 s"
+date = "2026-03-28"
+[hydraulic_tests.shop]
+pressure = "40 bar gauge"
+result = "passed"
+date = "2026-05-27"
+"""
+
+
+def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], of: str = "block") -> Check:
+    text = changed(MADE.replace('of = "block"', f'of = "{of}"'), *changes)
+    return workshop.write({**FILES, "made.toml": text}).only(rule, "made")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('"572 °C ±3"', '"582 °C ±3"', ""),
+        ('"572 °C ±3"', '"582.1 °C ±3"', "585.1 °C > 585 °C"),
+        ('"572 °C ±3"', '"558 °C ±3"', ""),
+        ('"572 °C ±3"', '"557.9 °C ±3"', "554.9 °C < 555 °C"),
+        ('"3000 s"', '"2999 s"', "2999 s < 50 min"),
+        ('"2026-03-12"', '"2026-03-28"', ""),
+        ('"2026-03-12"', '"2026-03-29"', "weld all: later than the stress relief"),
+        ('date = "2026-03-12"\n', "", ""),
+        ('treatment = "stress relieve"\n', "", ""),
+    ],
+)
+@pytest.mark.parametrize("of", ["block", "weldment"])
+def test_a_stress_relief_is_as_asked_for_and_after_the_welds(
+    workshop: DesignFolder, old: str, new: str, says: str, of: str
+) -> None:
+    check = made(workshop, RELIEVED, (old, new), of=of)
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_what_is_no_stress_relief_is_not_judged(workshop: DesignFolder) -> None:
+    other = ('treatment = "stress relieve"', 'treatment = "normalized"')
+    assert made(workshop, RELIEVED, other).outcome == "not applicable"
+    assert made(workshop, RELIEVED, ('temperature = "572 °C ±3"\n', "")).outcome == "not assessed"
+
+
+def test_a_second_stress_relief_follows_a_later_weld(workshop: DesignFolder) -> None:
+    weld = ('"2026-03-12"', '"2026-04-20"')
+    again = MADE.partition("[heat_treatments.furnace]\n")[2].partition("[hydraulic")[0]
+    second = (
+        "[hydraulic_tests.shop]",
+        f"[heat_treatments.again]\n{again.replace('2026-03-28', '2026-04-21')}[hydraulic_tests.shop]",
+    )
+    assert made(workshop, RELIEVED, weld).outcome == "finding"
+    assert made(workshop, RELIEVED, weld, second).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('"40 bar gauge"', '"42.4 bar gauge"', ""),
+        ('"40 bar gauge"', '"42.5 bar gauge"', "42.5 bar > 42.4 bar"),
+        ('"passed"', '"failed"', ""),
+        ('"40 bar gauge"\nresult = "passed"', '"60 bar gauge"\nresult = "failed"', "60 bar > 42.4 bar"),
+        ('"2026-05-27"', '"2026-03-28"', ""),
+        ('"2026-05-27"', '"2026-03-27"', "furnace: later than the last test"),
+        ('"2026-03-12"', '"2026-05-28"', "weld all: later than the last test"),
+        ('date = "2026-05-27"\n', "", ""),
+    ],
+)
+def test_a_test_goes_not_far_above_and_comes_after_the_work(
+    workshop: DesignFolder, old: str, new: str, says: str
+) -> None:
+    """1.06 × 40 = 42.4 bar."""
+    check = made(workshop, TESTED, (old, new))
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_no_test_on_record_is_told_by_another_rule(workshop: DesignFolder) -> None:
+    none = MADE.partition("[hydraulic_tests.shop]")
+    assert made(workshop, TESTED, (none[1] + none[2], "")).outcome == "not applicable"
