@@ -24,8 +24,10 @@ from typing import Any
 from unittest.mock import patch
 
 from speclint.checking import Assessment, Check, check
+from speclint.checking.conclusion import outcome_of
 from speclint.checking.corner_search import every_corner
-from speclint.checking.rule_run import _ending, _load_case, _outcome
+from speclint.checking.load_case import load_case_of
+from speclint.checking.one_corner import ending_at
 from speclint.checking.severity import NOTHING, Ending, Severity, severity, told
 from speclint.checking.worst_corner import Effort
 from speclint.rules import Amount, Context, Corner, Judgement, Rule
@@ -123,11 +125,11 @@ def at_every_corner(rule: Rule, component: Component, context: Context) -> Itera
         one.start()
     try:
         for name in rule.cases or ("",):
-            case = _load_case(component, name, context) if name else None
+            case = load_case_of(component, name, context) if name else None
 
             def run(at: Corner, case: Any = case) -> Ending:
                 compared.clear()
-                return _ending(rule, component, case, context, at)
+                return ending_at(rule, component, case, context, at)
 
             for _, ending in every_corner(run):
                 yield AtCorner(name, ending, tuple(compared))
@@ -202,7 +204,7 @@ def in_full(rule: Rule, corners: Iterable[AtCorner], by: Mapping[int, Moved]) ->
         for (of, *place), (_, value) in failing.items():
             if of == case:
                 once.setdefault(tuple(place), value)  # type: ignore[arg-type]
-    outcome, grade = _outcome(told(worst), rule)
+    outcome, grade = outcome_of(told(worst), rule)
     used = worst.utilisation if isinstance(told(worst), Judgement) else None  # type: ignore[union-attr]
     return Result(outcome, grade, near(used), sorted(printed(one) for one in once.values()))
 
@@ -219,10 +221,10 @@ def worst_of_each(rule: Rule, component: Component, context: Context) -> dict[in
     """The worst that each comparison comes to over all load cases and corners, by its number on the sheet."""
     found: dict[int, Judgement] = {}
     for name in rule.cases or ("",):
-        case = _load_case(component, name, context) if name else None
+        case = load_case_of(component, name, context) if name else None
         if isinstance(case, Exception):
             continue
-        for _, ending in every_corner(lambda at, case=case: _ending(rule, component, case, context, at)):  # type: ignore[misc]
+        for _, ending in every_corner(lambda at, case=case: ending_at(rule, component, case, context, at)):  # type: ignore[misc]
             if not isinstance(ending, Judgement):
                 continue
             for number, part in enumerate(ending.every):

@@ -17,7 +17,11 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules"),
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),
-        rules_in("speclint_release.rules.made_parts", "made-part"),
+        rules_in("speclint_release.rules.made_documents", "made-part"),
+        rules_in("speclint_release.rules.made_examinations", "made-part"),
+        rules_in("speclint_release.rules.made_metal", "made-part"),
+        rules_in("speclint_release.rules.made_sizes", "made-part"),
+        rules_in("speclint_release.rules.made_tests", "made-part"),
         rules_in("speclint_release.rules.steamings", "made-part"),
         rules_in("speclint_release.rules.worn_parts", "made-part"),
     ]

@@ -1,4 +1,4 @@
-"""Which components a rule of release applies to: those that hold pressure, and those whose failure can hurt."""
+"""Which components a rule of release applies to: those that hold pressure, or can hurt; and what is not on record."""
 
 from __future__ import annotations
 
@@ -6,12 +6,12 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING, cast
 
-from speclint import Sheet
+from speclint import Grade, Judgement, Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
 from speclint.specs import Component, bare_words, names_nothing
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, KnownFault
+    from speclint.specs import CylinderBlock, KnownFault, MadePart
 
 
 def can_hurt(component: Component, sheet: Sheet) -> bool:
@@ -32,7 +32,7 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """Whether it is a weldment, a fabricated block or joined to a flange by a weld, or states that it is welded."""
     if component.is_one_of(("weldment",)):
         return True
-    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+    if sheet.said("welded", component.welding.welded):
         return True
     if component.is_one_of(("cylinder-block",)):
         return sheet.read("construction", cast("CylinderBlock", component).construction) == "fabricated"
@@ -114,3 +114,9 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
 
 def _named(text: str, words: Mapping[str, tuple[str, ...]]) -> list[str]:
     return [name for name, stems in words.items() if any(stem in text.lower() for stem in stems)]
+
+
+def no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgement:
+    """What is still to be recorded of a part as made: a query, until the drawings are released."""
+    released = sheet.setting("stage") == "released"
+    return sheet.states(False, said, where=made.where).graded(grade if released else Grade.QUERY)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from speclint import Sheet, ToFill
-from speclint.specs import Closable, Component, NotStated, Spec, SpecTable, Stated, by_word
+from speclint.specs import Closable, Component, Spec, SpecTable, by_word
 
 if TYPE_CHECKING:
     from speclint.specs import BoltedJoint, CylinderBlock, PistonRod
@@ -105,8 +105,3 @@ def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> 
             under = sheet.follow(link).id
             return "" if under in into else f"{joint.id} is {done} {under}, not {done} {' or '.join(into)}"
     return ""
-
-
-def said(name: str, value: Stated[Any] | NotStated, sheet: Sheet) -> str:
-    """A word that is stated; "" where it is not."""
-    return str(sheet.read(name, value)) if sheet.is_stated(name, value) else ""

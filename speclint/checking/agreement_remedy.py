@@ -11,7 +11,8 @@ from dataclasses import replace
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, sized
 from speclint.checking.remedy import Remedy
-from speclint.checking.rule_run import check, still_conforms
+from speclint.checking.rule_run import check
+from speclint.checking.where_it_fails import still_conforms
 from speclint.quantities import Measure
 from speclint.rules import Context, Judgement, StatedPlace, Step, in_words
 from speclint.specs import Component

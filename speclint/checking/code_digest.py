@@ -34,12 +34,15 @@ def code_of(loaded: Loaded, kept: KeptFolder | None = None) -> str:
 
 def _kept_of(packages: Sequence[str], kept: KeptFolder) -> str:
     """The digests of some packages, as an earlier run worked them of the same files."""
-    stand, latest = _standing(packages)
-    body = kept.read(stand) if stand else None
+    standing = _standing(packages)
+    if standing is None:
+        return _of_packages(packages)
+    stand, latest = standing
+    body = kept.read(stand)
     if body is not None:
         return body.decode()
     found = _of_packages(packages)
-    if stand and 0 <= latest <= time.time() - _STILL:
+    if 0 <= latest <= time.time() - _STILL:
         kept.write(stand, found.encode())
     return found
 
@@ -49,8 +52,8 @@ def _of_packages(packages: Sequence[str]) -> str:
 
 
 @cache
-def _standing(packages: tuple[str, ...]) -> tuple[str, float]:
-    """A digest of how every file stands, and when the last was changed; "" where code lies in no file."""
+def _standing(packages: tuple[str, ...]) -> tuple[str, float] | None:
+    """A digest of how every file stands, and when the last was changed; None where code lies in no file."""
     digest, latest = blake2b(digest_size=20), 0.0
     try:
         for package in packages:
@@ -60,7 +63,7 @@ def _standing(packages: tuple[str, ...]) -> tuple[str, float]:
                 digest.update(f"{package}\0{called}\0{file}\0{stands}\0".encode("utf-8", "backslashreplace"))
                 latest = max(latest, found.st_mtime, found.st_ctime)
     except (LookupError, OSError):  # of a family made in memory nothing can be told so
-        return "", 0.0
+        return None
     return digest.hexdigest(), latest
 
 

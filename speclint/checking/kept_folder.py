@@ -68,7 +68,7 @@ class KeptFolder:
             self._written = True
         except OSError:
             with suppress(OSError):
-                part.unlink(missing_ok=True)
+                part.unlink()
 
     def tidy(self) -> None:
         """Remove what was used the longest ago, where there is too much."""
@@ -108,12 +108,12 @@ def _digest(body: bytes) -> bytes:
 class _DataOnly(Unpacker):
     def find_class(self, module: str, name: str) -> Any:
         """A class of data of speclint itself; nothing else is made from a file."""
-        if module.partition(".")[0] != "speclint" and (module, name) != ("builtins", "frozenset"):
+        if module.partition(".")[0] != "speclint":
             raise pickle.UnpicklingError(f"{module}.{name}")
         found = super().find_class(module, name)
-        if found is frozenset or (isinstance(found, type) and _holds_data(found)):
-            return found
-        raise pickle.UnpicklingError(f"{module}.{name}")
+        if not isinstance(found, type) or not _holds_data(found):
+            raise pickle.UnpicklingError(f"{module}.{name}")
+        return found
 
 
 def _holds_data(kind: type) -> bool:

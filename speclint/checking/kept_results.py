@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Any
 
 from speclint.checking.check_result import Check
 from speclint.checking.code_digest import code_of
@@ -51,8 +52,7 @@ class KeptResults:
 
     def checks_of(self, component: str) -> list[Check] | None:
         """The checks of a component, where they are kept and still hold."""
-        found = self._found(self._name_of(component))
-        return found if isinstance(found, list) else None
+        return self._found(self._name_of(component))
 
     def keep_checks(self, component: str, checks: Sequence[Check]) -> None:
         """Keep the checks of a component; none where a rule could not be run, since another time it may."""
@@ -61,8 +61,7 @@ class KeptResults:
 
     def remedies_of(self, found: Check, could_spoil: Sequence[Check]) -> list[Remedy] | None:
         """The remedies of a finding, where they are kept and still hold."""
-        kept = self._found(self._name_of_finding(found, could_spoil))
-        return kept if isinstance(kept, list) else None
+        return self._found(self._name_of_finding(found, could_spoil))
 
     def keep_remedies(
         self, found: Check, could_spoil: Sequence[Check], remedies: Sequence[Remedy], consulted: Consulted
@@ -74,7 +73,7 @@ class KeptResults:
     def again_of(self, one: Check, instead: str) -> Check | None:
         """A check made again with other values ``instead``, by their digest; where it is kept and still holds."""
         found = self._found(digest(self._ground, "again", *one.order, instead))
-        return found[0] if isinstance(found, list) else None
+        return found[0] if found else None
 
     def keep_again(self, one: Check, found: Check, instead: str) -> None:
         """Keep how a check came out with other values; not where it could not be run."""
@@ -112,9 +111,10 @@ class KeptResults:
             self._states[key] = digest(*one.order, one.fingerprint, corners)
         return self._states[key]
 
-    def _found(self, name: str) -> object:
-        found = self._kept(name)
-        return unpacked(found[1], self._rules) if found is not None else None
+    def _found(self, name: str) -> list[Any] | None:
+        kept = self._kept(name)
+        found = unpacked(kept[1], self._rules) if kept is not None else None
+        return found if isinstance(found, list) else None
 
     def _kept(self, name: str) -> tuple[Trace, bytes] | None:
         """What was consulted for a result, and the result as it is kept; None where it does not hold."""

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
-from speclint.checking.rule_run import written_at
+from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner, Swing
 from speclint.checking.time_limit import Overrun
 from speclint.errors import NOWHERE, DesignError, FamilyError, Location, one_of

@@ -25,8 +25,8 @@ _FINE = Fraction(1, 10**5)
 #: To what a length is stated at the finest: a micrometre, a tenth of a thou. Common practice.
 _FINEST = {"mm": Fraction(1, 1000), "in": Fraction(1, 10000)}
 _STEPS_TABLE = "drawing-steps-common-practice.csv"
-_LARGE = 10**9  # of a unit without a step of its own: that of the decade counts
 _FIGURES = 9  # of a size that another part gives; more are what floats leave
+_FAHRENHEIT = 5 / 9  # K, one degree: by definition
 _ROUNDING = 1e-12  # relative: the logarithm of a power of ten may fall short of it
 
 
@@ -115,14 +115,16 @@ def _rolled(written: Written, measure: Measure) -> Iterator[Restated]:
 class Rounding:
     """A quantity whose size, or whose limits alone, may take any value in steps: its own, and finer ones.
 
-    Made by :func:`rounding`. ``reach`` is how far it may move, in SI units, before it is another design.
+    Made by :func:`rounding`. ``reach`` is how far it may move, in SI units, before it is another design: that ``share``
+    of its size.
     """
 
     def __init__(self, measure: Measure, written: Written, *, limits: bool) -> None:
         self._measure, self._written, self._limits = measure, written, limits
         self._factor = Fraction(repr(_factor(measure)))
         self._steps = _steps(written, measure, limits=limits)
-        self.reach = abs(measure.nominal) * (_LIMITS_REACH if limits else _REACH)
+        self.share = _LIMITS_REACH if limits else _REACH
+        self.reach = abs(_size(written, measure)) * self.share
 
     @property
     def steps(self) -> list[float]:
@@ -163,15 +165,22 @@ class Rounding:
 def rounding(measure: Measure, *, limits: bool = False) -> Rounding | None:
     """How a quantity is rounded, its limits alone or the whole of it; None where it is not written so."""
     written = _as_taken(measure)
-    if written is None or not measure.nominal:
+    if written is None or not _size(written, measure):
         return None
     if limits and (measure.dimension != "length" or written.lower in (None, written.upper)):
         return None
     return Rounding(measure, written, limits=limits)
 
 
+def _size(written: Written, measure: Measure) -> float:
+    """What a quantity is, in SI units; a temperature as it stands above or below the zero of its scale."""
+    return float(written.first) * _factor(measure) if measure.dimension == "temperature" else measure.nominal
+
+
 def _factor(measure: Measure) -> float:
     """The SI value of one of the unit in which a quantity is written."""
+    if measure.dimension.startswith("temperature"):
+        return _FAHRENHEIT if measure.unit.startswith("°F") else 1.0
     plain = "pressure" if measure.dimension == "fluid pressure" else measure.dimension
     return units.factor(measure.unit, plain)
 
@@ -211,7 +220,7 @@ def _step_of_length(unit: str, written: Written, decade: Fraction) -> Fraction:
     """That of the unit, or a tenth of the decade of what is smaller; of a common fraction always its own."""
     how = "fraction" if _in_fractions(written) else "decimal"
     found = (row["step"] for row in rows(_STEPS_TABLE) if (row["unit"], row["written"]) == (unit, how))
-    step = Fraction(next(found, _LARGE))
+    step = Fraction(next(found, decade / 10))
     return step if how == "fraction" else min(step, decade / 10)
 
 

@@ -17,9 +17,11 @@ from types import TracebackType
 from typing import TYPE_CHECKING, Any, Literal, Self, TypeVar
 
 from speclint.checking.check_result import Check
+from speclint.checking.conclusion import could_not_run
+from speclint.checking.one_corner import late
 from speclint.checking.processors import usable_processors
 from speclint.checking.remedy import Remedy
-from speclint.checking.rule_run import check_named, could_not_run, late
+from speclint.checking.rule_run import check_named
 from speclint.checking.time_limit import GRACE, end_watch
 from speclint.errors import FamilyError
 from speclint.rules import Consulted, Context, Rule

@@ -10,10 +10,12 @@ from dataclasses import replace
 
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, Rounding, listed, rounding, threads
+from speclint.checking.one_corner import run_once
 from speclint.checking.remedy import Remedy
 from speclint.checking.rolled_parts import is_of_plate
-from speclint.checking.rule_run import check, run_once, still_conforms, where_it_fails
+from speclint.checking.rule_run import check
 from speclint.checking.severity import Ending, Severity, severity
+from speclint.checking.where_it_fails import still_conforms, where_it_fails
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
@@ -64,6 +66,11 @@ class Trial:
         """The least change that holds at every corner met so far; None where none does, or too many proofs failed."""
         self._hoped = self._least() if self._proofs < _PROOFS else None
         return self._remedy(self._hoped) if self._hoped else None
+
+    @property
+    def rises(self) -> bool:
+        """Whether the change that was hoped for last makes the value greater."""
+        return self._hoped is not None and self._hoped.by > 0
 
     def proved(self, remedy: Remedy) -> Remedy | None:
         """The remedy hoped for with the whole check behind it; None where that fails: its corner joins those tried."""

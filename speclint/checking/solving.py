@@ -8,13 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.checking.office_steps import Restated, rounding, threads
 from speclint.checking.remedy_trial import Trial
-from speclint.checking.rule_run import check, where_it_fails
+from speclint.checking.rule_run import check
 from speclint.checking.what_if import Question
+from speclint.checking.where_it_fails import where_it_fails
 from speclint.errors import Location, SettingsError, one_of
 from speclint.quantities import Measure
 from speclint.repository import misfits_of
@@ -34,7 +36,8 @@ class Bound:
     """A value at which a rule just holds: ``written`` as the spec would state it, ``used`` of the limit there.
 
     ``higher`` tells to which side of the present value it lies; ``beyond`` is the next value, which fails, and ``why``
-    what is then said of the rule; "" where none was sought.
+    what is then said of the rule; "" where none was sought. ``exact`` is true where the step of the drawing office was
+    too coarse for the least change.
     """
 
     written: str
@@ -149,20 +152,18 @@ class _On:
         """How far from the present value others are tried; "" where none can be, as it is written."""
         if self._step.kind == "counted":
             return f"{_PIECES} more or fewer"
-        measure = self._stated()
-        if measure is None:
+        if isinstance(self._step.value, str):
             return "the next few threads of its series"
-        steps = rounding(measure)
-        return "" if steps is None else f"{100 * steps.reach / abs(measure.nominal):.0f} % of the value"
+        measure = self._stated()
+        steps = rounding(measure) if measure is not None else None
+        return "" if steps is None else f"{100 * steps.share:.0f} % of the value"
 
     def least_change(self, checks: Sequence[Check]) -> tuple[Bound, ...]:
         """The least change that holds, as a remedy is found; none where there is none within reach."""
         trial = Trial(self._found, self._part, self._step, checks, self._context, holder=self._holder)
         while (hoped := trial.hoped()) is not None:
             if proved := trial.proved(hoped):
-                higher = proved.by > 0 or (isinstance(proved.then, float) and proved.then > float(proved.now))
-                text = proved.instead or f"{proved.then}"
-                return (Bound(text, proved.utilisation, higher, exact=proved.exact),)
+                return (Bound(proved.instead, proved.utilisation, trial.rises, exact=proved.exact),)
         return ()
 
     def how_far(self) -> Iterator[tuple[float, Bound]]:
@@ -176,9 +177,7 @@ class _On:
                     check(self._found.rule, self._part, self._changed(one)) for one in (last, beyond)
                 )
                 if proof.outcome == "conforms" != failing.outcome:
-                    bound = Bound(
-                        last.text, proof.utilisation, sign > 0, beyond.text, failing.actual, last.exact
-                    )
+                    bound = Bound(last.text, proof.utilisation, sign > 0, beyond.text, failing.actual)
                     yield abs(last.by), bound
 
     def _stated(self) -> Measure | None:
@@ -212,12 +211,10 @@ class _On:
                 break
             middle = (good + bad) / 2
             good, bad = (middle, bad) if self._holds(steps.moved(middle)) else (good, middle)
-        for finer in range(len(steps.steps)):
-            aim = [steps.rounded(bad, finer, further) for further in (-2, -1, 0, 1)]
-            listed = [one for one in aim if one is not None]
-            for one, beyond in zip(listed[:-1][::-1], listed[1:][::-1], strict=True):
-                if self._may_stand(one) and self._restated_holds(one) and not self._restated_holds(beyond):
-                    return replace(one, exact=finer > 0), beyond
+        aim = (steps.rounded(bad, 0, further) for further in (-2, -1, 0, 1))
+        for one, beyond in pairwise(one for one in aim if one is not None):
+            if self._may_stand(one) and self._restated_holds(one) and not self._restated_holds(beyond):
+                return one, beyond
         following = steps.rounded(bad, 0, 0)
         present = Restated(measure.text, measure, 0.0, measure.nominal)
         return (present, following) if following and not self._restated_holds(following) else None

@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from speclint.checking.check_result import Check
-from speclint.checking.rule_run import Written, run_once, written_at
+from speclint.checking.one_corner import Written, run_once, written_at
 from speclint.checking.severity import Ending
 from speclint.checking.time_limit import Overrun
 from speclint.errors import NOWHERE, FamilyError, Location

@@ -9,6 +9,7 @@ from typing import Literal, TypeVar
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
+from speclint.repository import Design
 from speclint.rules import Rule
 from speclint.specs import HAZARDS, Component, Hazard, Hazards
 
@@ -140,10 +141,10 @@ def unseen(assessment: Assessment, component: str = "") -> Unseen:
         return Unseen((), (), (), (), (), len(assessment.complaints))
     names = design.part_names()
     of = [name for name in names if component in ("", name)]
-    kinds = dict(_kinds(assessment))
+    kinds = dict(_kinds(design, assessment))
     rules = _rules_on(assessment, kinds)
-    guarding = _guarding(assessment, kinds)
-    seen = _Seen(guarding, _beside(rules, set(kinds.values())), _waiting_rules(assessment, rules))
+    guarding = _guarding(design, assessment.checks, kinds)
+    seen = _Seen(guarding, _beside(rules, set(kinds.values())), _waiting_rules(design, assessment, rules))
     hazards = [seen.hazard(name, kinds[name], hazard) for name in of for hazard in kinds[name].hazards or ()]
     checks = [one for one in assessment.checks if component in ("", one.component)]
     return Unseen(
@@ -163,28 +164,27 @@ def _rules_on(assessment: Assessment, kinds: Mapping[str, type[Component]]) -> t
     return tuple(one for one in rules if any(issubclass(kind, one.on) for kind in present))
 
 
-def _kinds(assessment: Assessment) -> Iterator[tuple[str, type[Component]]]:
+def _kinds(design: Design, assessment: Assessment) -> Iterator[tuple[str, type[Component]]]:
     """The kind of every component of the repository, also of those that are not checked; none is read for it."""
-    entries = assessment.design.index.entries if assessment.design else {}
-    for name, entry in entries.items():
+    for name, entry in design.index.entries.items():
         kind = assessment.loaded.kinds.get(entry.kind)
         if kind is not None and issubclass(kind, Component):
             yield name, kind
 
 
 def _guarding(
-    assessment: Assessment, kinds: Mapping[str, type[Component]]
+    design: Design, checks: Iterable[Check], kinds: Mapping[str, type[Component]]
 ) -> dict[tuple[str, Hazard], list[Check]]:
     """The checks that guard against each hazard of each part: its own, and those of others that look at it."""
     found: dict[tuple[str, Hazard], list[Check]] = {}
     own: dict[tuple[str, type[Component]], Hazards] = {}  # the same for every part of a kind
-    for one in assessment.checks:
+    for one in checks:
         at = one.rule.name, kinds[one.component]
         if at not in own:
             own[at] = one.rule.guards(kinds[one.component])
         for hazard in own[at]:
             found.setdefault((one.component, hazard), []).append(one)
-        for name in _looked_at(one, assessment) if one.rule.against_on else ():
+        for name in _looked_at(one, design) if one.rule.against_on else ():
             kind = kinds.get(name)
             if kind is not None and name != one.component and not issubclass(kind, one.rule.on):
                 for hazard in one.rule.guards_beside(kind):
@@ -231,11 +231,9 @@ def _beside(
     return found
 
 
-def _waiting_rules(assessment: Assessment, rules: Iterable[Rule]) -> frozenset[str]:
+def _waiting_rules(design: Design, assessment: Assessment, rules: Iterable[Rule]) -> frozenset[str]:
     """The rules of which a check could not be made, or was not asked for: parts of its kinds were not checked."""
-    design = assessment.design
-    entries = design.index.entries if design else {}
-    left = [entry for name, entry in entries.items() if design and name not in design.selected]
+    left = [entry for name, entry in design.index.entries.items() if name not in design.selected]
     not_made = {one.rule.name for one in assessment.checks if one.outcome == "not assessed"}
     asked = {
         rule.name for rule in rules if any(entry.is_one_of({kind.kind for kind in rule.on}) for entry in left)
@@ -243,11 +241,11 @@ def _waiting_rules(assessment: Assessment, rules: Iterable[Rule]) -> frozenset[s
     return frozenset(not_made | asked)
 
 
-def _looked_at(check: Check, assessment: Assessment) -> Iterable[str]:
+def _looked_at(check: Check, design: Design) -> Iterable[str]:
     """The parts that a check looks at beside its own: all that it consulted, or that to which one link leads."""
-    if not check.rule.reached_by or assessment.design is None:
+    if not check.rule.reached_by:
         return check.consulted.ids
-    links = assessment.design.index.entries[check.component].links()
+    links = design.index.entries[check.component].links()
     return [link.id for link in links if link.where.key == check.rule.reached_by]
 
 

@@ -211,7 +211,7 @@ class WorkedOnce:
     def known(self, rule: Rule, component: str, context: Context) -> tuple[Worked, Renamed] | None:
         """A check that a part alike shares, and how it is renamed; None where there is none, or that is not proved."""
         root = context.design.first_alike(component)
-        for found in self._worked.get((rule.name, root), ()) if root else ():
+        for found in self._worked.get((rule.name, root), ()):
             if found.component == component:
                 return None
             if renamed := _Renaming(found, context.design).to(component):

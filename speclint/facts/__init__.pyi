@@ -281,6 +281,10 @@ from .pads import (
 from .passage_steam import (
     steam_in as steam_in,
 )
+from .people import (
+    may_be_one_person as may_be_one_person,
+    people_named as people_named,
+)
 from .pins import (
     gap_for_bearing as gap_for_bearing,
     length_of_bearing as length_of_bearing,

@@ -100,8 +100,7 @@ def chambers_of(block: CylinderBlock, sheet: Sheet) -> tuple[SteamPassage, ...]:
     return tuple(
         passage
         for passage in sheet.belonging_to(block, by_word.SteamPassage)
-        if sheet.is_stated(f"place of {passage.id}", passage.place)
-        and sheet.read(f"place of {passage.id}", passage.place) in _CHAMBERS
+        if (sheet.said(f"place of {passage.id}", passage.place) or "") in _CHAMBERS
     )
 
 

@@ -88,10 +88,7 @@ def end_closed_by(cover: CylinderCover, sheet: Sheet) -> tuple[str, CylinderEnd]
         return name, sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}")
     side = sheet.read("end", cover.end)
     found = [
-        (name, end)
-        for name, end in block.ends.items()
-        if sheet.is_stated(f"side of end {name}", end.side)
-        and sheet.read(f"side of end {name}", end.side) == side
+        (name, end) for name, end in block.ends.items() if sheet.said(f"side of end {name}", end.side) == side
     ]
     if len(found) != 1:
         raise sheet.not_assessed(
@@ -112,7 +109,7 @@ def side_closed(cover: CylinderCover, sheet: Sheet) -> str | None:
         end = sheet.entry(block.ends, cover.of_end, f"the ends of {block.id}")
         if sheet.is_stated("side of that end", end.side):
             return sheet.read("side of that end", end.side)
-    return sheet.read("end", cover.end) if sheet.is_stated("end", cover.end) else None
+    return sheet.said("end", cover.end)
 
 
 def bore_under(cover: CylinderCover, sheet: Sheet) -> str | None:

@@ -210,8 +210,7 @@ def pins_of(rod: PistonRod, sheet: Sheet) -> tuple[Pin, ...]:
         pin
         for head in crossheads_on(rod, sheet)
         for pin in sheet.belonging_to(head, by_word.Pin)
-        if sheet.is_stated(f"place of {pin.id}", pin.place)
-        and sheet.read(f"place of {pin.id}", pin.place) == "crosshead pin"
+        if sheet.said(f"place of {pin.id}", pin.place) == "crosshead pin"
     )
 
 

@@ -21,8 +21,7 @@ def fits_of_bolts(fastening: FrameFastening, sheet: Sheet) -> tuple[Fit, ...]:
         for fit in sheet.belonging_to(fastening, by_word.Fit)
         if sheet.is_stated(f"shaft of {fit.id}", fit.shaft.of)
         and sheet.follow(fit.shaft.of) is fastening
-        and sheet.is_stated(f"dimension of {fit.id}", fit.shaft.dimension)
-        and sheet.read(f"dimension of {fit.id}", fit.shaft.dimension) == _SHANK
+        and sheet.said(f"dimension of {fit.id}", fit.shaft.dimension) == _SHANK
     )
 
 

@@ -37,7 +37,7 @@ def fastenings_of_pad(block: CylinderBlock, pad: str, sheet: Sheet) -> tuple[Fra
     return tuple(
         one
         for one in sheet.belonging_to(block, by_word.FrameFastening)
-        if sheet.is_stated(f"pad of {one.id}", one.pad) and sheet.read(f"pad of {one.id}", one.pad) == pad
+        if sheet.said(f"pad of {one.id}", one.pad) == pad
     )
 
 
@@ -76,7 +76,7 @@ def bores_on_frame(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet
     Pads that name each other, as pad and other pad, are on one frame. A pad on another frame takes a bore where it
     locates the block and its fastening names that bore. How two frames share a bore is not drawn: each takes all of it.
     """
-    own = sheet.read("bore", fastening.bore) if sheet.is_stated("bore", fastening.bore) else None
+    own = sheet.said("bore", fastening.bore)
     taken = {
         sheet.read(f"bore of {one.id}", one.bore)
         for one in on_other_frames(fastening, block, sheet)

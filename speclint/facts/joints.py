@@ -123,7 +123,8 @@ def edges_left(
     """From the centre of a tapped hole to the edges of the block's face, m, as far as they are drawn.
 
     "inside" to the opening that the studs stand round: of a cylinder the bore, or the recess of the collar at its end;
-    the bore under the cover of a chamber; the opening to which a pipe is joined. "outside" to the edge of the face.
+    the bore under the cover of a chamber; the opening to which a pipe is joined; the hole of a cover round which the
+    studs of a gland stand. "outside" to the edge of the face.
     """
     if not sheet.is_stated("circle", joint.circle):
         return {}
@@ -150,6 +151,9 @@ def _round_opening(
         return _opening_of_block(held, end, sheet), end.face_diameter
     if isinstance(held, by_word.ChamberCover):
         return held.bore, None
+    if isinstance(held, by_word.Gland) and sheet.is_stated("screwed into", joint.screwed_into):
+        under = sheet.follow(joint.screwed_into)
+        return (under.central_hole, None) if isinstance(under, by_word.CylinderCover) else (None, None)
     if isinstance(held, by_word.PipeFlange | by_word.LensJoint) and sheet.is_stated(
         "screwed into", joint.screwed_into
     ):

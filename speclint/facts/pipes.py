@@ -22,7 +22,7 @@ def steam_carried(pipe: SteamPipe, sheet: Sheet) -> Worked:
     by_path, own = _steam_by_path(pipe, sheet), pipe.carries
     if by_path is None:
         return worked(sheet.read("steam carried", own), own)
-    live = sheet.is_stated("steam carried", own) and sheet.read("steam carried", own) == "live steam"
+    live = sheet.said("steam carried", own) == "live steam"
     return worked("live steam", own) if live else by_path
 
 

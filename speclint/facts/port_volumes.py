@@ -79,7 +79,7 @@ def volume_of_passages(
 
 
 def _is_of(of_end: Stated[str] | NotStated, name: str, sheet: Sheet) -> bool:
-    return sheet.is_stated("end of the port", of_end) and sheet.read("end of the port", of_end) == name
+    return sheet.said("end of the port", of_end) == name
 
 
 def _opens_at(passage: SteamPassage, end: str, sheet: Sheet) -> bool:

@@ -35,8 +35,7 @@ def passages_of_port(valve: PoppetValve, sheet: Sheet) -> tuple[SteamPassage, ..
     return tuple(
         passage
         for passage in sheet.belonging_to(valve, by_word.SteamPassage)
-        if sheet.is_stated(f"place of {passage.id}", passage.place)
-        and sheet.read(f"place of {passage.id}", passage.place) == "port"
+        if sheet.said(f"place of {passage.id}", passage.place) == "port"
         and sheet.is_stated("area", passage.area)
     )
 
@@ -86,8 +85,7 @@ def _of_liners(
                 tuple(
                     port
                     for port in liner.ports.values()
-                    if sheet.is_stated("port of the block", port.matches)
-                    and sheet.read("port of the block", port.matches) in names
+                    if (sheet.said("port of the block", port.matches) or "") in names
                 ),
             )
 

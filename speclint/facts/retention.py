@@ -83,7 +83,7 @@ def _stays(ring: RetainingRing, sheet: Sheet) -> bool:
     """Whether a ring is welded in, or locked against coming loose."""
     how, lock = ring.fastened, ring.locked
     welded = sheet.is_stated(f"how {ring.id} is fastened", how) and sheet.read(ring.id, how) == "welded in"
-    return welded or (sheet.is_stated(f"lock of {ring.id}", lock) and sheet.read(f"lock of {ring.id}", lock))
+    return welded or sheet.said(f"lock of {ring.id}", lock) is True
 
 
 def retained_by_part(seat: ValveSeat, sheet: Sheet) -> Worked | None:
@@ -146,8 +146,4 @@ def _closes(cover: CylinderCover, block: CylinderBlock, bore: str, side: str, sh
         return own and sheet.read(f"side of {cover.id}", cover.end) == side
     name = sheet.read(f"end that {cover.id} closes", cover.of_end)
     end = ends_of(block, bore, sheet).get(name)
-    return (
-        end is not None
-        and sheet.is_stated(f"side of {name}", end.side)
-        and sheet.read(f"side of {name}", end.side) == side
-    )
+    return end is not None and sheet.said(f"side of {name}", end.side) == side

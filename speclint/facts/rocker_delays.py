@@ -108,7 +108,7 @@ def gives_way_as_it_opens(what: str, held: float, free: float) -> Reading:
 
 
 def shaft_gives_way(
-    train: ValvesTrain, i: Ratio, case: LoadCase, sheet: Sheet, *, cold: bool = False
+    train: ValvesTrain, i: Ratio, case: LoadCase, sheet: Sheet, *, cold: bool
 ) -> ShaftGivesWay:
     """What the shaft of a train's rocker gives way at its valve's seat, every size as the drawings aim at it.
 

@@ -16,9 +16,7 @@ def stated_zone(name: str, one: GeometricalTolerance, sheet: Sheet) -> Length:
 
 def holds_at_most_material(name: str, one: GeometricalTolerance, sheet: Sheet) -> bool:
     """Whether a zone is stated for the maximum material of its size, and grows as the size leaves it."""
-    return sheet.is_stated(f"modifier of {name}", one.modifier) and (
-        sheet.read(f"modifier of {name}", one.modifier) == "M"
-    )
+    return sheet.said(f"modifier of {name}", one.modifier) == "M"
 
 
 def size_with_zone(name: str, one: GeometricalTolerance, part: Component, sheet: Sheet) -> Length:

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from speclint.checking import Check
-from speclint.register.people import may_be_one_person, reviewer_called
+from speclint.facts import may_be_one_person
+from speclint.register.people import reviewer_called
 from speclint.register.withdrawals import Withdrawal
 from speclint.rules import Grade
 from speclint.specs import NotStated

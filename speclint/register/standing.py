@@ -15,9 +15,10 @@ from typing import Literal
 
 from speclint.checking import Check, changes, dated, find_check, nothing_to_concede, values_changed
 from speclint.errors import SigningError
+from speclint.facts import may_be_one_person
 from speclint.families import Loaded
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
-from speclint.register.people import may_be_one_person, reviewer_called
+from speclint.register.people import reviewer_called
 from speclint.register.signatures import fault_of
 from speclint.register.withdrawals import WITHDRAWAL, Withdrawal
 from speclint.repository import Concession, DrawingReading, Register, Settings

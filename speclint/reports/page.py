@@ -126,7 +126,7 @@ def _inked(lines: Iterable[Line], stream: IO[str]) -> None:
     from rich.console import Console
     from rich.text import Text
 
-    console = Console(file=stream, highlight=False, soft_wrap=True)
+    console = Console(file=stream, soft_wrap=True)
     for line in lines:
         console.print(Text.assemble(*((part, _INK.get(emphasis, "")) for part, emphasis in line)), end="\n")
 

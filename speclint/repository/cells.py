@@ -23,6 +23,8 @@ _STEP = re.compile(r'\s*(?:"((?:[^"\\]|\\.)*)"|([^."\s()\[\]]+))\s*(?:\.|$)')
 _HEAD = re.compile(r"(?P<key>.*?\S)\s+[(\[](?P<unit>.+)[)\]]")
 _NUMBER = r"[+-]?\d+(?:\.\d+)?(?:[eE][+-]?\d+)?(?:\s+\d+/\d+|/\d+)?"
 _FIRST = re.compile(rf"({_NUMBER}(?:\.\.{_NUMBER})?)\s*(.*)")
+#: What may stand behind the first number of a quantity, limits among it, that is no unit.
+_NO_UNIT = re.compile(r"[\d.±+/\s-]*")
 #: What a spreadsheet takes for the beginning of a formula.
 _FORMULA = re.compile(r"[=@]|[+-](?![\d.])")
 _FREE: Mapping[str, Any] = {"additionalProperties": True}
@@ -227,7 +229,7 @@ def _listed(value: Any, path: Path, schema: Schema) -> Any:
     if not isinstance(value, dict) or schema.dimension(path):
         return value
     inside = {name: _listed(inner, (*path, name), schema) for name, inner in value.items()}
-    if not schema.is_list(path) or not all(name.isdecimal() for name in inside):
+    if not schema.is_list(path):
         return inside
     numbers = sorted(map(int, inside))
     if numbers and numbers != list(range(1, len(numbers) + 1)):
@@ -281,7 +283,7 @@ def _quantity(cell: str, head: Head, dimension: str) -> str:
         return cell
     first, rest = found.groups()
     with_unit = f"{first} {head.unit} {rest}".strip()
-    if not rest:
+    if _NO_UNIT.fullmatch(rest):
         return with_unit
     return with_unit if not _reads(cell, dimension) and _reads(with_unit, dimension) else cell
 
@@ -295,7 +297,7 @@ def _reads(text: str, dimension: str) -> bool:
 
 
 def _free(cell: str) -> Any:
-    if cell[:1] not in "\"'[{" and re.search(r"[#\n]", cell):
+    if cell[:1] not in ('"', "'", "[", "{") and re.search(r"[#\n]", cell):
         return cell  # which TOML would read as a value with a remark behind it
     try:
         return _toml(cell)

@@ -45,7 +45,7 @@ def component_and_key(said: str, ids: Collection[str]) -> tuple[str, str]:
     (('pipe.live', 'wall'), ('pipe', 'wall'))
     """
     steps = said.split(".")
-    parts = (".".join(steps[:number]) for number in range(len(steps), 0, -1))
+    parts = (".".join(steps[:number]) for number in range(len(steps), 1, -1))
     component = next((part for part in parts if part in ids), steps[0])
     return component, said[len(component) + 1 :]
 
@@ -70,10 +70,11 @@ def changed_tree(tree: Mapping[str, Any], one: Change) -> dict[str, Any]:
 
 def _set_at(table: Any, path: tuple[str | int, ...], one: Change) -> Any:
     step, rest = path[0], path[1:]
-    there = _has(table, step)
-    if not there and (rest or one.absent) and not (isinstance(table, Table) and rest):
-        raise DesignError(f"{one.component} does not state {one.key}")
     copied: Any = _copy(table)
+    there = _has(table, step)
+    made = isinstance(table, Table) and isinstance(step, str) and (rest or not one.absent)
+    if not there and not made:
+        raise DesignError(f"{one.component} does not state {one.key}")
     where = getattr(table[step], "where", None) if there else None
     if rest:
         inner = table[step] if there else Table({}, _place_of(table, step))

@@ -77,7 +77,8 @@ def _before(root: Path, files: tuple[str, ...], kinds: Mapping[str, type[Spec]],
     head = at_revision(root, "HEAD")
     ids: set[str] = set()
     with scratch_folder() as folder:
-        wanted = {file for file in files if file.endswith(".toml") and file != FILE_NAME}
+        no_spec = (FILE_NAME, design.settings.register_file)
+        wanted = {file for file in files if file.endswith(".toml") and file not in no_spec}
         head.write_to(folder, lambda file: file in wanted)
         for file in wanted & set(head.blobs):
             for old in load_specs(folder / file, file, kinds):

@@ -51,47 +51,48 @@ def without_each(table: Table) -> Iterator[Complaint]:
     yield from _stray(table, {})
     if "for" in table:
         stated = table["for"]
-        first = next(iter(stated.values()), stated) if isinstance(stated, Table) else stated
-        where = getattr(first, "where", table.where).at("for")
+        first: Any = next(iter(stated.values()), stated) if isinstance(stated, Table) else stated
+        where = first.where.at("for")
         said = "what differs between the parts of a file stands here, and this file lists no names under each"
         yield Complaint(where, said, "", f"{_EXAMPLE}, or the values themselves")
 
 
 def _lists_of(table: Table) -> tuple[dict[str, tuple[str, ...]], tuple[Complaint, ...]]:
     """The lists of names, and what is wrong with them; none where parts cannot be told from them."""
-    stated = table["each"]
+    stated: Any = table["each"]
     lists: dict[str, tuple[str, ...]] = {}
     complaints: list[Complaint] = []
     if not isinstance(stated, Table):
-        lists["each"] = tuple(_names(stated, table.where, complaints))
+        lists["each"] = tuple(_names(stated, complaints))
     else:
+        listed: Any
         for word, listed in stated.items():
             if not re.fullmatch(MARK, f"{{{word}}}"):
-                where = getattr(listed, "where", stated.where)
                 said = "the name of a list is one word, as it stands in braces in the texts"
-                complaints.append(Complaint(where, said, quoted(word), 'a word such as "cylinder"'))
-            lists[word] = tuple(_names(listed, stated.where, complaints))
+                complaints.append(Complaint(listed.where, said, quoted(word), 'a word such as "cylinder"'))
+            lists[word] = tuple(_names(listed, complaints))
         if not lists:
             said = "each lists the names of the parts that this file states, at least one"
             complaints.append(Complaint(stated.where, said, "", 'cylinder = ["left", "right"]'))
     return (lists if lists and all(lists.values()) else {}), tuple(complaints)
 
 
-def _names(listed: Any, above: Location, complaints: list[Complaint]) -> list[str]:
+def _names(listed: Any, complaints: list[Complaint]) -> list[str]:
     """The names in one list that can be used."""
-    where = listed.where if isinstance(listed, Leaf | Table | Array) else above
     names: list[str] = []
     if not isinstance(listed, Array) or not listed:
         said = "each lists the names of the parts that this file states, at least one"
-        complaints.append(Complaint(where, said, quoted(listed), _EXAMPLE))
+        complaints.append(Complaint(listed.where, said, quoted(listed), _EXAMPLE))
         return names
+    leaf: Any
     for leaf in listed:
-        here = leaf.where if isinstance(leaf, Leaf | Table | Array) else where
         name = leaf.raw if isinstance(leaf, Leaf) else None
         if not isinstance(name, str) or not name.strip() or _EACH.search(name):
-            complaints.append(Complaint(here, "a name in each is a text", quoted(leaf), _EXAMPLE))
+            complaints.append(Complaint(leaf.where, "a name in each is a text", quoted(leaf), _EXAMPLE))
         elif name in names:
-            complaints.append(Complaint(here, "each lists this name twice", quoted(name), "each name once"))
+            complaints.append(
+                Complaint(leaf.where, "each lists this name twice", quoted(name), "each name once")
+            )
         else:
             names.append(name)
     return names
@@ -113,12 +114,12 @@ def _of_id(table: Table, lists: Lists, file: str, stem: str) -> Iterator[Complai
 
 def _clashes(value: object, choice: Choice) -> Iterator[Complaint]:
     """A complaint for each key that becomes another of its table when the names are put in."""
+    inner: Any
     if isinstance(value, Table):
         for key, inner in value.items():
             if (plain := put_in(key, choice)) != key and plain in value:
-                where = getattr(inner, "where", value.where)
                 yield Complaint(
-                    where, f'this key becomes "{plain}", which the table has too', "", "one of them"
+                    inner.where, f'this key becomes "{plain}", which the table has too', "", "one of them"
                 )
             yield from _clashes(inner, choice)
     elif isinstance(value, Array):
@@ -128,7 +129,7 @@ def _clashes(value: object, choice: Choice) -> Iterator[Complaint]:
 
 def _stray(table: Table, lists: Lists) -> Iterator[Complaint]:
     """A complaint for each text with a mark for which the file lists no names."""
-    for leaf in _texts(table):
+    for leaf in _texts([value for key, value in table.items() if key != "each"]):
         for word in dict.fromkeys(_EACH.findall(str(leaf.raw))):
             if word not in lists:
                 said = f"{{{word}}} stands for nothing here, as the file lists no names under {_key_of(word)}"
@@ -148,7 +149,7 @@ def _texts(value: object) -> Iterator[Leaf]:
     elif isinstance(value, Table):
         for inner in value.values():
             yield from _texts(inner)
-    elif isinstance(value, Array):
+    elif isinstance(value, list):
         for inner in value:
             yield from _texts(inner)
 

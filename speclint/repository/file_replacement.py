@@ -39,7 +39,7 @@ def replace_file(path: Path, content: bytes) -> None:
             os.replace(part, path)
         finally:
             with suppress(OSError):
-                part.unlink(missing_ok=True)
+                part.unlink()  # which is there no more where it took its place
         _sync_folder(path.parent)
     except OSError as problem:
         said = problem.strerror or problem

@@ -109,16 +109,15 @@ def _with_left_out(kinds: Mapping[str, type[Spec]]) -> str:
 def _draft(
     kind: type[Spec], table: Table, file: str, stem: str, complaints: tuple[Complaint, ...] = ()
 ) -> Read:
-    leaf = table.get("id", Leaf(stem, Location(file, 1, "id")))
+    leaf: Any = table.get("id", Leaf(stem, Location(file, 1, "id")))
     raw = leaf.raw if isinstance(leaf, Leaf) else leaf
-    where = getattr(leaf, "where", Location(file, 1, "id"))
     name = str(raw)
     if said := _fault_of_id(raw):
         name = stem  # so that all else in the file is read, and told
         plain = "".join(letter for letter in stem if letter.isprintable()).strip()
-        refused = Complaint(where.drawn, said, quoted(raw), f'id = "{shortened(plain)}"')
+        refused = Complaint(leaf.where.drawn, said, quoted(raw), f'id = "{shortened(plain)}"')
         complaints = (*complaints, refused)
-    content = Table({**table, "id": name}, Location(file, where.line, "", where.part))
+    content = Table({**table, "id": name}, Location(file, leaf.where.line, "", leaf.where.part))
     del content["kind"]
     return Draft(file, name, kind, content, None, complaints)
 

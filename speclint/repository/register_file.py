@@ -131,7 +131,7 @@ def read_register(root: Path, settings: Settings) -> Register:
     table = read_named(root, file, LARGEST_REGISTER)
     if isinstance(table, Complaint):
         return Register(file, complaints=(table,))
-    found = [*_unknown(table, file), *(one for kind in _ENTRIES for one in _entries(table, file, kind))]
+    found = [*_unknown(table), *(one for kind in _ENTRIES for one in _entries(table, file, kind))]
     return Register(
         file,
         tuple(one for one in found if isinstance(one, Concession)),
@@ -140,20 +140,21 @@ def read_register(root: Path, settings: Settings) -> Register:
     )
 
 
-def _unknown(table: Table, file: str) -> Iterator[Complaint]:
+def _unknown(table: Table) -> Iterator[Complaint]:
+    value: Any
     for name, value in table.items():
         if name not in [kind.kind for kind in _ENTRIES]:
-            where = getattr(value, "where", Location(file, 1, name))
-            yield Complaint(where, f'"{name}" is no key of a register', "", f"{_TABLES} and its keys")
+            yield Complaint(value.where, f'"{name}" is no key of a register', "", f"{_TABLES} and its keys")
 
 
 def _entries(
     table: Table, file: str, kind: type[_Entry]
 ) -> Iterator[Concession | DrawingReading | Complaint]:
-    entries = table.get(kind.kind, [])
-    if not isinstance(entries, Array | list) or not all(isinstance(entry, Table) for entry in entries):
-        where = getattr(entries, "where", Location(file, 1, kind.kind))
-        yield Complaint(where, f"{kind.kind}s are tables", "", f"[[{kind.kind}]] and its keys")
+    entries: Any = table.get(kind.kind)
+    if entries is None:
+        return
+    if not isinstance(entries, Array) or not all(isinstance(entry, Table) for entry in entries):
+        yield Complaint(entries.where, f"{kind.kind}s are tables", "", f"[[{kind.kind}]] and its keys")
         return
     for entry in entries:
         assert isinstance(entry, Table)  # as was just seen

@@ -101,7 +101,11 @@ def _of_spreadsheet(content: bytes, path: Path, layout: Layout) -> Iterator[list
         says = "a spreadsheet is read by openpyxl, which is not installed: pip install speclint[tables]"
         raise TableError(f"{path}: {says}") from problem
     try:
-        book = load_workbook(io.BytesIO(content), read_only=True, data_only=True)
+        book = load_workbook(
+            io.BytesIO(content),
+            read_only=True,  # row by row
+            data_only=True,
+        )
     except Exception as problem:  # whatever openpyxl meets in a broken file
         raise TableError(f"{path}: this is no spreadsheet that can be read: {problem}") from problem
     if layout.sheet and layout.sheet not in book.sheetnames:

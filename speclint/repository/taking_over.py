@@ -82,9 +82,10 @@ def _refusal(draft: Draft, leaf: Leaf, drafts: Mapping[str, Read]) -> Draft | tu
     if other.kind is not draft.kind:
         said = f"this leads to a {other.kind.kind} ({other.file}), and this is a {draft.kind.kind}"
         return (Complaint(where, said, quoted(name), f"the id of a {draft.kind.kind}"),)
-    if len(way) > 2:
-        said = f"{name} ({other.file}) itself takes over from {way[2]}, and only a spec that states all can be named"
-        return (Complaint(where, said, quoted(name), quoted(way[-1])),)
+    if further := named_by(other):
+        said = f"{name} ({other.file}) itself takes over from {further}, and only a spec that states all can be named"
+        instead = quoted(way[-1]) if further in drafts else "the id of a spec that states all"
+        return (Complaint(where, said, quoted(name), instead),)
     return other
 
 

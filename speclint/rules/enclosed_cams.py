@@ -90,7 +90,7 @@ def _pieces(cam: CamMotion, low: float, high: float) -> Iterator[_Bounds]:
     """The bounds on each curve that the range of angles touches."""
     gap = _GAP * cam.duration
     ends = [low, *(join for join in cam.joins if low < join < high), high]
-    for first, last in pairwise(ends) if high > low else [(low, high)]:
+    for first, last in pairwise(ends):
         inner = (first + gap, last - gap) if last - first > 4 * gap else ((first + last) / 2,) * 2
         yield _bounds(cam, *inner, (last - first) / 2, gap)
 

@@ -70,7 +70,7 @@ def _tan(x: Enclosure) -> Enclosure:
     return Enclosure(*whole, x, *slope)
 
 
-def _arc(plain: Callable[[float], float], sign: float) -> Callable[[Enclosure], Enclosure]:
+def _arc(plain: Callable[[float], float], *, rises: bool) -> Callable[[Enclosure], Enclosure]:
     def enclosed(x: Enclosure) -> Enclosure:
         if x.low <= -1.0 or x.high >= 1.0:
             raise Undecided(x, "an angle may be of a ratio beyond one")
@@ -78,7 +78,7 @@ def _arc(plain: Callable[[float], float], sign: float) -> Callable[[Enclosure], 
         whole = intervals.widened(min(ends), max(ends))
         left = intervals.subtract((1.0, 1.0), intervals.power(x.bounds, 2.0))
         steep = intervals.reciprocal(intervals.power(left, 0.5)) if left[0] > 0.0 else (1.0, math.inf)
-        slope = steep if sign > 0 else (-steep[1], -steep[0])
+        slope = steep if rises else (-steep[1], -steep[0])
         return Enclosure(*whole, x, *slope)
 
     return enclosed
@@ -147,8 +147,8 @@ class Mathematics:
     sin = staticmethod(_of_one(math.sin, _sin))
     cos = staticmethod(_of_one(math.cos, _cos))
     tan = staticmethod(_of_one(math.tan, _tan))
-    asin = staticmethod(_of_one(math.asin, _arc(math.asin, 1.0)))
-    acos = staticmethod(_of_one(math.acos, _arc(math.acos, -1.0)))
+    asin = staticmethod(_of_one(math.asin, _arc(math.asin, rises=True)))
+    acos = staticmethod(_of_one(math.acos, _arc(math.acos, rises=False)))
     atan = staticmethod(_of_one(math.atan, _atan))
     tanh = staticmethod(_of_one(math.tanh, _tanh))
     radians = staticmethod(_of_one(math.radians, lambda x: x * _RADIAN))
@@ -212,11 +212,8 @@ def on_lines(places: Sequence[float], rows: Sequence[Sequence[float]], x: Any) -
     """The straight lines between rows of figures over the bounds of x, held beyond the first and the last place."""
     if not isinstance(x, Enclosure):
         return tables.on_lines(places, rows, x)
-    found: dict[tuple[float, ...], Enclosure] = {}
     columns = list(zip(*rows, strict=True))
-    for column in columns:
-        if column not in found:
-            found[column] = _on_line(places, column, x)
+    found = {column: _on_line(places, column, x) for column in dict.fromkeys(columns)}
     return tuple(found[column] for column in columns)
 
 

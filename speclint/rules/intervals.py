@@ -40,17 +40,13 @@ def multiply(a: Interval, b: Interval) -> Interval:
         return (_next(low, -_INF) if low > _SMALL else 0.0), _next(high, _INF)
     one, two, three, four = a0 * b0, a0 * b1, a1 * b0, a1 * b1
     if math.isnan(one + two + three + four):  # nothing times an unbounded slope
-        one, two, three, four = (_times(x, y) for x in a for y in b)
+        one, two, three, four = (0.0 if x == 0.0 or y == 0.0 else x * y for x in a for y in b)
     low, high = min(one, two, three, four), max(one, two, three, four)
     exact = a0 == 0.0 or a1 == 0.0 or b0 == 0.0 or b1 == 0.0  # else a product of nothing was only too small
     return (
         low if low == 0.0 and exact else _next(low, -_INF),
         high if high == 0.0 and exact else _next(high, _INF),
     )
-
-
-def _times(x: float, y: float) -> float:
-    return 0.0 if x == 0.0 or y == 0.0 else x * y
 
 
 def scaled(a: Interval, factor: float) -> Interval:

@@ -76,11 +76,12 @@ class KnownRanges:
         ``looked_in`` are the ranges of other scans in the box. A scan may begin where an earlier one ends: what was
         found holds where the earlier ones look within the ranges in which they looked then.
         """
-        best: _Found | None = None
-        for one in self._found.get((number, within), []):
-            lies_within = one.sides.items() <= sides.items() and one.holds_in(looked_in)
-            if lies_within and (best is None or len(one.sides) > len(best.sides)):
-                best = one
+        around = (
+            one
+            for one in self._found.get((number, within), ())
+            if one.sides.items() <= sides.items() and one.holds_in(looked_in)
+        )
+        best = max(around, key=lambda one: len(one.sides), default=None)
         if best is None:
             return (within,), False
         return best.ranges, all(key in best.sides or key not in best.hangs_on for key in sides)
@@ -274,18 +275,12 @@ class Grid:
         bounds = self._node(node)
         return bounds is None or bounds[1] >= self._greatest
 
-    def _runs(self, nodes: list[int]) -> Iterator[tuple[int, int]]:
+    @staticmethod
+    def _runs(nodes: list[int]) -> Iterator[tuple[int, int]]:
         """The first and the last of nodes whose neighbourhoods meet."""
-        start = previous = None
-        for node in nodes:
-            if start is None or previous is None:
-                start = node
-            elif node - previous > 2:
-                yield start, previous
-                start = node
-            previous = node
-        if start is not None and previous is not None:
-            yield start, previous
+        firsts = (node for node, before in zip(nodes, (-inf, *nodes), strict=False) if node - before > 2)
+        lasts = (node for node, after in zip(nodes, (*nodes[1:], inf), strict=False) if after - node > 2)
+        return zip(firsts, lasts, strict=True)
 
     def _clipped(self, run: tuple[int, int], within: Range) -> Range:
         first, last = run

@@ -48,8 +48,7 @@ def twin(original: Any) -> Any:
     made = _made(original)
     if made is not original:
         _keep(original, made)
-        if not isinstance(made, dict | list | tuple):
-            _keep(made, made)
+        _keep(made, made)
     return made
 
 
@@ -97,9 +96,8 @@ def _ours(module: str | None) -> bool:
 
 def _function(original: FunctionType) -> FunctionType:
     space: dict[str, Any] = {"__builtins__": original.__globals__["__builtins__"], _MARK: True}
-    made = FunctionType(
-        original.__code__, space, original.__name__, original.__defaults__, _closure(original)
-    )
+    closure = tuple(_cell(cell) for cell in original.__closure__ or ())
+    made = FunctionType(original.__code__, space, original.__name__, original.__defaults__, closure)
     made.__kwdefaults__ = original.__kwdefaults__
     made.__dict__.update(original.__dict__)
     made.__qualname__, made.__module__ = original.__qualname__, original.__module__
@@ -110,12 +108,6 @@ def _function(original: FunctionType) -> FunctionType:
         elif name in BUILT_IN:
             space[name] = BUILT_IN[name]
     return made
-
-
-def _closure(original: FunctionType) -> Any:
-    if not original.__closure__:
-        return original.__closure__
-    return tuple(_cell(cell) for cell in original.__closure__)
 
 
 def _cell(cell: CellType) -> CellType:
@@ -185,7 +177,7 @@ class _TwinClass(type):
 @functools.cache
 def _kind_of_twin(kind: type) -> type:
     """The metaclass of the twin of a class of that metaclass, such as of an abstract one: it must derive from both."""
-    return _TwinClass if issubclass(_TwinClass, kind) else type("_TwinClass", (_TwinClass, kind), {})
+    return type("_TwinClass", (_TwinClass, kind), {})
 
 
 def _class(original: type) -> type:

@@ -324,8 +324,9 @@ def _of_difference(dimension: str) -> str:
 
 
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
-#: Figures of a number in its unit: what floats leave lies beyond the first; fewer where a range would be too long.
-_FIGURES = (12, 9, 7)
+#: Figures of a number in its unit: what floats leave lies beyond the first; fewer where a range would be too long, as
+#: it is with the zeros before those of a size below a thousandth of its unit.
+_FIGURES = (12, 9, 7, 6)
 _MOST_DIGITS = 20  # that a range may have (speclint.quantities.read)
 
 

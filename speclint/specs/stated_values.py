@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint.quantities import Measure
 from speclint.specs.fields import Link, NotStated, Stated
 from speclint.specs.spec import Spec, leaves
-from speclint.specs.ties import Tie
+from speclint.specs.ties import WrittenTie
 from speclint.specs.worked_values import Estimate, FromEvents
 
 
@@ -28,8 +28,8 @@ def as_written(value: object) -> str:
         return str(value.id)
     if isinstance(value, Stated):
         return str(value.value).lower() if isinstance(value.value, bool) else str(value.value)
-    if isinstance(value, Tie):
-        return f"{as_written(value.base)} + {value.difference.text}"
+    if isinstance(value, WrittenTie):
+        return value.difference.text
     if isinstance(value, FromEvents | Estimate):
         return "from the valve events" if isinstance(value, FromEvents) else "an estimate"
     return str(value)

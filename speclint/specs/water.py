@@ -43,7 +43,7 @@ class Floor(SpecTable):
 
     length: Annotated[Length, Span("15 mm", "5 m")] = NOT_STATED
     width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
-    fall: Fraction = NOT_STATED
+    fall: Annotated[Fraction, Span("0.0001", "1")] = NOT_STATED
     towards: Word[Literal["front", "back"]] = NOT_STATED
     inclined: Inclination = NOT_STATED
 

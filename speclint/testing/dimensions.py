@@ -8,7 +8,7 @@ from typing import Any
 
 from speclint.equations import described
 from speclint.errors import OutOfRange
-from speclint.testing.equation_values import quantity, registry
+from speclint.testing.equation_values import dimension_of, quantity
 
 #: Values tried for each argument, until a formula finds them within its range: the span of SI values in machines.
 _MAGNITUDES = (0.37, 1.9, 330.0, 2.1e5, 7e10, 0.011, 0.0013, 0.83, 21_000.0, 0.4, 1.3)
@@ -26,15 +26,9 @@ def expect_dimensions(formula: Callable[..., Any], **others: Any) -> None:
     about = described(formula)
     if about.empirical:
         return
-    result, wanted = _first_in_range(formula, others), quantity(1.0, about.unit)
-    if _dimension(result) != _dimension(wanted):
-        raise AssertionError(
-            f"{formula.__qualname__} gives {_dimension(result)}, and is stated to give {_dimension(wanted)}"
-        )
-
-
-def _dimension(value: Any) -> Any:
-    return registry().dimensionless.dimensionality if isinstance(value, int | float) else value.dimensionality
+    found, stated = dimension_of(_first_in_range(formula, others)), dimension_of(quantity(0.0, about.unit))
+    if found != stated:
+        raise AssertionError(f"{formula.__qualname__} gives {found}, and is stated to give {stated}")
 
 
 def _first_in_range(formula: Callable[..., Any], others: Mapping[str, Any]) -> Any:

@@ -20,7 +20,14 @@ from speclint.quantities import amount, as_written, substituted
 from speclint.testing.equation_grammar import parse, parse_value
 from speclint.testing.equation_tokens import Unreadable
 from speclint.testing.equation_tree import Expression, everything_in, plain_sign
-from speclint.testing.equation_values import Floats, Functions, Quantities, quantity, registry, unit_table
+from speclint.testing.equation_values import (
+    Floats,
+    Functions,
+    Quantities,
+    dimension_of,
+    quantity,
+    unit_table,
+)
 from speclint.testing.sampling import draws
 
 _DRAWS = 6000
@@ -202,9 +209,9 @@ class _Proof:
         for part in self._equation.parts:
             value = part.of(names)
             wanted = self._equation.parts[0].of(names) if self._equation.solved else returned
-            found, annotated = (registry().Quantity(1.0) * one for one in (value, wanted))
-            if found.dimensionality != annotated.dimensionality and plain_sign(value) != 0:
-                raise Unequal(f"it is a quantity of {found.dimensionality}, not {annotated.dimensionality}")
+            found, annotated = dimension_of(value), dimension_of(wanted)
+            if found != annotated and plain_sign(value) != 0:
+                raise Unequal(f"it is a quantity of {found}, not {annotated}")
 
     def _compare_printed(self) -> None:
         """The line that a sheet prints with numbers says the same as the equation does of those numbers."""

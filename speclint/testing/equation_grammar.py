@@ -70,7 +70,7 @@ class _Parser(Cursor):
 
     def __init__(self, text: str, names: Collection[str], units: Collection[str]) -> None:
         super().__init__(text)
-        self._bars = 0
+        self._in_bars = False
         self._names = {*names, *self._named()}
         self._units = units
 
@@ -178,7 +178,7 @@ class _Parser(Cursor):
     def _starts_factor(self) -> bool:
         token, before = self.now, self.tokens[self.at - 1]
         if token.text == "|":
-            return self._bars == 0
+            return not self._in_bars
         if token.kind == "number" and before.kind == "number":
             raise self.refusal("two numbers side by side")
         return token.text in ("(", "[", "√", "⌊") or (
@@ -220,11 +220,11 @@ class _Parser(Cursor):
         return Operation("·", number, self._powers(Symbol(unit.text)))
 
     def _bracket(self, opening: str) -> Expression:
-        bars, self._bars = self._bars, 1 if opening == "|" else 0
+        outside, self._in_bars = self._in_bars, opening == "|"
         inside = self._sum()
         self.expect(CLOSING[opening])
-        self._bars = bars
-        return Call(opening, (inside,)) if opening in "|⌊" else inside
+        self._in_bars = outside
+        return Call(opening, (inside,)) if opening in ("|", "⌊") else inside
 
     def _function(self, name: str) -> Expression:
         exponent = self._exponent()
@@ -237,13 +237,13 @@ class _Parser(Cursor):
         return self._powers(called if exponent is None else Operation("^", called, exponent))
 
     def _arguments(self) -> tuple[Expression, ...]:
-        bars, self._bars = self._bars, 0
+        outside, self._in_bars = self._in_bars, False
         found = [self._sum()]
         while self.now.text == ",":
             self.take()
             found.append(self._sum())
         self.expect(")")
-        self._bars = bars
+        self._in_bars = outside
         return tuple(found)
 
     def _powers(self, base: Expression) -> Expression:

@@ -114,6 +114,11 @@ def quantity(value: float, unit: str) -> Any:
     return registry().Quantity(value, unit.translate(_TO_PINT))
 
 
+def dimension_of(value: Any) -> Any:
+    """The dimension of a quantity, as pint has it; a number has none."""
+    return registry().dimensionless.dimensionality if isinstance(value, int | float) else value.dimensionality
+
+
 class Functions:
     """What works the functions that an equation names: those given, or the one formula in sight with that symbol.
 
@@ -140,10 +145,10 @@ class Functions:
 
 def _number(value: Any, unit: str) -> Any:
     """The number of a quantity in an SI unit; pint refuses one of another dimension."""
-    one = quantity(1.0, unit)
-    if isinstance(one, float):
+    nothing = quantity(0.0, unit)
+    if isinstance(nothing, float):
         return plain(value)
-    return value.m_as(one.units) if hasattr(value, "m_as") else (0 * one + value).magnitude
+    return value.m_as(nothing.units) if hasattr(value, "m_as") else (nothing + value).magnitude
 
 
 def _formula_of(about: Described, symbol: str, count: int) -> Callable[..., Any]:

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import os
+import sys
+import time
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -109,12 +112,34 @@ def test_the_files_of_a_package_and_of_a_module(package: Path) -> None:
         (folder / "__pycache__").mkdir()
         (folder / "__pycache__" / "made.pyc").write_bytes(b"made")
     (package.parent / "speclint_one_file_here.py").write_text("b = 2\n", encoding="utf-8")
-    found = dict(code_digest._files_of("speclint_drawn_here"))
-    assert found == {
-        "__init__.py": str(package / "__init__.py"),
-        os.path.join("data", "table.csv"): str(package / "data" / "table.csv"),
-    }
-    alone = dict(code_digest._files_of("speclint_one_file_here"))
-    assert alone == {"speclint_one_file_here.py": str(package.parent / "speclint_one_file_here.py")}
-    with pytest.raises(LookupError, match="the code of speclint_nowhere lies in no file"):
-        list(code_digest._files_of("speclint_nowhere"))
+    assert sorted(code_digest._files_of("speclint_drawn_here")) == [
+        ("__init__.py", str(package / "__init__.py")),
+        (os.path.join("data", "table.csv"), str(package / "data" / "table.csv")),
+    ]
+    assert list(code_digest._files_of("speclint_one_file_here")) == [
+        ("speclint_one_file_here.py", str(package.parent / "speclint_one_file_here.py"))
+    ]
+
+
+@pytest.mark.parametrize("name", ["speclint_nowhere", "speclint_folder_here", "__main__"])
+def test_what_lies_in_no_file_has_none(package: Path, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Nowhere at all, in a folder that is no package, and made as the program runs."""
+    (package.parent / "speclint_folder_here").mkdir()
+    monkeypatch.setitem(sys.modules, "__main__", ModuleType("__main__"))
+    with pytest.raises(LookupError, match=f"the code of {name} lies in no file"):
+        list(code_digest._files_of(name))
+
+
+@pytest.mark.parametrize(
+    ("latest", "kept"), [(100.0, True), (100.1, False), (0.0, True), (-1.0, False), (200.0, False)]
+)
+def test_files_that_have_stood_for_two_seconds_are_kept(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, latest: float, kept: bool
+) -> None:
+    """At 102 s, by the time at which the last of them was changed."""
+    monkeypatch.setattr(code_digest, "_standing", lambda _: ("stand", latest))
+    monkeypatch.setattr(code_digest, "_of_packages", lambda _: "digest")
+    monkeypatch.setattr(time, "time", lambda: 102.0)
+    folder = KeptFolder(tmp_path / "k")
+    assert code_digest._kept_of(("a",), folder) == "digest"
+    assert folder.read("stand") == (b"digest" if kept else None)

@@ -12,6 +12,7 @@ import pytest
 from speclint.checking import Check, KeptFolder, code_digest
 from speclint.checking.inputs import Inputs
 from speclint.checking.kept_results import KeptResults
+from speclint.checking.packing import packed
 from speclint.checking.remedy import Remedy
 from speclint.errors import Location
 from speclint.repository import Register
@@ -235,3 +236,14 @@ def test_what_some_specs_state_has_one_digest(office: Office) -> None:
     after = office.kept()
     assert after.stated_in(["tube", "rack"]) != before
     assert after.stated_in(["tube"]) == kept.stated_in(["tube"])
+
+
+@pytest.mark.parametrize(
+    "other", ["a word", 3, (1, 2, 3), ("no trace",), ((), b"no result"), ((), packed("a word"))]
+)
+def test_a_file_that_holds_something_else_is_as_if_it_were_not_there(office: Office, other: object) -> None:
+    kept = office.kept()
+    office.folder.write(kept._name_of("tube"), packed(other))
+    assert kept.checks_of("tube") is None
+    office.folder.write(kept._name_of("tube"), packed(((), packed(["kept"]))))
+    assert kept.checks_of("tube") == ["kept"]

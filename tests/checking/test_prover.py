@@ -324,3 +324,93 @@ def test_the_least_margin_of_the_corners_that_were_run_is_kept(
     worst = _Worst(0, number, Compared((0.5, 0.5)), 0, 0.5)
     assert prover._note({}, worst) == noted
     assert worst.margin == least
+
+
+@pytest.mark.parametrize(("other", "splits"), [(0.1, 0), (0.546, 0), (0.554, 1)])
+def test_what_a_corner_less_the_gains_leaves_is_held_against_what_governs(other: float, splits: int) -> None:
+    """As above with both low: 0.95, less 0.2 for each, is 0.55: enough beside a margin that is less, and not else."""
+
+    def margins(a: Any, b: Any) -> Any:
+        over = isinstance(a, Enclosure) or isinstance(b, Enclosure)
+        return other, 0.9 + 0.8 * (a - 0.25) * (b - 0.25) + (Enclosure(-0.9, 0.9) if over else 0.0)
+
+    one = Worked(margins, "ab").proved()
+    assert one.least == pytest.approx(other)
+    assert (one.prover.boxes, one.prover.splits) == (1, splits)
+
+
+def undecided(
+    asked: Callable[[Input], Enclosure], place: Place
+) -> list[tuple[dict[Any, bool], dict[int, Any]]]:
+    """The boxes that are asked for where a branch over the first of them hangs on a place of a scan, and on a."""
+    one = Worked(lambda a: 0.5 - 0.1 * a, "a")
+    plain = one._over
+
+    def over(sides: Any, ranges: Any) -> Any:
+        if one.asked:
+            return plain(sides, ranges)
+        one.asked.append((dict(sides), dict(ranges)))
+        raise Undecided(asked(Input(place, place.low, place.high)))
+
+    one.prover = Prover(over, one.runs, 100)
+    one.proved()
+    assert one.least == pytest.approx(0.4)
+    assert one.prover.splits == (1 if one.asked[1][0] else 0)
+    return one.asked
+
+
+@pytest.mark.parametrize("hangs", [0.2, 0.4])
+def test_a_branch_is_gone_through_by_the_place_or_the_input_on_which_it_hangs_the_most(hangs: float) -> None:
+    """From 0.15 to 0.45 of the way it changes by 0.3, and by 0.2 or 0.4 from one end of a to the other."""
+    place = Place(0, 10, 0.15, 0.45)
+    asked = undecided(lambda share: share + hangs * Input("a", 0.0, 1.0), place)
+    if hangs < 0.3:
+        assert [ranges for _, ranges in asked] == [{}, *({0: half} for half in place.halves)]
+    else:
+        assert [sides for sides, _ in asked] == [{}, {"a": False}, {"a": True}]
+
+
+@pytest.mark.parametrize(("width", "halved"), [(0.00009, False), (0.00011, True)])
+def test_a_range_of_places_is_halved_down_to_a_thousandth_of_an_interval(width: float, halved: bool) -> None:
+    """Of a grid of ten intervals: 0.0001 of the way."""
+    place = Place(0, 10, 0.25, 0.25 + width)
+    if halved:
+        assert len(undecided(lambda share: share + 0.0, place)) == 4
+    else:
+        with pytest.raises(NotEnclosed, match=r"^a branch hangs on where a scan finds its worst$"):
+            undecided(lambda share: share + 0.0, place)
+
+
+def test_a_branch_in_a_smaller_box_or_another_ending_there_is_not_enclosed() -> None:
+    """Over the whole box c works one way and is fixed; then the rule branches, or ends."""
+    said = {
+        "a smaller box decides less than a greater one: nobody can tell": Undecided(
+            Enclosure(-1.0, 1.0), "nobody can tell"
+        ),
+        "a smaller box ends otherwise than a greater one": None,
+    }
+    for text, problem in said.items():
+        one = Worked(lambda a, b, c: (a - 0.4) * (b - 0.6) - (b - 0.3) * (a - 0.7) + 0.5 - 0.1 * c, "abc")
+        plain = one._over
+
+        def over(sides: Any, ranges: Any, problem: Any = problem, plain: Any = plain) -> Any:
+            if not sides:
+                return plain(sides, ranges)
+            if problem is not None:
+                raise problem
+            return NotApplicable("no")
+
+        one.prover = Prover(over, one.runs, 100)
+        with pytest.raises(NotEnclosed, match=f"^{text}$"):
+            one.proved()
+
+
+def test_inputs_that_work_one_way_are_fixed_before_others_are_run_at_their_corners() -> None:
+    """c is fixed high at the first box; over the second the two that work crosswise are run at their four corners."""
+    one = Worked(
+        lambda a, b, c: (a - 0.4) * (b - 0.6) - (b - 0.3) * (a - 0.7) + 0.5 - 0.1 * c, "abc"
+    ).proved()
+    assert one.least == pytest.approx(one.by_all)
+    assert [sides for sides, _ in one.asked] == [{}, {"c": True}]
+    assert one.prover.splits == 1
+    assert sum(run.corner.met["c"] for run in one.runs._seen.values()) == 4

@@ -10,7 +10,7 @@ import pytest
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Processes, Remedy, find_remedies, findings_once
 from speclint.checking.remedy_search import Spoiling, brief, remedies
-from speclint.checking.rule_run import where_it_fails
+from speclint.checking.where_it_fails import where_it_fails
 from speclint.specs import Component
 from speclint.testing import DesignFolder
 from tests import tubes

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.checking import Remedy, reworks
+from speclint.checking import Remedy, remedy_trial, reworks
 from speclint.checking.remedy_search import _proved, of_part_alike, remedies
-from speclint.checking.remedy_trial import _halved, _valley
+from speclint.checking.remedy_trial import Trial, _halved, _valley
 from speclint.errors import Location
 from speclint.specs import Component
 from speclint.testing import SETTINGS, DesignFolder
@@ -250,3 +251,74 @@ def test_a_remedy_of_a_part_alike_is_that_of_its_own_place() -> None:
         where = Location("tube.toml", 4, "bore", part)
         one = of_part_alike(Remedy(where, "bore", 0.1, 0.09, "m", "mm", None), check)
         assert one.where == Location("tube.toml", 4, "bore", wanted)
+
+
+class Tried:
+    """A trial of the bore of a tube at 45 bar, whose checks are those of a run."""
+
+    def __init__(self, folder: Path) -> None:
+        shop = DesignFolder(folder, tubes.tubes()).write(FILES).replace("tube.toml", "30 bar", "45 bar")
+        assessment = shop.assess()
+        assert assessment.context is not None
+        (check,) = (one for one in assessment.checks if one.rule.name == "tube.stress")
+        part = assessment.context.design.specs["tube"]
+        assert isinstance(part, Tube)
+        (step,) = (one for one in check.steps if one.where.key == "bore")
+        self.trial = Trial(check, part, step, assessment.checks, assessment.context)
+
+
+def test_a_trial_hopes_and_proves_and_says_to_which_side_it_went(tmp_path: Path) -> None:
+    one = Tried(tmp_path).trial
+    assert not one.rises  # nothing was hoped for so far
+    hoped = one.hoped()
+    assert hoped is not None
+    assert (hoped.written, hoped.instead, hoped.now, hoped.then) == (
+        "100 mm ±0.5",
+        "99.5 mm ±0.5",
+        0.1,
+        pytest.approx(0.0995),
+    )
+    assert (hoped.utilisation, hoped.by, hoped.written_in) == (None, 0.0, "mm")
+    assert not one.rises
+    proved = one.proved(hoped)
+    assert proved is not None
+    assert proved.utilisation == pytest.approx(1.0)
+    assert proved.spoils == ()
+
+
+def test_six_proofs_are_tried_and_each_corner_that_fails_is_looked_at_from_then_on(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    one = Tried(tmp_path).trial
+    corners = len(one._corners)
+    monkeypatch.setattr(remedy_trial, "where_it_fails", lambda *_: ("", {"x": True}))
+    proofs = 0
+    while (hoped := one.hoped()) is not None:
+        assert one.proved(hoped) is None
+        proofs += 1
+        assert proofs < 20
+    assert proofs == 6
+    assert one._corners[corners:] == [("", {"x": True})] * 6
+
+
+def test_a_proof_that_does_not_conform_is_none(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    one = Tried(tmp_path).trial
+    hoped = one.hoped()
+    assert hoped is not None
+    whole = remedy_trial.check
+
+    def otherwise(*given: Any) -> Any:
+        return replace(whole(*given), outcome="finding", case="running")
+
+    monkeypatch.setattr(remedy_trial, "check", otherwise)
+    assert one.proved(hoped) is None
+    assert one._corners[-1][0] == "running"
+
+
+@pytest.mark.parametrize(("most", "found_one"), [("49.95 mm", False), ("50.15 mm", True)])
+def test_a_window_at_half_of_the_value_is_the_last_that_is_looked_at(
+    tmp_path: Path, most: str, found_one: bool
+) -> None:
+    """A bore of 100 mm ±0.1 may become 50 mm, which reaches to 50.1 mm, and no less."""
+    some = found(tmp_path, "tube.window", ("100 mm ±0.5", "100 mm ±0.1"), rules=(window("30 mm", most),))
+    assert bool([one for one in some if not one.by]) is found_one

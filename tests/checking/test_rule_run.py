@@ -12,7 +12,8 @@ from hypothesis import given, settings, strategies as st
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Course, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import Check, assess, check
-from speclint.checking.rule_run import _failing, still_conforms
+from speclint.checking.case_result import failing_at
+from speclint.checking.where_it_fails import still_conforms
 from speclint.checking.worst_corner import Effort
 from speclint.equations import Metres, Ratio, formula
 from speclint.errors import OutOfRange
@@ -611,7 +612,7 @@ def test_what_fails_at_its_own_corner_is_written_down_unless_it_is_not_made_ther
     def of(*endings: Any, index: int = 1) -> list[str]:
         left = iter(endings)
         places = [((2, index, "≤"), Corner())] * len(endings)
-        parts, also = _failing(places, lambda _: (next(left), record))
+        parts, also = failing_at(places, lambda _: (next(left), record))
         assert len(also) == (len(parts) if len(parts) > 1 else 0)
         return [part.says for _, part in parts]
 

@@ -21,6 +21,7 @@ from speclint.rules import Grade, PlaceSeen
 from speclint.specs import NOT_STATED, Component, Length, SpecTable, Word
 from speclint.testing import SETTINGS, DesignFolder, made_family
 from tests import tubes
+from tests.checking.test_worked_once import cool
 from tests.repository.test_register_file import ACCEPTED
 from tests.tubes import DUTY, FILES, RACK, TUBE
 
@@ -231,6 +232,39 @@ def test_values_that_are_wanted_are_listed_by_the_part_and_the_duty_that_are_to_
     assert by_name["tube"].to_state == (("tube", ("bore", "temperature")),)
     assert (by_name["tube"].places, by_name["tube"].to_draw, by_name["tube"].values) == (0, (), 2)
     assert by_name["tube"].says == "tube: 2 values to be stated"
+
+
+def test_a_temperature_that_a_duty_does_not_state_is_wanted_once_for_all_parts_of_a_kind(
+    tmp_path: Path,
+) -> None:
+    """Two tubes see the duty; its own pressure is wanted for both, and the ids of the tubes tell nothing."""
+    shop = DesignFolder(tmp_path, tubes.tubes(cool, tubes.case_stress)).write(
+        {
+            **FILES,
+            "second.toml": TUBE,
+            "duty.toml": DUTY.replace(
+                'live_pressure = "10 bar gauge"\n', 'temperatures = { rack = "90 °C" }\n'
+            ),
+        }
+    )
+    found = still_to_be_drawn(shop.assess())
+    assert [(one.under, one.places, one.to_draw, one.to_state) for one in found] == [
+        ("duty", 0, (), (("duty", ("cases.running.live_pressure", "cases.running.temperatures.tube")),))
+    ]
+    assert found[0].says == "duty: 2 values to be stated"
+
+
+def test_what_is_wanted_of_another_part_is_listed_under_that_which_wants_it(tmp_path: Path) -> None:
+    """The tube wants the hole of its rack, and its own bore; both stand in the tube's list, in the order of ids."""
+    shop = DesignFolder(tmp_path, tubes.tubes(tubes.loose_hot, tubes.stress)).write(
+        {
+            "rack.toml": RACK.replace('hole = "106 mm +0.1/0"\n', ""),
+            "tube.toml": TUBE.replace('bore = "100 mm ±0.5"\n', "").replace('duty = "duty"\n', ""),
+        }
+    )
+    (one,) = still_to_be_drawn(shop.assess())
+    assert one.under == "tube"
+    assert one.to_state == (("rack", ("hole",)), ("tube", ("bore",)))
 
 
 @pytest.mark.parametrize("stage", ["for-review", "released"])

@@ -8,7 +8,8 @@ import pytest
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.checking import Check
-from speclint.checking.rule_run import run_once, still_conforms
+from speclint.checking.one_corner import run_once
+from speclint.checking.where_it_fails import still_conforms
 from speclint.rules import NotApplicable
 from speclint.specs import LoadCase
 from speclint.testing import DesignFolder

@@ -11,12 +11,12 @@ from typing import Annotated, Any, ClassVar
 import pytest
 from hypothesis import HealthCheck, given, settings, strategies as st
 
-from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
-from speclint.checking import Assessment, Check, rule_run, worst_corner
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.checking import Assessment, Check, case_result, rule_run, worst_corner
 from speclint.families import load_families
 from speclint.reports.json_report import check_as_data
 from speclint.reports.sheet_text import sheet_of
-from speclint.specs import NOT_STATED, OWN_PLACE, Component, Length, LinkTo, SpecTable
+from speclint.specs import NOT_STATED, OWN_PLACE, Component, Length, LinkTo, LoadCase, SpecTable
 from speclint.testing import DesignFolder
 from tests.tubes import DUTY, RACK, RULES, TUBE, Rack, Tube, entry_point, tubes
 
@@ -56,7 +56,31 @@ def slots(tube: Tube, sheet: Sheet) -> Judgement:
     return sheet.states(len(sheet.follow(tube.held_in).slots) == 1, "the rack has one slot")
 
 
+@rule(
+    "tube.cool",
+    title="the tube is no hotter than it may be",
+    on=Tube,
+    grade=Grade.QUERY,
+    cases=("running",),
+    limits=[Limit("most", "300 °C", "temperature", FIRST_PRINCIPLES)],
+    **_COMMON,
+)
+def cool(tube: Tube, case: LoadCase, sheet: Sheet) -> Judgement:
+    """What the duty states under the id of the part."""
+    return sheet.no_hotter(sheet.take("T", case.temperature_of(tube)), sheet.limit("most"))
+
+
+@rule("rack.tubes", title="every tube goes into the rack", on=Rack, grade=Grade.QUERY, **_COMMON)
+def every_tube(rack: Rack, sheet: Sheet) -> Judgement:
+    """Whatever tubes belong to the rack."""
+    hole = sheet.take("H", rack.hole)
+    tubes_in_it = sheet.belonging_to(rack, Tube)
+    return sheet.each(tubes_in_it, lambda tube: sheet.at_least(hole, sheet.take("D", tube.outside)))
+
+
 WAGONS = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(*RULES, bay, slots))])
+COOL = load_families([entry_point("tubes", rules=(cool,))])
+BY_RACK = load_families([entry_point("tubes", kinds=(Tube, Rack, Wagon), rules=(every_tube,))])
 TWO_RULES = load_families([entry_point("wagons", kinds=(Tube, Rack, Wagon), rules=(bay, slots))])
 
 
@@ -70,7 +94,7 @@ def worked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         seen.append("worked")
         return search(*given)
 
-    monkeypatch.setattr(rule_run, "find_worst", counted)
+    monkeypatch.setattr(case_result, "find_worst", counted)
     return seen
 
 
@@ -166,6 +190,55 @@ def test_a_temperature_stated_for_one_of_them_is_its_own(tmp_path: Path) -> None
         {**PLAIN, "duty.toml": duty, "second.toml": LIKE.format(rack="rack")},
         "second.toml",
     )
+
+
+@pytest.mark.parametrize(
+    ("temperatures", "searches"),
+    [
+        ({"tube": "200 °C", "second": "200 °C"}, 2),
+        ({"tube": "200 °C", "second": "200 °C", "third": "90 °C"}, 2),
+        ({"tube": "200 °C", "second": "210 °C"}, 3),
+        ({"tube": "200..210 °C", "second": "200..210 °C"}, 2),
+    ],
+)
+def test_temperatures_stated_for_each_are_compared_under_their_ids(
+    tmp_path: Path, worked: list[str], temperatures: dict[str, str], searches: int
+) -> None:
+    """The third tube, which is like neither, is worked by itself."""
+    stated = "".join(f'{name} = "{text}"\n' for name, text in temperatures.items())
+    files = {
+        **PLAIN,
+        "duty.toml": f"{DUTY}[cases.running.temperatures]\n{stated}",
+        "second.toml": LIKE.format(rack="rack"),
+        "third.toml": TUBE,
+    }
+    run = DesignFolder(tmp_path, COOL).write(files).assess()
+    assert run.complaints == ()
+    assert len(worked) == searches
+    assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
+
+
+SECOND = TUBE.replace('"rack"', '"other"')
+
+
+@pytest.mark.parametrize(
+    ("files", "searches"),
+    [
+        ({"second.toml": SECOND}, 1),
+        ({"second.toml": SECOND.replace("105 mm", "106 mm")}, 2),
+        ({"second.toml": SECOND, "third.toml": SECOND}, 2),
+        ({"second.toml": SECOND, "third.toml": SECOND, "fourth.toml": TUBE}, 1),
+        ({"second.toml": SECOND, "wagon.toml": 'kind = "wagon"\n[bays.a]\nrack = "rack"\n'}, 1),  # no tube
+    ],
+)
+def test_what_belongs_to_each_is_compared_in_its_order(
+    tmp_path: Path, worked: list[str], files: Files, searches: int
+) -> None:
+    other = 'kind = "rack"\nlike = "rack"\n'
+    run = DesignFolder(tmp_path, BY_RACK).write({**PLAIN, "other.toml": other, **files}).assess()
+    assert run.complaints == ()
+    assert len(worked) == searches
+    assert as_written(run, run.checks) == as_written(run, anew(run, run.checks))
 
 
 @settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])

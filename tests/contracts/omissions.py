@@ -1,4 +1,4 @@
-"""Where a rule of hold grade goes on without a value: every ``sheet.is_stated`` that such a rule can reach.
+"""Where a rule of hold grade goes on without a value: every ``is_stated`` and ``said`` of a sheet that it can reach.
 
 Found in the syntax tree: from the function of each rule along the names that it and its callees use. Agreements are
 left out: they compare two places that state one fact, and where one of them is silent there is nothing to compare.
@@ -113,7 +113,9 @@ def hold_rules() -> list[Rule]:
 
 def _asked(function: ast.FunctionDef) -> Iterator[str]:
     for node in ast.walk(function):
-        if isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "is_stated":
+        if not isinstance(node, ast.Call) or len(node.args) < 2:
+            continue
+        if getattr(node.func, "attr", "") in ("is_stated", "said"):
             yield ast.unparse(node.args[1])
 
 

@@ -15,6 +15,7 @@ from zlib import crc32
 
 import pytest
 
+from speclint import Grade
 from speclint.errors import DesignError
 from speclint.families import RuleExample, rule_examples
 from speclint.repository import Change
@@ -123,3 +124,9 @@ def test_words_that_a_check_does_not_say_are_found(field: str) -> None:
     faults = list(faults_of(replace(examples()[IRON], **said)))
     assert len(faults) == 1
     assert f": {field} is " in faults[0]
+
+
+@pytest.mark.parametrize("name", sorted(listed()))
+def test_only_a_rule_that_judges_nothing_is_listed(name: str) -> None:
+    """What may be graver than an observation holds a part to something: a change must break it."""
+    assert bench().rules[name].gravest is Grade.OBSERVATION

@@ -115,3 +115,28 @@ def test_a_bore_without_ends_uses_nothing_that_is_known(tmp_path: Path) -> None:
     """Its block states the steam, the speed and the stroke."""
     bare = '[bores.main]\nlast_bore = "500 mm"\n[drive]\nstroke = "660 mm"\n'
     assert used(drawn(tmp_path, bare, "")) is None
+
+
+PORT = 'in_block = "block"\nplace = "port"\nof_end = "front"\narea = "20000 mm²"\nlength = "350 mm"\n'
+
+
+def test_where_its_ports_are_drawn_no_volume_need_be_stated(tmp_path: Path) -> None:
+    """20 000 mm² over 350 mm are 7 dm³, more than the 6 dm³ of the back, whose volume must be stated."""
+    block = BLOCK.replace('passage_volume = "9500 cm³"\n', "", 1).replace('"9500 cm³"', '"6000 cm³"')
+    block += '[ports.front]\nof_end = "front"\n'
+    files = {"cylinder-block block": block, "duty duty": DUTY, "cylinder-liner liner": LINER}
+    on = bench(tmp_path, files | {"steam-passage port": PORT}, "block")
+    assert used(on) == pytest.approx(by_hand(0.51, volume=7e-3), rel=1e-6)
+
+
+def test_of_several_cylinders_the_one_that_takes_the_most_counts(tmp_path: Path) -> None:
+    """Bored 510 mm in its liner, and 490 mm without one."""
+    second = "".join(
+        f'[ends.{side}-second]\nof_bore = "second"\nside = "{side}"\nclearance = "8 mm"\npassage_volume = "9500 cm³"\n'
+        for side in ("front", "back")
+    )
+    for last, expected in ((490, 0.51), (530, 0.53)):
+        folder = tmp_path / str(last)
+        folder.mkdir()
+        block = f'{BLOCK}[bores.second]\ndiameter = "480 mm"\nlast_bore = "{last} mm"\n{second}'
+        assert used(drawn(folder, block)) == pytest.approx(by_hand(expected), rel=1e-6)

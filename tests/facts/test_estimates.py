@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
-from speclint.facts import estimated_temperature
+from speclint.errors import NOWHERE, OutOfRange
+from speclint.facts import estimated_temperature, estimates
 from speclint.quantities import Measure
-from speclint.rules import NotAssessed
+from speclint.rules import NotAssessed, NotCovered
 from speclint.specs import Tie
 from tests.facts.bench import Bench, bench
 
@@ -115,3 +118,79 @@ def test_what_is_missing_is_told(
     on = drawn(tmp_path, kind, others, **changed)
     with pytest.raises(NotAssessed, match=says):
         estimate(on, part, kind)
+
+
+@pytest.mark.parametrize(
+    ("part", "kind", "nominal", "low", "high"),
+    [
+        ("block", "cylinder-block", 510.0, 485.0, 535.0),
+        ("alone", "piston", 555.0, 520.0, 590.0),
+        ("valve", "poppet-valve", 335.0, 310.0, 360.0),
+    ],
+)
+def test_the_band_about_the_steam_of_all_cylinders(
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    part: str,
+    kind: str,
+    nominal: float,
+    low: float,
+    high: float,
+) -> None:
+    """Steam of 500 K in one and of 520 K in the other; its exhaust of 300 and 320 K: ± 15, + 20..70 and + 10..40 K."""
+    cycles = [SimpleNamespace(mean_temperature=T, exhaust=T - 200) for T in (500.0, 520.0)]
+    monkeypatch.setattr(estimates._Asked, "_cycles", lambda _: cycles)
+    monkeypatch.setattr(estimates, "exhaust_temperature", lambda both: both.exhaust)
+    on = drawn(tmp_path, kind, "", valve='upper_beat.seat = "seat"\nserves = "exhaust"\n')
+    found = estimate(on, part, kind)
+    assert isinstance(found, Measure)
+    assert (found.nominal, found.low, found.high) == pytest.approx((nominal, low, high))
+    assert (found.dimension, found.unit, found.text, found.provenance) == (
+        "temperature",
+        "°C",
+        "estimate",
+        "assumed",
+    )
+    assert found.note.startswith("an estimate, common practice: ")
+    assert found.where == on["duty"].cases["running"].temperatures[kind].where
+
+
+class AtWork:
+    """A gear that runs in two notches, on the cold engine."""
+
+    def __init__(self, gear: Any, case: Any, sheet: Any, *, cold: bool) -> None:
+        del case, sheet
+        self.gear, self.cold, self.running = gear, cold, ("35", "50")
+
+
+def asked_of(monkeypatch: pytest.MonkeyPatch, notch: str, cycle: Any) -> list[Any]:
+    """The cycles of two gears in a notch."""
+    gears = [SimpleNamespace(id="left"), SimpleNamespace(id="right")]
+    monkeypatch.setattr(estimates, "gears_beside", lambda *_: gears)
+    monkeypatch.setattr(estimates, "GearAtWork", AtWork)
+    monkeypatch.setattr(
+        estimates, "cylinder_given", lambda at_work, its, *_: (at_work.gear.id, at_work.cold, its)
+    )
+    monkeypatch.setattr(estimates, "cycles_as_drawn", cycle)
+    sheet = SimpleNamespace(read=lambda *_: notch, not_assessed=NotAssessed, not_covered=NotCovered)
+    case = SimpleNamespace(notch=SimpleNamespace(where=NOWHERE))
+    of: Any = SimpleNamespace(sheet=sheet, case=case, component=None)
+    return list(estimates._Asked._cycles(of))
+
+
+def test_the_cycles_are_those_of_every_cylinder_on_the_cold_engine(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Metal may be tied to what they give, so that they must not rest on metal."""
+    found = asked_of(monkeypatch, "50", lambda given: given)
+    assert found == [("left", True, "50"), ("right", True, "50")]
+
+
+def test_a_notch_in_which_no_gear_runs_or_a_cycle_that_is_not_covered_gives_no_estimate(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def refused(_: Any) -> Any:
+        raise OutOfRange("not covered")
+
+    with pytest.raises(NotAssessed, match="left does not run in notch 'mid'"):
+        asked_of(monkeypatch, "mid", lambda given: given)
+    with pytest.raises(NotCovered, match="not covered"):
+        asked_of(monkeypatch, "35", refused)

@@ -120,6 +120,29 @@ def test_of_several_tracks_the_highest_counts(tmp_path: Path, cam: str, track: s
     assert {one.id for one in tracks_of(on["tappet"], on.sheet)} == {"cam", "track"}
 
 
+def test_of_one_cam_nothing_is_taken_to_choose_it(tmp_path: Path) -> None:
+    """A concession on its gear then does not rest on a lift that nobody compared."""
+    on = drawn(tmp_path)
+    assert gear_of(on["valve"], on.sheet) is not None
+    assert on.sheet.record.steps == []
+
+
+def test_a_lift_points_at_what_it_is_of(tmp_path: Path) -> None:
+    on = drawn(tmp_path)
+    most = greatest_lift(on["valve"], on.sheet, on.sheet.take)
+    cold = least_lift(on["valve"], on.sheet, on.sheet.take)
+    assert most is not None
+    assert cold is not None
+    of_cam_and_arms = ["lift", "ramp_height", "valve_arm", "tappet_arm"]
+    assert [place.key for place in most.places] == of_cam_and_arms
+    assert [place.key for place in cold.places] == [*of_cam_and_arms, "clearance"]
+    (tmp_path / "table").mkdir()
+    by_table = drawn(tmp_path / "table", cam=TABLE)
+    highest = greatest_lift(by_table["valve"], by_table.sheet, by_table.sheet.take)
+    assert highest is not None
+    assert highest.places[0] == by_table["cam"].table[2].where
+
+
 @pytest.mark.parametrize(
     ("changed", "lift"),
     [

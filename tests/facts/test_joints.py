@@ -82,6 +82,20 @@ def test_an_end_that_names_no_bore_has_no_opening(tmp_path: Path) -> None:
     assert inside(drawn(tmp_path, block=block, liner="")) is None
 
 
+@pytest.mark.parametrize(("into", "edge"), [("cover", 0.020), ("flange", None)])
+def test_the_studs_of_a_gland_stand_round_the_hole_of_the_cover(
+    tmp_path: Path, into: str, edge: float | None
+) -> None:
+    """(190 − 150)/2 = 20 mm; in another part than a cover nothing is drawn."""
+    files = {
+        "gland gland": 'of = "cover"\n',
+        "cylinder-cover cover": 'central_hole = "150 mm"\n',
+        "pipe-flange flange": 'bore = "150 mm"\n',
+        "bolted-joint studs": f'holds = "gland"\nscrewed_into = "{into}"\ncircle = "190 mm"\n',
+    }
+    assert inside(bench(tmp_path, files, "studs")) == pytest.approx(edge)
+
+
 def test_the_edge_outside_is_that_of_the_face(tmp_path: Path) -> None:
     """(760 − 680)/2 = 40 mm."""
     on = drawn(tmp_path, liner="")

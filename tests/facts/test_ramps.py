@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.facts import ramp_by_table, ramp_of
+from speclint.facts.ramps import _top
 from speclint.rules import NotAssessed
 from tests.facts.bench import Bench, bench
 
@@ -34,6 +35,12 @@ def test_the_lower_ramp_counts(tmp_path: Path, lifts: str, height: float | None)
     on = cam(tmp_path, lifts)
     found = ramp_by_table(on["cam"], on.sheet)
     assert (None if found is None else found.value * 1e3) == pytest.approx(height)
+
+
+def test_a_step_that_is_just_a_tenth_more_is_of_the_ramp() -> None:
+    """2.1 − 1.0 is 1.1 to the last digit; of a table of one slope the ramp is all."""
+    assert _top([0.0, 1.0, 2.1, 5.0]) == 2
+    assert _top([0.0, 1.0, 2.0, 3.0]) == 3
 
 
 @pytest.mark.parametrize(

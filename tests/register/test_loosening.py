@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.register.people import may_be_one_person
+from speclint.facts import may_be_one_person
 from tests import tubes
 from tests.register.office import OVERLOADED, SETTINGS, Office, committed, decide, said
 from tests.tubes import RACK, Rack, Tube

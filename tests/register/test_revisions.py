@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from speclint.errors import RevisionError
+from speclint.errors import OutputError, RevisionError
 from speclint.repository import at_revision, staged, staged_changes
-from speclint.repository.revisions import commit_of
+from speclint.repository.revisions import Blob, Snapshot, commit_of, ignored_files, lay_out
 from tests.register.office import git
 
 
@@ -207,3 +207,114 @@ def test_reading_changes_nothing_of_the_repository(repo: Path, tmp_path: Path) -
     at_revision(repo, "HEAD").write_to(tmp_path / "out", lambda _: True)
     staged_changes(repo)
     assert {path: path.stat().st_mtime_ns for path in sorted(repo.rglob("*"))} == before
+
+
+def test_a_name_that_leads_out_is_not_written(repo: Path, tmp_path: Path) -> None:
+    """As a tree may have that was not made by git itself."""
+    write(repo, a="1")
+    git(repo, "add", ".")
+    known = staged(repo)
+    crafted = Snapshot(repo, "as crafted", {"../out.toml": known.blobs["a.toml"], **known.blobs})
+    (tmp_path / "to").mkdir()
+    with pytest.raises(RevisionError, match=r"^\.\./out\.toml: this name leads out of the repository$"):
+        crafted.write_to(tmp_path / "to", lambda _: True)
+    assert not (tmp_path / "out.toml").exists()
+    crafted.write_to(tmp_path / "to", lambda file: file == "a.toml")
+    assert (tmp_path / "to" / "a.toml").read_bytes() == b"1"
+
+
+def test_a_folder_without_room_is_one_line(repo: Path, tmp_path: Path) -> None:
+    (repo / "sub").mkdir()
+    write(repo / "sub", a="1")
+    git(repo, "add", ".")
+    (tmp_path / "to").mkdir()
+    (tmp_path / "to" / "sub").write_text("no folder", encoding="utf-8")
+    with pytest.raises(OutputError, match=r"a\.toml: cannot be written: (File exists|Not a directory)$"):
+        staged(repo).write_to(tmp_path / "to", lambda _: True)
+    (tmp_path / "to" / "sub").unlink()
+    for _ in range(2):  # into a folder that is there, too
+        staged(repo).write_to(tmp_path / "to", lambda _: True)
+
+
+def test_several_contents_are_given_in_their_order(repo: Path, tmp_path: Path) -> None:
+    """Contents of any length, one behind another in the answer of git."""
+    texts = {"a": "", "b": "x\n", "c": "blob 3\nxyz", "d": "y" * 1000}
+    write(repo, **texts)
+    git(repo, "add", ".")
+    found = staged(repo)
+    found.write_to(tmp_path / "to", lambda _: True)
+    for name, text in texts.items():
+        assert (tmp_path / "to" / f"{name}.toml").read_text(encoding="utf-8") == text
+        assert found.read(f"{name}.toml") == text.encode()
+
+
+def test_what_git_has_no_content_of_is_told(repo: Path) -> None:
+    write(repo, a="1")
+    git(repo, "add", ".")
+    known = staged(repo).blobs["a.toml"]
+    lost = Snapshot(repo, "as crafted", {"b.toml": Blob(known.mode, "0" * len(known.name))})
+    with pytest.raises(RevisionError, match=r"^b\.toml: git does not have its content as crafted$"):
+        lost.read("b.toml")
+    git(repo, "commit", "--quiet", "-m", "first")
+    tree = Snapshot(
+        repo, "as crafted", {"b.toml": Blob("100644", git(repo, "rev-parse", "HEAD^{tree}").strip())}
+    )
+    with pytest.raises(RevisionError, match="git does not have its content"):
+        tree.read("b.toml")
+
+
+@pytest.mark.parametrize(
+    ("mode", "what"),
+    [("120000", "a symbolic link"), ("160000", "no plain file"), ("040000", "no plain file"), ("100755", "")],
+)
+def test_only_a_plain_file_has_a_content(repo: Path, mode: str, what: str) -> None:
+    write(repo, a="1")
+    git(repo, "add", ".")
+    found = Snapshot(repo, "at v1", {"a.toml": Blob(mode, staged(repo).blobs["a.toml"].name)})
+    assert found.is_link("a.toml") is (mode == "120000")
+    if not what:
+        assert found.read("a.toml") == b"".join(found.blocks_of("a.toml")) == b"1"
+        return
+    said = f"^a\\.toml: {what} at v1; put the file itself in its place$"
+    with pytest.raises(RevisionError, match=said):
+        found.read("a.toml")
+    with pytest.raises(RevisionError, match=said):
+        found.blocks_of("a.toml")
+
+
+def test_the_toml_files_that_git_ignores(repo: Path) -> None:
+    write(repo, a="1", b="1", kept="1")
+    (repo / "c.txt").write_text("", encoding="utf-8")
+    (repo / ".gitignore").write_text("a.toml\nkept.toml\nc.txt\n", encoding="utf-8")
+    git(repo, "add", "--force", "kept.toml")
+    assert ignored_files(repo) == {"a.toml"}
+
+
+@pytest.mark.skipif(os.name == "nt", reason="symbolic links need a privilege there")
+def test_a_design_is_laid_out_with_what_its_settings_name_and_without_hidden_links(
+    repo: Path, tmp_path: Path
+) -> None:
+    settings = 'materials = ["own.txt"]\n[signers]\nfile = "who"\n[concessions]\nfile = "kept/r"\n'
+    for name in ("own.txt", "who", "kept/r", "note.txt", ".hidden/a.toml", "sub/b.TOML"):
+        (repo / name).parent.mkdir(exist_ok=True)
+        (repo / name).write_text(name, encoding="utf-8")
+    write(repo, speclint=settings, part="x = 1\n")
+    (repo / ".hidden" / "link.toml").symlink_to("a.toml")
+    git(repo, "add", ".")
+    found = lay_out(staged(repo), tmp_path / "to")
+    assert found is not None
+    assert found.signers_file == "who"
+    laid = {
+        path.relative_to(tmp_path / "to").as_posix()
+        for path in (tmp_path / "to").rglob("*")
+        if path.is_file()
+    }
+    assert laid == {"speclint.toml", "part.toml", "own.txt", "who", "kept/r", ".hidden/a.toml", "sub/b.TOML"}
+    write(repo, speclint="[works\n")
+    git(repo, "add", ".")
+    assert lay_out(staged(repo), tmp_path / "bare") is None
+    assert not (tmp_path / "bare" / "own.txt").exists()
+    (repo / "open.toml").symlink_to("part.toml")
+    git(repo, "add", ".")
+    with pytest.raises(RevisionError, match=r"open\.toml: a symbolic link"):
+        lay_out(staged(repo), tmp_path / "third")

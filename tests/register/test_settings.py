@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from speclint.repository import Settings, load_settings
+from speclint.repository.settings import SettingName, inside
 from speclint.testing import DesignFolder
 from tests.tubes import FILES, tubes
 
@@ -143,3 +145,105 @@ def test_what_settings_stand_for_where_they_are_stated_and_where_not(tmp_path: P
     assert (none.measured("steepest grade"), none.measured("cant")) == (None, None)
     assert (none.certificate_strengths, none.general_angles, none.general_geometry) == (False, "m", "")
     assert (none.gauge_share, none.seconds_per_rule, none.decision) == (0.1, 60, "guard band of U")
+
+
+def test_what_a_rule_may_ask_for_is_said_as_text(tmp_path: Path) -> None:
+    text = (
+        '[works]\nsite_pressure = "95000 Pa absolute"\nstage = "released"\n'
+        '[local_codes]\npressure = ["A", "B"]\nrailway = ["C"]\n'
+        '[made]\ndecision = "simple acceptance"\n'
+        '[drawings]\ngeneral_angles = "f"\ngeneral_geometry = "K"\n'
+    )
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    settings, complaints = load_settings(tmp_path)
+    assert complaints == ()
+    assert settings is not None
+    names: tuple[SettingName, ...] = get_args(SettingName)
+    assert {name: settings.said(name) for name in names} == {
+        "stage": "released",
+        "pressure codes": "A, B",
+        "railway codes": "C",
+        "site pressure": "95000.0",
+        "decision": "simple acceptance",
+        "general angles": "f",
+        "general geometry": "K",
+    }
+    assert Settings().said("railway codes") == ""
+
+
+def test_a_family_that_is_required_is_not_left_out(tmp_path: Path) -> None:
+    text = '[families]\nrequired = ["b"]\nleave_out = ["c", "b", "a"]\n'
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    settings, (complaint,) = load_settings(tmp_path)
+    assert settings is not None
+    assert settings.families.left_out == ("a", "c")
+    assert str(complaint) == (
+        'speclint.toml:1 families.leave_out: a family that is required cannot be left out; read "b"; '
+        'write "b" in only one of required and leave_out'
+    )
+
+
+def test_every_fault_of_the_settings_is_told_in_their_order_with_its_line(tmp_path: Path) -> None:
+    text = (
+        '[signers]\nfile = "../signers"\n'
+        '[railway]\ncant = "120 mm ±1"\nsteepest = "0.025 ±0.001"\n'
+        '[concessions]\nsigned = ["holds", "hold", "querry"]\nfile = "/r.toml"\n'
+        '[works]\nsite_pressure = "1 bar gauge"\n'
+    )
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    settings, complaints = load_settings(tmp_path)
+    assert settings is not None
+    assert settings.where.line == 1
+    assert [str(one.where) for one in complaints] == [
+        "speclint.toml:2 signers.file",
+        "speclint.toml:4 railway.cant",
+        "speclint.toml:5 railway.steepest",
+        "speclint.toml:6 concessions.signed",
+        "speclint.toml:6 concessions.signed",
+        "speclint.toml:8 concessions.file",
+        "speclint.toml:10 works.site_pressure",
+    ]
+    assert [one.write for one in complaints] == [
+        "a file in it",
+        '"120 mm"',
+        '"0.025"',
+        '"hold"',
+        '"query"',
+        "a file in it",
+        '"1.01325 bar absolute"',
+    ]
+
+
+def test_every_fault_of_the_form_is_told_in_their_order(tmp_path: Path) -> None:
+    text = '[works]\nstge = "draft"\nstage = "ready"\n[made]\ngauge_share = "5 mm"\n'
+    (tmp_path / "speclint.toml").write_text(text, encoding="utf-8")
+    settings, complaints = load_settings(tmp_path)
+    assert settings is None
+    assert [one.where.line for one in complaints] == [2, 3, 5]
+
+
+@pytest.mark.parametrize(
+    ("share", "fault"), [("20 %", False), ("20.1 %", True), ("0.1 %", False), ("10 % ±1", True)]
+)
+def test_how_much_a_gauge_may_take(tmp_path: Path, share: str, fault: bool) -> None:
+    (tmp_path / "speclint.toml").write_text(f'[made]\ngauge_share = "{share}"\n', encoding="utf-8")
+    _, complaints = load_settings(tmp_path)
+    said = f'a gauge may take up to a fifth of the tolerance, or it decides too little; read "{share}"; '
+    assert [str(one) for one in complaints] == (
+        [f'speclint.toml:2 made.gauge_share: {said}write "10 %", and "20 %" at the most'] if fault else []
+    )
+
+
+@pytest.mark.parametrize(
+    ("file", "stays"),
+    [
+        ("a.toml", True),
+        ("a/b.toml", True),
+        ("..a/b", True),
+        ("../a", False),
+        ("a/../../b", False),
+        ("/a", False),
+    ],
+)
+def test_a_file_that_the_settings_name_lies_inside(file: str, stays: bool) -> None:
+    assert inside(file) is stays

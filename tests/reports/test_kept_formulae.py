@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from speclint.checking import Assessment, KeptFolder, Processes, assess, code_digest
 from speclint.reports.pack import mathematics, review_page
+from speclint.reports.pack.kept_formulae import keep_new, take_kept
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.checking.test_kept_results import FILES
@@ -54,3 +56,47 @@ def test_what_is_damaged_is_set_anew(
     kept.keep_of_code("formulae as MathML", held)
     mathematics._known.clear()
     assert review_page(assessed(shop, folder)) == first
+
+
+class Drawer:
+    """What is kept, by its name."""
+
+    def __init__(self, held: bytes | None = None) -> None:
+        self.held = held
+        self.written: list[tuple[str, bytes]] = []
+
+    def of_code(self, called: str) -> bytes | None:
+        assert called == "formulae as MathML"
+        return self.held
+
+    def keep_of_code(self, called: str, body: bytes) -> None:
+        self.written.append((called, body))
+
+
+def drawer(held: bytes | None = None) -> Any:
+    return Drawer(held)
+
+
+def test_what_is_kept_is_known_and_counted() -> None:
+    held = '[["d =", "<math>d</math>"], [["π d", ["d", "n"]], "<math>π</math>"]]'.encode()
+    assert take_kept(drawer(held)) == 2
+    assert mathematics.known() == {"d =": "<math>d</math>", ("π d", ("d", "n")): "<math>π</math>"}
+    assert take_kept(drawer()) == take_kept(None) == 0
+
+
+@pytest.mark.parametrize("held", [b"no JSON", b"[1]", b'[[["a", 3], "y"]]', b'[[[3, ["a"]], "y"]]'])
+def test_of_what_is_damaged_nothing_is_known(held: bytes) -> None:
+    assert take_kept(drawer(held)) == 0
+    assert mathematics.known() == {}
+
+
+def test_all_is_kept_where_there_is_more_than_was_taken() -> None:
+    """In as few letters as may be, none of them spelt by its number."""
+    mathematics.learn([("σ =", "one"), (("π d", ("d",)), "two")])
+    same, more = drawer(), drawer()
+    keep_new(same, 2)
+    keep_new(None, 0)
+    keep_new(more, 1)
+    assert same.written == []
+    ((_, body),) = more.written
+    assert body.decode("utf-8") == '[["σ =","one"],[["π d",["d"]],"two"]]'

@@ -12,8 +12,10 @@ import pytest
 
 import speclint.handbook
 from speclint.equations import Described
-from speclint.reports.pack.mathematics import equation, filled, symbol
+from speclint.reports.pack import mathematics
+from speclint.reports.pack.mathematics import equation, filled, symbol, wide_equation
 from speclint.reports.pack.notation import latex
+from speclint.rules import Step
 from speclint.testing import installed_families
 from tests.reports.hostile import TEXTS
 
@@ -44,13 +46,77 @@ from tests.reports.hostile import TEXTS
         ("F = N(θ, r)/z", r"F = \frac{N\left( \theta ,\; r \right)}{z}"),
         ("e = c where d ≤ 1.7", r"e = c \text{ where } d \le 1.7"),
         ("p_t of gland-left − p_1", r"p_{t} \text{ of gland-left } - p_{1}"),  # a hyphen is no minus
+        ("v = h½", "v = h^{1/2}"),
+        ("x = a⁻¹", "x = a^{-1}"),
+        ("y = x^-2 + z^−3", "y = x^{-2} + z^{-3}"),
+        ("y = x^(a + b)", "y = x^{a + b}"),
+        ("F = a × b · c", r"F = a \times b \cdot c"),
+        ("F = a·b×c", r"F = a \cdot b \times c"),
+        ("F = a · b/c", r"F = \frac{a \cdot b}{c}"),
+        ("F = a / b", r"F = \frac{a}{b}"),
+        ("s = Σ x_i y + 1", r"s = \sum x_{i} \, y + 1"),
+        ("s = ∑(x + y) z", r"s = \sum \left( x + y \right) \, z"),
+        ("S = Σx", r"S = \Sigma x"),
+        ("a = √ (x + y)", r"a = \sqrt{x + y}"),
+        ("a = √(x)²", r"a = \sqrt{\left( x \right)^{2}}"),
+        ("a = √2 b", r"a = \sqrt{2} \, b"),
+        ("q = tan α + lg x + acos y", r"q = \tan \alpha + \operatorname{lg} x + \operatorname{acos} y"),
+        ("n = 60/min", r"n = \frac{60}{\mathrm{min}}"),
+        ("n = 3 min + 2", r"n = 3 \, \mathrm{min} + 2"),
+        ("m = min(a, b)", r"m = \min \left( a ,\; b \right)"),
+        ("k = [a + b]/c", r"k = \frac{\left[ a + b \right]}{c}"),
+        ("k = (a + b)²/c", r"k = \frac{\left( a + b \right)^{2}}{c}"),
+        ("k = (a) (b)/c", r"k = \frac{\left( a \right) \, \left( b \right)}{c}"),
+        ("k = a/(b)²", r"k = \frac{a}{\left( b \right)^{2}}"),
+        ("k = a/[b]", r"k = \frac{a}{\left[ b \right]}"),
+        ("k = a/b/c", r"k = \frac{\frac{a}{b}}{c}"),
+        ("k = {a + b}", r"k = \left\{ a + b \right\}"),
+        ("n = ⌊x⌋ + 1", r"n = \left\lfloor x \right\rfloor + 1"),
+        ("e = |a| b", r"e = \left| a \right| \, b"),
+        ("x* = x′", "x^{*} = x'"),
+        ("F = F_a_max", r"F = F_{a, \mathrm{max}}"),
+        ("F = F_α + G_beta", r"F = F_{\alpha} + G_{\beta}"),
+        ("ΔF_a = Δ", r"\Delta F_{a} = \Delta"),
+        ("ΔΔT = AB", r"\Delta \Delta T = \mathrm{AB}"),
+        ("x = alpha Cone", r"x = \alpha \, \mathrm{Cone}"),
+        ("v = 3 ft/min", r"v = \frac{3 \, \mathrm{ft}}{\mathrm{min}}"),
+        ("x = height of the cone", r"x = \text{ height of the cone }"),
+        ("x = wheels/axle of a", r"x = \text{ wheels/axle of } a"),
+        ("x = ab_c größe", r"x = \mathrm{ab}_{c} \, \mathrm{größe}"),
+        ("x = 1.5e-3 + 2e−6", r"x = 1.5 \times 10^{-3} + 2 \times 10^{-6}"),
+        ("x = 5 % of 10°", r"x = 5 \% \text{ of } 10 {}^{\circ}"),
+        ("x = a, b; c: 1 … 5", r"x = a ,\; b ;\; c :\; 1 \dots 5"),
+        ("a ≤ b ≥ c ≈ d ≠ e → f", r"a \le b \ge c \approx d \ne e \to f"),
+        ("x = ±a # b", r"x = \pm a \, \# \, b"),
+        ("x = a ~ b", r"x = a \, \, b"),
+        ("y = f(x) (z)", r"y = f\left( x \right) \, \left( z \right)"),
+        ("y = x²(z)", r"y = x^{2} \, \left( z \right)"),
+        ("y = 2(x + 1)", r"y = 2 \, \left( x + 1 \right)"),
+        ("  y = x  ", "y = x"),
     ],
 )
 def test_a_line_is_set_as_a_textbook_sets_it(line: str, set_as: str) -> None:
     assert " ".join(latex(line).split()) == set_as
 
 
-@pytest.mark.parametrize("line", ["σ = p d/(D − d", "σ = p)", "a = √", "x = |a", "y = 3^"])
+@pytest.mark.parametrize(
+    ("line", "set_as"),
+    [
+        ("A = d b", r"A = 2 \cdot b"),
+        ("A = d² b", r"A = \left( 2 \right)^{2} \cdot b"),
+        ("A = d · b", r"A = 2 \cdot b"),
+        ("A = load d", r"A = 3 \cdot 2"),  # whatever has a value is no word
+        ("A = d(b)", r"A = 2 \cdot \left( b \right)"),
+    ],
+)
+def test_a_value_stands_in_place_of_its_symbol_with_points_between_factors(line: str, set_as: str) -> None:
+    values = {"d": "2", "load": "3"}
+    assert " ".join(latex(line, lambda symbol: values.get(symbol, "")).split()) == set_as
+
+
+@pytest.mark.parametrize(
+    "line", ["σ = p d/(D − d", "σ = p)", "a = √", "x = |a", "y = 3^", "x = a]", "x = a}", "x = a⌋", "x = (a]"]
+)
 def test_a_line_that_cannot_be_read_is_shown_as_it_stands(line: str) -> None:
     with pytest.raises(ValueError, match=r"bracket|ends too soon"):
         latex(line)
@@ -116,3 +182,85 @@ def test_a_symbol_that_the_column_does_not_hold_is_left_to_wrap(length: int, wra
     shown = symbol(f"y of {'b' * (length - 5)}")
     assert shown.startswith("<span" if wraps else "<math")
     assert symbol("F_n").startswith("<math")
+
+
+# How wide an equation is
+
+
+def drawn(inner: str) -> str:
+    return f"<math>{inner}</math>"
+
+
+@pytest.mark.parametrize(
+    ("inner", "letters"),
+    [
+        ("<mi>ab</mi>", 2),
+        ("<mn>12.5</mn><mtext>mm</mtext><mspace/>", 6),
+        ("<mi>a</mi><mo>=</mo>", 1 + 1 + 1.2),
+        ("<mfrac><mi>abc</mi><mi>d</mi></mfrac>", 3 + 1.2),
+        ("<mfrac><mi>d</mi><mi>abc</mi></mfrac>", 3 + 1.2),
+        ("<msqrt><mi>ab</mi></msqrt>", 2 + 1.2),
+        ("<msub><mi>F</mi><mi>max</mi></msub>", 1 + 0.75 * 3),
+        ("<msup><mi>Fx</mi><mn>2</mn></msup>", 2 + 0.75),
+        ("<msubsup><mi>F</mi><mi>a</mi><mn>10</mn></msubsup>", 1 + 0.75 * 2),
+        ("<mrow><mi>a</mi><mrow><mi>b</mi></mrow></mrow>", 2),
+    ],
+)
+def test_the_width_of_an_equation_in_letters(inner: str, letters: float) -> None:
+    """A sign takes 1.2 letters beside its own, as does the bar of a fraction or a root; an index three quarters."""
+    page = drawn(inner)
+    assert mathematics._letters(ElementTree.fromstring(page)) == pytest.approx(letters)
+    assert mathematics._letters_at_most(page) >= letters - 1e-9
+    assert mathematics._fits(page, letters)
+    assert not mathematics._fits(page, letters - 0.01)
+
+
+def test_the_quick_measure_counts_each_sign_bar_and_root() -> None:
+    """Nothing above anything else: 2 + 1 letters, one of each sign."""
+    page = drawn("<mfrac><mi>ab</mi><msqrt><mi>c</mi></msqrt></mfrac>")
+    assert mathematics._letters_at_most(page) == pytest.approx(3 + 2 * 1.2)
+    assert mathematics._letters_at_most(drawn("<mi>a</mi><mo>+</mo>")) == pytest.approx(2 + 1.2)
+    assert mathematics._fits("<span>what is plain wraps</span>", 1.0)
+
+
+def test_an_equation_has_no_more_marks_than_a_browser_needs() -> None:
+    """No prefixes of a namespace, no rows of one, no marks that brackets have by themselves; a name is one word."""
+    page = equation("x = (AB + d_i)²/(2 c)")
+    assert "<mo>(</mo>" in page
+    assert "<mi>AB</mi>" in page
+    for needless in ("ns0", "xmlns:", 'display="inline"', " />", "<mrow><mi>AB</mi></mrow>", "mathvariant"):
+        assert needless not in page, needless
+    root = ElementTree.fromstring(page)
+    assert all(len(row) != 1 for row in root.iter("mrow"))
+    assert [child.tag for child in root] != ["mrow"]
+    assert "<mrow><mn>2</mn>" in page, "what a fraction has below its bar stays together"
+
+
+def test_what_sheets_will_need_is_told_once_and_set_alike(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A taken size needs its symbol; what is worked its equation, and its right-hand side for the numbers too."""
+    monkeypatch.setattr(mathematics, "_known", {})
+    taken = Step("taken", "d", "bore", 0.1, "m")
+    worked = Step(
+        "worked", "A", "area", 1.0, "m²", expression="A = π d²/4", filled=(("d", 0.1, "m"), ("n", 2.0, ""))
+    )
+    unnamed = Step("read", "", "ends", "open", expression="not an equation")
+    found = mathematics.pieces([taken, worked, taken, unnamed])
+    assert found == ["d =", "A =", "A = π d²/4", ("π d²/4", ("d", "n"))]
+    pairs = dict(mathematics.typeset(found))
+    assert pairs["d ="] == symbol("d")
+    assert pairs["A = π d²/4"] == equation("A = π d²/4")
+    assert filled("A = π d²/4", {"d": "20 mm", "n": "2"}) == pairs["π d²/4", ("d", "n")].replace(
+        "\ue0000\ue001", "20 mm"
+    )
+    assert mathematics.known().keys() >= pairs.keys()
+    mathematics.learn([("a piece", "its page")])
+    assert mathematics.known()["a piece"] == "its page"
+    assert equation("a piece") == "its page"
+
+
+def test_where_it_scrolls_an_equation_may_be_as_wide_as_it_gets() -> None:
+    wide = f"x = {' '.join(['abcdefghij_k'] * 12)}"
+    assert equation(wide).startswith("<span class=plain>")
+    assert wide_equation(wide).startswith("<math")
+    assert wide_equation("x = (a < b") == "<span class=plain>x = (a &lt; b</span>"
+    assert filled("x = (a", {"a": "2"}) == "<span class=plain>= (a</span>"

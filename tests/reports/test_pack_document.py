@@ -13,9 +13,11 @@ import pytest
 from speclint.reports.pack import review_page
 from speclint.reports.pack.anchors import sheet_anchor
 from speclint.reports.pack.asked_for import Row, asked_for
-from speclint.reports.pack.document import document
+from speclint.reports.pack.document import Document, document
+from speclint.reports.pack.figures import Figure
 from speclint.reports.pack.templating import file_text
 from speclint.reports.pack.title_page import Drawing, files_read, title_page
+from speclint.reports.phrases import NO_CODES
 from speclint.repository import WorkTree
 from speclint.testing import DesignFolder
 from tests import tubes
@@ -281,3 +283,90 @@ def test_a_finding_of_no_number_stands_after_those_with_numbers(shop: DesignFold
     bare = replace(holds[0], component="aaa", judgement=None)
     labels = labels_of([Alike((one,)) for one in (bare, *holds)])
     assert labels["aaa", "tube.stress"] == "H4"
+
+
+# The document as data
+
+
+def gathered(shop: DesignFolder, *files: str, **more: str) -> Document:
+    """With further tubes, each one of the tubes with some text changed."""
+    shop.write({f"{name}.toml": text for name, text in more.items()})
+    return document(shop.assess(*files))
+
+
+NO_BORE = worse("tube-d", "30 bar").replace('bore = "100 mm ±0.5"\n', "")
+
+
+def test_sheets_are_told_by_their_outcome_and_findings_by_their_grade(shop: DesignFolder) -> None:
+    """Three hoops of tube-c are an observation, three tubes burst; the rest conforms but for what lacks a bore."""
+    found = document(shop.assess())
+    said = [(one.check.component, one.check.rule.name) for one in found.sheets("not assessed")]
+    assert said == [("tube-d", "tube.stress"), ("tube-d", "tube.case-stress")]
+    assert {one.check.outcome for one in found.sheets()} == {"finding", "conforms", "not assessed"}
+    assert len(found.sheets("finding", "conforms")) == len(found.sheets()) - 2
+    assert [one.label for one in found.holds] == ["H1", "H2", "H3"]
+    assert [one.check.component for one in found.findings("observation")] == ["tube-c"]
+    assert not found.findings("query")
+
+
+def test_checks_that_wait_stand_with_those_of_safety_first(shop: DesignFolder) -> None:
+    """Without its outside a tube cannot be shown loose, nor its stress be worked."""
+    no_outside = worse("tube-e", "30 bar").replace('outside = "105 mm ±0.5"\n', "")
+    found = gathered(shop, **{"tube-e": no_outside})
+    assert [(one.check.component, one.check.rule.name) for one in found.waiting] == [
+        ("tube-d", "tube.stress"),
+        ("tube-e", "tube.loose-hot"),
+        ("tube-e", "tube.stress"),
+        ("tube-d", "tube.case-stress"),
+        ("tube-e", "tube.case-stress"),
+    ]
+
+
+def test_of_findings_on_parts_alike_the_first_has_the_sheet(shop: DesignFolder) -> None:
+    """What could not be made is looked at by itself; a part of which all is told elsewhere is told there."""
+    found = gathered(
+        shop,
+        **{
+            "tube-f": worse("tube-f", "45 bar"),
+            "tube-g": NO_BORE.replace("tube-d", "tube-g"),
+            "tube-h": worse("tube-h", "45 bar"),
+        },
+    )
+    stressed = [one for one in found.holds if one.check.component in ("tube-a", "tube-f", "tube-h")]
+    assert [one.alike.checks[1:] != () for one in stressed] == [True]
+    assert {one.check.component for one in found.waiting} == {"tube-d", "tube-g"}
+    assert [part.name for part in found.told_alike] == ["tube-f", "tube-h"]
+
+
+def test_the_drawing_of_a_component_is_told_with_its_revision(shop: DesignFolder) -> None:
+    found = document(shop.assess())
+    assert found.drawing_of("tube-b") == "drawing T-1 rev. C"
+    assert found.drawing_of("tube-c") == found.drawing_of("nobody") == ""
+
+
+def test_the_files_are_those_of_parts_and_a_figure_alone_has_none(shop: DesignFolder) -> None:
+    """Given figures stand in place of those that the families would draw."""
+    figures = [Figure("one", "ghost", "the ghost", "", "<svg/>"), Figure("all", "", "all", "", "<svg/>")]
+    stages: list[str] = []
+    found = document(shop.assess(), on_progress=stages.append, drawing=lambda: figures)
+    assert found.paths == ("tube-b.toml", "tube-c.toml", "tube-d.toml", "tube.toml")
+    assert [part.name for part in found.parts] == ["ghost", "tube-a", "tube-b", "tube-c", "tube-d"]
+    assert [one.shown.figure.name for one in found.figures] == ["all"]
+    assert list(found.shown_in) == ["ghost"]
+    assert stages == [*(f"sheets of tube-{name}" for name in "abcd"), "drawing"]
+    assert not document(shop.assess()).figures
+
+
+def test_the_codes_are_those_of_the_settings(shop: DesignFolder) -> None:
+    assert document(shop.assess()).codes == (NO_CODES,)
+    shop.write({}, settings=NAMED + '[local_codes]\npressure = ["code P"]\nrailway = ["code R"]\n')
+    assert document(shop.assess()).codes == ("code P", "code R")
+    assert document(replace(shop.assess(), settings=None)).codes == (NO_CODES,)
+
+
+def test_the_rules_that_were_applied_are_told_with_their_editions(shop: DesignFolder) -> None:
+    names = ("tube.case-stress", "tube.ends", "tube.hoops", "tube.loose-hot", "tube.stress")
+    found = document(shop.assess())
+    assert found.rules == (("tubes", ", ".join(f"{name} 1" for name in names)),)
+    assert found.families == ["tubes"]
+    assert found.changed is None

@@ -5,12 +5,14 @@ from __future__ import annotations
 import hashlib
 import os
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
+from speclint.errors import RevisionError
 from speclint.repository import DrawingFiles, InFolder, InGit, at_revision, staged
-from speclint.repository.drawing_files import sha256_of
+from speclint.repository.drawing_files import _as_git_keeps, sha256_of, with_line_ends_of_git
 from speclint.repository.regular_files import BLOCK
 from tests.register.office import git
 
@@ -101,3 +103,78 @@ def test_a_link_that_git_has_is_not_followed(tmp_path: Path) -> None:
     git(tmp_path, "add", ".")
     found = DrawingFiles(InGit(staged(tmp_path))).state("a.svg")
     assert found.fault == "is not read: a.svg: a symbolic link as staged; put the file itself in its place"
+
+
+def sha256(content: bytes) -> str:
+    return hashlib.sha256(content).hexdigest()
+
+
+@pytest.mark.parametrize(
+    ("blocks", "plain"),
+    [
+        ([b"a\r\nb"], b"a\nb"),
+        ([b"a\r", b"\nb"], b"a\nb"),
+        ([b"a\r", b"b"], b"a\rb"),
+        ([b"a\r"], b"a\r"),
+        ([b"a\r", b"\r", b"\n"], b"a\r\n"),
+        ([], b""),
+    ],
+)
+def test_line_ends_are_those_of_git_wherever_a_block_ends(blocks: list[bytes], plain: bytes) -> None:
+    assert b"".join(with_line_ends_of_git(blocks)) == plain
+    assert sha256_of(blocks) == sha256(plain)
+
+
+@pytest.mark.parametrize(("zero_at", "is_text"), [(None, True), (8000, True), (7999, False), (0, False)])
+def test_a_zero_among_the_first_8000_bytes_makes_it_no_text(zero_at: int | None, is_text: bool) -> None:
+    """gitattributes(5) and git's own buffer of 8000 bytes; in blocks of any size."""
+    content = bytearray(b"x\r\n" * 4000)
+    if zero_at is not None:
+        content[zero_at] = 0
+    kept = bytes(content).replace(b"\r\n", b"\n") if is_text else bytes(content)
+    for size in (1000, 8000, 12_000):
+        blocks = [bytes(content[at : at + size]) for at in range(0, len(content), size)]
+        assert sha256_of(blocks) == sha256(kept)
+
+
+@pytest.mark.parametrize(("size", "read"), [(4000, 2), (8000, 1), (9000, 1), (7999, 2)])
+def test_no_more_is_read_at_once_than_is_looked_at(size: int, read: int) -> None:
+    """A drawing may be larger than the memory."""
+    taken: list[int] = []
+
+    def blocks() -> Iterator[bytes]:
+        for number in range(5):
+            taken.append(number)
+            yield b"x" * size
+
+    next(_as_git_keeps(blocks()))
+    assert len(taken) == read
+
+
+class Failing:
+    """A source that fails while it is read."""
+
+    def __init__(self, problem: Exception) -> None:
+        self.problem, self.asked = problem, 0
+
+    def blocks(self, file: str) -> Iterator[bytes]:
+        assert file == "a.svg"
+        self.asked += 1
+        yield b"a"
+        raise self.problem
+
+
+@pytest.mark.parametrize(
+    ("problem", "fault"),
+    [
+        (OSError(5, "Input/output error"), "cannot be read: Input/output error"),
+        (OSError("it is a pipe"), "cannot be read: it is a pipe"),
+        (RevisionError("git has it not"), "cannot be read: git has it not"),
+    ],
+)
+def test_what_fails_while_it_is_read_has_a_fault_and_no_digest(problem: Exception, fault: str) -> None:
+    source = Failing(problem)
+    files = DrawingFiles(source)
+    for _ in range(2):
+        assert (files.state("a.svg").sha256, files.state("a.svg").fault) == ("", fault)
+    assert source.asked == 1

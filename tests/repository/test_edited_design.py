@@ -153,6 +153,11 @@ def test_parts_alike_are_read_anew_with_the_one_that_they_are_like(tmp_path: Pat
     assert (size(one, "second", "outside"), size(one, "second", "bore")) == (0.107, 0.098)
     assert size(one, "third", "outside") == 0.105
     assert one.design.alike == alike
+    before = one.design.specs["third"]
+    assert one.edit("rack.toml", RACK.replace("106 mm", "107 mm")) == ()
+    assert one.design.specs["third"] is before  # which is in the rack, and not like it
+    assert one.edit("second.toml", LIKE) == ()
+    assert one.design.specs["third"] is before
 
 
 def test_a_part_becomes_like_another_and_is_so_no_longer(tmp_path: Path) -> None:

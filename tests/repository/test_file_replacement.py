@@ -224,3 +224,61 @@ def test_other_names_in_a_design_and_any_outside_are_free(design: Path) -> None:
     refuse_target(design)
     refuse_target(design / "kept")
     refuse_target(design / "review")
+
+
+@posix
+def test_all_of_a_file_is_handed_over_before_it_is_written_onto_the_disk_and_nothing_stays_open(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    sizes: list[int] = []
+    opened: list[int] = []
+    closed: list[int] = []
+    fsync, open_, close = os.fsync, os.open, os.close
+
+    def synced(descriptor: int) -> None:
+        if stat.S_ISREG(os.fstat(descriptor).st_mode):
+            sizes.append(os.fstat(descriptor).st_size)
+        fsync(descriptor)
+
+    def folder_opened(path: Path, *more: int) -> int:
+        descriptor = open_(path, *more)
+        if path == tmp_path:
+            opened.append(descriptor)
+        return descriptor
+
+    def closing(descriptor: int) -> None:
+        closed.append(descriptor)
+        close(descriptor)
+
+    monkeypatch.setattr(os, "fsync", synced)
+    monkeypatch.setattr(os, "open", folder_opened)
+    monkeypatch.setattr(os, "close", closing)
+    replace_file(tmp_path / "report.json", b"new content")
+    assert sizes == [11]
+    assert len(opened) == 1
+    assert closed == opened
+
+
+@posix
+def test_the_group_of_a_file_stays_and_one_that_may_not_be_given_is_no_fault(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "report.json"
+    path.write_bytes(b"old")
+    given: list[tuple[int, int]] = []
+
+    def chown(part: Path, user: int, group: int) -> None:
+        assert part.parent == tmp_path
+        given.append((user, group))
+        raise PermissionError(errno.EPERM, os.strerror(errno.EPERM))
+
+    monkeypatch.setattr(os, "chown", chown)
+    replace_file(path, b"new")
+    assert given == [(-1, path.stat().st_gid)]
+    assert path.read_bytes() == b"new"
+
+
+def test_a_new_file_has_the_access_that_every_new_file_has(tmp_path: Path) -> None:
+    replace_file(tmp_path / "report.json", b"new")
+    (tmp_path / "other").write_bytes(b"")
+    assert (tmp_path / "report.json").stat().st_mode == (tmp_path / "other").stat().st_mode

@@ -12,7 +12,8 @@ import pytest
 
 from speclint.errors import RevisionError
 from speclint.repository import at_revision, find_program, staged, staged_changes, work_tree
-from speclint.repository.git import environment
+from speclint.repository.git import environment, git as answer_of, run, stream
+from speclint.repository.regular_files import BLOCK
 from tests.register.office import git
 
 pytestmark = pytest.mark.skipif(
@@ -153,3 +154,49 @@ def test_a_work_tree_is_compared_without_running_a_filter(hostile: Path, ran: Pa
     assert found is not None
     assert found.changed == ("a.toml",)
     assert not ran.exists()
+
+
+def test_what_git_refuses_is_told_in_its_own_last_words(hostile: Path) -> None:
+    with pytest.raises(RevisionError) as refused:
+        answer_of(hostile, "cat-file", "blob", "0" * 40)
+    assert str(refused.value) == f"{hostile}: git cat-file: fatal: git cat-file {'0' * 40}: bad file"
+    with pytest.raises(RevisionError, match="git rev-parse: it gave no reason"):
+        answer_of(hostile, "rev-parse", "--verify", "--quiet", "nowhere")
+    assert run(hostile, "rev-parse", "--verify", "--quiet", "nowhere").returncode != 0
+
+
+def test_a_content_of_any_size_is_given_block_by_block(hostile: Path) -> None:
+    content = b"x" * BLOCK + b"y"
+    (hostile / "large.bin").write_bytes(content)
+    name = git(hostile, "hash-object", "-w", "--no-filters", "large.bin").strip()
+    assert [len(block) for block in stream(hostile, "cat-file", "blob", name)] == [BLOCK, 1]
+    assert b"".join(stream(hostile, "cat-file", "blob", name)) == content
+    with pytest.raises(RevisionError, match="git cat-file: it could not be read"):
+        list(stream(hostile, "cat-file", "blob", "0" * 40))
+
+
+def test_a_program_that_cannot_be_run_is_told(hostile: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    def refused(*_: object, **__: object) -> None:
+        raise OSError(12, "Cannot allocate memory")
+
+    monkeypatch.setattr(subprocess, "run", refused)
+    monkeypatch.setattr(subprocess, "Popen", refused)
+    with pytest.raises(RevisionError, match=r"git could not be run: .*Cannot allocate memory"):
+        run(hostile, "rev-parse")
+    with pytest.raises(RevisionError, match=r"git could not be run: .*Cannot allocate memory"):
+        list(stream(hostile, "rev-parse"))
+
+
+def test_of_the_environment_only_what_places_the_repository_and_asks_nothing_is_kept(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("GIT_DIR", "GIT_WORK_TREE", "SSH_ASKPASS", "PAGER", "OWN", "GIT_QUARANTINE_PATH"):
+        monkeypatch.setenv(name, "x")
+    monkeypatch.delenv("GIT_INDEX_FILE", raising=False)
+    monkeypatch.setenv("GIT_TERMINAL_PROMPT", "1")
+    found = environment()
+    assert not {"GIT_DIR", "GIT_WORK_TREE", "SSH_ASKPASS", "PAGER", "GIT_INDEX_FILE"} & found.keys()
+    assert (found["OWN"], found["GIT_QUARANTINE_PATH"], found["GIT_TERMINAL_PROMPT"]) == ("x", "x", "0")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("GIT_INDEX_FILE", "own-index")
+    assert environment()["GIT_INDEX_FILE"] == str(tmp_path / "own-index")

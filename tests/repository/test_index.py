@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import os
 from dataclasses import dataclass, field
-from enum import Enum
+from enum import Enum, StrEnum
 from pathlib import Path, PurePosixPath
 from types import MappingProxyType
 from typing import Any
@@ -13,12 +13,12 @@ from typing import Any
 import pytest
 
 from speclint.errors import Location
-from speclint.repository import Design, Settings
+from speclint.repository import Design, Settings, load_settings
 from speclint.repository.digests import State, digest, digest_of_spec, state_of
 from speclint.repository.index import Index, indexed, linked_at
 from speclint.repository.kept_index import Remembered, Row, Seals, digest_of
 from speclint.repository.neighbours import HeldAgainst
-from speclint.repository.spec_files import passed_over, roots_below, sorted_out
+from speclint.repository.spec_files import PassedOver, passed_over, roots_below, sorted_out
 from speclint.specs import Link
 from speclint.testing import DesignFolder
 from tests.tubes import DUTY, FILES, TUBE, tubes
@@ -99,6 +99,39 @@ def test_a_part_of_no_block_is_listed_under_itself(tmp_path: Path) -> None:
     assert design(tmp_path, MORE).index.listed_under("tube") == ("tube", frozenset({"tube", "rack"}))
 
 
+PARTS = {
+    "duty.toml": 'kind = "duty"\n',
+    "engine.toml": 'kind = "engine"\n[cranks.one]\nblock = "block"\n',
+    "block.toml": 'kind = "cylinder-block"\nduty = "duty"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nhoused_in = "block"\n',
+    "ring.toml": 'kind = "piston-ring"\nruns_in = "liner"\n',
+    "lost.toml": 'kind = "piston-ring"\nruns_in = "nobody"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("part", "under", "seen"),
+    [
+        ("ring", "block", {"ring", "liner", "block"}),
+        ("block", "block", {"block"}),
+        ("engine", "engine", {"engine"}),
+        ("lost", "lost", {"lost"}),
+    ],
+)
+def test_a_part_is_listed_under_the_nearest_block_or_engine(
+    tmp_path: Path, part: str, under: str, seen: set[str]
+) -> None:
+    """A duty is no part, and a link that leads nowhere leads to none."""
+    found = DesignFolder(tmp_path).write(PARTS).assess("duty.toml").design
+    assert found is not None
+    assert found.index.listed_under(part) == (under, frozenset(seen))
+    assert found.index.way_to("lost", ["engine"]) == ("", frozenset({"lost"}))
+    assert found.index.way_to("ring", ["engine"]) == (
+        "engine",
+        frozenset({"ring", "liner", "block", "engine"}),
+    )
+
+
 class Shelf:
     """Keeps what it is given."""
 
@@ -177,6 +210,12 @@ class Word(Enum):
     TWO = "two"
 
 
+class Text(StrEnum):
+    """A word that is a text too."""
+
+    ONE = "one"
+
+
 @pytest.mark.parametrize(
     ("one", "other"),
     [
@@ -195,6 +234,7 @@ class Word(Enum):
         (Plain(1), Single(1)),
         (Word.ONE, Word.TWO),
         (Word.ONE, "one"),
+        (Text.ONE, "one"),
         (dt.date(2026, 1, 1), dt.date(2026, 1, 2)),
         (PurePosixPath("a"), PurePosixPath("b")),
         (1.0, 1.5),
@@ -222,6 +262,8 @@ def test_a_digest_is_the_same_of_what_says_the_same(one: object, other: object) 
 def test_of_what_may_hold_anything_no_digest_is_made() -> None:
     with pytest.raises(TypeError, match=r"^no digest is made of object$"):
         digest([object()])
+    with pytest.raises(TypeError, match=r"^no digest is made of type$"):
+        digest(Plain)
 
 
 def test_the_words_of_a_drawing_have_digests_of_their_own(tmp_path: Path) -> None:
@@ -303,3 +345,37 @@ def test_repositories_below_a_folder_the_outermost_only(tmp_path: Path) -> None:
     found = [one.relative_to(tmp_path).as_posix() for one in roots_below(tmp_path)]
     assert found == ["a", "b", "c/d"]
     assert [one.name for one in roots_below(tmp_path / "a")] == ["a"]
+
+
+def test_a_hidden_root_is_looked_into_and_a_hidden_cache_in_it_is_not(tmp_path: Path) -> None:
+    root = tmp_path / ".design"
+    for file in ("CACHEDIR.TAG", "a.toml", ".cache/CACHEDIR.TAG", ".cache/b.toml", ".kept/c.toml"):
+        (root / file).parent.mkdir(parents=True, exist_ok=True)
+        (root / file).write_text("")
+    specs, over = sorted_out(root, Settings())
+    assert (specs, [one.file for one in over]) == (("a.toml",), [".kept/c.toml"])
+
+
+@pytest.mark.skipif(os.name == "nt", reason="links need rights there")
+def test_a_folder_that_is_a_link_is_named_as_one_also_where_it_is_left_out(tmp_path: Path) -> None:
+    (tmp_path / "design").mkdir()
+    out(tmp_path / "design", {"a.toml": "", "speclint.toml": 'leave_out = ["link/*"]\n'})
+    (tmp_path / "design" / "link").symlink_to(tmp_path)
+    settings = Settings(leave_out=("link/*",))
+    (one,) = passed_over(tmp_path / "design", settings)
+    assert (one.file, one.why, one.unknown) == ("link/", "the folder is a link, and none is followed", False)
+
+
+def test_files_that_the_settings_name_are_no_specs(tmp_path: Path) -> None:
+    files = dict.fromkeys(("a.toml", "own.toml", "shop.toml", "office.toml", "kept/r.toml", "b.toml"), "")
+    text = (
+        'materials = ["own.toml"]\nleave_out = ["x/*", "b.*"]\n[made]\nmappings = ["shop.toml"]\n'
+        '[tables]\nmappings = ["office.toml"]\n[concessions]\nfile = "kept/r.toml"\n'
+    )
+    DesignFolder(tmp_path, tubes()).write(files, settings=text)
+    settings, _ = load_settings(tmp_path)
+    assert settings is not None
+    assert sorted_out(tmp_path, settings) == (
+        ("a.toml",),
+        (PassedOver("b.toml", 'speclint.toml leaves out "b.*"'),),
+    )

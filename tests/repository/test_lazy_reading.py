@@ -10,7 +10,12 @@ import pytest
 
 from speclint.checking import Assessment, KeptFolder, assess, chosen_rules
 from speclint.reports import json_report, terminal_page
+from speclint.repository import Design, Settings
+from speclint.repository.folder import load_design
+from speclint.repository.kept_index import Remembered
+from speclint.repository.lazy_specs import LazySpecs
 from speclint.testing import DesignFolder, installed_families
+from tests.repository.test_index import Shelf
 
 DUTY = 'kind = "duty"\n[cases.running]\nlive_pressure = "15 bar gauge"\n'
 BLOCK = (
@@ -101,3 +106,143 @@ def test_an_unread_spec_is_as_before_when_it_is_asked_for(tmp_path: Path) -> Non
         file.unlink()  # what was indexed is not looked for on the disk again
     assert dict(lazily.specs) == dict(every.specs)
     assert lazily.specs["liner-right"].taken_over == every.specs["liner-right"].taken_over
+
+
+class Repository:
+    """A folder of specs that is read again and again, with an index that is kept and without."""
+
+    def __init__(self, root: Path) -> None:
+        self.root, self.shelf, self.files = root, Shelf(), dict(FILES)
+        self.kinds = installed_families().kinds
+        self.kept()
+
+    def write(self) -> None:
+        for old in self.root.glob("*.toml"):
+            old.unlink()
+        for name, text in self.files.items():
+            (self.root / name).write_text(text, encoding="utf-8")
+
+    def kept(self) -> Design:
+        """The design as it is read with what is kept of it."""
+        self.write()
+        return load_design(self.root, [self.root], Settings(), self.kinds, Remembered(self.shelf, "code"))
+
+    def whole(self) -> Design:
+        return load_design(self.root, [self.root], Settings(), self.kinds)
+
+
+@pytest.fixture
+def repository(tmp_path: Path) -> Repository:
+    return Repository(tmp_path)
+
+
+def read_of(design: Design) -> set[str] | None:
+    """The ids of the specs that were read; None where every spec was."""
+    return set(design.specs._specs) if isinstance(design.specs, LazySpecs) else None
+
+
+def same(kept: Design, whole: Design) -> None:
+    """What is told of both is the same, the order of what is listed included."""
+    assert list(kept.files.items()) == list(whole.files.items())
+    assert dict(kept.alike) == dict(whole.alike)
+    assert (kept.complaints, kept.cut, kept.unread) == (whole.complaints, whole.cut, whole.unread)
+    assert dict(kept.index.entries) == dict(whole.index.entries)
+    assert {name: kept.state_of(name) for name in kept.files} == {
+        name: whole.state_of(name) for name in whole.files
+    }
+    assert list(kept.specs) == list(whole.specs)
+    assert dict(kept.specs) == dict(whole.specs)
+
+
+@pytest.mark.parametrize("edit", sorted(EDITS))
+def test_each_edit_is_read_as_where_nothing_is_kept(repository: Repository, edit: str) -> None:
+    """Also when it is taken back, and when what it left is kept and read once more."""
+    EDITS[edit](repository.files)
+    same(repository.kept(), repository.whole())
+    same(repository.kept(), repository.whole())
+    repository.files = dict(FILES)
+    same(repository.kept(), repository.whole())
+
+
+@pytest.mark.parametrize(
+    ("edit", "read"),
+    [
+        ("", set()),
+        ("a title", {"block", "liner"}),  # whose bore is looked up in the block; the other is in none
+        ("another drawing number", {"ring-1"}),
+        ("a spec added", {"ring-9"}),
+        ("a spec taken away", set()),
+        (
+            "a change of what another is like",
+            {"liner", "liner-right", "block"},
+        ),  # in which its bore is looked up
+    ],
+)
+def test_after_an_edit_that_is_read_which_it_concerns_and_then_nothing(
+    repository: Repository, edit: str, read: set[str]
+) -> None:
+    if edit:
+        EDITS[edit](repository.files)
+    assert read_of(repository.kept()) == read
+    if edit != "a spec taken away":  # of which nothing is kept anew, as nothing was read
+        assert read_of(repository.kept()) == set()
+    same(repository.kept(), repository.whole())
+
+
+@pytest.mark.parametrize(
+    "edit",
+    [
+        "a bore renamed",
+        "a smaller bore",
+        "a link to nothing",
+        "no TOML",
+        "an unknown key",
+        "an id twice",
+        "a loop",
+    ],
+)
+def test_what_is_wrong_has_every_spec_read_and_nothing_kept(repository: Repository, edit: str) -> None:
+    before = dict(repository.shelf.kept)
+    EDITS[edit](repository.files)
+    for _ in range(2):
+        found = repository.kept()
+        assert read_of(found) is None
+        assert found.complaints
+    assert repository.shelf.kept == before
+
+
+def test_an_id_that_stands_in_two_files_or_in_one_twice_has_every_spec_read(repository: Repository) -> None:
+    repository.files["ring-0.toml"] = RING.format(number=0) + 'id = "ring-3"\n'
+    assert read_of(repository.kept()) is None
+    twice = (
+        'kind = "piston-ring"\nid = "{x}{y}"\nruns_in = "liner"\n[each]\nx = ["a", "ab"]\ny = ["bc", "c"]\n'
+    )
+    repository.files["ring-0.toml"] = twice
+    found = repository.kept()
+    assert read_of(found) is None
+    assert [one.message for one in found.complaints] == ["another name in each has the same id"]
+
+
+def test_what_becomes_like_one_that_is_not_there_has_every_spec_read(repository: Repository) -> None:
+    repository.files["ring-0.toml"] = 'kind = "piston-ring"\nlike = "ring-7"\n'
+    assert read_of(repository.kept()) is None
+    repository.files["ring-0.toml"] = 'kind = "piston-ring"\nlike = "ring-1"\nruns_in = "liner"\n'
+    found = repository.kept()
+    assert read_of(found) == {"ring-0"}
+    assert dict(found.alike) == {"liner-right": "liner", "ring-0": "ring-1"}
+    assert getattr(found.specs["ring-0"].drawing, "value", "") == "R-1"
+
+
+def test_a_file_that_cannot_be_read_is_told_and_nothing_kept(repository: Repository) -> None:
+    repository.write()
+    (repository.root / "large.toml").write_bytes(b"#" * 1_000_001)
+    before = dict(repository.shelf.kept)
+    found = load_design(
+        repository.root,
+        [repository.root],
+        Settings(),
+        repository.kinds,
+        Remembered(repository.shelf, "code"),
+    )
+    assert [one.where.file for one in found.complaints] == ["large.toml"]
+    assert repository.shelf.kept == before

@@ -191,3 +191,88 @@ def test_a_size_measured_in_steam_of_a_spec_that_is_not_there_is_not_looked_up(
 def test_a_size_without_a_key_that_is_near_is_told_of_its_part(workshop: DesignFolder) -> None:
     (found,) = complaints(workshop, ("[measured.thickness]", "[measured.zzzzzz]"))
     assert found.endswith("write a key of cover that takes a quantity")
+
+
+EXACT = {
+    "a key that is near none": (
+        ("[measured.thickness]", "[measured.zzzzzz]"),
+        'cover-7.toml:8 measured.zzzzzz: a cylinder-cover has no quantity of this key; read "zzzzzz"; '
+        "write a key of cover that takes a quantity",
+    ),
+    "no spec": (
+        ('of = "cover"\n', ""),
+        'cover-7.toml:3 of: a made part says which spec it was made to; write of = "liner-left"',
+    ),
+    "no uncertainty": (
+        ('uncertainty = "4 µm"\n', ""),
+        "cover-7.toml:8 measured.thickness.uncertainty: no uncertainty is recorded for thickness, so that nothing is "
+        "proved; write the expanded one, k = 2, as it was recorded",
+    ),
+    "no value": (
+        ('values = ["50.02 mm", { value = "50.04 mm", along = "20 mm", round = "90 °" }]\n', ""),
+        "cover-7.toml:8 measured.thickness.values: nothing was measured; write the values",
+    ),
+    "limits": (
+        ('"50.02 mm"', '"50.02 mm ±0.01"'),
+        "cover-7.toml:9 measured.thickness.values[0]: what was measured has no limits: its uncertainty stands under "
+        'uncertainty; read "50.02 mm ±0.01"; write the number and its unit alone',
+    ),
+    "a day to come": (
+        ("2026-05-31", "2126-05-31"),
+        'cover-7.toml:12 measured.thickness.date: this day is still to come; read "2126-05-31"; '
+        "write the day on which it was done, as 2027-05-31",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", sorted(EXACT))
+def test_what_is_wrong_has_its_place_what_was_read_and_what_to_write(
+    workshop: DesignFolder, case: str
+) -> None:
+    change, line = EXACT[case]
+    assert complaints(workshop, change) == [line]
+
+
+def test_every_entry_is_looked_at_also_behind_one_that_is_wrong(workshop: DesignFolder) -> None:
+    more = '[measured.outside_diameter]\nvalues = "400 kg"\nuncertainty = "4 µm"\n'
+    text = changed(
+        MADE, ("[measured.thickness]", "[measured.zzzzzz]"), ("[certificate]", f"{more}[certificate]")
+    )
+    found = workshop.write({**files(), "cover-7.toml": text}).assess("duty.toml").complaints
+    assert [one.where.key for one in found] == ["measured.zzzzzz", "measured.outside_diameter.values"]
+    assert '"kg" is no unit of length' in found[1].message
+
+
+@pytest.mark.parametrize(
+    ("change", "line"),
+    [
+        (
+            ('case = "running"\n', ""),
+            "cover-7.toml:19 steamings.first.case: a value measured in steam names its load case; "
+            'write case = "running"',
+        ),
+        (
+            ('uncertainty = "2 K"\n', ""),
+            "cover-7.toml:19 steamings.first.uncertainty: no uncertainty is recorded for what was measured in steam, "
+            "so that nothing is proved; write the expanded one, k = 2, as it was recorded",
+        ),
+        (
+            ('value = "200 °C"\n', ""),
+            "cover-7.toml:19 steamings.first.value: nothing was measured; write the value as read, with its unit",
+        ),
+        (
+            NOT_BOTH,
+            "cover-7.toml:22 steamings.first.dimension: one value is that of a load case or a size of the part, "
+            "not both; write either quantity or dimension",
+        ),
+        (
+            half("0.1 bar", (PRESSURE[0], PRESSURE[1].replace("live_pressure", "live_presure"))),
+            "cover-7.toml:21 steamings.first.quantity: a load case has no quantity of this key; "
+            'read "live_presure"; write "live_pressure"',
+        ),
+    ],
+)
+def test_a_record_of_steaming_is_told_to_the_letter(
+    workshop: DesignFolder, change: tuple[str, str], line: str
+) -> None:
+    assert steamed(workshop, change) == [line]

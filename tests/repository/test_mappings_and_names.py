@@ -10,7 +10,7 @@ import pytest
 
 from speclint.errors import DesignError, SettingsError, TableError
 from speclint.repository import Change, DraftedDesign, Known, ids_named, names_for
-from speclint.repository.change import changed_table, changed_tree
+from speclint.repository.change import changed_table, changed_tree, component_and_key
 from speclint.repository.other_specs import with_specs
 from speclint.repository.parts_from_table import written_folder
 from speclint.repository.table_mappings import read_mapping, read_parts_mapping
@@ -229,6 +229,10 @@ def test_a_table_that_is_not_there_is_made_on_the_way() -> None:
     [
         Change("rack", "issued[2].to", "c"),
         Change("rack", "issued[2]", absent=True),
+        Change("rack", "issued[2]", {"to": "c"}),
+        Change("rack", "issued.to", "c"),
+        Change("rack", "[0]", "c"),
+        Change("rack", "slots[0]", "c"),
         Change("rack", "issued.to.x", "c"),
         Change("rack", "slots.right", absent=True),
         Change("rack", "hole", absent=True),
@@ -239,6 +243,21 @@ def test_a_table_that_is_not_there_is_made_on_the_way() -> None:
 def test_what_cannot_be_changed_is_refused(change: Change) -> None:
     with pytest.raises(DesignError, match=r"rack does not state|a table or a list is wanted"):
         changed_table(table(), change)
+
+
+@pytest.mark.parametrize(
+    ("said", "ids", "found"),
+    [
+        ("a.b.c", ["a.b"], ("a.b", "c")),
+        ("a.b.c", ["a", "a.b", "c"], ("a.b", "c")),
+        ("a.b.c", ["a"], ("a", "b.c")),
+        ("a.b.c", ["b.c"], ("a", "b.c")),
+        ("a.b", ["a.b"], ("a.b", "")),
+        ("a", [], ("a", "")),
+    ],
+)
+def test_the_longest_id_that_is_known_is_meant(said: str, ids: list[str], found: tuple[str, str]) -> None:
+    assert component_and_key(said, ids) == found
 
 
 def test_settings_are_changed_along_points_or_strokes() -> None:

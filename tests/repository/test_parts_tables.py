@@ -14,6 +14,7 @@ from speclint.repository import (
     Layout,
     PartsOfTable,
     Place,
+    TableOfParts,
     csv_text,
     parts_of_table,
     read_parts_mapping,
@@ -286,3 +287,165 @@ def test_numbers_of_a_spreadsheet_are_numbers_where_they_read_back_the_same(tmp_
 def test_a_value_on_one_line(value: object, text: str) -> None:
     assert inline(value) == text
     assert tomllib.loads(f"x = {text}\n") == {"x": value}
+
+
+@pytest.mark.parametrize(
+    "name", [".f", "a/b", "a\\b", "a:b", "a*", "COM1", "lpt9.left", "nul", "a\u200bb", "aux ", "<a>"]
+)
+def test_an_id_that_is_no_name_of_a_file_everywhere_is_refused(tmp_path: Path, name: str) -> None:
+    (refused,) = made_of(tmp_path, table_in(tmp_path, "id,bends", f'"{name}",2')).refused
+    assert "a file is called by it; write letters, digits and hyphens" in refused.why
+
+
+@pytest.mark.parametrize("name", ["COM10", "LPT0", "comb", "a.b", "rohr-ä", "a b"])
+def test_an_id_that_only_resembles_one_names_its_file(tmp_path: Path, name: str) -> None:
+    (made,) = made_of(tmp_path, table_in(tmp_path, "id,bends", f"{name},2")).new
+    assert (made.id, made.file, made.row) == (name, f"pipes/{name}.toml", 2)
+
+
+def test_specs_may_go_into_the_folder_of_the_repository_itself(tmp_path: Path) -> None:
+    table = read_shop_table(table_in(tmp_path, "id,bends", "a,2"), Layout())
+    (made,) = parts_of_table(table, SteamPipe, Place(tmp_path, "", {}, KINDS)).new
+    assert (made.file, made.text) == ("a.toml", 'kind = "steam-pipe"\nid = "a"\nbends = 2\n')
+
+
+@pytest.mark.parametrize(
+    ("columns", "mapping", "said"),
+    [
+        ("wall,bends", "", "no column holds the id of the part; name one id, or map one to it (wall, bends)"),
+        (
+            "id,wall,t",
+            'columns = { t = "wall (mm)" }',
+            'the column "t" and the column "wall" both state wall',
+        ),
+        (
+            "id,wall",
+            'every = { "wall" = "5 mm" }',
+            'the column "wall" and the mapping, for every part, both state wall',
+        ),
+        ("id,wall", 'pass_over = ["t"]', 'the table has no column "t"; it has id, wall'),
+        ("id,each.a", "", 'the column "each.a": a row states one part in full, and no each'),
+        ("id,wal", "", "; or name it under pass_over in a mapping"),
+        ("id", 'every = { wal = "5 mm" }', 'the column "wal": "wal" is no key of a steam-pipe'),
+    ],
+)
+def test_columns_that_do_not_go_together_are_refused(
+    tmp_path: Path, columns: str, mapping: str, said: str
+) -> None:
+    with pytest.raises(TableError) as refused:
+        made_of(tmp_path, table_in(tmp_path, columns, "a"), mapping=mapping or "heading = 1")
+    assert said in str(refused.value)
+
+
+def test_of_several_for_every_part_one_may_clash(tmp_path: Path) -> None:
+    mapping = 'every = { carries = "live steam", wall = "5 mm" }'
+    with pytest.raises(TableError, match="for every part, both state wall"):
+        made_of(tmp_path, table_in(tmp_path, "id,wall", "a,6 mm"), mapping=mapping)
+
+
+def test_a_row_that_is_refused_says_what_was_read_and_what_to_write(tmp_path: Path) -> None:
+    found = made_of(
+        tmp_path,
+        table_in(
+            tmp_path,
+            "id,wall,carries,bends,title",
+            'a,"5,6 mm",live steam,1,x',
+            "b,5 mm,live stem,1_000,x",
+            'c,"5,6 mm",live stem,1,x',
+        ),
+    )
+    first, second, third = (one.why for one in found.refused)
+    assert first == 'wall: a comma is not a decimal point; read "5,6 mm"; write "5.6 mm"'
+    assert second == "bends: read 1_000; write a whole number"
+    assert third.startswith('wall: a comma is not a decimal point; read "5,6 mm"; write "5.6 mm"; carries: ')
+    assert found.new == ()
+
+
+def parts(folder: Path, **files: str) -> tuple[tuple[str, ...], tuple[tuple[str, ...], ...], tuple[str, ...]]:
+    for name, text in files.items():
+        (folder / f"{name}.toml").write_text(text, encoding="utf-8")
+    found = table_of_parts(folder, [f"{name}.toml" for name in files], KINDS, SteamPipe)
+    return found.heads, found.rows, found.refused
+
+
+PIPE = 'kind = "steam-pipe"\n'
+
+
+def test_a_unit_that_all_cells_have_stands_in_the_head_and_keys_in_the_order_of_the_kind(
+    tmp_path: Path,
+) -> None:
+    heads, rows, refused = parts(
+        tmp_path,
+        b=PIPE + 'outside_diameter = "2 in"\nbends = 2\nwall = "5 mm"\nlength = "1 m"\n[notes]\nx = 1\n',
+        a=PIPE + 'title = "5 mm"\nwall = "6.5 mm"\nlength = "100 mm"\noutside_diameter = "60 mm"\n',
+        other='kind = "cylinder-block"\n',
+    )
+    assert refused == ()
+    assert heads[0] == "id"
+    assert set(heads) == {"id", "title", "outside_diameter", "wall (mm)", "length", "bends", "notes.x"}
+    columns = dict(zip(heads, zip(*rows, strict=True), strict=True))
+    assert columns["id"] == ("a", "b")
+    assert columns["wall (mm)"] == ("6.5", "5")
+    assert columns["length"] == ("100 mm", "1 m")
+    assert columns["outside_diameter"] == ("60 mm", "2 in")
+    assert columns["title"] == ("5 mm", "")
+    assert columns["bends"] == ("", "2")
+    properties = list(Schema(schema_of(SteamPipe)).whole["properties"])
+    keys = [head.partition(" ")[0].partition(".")[0] for head in heads[1:]]
+    assert keys == sorted(keys, key=properties.index)
+
+
+def test_parts_that_cannot_stand_in_a_table_are_named_with_the_reason(tmp_path: Path) -> None:
+    heads, rows, refused = parts(
+        tmp_path,
+        sound=PIPE,
+        lost=PIPE + 'like = "nobody"\n',
+        broken="kind = \n",
+        twin=PIPE + 'like = "sound"\nbends = 2\n',
+        odd=PIPE + '[notes]\n"a" = {}\nnine = 1979-05-27T07:32:00\nlist = [{ value = { x = 1 } }]\n',
+    )
+    assert heads[0] == "id"
+    assert [row[0] for row in rows] == ["odd", "sound", "twin"]
+    lost, broken = refused
+    assert lost.startswith("lost: lost.toml:2 like: no spec has this id")
+    assert broken == "broken.toml: it cannot be read: speclint check"
+
+
+def test_each_file_that_cannot_be_read_is_named_once_and_after_the_parts(tmp_path: Path) -> None:
+    *_, refused = parts(tmp_path, a="=", b="=", c=PIPE + 'like = "nobody"\n')
+    assert [line.partition(":")[0] for line in refused] == ["c", "a.toml", "b.toml"]
+
+
+def test_a_spreadsheet_keeps_texts_that_look_like_numbers_and_refuses_signs_it_has_no_room_for(
+    tmp_path: Path,
+) -> None:
+    from openpyxl import load_workbook
+
+    parts(tmp_path, a=PIPE + 'bends = 2\ntitle = "inf"\n', b=PIPE + 'title = "1e5"\n')
+    table = table_of_parts(tmp_path, ["a.toml", "b.toml"], KINDS, SteamPipe)
+    (tmp_path / "p.xlsx").write_bytes(spreadsheet(table))
+    sheet = load_workbook(tmp_path / "p.xlsx").active
+    assert sheet.freeze_panes == "B2"
+    got = [[cell.value for cell in row] for row in sheet.iter_rows()]
+    assert got[0] == list(table.heads)
+    titles = {row[0]: row[table.heads.index("title")] for row in got[1:]}
+    assert titles == {"a": "inf", "b": "1e5"}
+    assert {row[0]: row[table.heads.index("bends")] for row in got[1:]} == {"a": 2, "b": None}
+    bell = TableOfParts(("id", "title"), (("a", "x"), ("b", "\x07")))
+    with pytest.raises(TableError) as refused:
+        spreadsheet(bell)
+    assert str(refused.value) == "row 3: a spreadsheet has no room for '\\x07'"
+
+
+def test_a_head_of_a_spreadsheet_is_a_text_whatever_it_looks_like() -> None:
+    from io import BytesIO
+
+    from openpyxl import load_workbook
+
+    sheet = load_workbook(BytesIO(spreadsheet(TableOfParts(("7", "=x"), (("7", "=x"),))))).active
+    assert [[cell.value for cell in row] for row in sheet.iter_rows()] == [["7", "=x"], [7, "=x"]]
+    assert [[cell.data_type for cell in row] for row in sheet.iter_rows()] == [["s", "s"], ["n", "s"]]
+
+
+def test_comma_separated_values_end_their_lines_as_rfc_4180_has_it() -> None:
+    assert csv_text(TableOfParts(("id", "title"), (("a", 'x, "y"'),))) == 'id,title\r\na,"x, ""y"""\r\n'

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from speclint.quantities import Measure
-from speclint.repository.reading import Loaded, load_specs
+from speclint.repository.reading import Loaded, ids_stated, load_specs, read_drafts
 from speclint.specs import Duty, NotStated, Spec, Stated
 from tests.tubes import Rack, Tube
 
@@ -236,3 +236,70 @@ def test_what_is_within_the_bounds_is_read(tmp_path: Path) -> None:
     numbers = f"notes.b = [{'1,' * 10_000}]\nnotes.c = 999_999_999_999_999"
     text = f'kind = "tube"\nhoops = 1_000_000_000\n{deep} = 1\n{numbers}'
     assert load(tmp_path, text).complaints == ()
+
+
+@pytest.mark.parametrize("code", [0xD800, 0xDC80, 0xDFFF])
+def test_a_name_of_a_file_that_is_no_text_is_told(code: int) -> None:
+    """Python has bytes that are no UTF-8 as U+DC80 to U+DCFF; all from U+D800 to U+DFFF are no letters."""
+    file = f"a{chr(code)}.toml"
+    (found,) = read_drafts(Path(file), file, KINDS, b'kind = "tube"\n')
+    (complaint,) = found.complaints
+    assert complaint.message == "the name of this file is not UTF-8 text, so that nothing can refer to it"
+    assert complaint.write == "a name in letters and digits"
+
+
+@pytest.mark.parametrize("sign", ["\ud7ff", "\ue000", "ä"])
+def test_any_letter_may_stand_in_the_name_of_a_file(sign: str) -> None:
+    (found,) = read_drafts(Path(f"a{sign}.toml"), f"a{sign}.toml", KINDS, b'kind = "tube"\nid = "a"\n')
+    assert (found.id, found.complaints) == ("a", ())
+
+
+def test_a_name_of_a_file_that_is_no_id_is_told_with_one_that_is() -> None:
+    (found,) = read_drafts(Path("a\u200bb .toml"), "a\u200bb .toml", KINDS, b'\nkind = "tube"\n')
+    (complaint,) = found.complaints
+    assert (complaint.where.line, complaint.where.key, complaint.write) == (1, "id", 'id = "ab"')
+
+
+def test_a_spec_stands_on_the_line_of_its_id_or_else_on_the_first(tmp_path: Path) -> None:
+    for text, line in (('kind = "tube"\n\nid = "a"\n', 3), ('\n\nkind = "tube"\n', 1)):
+        spec = load(tmp_path, text).spec
+        assert spec is not None
+        assert (spec.where.file, spec.where.line, spec.where.key) == ("part.toml", line, "")
+
+
+@pytest.mark.parametrize(
+    ("text", "where", "write"),
+    [
+        ("\n\nbore = 3\n", (1, "kind"), 'kind = one of "duty", "rack", "tube"'),
+        ("\nkind = [1]\n", (1, "kind"), 'kind = one of "duty", "rack", "tube"'),
+        ("\nkind = 3\n", (2, "kind"), 'kind = one of "duty", "rack", "tube"'),
+        ('\nkind = "tub"\n', (2, "kind"), 'kind = "tube"'),
+    ],
+)
+def test_a_kind_that_is_not_known_is_told_with_those_that_are(
+    tmp_path: Path, text: str, where: tuple[int, str], write: str
+) -> None:
+    loaded = load(tmp_path, text)
+    (complaint,) = loaded.complaints
+    assert (complaint.where.line, complaint.where.key) == where
+    assert complaint.write == write
+    assert loaded.id == "part"
+
+
+def test_faults_of_a_file_stand_before_those_of_its_values_and_these_in_their_order(tmp_path: Path) -> None:
+    text = 'kind = "tube"\nid = "t"\nhoops = 1.5\nbore = "5 kg"\ntitle = "{each}"\n'
+    assert [one.where.key for one in load(tmp_path, text).complaints] == ["title", "hoops", "bore"]
+
+
+@pytest.mark.parametrize(
+    ("text", "ids"),
+    [
+        ('kind = "tube"\n', {"part"}),
+        ('kind = "tube"\nid = "t-{each}"\neach = ["a", "b"]\n', {"t-a", "t-b"}),
+        ('kind = "tube"\nbore = "5 kg"\n', {"part"}),
+        ('kind = "tub"\n', set()),
+        ("kind =", set()),
+    ],
+)
+def test_the_ids_that_a_content_states(text: str, ids: set[str]) -> None:
+    assert ids_stated(text.encode(), "part.toml", KINDS) == ids

@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import socket
+import stat
 import sys
 import time
 from collections.abc import Callable
@@ -14,7 +15,7 @@ import pytest
 
 from speclint.reports import terminal_page
 from speclint.repository import find_root, load_settings, not_regular, read_register, read_regular
-from speclint.repository.regular_files import LARGEST
+from speclint.repository.regular_files import BLOCK, LARGEST, blocks_of, called
 from speclint.testing import SETTINGS, DesignFolder
 from tests.tubes import FILES, tubes
 
@@ -98,6 +99,57 @@ def test_a_pipe_that_takes_the_place_of_a_file_is_not_waited_for(
     with pytest.raises(OSError, match="it is a pipe, and only regular files are read"):
         read_regular(path)
     assert time.monotonic() - began < 5
+
+
+def test_no_block_of_a_pipe_that_takes_the_place_of_a_file_is_waited_for(
+    root: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = root / "x.toml"
+    path.write_bytes(b"")
+    regular = os.stat(path)
+    path.unlink()
+    os.mkfifo(path)
+    monkeypatch.setattr(os, "stat", lambda *_, **__: regular)
+    with pytest.raises(OSError, match="it is a pipe, and only regular files are read"):
+        list(blocks_of(path))
+
+
+@pytest.mark.parametrize("make", [os.mkdir, os.mkfifo, unix_socket])
+def test_what_is_no_regular_file_is_refused_before_it_is_opened(
+    root: Path, make: Make, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    make(root / "x.toml")
+    opened: list[object] = []
+    monkeypatch.setattr(os, "open", lambda *some: opened.append(some))
+    for read in (read_regular, lambda path: list(blocks_of(path))):
+        with pytest.raises(OSError, match=r"it is a (folder|pipe|socket), and only regular files are read"):
+            read(root / "x.toml")
+    assert opened == []
+
+
+def test_a_file_is_given_in_blocks(root: Path) -> None:
+    for content in (b"", b"x", b"x" * BLOCK, b"x" * BLOCK + b"y"):
+        (root / "a.bin").write_bytes(content)
+        blocks = list(blocks_of(root / "a.bin"))
+        assert b"".join(blocks) == content
+        assert [len(block) for block in blocks] == [BLOCK] * (len(content) // BLOCK) + [
+            len(content) % BLOCK
+        ] * (len(content) % BLOCK > 0)
+
+
+@pytest.mark.parametrize(
+    ("mode", "what"),
+    [
+        (stat.S_IFREG, ""),
+        (stat.S_IFDIR, "a folder"),
+        (stat.S_IFCHR, "a device"),
+        (stat.S_IFBLK, "a device"),
+        (stat.S_IFLNK, "a link"),
+        (0, "no regular file"),
+    ],
+)
+def test_what_a_mode_is_called(mode: int, what: str) -> None:
+    assert called(mode | 0o644) == what
 
 
 @pytest.mark.parametrize("more", [0, 1])

@@ -10,6 +10,7 @@ import pytest
 
 from speclint.errors import TableError
 from speclint.repository import Layout, read_shop_table
+from speclint.repository.shop_tables import RefusedRow, cell_text
 
 TEXT = "Report 14,,\nFeature,Actual,Date\nOD,560.31,2026-05-31\n,,\nbore,500,\n"
 HEADED = Layout(heading=2)
@@ -100,3 +101,101 @@ def test_a_broken_spreadsheet_is_refused(tmp_path: Path) -> None:
         archive.writestr("other.txt", "text")
     with pytest.raises(TableError, match="no spreadsheet that can be read"):
         read_shop_table(path, HEADED)
+
+
+@pytest.mark.parametrize(
+    ("text", "columns", "rows"),
+    [
+        ("id\na\n", ("id",), [(2, {"id": "a"})]),
+        ("id,\na,\n", ("id",), [(2, {"id": "a"})]),
+        ("id,bends,,\n", ("id", "bends"), []),
+        ("id,,,bends\na,,,2\n", ("id", "bends"), [(2, {"id": "a", "bends": "2"})]),
+        ("id,,bends\na,x,2\n", ("id", "bends"), [(2, {"id": "a", "bends": "2"})]),
+        ("a;b,c\n1,2\n", ("a;b", "c"), [(2, {"a;b": "1", "c": "2"})]),
+        (" id , bends \n a , 2 ,,\n", ("id", "bends"), [(2, {"id": "a", "bends": "2"})]),
+        ("id,bends\na\n\n,3\n", ("id", "bends"), [(2, {"id": "a"}), (4, {"bends": "3"})]),
+    ],
+)
+def test_columns_without_a_name_are_passed_over_and_rows_keep_their_numbers(
+    tmp_path: Path, text: str, columns: tuple[str, ...], rows: list[tuple[int, dict[str, str]]]
+) -> None:
+    table = read_shop_table(csv_file(tmp_path, text), Layout())
+    assert table.columns == columns
+    assert [(row.number, dict(row.cells)) for row in table.rows] == rows
+
+
+@pytest.mark.parametrize(
+    ("text", "mark"), [("id;x\n", ";"), ("id\tx\n", "\\t"), ("id|x\n", "|"), ("id;x|y\n", ";")]
+)
+def test_one_column_that_holds_another_mark_is_told(tmp_path: Path, text: str, mark: str) -> None:
+    with pytest.raises(TableError) as refused:
+        read_shop_table(csv_file(tmp_path, text), Layout())
+    assert f'its columns are parted by "{mark}": save it with commas' in str(refused.value)
+    assert f'with separator = "{mark}", and' in str(refused.value)
+
+
+@pytest.mark.parametrize(("content", "line"), [(b"\xff\n", 1), (b"\n\xff\n", 2), (b"a\n\n\xff", 3)])
+def test_what_is_no_text_is_told_with_its_line(tmp_path: Path, content: bytes, line: int) -> None:
+    path = csv_file(tmp_path, content)
+    with pytest.raises(TableError) as refused:
+        read_shop_table(path, Layout())
+    assert str(refused.value) == f"{path}:{line}: the file is not UTF-8 text; save it as CSV, UTF-8"
+
+
+def test_a_quote_that_is_not_closed_is_told_with_the_line_it_is_met_on(tmp_path: Path) -> None:
+    path = csv_file(tmp_path, 'a,b\n1,"2"x\n')
+    with pytest.raises(TableError) as refused:
+        read_shop_table(path, Layout())
+    assert str(refused.value).startswith(f"{path}:2: this is no CSV: ")
+
+
+def test_a_table_larger_than_any_of_a_works_is_refused_by_its_size(tmp_path: Path) -> None:
+    path = csv_file(tmp_path, b"#" * 10_000_001)
+    with pytest.raises(TableError) as refused:
+        read_shop_table(path, Layout())
+    assert str(refused.value) == (
+        f"{path}: it cannot be read: it has 10000001 bytes, and at most 10000000 are read"
+    )
+
+
+def test_a_file_whose_name_ends_in_large_letters_is_one(tmp_path: Path) -> None:
+    path = tmp_path / "REPORT.CSV"
+    path.write_text("id\na\n", encoding="utf-8")
+    assert read_shop_table(path, Layout()).columns == ("id",)
+    with pytest.raises(TableError) as refused:
+        read_shop_table(tmp_path / "absent.csv", Layout())
+    assert str(refused.value).endswith("absent.csv: it cannot be read: No such file or directory")
+
+
+@pytest.mark.parametrize(
+    ("cell", "text"),
+    [
+        (None, ""),
+        (5, "5"),
+        (5.0, "5"),
+        (5.25, "5.25"),
+        (float("inf"), "inf"),
+        (True, "True"),
+        (dt.datetime(2026, 5, 31, 14, 5), "2026-05-31"),
+        (dt.date(2026, 5, 31), "2026-05-31"),
+        ("x", "x"),
+    ],
+)
+def test_a_cell_of_a_spreadsheet_as_text(cell: object, text: str) -> None:
+    assert cell_text(cell) == text
+
+
+def test_of_a_formula_its_last_value_counts_and_never_its_text(tmp_path: Path) -> None:
+    """Nobody has worked it out yet: it has none."""
+    openpyxl = pytest.importorskip("openpyxl")
+    made = openpyxl.Workbook()
+    for row in (["id", "bends"], ["a", "=1+1"]):
+        made.active.append(row)
+    made.create_sheet("Second")
+    made.save(tmp_path / "report.xlsx")
+    table = read_shop_table(tmp_path / "report.xlsx", Layout())
+    assert [dict(row.cells) for row in table.rows] == [{"id": "a"}]
+
+
+def test_a_refused_row_is_told_by_its_number() -> None:
+    assert str(RefusedRow(7, "it has no id")) == "row 7: it has no id"

@@ -8,6 +8,7 @@ from typing import Any, get_args, get_origin
 
 import pytest
 
+from speclint.repository.unknown_names import _slips
 from speclint.specs import Component, NamedIn, SpecTable, names_in
 from speclint.specs.key_descriptions import inner_table
 from speclint.testing import DesignFolder, installed_families
@@ -186,3 +187,60 @@ def linked(model: type[SpecTable], key: str) -> tuple[str, ...]:
     """The kinds that a field may link to."""
     links = (one for one in get_args(model.model_fields[key].annotation) if get_args(one))
     return tuple(kind.kind for one in links for kind in get_args(one))
+
+
+@pytest.mark.parametrize(
+    ("name", "slips", "none"),
+    [
+        ("ab", {"b", "a", "ba", "abc", "cab", "acb", "abz"}, {"ab-", "aab-", "abs", "", "xy"}),
+        ("as", {"s", "sa", "sas", "ass", "asb"}, {"a"}),  # of a plural the end is no slip
+        ("a1", {"1", "ba1", "ab1", "a1b"}, {"1a", "a"}),  # only letters are left out and changed over
+    ],
+)
+def test_what_a_name_may_be_a_slip_of(name: str, slips: set[str], none: set[str]) -> None:
+    """A letter left out, put in, or two changed over. "ass" from "as" is a letter put in within."""
+    found = set(_slips(name))
+    assert slips - found == set()
+    assert none & found == set()
+
+
+DUTY = 'kind = "duty"\n[cases.running.temperatures]\n{} = "200 °C"\n'
+
+
+@pytest.mark.parametrize(
+    ("name", "write"),
+    [
+        ("blok", '"block"'),
+        ("blcok", '"block"'),
+        ("blocks", None),
+        ("block", None),
+        ("room", None),
+        ("linerr", '"liner"'),
+        ("piston-rings", None),  # of a kind that no part is of so far
+        ("piston-rin", '"piston-ring"'),
+    ],
+)
+def test_a_temperature_of_a_part_that_is_mistyped_is_told(
+    tmp_path: Path, name: str, write: str | None
+) -> None:
+    told = (
+        f"duty.toml:3 cases.running.temperatures.{name}: no part and no kind has this name, "
+        f'which differs from one by a letter; read "{name}"; write {write}'
+    )
+    assert said(tmp_path, duty=DUTY.format(name)) == ([] if write is None else [told])
+
+
+def test_a_word_that_may_stand_beside_the_names_is_taken_and_any_other_told_with_them(tmp_path: Path) -> None:
+    """A plan lists the chambers, and "outside" beside them."""
+    many = PLAN + '[chambers.dome]\n[welds.seam]\nseen_through = "zzzz"\n'
+    (line,) = said(tmp_path, plan=many)
+    assert line.endswith('read "zzzz"; write one of "chest", "dome", "outside"')
+
+
+def test_names_of_a_part_of_several_blocks_are_those_of_each(tmp_path: Path) -> None:
+    """Two weldments make the block: a plate of either is one, and both are named where it is of neither."""
+    second = 'kind = "weldment"\nmakes = "block"\n[plates.shell]\n'
+    assert said(tmp_path, second=second, block=BLOCK.replace('"barrel"', '"shell"')) == []
+    (line,) = said(tmp_path, second=second, block=BLOCK.replace('"barrel"', '"zzzz"'))
+    assert "the plates of second (second.toml) and weldment (weldment.toml) do not have this name" in line
+    assert line.endswith('write one of "barrel", "shell"')

@@ -38,6 +38,20 @@ def test_kind_and_words_by_the_text(
     assert names is None or not found.may_name(names, not_named)
 
 
+def test_what_a_file_tells_that_could_not_be_read(tmp_path: Path) -> None:
+    text = '"kind" = "cylinder-liner"\nhoused_in = "block-{each}"\n'
+    (tmp_path / "one.toml").write_text(text, encoding="utf-8")
+    (tmp_path / "two.toml").write_bytes(b'kind = "piston"\xff\n')
+    one, three, two = unread_files(tmp_path, ["two.toml", "one.toml", "three.toml", "one.toml"], KINDS)
+    assert one.told == ("one.toml", "cylinder-liner", ("block-{each}", "cylinder-liner", "kind"))
+    assert three.told == ("three.toml", "", ())
+    assert (two.file, two.kind, two.words) == ("two.toml", None, frozenset({"piston"}))
+    assert one.may_name("block-left", "kind")
+    assert not one.may_name("block-left", "block")
+    assert not one.may_name("block-")
+    assert one.may_name()
+
+
 def test_a_file_that_cannot_be_opened_may_be_anything(tmp_path: Path) -> None:
     (found,) = unread_files(tmp_path, ["none.toml"], KINDS)
     assert found.may_be(CylinderBlock)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Iterator
+from importlib import import_module
 from pathlib import Path
 
 import pytest
@@ -68,3 +71,41 @@ def test_before_the_first_commit_every_file_is_told(tmp_path: Path) -> None:
 def test_without_git_no_revision_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("GIT_CEILING_DIRECTORIES", str(tmp_path.parent))
     assert work_tree(tmp_path, READ) is None
+
+
+def test_a_repository_that_names_its_objects_by_sha_256_is_read_as_well(tmp_path: Path) -> None:
+    git(tmp_path, "init", "--quiet", "--initial-branch=main", "--object-format=sha256")
+    (tmp_path / "rod.toml").write_bytes(b'kind = "rod"\n')
+    git(tmp_path, "add", ".")
+    git(tmp_path, "commit", "--quiet", "-m", "first")
+    assert work_tree(tmp_path, READ) == WorkTree(commit(tmp_path), ())
+    (tmp_path / "rod.toml").write_bytes(b'kind = "pin"\n')
+    assert work_tree(tmp_path, READ) == WorkTree(commit(tmp_path), ("rod.toml",))
+
+
+def test_every_toml_file_of_the_commit_is_looked_at_and_of_others_what_was_read(design: Path) -> None:
+    (design / "more.toml").write_bytes(b"")
+    git(design, "add", ".")
+    git(design, "commit", "--quiet", "-m", "second")
+    (design / "more.toml").unlink()
+    (design / "notes.txt").write_bytes(b"changed\n")
+    (design / "new.toml").write_bytes(b"")
+    assert work_tree(design, ()) == WorkTree(commit(design), ("more.toml",))
+    assert work_tree(design, ("notes.txt", "none.txt")) == WorkTree(
+        commit(design), ("more.toml", "notes.txt")
+    )
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="needs pipes as files")
+def test_what_is_no_regular_file_any_more_is_changed(design: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    (design / "rod.toml").unlink()
+    os.mkfifo(design / "rod.toml")
+    assert work_tree(design, READ) == WorkTree(commit(design), ("rod.toml",))
+    os.mkfifo(design / "pipe")
+    assert work_tree(design, ("pipe",)) == WorkTree(commit(design), ("rod.toml",))
+
+    def refused(_: Path) -> Iterator[bytes]:
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(import_module("speclint.repository.work_tree"), "blocks_of", refused)
+    assert work_tree(design, ()) == WorkTree(commit(design), ("rod.toml", "speclint.toml"))

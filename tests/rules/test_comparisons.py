@@ -13,6 +13,8 @@ from speclint.handbook.materials import material
 from speclint.quantities import read
 from speclint.repository import Design, Settings
 from speclint.rules import Context, Corner, Grade, Judgement, Sheet, rule
+from speclint.rules.comparisons import _name
+from speclint.rules.judgement import Amount
 from speclint.specs import Component
 
 
@@ -53,6 +55,7 @@ def on_band(value: str, low: str, high: str) -> Judgement:
         ("19.9", "least", "≥", 20 / 19.9),
         ("20", "least", "≥", 1.0),
         ("39", "least", "≥", 20 / 39),
+        ("40", "most", "≤", 0.5),  # as near to both
         ("41", "most", "≤", 41 / 80),
         ("45", "most", "≤", 45 / 80),  # below the middle of 50, and yet nearer the upper limit
         ("80", "most", "≤", 1.0),
@@ -76,6 +79,7 @@ def test_a_band_above_nothing_names_the_limit_that_is_nearer_by_ratio(
         ("-10.1", "least", 20.1 / 20),
         ("-10", "least", 1.0),
         ("-5", "least", 15 / 20),
+        ("10", "most", 0.0),  # in the middle
         ("25", "most", 15 / 20),
         ("30", "most", 1.0),
         ("30.1", "most", 20.1 / 20),
@@ -120,6 +124,9 @@ def test_a_count_of_exactly_one_reaches_one(count: float, holds: bool) -> None:
         (1e-6, 0.0, False, True),
         (-2.0, -1.0, True, False),
         (-0.5, -1.0, False, True),
+        (-1.0, -1.0, True, True),
+        (-1.0 + 0.9e-9, -1.0, True, True),  # rounding
+        (-1.0 + 1.1e-9, -1.0, False, True),
     ],
 )
 def test_limits_of_nothing_and_below_hold_on_their_own_side(
@@ -137,7 +144,8 @@ def test_a_temperature_is_used_up_from_0_degrees_celsius() -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "holds"), [(9.8, False), (9.9, True), (10.0, True), (10.1, True), (10.2, False)]
+    ("value", "holds"),
+    [(9.8, False), (9.899, False), (9.9, True), (10.0, True), (10.1, True), (10.101, False), (10.2, False)],
 )
 def test_a_likeness_holds_on_both_sides_and_uses_nothing_up(value: float, holds: bool) -> None:
     found = sheet().equals(value, 10.0, within=0.1)
@@ -160,6 +168,31 @@ def test_what_stays_is_told_apart_from_what_is_used_up(
     found = sheet().stays(left, cold)
     assert (found.holds, sheet().stays(left, cold, strictly=True).holds) == (holds, strictly)
     assert found.utilisation == pytest.approx(used)
+
+
+def test_a_band_that_begins_at_nothing_counts_from_its_middle() -> None:
+    """From 0 to 80 the middle is 40: 10 is nearer to the lower limit, and 30 of 40 away."""
+    found = on_band("10", "0", "80")
+    assert found.limit is not None
+    assert (found.limit.name, found.utilisation) == ("least", pytest.approx(0.75))
+
+
+def test_what_is_gone_by_a_rounding_alone_is_left_and_all_used() -> None:
+    for left, holds in ((-0.9e-9, True), (-1.1e-9, False)):
+        found = sheet().stays(left, 1.0)
+        assert found.holds is holds
+        assert (found.utilisation == 1.0) is holds
+    assert not sheet().stays(-0.9e-9, 1.0, strictly=True).holds
+    assert sheet().stays(-1.9e-9, 2.0).holds  # of twice as much
+
+
+@pytest.mark.parametrize(
+    ("name", "called"), [("Hot gap", "hot gap"), ("PV of steam", "PV of steam"), ("T", "T"), ("", "")]
+)
+def test_an_amount_within_a_sentence_begins_small_unless_it_is_an_abbreviation(
+    name: str, called: str
+) -> None:
+    assert _name(Amount(1.0, "m", name)) == called
 
 
 def test_what_is_no_number_is_never_judged() -> None:

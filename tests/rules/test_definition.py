@@ -6,7 +6,18 @@ from typing import Any, ClassVar
 
 import pytest
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
+from speclint import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Grade,
+    Judgement,
+    Limit,
+    Rule,
+    Sheet,
+    agreement,
+    filled_once,
+    rule,
+)
 from speclint.rules import rules_in
 from speclint.specs import Component, Hazards
 
@@ -112,3 +123,22 @@ def test_a_rule_is_known_to_its_family() -> None:
         "held_in",
     )
     assert known == one
+
+
+def test_a_rule_is_of_its_first_edition_and_reviews_nothing_unless_it_says_so() -> None:
+    one = made()
+    assert (one.edition, one.row, one.reviews, one.agreement) == (1, 0, False, False)
+    assert (one.cases, one.limits, one.wrong, one.reached_by, one.against) == ((), (), "", "", None)
+    assert made(reviews=True).reviews
+    words: Any = {"title": "t", "on": Shell, "grade": Grade.QUERY, "why": "w", "leaves_out": "l"}
+
+    def pairs(_shell: Shell, _sheet: Sheet) -> Any:
+        """Nothing."""
+        return ()
+
+    held = agreement("shell.agrees", pairs=pairs, **words)
+    assert (held.edition, held.row, held.agreement, held.against) == (1, 0, True, ())
+    assert [(limit.name, limit.default) for limit in held.limits] == [("difference", "0.01 mm")]
+    del words["grade"]
+    filled = filled_once("shell.filled", places=pairs, row=3, gravity="part", **words)
+    assert (filled.edition, filled.row, filled.against) == (1, 3, ())

@@ -169,6 +169,9 @@ POINTS = ((0.0, 0.0), (1.0, 10.0), (2.0, 5.0))
         (1.2, 1.6, (7.0, 9.0), (-5.0, -5.0)),
         (0.0, 2.0, (0.0, 10.0), (-5.0, 10.0)),
         (0.5, 1.0, (5.0, 10.0), (-5.0, 10.0)),  # it touches the next line
+        (1.0, 1.5, (7.5, 10.0), (-5.0, 10.0)),  # and the one before
+        (0.0, 0.5, (0.0, 5.0), (10.0, 10.0)),
+        (1.5, 2.0, (5.0, 7.5), (-5.0, -5.0)),
     ],
 )
 def test_lines_through_points(
@@ -181,6 +184,43 @@ def test_lines_through_points(
     one, other = on_lines(places, rows, over(low, high))
     assert one.bounds == pytest.approx(bounds, rel=1e-9, abs=1e-9)
     assert other.bounds == pytest.approx((-bounds[1], -bounds[0]), rel=1e-9, abs=1e-9)
+
+
+def test_an_interpolation_is_widened_by_its_rounding() -> None:
+    """By sixteen units in the last place of the greatest figure: 7.5, beside 0 and 5 at the ends of the table."""
+    found = between(POINTS, over(0.25, 0.75), "a table")
+    assert found.bounds == (2.5 - 16 * 2.0**-52 * 7.5, 7.5 + 16 * 2.0**-52 * 7.5)
+    other = between(POINTS, over(1.9, 1.95), "a table")
+    assert 5.25 - other.low == pytest.approx(16 * 2.0**-52 * 5.5, rel=0.3)
+
+
+def test_columns_that_are_the_same_are_one_value() -> None:
+    one, other, again = on_lines([0.0, 1.0], [(0.0, 1.0, 0.0), (2.0, 4.0, 2.0)], over(0.25, 0.75))
+    assert one is again
+    assert other is not one
+    assert (one - again).bounds == (0.0, 0.0)
+
+
+@pytest.mark.parametrize(("low", "high"), [(-1.0, 0.0), (2.0, 3.0)])
+def test_a_range_that_only_touches_a_table_is_left_open(low: float, high: float) -> None:
+    with pytest.raises(Undecided):
+        between(POINTS, over(low, high), "a table")
+
+
+@pytest.mark.parametrize("function", [M.asin, M.acos])
+@pytest.mark.parametrize(("low", "high"), [(-1.01, 0.0), (0.0, 1.01), (-1.0, 0.0), (0.0, 1.0)])
+def test_the_angle_of_a_ratio_of_one_and_beyond_is_left_open(
+    function: Callable[[Any], Any], low: float, high: float
+) -> None:
+    with pytest.raises(Undecided):
+        function(over(low, high))
+
+
+def test_slopes_that_rounding_hides() -> None:
+    """Just below a ratio of one an angle rises without bound; far out a hyperbolic tangent does not fall."""
+    steep = M.asin(over(0.0, math.nextafter(1.0, 0.0)))
+    assert slopes(steep)["x"] == (pytest.approx(1.0), math.inf)
+    assert slopes(M.tanh(over(20.0, 30.0)))["x"][0] == 0.0
 
 
 @pytest.mark.parametrize(("low", "high"), [(-0.5, 0.5), (1.5, 2.5)])

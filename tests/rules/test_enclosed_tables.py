@@ -108,3 +108,59 @@ def test_a_value_has_one_twin_however_often_it_is_asked_for() -> None:
     assert twin_of_value(table) is made
     number = 3.0
     assert twin_of_value(number) is number
+
+
+def three(*, unit: str = "1/K") -> tuple[tables.Table, ...]:
+    """10 to 20 °C, 12 from there to 30 °C, 9 above, as the tables lie, each figure within a tenth of itself."""
+    found = (
+        _table((20.0, 30.0), [12.0, 12.0]),
+        _table((30.0, 400.0), [9.0, 9.0]),
+        _table((-100.0, 20.0), [10.0] * 2),
+    )
+    return (*found[:2], tables.Table(unit, COMMON_PRACTICE, found[2].rows, found[2].temperatures))
+
+
+def test_jumps_up_and_down_of_hand_working() -> None:
+    """From 15 to 35 °C: from the low end up by 2 in 5 K at the least, 0.4; to the high end down by 3 in 5 K, −0.6."""
+    found = twin(tables.look_up)(three(), "expansion", at=Input("T", 15.0, 35.0, whole=True))
+    assert found.nominal.bounds == pytest.approx((9.0, 12.0))
+    assert (found.low.bounds, found.high.bounds) == (pytest.approx((8.1, 10.8)), pytest.approx((9.9, 13.2)))
+    assert slopes(found.nominal)["T"] == pytest.approx((-0.6, 0.4), rel=1e-5)
+    assert slopes(found.low)["T"] == pytest.approx((-0.54, 0.36), rel=1e-5)
+    assert slopes(found.high)["T"] == pytest.approx((-0.66, 0.44), rel=1e-5)
+    assert (found.what, found.unit, found.source) == ("expansion", "1/K", COMMON_PRACTICE)
+
+
+def test_lines_that_meet_have_the_slopes_of_both() -> None:
+    """0.1 a kelvin to 12 at 20 °C, and 0.3 a kelvin from there: from 10 to 30 °C 11 to 15; any move lies between."""
+    both = _table((20.0, 120.0), [12.0, 42.0]), _table((-100.0, 20.0), [0.0, 12.0])
+    found = twin(tables.look_up)(both, "expansion", at=Input("T", 10.0, 30.0, whole=True)).nominal
+    assert found.bounds == pytest.approx((11.0, 15.0))
+    least, most = slopes(found)["T"]
+    assert least <= 0.1
+    assert most >= 0.3
+
+
+def test_a_table_that_goes_on_where_another_begins_is_one_part() -> None:
+    """To 21 °C by the cold one, of two that hold 20.5 °C, where it stands first: one jump, of 2, at 21 °C."""
+    cold, hot = _table((-100.0, 21.0), [10.0, 10.0]), _table((20.0, 400.0), [12.0, 12.0])
+    found = twin(tables.look_up)((cold, hot), "expansion", at=Input("T", 16.0, 25.0, whole=True)).nominal
+    assert found.bounds == pytest.approx((10.0, 12.0))
+    assert slopes(found)["T"] == (
+        pytest.approx(0.0, abs=1e-12),
+        pytest.approx(0.5, rel=1e-4),
+    )  # in 4 K from 25 °C
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "unit"),
+    [
+        (15.0, 35.0, "1/°C"),  # of two units
+        (19.996, 20.004, "1/K"),  # too narrow for a slope
+        (29.9, 50.0, "1/K"),  # a jump at less than a hundredth of the range from its low end
+        (15.0, 30.1, "1/K"),  # or from its high end
+    ],
+)
+def test_what_has_no_slope_to_speak_of_is_left_open(low: float, high: float, unit: str) -> None:
+    with pytest.raises(Undecided):
+        twin(tables.look_up)(three(unit=unit), "expansion", at=Input("T", low, high, whole=True))

@@ -235,3 +235,18 @@ def test_the_root_of_nothing_has_a_slope_without_end_and_of_nothing_alone_from_n
     cube = Input("c", 0.0, 4.0) ** 0.5
     assert cube.bounds == pytest.approx((0.0, 2.0), abs=1e-12)
     assert slopes(cube)["c"] == (pytest.approx(0.25), math.inf)
+
+
+def test_a_magnitude_that_begins_or_ends_at_nothing_is_no_choice() -> None:
+    rises, falls = Enclosure(0.0, 1.0), Enclosure(-1.0, 0.0)
+    assert abs(rises) is rises
+    assert not isinstance(abs(falls), Choice)
+    assert abs(falls).bounds == (0.0, 1.0)
+
+
+@pytest.mark.parametrize(("low", "high"), [(0.0, 1.0), (-1.0, 0.0)])
+def test_a_value_over_itself_that_may_be_nothing_is_left_open(low: float, high: float) -> None:
+    one = Input("x", low, high, whole=True)
+    with pytest.raises(Undecided):
+        _ = one / one
+    assert not (one**2).end_to_end  # level where it is nothing

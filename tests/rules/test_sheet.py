@@ -126,6 +126,19 @@ def test_whether_something_is_stated_is_on_record_either_way(bench: Bench) -> No
     assert bench.context.consulted.words == {("tube", "title")}
 
 
+def test_what_is_said_is_asked_and_read_or_else_nothing(bench: Bench) -> None:
+    """On record is the question either way, and the word where there is one."""
+    sheet = at(bench)
+    assert sheet.said("ends", of_tube(bench, "ends")) == "open"
+    assert sheet.said("wall", NotStated(Location("tube.toml", 1, "wall"))) is None
+    assert sheet.record.basis == {
+        "stated ends tube ends": "True",
+        "read ends tube ends": "'open'",
+        "stated wall tube wall": "False",
+    }
+    assert sheet.silent == ["tube wall"]
+
+
 def test_words_are_read_and_those_of_the_drawing_consulted(bench: Bench) -> None:
     sheet = at(bench)
     assert sheet.read("ends", of_tube(bench, "ends")) == "open"

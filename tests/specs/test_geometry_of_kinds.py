@@ -142,3 +142,18 @@ def test_every_other_kind_is_a_piece_of_metal_with_hazards_of_its_own() -> None:
     kinds = installed_families().kinds
     without = {name_of(kind) for kind in kinds.values() if getattr(kind, "of_metal", None) is False}
     assert without == NO_METAL
+
+
+#: What must fit in a part that the kind is linked to. A liner and a seat are pressed in, with an interference of much
+#: less than the fiftieth of their diameter for which there is room; a liner's length and a piston stay within.
+FITS = {
+    "cylinder-liner": "outside_diameter is no more than 1.02 × bores.{in_bore}.diameter of housed_in; "
+    "fit_length is no more than bores.{in_bore}.length of housed_in",
+    "valve-seat": "outside_diameter is no more than 1.02 × seat_bores.{in_bore}.diameter of pressed_into",
+    "piston": "diameter is no more than bore of runs_in",
+}
+
+
+def test_no_part_is_greater_than_the_one_that_it_goes_into() -> None:
+    hosts = {word: "; ".join(map(str, kind.hosts)) for word, kind in installed_families().kinds.items()}
+    assert {word: said for word, said in hosts.items() if said} == FITS

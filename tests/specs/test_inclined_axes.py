@@ -41,3 +41,16 @@ def test_the_rise_and_the_lean_of_an_axis(degrees: int, rise: float, lean: float
         None,
         None,
     )
+
+
+@pytest.mark.parametrize("side", ["outwards", "back"])
+def test_an_axis_stands_with_itself_and_against_the_opposite_whatever_rounding_leaves(side: str) -> None:
+    """The product of two directions is 1 or -1, or beyond it by the last digit."""
+    other = {"outwards": "inwards", "back": "forward"}[side]
+    for degrees in range(1, 180):
+        axis = axis_in_words(f"{degrees} ° from upright, {side}")
+        opposite = axis_in_words(f"{180 - degrees} ° from upright, {other}")
+        assert axis is not None
+        assert opposite is not None
+        assert math.degrees(axis.from_axis(axis)) == pytest.approx(0, abs=1e-5)
+        assert math.degrees(axis.from_axis(opposite)) == pytest.approx(180, abs=1e-5)

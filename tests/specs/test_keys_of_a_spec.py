@@ -98,6 +98,7 @@ def test_values_are_written_as_they_stand(tmp_path: Path) -> None:
     assert found["cases.running.steam_flow"] == "from the valve events"
     assert found["cases.running.temperatures.piston"] == "an estimate"
     assert found["cases.running.temperatures.cylinder-block"] == "200 °C"
+    assert found["cases.running.temperatures.liner-left"] == "cylinder-block + 20..30 K"
     assert "cases.running.live_pressure" not in found
     case = on["duty"].cases["running"]
     asked = case.temperatures["piston"]

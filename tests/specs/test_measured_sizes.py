@@ -7,9 +7,22 @@ from typing import Annotated, ClassVar
 import pytest
 
 from speclint.errors import NOWHERE, Location
-from speclint.quantities import read
-from speclint.specs import CUT_DOWN, NOT_STATED, OPENED, Component, Length
-from speclint.specs.measured_sizes import MeasuredSize, MisreadError, PlacedValue, quantities_of
+from speclint.quantities import Measure, read
+from speclint.specs import CUT_DOWN, NOT_STATED, OPENED, Component, Length, NotStated, Stated
+from speclint.specs.measured_sizes import (
+    MeasuredDimension,
+    MeasuredSize,
+    MeasuredValue,
+    MisreadError,
+    PlacedValue,
+    QuantityAt,
+    all_sizes_of,
+    as_range,
+    key_of,
+    measured_size,
+    measured_value,
+    quantities_of,
+)
 
 
 def measured(*values: str) -> MeasuredSize:
@@ -66,3 +79,138 @@ def test_what_cannot_be_read_says_so_in_words() -> None:
     assert str(problem) == "a value is missing here"
     assert (problem.where.line, problem.said, problem.read) == (3, "a value is missing here", "")
     assert problem.write == "the value as read"
+
+
+@pytest.mark.parametrize(
+    ("value", "uncertainty", "low", "high"),
+    [
+        ("0.0005 in", "1 µm", 11.7e-6, 13.7e-6),  # 12.7 µm
+        ("0.00015 in", "0.3 µm", 3.51e-6, 4.11e-6),  # 3.81 µm
+        ("500 mm", "0.3 thou", 0.49999238, 0.50000762),  # 7.62 µm
+        ("0.0999 in", "1 µm", 2.53646e-3, 2.53846e-3),  # 2.53746 mm
+        ("20 °C", "2 K", 291.15, 295.15),
+        ("68 °F", "1.8 °F difference", 292.15, 294.15),
+        ("2 bar gauge", "0.1 bar", 1.9e5, 2.1e5),
+    ],
+)
+def test_a_value_with_its_uncertainty_is_a_range_in_any_unit(
+    value: str, uncertainty: str, low: float, high: float
+) -> None:
+    """A small size has zeros before its figures, and both ends together no more digits than a range may have."""
+    dimension = {"C": "temperature", "F": "temperature", "e": "fluid pressure"}.get(value[-1], "length")
+    found = measured_value(Stated(value), Stated(uncertainty), dimension)
+    assert (found.low, found.high) == pytest.approx((low, high), rel=2e-6)
+    assert sum(map(str.isdigit, found.text)) <= 20
+    assert measured_value(Stated(value), None, dimension).exact
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "text"),
+    [
+        (
+            0.0123456789012,
+            0.0123456789013,
+            "0.0123456789 m",
+        ),  # twelve figures each would be too long: nine are alike
+        (0.123456789, 0.223456789, "0.123456789..0.223456789 m"),  # twenty digits with the zeros
+        (0.1234567891, 0.2234567891, "0.123456789..0.223456789 m"),  # twenty-two: nine figures
+        (0.5, 0.5, "0.5 m"),
+    ],
+)
+def test_a_range_has_as_many_figures_as_it_has_room_for(low: float, high: float, text: str) -> None:
+    assert as_range(low, high, read("1 m", "length"), NOWHERE).text == text
+
+
+@pytest.mark.parametrize(
+    ("value", "uncertainty", "said"),
+    [
+        ("5 mm", "0 mm", "0"),
+        ("5 mm", "-1 mm", ""),
+        ("5 mm", "1 mm ±0.1", "what was measured has no limits"),
+        ("5 mm ±0.1", "1 mm", "what was measured has no limits"),
+        ("5 kg", "1 mm", '"kg" is no unit of length'),
+        ("5 mm", "1 kg", '"kg" is no unit of length'),
+    ],
+)
+def test_what_is_no_value_or_no_uncertainty_is_told(value: str, uncertainty: str, said: str) -> None:
+    with pytest.raises(MisreadError) as refused:
+        measured_value(Stated(value), Stated(uncertainty), "length")
+    assert said in refused.value.said
+    assert refused.value.read in (value, uncertainty)
+
+
+@pytest.mark.parametrize(
+    ("key", "drawn", "only"),
+    [
+        ("tolerances.a.zone", "0.1 mm", True),
+        ("tolerances.a.diameter_zone", "0.1 mm", True),
+        ("hole_patterns.a.position", "0.1 mm", True),
+        ("general_zone", "0.1 mm", True),
+        ("roughness", "0.1 mm", True),
+        ("bores.main.roughness", "0.1 mm", True),
+        ("rim.eccentricity", "0.1 mm", True),
+        ("tolerances.a.over", "0.1 mm", False),
+        ("zone", "0.1 mm", False),
+        ("position", "0.1 mm", False),
+        ("bore.general_zone", "0.1 mm", False),
+        ("roughness", "0..0.1 mm", False),
+        ("roughness", "0 mm", False),
+        ("roughness", "", False),
+    ],
+)
+def test_of_some_keys_a_drawing_states_the_greatest(key: str, drawn: str, only: bool) -> None:
+    """Zones of ISO 1101, roughness of ISO 21920-1 and eccentricity: whatever is less is as good."""
+    value = read(drawn, "length", "any") if drawn else NOT_STATED
+    at = QuantityAt(key, "length", value, None)
+    assert at.only_greatest is only
+    if isinstance(value, Measure):
+        assert at.limits is not None
+        assert (at.limits.low, at.limits.high) == (0.0 if only else value.low, value.high)
+    else:
+        assert at.limits is None
+
+
+def of_plug(*values: str | None, **more: str) -> MeasuredDimension:
+    """What was measured of a plug, with some words more."""
+    placed = tuple(MeasuredValue(value=Stated(one)) if one else MeasuredValue() for one in values)
+    return MeasuredDimension(values=placed, **{name: Stated(word) for name, word in more.items()})
+
+
+def test_an_entry_is_read_by_its_own_name_or_by_the_key_that_it_states() -> None:
+    assert key_of("hole", of_plug("5 mm")).value == "hole"
+    assert key_of("second", of_plug("5 mm", dimension="hole")).value == "hole"
+    at = quantities_of(Plug(id="plug"))["hole"]
+    size = measured_size("second", of_plug("5 mm", "5.01 mm", uncertainty="4 µm", date="2026-05-31"), at)
+    assert (size.name, size.key, size.written, size.date) == ("second", "hole", "4 µm", "2026-05-31")
+    assert (size.least, size.greatest, size.uncertainty) == pytest.approx((0.005, 0.00501, 4e-6))
+    bare = measured_size("hole", of_plug("5 mm"), at)
+    assert (bare.uncertainty, bare.written, bare.date) == (None, "", "")
+
+
+@pytest.mark.parametrize(
+    ("entry", "said", "write"),
+    [
+        (of_plug(), "nothing was measured", "the values"),
+        (of_plug("5 mm", None), "a value is missing here", "the value as read"),
+        (of_plug("200 m"), "hole lies in 0.1 µm to 100 m", "the value in its right unit"),
+        (of_plug("5 mm H7"), "what was measured has no limits", "the number and its unit alone"),
+    ],
+)
+def test_an_entry_that_cannot_be_read_says_what_to_write(
+    entry: MeasuredDimension, said: str, write: str
+) -> None:
+    with pytest.raises(MisreadError) as refused:
+        measured_size("hole", entry, quantities_of(Plug(id="plug"))["hole"])
+    assert said in refused.value.said
+    assert refused.value.write == write
+
+
+def test_what_is_of_no_key_or_cannot_be_read_is_left_out_and_all_else_is_in_its_order() -> None:
+    record = {
+        "hole": of_plug("5 mm"),
+        "no_such": of_plug("5 mm"),
+        "outside": of_plug("5 kg"),
+        "again": of_plug("6 mm", dimension="hole"),
+    }
+    assert [size.name for size, _ in all_sizes_of(record, Plug(id="plug"))] == ["hole", "again"]
+    assert isinstance(quantities_of(Plug(id="plug"))["hole"].drawn, NotStated)

@@ -9,7 +9,7 @@ from urllib.parse import unquote
 import jsonschema
 import pytest
 
-from speclint.specs import SpecTable, schema_of, schema_of_all, schema_of_table
+from speclint.specs import CASE_NAMES, Duty, SpecTable, schema_of, schema_of_all, schema_of_table
 from speclint.specs.examples import examples_of
 from speclint.specs.kinds.piston import Piston
 from speclint.specs.schema import DIALECT, schemas_of
@@ -79,6 +79,8 @@ def test_a_list_of_quantities_has_an_example_of_one() -> None:
         ({"each": []}, False),
         ({"each": {"side": ["left"], "end": ["front"]}}, True),
         ({"each": {}}, False),
+        ({"each": {"side": ["left"]}}, True),
+        ({"each": {"side": []}}, False),
         ({"each": ["left"], "for": {"left": {"width": "2 m"}}}, True),
         ({"each": ["left"], "for": {"left": {"id": "x"}}}, False),
         ({"each": ["left"], "for": {"left": {"widht": "2 m"}}}, False),
@@ -105,6 +107,21 @@ def test_each_quantity_is_defined_once_with_its_units() -> None:
     pressure = schema_of(Piston)["$defs"]["fluid pressure"]["anyOf"][0]["description"]
     assert pressure.startswith("fluid pressure: a number with its unit (")
     assert pressure.endswith("), followed by gauge or absolute, and limits where it has them")
+
+
+def test_words_of_names_are_a_list_or_a_mark() -> None:
+    names = schema_of(Duty)["properties"]["cases"]["propertyNames"]
+    assert names.keys() == {"anyOf"}
+    words, mark = names["anyOf"]
+    assert words["enum"] == list(CASE_NAMES)
+    assert mark["type"] == "string"
+
+
+def test_units_are_listed_without_that_of_a_plain_number() -> None:
+    ratio = schema_of(Duty)["$defs"]["ratio"]
+    assert "%" in ratio["x-units"]
+    assert "" not in ratio["x-units"]
+    assert ratio["anyOf"][0]["description"].startswith("ratio: a number with its unit (")
 
 
 def test_what_must_hold_and_fit_is_said_of_a_kind() -> None:

@@ -61,6 +61,14 @@ def test_a_word_of_a_remark_is_never_broken() -> None:
     assert list(_remark(f"see  {long}\nfor more")) == ["# see", f"# {long}", "# for more"]
 
 
+@pytest.mark.parametrize(("letters", "lines"), [(49, 1), (50, 2)])
+def test_a_remark_is_a_hundred_signs_wide_at_the_most(letters: int, lines: int) -> None:
+    """The mark and a space, 48 letters, a space and 49 more."""
+    found = list(_remark(f"{'x' * 48} {'y' * letters}"))
+    assert len(found) == lines
+    assert max(map(len, found)) <= 100
+
+
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_template_has_every_key_of_its_kind(kind: str) -> None:
     text = filled(template_of(KINDS[kind]))

@@ -92,3 +92,51 @@ def test_arguments_that_are_no_numbers_are_given() -> None:
     expect_answer(by_word, shape="square")
     with pytest.raises(AssertionError, match="no values tried lie in the range"):
         expect_answer(by_word, shape="circle")
+
+
+def test_what_is_tried_of_one_value_that_is_drawn() -> None:
+    """Of twelve draws in range each, and nothing, less than nothing, a thousand times and a thousandth of it; then 300
+    more wherever they lie."""
+    tried: list[float] = []
+
+    @formula("u = a", cites=CITES)
+    def noted(a: Ratio) -> Ratio:
+        tried.append(a)
+        return a
+
+    expect_answer(noted, ranges={"a": (2.0, 2.0)})
+    assert {one: tried.count(one) for one in (2.0, 0.0, -2.0, 2000.0, 0.002)} == {
+        2.0: 24,  # each is looked at before it is tried
+        0.0: 12,
+        -2.0: 12,
+        2000.0: 12,
+        0.002: 12,
+    }
+    assert len(tried) == 24 + 4 * 12 + 300
+
+
+def test_each_two_arguments_are_tried_alike_too() -> None:
+    tried: list[tuple[float, float]] = []
+
+    @formula("u = a + b", cites=CITES)
+    def noted(a: Ratio, b: Ratio) -> Ratio:
+        tried.append((a, b))
+        return a + b
+
+    expect_answer(noted, ranges={"a": (2.0, 2.0), "b": (3.0, 3.0)})
+    assert tried.count((3.0, 3.0)) == 12
+    assert len(tried) == 24 + 8 * 12 + 12 + 300
+
+
+def test_six_thousand_draws_are_looked_at_for_some_in_range() -> None:
+    tried: list[float] = []
+
+    @formula("u = a", cites=CITES)
+    def out_of_range(a: Ratio) -> Ratio:
+        tried.append(a)
+        require(a > 1e30, "a is too small")
+        return a
+
+    with pytest.raises(AssertionError, match="no values tried lie in the range"):
+        expect_answer(out_of_range)
+    assert len(tried) == 6000

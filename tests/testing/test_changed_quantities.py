@@ -9,7 +9,7 @@ import pytest
 
 from speclint.quantities import DIMENSIONS, read
 from speclint.testing.declared_properties import Direction
-from speclint.testing.directions import _RAISED, _hotter
+from speclint.testing.directions import _RAISED, _concerns, _hotter
 from speclint.testing.other_units import in_another_unit
 from speclint.testing.scaling import _POWERS, _doubled
 from speclint.testing.stated_quantities import StatedQuantity
@@ -27,11 +27,15 @@ def stated(text: str, dimension: str) -> StatedQuantity:
         ("25.4 mm +0.254/-0.127", "length", "1 in +0.01/-0.005"),
         ("25.4 mm ±0.254", "length", "1 in ±0.01"),
         ("25.4..50.8 mm", "length", "1..2 in"),
+        ("25.4 mm ±4 thou", "length", "1 in ±4 thou"),  # a band with a unit of its own stays
         ("1 3/4 in", "length", "44.45 mm"),
         ("300 °C ±10", "temperature", "572 °F ±18"),  # 300 × 1.8 + 32
         ("212 °F", "temperature", "100 °C"),
         ("90 °F difference", "temperature difference", "50 K"),
         ("50 K", "temperature difference", "90 °F difference"),
+        ("50 °C difference", "temperature difference", "50 K"),
+        ("293.15 K ±5", "temperature", "68 °F ±9"),  # 20 °C
+        ("212 °F ±18", "temperature", "100 °C ±10"),
         ("12 %", "ratio", "0.12"),
         ("200 HB", "Brinell hardness", None),  # one hardness is not another
         ("50 mm ±2 %", "length", None),  # a share of the size has no unit
@@ -39,6 +43,29 @@ def stated(text: str, dimension: str) -> StatedQuantity:
 )
 def test_in_another_unit(text: str, dimension: str, written: str | None) -> None:
     assert in_another_unit(stated(text, dimension)) == written
+
+
+@pytest.mark.parametrize(
+    ("direction", "key", "dimension", "concerns"),
+    [
+        ("pressure", "x", "fluid pressure", True),
+        ("pressure", "wear.rate", "stress", False),
+        ("temperature", "x", "temperature", True),
+        ("temperature", "x", "temperature difference", False),
+        ("wear", "wear.rate", "length", True),
+        ("wear", "foot.wear.rate.value", "length", True),
+        ("wear", "swear.rate", "length", False),
+        ("wear", "eccentricity", "length", False),
+        ("eccentricity", "eccentricity", "length", True),
+        ("eccentricity", "rim.eccentricity.value", "length", True),
+        ("eccentricity", "wear.rate", "length", False),
+    ],
+)
+def test_what_a_direction_is_of(direction: Direction, key: str, dimension: str, concerns: bool) -> None:
+    texts = {"fluid pressure": "1 bar gauge", "stress": "1 MPa", "temperature": "300 K", "length": "1 mm"}
+    text = texts.get(dimension, "1 K")
+    one = StatedQuantity("part", key, text, read(text, dimension, "any"))
+    assert _concerns(direction, one) is concerns
 
 
 @pytest.mark.parametrize(

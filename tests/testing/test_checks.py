@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -145,3 +146,45 @@ def test_a_limit_that_is_no_number(folder: DesignFolder) -> None:
         return {**FILES, "tube.toml": changed(TUBE, ('"open"', f'"{word}"'))}
 
     expect_limit(folder, "tube.ends", ends, holds="open", fails="closed")
+
+
+@pytest.mark.parametrize(("pressure", "near"), [("39.41 bar", True), ("39.40 bar", False)])
+def test_a_limit_is_tried_within_a_hundredth_of_it(folder: DesignFolder, pressure: str, near: bool) -> None:
+    """By hand: 0.75375 × 39.41/30 = 0.99018 and 0.75375 × 39.40/30 = 0.98993 of the limit."""
+    if near:
+        expect_limit(folder, "tube.stress", tube, holds=pressure, fails="39.81 bar")
+    else:
+        with pytest.raises(AssertionError, match=r"39\.40 bar uses 0\.9899 of the limit: not within 0\.01"):
+            expect_limit(folder, "tube.stress", tube, holds=pressure, fails="39.81 bar")
+
+
+@pytest.mark.parametrize(
+    ("share", "same"), [(0.75300, True), (0.75299, False), (0.75450, True), (0.75451, False)]
+)
+def test_what_is_used_is_told_to_a_thousandth(folder: DesignFolder, share: float, same: bool) -> None:
+    """Of 0.75375: 0.00075 lies within 0.000753, and 0.00076 does not."""
+    check = folder.only("tube.stress")
+    if same:
+        expect_conforms(check, used=share)
+    else:
+        with pytest.raises(AssertionError, match="of the limit, not 0"):
+            expect_conforms(check, used=share)
+
+
+def test_where_no_share_is_used_none_is_expected(folder: DesignFolder) -> None:
+    check = folder.only("tube.ends")
+    expect_conforms(check)
+    with pytest.raises(AssertionError, match=r"tube\.ends on tube uses None of the limit, not 0\.5"):
+        expect_conforms(check, used=0.5)
+
+
+def test_of_several_numbers_of_a_symbol_the_last_is_meant_and_a_word_is_none(folder: DesignFolder) -> None:
+    check = folder.only("tube.loose-hot")
+    first = check.steps[0]
+    twice = replace(
+        check, steps=(replace(first, symbol="q", value=1.0), replace(first, symbol="q", value=2.0))
+    )
+    assert on_sheet(twice, "q") == 2.0
+    for steps, there in (((replace(first, symbol="q", value="x"),), "there is q"), ((), "there is none")):
+        with pytest.raises(AssertionError, match=rf"no number q on the sheet of .*; {there}$"):
+            on_sheet(replace(check, steps=steps), "q")

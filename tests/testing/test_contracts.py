@@ -49,6 +49,24 @@ def test_a_sound_rule_keeps_the_contracts() -> None:
 
 
 @pytest.mark.parametrize(
+    ("enough", "too_short"),
+    [
+        (replace(SOUND, title="Tubes carry"), replace(SOUND, title="Tubes hold")),
+        (replace(SOUND, why="it may burst"[:11]), replace(SOUND, why="it may burst"[:10])),
+        (
+            replace(SOUND, grade=Grade.QUERY, gravest=Grade.QUERY, leaves_out="creep!", against=None),
+            replace(SOUND, grade=Grade.QUERY, gravest=Grade.QUERY, leaves_out="creep", against=None),
+        ),
+    ],
+)
+def test_fewer_letters_than_some_say_nothing(enough: Rule, too_short: Rule) -> None:
+    """Eleven of a title and of a reason, six of what is left out."""
+    expect_rule(enough)
+    with pytest.raises(AssertionError):
+        expect_rule(too_short)
+
+
+@pytest.mark.parametrize(
     ("broken", "said"),
     [
         (replace(SOUND, name="T104"), "its name is not"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Callable
 
 import pytest
@@ -17,12 +18,18 @@ from speclint.equations import (
     formula,
     require,
 )
+from speclint.handbook.cylinders import thick
 from speclint.testing import expect_equation, formulae_in
 from speclint.testing.equation_grammar import parse, parse_value
 from speclint.testing.equation_tokens import Unreadable
 from speclint.testing.equation_values import Floats, unit_table
 
 CITES = [FIRST_PRINCIPLES]
+
+
+def to_the_digit(value: float, unit: str) -> str:
+    """As a sheet never writes it: so that what is read back is what was drawn."""
+    return f"({value!r} {unit})"
 
 
 def worth(line: str, **values: float) -> float:
@@ -51,6 +58,18 @@ def worth(line: str, **values: float) -> float:
         ("c^(1/2)", math.sqrt(5)),
         ("(−8)^(1/3)", -2),
         ("½ √(a + 2)", 1),
+        ("¼ a + ¾ b", 2.75),
+        ("-a + b", 1),
+        ("a - b", -1),
+        ("c^-2", 0.04),
+        ("+a b", 6),
+        ("min²(a, c)", 4),
+        ("sin² (x) + cos²(x)", 1),
+        ("a |b| c", 30),
+        ("|a (−b)| c", 30),
+        ("f(|a − c|, b) |b|", 99),
+        ("|f(a, −b)|", 17),
+        ("|a − f(|b − c|, 1)|", 19),
         ("√a c", math.sqrt(2) * 5),
         ("√a²", 2),
         ("|a − c| |b|", 9),
@@ -98,6 +117,9 @@ def worth(line: str, **values: float) -> float:
         ("1 Btu/(h·ft·°F)", 1055.05585262 / 3600 / 0.3048 * 1.8),
         ("60 rev/min", 2 * math.pi),
         ("50 %", 0.5),
+        ("1000 mPa", 1),
+        ("5 K", 5),
+        ("0.5 rev", math.pi),
         ("sin 30 °", 0.5),
     ],
 )
@@ -121,6 +143,16 @@ def test_a_line_is_worth_what_an_engineer_reads(line: str, by_hand: float) -> No
         ("A = x, x = y, y = x", "defined by itself"),
         ("A = b^/2", "an exponent is"),
         ("A = ± b", "'±' is not expected"),
+        ("A = else", "'else' is not expected"),
+        ("A = b c from", "'from' is not expected"),
+        ("A = b c else 2", "'else' is not expected"),
+        ("A = b if b < 1, 2 if b", "a condition needs one of"),
+        ("A = b, 2 = 3", "after a comma stands a symbol"),
+        ("A = b, x ≈ 3", "after a comma stands a symbol"),
+        ("A = b +", "'the end' is not expected"),
+        ("A = sin(b", r"'\)' is missing"),
+        ("A = |b", r"'\|' is missing"),
+        ("A = b^", "an exponent is"),
         ("A = b = c ≈ 1", "'≈' is not expected"),
         ("A from b", "after from stands an equation"),
         ("A = g(b)", r"g\(…\) of 1 means one formula in sight"),
@@ -314,6 +346,161 @@ def test_a_narrow_range_is_asked_for() -> None:
     with pytest.raises(AssertionError, match="narrow some in ranges"):
         expect_equation(squared)
     expect_equation(squared, ranges={"x": (7.0, 7.0001)})
+
+
+@pytest.mark.parametrize(("in_range", "proves"), [(8, True), (7, False)])
+def test_eight_points_prove_something_and_seven_nothing(in_range: int, proves: bool) -> None:
+    seen: list[float] = []
+
+    @formula("y = 2 x", cites=CITES)
+    def seldom(x: Ratio) -> Ratio:
+        if x not in seen:
+            seen.append(x)
+        require(seen.index(x) < in_range, "enough")
+        return 2 * x
+
+    if proves:
+        expect_equation(seldom, write=to_the_digit)
+    else:
+        with pytest.raises(AssertionError, match=r"7 of 6000 draws are in range; narrow some in ranges"):
+            expect_equation(seldom, write=to_the_digit)
+    assert len(seen) == 6000  # which are all drawn where sixty are not in range
+
+
+def test_sixty_points_are_enough() -> None:
+    seen: set[float] = set()
+
+    @formula("y = 2 x", cites=CITES)
+    def doubled(x: Ratio) -> Ratio:
+        seen.add(x)
+        return 2 * x
+
+    expect_equation(doubled, write=to_the_digit)
+    assert len(seen) == 60
+
+
+@pytest.mark.parametrize(("off", "stands"), [(0.99e-7, True), (1.01e-7, False)])
+def test_two_numbers_are_the_same_to_one_part_in_ten_millions(off: float, stands: bool) -> None:
+    @formula("y = 3 x", cites=CITES)
+    def trebled(x: Ratio) -> Ratio:
+        return 3 * x * (1 + off)
+
+    if stands:
+        expect_equation(trebled)
+    else:
+        with pytest.raises(AssertionError, match="is returned"):
+            expect_equation(trebled)
+
+
+def test_a_small_difference_of_large_numbers_may_be_worked_otherwise() -> None:
+    """1 + 1e-10 less 1: its last digits are those that rounding leaves of 1, one part in a million of it."""
+
+    @formula("y = x − 1", cites=CITES)
+    def above_one(x: Ratio) -> Ratio:
+        return (x * x - 1) / (x + 1)
+
+    @formula("y = a − b", cites=CITES)
+    def between(a: Ratio, b: Ratio) -> Ratio:
+        return (a * a - b * b) / (a + b)
+
+    near = (1 + 1e-11, 1 + 1e-10)
+    expect_equation(above_one, ranges={"x": near}, write=to_the_digit)
+    expect_equation(between, ranges={"a": near, "b": near}, write=to_the_digit)
+
+
+def beyond(equation: str, *, with_sign: bool = False) -> Callable[..., float]:
+    """A formula with a way that one draw in some 160 goes: of lengths up to 2 m those beyond 1.9 m."""
+
+    @formula(equation, cites=CITES)
+    def grown(d: Metres) -> Metres:
+        more = d if d > 1.9 else 0.0
+        return (abs(d) if with_sign else d) + more
+
+    return grown
+
+
+def test_a_dimension_that_is_wrong_in_a_way_that_is_seldom_gone_is_found() -> None:
+    expect_equation(beyond("y = d if d ≤ 1.9 m, else 2 d"))
+    with pytest.raises(AssertionError, match=r"a quantity of \[length\] \*\* 2, not \[length\]"):
+        expect_equation(beyond("y = d if d ≤ 1.9 m, else 2 d (1 m)"))
+
+
+def test_it_is_found_too_where_another_way_was_gone_before() -> None:
+    expect_equation(beyond("y = |d| + x, x = 0 m if d ≤ 1.9 m, else d", with_sign=True))
+    with pytest.raises(AssertionError, match="DimensionalityError"):
+        expect_equation(beyond("y = |d| + x, x = 0 m if d ≤ 1.9 m, else d (1 m)", with_sign=True))
+
+
+def test_nothing_has_no_dimension() -> None:
+    """A zero may be written without its unit, and nothing else."""
+
+    def of_large(equation: str) -> Callable[..., float]:
+        @formula(equation, cites=CITES)
+        def large(d: Metres) -> Metres:
+            return d if d > 0.01 else 0.0
+
+        return large
+
+    expect_equation(of_large("y = d if d > 10 mm, else 0"))
+
+    @formula("y = 1", cites=CITES)
+    def unit_length(d: Metres) -> Metres:
+        return 1.0 + 0 * d
+
+    with pytest.raises(AssertionError, match=r"it is a quantity of dimensionless, not \[length\]"):
+        expect_equation(unit_length)
+
+
+def test_of_what_is_solved_for_the_sides_are_told_in_their_order() -> None:
+    """5 F on the right of σ π d² = 4 F: by hand the right is five quarters of the left."""
+    with pytest.raises(AssertionError) as refused:
+        expect_equation(stress("σ from σ π d² = 5 F"))
+    right, left = re.findall(r"one side is ([-\d.e+]+), the other ([-\d.e+]+);", str(refused.value))[0]
+    assert float(right) / float(left) == pytest.approx(1.25)
+    with pytest.raises(AssertionError) as refused:
+        expect_equation(stress("σ from σ π d² = 4 F (1 m)"))
+    found, wanted = re.findall(r"it is a quantity of (.+), not (.+); at ", str(refused.value))[0]
+    assert "[length] ** 2" in found  # a force times a length: kg m²/s²
+    assert "[length] ** 2" not in wanted
+    assert "[mass]" in wanted
+
+
+@formula("n = a + 1", cites=CITES)
+def of_one(a: Ratio) -> Ratio:
+    return a + 1
+
+
+@formula("n = a + b", cites=CITES)
+def of_two(a: Ratio, b: Ratio) -> Ratio:
+    return a + b
+
+
+def test_of_two_formulae_of_one_symbol_that_of_as_many_arguments_is_meant() -> None:
+    @formula("w = n(x) + n(x, 2)", cites=CITES)
+    def both(x: Ratio) -> Ratio:
+        return (x + 1) + (x + 2)
+
+    expect_equation(both)
+
+
+@formula("g_0 = g_0(x) + 1", cites=CITES)
+def of_itself(x: Ratio) -> Ratio:
+    return x + 1
+
+
+def test_no_formula_is_named_by_itself() -> None:
+    with pytest.raises(AssertionError, match=r"g_0\(…\) of 1 means one formula in sight .* which has none"):
+        expect_equation(of_itself)
+
+
+def test_a_formula_of_a_module_in_sight_may_be_named() -> None:
+    """Of a whole module of speclint that is named here, such as that of thick cylinders: D = d + 2 t."""
+
+    @formula("A = D(d, t)² − d²", cites=CITES)
+    def ring(d: Metres, t: Metres) -> SquareMetres:
+        return thick.outside_of_wall(d, t) ** 2 - d**2
+
+    expect_equation(ring, ranges={"d": (0.1, 1.0), "t": (0.01, 0.1)})
 
 
 def test_formulae_in_a_package_are_found_once() -> None:

@@ -149,6 +149,27 @@ def test_symbols_that_the_line_defines_are_worked_once_and_not_by_themselves() -
         Floats(equation, {}, refuse).value("q")
 
 
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("N = 6/2 m", "(6 / (2 · m))"),  # an amount of metres
+        ("N ≈ 6/2 N", "((6 / 2) · N)"),  # the result itself, and no newtons
+        ("N from 6/2 N = a", "((6 / 2) · N)"),
+        ("y = 6/2 m, m = a", "((6 / 2) · m)"),
+        ("y = 6/2 m(a)", "((6 / 2) · m(a))"),  # a function
+        ("y = 6/2 min", "(6 / (2 · min))"),  # minutes
+        ("y = 6/2 min(a, a)", "((6 / 2) · min(a, a))"),
+        ("y = 6/2 °C difference a", "((6 / (2 · °C)) · a)"),
+        ("y = 6/20 °C", "(6 / (20 °C))"),
+        ("y = a |a| a", "((a · |(a)) · a)"),
+        ("y = |a (a + 1)| a", "(|((a · (a + 1))) · a)"),
+        ("y = ⌊a⌋ + [a]", "(⌊(a) + a)"),
+    ],
+)
+def test_a_symbol_that_the_line_names_is_no_unit(line: str, said: str) -> None:
+    assert str(parse(line, {"a"}, unit_table()).parts[0]) == said
+
+
 def test_what_is_solved_for() -> None:
     equation = parse("f from 1/√f = a", {"a"}, unit_table())
     assert (equation.result, equation.solved, len(equation.parts)) == ("f", True, 2)

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint import Judgement, Rule, Sheet
+from speclint import Grade, Judgement, Rule, Sheet
 from speclint.checking import Assessment
 from speclint.testing import DesignFolder, expect_golden, write_golden
 from tests import tubes
@@ -122,3 +122,66 @@ def test_a_result_without_margin_is_kept_too(tmp_path: Path) -> None:
 def test_without_a_file_it_fails(tmp_path: Path) -> None:
     with pytest.raises(AssertionError, match=r"there is no golden\.json: write it with write_golden"):
         expect_golden(assessed(tmp_path / "design"), tmp_path / "golden.json")
+
+
+def using(share: float, tmp_path: Path, edition: int = 1) -> Assessment:
+    """The tube with so many times of the limit used, and all else as it was."""
+
+    def judged(tube: Tube, sheet: Sheet) -> Judgement:
+        found: Judgement = tubes.stress.function(tube, sheet)
+        assert found.utilisation is not None
+        return replace(found, utilisation=found.utilisation * share)
+
+    return assessed(tmp_path / "again", replace(tubes.stress, function=judged, edition=edition))
+
+
+@pytest.mark.parametrize(("share", "same"), [(1 + 0.99e-6, True), (1 + 1.01e-6, False), (1 - 1.01e-6, False)])
+def test_two_results_are_one_to_a_part_in_a_million(
+    tmp_path: Path, golden: Path, share: float, same: bool
+) -> None:
+    if same:
+        expect_golden(using(share, tmp_path), golden)
+    else:
+        with pytest.raises(AssertionError, match=r"raise the edition of the rule, now 1$"):
+            expect_golden(using(share, tmp_path), golden)
+
+
+def test_what_is_used_alone_may_move_and_wants_a_new_edition(tmp_path: Path, golden: Path) -> None:
+    """What was found is the same: 1.1 × 0.75375 = 0.829125 of the limit is used."""
+    write_golden(using(1.0, tmp_path, 2), golden)
+    for edition, said in ((2, "raise the edition"), (1, "raise the edition"), (3, "write the file anew")):
+        with pytest.raises(
+            AssertionError, match=rf"at 0\.75375 of the limit became conforms at 0\.829125 .*{said}"
+        ):
+            expect_golden(using(1.1, tmp_path, edition), golden)
+
+
+def test_an_edition_alone_that_moves_is_written_anew(tmp_path: Path, golden: Path) -> None:
+    write_golden(using(1.0, tmp_path, 2), golden)
+    for edition in (1, 3):
+        with pytest.raises(AssertionError, match=r"or rests on other values; write the file anew$"):
+            expect_golden(using(1.0, tmp_path, edition), golden)
+    write_golden(using(1.0, tmp_path, 3), golden)
+    expect_golden(using(1.0, tmp_path, 3), golden)
+
+
+def test_a_grade_that_moves_alone_wants_a_new_edition(tmp_path: Path) -> None:
+    files = {**FILES, "tube.toml": FILES["tube.toml"].replace("30 bar", "45 bar")}
+    file = tmp_path / "golden.json"
+    write_golden(assessed(tmp_path / "a", files=files), file)
+    lighter = replace(tubes.stress, grade=Grade.QUERY, gravest=Grade.QUERY)
+    with pytest.raises(AssertionError, match="raise the edition of the rule"):
+        expect_golden(assessed(tmp_path / "b", lighter, files), file)
+
+
+def test_a_check_that_conforms_by_no_number_is_golden_too(tmp_path: Path) -> None:
+    found = assessed(tmp_path / "a", tubes.ends)
+    write_golden(found, tmp_path / "golden.json")
+    result = json.loads((tmp_path / "golden.json").read_text(encoding="utf-8"))["tube tube.ends"]
+    assert (result["used"], result["found"]) == (None, None)
+    expect_golden(found, tmp_path / "golden.json")
+    closed = {**FILES, "tube.toml": FILES["tube.toml"].replace('"open"', '"closed"')}
+    with pytest.raises(
+        AssertionError, match=r"tube tube\.ends: conforms became finding or rests on other values"
+    ):
+        expect_golden(assessed(tmp_path / "b", tubes.ends, closed), tmp_path / "golden.json")

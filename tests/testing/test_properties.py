@@ -93,7 +93,25 @@ def wants_room(tube: Tube, sheet: Sheet) -> Judgement:
     return sheet.at_least(width, sheet.work("g_1", tubes.gap, H=0.0008, D=0.0))
 
 
-PLANTED = (backwards, first_slot, asks_once, of_millimetres, wants_room)
+@rule("tube.gives-up", title="a tube under much pressure is not looked at", grade=_GRADE, **_COMMON)
+def gives_up(tube: Tube, sheet: Sheet) -> Judgement:
+    """A finding below 47 bar, and nothing above."""
+    sheet.take("p", tube.pressure)
+    if getattr(tube.pressure, "nominal", 0.0) > 4.7e6:
+        raise sheet.not_applicable("the pressure is too high to be looked at")
+    return sheet.at_most(sheet.take("D", tube.outside), sheet.take("d", tube.bore))
+
+
+@rule("tube.wants-width", title="a tube with a wide tolerance is stiff", grade=_GRADE, **_COMMON)
+def wants_width(tube: Tube, sheet: Sheet) -> Judgement:
+    """A tolerance of less than 0.8 mm is not looked at."""
+    low, high = sheet.take_limits("d", tube.bore)
+    if high - low < 0.0008:
+        raise sheet.not_applicable("the tolerance is narrow")
+    return sheet.at_most(sheet.take("d", tube.bore), sheet.take("D", tube.outside))
+
+
+PLANTED = (backwards, first_slot, asks_once, of_millimetres, wants_room, gives_up, wants_width)
 SLOTS = '[slots.left]\nwidth = "120 mm"\n[slots.right]\nwidth = "90 mm"\n'
 FILES = {**tubes.FILES, "rack.toml": tubes.RACK + SLOTS}
 
@@ -226,3 +244,76 @@ def test_a_trial_of_nothing_says_so(try_on: TryOn) -> None:
     ):
         with pytest.raises(DesignError, match=why):
             bench.trial(rule_name, component)
+
+
+def test_a_finding_that_goes_where_something_rises_is_found(try_on: TryOn) -> None:
+    """A tenth more than 45 bar is 49.5 bar; of 30 bar it is 33 bar, at which the finding is the same."""
+    with pytest.raises(AssertionError, match="with more pressure it is better: not applicable"):
+        expect_never_better_with(try_on(gives_up, ("tube.toml", "30 bar", "45 bar")), "pressure")
+    assert not expect_never_better_with(try_on(gives_up), "pressure")
+
+
+def test_a_check_that_conforms_may_cease_to_apply(try_on: TryOn) -> None:
+    sound = (
+        ("tube.toml", "105 mm", "99 mm"),
+        ("tube.toml", "100 mm", "104 mm"),
+        ("tube.toml", "30 bar", "45 bar"),
+    )
+    trial = try_on(gives_up, *sound)
+    assert trial.done.outcome == "conforms"
+    assert not expect_never_better_with(trial, "pressure")
+
+
+def test_of_a_declaration_that_is_wrong_no_more_is_said(try_on: TryOn) -> None:
+    declared = Declared(never_better_with=("pressure",))
+    with pytest.raises(AssertionError) as refused:
+        expect_properties(try_on(backwards), declared=declared)
+    assert "nothing shows it" not in str(refused.value)
+    expect_properties(try_on(tubes.stress), try_on(tubes.hoops), declared=declared)
+    expect_properties(try_on(tubes.hoops), try_on(tubes.stress), declared=declared)
+
+
+def test_a_check_that_a_tighter_tolerance_loses_is_found(try_on: TryOn) -> None:
+    with pytest.raises(
+        AssertionError, match=r"with a tighter tolerance, tube\.bore = '100 mm ±0\.25', not applicable"
+    ):
+        expect_tighter_is_no_worse(try_on(wants_width))
+    narrow = ("tube.toml", "100 mm ±0.5", "100 mm ±0.3")
+    expect_tighter_is_no_worse(try_on(wants_width, narrow))  # of which nothing was judged before
+
+
+def test_what_is_stated_beside_a_check_that_conforms_may_end_it(try_on: TryOn) -> None:
+    trial = try_on(asks_once, ("tube.toml", 'ends = "open"\n', ""))
+    assert trial.done.outcome == "conforms"
+    expect_stating_hides_nothing(trial)
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ("tube.toml", "100 mm ±0.5", "100 mm ±0.5 %"),  # of which no other size is written
+        ("tube.toml", "30 bar gauge", "0 bar gauge"),  # which uses nothing of the limit
+        ("tube.toml", 'pressure = "30 bar gauge"\n', ""),
+    ],
+)
+def test_where_there_are_no_numbers_of_a_size_none_are_compared(
+    try_on: TryOn, change: tuple[str, str, str]
+) -> None:
+    assert not expect_power_of_size(try_on(tubes.stress, change), 0)
+
+
+def test_a_trial_of_a_design_with_limits_of_its_own_goes_on_with_them(tmp_path: Path) -> None:
+    """70 MPa in the place of 100: 75.375/70 = 1.07679 of it is used, and at 45 bar 113.0625/70 = 1.61518."""
+    settings = '[limits."tube.stress"]\nallowable = "70 MPa"\n'
+    folder = DesignFolder(tmp_path, tubes.tubes()).write(FILES, settings=settings)
+    trial = trial_of(folder, "tube.stress")
+    assert trial.done.utilisation == pytest.approx(1.07679, rel=1e-5)
+    after = trial.with_changes([Change("tube", "pressure", "45 bar gauge")])
+    assert after is not None
+    assert after.utilisation == pytest.approx(1.61518, rel=1e-5)
+    lower = trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable', "80 MPa")])
+    assert lower is not None
+    assert lower.utilisation == pytest.approx(75.375 / 80, rel=1e-5)
+    assert trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable', "80 mm")]) is None
+    assert trial.with_changes([Change("tube", "pressure", "45 mm")]) is None
+    assert trial.with_changes([Change("tube", absent=True)]) is None

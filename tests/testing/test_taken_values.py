@@ -7,6 +7,7 @@ from typing import Literal
 
 import pytest
 
+from speclint import Grade, Judgement, Sheet, rule
 from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, described, formula
 from speclint.repository import DraftedDesign
 from speclint.specs import Component, CylinderBlock, NotStated, Spec, Stated
@@ -120,3 +121,34 @@ def test_a_range_that_is_asked_for_is_kept_to_by_values_that_are_made_alike_too(
     assert len({one["d"] for one in found}) == 60
     assert any(one["D"] < 0 for one in found)  # of the two draws in six that may be negative
     assert found == list(draws(described(_made), 60, {"d": (1.0, 1.1)}))
+
+
+@rule(
+    "tube.room",
+    title="a rack has one tube",
+    on=Tube,
+    grade=Grade.QUERY,
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def room(tube: Tube, sheet: Sheet) -> Judgement:
+    """The tubes that are held in a rack, or that have it as their duty, which none has."""
+    rack = sheet.follow(tube.held_in)
+    return sheet.states(
+        len(sheet.fillers(rack, Tube, by=("held_in", "duty"))) == 1, "one tube is in the rack"
+    )
+
+
+def test_the_links_by_which_parts_fill_a_place_are_rested_on_too(tmp_path: Path) -> None:
+    """Of the other tube of the rack its link to it, and that to its duty, since it is asked for too."""
+    shop = DesignFolder(tmp_path, tubes.tubes(room)).write({**FILES, "second.toml": FILES["tube.toml"]})
+    assessment = shop.assess()
+    assert assessment.design is not None
+    (check,) = [one for one in assessment.checks if one.component == "tube"]
+    assert set(taken_by(check, assessment.design)) == {
+        Taken("tube", "held_in", "tube.held_in", True),
+        Taken("second", "held_in", "tube.held_in", True),
+        Taken("tube", "duty", "tube.duty", True),
+        Taken("second", "duty", "tube.duty", True),
+    }

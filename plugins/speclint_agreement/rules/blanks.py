@@ -68,8 +68,7 @@ def _faces_of(casting: Casting, keys: tuple[str, ...], sheet: Sheet) -> list[Mac
     return [
         face
         for name, face in casting.faces.items()
-        if sheet.is_stated(f"key of {name}", face.of_key)
-        and sheet.read(f"key of {name}", face.of_key) in keys
+        if (sheet.said(f"key of {name}", face.of_key) or "") in keys
     ]
 
 

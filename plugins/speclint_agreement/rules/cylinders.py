@@ -44,7 +44,7 @@ def _faces(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 def _both_ends(block: CylinderBlock, sheet: Sheet) -> Iterator[tuple[str, tuple[CylinderEnd, CylinderEnd]]]:
     for bore in block.bores:
         for name, end in ends_of(block, bore, sheet).items():
-            side = sheet.is_stated(f"side of {name}", end.side) and sheet.read(f"side of {name}", end.side)
+            side = sheet.said(f"side of {name}", end.side)
             beyond = other_end(block, end, sheet) if side == "front" else None
             if beyond is not None:
                 yield bore, (end, beyond)

@@ -10,7 +10,7 @@ from speclint.specs import BoltedJoint
 
 
 def _edges(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
-    """The edge distance against what circle, opening and face of the block leave, as drawn."""
+    """The edge distance against what circle, opening and face leave, as drawn."""
     if sheet.read("fastener", joint.fastener) != "stud":
         return
     for name, left in edges_left(joint, sheet, sheet.take).items():
@@ -20,14 +20,14 @@ def _edges(joint: BoltedJoint, sheet: Sheet) -> Iterator[Pair]:
 edge_left: Rule = agreement(
     "joint.edge-left",
     title="The edge distance that studs state is no more than their circle leaves to the bore, the recess or the "
-    "opening of the block that they stand round, and to the edge of its face",
+    "opening of the block, or the hole of the cover, that they stand round, and to the edge of its face",
     on=BoltedJoint,
     pairs=_edges,
     within="",
     grade=Grade.NONCONFORMITY,
     why="a stud judged with more metal round it than is there cracks the edge, or strips its hole",
     leaves_out="studs of a pipe with both ends at openings of one block; drillings and pockets beside a hole",
-    edition=2,
+    edition=3,
 )
 
 RULES = (edge_left,)

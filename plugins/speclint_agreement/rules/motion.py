@@ -18,7 +18,7 @@ def _cylinders(box: StuffingBox, sheet: Sheet) -> Iterator[Pair]:
         return
     rod, cover = sheet.follow(box.seals), sheet.follow(box.in_cover)
     side = side_closed(cover, sheet)
-    tail = sheet.is_stated("tail rod", rod.tail_rod) and sheet.read("tail rod", rod.tail_rod)
+    tail = sheet.said("tail rod", rod.tail_rod)
     if side is not None and not tail:
         says = f"a {rod.called} without a tail, which leaves its cylinder at the back"
         yield Pair(worked(side, box.in_cover), Worked("back", (box.seals.where,), says), name="side")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from typing import Any, TypeAlias
+from typing import TypeAlias
 
 from speclint import Grade, NotKnown, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import crossheads_on
@@ -18,10 +18,10 @@ _HOLDS = {"cotter slot": "cotter", "thread": "nut", "shoulder": "flange bolts"}
 def _nuts(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
     """The thread of each nut against that of the rod at the end where it is, in whatever way either is written."""
     piston = sheet.follow(rod.carries)
-    if _said(f"{piston.id} held by", piston.fastening.by, sheet) == "nut":
+    if sheet.said(f"{piston.id} held by", piston.fastening.by) == "nut":
         yield from _against(piston.id, piston.fastening.thread, _threads_at(rod, "piston end", sheet), sheet)
     for head in crossheads_on(rod, sheet):
-        if _said(f"{head.id} held by", head.rod_held.by, sheet) == "nut":
+        if sheet.said(f"{head.id} held by", head.rod_held.by) == "nut":
             yield from _against(
                 head.id, head.rod_held.thread, _threads_at(rod, "crosshead end", sheet), sheet
             )
@@ -29,7 +29,7 @@ def _nuts(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
 
 def _against(part: str, stated: _Text, cut: Mapping[str, _Text], sheet: Sheet) -> Iterator[Pair]:
     """The thread of the nut of a part against those that are cut at an end: against its own, where one of them is."""
-    nut = _said(f"thread of the nut of {part}", stated, sheet)
+    nut = sheet.said(f"thread of the nut of {part}", stated)
     if nut and cut:
         on, place = next((one for one in cut.items() if _is_one(nut, one[0])), next(iter(cut.items())))
         yield Pair(stated, worked(nut if _is_one(nut, on) else on, place), name=part)
@@ -40,8 +40,8 @@ def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, _Text]:
     return {
         sheet.read(f"thread of {name}", section.thread): section.thread
         for name, section in rod.sections.items()
-        if _said(f"place of {name}", section.at, sheet) == end
-        and _said(f"form of {name}", section.form, sheet) == "thread"
+        if sheet.said(f"place of {name}", section.at) == end
+        and sheet.said(f"form of {name}", section.form) == "thread"
         and sheet.is_stated(f"thread of {name}", section.thread)
     }
 
@@ -51,11 +51,14 @@ def _held(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
     ends = {
         name: one
         for name, one in rod.sections.items()
-        if _said(f"place of {name}", one.at, sheet) == "crosshead end"
+        if sheet.said(f"place of {name}", one.at) == "crosshead end"
     }
-    by = {name: _HOLDS.get(_said(f"form of {name}", one.form, sheet), "") for name, one in ends.items()}
+    by = {}
+    for name, one in ends.items():
+        form = sheet.said(f"form of {name}", one.form)
+        by[name] = _HOLDS.get(form or "", "")
     for head in crossheads_on(rod, sheet):
-        held = _said(f"{head.id} holds it by", head.rod_held.by, sheet)
+        held = sheet.said(f"{head.id} holds it by", head.rod_held.by)
         fit = {name: one for name, one in ends.items() if by[name] == held}
         shown = fit or {name: one for name, one in ends.items() if by[name]}
         if held and shown:
@@ -71,11 +74,6 @@ def _in_slots(head: Crosshead, slots: Mapping[str, RodSection], sheet: Sheet) ->
             yield Pair(
                 head.rod_held.cotter_thickness, section.slot_width, "at most", name=f"{head.id}, {name}"
             )
-
-
-def _said(name: str, word: Stated[Any] | NotStated, sheet: Sheet) -> str:
-    """A word, or nothing where it is not stated."""
-    return str(sheet.read(name, word)) if sheet.is_stated(name, word) else ""
 
 
 def _is_one(nut: str, rod: str) -> bool:

@@ -60,7 +60,7 @@ def _no_less(symbol: str, here: Length, there: Length, name: str, sheet: Sheet) 
 
 
 def _bearings(face: LocatingFace, sheet: Sheet) -> Iterator[Pair]:
-    """The height of the faces in contact against that of the pad, and their depth against the frame that is clamped."""
+    """The height of the faces in contact against that of the pad, their depth against the frame and what is clamped."""
     block = sheet.follow(face.locks)
     pad = sheet.entry(block.pads, face.pad, f"pads of {block.id}")
     if sheet.is_stated("height of the pad", pad.height):
@@ -68,6 +68,10 @@ def _bearings(face: LocatingFace, sheet: Sheet) -> Iterator[Pair]:
     for one in fastenings_of_pad(block, sheet.read("pad", face.pad), sheet):
         if sheet.is_stated(f"frame at {one.id}", one.frame_grip):
             yield Pair(face.bearing_depth, one.frame_grip, "at most", name=f"depth at {one.id}")
+    if sheet.is_stated("frame", face.in_frame):
+        frame = sheet.follow(face.in_frame)
+        if sheet.is_stated(f"thickness of {frame.id}", frame.thickness):
+            yield Pair(face.bearing_depth, frame.thickness, "at most", name=f"depth in {frame.id}")
 
 
 fixed_at_pad: Rule = agreement(
@@ -106,6 +110,7 @@ bears_within: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a pad that bears on less than was reckoned is crushed, or wears until the block moves",
     leaves_out="chamfers and reliefs of the faces",
+    edition=2,
 )
 
 RULES = (bears_within, fixed_at_pad, pads_reciprocal)

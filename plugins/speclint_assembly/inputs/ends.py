@@ -48,7 +48,7 @@ def greatest_at(rod: PistonRod, end: str, sheet: Sheet) -> float:
 
 def in_halves(part: StuffingBox | Gland, sheet: Sheet) -> bool:
     """Whether a box or gland goes on round the rod; in one piece where it does not say so."""
-    return sheet.is_stated(f"{part.id} split", part.split) and sheet.read(f"{part.id} split", part.split)
+    return sheet.said(f"{part.id} split", part.split) is True
 
 
 def glands_on(box: StuffingBox, sheet: Sheet) -> tuple[Gland, ...]:

@@ -53,7 +53,7 @@ class Known:
 
     def word(self, name: str, value: Any) -> Any:
         """A word, count or yes/no; None where it is not stated."""
-        return self.sheet.read(name, value) if self.sheet.is_stated(name, value) else None
+        return self.sheet.said(name, value)
 
     def followed(self, name: str, link: Link[C] | NotStated) -> C | None:
         """The part that a link leads to; None where it is not stated."""

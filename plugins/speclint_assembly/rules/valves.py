@@ -163,7 +163,7 @@ def spindle_enters(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 def _of_one_piece(spindle: ValveSpindle, sheet: Sheet) -> bool:
     """Whether the spindle says that its valve is forged in one with it."""
     by = spindle.valve_held.by
-    return sheet.is_stated("valve held by", by) and sheet.read("valve held by", by) == "forged in one"
+    return sheet.said("valve held by", by) == "forged in one"
 
 
 def _past_guide(spindle: ValveSpindle, leading: Sequence[Metres], sheet: Sheet) -> tuple[Judgement, ...]:

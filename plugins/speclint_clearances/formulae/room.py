@@ -76,6 +76,34 @@ def lowest_height(h: Metres, w: Metres, d: Metres, g: Metres) -> Metres:
     return h - w - d - g
 
 
+@formula("w = (D − D_w)/2", cites=[FIRST_PRINCIPLES])
+def wear_of_radius(D: Metres, D_w: Metres) -> Metres:
+    """What a wheel that is worn to its limit stands lower.
+
+    w = (D − D_w)/2
+
+    ``D`` diameter on the tread with new tyres, ``D_w`` with tyres worn to their limit [m]. Returns [m].
+
+    >>> round(wear_of_radius(D=1.75, D_w=1.675), 6)
+    0.0375
+    """
+    return (D - D_w) / 2
+
+
+@formula("L = |y − y_f|", cites=[FIRST_PRINCIPLES])
+def across_from_frame(y: Metres, y_f: Metres) -> Metres:
+    """Distance of a point across the engine from the frame face that holds the part, over which it grows at the least.
+
+    L = |y − y_f|
+
+    ``y`` of the point, ``y_f`` of the frame face, on its side, from the middle of the engine [m]. Returns [m].
+
+    >>> round(across_from_frame(y=1.3, y_f=0.53), 6), round(across_from_frame(y=0.4, y_f=0.53), 6)
+    (0.77, 0.13)
+    """
+    return abs(y - y_f)
+
+
 @formula("h_2 = h + r + g", cites=[FIRST_PRINCIPLES])
 def highest_height(h: Metres, r: Metres, g: Metres) -> Metres:
     """Highest height of the point.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import chambers_of, joints_of, length_drawn_out, nuts_of, parts_drawn_out
+from speclint.facts import chambers_of, fluids_beside, joints_of, length_drawn_out, nuts_of, parts_drawn_out
 from speclint.specs import (
     AccessPlan,
     Chamber,
@@ -12,6 +12,8 @@ from speclint.specs import (
     SpannerRoom,
     SteamPassage,
     ValveSeat,
+    WeldedJoint,
+    Weldment,
     Withdrawal,
 )
 from speclint_clearances.formulae.access import spanner_head, swing_wanted, withdrawal_room
@@ -23,10 +25,10 @@ _HOLDS = {"ring of twelve points": 12.0, "ring of six points": 6.0, "open": 12.0
 
 @rule(
     "access.inspection",
-    title="Every chamber has an opening of the required size, every pressure weld can be seen, every seat lapped in "
-    "place, and the spanners of every joint and every stud and liner withdrawn have room",
+    title="Every chamber has an opening of the required size, every pressure weld is seen from a side of its wall, "
+    "every seat lapped in place, and spanners of every joint, studs and liners withdrawn have room",
     on=AccessPlan,
-    edition=4,
+    edition=5,
     grade=Grade.NONCONFORMITY,
     cites=[PED, AD_2000_A5.at("inspection openings"), FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="What cannot be reached is not inspected, and its defects show only when it fails.",
@@ -118,7 +120,27 @@ def _welds_unseen(plan: AccessPlan, sheet: Sheet) -> list[str]:
             *plan.chambers,
         ):
             unseen.append(f"{name} is seen through {through}, which is not a chamber of the plan")
+        elif through in plan.chambers and not _lies_beside(
+            name, joint, weldment, plan.chambers[through], sheet
+        ):
+            unseen.append(f"{name} is seen through {through}, which lies on neither side of its wall")
     return unseen
+
+
+def _lies_beside(name: str, joint: WeldedJoint, weldment: Weldment, chamber: Chamber, sheet: Sheet) -> bool:
+    """Whether the steam of a chamber is on a side of the wall of a weld; of a weld of no wall nothing is known."""
+    if not (
+        sheet.is_stated(f"wall of {name}", joint.wall)
+        and sheet.is_stated("passage of the chamber", chamber.of)
+    ):
+        return True
+    wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+    passage = sheet.follow(chamber.of)
+    if not sheet.is_stated(f"steam in {passage.id}", passage.carries):
+        return True
+    return sheet.read(f"steam in {passage.id}", passage.carries) in fluids_beside(
+        f"wall of {name}", wall, sheet
+    )
 
 
 def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:

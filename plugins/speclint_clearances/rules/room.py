@@ -6,16 +6,25 @@ from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
-from speclint.facts import crossheads_of, has_drain_cock, least_gap, parts_standing_out
+from speclint.facts import (
+    crossheads_of,
+    has_drain_cock,
+    least_gap,
+    new_wheel,
+    parts_standing_out,
+    worn_wheel,
+)
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
 from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, GaugePoint, LoadCase, MotionGap
 from speclint_clearances.formulae.room import (
+    across_from_frame,
     curve_throw,
     gap_left,
     half_width_taken,
     highest_height,
     lowest_height,
     overhang_of_side_play,
+    wear_of_radius,
 )
 from speclint_clearances.formulae.tables import Corners, gauge_half_width
 from speclint_clearances.sources import UIC_505
@@ -44,7 +53,7 @@ class _Hot:
     "from worn tyres and low springs to new and high, on the sharpest curve with most side play",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
@@ -116,7 +125,7 @@ def _point(
     name: str, point: GaugePoint, envelope: Envelope, outline: Outline, hot: _Hot, sheet: Sheet
 ) -> list[Judgement]:
     a, x = sheet.take("a", envelope.rigid_wheelbase), sheet.take(f"x {name}", point.along)
-    grown = _growth(name, point, hot, sheet)
+    grown = _growth(name, point, envelope, hot, sheet)
     width = sheet.work(
         f"w {name}",
         half_width_taken,
@@ -127,7 +136,7 @@ def _point(
         g=grown,
     )
     h = sheet.take(f"h {name}", point.height)
-    worn, drop = sheet.take("w_t", envelope.tyre_wear), sheet.take("d", envelope.spring_drop)
+    worn, drop = _worn(envelope, hot.part, sheet), sheet.take("d", envelope.spring_drop)
     low = sheet.work(f"h_low {name}", lowest_height, h=h, w=worn, d=drop, g=grown)
     rise = sheet.take("r", envelope.spring_rise)
     high = sheet.work(f"h_high {name}", highest_height, h=h, r=rise, g=grown)
@@ -140,10 +149,28 @@ def _point(
     return [foot, *(_width(width, at, outline, sheet) for at in (low, *between, high))]
 
 
-def _growth(name: str, point: GaugePoint, hot: _Hot, sheet: Sheet) -> Metres:
-    """Growth from where the part is held, the middle of the engine unless a length is stated."""
+def _worn(envelope: Envelope, part: Component, sheet: Sheet) -> Metres:
+    """Wear of the tyres' radius: as stated, and no less than that of the wheels that the block drives."""
+    worn = sheet.take("w_t", envelope.tyre_wear)
+    if not isinstance(part, CylinderBlock):
+        return worn
+    new, least = new_wheel(part, sheet), worn_wheel(part, sheet)
+    if not (sheet.is_stated("new wheel", new) and sheet.is_stated("worn wheel", least)):
+        return worn
+    of_wheel = sheet.work("w_w", wear_of_radius, D=sheet.take("D", new), D_w=sheet.take("D_w", least))
+    return max(worn, of_wheel)
+
+
+def _growth(name: str, point: GaugePoint, envelope: Envelope, hot: _Hot, sheet: Sheet) -> Metres:
+    """Growth from where the part is held, the middle of the engine unless a length is stated.
+
+    No less than across the engine from the frame that holds it.
+    """
     stated = sheet.is_stated(f"growth length of {name}", point.growth_length)
     L = sheet.take(f"L {name}", point.growth_length if stated else point.from_centre)
+    if sheet.is_stated("frame", envelope.frame_from_centre):
+        y, y_f = sheet.take(f"y {name}", point.from_centre), sheet.take("y_f", envelope.frame_from_centre)
+        L = max(L, sheet.work(f"L_f {name}", across_from_frame, y=y, y_f=y_f))
     return sheet.work(f"g {name}", growth_of_length, L=L, alpha=hot.α, T=hot.T, T_ref=DRAWING_TEMPERATURE)
 
 

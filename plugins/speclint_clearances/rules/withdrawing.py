@@ -157,9 +157,7 @@ def _is_stretched(name: str, joint: BoltedJoint | FrameFastening, sheet: Sheet) 
     ):
         return True
     method = joint.tightening.method
-    return (
-        sheet.is_stated(f"method of {name}", method) and sheet.read(f"method of {name}", method) in _STRETCHED
-    )
+    return (sheet.said(f"method of {name}", method) or "") in _STRETCHED
 
 
 def _turned(name: str, joint: BoltedJoint | FrameFastening, plan: AccessPlan, sheet: Sheet) -> Judgement:

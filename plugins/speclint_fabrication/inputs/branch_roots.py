@@ -26,8 +26,7 @@ def branches_of(block: CylinderBlock, sheet: Sheet) -> dict[str, Cut]:
     return {
         cut.name: cut
         for cut in cuts_of(block, sheet)
-        if sheet.is_stated(f"{cut.name} is", cut.opening.set)
-        and sheet.read(f"{cut.name} is", cut.opening.set) in _WELDED
+        if (sheet.said(f"{cut.name} is", cut.opening.set) or "") in _WELDED
     }
 
 

@@ -58,10 +58,7 @@ def welded(block: CylinderBlock, sheet: Sheet) -> Weldment:
         return weldment
     if not (block.openings or block.ports):
         raise sheet.not_applicable("no opening of the block is stated")
-    if (
-        sheet.is_stated("construction", block.construction)
-        and sheet.read("construction", block.construction) == "cast"
-    ):
+    if sheet.said("construction", block.construction) == "cast":
         raise sheet.not_covered("openings of a casting want a proof test or finite elements")
     raise sheet.not_assessed(f"no weldment is stated that makes {block.id}", block.where)
 
@@ -132,12 +129,7 @@ def plate_of(cut: Cut, sheet: Sheet) -> Plate:
 
 def bores_of_plate(name: str, block: CylinderBlock, sheet: Sheet) -> list[str]:
     """The bores of a block whose barrel is a plate."""
-    return [
-        bore
-        for bore, one in block.bores.items()
-        if sheet.is_stated(f"plate of {bore}", one.plate)
-        and sheet.read(f"plate of {bore}", one.plate) == name
-    ]
+    return [bore for bore, one in block.bores.items() if sheet.said(f"plate of {bore}", one.plate) == name]
 
 
 def shell_of(

@@ -66,6 +66,9 @@ def barrels_of(block: CylinderBlock, sheet: Sheet) -> list[Barrel]:
         plate_name = bore_named(block, bore, sheet).plate
         plate = sheet.entry(weldment.plates, plate_name, f"plates of {weldment.id}")
         of_plate = sheet.read(f"plate of {bore}", plate_name)
+        if sheet.read(f"{of_plate} serves as", plate.serves_as) == "flat wall":
+            said = f"the barrel of bore {bore} is said to be cut from {of_plate}, which is a flat wall"
+            raise sheet.not_assessed(said, plate_name.where)
         found.append(Barrel(", ".join(name for name, _ in ports), bore, of_plate, plate, block, tuple(ports)))
     return found
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import Sheet
 from speclint.specs import FlatWall, WeldedJoint, Weldment
+from speclint_fabrication.inputs.meeting_steam import meets_steam
 from speclint_fabrication.inputs.plates import plate_named
 from speclint_fabrication.inputs.pressures import sides_of
 
@@ -44,8 +45,8 @@ def holds_pressure(name: str, joint: WeldedJoint, weldment: Weldment, sheet: She
     if sheet.read(f"{name} holds pressure", joint.on_pressure):
         return True
     if not sheet.is_stated(f"wall of {name}", joint.wall):
-        plate = plate_named(weldment, joint.plate, sheet)
-        if sheet.read(f"plate of {name} meets steam", plate.meets_steam):
+        of_plate = sheet.read(f"plate of {name}", joint.plate)
+        if meets_steam(of_plate, plate_named(weldment, joint.plate, sheet), weldment, sheet):
             said = (
                 f"{name} is stated to hold no pressure, but its plate meets steam, and its wall is not stated"
             )

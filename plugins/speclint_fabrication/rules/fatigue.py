@@ -87,7 +87,7 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=11,
+    edition=12,
     limits=[
         Limit(
             "partial_factor",
@@ -141,9 +141,7 @@ def _joint(
     sheet: Sheet,
 ) -> Judgement:
     category = sheet.take(f"Δσ_C of {name}", joint.detail_category)
-    butt = sheet.is_stated(f"shape of {name}", joint.shape) and (
-        sheet.read(f"shape of {name}", joint.shape) == "butt"
-    )
+    butt = sheet.said(f"shape of {name}", joint.shape) == "butt"
     best, whose = (_BEST_BUTT, "any weld") if butt else (_BEST_OTHER, "any weld that is no butt")
     if category > best:
         says = f"a category of {category / 1e6:.4g} MPa is above {best / 1e6:.4g} MPa, the best of {whose}"

@@ -64,7 +64,7 @@ TEST = Limit("test_share", "0.95", "ratio", TEST_STRESS, "allowable stress on te
 
 @rule(
     "opening.metal-replaced",
-    edition=3,
+    edition=4,
     title="Beside every opening in a round shell the net metal of shell and branch carries the pressure on what is cut "
     "out, and beside ports round a barrel at most half of the allowable tension is used",
     on=CylinderBlock,

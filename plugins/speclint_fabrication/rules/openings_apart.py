@@ -40,7 +40,7 @@ from speclint_fabrication.sources import (
 
 @rule(
     "opening.apart",
-    edition=3,
+    edition=4,
     title="Openings so near that they weaken each other leave a ligament that carries the load of both, and each is "
     "clear of welds, corners, flanges and ribs, or cut through a weld that is fully examined",
     on=CylinderBlock,

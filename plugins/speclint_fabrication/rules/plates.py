@@ -179,7 +179,7 @@ def toughness(weldment: Weldment, sheet: Sheet) -> Judgement:
     against=("corrode",),
     against_on={"cylinder-block": ("corrode",)},
     reached_by="makes",
-    edition=2,
+    edition=3,
     limits=[Limit("allowance", "1 mm", "length", COMMON_PRACTICE, "least corrosion allowance")],
 )
 def corrosion_allowance(weldment: Weldment, sheet: Sheet) -> Judgement:

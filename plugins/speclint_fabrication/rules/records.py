@@ -40,7 +40,7 @@ DEFERS = "the local code for pressure parts and a competent person decide"
     leaves_out="whether the records are true, and whether the range of qualification covers the joint; "
     f"{DEFERS}",
     against=(),
-    edition=4,
+    edition=5,
     limits=[
         Limit(
             "examined_for_full_factor",
@@ -81,6 +81,8 @@ def _faults(name: str, joint: WeldedJoint, sheet: Sheet) -> list[str]:
     wrong = []
     if (weld := sheet.read(f"weld of {name}", joint.weld)) != "full penetration":
         wrong.append(f"{weld} weld under pressure, not full penetration")
+    elif sheet.read(f"shape of {name}", joint.shape) == "lap":
+        wrong.append("a lap joint under pressure, which no weld goes through")
     sheet.read(f"procedure of {name}", joint.procedure)
     sheet.read(f"welder of {name}", joint.welder)
     if (level := sheet.read(f"quality of {name}", joint.quality)) != "B":

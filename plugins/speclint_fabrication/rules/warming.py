@@ -52,7 +52,7 @@ class Wall:
     against=("break under load",),
     against_on={"cylinder-block": ("break under load",)},
     reached_by="makes",
-    edition=3,
+    edition=4,
     limits=[
         Limit("rate_share", "0.3", "ratio", COMMON_PRACTICE, "share of proof stress during warming"),
         Limit(

@@ -118,6 +118,6 @@ def cold(sizes: Sizes) -> Hot:
 
 def inside_of_shaft(fit: Fit, sheet: Sheet) -> Metres:
     """Bore of a hollow shaft; 0 where the spec says that it is solid."""
-    if sheet.is_stated("solid", fit.solid) and sheet.read("solid", fit.solid):
+    if sheet.said("solid", fit.solid):
         return 0.0
     return sheet.take("d_in", sheet.dimension(fit.bore))

@@ -58,9 +58,7 @@ def _stated(one: Acting, part: Component, key: str, sheet: Sheet) -> Iterator[Me
 
 def _projected(name: str, its: GeometricalTolerance, sheet: Sheet) -> bool:
     """Whether a zone lies outside of its part, from the face to the height to which it is projected."""
-    return sheet.is_stated(f"modifier of {name}", its.modifier) and (
-        sheet.read(f"modifier of {name}", its.modifier) == "P"
-    )
+    return sheet.said(f"modifier of {name}", its.modifier) == "P"
 
 
 def _tilted(one: Acting, name: str, its: GeometricalTolerance, t: Metres, sheet: Sheet) -> Metres:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula
+from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 
 
@@ -48,6 +48,40 @@ def circle_missed(D_c: Metres, D: Metres) -> Metres:
     0.3
     """
     return abs(D_c - D)
+
+
+@formula("a = R (arcsin(D_2/(2 R)) − arcsin(D_1/(2 R)))", cites=[FIRST_PRINCIPLES])
+def arc_between(R: Metres, D_1: Metres, D_2: Metres) -> Metres:
+    """Length along the spherical face of a ring from one circle to a larger one.
+
+    a = R (arcsin(D_2/(2 R)) − arcsin(D_1/(2 R)))
+
+    R: radius of the sphere, m. D_1, D_2: diameters of the smaller and of the larger circle, m. Returns m. Raises
+    OutOfRange where a circle is larger than the sphere.
+
+    Hand working: a sphere of 180 mm from its circle of 180 mm, at 30°, to that of 205 mm: sin = 0.56944 at 34.711°,
+    180 · 4.711° · π/180° = 14.80 mm.
+
+    >>> round(arc_between(R=0.18, D_1=0.18, D_2=0.205) * 1e3, 2)
+    14.8
+    """
+    require(D_1 <= 2 * R and D_2 <= 2 * R, f"a sphere of {R * 1e3:.4g} mm has no circle so large")
+    require(D_1 >= 0 and D_2 >= 0, "a diameter lies below 0")
+    return R * (math.asin(D_2 / (2 * R)) - math.asin(D_1 / (2 * R)))
+
+
+@formula("w = min(w_s, 2 a_i, 2 a_o)", cites=[FIRST_PRINCIPLES])
+def face_of_ring(w_s: Metres, a_i: Metres, a_o: Metres) -> Metres:
+    """Width of the spherical face with the contact in the middle, that the ring has: as stated, and as its edges leave.
+
+    w = min(w_s, 2 a_i, 2 a_o)
+
+    w_s: stated width, m. a_i, a_o: arcs from the circle of contact to the bore and to the outside, m. Returns m.
+
+    >>> face_of_ring(w_s=0.06, a_i=0.013, a_o=0.0148)
+    0.026
+    """
+    return min(w_s, 2 * a_i, 2 * a_o)
 
 
 @formula("p_perm = k R_p", cites=[FIRST_PRINCIPLES])

@@ -109,12 +109,20 @@ def _face_of(fastening: FrameFastening, block: CylinderBlock, sheet: Sheet) -> L
 
 
 def _embedding(fastening: FrameFastening, sheet: Sheet) -> Metres:
-    """Embedding of thread, of both faces under head and nut, and of the faces between; the load is across."""
+    """Embedding of thread, of both faces under head and nut, and of the faces between; the load is across.
+
+    Not assessed where none is stated between: a pad and its frame touch.
+    """
+    faces = sheet.count("faces", fastening.faces)
+    if faces < 1:
+        raise sheet.not_assessed(
+            "no faces are stated to touch, but a pad and its frame make 1", fastening.faces.where
+        )
     return sheet.look_up(
         "f_Z",
         scatter.embedding,
         roughness=sheet.take("Rz", fastening.roughness),
-        joint_faces=sheet.count("faces", fastening.faces),
+        joint_faces=faces,
         nut_faces=2,
         across=True,
     )

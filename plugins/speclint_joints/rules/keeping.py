@@ -44,9 +44,7 @@ def locking(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
 
 def _place(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> str:
     """Where a nut on the outside of an engine falls: off its frame on the track, off a back cover into the motion."""
-    over_track = sheet.is_stated("over the track", joint.over_track) and sheet.read(
-        "over the track", joint.over_track
-    )
+    over_track = sheet.said("over the track", joint.over_track)
     if isinstance(joint, FrameFastening) or over_track:
         return "track"
     held = sheet.follow(joint.holds)

@@ -8,7 +8,9 @@ from speclint.handbook.members import contact
 from speclint.handbook.tables import JOHNSON_CONTACT
 from speclint.specs import Component, LensJoint, LoadCase
 from speclint_joints.formulae.lenses import (
+    arc_between,
     circle_missed,
+    face_of_ring,
     load_square_to_seat,
     permitted_contact,
     round_the_seat,
@@ -39,7 +41,7 @@ _State = tuple[str, float, float]
         ),
         Limit("circle", "1 mm", "length", COMMON_PRACTICE, "greatest error of the stated circle of contact"),
     ],
-    edition=5,
+    edition=6,
 )
 def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     """Line load and mean contact pressure at the greatest load, tightened and hot; circle of contact; swing."""
@@ -120,11 +122,22 @@ def _swings(
 ) -> Judgement:
     mark, R, band = of
     half = sheet.work(f"b_{mark}", contact.line_half_width, **band)
-    face = sheet.take("w", lens.face_width)
+    face = _face(lens, R, sheet)
     allowed = sheet.work(f"delta_{mark}", contact.swing_of_seat, w=face, b=half, R=R)
     return sheet.at_least(allowed, swing_of_lens(lens, case, sheet)).else_says(
         "ring can swing by {found}, {limit} wanted"
     )
+
+
+def _face(lens: LensJoint, R: float, sheet: Sheet) -> float:
+    """Width of the ring's face: as stated, and no more than lies between its bore and its outside."""
+    w = sheet.take("w_s", lens.face_width)
+    if not (sheet.is_stated("bore", lens.bore) and sheet.is_stated("outside", lens.outside_diameter)):
+        return w
+    D = sheet.take("D_c", lens.contact_diameter)
+    inner = sheet.work("a_i", arc_between, R=R, D_1=sheet.take("d", lens.bore), D_2=D)
+    outer = sheet.work("a_o", arc_between, R=R, D_1=D, D_2=sheet.take("D_o", lens.outside_diameter))
+    return sheet.work("w", face_of_ring, w_s=w, a_i=inner, a_o=outer)
 
 
 RULES = (seat,)

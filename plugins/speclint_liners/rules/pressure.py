@@ -167,7 +167,7 @@ def _liners_at_test(block: CylinderBlock, bore: str, test: float, sheet: Sheet) 
     leaves_out="thermal stress, welds, walls of another shape; walls beside valve seats, whose places are not "
     "stated; the local code and a competent person decide",
     against=("burst",),
-    edition=8,
+    edition=9,
 )
 def between_bores(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Judgement:
     """Each dividing wall as a flat plate, as a ring, or as the worse of both; none left out.
@@ -199,7 +199,7 @@ def _judged(
 ) -> Judgement:
     metal, made = metal_of_panel(panel, division, block, sheet)
     wasted = sheet.work(
-        "t_w", wall_when_wasted, t=sheet.take("t", panel.thickness), w=sheet.take("w", division.wasting)
+        "t_w", wall_when_wasted, t=sheet.take("t", panel.thickness), w=_wasting(panel, division, sheet)
     )
     pressure = max(
         _across(one, other, case, block, sheet)
@@ -215,6 +215,15 @@ def _judged(
             for stress in _stresses(panel, division, block, pressure, wasted, sheet)
         )
     )
+
+
+def _wasting(panel: Panel, division: Division, sheet: Sheet) -> Metres:
+    """What wastes away of a wall: as the division states, and no less than its plate is allowed to corrode."""
+    wasting = sheet.take("w", division.wasting)
+    plate = panel.plate
+    if plate is None or not sheet.is_stated("corrosion of the plate", plate.corrosion_allowance):
+        return wasting
+    return max(wasting, sheet.take("c", plate.corrosion_allowance))
 
 
 def _pairs_of_sides(division: Division, sides: Sequence[str], sheet: Sheet) -> list[tuple[str, str]]:

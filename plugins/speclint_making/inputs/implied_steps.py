@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any, NamedTuple
+from typing import NamedTuple
 
 from speclint import Sheet
 from speclint.facts import Made, steps_of
@@ -86,16 +86,12 @@ def _own(part: Made, sheet: Sheet) -> Iterator[Implied]:
     elif isinstance(part, CylinderLiner):
         if sheet.is_stated("hardness", part.hardness):
             yield Implied("measure hardness", "a hardness is stated")
-        if "stress-relieved" in str(_word("material", part.material, sheet)):
+        if "stress-relieved" in (sheet.said("material", part.material) or ""):
             yield Implied("stress relieve", "its material is stress relieved")
-    elif sheet.is_stated("welded", part.welding.welded) and sheet.read("welded", part.welding.welded):
+    elif sheet.said("welded", part.welding.welded):
         yield Implied("weld repair", "it is welded")
-    if _word("heat treatment", part.welding.heat_treatment, sheet) == "stress relieved":
+    if sheet.said("heat treatment", part.welding.heat_treatment) == "stress relieved":
         yield Implied("stress relieve", "welding.heat_treatment says so")
-
-
-def _word(name: str, value: Any, sheet: Sheet) -> Any:
-    return sheet.read(name, value) if sheet.is_stated(name, value) else None
 
 
 def _of_weldment(weldment: Weldment, sheet: Sheet) -> Iterator[Implied]:
@@ -103,7 +99,7 @@ def _of_weldment(weldment: Weldment, sheet: Sheet) -> Iterator[Implied]:
         yield Implied("weld", f"{weldment.id} has welded joints")
         yield Implied("test welds", f"{weldment.id} has welded joints")
     for name, wall in weldment.walls.items():
-        if _word(f"wall {name} ribbed", wall.ribbed, sheet):
+        if sheet.said(f"wall {name} ribbed", wall.ribbed):
             yield Implied("weld ribs and covers", f"wall {name} has ribs")
     if weldment.cavities:
         yield Implied("open vents", "it has closed cavities")
@@ -112,12 +108,12 @@ def _of_weldment(weldment: Weldment, sheet: Sheet) -> Iterator[Implied]:
 
 
 def _of_block(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
-    if _word("construction", block.construction, sheet) == "fabricated":
+    if sheet.said("construction", block.construction) == "fabricated":
         yield from (Implied(word, "the block is fabricated") for word in ("weld", "stress relieve"))
     if sheet.is_stated("test pressure", block.test_pressure):
         yield Implied("hydraulic test", "a test pressure is stated")
     for plan in sheet.belonging_to(block, LiftingPlan):
-        if any(_word(f"form of {name}", point.form, sheet) == "lug" for name, point in plan.points.items()):
+        if any(sheet.said(f"form of {name}", point.form) == "lug" for name, point in plan.points.items()):
             yield Implied("weld lugs and bosses", f"{plan.id} lifts it by lugs")
 
 
@@ -125,21 +121,21 @@ def _of_pressed(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
     """What liners, seats and guides ask for."""
     for liner in sheet.belonging_to(block, CylinderLiner):
         yield Implied(goes_in_at(liner, sheet), f"{liner.id} goes in")
-        if "heated" in str(_word(f"how {liner.id} is put in", liner.entered, sheet)):
+        if "heated" in (sheet.said(f"how {liner.id} is put in", liner.entered) or ""):
             yield Implied("heat block", f"{liner.id} goes into the hot block")
-        if _word(f"{liner.id} bored", liner.finish_bored_after, sheet):
+        if sheet.said(f"{liner.id} bored", liner.finish_bored_after):
             yield Implied("finish bore", f"{liner.id} is bored in its place")
     for seat in sheet.belonging_to(block, ValveSeat):
         yield Implied(goes_in_at(seat, sheet), f"{seat.id} goes in")
         yield Implied("finish seats in line", f"{seat.id} is one of its seats")
-        if "heated" in str(_word(f"how {seat.id} is put in", seat.entering, sheet)):
+        if "heated" in (sheet.said(f"how {seat.id} is put in", seat.entering) or ""):
             yield Implied("heat block", f"{seat.id} goes into the hot block")
         for valve in sheet.belonging_to(seat, PoppetValve):
             for spindle in sheet.belonging_to(valve, ValveSpindle):
-                pressed = _word(f"guide of {spindle.id}", spindle.guide_held, sheet) == "pressed in"
+                pressed = sheet.said(f"guide of {spindle.id}", spindle.guide_held) == "pressed in"
                 if (
                     pressed
-                    and _word(f"part with the guide of {spindle.id}", spindle.guide_in, sheet) != "cam box"
+                    and sheet.said(f"part with the guide of {spindle.id}", spindle.guide_in) != "cam box"
                 ):
                     yield Implied("press guides", f"the guide of {spindle.id} is pressed in")
 
@@ -147,7 +143,7 @@ def _of_pressed(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
 def _of_neighbours(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
     """What covers, studs, gear, pipes and lagging ask for."""
     if joints := sheet.belonging_to(block, BoltedJoint):
-        studs = [one for one in joints if _word(f"fastener of {one.id}", one.fastener, sheet) == "stud"]
+        studs = [one for one in joints if sheet.said(f"fastener of {one.id}", one.fastener) == "stud"]
         for one in studs:
             yield Implied("tap holes", f"{one.id} is screwed into it")
             yield Implied(goes_in_at(one, sheet), f"{one.id} is screwed into it")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import MakingStep, steps_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
@@ -63,7 +61,7 @@ _POINTS = {
 def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """Hold and witness points by name against the words of the list; of liner and seat those of their block too."""
     points = part.inspection_points
-    called = [name for name in _POINTS if _word(name, getattr(points, name), sheet) in ("hold", "witness")]
+    called = [name for name in _POINTS if sheet.said(name, getattr(points, name)) in ("hold", "witness")]
     if not called:
         raise sheet.not_applicable("no point of inspection is stated")
     steps, before = [*steps_of(part, sheet)], tuple[MakingStep, ...]()
@@ -82,10 +80,6 @@ def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSea
     ]
     says = "; ".join(wrong) or f"{len(called)} points, each at a step"
     return by_stage(sheet.states(not wrong, says, where=points.where), sheet)
-
-
-def _word(name: str, value: Any, sheet: Sheet) -> Any:
-    return sheet.read(name, value) if sheet.is_stated(name, value) else None
 
 
 def _around_where_it_goes_in(

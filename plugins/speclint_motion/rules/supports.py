@@ -62,7 +62,7 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
         said = f"{name}: {part.id} is a cover of {closes.id}, but the crosshead on the bar is one of {own.id}"
         return sheet.states(False, said, where=support.part.where)
     _, end = end_closed_by(part, sheet)
-    if sheet.is_stated("side", end.side) and sheet.read("side", end.side) == "front":
+    if sheet.said("side", end.side) == "front":
         said = f"{name}: {part.id} is at the front of the cylinder, and the crosshead is behind it"
         return sheet.states(False, said, where=support.part.where)
     return sheet.states(True, f"{name}: carried by {part.id}")

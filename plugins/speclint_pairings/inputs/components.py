@@ -46,7 +46,7 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     """
     if component.is_one_of(("weldment",)):
         return True
-    if sheet.is_stated("welded", component.welding.welded) and sheet.read("welded", component.welding.welded):
+    if sheet.said("welded", component.welding.welded):
         return True
     if _speaks_of_welds(component, sheet) or facts.is_welded_to_flange(component, sheet):
         return True

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
 from speclint.specs import Component, names_nothing
 from speclint_release.inputs import can_hurt
 from speclint_release.sources import ISO_7200
@@ -77,7 +77,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=3,
+    edition=4,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",
@@ -86,7 +86,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     against=(),
 )
 def independent_check(component: Component, sheet: Sheet) -> Judgement:
-    """Two names that differ in more than case, dots, spaces and the order of their words, from the review stage on."""
+    """One of those who checked is none of those who prepared, however names are written, from the review stage on."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: the check is due at the review stage")
     if not can_hurt(component, sheet):
@@ -98,20 +98,12 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
         )
     checker = sheet.read("checked by", component.checked_by)
     says = f"prepared by {preparer}, checked by {checker}"
-    holds = _letters(preparer) != _letters(checker) and _words(preparer) != _words(checker)
+    others = [one for one in facts.people_named(checker) if not facts.may_be_one_person(one, preparer)]
     return sheet.states(
-        holds, says if holds else f"{says}: the same person", where=component.checked_by.where
+        bool(others),
+        says if others else f"{says}: the same person",
+        where=component.checked_by.where,
     )
-
-
-def _letters(name: str) -> str:
-    """A name without case, dots and spaces."""
-    return "".join(letter for letter in name.casefold() if letter.isalnum())
-
-
-def _words(name: str) -> list[str]:
-    """The words of a name in one order, so that a surname may stand first."""
-    return sorted("".join(one if one.isalnum() else " " for one in name.casefold()).split())
 
 
 RULES = (identity, local_code, independent_check)

@@ -214,7 +214,7 @@ def _is_passed(one: ByTest, sheet: Sheet) -> bool:
 
 
 def _is_to_be_done(one: ByTest, sheet: Sheet) -> bool:
-    return sheet.is_stated("result", one.result) and sheet.read("result", one.result) == "to be done"
+    return sheet.said("result", one.result) == "to be done"
 
 
 def _is_accepted(one: Accepted, sheet: Sheet) -> bool:

@@ -81,8 +81,8 @@ def index(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 @rule(
     "coil-spring.solid-clearance",
     edition=3,
-    title="At full lift the coils have at least the sum of clearances of the standard left before they touch, and no "
-    "fewer coils than its ends have are stated to rest",
+    title="At full lift the coils have at least the sum of clearances of the standard left before they touch, and as "
+    "many coils as the ends take up are counted beside the working ones",
     on=CompressionSpring,
     grade=Grade.NONCONFORMITY,
     cites=[en_13906_1_clause("9.9, sum of clearances"), EN_13906_1.at("9.8, number of coils")],

@@ -106,8 +106,7 @@ def _joined_to(passage: SteamPassage, block: CylinderBlock, sheet: Sheet) -> lis
         one
         for one in sheet.belonging_to(block, SteamPassage)
         if sheet.is_stated(f"end of {one.id}", one.of_end)
-        and sheet.is_stated(f"bore of {one.id}", one.cylinder_bore)
-        and sheet.read(f"bore of {one.id}", one.cylinder_bore) == bore
+        and sheet.said(f"bore of {one.id}", one.cylinder_bore) == bore
         and gathers_water(one, sheet)
     ]
 

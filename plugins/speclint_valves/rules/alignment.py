@@ -138,10 +138,7 @@ def _zone(part: Component, to: Component, sheet: Sheet) -> Metres | None:
     """The coaxial zone of a part to another, the least where several are stated; None without one."""
     found = []
     for name, one in part.tolerances.items():
-        is_coaxial = (
-            sheet.is_stated(f"form of {name}", one.form)
-            and sheet.read(f"form of {name}", one.form) == "coaxial"
-        )
+        is_coaxial = sheet.said(f"form of {name}", one.form) == "coaxial"
         if is_coaxial and to.id in [sheet.read(f"datum of {name}", datum) for datum in one.to]:
             found.append(zone_of(f"t_{name} of {part.id}", name, one, part, sheet))
     return min(found) if found else None

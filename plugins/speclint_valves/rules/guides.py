@@ -26,20 +26,18 @@ from speclint_valves.rules.seats import SHARES
     leaves_out="the roughness that is smoothed as the guide goes in, the strength of collar and screw, and steam that "
     "passes round a guide that is loose where it is kept",
     against=("leak",),
+    edition=2,
 )
 def guide_stays(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
-    """δ + D (α_g − α_b)(T − 20 °C) > 0, guide and what holds it as hot as one another; else what keeps it is stated."""
+    """δ + D (α_g − α_b)(T − 20 °C) > 0, guide and what holds it as hot as one another, unless something keeps it."""
     if sheet.read("guide held", spindle.guide_held) == "part of the block":
         raise sheet.not_applicable("the guide is bored in what holds it")
-    stated = sheet.is_stated("guide kept by", spindle.guide_kept_by)
-    kept = sheet.read("guide kept by", spindle.guide_kept_by) if stated else "nothing"
+    kept = sheet.said("guide kept by", spindle.guide_kept_by) or "nothing"
+    if kept != "nothing":
+        says = f"whether or not its fit grips hot, the guide is kept by: {kept}"
+        return sheet.states(True, says, where=spindle.guide_kept_by.where)
     cold, left = guide_grip(spindle, case, sheet)
-    gripped = sheet.stays(left, cold, strictly=True)
-    if gripped.holds or kept == "nothing":
-        return gripped
-    return sheet.states(
-        True, f"the guide may be loose, and is kept by: {kept}", where=spindle.guide_kept_by.where
-    )
+    return sheet.stays(left, cold, strictly=True)
 
 
 @rule(

@@ -161,7 +161,7 @@ def stress(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Judgement:
 def _under_nut(spindle: ValveSpindle, F: Newtons, R_m: Pascals, sheet: Sheet) -> Iterator[Judgement]:
     """The stress in the root of the thread by which a nut holds the valve, where the spindle states one."""
     held = spindle.valve_held
-    by_nut = sheet.is_stated("valve held by", held.by) and sheet.read("valve held by", held.by) == "nut"
+    by_nut = sheet.said("valve held by", held.by) == "nut"
     if not (by_nut and sheet.is_stated("thread of the valve's nut", held.thread)):
         return
     root = sheet.look_up(
@@ -176,10 +176,7 @@ def _under_nut(spindle: ValveSpindle, F: Newtons, R_m: Pascals, sheet: Sheet) ->
 
 def _share(spindle: ValveSpindle, sheet: Sheet) -> Ratio:
     """Share of strength by the form of the weakest section; that of a thread where no form is stated."""
-    plain = (
-        sheet.is_stated("form of the weakest section", spindle.least_section)
-        and sheet.read("form of the weakest section", spindle.least_section) == "plain"
-    )
+    plain = sheet.said("form of the weakest section", spindle.least_section) == "plain"
     return sheet.limit("share-of-strength" if plain else "share-notched", "k")
 
 

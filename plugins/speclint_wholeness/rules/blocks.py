@@ -17,7 +17,7 @@ from speclint.specs import (
     SteamPipe,
     Weldment,
 )
-from speclint_wholeness.inputs import closed, place, said
+from speclint_wholeness.inputs import closed, place
 
 
 def _engines(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -29,7 +29,7 @@ def _cranks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """For each bore the cranks that name it, where one engine names the block; else its engine is asked for."""
     engines = sheet.fillers(block, Engine, by="cranks.*.block")
     turned = [
-        (name, said(f"bore of crank {name}", crank.bore, sheet))
+        (name, sheet.said(f"bore of crank {name}", crank.bore))
         for engine in engines
         for name, crank in engine.cranks.items()
         if sheet.is_stated(f"block of crank {name}", crank.block) and sheet.follow(crank.block).id == block.id
@@ -51,7 +51,7 @@ def _blanks(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """The weldments that make the block and the castings that become it, against its construction."""
     welded = sheet.fillers(block, Weldment, by="makes")
     cast = sheet.fillers(block, Casting, by="becomes")
-    built = said("construction", block.construction, sheet)
+    built = sheet.said("construction", block.construction) or ""
     wants = {"fabricated": "weldment", "cast": "casting"}.get(built, "weldment or casting")
     wrong = ""
     if built == "fabricated" and cast:
@@ -87,7 +87,7 @@ def _lagged(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     yield place(block.id, block, Lagging, sheet, by="covers", most=0)
     covers: dict[str, CylinderCover] = {}
     for cover in sheet.fillers(block, CylinderCover, by="closes"):
-        covers.setdefault(said(f"end that {cover.id} closes", cover.of_end, sheet) or cover.id, cover)
+        covers.setdefault(sheet.said(f"end that {cover.id} closes", cover.of_end) or cover.id, cover)
     for cover in covers.values():
         yield place(cover.id, cover, Lagging, sheet, by="covers")
 
@@ -102,10 +102,10 @@ def _openings(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
             for end in (pipe.starts_at, pipe.ends_at)
             if sheet.is_stated(f"part at an end of {pipe.id}", end.part)
             and sheet.follow(end.part).id == block.id
-            and said(f"opening at an end of {pipe.id}", end.opening, sheet) == name
+            and sheet.said(f"opening at an end of {pipe.id}", end.opening) == name
         ]
-        carries = said(f"what opening {name} carries", opening.carries, sheet)
-        other = [(pipe, said(f"what {pipe.id} carries", pipe.carries, sheet)) for pipe in found]
+        carries = sheet.said(f"what opening {name} carries", opening.carries)
+        other = [(pipe, sheet.said(f"what {pipe.id} carries", pipe.carries)) for pipe in found]
         wrong = next(
             (
                 f"{pipe.id} carries {stated}, and the opening {carries}"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import box_of, end_closed_by, rods_in
 from speclint.specs import BoltedJoint, ChamberCover, CylinderCover, Gland, PistonRod, StuffingBox
-from speclint_wholeness.inputs import covers_passed, place, said, screwed_elsewhere
+from speclint_wholeness.inputs import covers_passed, place, screwed_elsewhere
 
 
 def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
@@ -60,7 +60,7 @@ def _rods(cover: CylinderCover, sheet: Sheet) -> tuple[PistonRod, ...]:
     if not sheet.is_stated("end", cover.of_end) and not sheet.is_stated("side", cover.end):
         return ()
     name, end = end_closed_by(cover, sheet)
-    bore = said(f"bore of end {name}", end.of_bore, sheet) or (
+    bore = sheet.said(f"bore of end {name}", end.of_bore) or (
         next(iter(block.bores)) if len(block.bores) == 1 else ""
     )
     return tuple(rods_in(block, bore, sheet)) if bore else ()
@@ -73,7 +73,7 @@ def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
         for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
             closed = box_of(gland, sheet)
             glands += [gland] if closed is not None and closed.id == box.id else []
-    if len(glands) > 1 or said("packing", box.packing, sheet) != "grooved bush":
+    if len(glands) > 1 or sheet.said("packing", box.packing) != "grooved bush":
         yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 
 

@@ -13,15 +13,13 @@ from speclint.specs import (
     CylinderCover,
     CylinderEnd,
     CylinderLiner,
-    NotStated,
     Piston,
     PistonRing,
     PoppetValve,
-    Stated,
     SteamPassage,
     ValveSeat,
 )
-from speclint_wholeness.inputs import blanked, closed, entries, place, said
+from speclint_wholeness.inputs import blanked, closed, entries, place
 
 _SIDES = ("front", "back")
 
@@ -63,7 +61,7 @@ def _ends(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     for bore in block.bores:
         sides: dict[str, list[str]] = {side: [] for side in _SIDES}
         for name, end in ends_of(block, bore, sheet).items():
-            sides.setdefault(said(f"side of end {name}", end.side, sheet), []).append(f"end {name}")
+            sides.setdefault(_side(name, end, sheet), []).append(f"end {name}")
         for side in _SIDES:
             yield ToFill(
                 f"{side} of bore {bore}", f"{side} end", tuple(sides[side]), where=block.bores[bore].where
@@ -81,9 +79,9 @@ def _pistons(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 def _covers(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """For each end the covers that name it, or that are on its side where it is the only one there."""
-    sides = [said(f"side of end {name}", end.side, sheet) for name, end in block.ends.items()]
+    sides = [_side(name, end, sheet) for name, end in block.ends.items()]
     for name, end in block.ends.items():
-        side = said(f"side of end {name}", end.side, sheet)
+        side = _side(name, end, sheet)
         found = [
             one
             for one in sheet.fillers(block, CylinderCover, by="closes")
@@ -93,15 +91,21 @@ def _covers(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
         yield ToFill(f"end {name}", CylinderCover.called, tuple(found), wrong=wrong, where=end.where)
 
 
+def _side(name: str, end: CylinderEnd, sheet: Sheet) -> str:
+    """The side on which an end is; "" where it is not stated."""
+    side = sheet.said(f"side of end {name}", end.side)
+    return side or ""
+
+
 def _closes(cover: CylinderCover, name: str, side: str, sides: list[str], sheet: Sheet) -> bool:
-    named = said(f"end that {cover.id} closes", cover.of_end, sheet)
+    named = sheet.said(f"end that {cover.id} closes", cover.of_end)
     if named:
         return named == name
-    return bool(side) and sides.count(side) == 1 and said(f"side of {cover.id}", cover.end, sheet) == side
+    return bool(side) and sides.count(side) == 1 and sheet.said(f"side of {cover.id}", cover.end) == side
 
 
 def _of_other_side(cover: CylinderCover, side: str, sheet: Sheet) -> str:
-    stated = said(f"side of {cover.id}", cover.end, sheet)
+    stated = sheet.said(f"side of {cover.id}", cover.end)
     return (
         f"{cover.id} is a {stated} cover, and the end is at the {side}"
         if stated and side and stated != side
@@ -134,8 +138,8 @@ def valves_at(block: CylinderBlock, end: str, serves: str, sheet: Sheet) -> tupl
 def _is_of(block: CylinderBlock, name: str, end: str, serves: str, sheet: Sheet) -> bool:
     """Whether a seat bore belongs to an end, and serves inlet or exhaust."""
     bore = block.seat_bores[name]
-    of_end = said(f"end of seat bore {name}", bore.end, sheet) == end
-    return of_end and said(f"what seat bore {name} serves", bore.serves, sheet) == serves
+    of_end = sheet.said(f"end of seat bore {name}", bore.end) == end
+    return of_end and sheet.said(f"what seat bore {name} serves", bore.serves) == serves
 
 
 def _ports(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -145,7 +149,7 @@ def _ports(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
         found = tuple(
             f"port {port}"
             for port, one in block.ports.items()
-            if said(f"end of port {port}", one.of_end, sheet) == name
+            if sheet.said(f"end of port {port}", one.of_end) == name
             and not blanked(f"port {port}", one, sheet)
         )
         yield ToFill(f"end {name}", "port", found, most=0, where=end.where)
@@ -154,7 +158,7 @@ def _ports(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 def _openings(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """For each port of the block that of the liner which matches it; for each of a liner, that it matches one."""
     for name, port in block.ports.items():
-        liners = _liners_at(block, said(f"end of port {name}", port.of_end, sheet), sheet)
+        liners = _liners_at(block, sheet.said(f"end of port {name}", port.of_end) or "", sheet)
         if liners:
             found = max((_matching(liner, name, sheet) for liner in liners), key=len)
             inside = ToFill(f"port {name}", "port of the liner", found, where=port.where)
@@ -167,7 +171,7 @@ def _openings(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 def _liners_at(block: CylinderBlock, end: str, sheet: Sheet) -> tuple[CylinderLiner, ...]:
     table: CylinderEnd | None = block.ends.get(end)
-    bore = said(f"bore of end {end}", table.of_bore, sheet) if table is not None else ""
+    bore = sheet.said(f"bore of end {end}", table.of_bore) if table is not None else ""
     return liners_of(block, bore, sheet) if bore else sheet.fillers(block, CylinderLiner, by="housed_in")
 
 
@@ -175,7 +179,7 @@ def _matching(liner: CylinderLiner, port: str, sheet: Sheet) -> tuple[str, ...]:
     return tuple(
         f"port {name} of {liner.id} ({liner.where.file})"
         for name, one in liner.ports.items()
-        if said(f"port that {name} of {liner.id} matches", one.matches, sheet) == port
+        if sheet.said(f"port that {name} of {liner.id} matches", one.matches) == port
     )
 
 
@@ -185,7 +189,7 @@ def _breathing(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
         ways = [
             one
             for one in sheet.fillers(block, SteamPassage, by="in_block", named=("cylinder_bore", name))
-            if said(f"place of {one.id}", one.place, sheet) == "breathing way"
+            if sheet.said(f"place of {one.id}", one.place) == "breathing way"
         ]
         at_ends = {end: _lifting(block, end, sheet) for end in ends_of(block, name, sheet)}
         lifting = [valve for valves in at_ends.values() for valve in valves]
@@ -200,18 +204,14 @@ def _lifting(block: CylinderBlock, end: str, sheet: Sheet) -> list[PoppetValve]:
         valve
         for serves in ("inlet", "exhaust")
         for valve in valves_at(block, end, serves, sheet)
-        if _is_true(f"{valve.id} lifts drifting", valve.lifts_drifting, sheet)
-        and not _is_true(f"lifting of {valve.id} hurts", valve.reversal_hurts, sheet)
+        if sheet.said(f"{valve.id} lifts drifting", valve.lifts_drifting)
+        and not sheet.said(f"lifting of {valve.id} hurts", valve.reversal_hurts)
     ]
-
-
-def _is_true(name: str, word: Stated[bool] | NotStated, sheet: Sheet) -> bool:
-    return sheet.is_stated(name, word) and sheet.read(name, word)
 
 
 def _castings(liner: CylinderLiner, sheet: Sheet) -> Iterator[ToFill]:
     """The casting that becomes the liner, where it is of cast iron."""
-    if "iron" in said("material", liner.material, sheet):
+    if "iron" in (sheet.said("material", liner.material) or ""):
         yield place(liner.id, liner, Casting, sheet, by="becomes")
 
 

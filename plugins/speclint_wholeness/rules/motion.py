@@ -15,7 +15,7 @@ from speclint.specs import (
     SlideBar,
     StuffingBox,
 )
-from speclint_wholeness.inputs import covers_passed, entries, place, said
+from speclint_wholeness.inputs import covers_passed, entries, place
 
 _DIRECTIONS = 2  # of the thrust, forwards and backwards: each has its bars
 
@@ -110,7 +110,7 @@ def _pins(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
     """The crosshead pin and the crank pin that the crosshead moves."""
     found = sheet.fillers(crosshead, Pin, by="moved_by")
     for kind in ("crosshead pin", "crank pin"):
-        pins = tuple(one for one in found if said(f"place of {one.id}", one.place, sheet) == kind)
+        pins = tuple(one for one in found if sheet.said(f"place of {one.id}", one.place) == kind)
         yield ToFill(crosshead.id, kind, pins, where=crosshead.where)
 
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import BlastNozzle, Component, SteamPassage, SteamPipe
-from speclint_wholeness.inputs import said
 
 
 def _live(passage: SteamPassage, sheet: Sheet) -> Iterator[ToFill]:
@@ -48,7 +47,7 @@ def _is_at_valve(passage: SteamPassage, serves: str, sheet: Sheet) -> bool:
     if not sheet.is_stated("valve", passage.valve):
         return False
     valve = sheet.follow(passage.valve)
-    return said(f"what {valve.id} serves", valve.serves, sheet) == serves
+    return sheet.said(f"what {valve.id} serves", valve.serves) == serves
 
 
 reaches: Rule = filled_once(

@@ -15,7 +15,7 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
 )
-from speclint_wholeness.inputs import closed, entries, place, said
+from speclint_wholeness.inputs import closed, entries, place
 
 _STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
 
@@ -95,7 +95,7 @@ def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
             continue
         seat = sheet.follow(beat.seat)
         if sheet.is_stated("block of the seat", seat.pressed_into) and (
-            bore := said(f"bore of {seat.id}", seat.in_bore, sheet)
+            bore := sheet.said(f"bore of {seat.id}", seat.in_bore)
         ):
             block = sheet.follow(seat.pressed_into)
             blocks.append(block.id)
@@ -117,11 +117,11 @@ def _of_other_block(cover: ChamberCover, blocks: list[str], sheet: Sheet) -> str
 
 def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The passage at which the steam path of the valve ends or begins: its own, or one of valves that open in turn."""
-    serves = said("serves", valve.serves, sheet)
+    serves = sheet.said("serves", valve.serves) or ""
     carries = _STEAM.get(serves, "")
 
     def of_other_steam(passage: SteamPassage) -> str:
-        stated = said(f"what {passage.id} carries", passage.carries, sheet)
+        stated = sheet.said(f"what {passage.id} carries", passage.carries)
         wrong = carries and stated and stated != carries
         return f"{passage.id} carries {stated}, and the valve {carries}" if wrong else ""
 
@@ -145,8 +145,8 @@ def _in_turn(valve: PoppetValve, serves: str, sheet: Sheet) -> tuple[SteamPassag
         for block in blocks.values()
         for passage in sheet.fillers(block, SteamPassage, by="in_block")
         if sheet.is_stated(f"valve of {passage.id}", passage.valve)
-        and said(f"place of {passage.id}", passage.place, sheet) != "valve pocket"
-        and serves == said(f"serves of {passage.id}", sheet.follow(passage.valve).serves, sheet)
+        and sheet.said(f"place of {passage.id}", passage.place) != "valve pocket"
+        and serves == sheet.said(f"serves of {passage.id}", sheet.follow(passage.valve).serves)
     )
 
 

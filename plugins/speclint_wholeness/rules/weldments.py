@@ -6,18 +6,18 @@ from collections.abc import Iterator
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import CylinderBlock, Division, Partition, SteamPassage, Weldment
-from speclint_wholeness.inputs import entries, said
+from speclint_wholeness.inputs import entries
 
 
 def _welded(weldment: Weldment, sheet: Sheet) -> Iterator[ToFill]:
     """The welds of each wall, the walls and welds of each plate, and whether closed cavities were looked for."""
     for table in ("plates", "walls", "joints"):
         yield from entries(weldment, table, sheet)
-    walls = {name: said(f"plate of wall {name}", wall.plate, sheet) for name, wall in weldment.walls.items()}
+    walls = {name: sheet.said(f"plate of wall {name}", wall.plate) for name, wall in weldment.walls.items()}
     welds = {
         name: (
-            said(f"wall of weld {name}", weld.wall, sheet),
-            said(f"plate of weld {name}", weld.plate, sheet),
+            sheet.said(f"wall of weld {name}", weld.wall),
+            sheet.said(f"plate of weld {name}", weld.plate),
         )
         for name, weld in weldment.joints.items()
     }
@@ -30,9 +30,7 @@ def _welded(weldment: Weldment, sheet: Sheet) -> Iterator[ToFill]:
             *(f"weld {weld}" for weld, (_, of) in welds.items() if of == name),
         )
         yield ToFill(f"plate {name}", "wall or welded joint", used, most=0, where=plate.where)
-    sought = sheet.is_stated("cavities sought", weldment.cavities_sought) and sheet.read(
-        "cavities sought", weldment.cavities_sought
-    )
+    sought = sheet.said("cavities sought", weldment.cavities_sought)
     yield ToFill(weldment.id, "search for closed cavities", ("made",) if sought else (), where=weldment.where)
 
 
@@ -45,10 +43,10 @@ def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     for name, division in block.divisions.items():
         if sheet.is_stated(f"ring of division {name}", division.ring_diameter):
             continue
-        wall = said(f"wall of division {name}", division.wall, sheet) or _by_plate(
+        wall = sheet.said(f"wall of division {name}", division.wall) or _by_plate(
             division, weldments[0], sheet
         )
-        other = said(f"other wall of division {name}", division.other_wall, sheet)
+        other = sheet.said(f"other wall of division {name}", division.other_wall)
         for one in filter(None, (wall, other if wall else "")):
             drawn.setdefault(one, []).append(name)
         if not wall:
@@ -60,16 +58,16 @@ def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 def _by_plate(division: Division, weldment: Weldment, sheet: Sheet) -> str:
     """The wall of the plate that a division names, where it is the only one between the same two fluids."""
-    plate = said("plate of the division", division.plate, sheet)
-    sides = {said("one side", division.one_side, sheet), said("other side", division.other_side, sheet)}
+    plate = sheet.said("plate of the division", division.plate)
+    sides = {sheet.said("one side", division.one_side), sheet.said("other side", division.other_side)}
     found = [
         name
         for name, wall in weldment.walls.items()
         if plate
-        and said(f"plate of wall {name}", wall.plate, sheet) == plate
+        and sheet.said(f"plate of wall {name}", wall.plate) == plate
         and {
-            said(f"one side of {name}", wall.one_side, sheet),
-            said(f"other side of {name}", wall.other_side, sheet),
+            sheet.said(f"one side of {name}", wall.one_side),
+            sheet.said(f"other side of {name}", wall.other_side),
         }
         == sides
     ]
@@ -97,9 +95,9 @@ def _steam_of(passage: SteamPassage, sheet: Sheet) -> str:
     """The steam in a passage: by its valve, else as it says; "" where neither tells."""
     if sheet.is_stated(f"valve of {passage.id}", passage.valve):
         valve = sheet.follow(passage.valve)
-        if serves := said(f"what {valve.id} serves", valve.serves, sheet):
+        if serves := sheet.said(f"what {valve.id} serves", valve.serves):
             return "live steam" if serves == "inlet" else "exhaust steam"
-    return said(f"what {passage.id} carries", passage.carries, sheet)
+    return sheet.said(f"what {passage.id} carries", passage.carries) or ""
 
 
 def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -109,8 +107,8 @@ def _partitions(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
         name
         for name, one in block.divisions.items()
         if {
-            said(f"one side of {name}", one.one_side, sheet),
-            said(f"other side of {name}", one.other_side, sheet),
+            sheet.said(f"one side of {name}", one.one_side),
+            sheet.said(f"other side of {name}", one.other_side),
         }
         == both
     ]

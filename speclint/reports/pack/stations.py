@@ -54,8 +54,8 @@ def paths_of(assessment: Assessment) -> Iterator[tuple[str, tuple[Station, ...]]
     known = {one.id: one for one in _all_stages(assessment)}
     ends = [end for check in assessment.checks for end in _End.all_of(check, known)]
     paths = [(end, tuple(end.stations(assessment))) for end in ends]
-    live = [(end, stations) for end, stations in paths if stations and stations[0].live]
-    exhaust = [(end, stations) for end, stations in paths if stations and not stations[0].live]
+    live = [(end, stations) for end, stations in paths if stations[0].live]
+    exhaust = [(end, stations) for end, stations in paths if not stations[0].live]
     joined = set()
     for end, stations in live:
         middle = tuple(_through(assessment, end.stages(assessment)[-1], inlet=True))
@@ -84,7 +84,7 @@ class _End:
     check: Check
     speeds: tuple[tuple[int, Step], ...]
     known: Mapping[str, Stage]
-    first: bool = True
+    first: bool
 
     @classmethod
     def all_of(cls, check: Check, known: Mapping[str, Stage]) -> Iterator[_End]:

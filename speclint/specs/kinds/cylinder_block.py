@@ -311,7 +311,7 @@ class Pad(Closable):
     area: Area = NOT_STATED
     takes: tuple[Word[Literal["lengthwise", "crosswise", "weight", "nothing"]], ...] = ()
     locates: Word[bool] = NOT_STATED
-    stiffness: Stiffness = NOT_STATED
+    stiffness: Annotated[Stiffness, Span("1e4 N/mm", "1e9 N/mm")] = NOT_STATED
     web: PadWeb = PadWeb.unstated()
     carry_height: Annotated[Position, Span("1 µm", "20 mm")] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
-from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Position, Word
+from speclint.specs.fields import NOT_STATED, Factor, Length, LinkTo, Position, Word
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -26,7 +26,7 @@ class ChainLink(Dimension):
     """
 
     direction: Word[Literal["widens", "narrows"]] = NOT_STATED
-    lever: Fraction = NOT_STATED
+    lever: Factor = NOT_STATED
     spread: Word[Literal["normal", "uniform"]] = NOT_STATED
     measured: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED
     grows_with: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
@@ -59,5 +59,5 @@ class DimensionChain(Component):
     greatest: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     greatest_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
-    wanted_yield: Fraction = NOT_STATED
+    wanted_yield: Annotated[Factor, Span("10 %", "100 %")] = NOT_STATED
     last: Annotated[Word[str], NamedIn("chain")] = NOT_STATED

@@ -3,7 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Area, Conductivity, Factor, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -36,7 +36,7 @@ class Lagging(Component):
     thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
     conductivity: Annotated[Conductivity, Span("0.015 W/(m·K)", "2 W/(m·K)")] = NOT_STATED
-    emissivity: Fraction = NOT_STATED
+    emissivity: Annotated[Factor, Span("0.01", "1")] = NOT_STATED
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED
     area: Area = NOT_STATED

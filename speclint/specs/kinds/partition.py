@@ -3,7 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Area, Conductivity, Fraction, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Area, Conductivity, Factor, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import SteamPassage
@@ -59,8 +59,8 @@ class Partition(Component):
     gap: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     gap_holds: Word[Literal["air", "steam", "lagging"]] = NOT_STATED
     gap_conductivity: Annotated[Conductivity, Span("0.015 W/(m·K)", "2 W/(m·K)")] = NOT_STATED
-    bridges: Fraction = NOT_STATED
-    emissivity: Fraction = NOT_STATED
+    bridges: Annotated[Fraction, Span("0.0001", "1")] = NOT_STATED
+    emissivity: Annotated[Factor, Span("0.01", "1")] = NOT_STATED
     area: Area = NOT_STATED
     short_side: Annotated[Length, Span("15 mm", "2 m")] = NOT_STATED
     long_side: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED

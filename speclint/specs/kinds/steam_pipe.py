@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
-from speclint.specs.fields import NOT_STATED, Allowance, Force, Fraction, Length, LinkTo, Moment, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Factor, Force, Fraction, Length, LinkTo, Moment, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
@@ -90,7 +90,7 @@ class SteamPipe(Component):
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm")] = NOT_STATED
     bends: Word[int] = NOT_STATED
     bend_radius: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
-    bend_thinning: Fraction = NOT_STATED
+    bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
     anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
     anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED

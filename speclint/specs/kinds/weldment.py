@@ -160,7 +160,7 @@ class WeldedJoint(SpecTable):
     procedure: Word[str] = NOT_STATED
     welder: Word[str] = NOT_STATED
     quality: Word[Literal["B", "C", "D"]] = NOT_STATED
-    examined: Fraction = NOT_STATED
+    examined: Annotated[Fraction, Span("0.1 %", "100 %")] = NOT_STATED
     joint_factor: Fraction = NOT_STATED
 
 

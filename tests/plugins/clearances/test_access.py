@@ -206,3 +206,30 @@ def test_each_chest_belt_and_pocket_is_a_chamber(
     )
     check = write(workshop, {**FILES, "belt.toml": belt}, *changes).only(RULE)
     assert (check.outcome, "belt" in check.says) == (outcome, not of)
+
+
+@pytest.mark.parametrize(
+    ("one_side", "carries", "outcome"),
+    [
+        ("live steam", 'carries = "live steam"\n', "conforms"),
+        ("live steam", 'carries = "exhaust steam"\n', "finding"),
+        ("exhaust steam", 'carries = "exhaust steam"\n', "conforms"),
+        ("live steam", "", "conforms"),
+    ],
+)
+def test_a_weld_is_seen_from_a_side_of_its_wall(
+    workshop: DesignFolder, one_side: str, carries: str, outcome: str
+) -> None:
+    """Nobody sees a corner of the chest through the opening of the exhaust belt."""
+    wall = (
+        f'wall = "side"\n[walls.side]\none_side = "{one_side}"\nother_side = "atmosphere"\n[joints.bracket]'
+    )
+    passage = f'kind = "steam-passage"\nid = "way"\nin_block = "block"\nplace = "chest"\n{carries}'
+    files = {**FILES, "way.toml": passage}
+    changes = (
+        ("weldment.toml", "[joints.bracket]", wall),
+        ("plan.toml", "[chambers.chest]\n", '[chambers.chest]\nof = "way"\n'),
+    )
+    check = write(workshop, files, *changes).only(RULE)
+    assert check.outcome == outcome
+    assert ("seam is seen through chest, which lies on neither side" in check.says) == (outcome == "finding")

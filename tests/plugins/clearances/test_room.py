@@ -136,6 +136,28 @@ def test_a_point_beyond_the_axles_swings_by_more_than_the_side_play(workshop: De
     assert on_sheet(between, "k corner") == 1.0
 
 
+@pytest.mark.parametrize(("frame", "outcome"), [("787 mm", "conforms"), ("487 mm", "finding")])
+def test_a_point_grows_from_the_frame_whatever_length_is_stated(
+    workshop: DesignFolder, frame: str, outcome: str
+) -> None:
+    """1287 − 787 is the stated 500 mm; 1287 − 487 = 800 mm grow 2.048 mm: 1361.288 of 1361."""
+    held = changed('around = "block"', f'around = "block"\nframe_from_centre = "{frame}"')
+    check = write(workshop, FILES, held).only(GAUGE)
+    assert check.outcome == outcome
+    assert on_sheet(check, "g corner") == pytest.approx(1.28e-3 if outcome == "conforms" else 2.048e-3)
+
+
+@pytest.mark.parametrize(("worn", "outcome"), [("1720 mm", "conforms"), ("1710 mm", "finding")])
+def test_tyres_wear_as_those_of_the_wheels_that_the_block_drives(
+    workshop: DesignFolder, worn: str, outcome: str
+) -> None:
+    """475 − 40 − 30 − 1.28 = 403.7 mm, where 1361 mm are allowed; 45 mm of wear 398.7 mm, where 1000 mm are."""
+    drive = f'[drive]\ndriving_wheel_diameter = "1800 mm"\nleast_wheel_diameter = "{worn}"\n'
+    files = {**FILES, "block.toml": BLOCK + drive}
+    check = write(workshop, files, changed('height = "600 mm"', 'height = "475 mm"')).only(GAUGE)
+    assert check.outcome == outcome
+
+
 def test_a_part_as_cold_as_its_drawing_does_not_grow(workshop: DesignFolder) -> None:
     cold = DUTY.replace("220", "20").replace("120", "20")
     check = write(workshop, {**FILES, "duty.toml": cold}).only(GAUGE)

@@ -308,6 +308,20 @@ def test_ports_round_the_barrel(workshop: DesignFolder) -> None:
     assert on_sheet(check, "σ_x") / 1e6 in (pytest.approx(7.573, rel=1e-3), pytest.approx(8.212, rel=1e-3))
 
 
+@pytest.mark.parametrize("rule", [REPLACED, APART])
+@pytest.mark.parametrize(("serves", "outcome"), [("flange", "conforms"), ("flat wall", "not assessed")])
+def test_a_barrel_is_cut_from_no_flat_wall(
+    workshop: DesignFolder, rule: str, serves: str, outcome: str
+) -> None:
+    """The bore names the plate of another place; what is cut from a thick ring may be one."""
+    ported = _ported(workshop)
+    text = (workshop.root / "weldment.toml").read_text(encoding="utf-8")
+    head, named, tail = text.partition("[plates.barrel]")
+    other = head + named + tail.replace('serves_as = "shell"', f'serves_as = "{serves}"', 1)
+    check = ported.write({"weldment.toml": other}, settings=WITH_METALS).only(rule)
+    assert check.outcome == outcome
+
+
 def test_an_end_that_names_no_bore_is_of_the_only_one(workshop: DesignFolder) -> None:
     ported = _ported(workshop)
     text = (workshop.root / "block.toml").read_text(encoding="utf-8").replace('of_bore = "main"\n', "")

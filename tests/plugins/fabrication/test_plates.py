@@ -8,7 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade, NotKnown
 from speclint.testing import DesignFolder, found, limit
 from speclint_fabrication.formulae.tables import through_thickness
-from tests.plugins.fabrication.bench import bare, write
+from tests.plugins.fabrication.bench import BLOCK, bare, write
 
 THROUGH, TOUGH, WASTE = "block.through-thickness", "block.toughness", "block.corrosion-allowance"
 
@@ -157,6 +157,43 @@ def test_a_plate_with_steam_beside_its_wall_meets_it_whatever_it_says(
     old = 'meets_steam = true\ncorrosion_allowance = "1 mm"\nz_quality = "none"'
     new = f'meets_steam = false\ncorrosion_allowance = "{allowance} mm"\nz_quality = "none"'
     assert write(workshop, (old, new)).only(WASTE).outcome == outcome
+
+
+_SHELL = """
+[plates.end]
+material = "known-plate"
+thickness = "30 mm"
+meets_steam = false
+corrosion_allowance = "{}"
+z_quality = "none"
+rolled_thickness = "30 mm"
+serves_as = "shell"
+inside_diameter = "300 mm"
+"""
+
+
+@pytest.mark.parametrize(
+    ("on_block", "on_weldment", "outcome"),
+    [
+        ('[openings.chest]\nplate = "end"\ncarries = "live steam"\n', "", "finding"),
+        ('[openings.oil]\nplate = "end"\nplace = "oil feed"\n', "", "conforms"),
+        ('[openings.chest]\nplate = "chest"\ncarries = "live steam"\n', "", "conforms"),
+        ('[bores.main]\nplate = "end"\n', "", "finding"),
+        ('[bores.main]\nplate = "chest"\n', "", "conforms"),
+        ('[seat_bores.inlet]\nplate = "end"\n', "", "finding"),
+        ("", '[openings.slot]\nplate = "end"\ncarries = "cylinder"\n', "finding"),
+        ("", "", "conforms"),
+    ],
+)
+def test_steam_through_a_round_plate_wets_it_whatever_it_says(
+    workshop: DesignFolder, on_block: str, on_weldment: str, outcome: str
+) -> None:
+    """A shell of which nothing but its openings, and the bores cut from it, tells that steam is in it."""
+    beside = {"block.toml": BLOCK + on_block}
+    more = ("[joints.barrel-seam]", _SHELL.format("0.9 mm") + on_weldment + "[joints.barrel-seam]")
+    assert write(workshop, more, beside=beside).only(WASTE).outcome == outcome
+    more = ("[joints.barrel-seam]", _SHELL.format("1 mm") + on_weldment + "[joints.barrel-seam]")
+    assert write(workshop, more, beside=beside).only(WASTE).outcome == "conforms"
 
 
 @pytest.mark.parametrize("rule", [TOUGH, WASTE])

@@ -6,7 +6,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder
-from tests.plugins.fabrication.bench import bare, write
+from tests.plugins.fabrication.bench import BLOCK, bare, write
 
 RECORD, CLOSED = "block.weld-record", "block.closed-cavities"
 BUTT = 'shape = "butt"\nweld = "full penetration"'
@@ -29,6 +29,7 @@ def test_welds_on_record_conform(workshop: DesignFolder) -> None:
         ('examined = "10 %"', 'examined = "9.9 %"', "requires 10%"),
         ('joint_factor = "0.85"', 'joint_factor = "0.86"', "requires 100%"),
         ('joint_factor = "1"', 'joint_factor = "1.1"', "joint factor of 1.1"),
+        (BUTT, BUTT.replace("butt", "lap"), "a lap joint under pressure, which no weld goes through"),
     ],
 )
 def test_a_weld_that_counts_for_more_than_its_record_is_a_hold(
@@ -62,6 +63,30 @@ def test_a_weld_of_a_wall_in_steam_holds_pressure_whatever_is_said(workshop: Des
     denied = ("on_pressure = true\nsequence = true", "on_pressure = false\nsequence = true")
     check = write(workshop, denied, ('examined = "10 %"', 'examined = "0 %"')).only(RECORD)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_a_weld_of_a_round_plate_in_steam_is_not_said_to_hold_no_pressure(workshop: DesignFolder) -> None:
+    """The plate says that it meets no steam, and live steam comes in through it."""
+    end = """
+[plates.end]
+material = "known-plate"
+thickness = "30 mm"
+meets_steam = false
+corrosion_allowance = "1 mm"
+z_quality = "none"
+rolled_thickness = "30 mm"
+serves_as = "shell"
+[joints.end-seam]
+plate = "end"
+shape = "butt"
+weld = "fillet"
+on_pressure = false
+[joints.barrel-seam]"""
+    opening = '[openings.chest]\nplate = "{}"\ncarries = "live steam"\n'
+    for plate, outcome in (("end", "not assessed"), ("chest", "conforms")):
+        beside = {"block.toml": BLOCK + opening.format(plate)}
+        check = write(workshop, ("[joints.barrel-seam]", end), beside=beside).only(RECORD)
+        assert check.outcome == outcome
 
 
 def test_seventy_per_cent_asks_for_no_film(workshop: DesignFolder) -> None:

@@ -252,6 +252,13 @@ def test_each_face_between_settles(workshop: DesignFolder) -> None:
     assert on_sheet(check, "n_p") == pytest.approx((70e3 - 13e-3 / GIVE) * 0.9 / _LIFT, rel=1e-6)
 
 
+def test_a_pad_touches_its_frame(workshop: DesignFolder) -> None:
+    """Nothing would settle between them."""
+    check = fastened(workshop, ("faces = 1", "faces = 0")).only("frame.block-couple", "fastening")
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "a pad and its frame make 1" in check.missing[0]
+
+
 def _pad_at(workshop: DesignFolder, pad: str, celsius: float) -> DesignFolder:
     """One pad at its own temperature."""
     face = FACE.format(pad=pad) + 'pad_temperature = "pads"\n'

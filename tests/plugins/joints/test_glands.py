@@ -171,3 +171,43 @@ def test_the_shares_of_even_studs_add_up(rod: float, wider: float, pressure: flo
     load = packing_load(rod * wider, rod, pressure)
     assert n * greatest_share(1.0, load, n) == pytest.approx(load)
     assert packing_load(rod * wider, rod, 2 * pressure) == pytest.approx(2 * load)
+
+
+_CLOSE = ('circle = "700 mm"', 'circle = "190 mm"')
+
+
+def test_the_flange_by_hand(workshop: DesignFolder) -> None:
+    """20.7 kN at (190 − 130)/2 = 30 mm, on 36 + 2 · 30 = 96 mm: 6 · 20 735 · 30/(96 · 25²) = 62.2 of 1.5 · 160 MPa."""
+    check = _with_gland(workshop, _CLOSE).only("gland.flange", "gland")
+    assert (on_sheet(check, "h"), on_sheet(check, "b")) == (pytest.approx(0.030), pytest.approx(0.096))
+    assert on_sheet(check, "sigma") / 1e6 == pytest.approx(62.2, abs=0.05)
+    assert used(workshop, "gland.flange", "gland") == pytest.approx(62.2 / 240, rel=1e-3)
+
+
+def test_studs_far_out_bend_no_more_than_their_share_of_the_ring(workshop: DesignFolder) -> None:
+    """At 285 mm the load would spread to 606 mm; two studs have π · 130/2 = 204.2 mm each: 277.8 of 240 MPa."""
+    check = _with_gland(workshop).only("gland.flange", "gland")
+    assert on_sheet(check, "sigma") / 1e6 == pytest.approx(277.8, abs=0.1)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(("times", "outcome"), [(1.001, "conforms"), (0.999, "finding")])
+def test_a_flange_at_its_least_thickness(workshop: DesignFolder, times: float, outcome: str) -> None:
+    least = math.sqrt(6 * 1.5 * 4 * _AREA / 2 * 30 / (96 * 240))
+    thick = ('flange_thickness = "25 mm"', f'flange_thickness = "{times * least:.4f} mm"')
+    assert _with_gland(workshop, _CLOSE, thick).only("gland.flange", "gland").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("line", "outcome"),
+    [('flange_thickness = "25 mm"\n', "not assessed"), ('tilt = "1.5"\n', "not assessed")],
+)
+def test_a_flange_of_which_a_size_is_wanting_is_not_assessed(
+    workshop: DesignFolder, line: str, outcome: str
+) -> None:
+    assert _with_gland(workshop, _CLOSE, (line, "")).only("gland.flange", "gland").outcome == outcome
+
+
+def test_studs_inside_the_box_are_a_query(workshop: DesignFolder) -> None:
+    check = _with_gland(workshop, ('circle = "700 mm"', 'circle = "120 mm"')).only("gland.flange", "gland")
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)

@@ -135,6 +135,21 @@ def test_swing_at_its_limit(workshop: DesignFolder, times: float, outcome: str) 
     assert workshop.only("lens-joint.seat", "lens").outcome == outcome
 
 
+@pytest.mark.parametrize(("times", "outcome"), [(0.999, "conforms"), (1.001, "finding")])
+@pytest.mark.parametrize(("outside", "arc"), [("180 mm", 16.8123), ("170 mm", 11.8284)])
+def test_a_face_is_no_wider_than_its_ring(
+    workshop: DesignFolder, outside: str, arc: float, times: float, outcome: str
+) -> None:
+    """Said to be 60 mm wide: the bore ends it at arcsin 120/300 = 23.5782°, 150 mm · 6.4218° = 16.8123 mm.
+
+    An outside of 170 mm ends it at arcsin 170/300 = 34.5182°: 150 mm · 4.5182° = 11.8284 mm.
+    """
+    limit = math.degrees((arc - _half_width(150)) / 150)
+    wide = ('face_width = "24 mm"', 'face_width = "60 mm"'), ('"180 mm"', f'"{outside}"')
+    _with_lens(workshop, *wide, ('swing = "1 °"', f'swing = "{times * limit:.5f} °"'))
+    assert workshop.only("lens-joint.seat", "lens").outcome == outcome
+
+
 @pytest.mark.parametrize(("circle", "outcome"), [("150.99 mm", "conforms"), ("151.01 mm", "finding")])
 def test_the_radii_must_meet_where_the_drawing_says(
     workshop: DesignFolder, circle: str, outcome: str

@@ -88,6 +88,10 @@ def test_a_cover_holds_pressure_whatever_it_says(workshop: DesignFolder, instead
         ('checked_by = "a render"', "finding"),
         ('checked_by = "Render, A."', "finding"),
         ('checked_by = "Render, B."', "conforms"),
+        ('checked_by = "Anne Render"', "finding"),  # the A. Render who prepared it
+        ('checked_by = "A. Render and M. Coyle"', "conforms"),  # another checked it too
+        ('checked_by = "A. Render, M. Coyle"', "conforms"),
+        ('checked_by = "A. Render & A Render"', "finding"),
         ("", "finding"),
     ],
 )
@@ -100,6 +104,22 @@ def test_two_persons_from_review_on(workshop: DesignFolder, checked: str, outcom
     assert check.outcome == outcome
     check = workshop.write(found, settings=settings("draft")).only(CHECKED, "cover")
     assert check.outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("prepared", "outcome"),
+    [
+        ("A. Render and M. Coyle", "finding"),
+        ("M. Coyle / A. Render", "finding"),
+        ("A. Render, J. Ostler", "conforms"),
+    ],
+)
+def test_of_two_who_prepared_it_neither_checks_it(
+    workshop: DesignFolder, prepared: str, outcome: str
+) -> None:
+    found = files(('prepared_by = "A. Render"', f'prepared_by = "{prepared}"'))
+    check = workshop.write(found, settings=settings("for-review")).only(CHECKED, "cover")
+    assert check.outcome == outcome
 
 
 def test_a_part_that_can_hurt_nobody_needs_no_second_name(workshop: DesignFolder) -> None:

@@ -185,3 +185,49 @@ def test_who_signed_the_other_did_not_sign_what_differs(tmp_path: Path) -> None:
     assert other.where.file == "second.toml"
     more = checked(tmp_path, "release.identity", 'like = "left"\nlength = "900 mm"\n' + PLACE)
     expect_finding(more, says="not stated: prepared_by")
+
+
+HAND = "part.hand-of-its-block"
+PIPE = 'kind = "steam-pipe"\nid = "pipe"\nhand = "left"\n'
+
+
+@pytest.mark.parametrize(
+    ("block", "ends", "outcome"),
+    [
+        ('hand = "left"\n', '[ends_at]\npart = "block"\n', "conforms"),
+        ('hand = "right"\n', '[ends_at]\npart = "block"\n', "finding"),
+        ('hand = "right"\n', '[starts_at]\npart = "block"\n', "finding"),
+        ("", '[ends_at]\npart = "block"\n', "not applicable"),
+        ('hand = "right"\n', "", "not applicable"),
+    ],
+)
+def test_a_pipe_is_of_the_hand_of_its_block(tmp_path: Path, block: str, ends: str, outcome: str) -> None:
+    folder = DesignFolder(tmp_path)
+    block = BLOCK.replace("[bores.main]", block + "[bores.main]")
+    folder.write({"block.toml": block, "pipe.toml": PIPE + ends})
+    check = folder.only(HAND, "pipe")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_pipe_between_two_blocks_is_of_the_hand_of_both(tmp_path: Path) -> None:
+    folder = DesignFolder(tmp_path)
+    blocks = {
+        f"{hand}.toml": f'kind = "cylinder-block"\nid = "{hand}"\nhand = "{hand}"\n'
+        for hand in ("left", "right")
+    }
+    ends = '[starts_at]\npart = "left"\n[ends_at]\npart = "right"\n'
+    check = folder.write({**blocks, "pipe.toml": PIPE + ends}).only(HAND, "pipe")
+    expect_finding(check, grade=Grade.NONCONFORMITY, says="right is of the right hand")
+    none = folder.write({"pipe.toml": PIPE.replace('hand = "left"\n', "") + ends}).only(HAND, "pipe")
+    expect_not_applicable(none, "it states no hand")
+
+
+def test_a_part_in_a_block_is_of_its_hand(tmp_path: Path) -> None:
+    """The turn of a spring's wire is no hand of the engine."""
+    folder = DesignFolder(tmp_path)
+    block = BLOCK.replace("[bores.main]", 'hand = "right"\n[bores.main]')
+    spring = 'kind = "compression-spring"\nid = "spring"\nhand = "left"\n'
+    files = {"block.toml": block, "left.toml": LINER, "spring.toml": spring}
+    folder.write(files)
+    expect_finding(folder.only(HAND, "left"), grade=Grade.NONCONFORMITY, says="made for the left hand")
+    expect_not_applicable(folder.only(HAND, "spring"), "it states no hand")

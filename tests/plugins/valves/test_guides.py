@@ -48,6 +48,15 @@ def test_a_loose_guide_is_kept_otherwise(workshop: DesignFolder, kept: str, outc
     assert workshop.write(fitted("0.003 mm", kept)).only(RULE).outcome == outcome
 
 
+def test_what_keeps_a_guide_counts_the_same_whether_its_fit_grips(workshop: DesignFolder) -> None:
+    """A grip that some of the cases leave would say more of the part than one that all of them leave."""
+    loose, gripping = (
+        workshop.write(fitted(fit, "collar")).only(RULE) for fit in ("0.003 mm", "0.003..0.042 mm")
+    )
+    assert loose.says == gripping.says == "whether or not its fit grips hot, the guide is kept by: collar"
+    assert loose.utilisation is None is gripping.utilisation
+
+
 def test_a_guide_that_the_block_is_bored_for_has_no_fit(workshop: DesignFolder) -> None:
     bored = (('guide_held = "pressed in"', 'guide_held = "part of the block"'),)
     assert workshop.write(train_files(spindle=bored)).only(RULE).outcome == "not applicable"
