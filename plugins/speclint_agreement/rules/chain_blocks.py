@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.specs import Component, CylinderBlock, DimensionChain, by_word
+from speclint.specs import Component, CylinderBlock, DimensionChain, Link, NotStated, by_word
 
 #: The keys by which parts of a cylinder lead to their block, by the words of their kinds: the first that is stated.
 _WAYS = {
@@ -68,7 +68,7 @@ def _next(part: Component, sheet: Sheet) -> Component | None:
         seat = part.upper_beat.seat
         return sheet.follow(seat) if sheet.is_stated(f"seat of {part.id}", seat) else None
     for key in _WAYS.get(part.kind, ()):
-        link = getattr(part, key)
+        link: Link[Component] | NotStated = getattr(part, key)
         if sheet.is_stated(f"{key} of {part.id}", link):
             return sheet.follow(link)
     return None
