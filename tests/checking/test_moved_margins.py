@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from speclint.checking import Check, margins, question
-from speclint.checking.rule_run import written_at
+from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner
 from speclint.checking.what_if import MovedMargin, _differs, _moved, _order
 from speclint.errors import SettingsError
