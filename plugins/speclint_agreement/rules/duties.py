@@ -1,4 +1,4 @@
-"""What a duty states of one moment belongs together: pressures in their order, the speed of the wheel."""
+"""What a duty states of one moment belongs together: pressures in their order, the speed of the wheel, the fastest."""
 
 from __future__ import annotations
 
@@ -48,6 +48,22 @@ def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         valves.insert(0, engine.boiler.safety_valve_pressure)
     for other in valves[1:]:
         yield Pair(other, valves[0])
+
+
+def _fastest(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """Speeds of crank and engine in each load case against those of running."""
+    cases = sheet.follow(block.duty).cases
+    running = cases.get("running")
+    if running is None:
+        return
+    for name, case in cases.items():
+        speeds = {
+            f"{name}, crank": (case.rotational_speed, running.rotational_speed),
+            f"{name}, track": (case.track_speed, running.track_speed),
+        }
+        for which, (own, most) in speeds.items() if name != "running" else ():
+            if sheet.is_stated(which, own) and sheet.is_stated(f"running beside {which}", most):
+                yield Pair(own, most, "at most", name=which)
 
 
 def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -110,4 +126,15 @@ speed_of_wheel: Rule = agreement(
     edition=3,
 )
 
-RULES = (one_boiler, pressures_in_order, speed_of_wheel)
+running_is_fastest: Rule = agreement(
+    "duty.running-is-fastest",
+    title="In no load case of a duty does the engine go faster than in running",
+    on=CylinderBlock,
+    pairs=_fastest,
+    within="",
+    grade=Grade.HOLD,
+    why="rods, cams and seals are judged at the speed of running, and break where the engine drifts downhill faster",
+    leaves_out="a duty that the block takes from another part; an engine that runs away",
+)
+
+RULES = (one_boiler, pressures_in_order, running_is_fastest, speed_of_wheel)

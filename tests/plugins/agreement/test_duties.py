@@ -120,3 +120,27 @@ def test_the_worn_wheel_is_wanted(design: DesignFolder) -> None:
 def test_a_case_that_states_no_speed_has_none_to_compare(design: DesignFolder) -> None:
     design.replace("duty.toml", 'track_speed = "120 km/h"\n', "")
     assert design.only("duty.speed-of-wheel", "block").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "ends"),
+    [
+        ("rotational_speed", "364 rev/min", FINE),
+        ("rotational_speed", "365 rev/min", HOLD),
+        ("rotational_speed", "360 rev/min ±5", HOLD),
+        ("track_speed", "120 km/h", FINE),
+        ("track_speed", "121 km/h", HOLD),
+    ],
+)
+def test_no_case_is_faster_than_running(
+    design: DesignFolder, key: str, value: str, ends: tuple[str, Grade | None]
+) -> None:
+    design.replace("duty.toml", "[cases.drifting]\n", f'[cases.drifting]\n{key} = "{value}"\n')
+    assert outcome(design, "duty.running-is-fastest") == ends
+
+
+@pytest.mark.parametrize("line", ["[cases.running]", 'rotational_speed = "364 rev/min"\n'])
+def test_a_duty_without_the_speed_of_running_has_none_to_compare(design: DesignFolder, line: str) -> None:
+    design.replace("duty.toml", "[cases.drifting]\n", '[cases.drifting]\nrotational_speed = "400 rev/min"\n')
+    design.replace("duty.toml", line, line.replace("running", "water") if "[" in line else "")
+    assert outcome(design, "duty.running-is-fastest") == ("not applicable", None)
