@@ -30,19 +30,20 @@ def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
     records = {name: one for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)}
     if not records:
         raise sheet.not_applicable("no stress relief is on record: made.examined asks for it")
-    welds = list(_days(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet))
-    reliefs = list(_days(((name, one.date) for name, one in records.items()), sheet))
-    last = max((day for _, day in reliefs), default=None)
-    late = [name for name, day in welds if last is not None and day > last]
-    says = (
-        f"{', '.join(late)}: later than the stress relief"
-        if late
-        else "no weld is later than the stress relief"
-    )
-    judged = [sheet.states(not late, says, where=made.where)]
+    judged = []
+    if made.welds:
+        last = max(day for _, day in _days(((name, one.date) for name, one in records.items()), sheet))
+        welds = _days(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet)
+        late = [name for name, day in welds if day > last]
+        says = "no weld is later than the stress relief"
+        if late:
+            says = f"{', '.join(late)}: later than the stress relief"
+        judged.append(sheet.states(not late, says, where=made.where))
     weldment = _weldment(made, sheet)
     if weldment is not None and sheet.is_stated("temperature asked for", weldment.treatment.temperature):
         judged.append(sheet.each(records.items(), lambda item: _as_asked(*item, weldment, sheet)))
+    if not judged:
+        raise sheet.not_applicable("it has no weld on record, and no weldment asks for a temperature")
     return sheet.worst(*judged)
 
 
@@ -115,33 +116,34 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
         for name, one in made.hydraulic_tests.items()
         if sheet.is_stated(f"pressure of {name}", one.pressure)
     ]
-    passed = (
+    passed = [
         (name, one.date)
         for name, one in made.hydraulic_tests.items()
         if sheet.is_stated(f"result of {name}", one.result)
         and sheet.read(f"result of {name}", one.result) == "passed"
-    )
-    last = max((day for _, day in _days(passed, sheet)), default=None)
-    works = (
+    ]
+    works = [
         *((f"weld {name}", one.date) for name, one in made.welds.items()),
         *((name, one.date) for name, one in made.heat_treatments.items()),
-    )
-    late = [name for name, day in _days(works, sheet) if last is not None and day > last]
-    says = (
-        f"{', '.join(late)}: later than the last test"
-        if late
-        else "nothing was welded or heated after the test"
-    )
-    return sheet.worst(*judged, sheet.states(not late, says, where=made.where))
+    ]
+    if passed and works:
+        last = max(day for _, day in _days(passed, sheet))
+        late = [name for name, day in _days(works, sheet) if day > last]
+        says = "nothing was welded or heated after the test"
+        if late:
+            says = f"{', '.join(late)}: later than the last test"
+        judged.append(sheet.states(not late, says, where=made.where))
+    if not judged:
+        raise sheet.not_assessed("no pressure and no day of a test is on record", made.where)
+    return sheet.worst(*judged)
 
 
 def _days(
     records: Iterable[tuple[str, Stated[str] | NotStated]], sheet: Sheet
 ) -> Iterator[tuple[str, dt.date]]:
-    """The days of records, each with its name; what states none is left out."""
+    """The days of records, each with its name; not assessed where one states none."""
     for name, value in records:
-        if sheet.is_stated(f"day of {name}", value):
-            yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
+        yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
 
 
 RULES = (relieved_as_asked, tested_as_finished)

@@ -47,7 +47,6 @@ def made(workshop: DesignFolder, rule: str, *changes: tuple[str, str], of: str =
         ('"3000 s"', '"2999 s"', "2999 s < 50 min"),
         ('"2026-03-12"', '"2026-03-28"', ""),
         ('"2026-03-12"', '"2026-03-29"', "weld all: later than the stress relief"),
-        ('date = "2026-03-12"\n', "", ""),
         ('treatment = "stress relieve"\n', "", ""),
     ],
 )
@@ -87,7 +86,6 @@ def test_a_second_stress_relief_follows_a_later_weld(workshop: DesignFolder) -> 
         ('"2026-05-27"', '"2026-03-28"', ""),
         ('"2026-05-27"', '"2026-03-27"', "furnace: later than the last test"),
         ('"2026-03-12"', '"2026-05-28"', "weld all: later than the last test"),
-        ('date = "2026-05-27"\n', "", ""),
     ],
 )
 def test_a_test_goes_not_far_above_and_comes_after_the_work(
@@ -102,3 +100,28 @@ def test_a_test_goes_not_far_above_and_comes_after_the_work(
 def test_no_test_on_record_is_told_by_another_rule(workshop: DesignFolder) -> None:
     none = MADE.partition("[hydraulic_tests.shop]")
     assert made(workshop, TESTED, (none[1] + none[2], "")).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("rule", "day"),
+    [(RELIEVED, "2026-03-12"), (RELIEVED, "2026-03-28"), (TESTED, "2026-03-12"), (TESTED, "2026-05-27")],
+)
+def test_a_day_that_is_not_on_record_proves_no_order(workshop: DesignFolder, rule: str, day: str) -> None:
+    assert made(workshop, rule, (f'date = "{day}"\n', "")).outcome == "not assessed"
+
+
+def test_without_a_weld_and_a_weldment_nothing_is_asked_of_a_stress_relief(workshop: DesignFolder) -> None:
+    ring = {"ring.toml": 'kind = "valve-seat"\nid = "ring"\n'}
+    text = MADE.replace('of = "block"', 'of = "ring"').replace('[welds.all]\ndate = "2026-03-12"\n', "")
+    check = workshop.write({**ring, "made.toml": text}).only(RELIEVED, "made")
+    assert check.outcome == "not applicable"
+    text = text.replace(
+        "[heat_treatments.furnace]", '[welds.all]\ndate = "2026-03-29"\n[heat_treatments.furnace]'
+    )
+    assert workshop.write({**ring, "made.toml": text}).only(RELIEVED, "made").outcome == "finding"
+
+
+def test_a_test_without_pressure_and_work_is_not_assessed(workshop: DesignFolder) -> None:
+    bare = MADE.partition("[welds.all]")[0] + '[hydraulic_tests.shop]\nresult = "passed"\n'
+    check = workshop.write({**FILES, "made.toml": bare}).only(TESTED, "made")
+    assert check.outcome == "not assessed"
