@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -234,9 +235,12 @@ def test_remedies_that_are_kept_are_not_sought_again(
     def remedied() -> list[list[str]]:
         with Processes(0) as processes:
             whole = processes.remedies
-            monkeypatch.setattr(
-                processes, "remedies", lambda tasks, *more: sought.append(len(tasks)) or whole(tasks, *more)
-            )
+
+            def remedies(tasks: Any, *more: Any) -> Any:
+                sought.append(len(tasks))
+                return whole(tasks, *more)
+
+            monkeypatch.setattr(processes, "remedies", remedies)
             found = assess([shop.root], shop.loaded, kept=kept, processes=processes)
             find_remedies(found, processes)
         return [[str(one) for one in found.remedies(check)] for check in found.checks]
