@@ -185,7 +185,7 @@ class Enclosure:
             return True
         if not isinstance(other, Enclosure | float | int):
             return False
-        low, high = (other.low, other.high) if isinstance(other, Enclosure) else (other, other)
+        low, high = _bounds(other)
         if self.high < low or self.low > high:
             return False
         if self.low == self.high == low == high:

@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -221,3 +222,32 @@ def test_what_is_kept_beyond_its_room_is_removed_at_the_end_of_a_run(
         shop.write({"tube.toml": TUBE.replace("30 bar", pressure)})
         assess([shop.root], shop.loaded, kept=KeptFolder(place, most))
         assert any(place.iterdir()) is left
+
+
+def test_remedies_that_are_kept_are_not_sought_again(
+    shop: DesignFolder, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The tubes of 45 bar; a second run finds what the first kept, and with another rack it is sought again."""
+    shop.write({"tube.toml": TUBE.replace("30 bar", "45 bar")})
+    kept = KeptFolder(tmp_path / "kept")
+    sought: list[int] = []
+
+    def remedied() -> list[list[str]]:
+        with Processes(0) as processes:
+            whole = processes.remedies
+
+            def remedies(tasks: Any, *more: Any) -> Any:
+                sought.append(len(tasks))
+                return whole(tasks, *more)
+
+            monkeypatch.setattr(processes, "remedies", remedies)
+            found = assess([shop.root], shop.loaded, kept=kept, processes=processes)
+            find_remedies(found, processes)
+        return [[str(one) for one in found.remedies(check)] for check in found.checks]
+
+    first = remedied()
+    assert any(first)
+    assert remedied() == first
+    shop.replace("rack.toml", "106", "107")
+    assert any(remedied())
+    assert [number > 0 for number in sought] == [True, False, True]

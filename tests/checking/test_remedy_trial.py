@@ -350,7 +350,7 @@ def test_a_window_is_closed_in_on_by_golden_section(least: float, shifts: list[f
                 grave[by] = (4, 1, abs(by - least), 0.0)
             return None
 
-        trial._end = end  # type: ignore[method-assign]
+        trial._end = end  # type: ignore[method-assign, assignment]
         found = trial._closing_in(None, 0.0, 1.0)  # type: ignore[arg-type]
         assert tried[:5] == pytest.approx(shifts, abs=1e-6)
         assert (found, len(tried)) == ((tried[4], 5) if holding == 5 else (None, 13))

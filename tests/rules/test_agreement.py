@@ -27,6 +27,7 @@ from speclint.equations import Metres
 from speclint.errors import QuantityError
 from speclint.families import load_families
 from speclint.reports import terminal_page
+from speclint.rules.agreement import _same
 from speclint.specs import NOT_STATED, Component, Length, LinkTo, Word
 from speclint.testing import DesignFolder, made_family
 
@@ -440,3 +441,23 @@ def test_a_count_that_a_rule_also_read_as_a_word_is_changed_as_a_count(design: D
         "keys from 2 to 3, all else equal",
         "keys of plug from 3 to 2, all else equal",
     ]
+
+
+@pytest.mark.parametrize(("must", "holding"), [("equal", {3}), ("at least", {3, 4}), ("at most", {2, 3})])
+def test_a_count_holds_where_it_is_as_great_as_it_must_be(must: Any, holding: set[int]) -> None:
+    """Two, three and four to three."""
+    held: list[int] = []
+
+    class Page:
+        def __init__(self, here: int) -> None:
+            self.here = here
+
+        def states(self, holds: bool, _: str) -> None:
+            held.extend([self.here] * holds)
+
+        def between(self, *_: Any) -> None:
+            """Nothing is written."""
+
+    for here in (2, 3, 4):
+        _same(Pair(Worked(here), Worked(3), must), Page(here))  # type: ignore[arg-type]
+    assert set(held) == holding

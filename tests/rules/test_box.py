@@ -172,6 +172,17 @@ def test_a_figure_is_looked_up_over_all_of_an_argument() -> None:
     assert bounds(page.look_up("y", figure, d=0.025)) == pytest.approx((0.98 / 0.025, 1.02 / 0.025))
 
 
+def of_greater(d: float, k: float) -> Reading:
+    """A figure of the greater of a length and 25.5 mm, so many times."""
+    return Reading.exact("a figure", k * max(d, 0.0255), "m", COMMON_PRACTICE)
+
+
+def test_a_figure_is_looked_up_over_the_one_argument_that_has_bounds() -> None:
+    page = sheet()
+    found = page.look_up("y", of_greater, d=page.take("d", size("25 mm ±1")), k=2.0)
+    assert bounds(found) == pytest.approx((0.051, 0.052))
+
+
 @pytest.mark.parametrize(
     ("text", "error", "says"),
     [
@@ -199,7 +210,10 @@ def test_every_comparison_has_its_margins_over_the_box() -> None:
     assert bounds(apart.margins[0]) == pytest.approx((0.5, 1.0), abs=1e-9)
     (band,) = page.within(d, 0.02, 0.03).parts
     assert band.to_reach == (False, True)
-    assert len(band.margins) == 2
+    assert [bounds(one) for one in band.margins] == [
+        pytest.approx((4 / 30, 6 / 30)),
+        pytest.approx((4 / 20, 6 / 20)),
+    ]
     (cool,) = page.no_hotter(373.15 + 0 * d, 473.15).parts
     assert bounds(cool.margins[0]) == pytest.approx((0.5, 0.5), abs=1e-9)
     (stays,) = page.stays(0.5 * d, d, strictly=True).parts
