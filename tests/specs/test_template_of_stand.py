@@ -3,12 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import ClassVar
+from typing import Annotated, ClassVar, Literal
 
 import pytest
 
 from speclint.quantities import Measure, read
-from speclint.specs import NOT_STATED, Component, Link, Spec, Stated, could_state, restated, template_of
+from speclint.specs import (
+    NOT_STATED,
+    Component,
+    Length,
+    Link,
+    Span,
+    Spec,
+    Stated,
+    Word,
+    could_state,
+    restated,
+    template_of,
+)
 from speclint.specs.docstrings import meanings
 from speclint.specs.examples import quantities_of, quantity_example, usual_at
 from speclint.specs.spec import leaves
@@ -207,3 +219,22 @@ def test_what_a_key_within_a_table_may_be_written_as() -> None:
     assert usual_at(stand, "feet.back.height") is None
     assert usual_at(stand, "foot") is None
     assert usual_at(stand, "width") == quantities_of(Stand)["width"] == "2 m"
+
+
+class Gauge(Component):
+    """A gauge of a test, with words beyond ASCII."""
+
+    kind: ClassVar[str] = "gauge"
+    called: ClassVar[str] = "gauge"
+
+    mark: Word[Literal["Ø", "R"]] = NOT_STATED
+    marks: tuple[Word[Literal["Ø", "R"]], ...] = ()
+    error: Annotated[Length, Span("1 µm", "9 µm")] = NOT_STATED
+    errors: tuple[Annotated[Length, Span("1 µm", "9 µm")], ...] = ()
+
+
+def test_letters_beyond_ascii_are_written_as_they_are() -> None:
+    """The middle of 1 and 9 µm, by ratio, is 3 µm."""
+    lines = template_of(Gauge).splitlines()
+    for line in ('#mark = "Ø"', '#marks = ["Ø"]', '#error = "3 µm"', '#errors = ["3 µm"]'):
+        assert line in lines
