@@ -9,7 +9,7 @@ from urllib.parse import unquote
 import jsonschema
 import pytest
 
-from speclint.specs import CASE_NAMES, Duty, SpecTable, schema_of, schema_of_all, schema_of_table
+from speclint.specs import CASE_NAMES, Duty, MadePart, SpecTable, schema_of, schema_of_all, schema_of_table
 from speclint.specs.examples import examples_of
 from speclint.specs.kinds.piston import Piston
 from speclint.specs.schema import DIALECT, schemas_of
@@ -192,7 +192,7 @@ def referred(node: Any) -> Iterator[str]:
 
 
 def test_every_reference_leads_to_something() -> None:
-    for found in (schema_of_all((Stand, Rest, Piston)), SCHEMA, schema_of_table(Plain)):
+    for found in (schema_of_all((Stand, Rest, Piston, MadePart)), SCHEMA, schema_of_table(Plain)):
         places = set(referred(found))
         assert places
         for place in places:

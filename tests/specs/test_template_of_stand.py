@@ -21,7 +21,7 @@ from speclint.specs import (
     restated,
     template_of,
 )
-from speclint.specs.docstrings import meanings
+from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import quantities_of, quantity_example, usual_at
 from speclint.specs.spec import leaves
 from speclint.specs.taking_over import is_own_place, own_places
@@ -187,7 +187,8 @@ def test_a_kind_is_found_in_a_table_by_its_word_or_by_that_of_a_kind_it_is_built
 
 
 class Shelf(Component):
-    """A shelf of a test.
+    """A shelf of a test, with its
+    ``depth``.
 
     Fields:
         depth: of it,
@@ -208,6 +209,7 @@ class Shelf(Component):
 def test_a_meaning_ends_where_its_lines_end_and_an_old_key_says_what_is_written_now() -> None:
     found = meanings(Shelf)
     assert found["depth"] == "of it, with its edge"
+    assert summary(Shelf) == 'A shelf of a test, with its "depth".'
     assert "wide" not in found
     assert "width" not in found
 

@@ -169,6 +169,26 @@ def test_what_cannot_be_read_is_said(line: str, why: str) -> None:
         expect_equation(one)
 
 
+def test_what_is_wrong_is_said_behind_the_equation_in_its_own_words() -> None:
+    """With the sort of the fault only where it is none of this proof's own."""
+
+    @formula("A = (b", cites=CITES)
+    def unread(b: Ratio) -> Ratio:
+        return b
+
+    with pytest.raises(AssertionError) as refused:
+        expect_equation(unread)
+    assert str(refused.value).endswith(
+        "unread prints A = (b; 'A = (b': ')' is missing before 'the end' (sign 5)"
+    )
+    with pytest.raises(
+        AssertionError, match=r"prints σ = 4 F/\(π d³\); it is .*, but .* is returned; at F = .* in SI$"
+    ):
+        expect_equation(stress("σ = 4 F/(π d³)"))
+    with pytest.raises(AssertionError, match=r"prints σ = F \+ 4 F/\(π d²\) − F; DimensionalityError: "):
+        expect_equation(stress("σ = F + 4 F/(π d²) − F"))
+
+
 def test_a_way_that_is_seldom_gone_is_waited_for() -> None:
     """Of pure numbers a tenth are drawn from 50 to 1e10, evenly by decades: one of some 280 is beyond 5e9."""
 
