@@ -11,6 +11,7 @@ from speclint.quantities import Measure, read
 from speclint.specs import (
     NOT_STATED,
     Component,
+    Duty,
     Length,
     Link,
     Span,
@@ -240,3 +241,12 @@ def test_letters_beyond_ascii_are_written_as_they_are() -> None:
     lines = template_of(Gauge).splitlines()
     for line in ('#mark = "Ø"', '#marks = ["Ø"]', '#error = "3 µm"', '#errors = ["3 µm"]'):
         assert line in lines
+
+
+def test_of_load_cases_that_of_running_stands_for_each() -> None:
+    lines = template_of(Duty).splitlines()
+    assert "#[cases.running]" in lines
+    assert [line for line in lines if line.startswith("#[cases.")] == [
+        "#[cases.running]",
+        "#[cases.running.temperatures]",
+    ]
