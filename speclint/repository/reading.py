@@ -140,7 +140,7 @@ def validated(draft: Read, kinds: Mapping[str, type[Spec]]) -> Loaded:
     try:
         spec = draft.kind.model_validate(draft.table)
     except ValidationError as problem:
-        errors = problem.errors(include_url=False)
+        errors = problem.errors()
         found = sorted((_complaint(error, draft, kinds) for error in errors), key=lambda one: one.order)
         return Loaded(draft.file, draft.id, None, (*draft.complaints, *found))
     if draft.complaints:

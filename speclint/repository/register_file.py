@@ -166,7 +166,7 @@ def _entry(table: Table, file: str, kind: type[_Entry]) -> Iterator[Concession |
     try:
         entry = kind.model_validate(content)
     except ValidationError as problem:
-        yield from (complaint_of(error, kind, content, file) for error in problem.errors(include_url=False))
+        yield from (complaint_of(error, kind, content, file) for error in problem.errors())
         return
     faults = list(_faults(entry))
     yield from faults

@@ -312,7 +312,7 @@ def load_settings(root: Path) -> tuple[Settings | None, tuple[Complaint, ...]]:
     try:
         settings = Settings.model_validate(content)
     except ValidationError as problem:
-        errors = problem.errors(include_url=False)
+        errors = problem.errors()
         found = [complaint_of(error, Settings, content, FILE_NAME) for error in errors]
         return None, tuple(sorted(found, key=lambda complaint: complaint.order))
     return settings, _impossible(settings)

@@ -140,7 +140,7 @@ def _read(root: Path, file: str, mapping: type[M]) -> M:
     try:
         return mapping.model_validate(table)
     except ValidationError as problem:
-        errors = problem.errors(include_url=False)
+        errors = problem.errors()
         raise SettingsError(
             "\n".join(str(complaint_of(one, mapping, table, file)) for one in errors)
         ) from problem

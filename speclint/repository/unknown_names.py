@@ -24,7 +24,7 @@ def unknown_names_of(spec: Spec, known: Known) -> Iterator[Complaint]:
             if name in mark.beside:
                 continue
             table = _looked_up(spec, holder, mark, known)
-            if table is not None and table.known and name not in table.known:
+            if table.known and name not in table.known:
                 yield Complaint(at, table.wanting, f'"{shortened(name)}"', table.one_of(name))
 
 
@@ -76,7 +76,7 @@ def names_for(
         if len(here) == len(path) and all(one in ("*", key) for one, key in zip(here, path, strict=True)):
             for holder in holders:
                 table = _looked_up(spec, holder, mark, known)
-                found |= {*(table.known if table else ()), *mark.beside}
+                found |= {*table.known, *mark.beside}
     return frozenset(found)
 
 
@@ -179,8 +179,8 @@ class Known:
         return [one for one, link in links if isinstance(link, Link) and link.id == owner.id]
 
 
-def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: Known) -> _Table | None:
-    """The table that a name is looked up in; None where a link on the way is not stated, or cannot be followed."""
+def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: Known) -> _Table:
+    """The table that a name is looked up in: without names where a link on the way is not stated, or leads nowhere."""
     if mark.ids_of:
         said = f"no {' or '.join(mark.ids_of)} has this id"
         table = _AnyPart if Component.kind in mark.ids_of else _Table
@@ -194,8 +194,6 @@ def _looked_up(spec: Spec, holder: SpecTable, mark: NamedIn, known: Known) -> _T
         for one in (_followed(*each, mark.table.lstrip("."), known.specs) for each in starts)
         if one is not None
     ]
-    if not found:
-        return None
     owners = " and ".join(
         f"{owner.id} ({owner.where.file})" if owner is not spec else "this spec" for owner, _ in found
     )

@@ -84,7 +84,7 @@ def _allowed(annotations: list[Any], instead: Measure) -> bool:
     """Whether the sign and the span of a field hold; of several spans the last counts."""
     signs = [one.sign for one in annotations if isinstance(one, Quantity)]
     spans = [one for one in annotations if isinstance(one, Span)]
-    if signs and signs[-1] != "any" and instead.dimension != "temperature":
+    if signs and signs[-1] != "any":
         least = instead.low
         if least < 0 or (signs[-1] == "positive" and least == 0):
             return False

@@ -97,6 +97,7 @@ def test_twelve_words_are_written_out_and_of_more_the_nearest(words: int, instea
 def test_a_link_is_an_id(raw: object, said: str) -> None:
     reader = _link_reader(("rod", "pin"))
     assert reader(leaf("x" * 100)) == Link("x" * 100, ("rod", "pin"), HERE)
+    known: Any
     for known in (Link("a", ("rod",)), NOT_STATED):
         assert reader(known) is known
     found, instead = refused(reader, leaf(raw))
@@ -141,6 +142,7 @@ def test_what_is_no_quantity_is_refused(raw: object, said: str) -> None:
 
 
 def test_one_alone_may_stand_without_brackets() -> None:
+    one: Any
     for one in (leaf("a"), Link("a", ()), "a"):
         assert _listed(one) == (one,)
     some = Array([leaf("a")], HERE)

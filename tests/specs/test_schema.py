@@ -9,7 +9,7 @@ from urllib.parse import unquote
 import jsonschema
 import pytest
 
-from speclint.specs import CASE_NAMES, Duty, SpecTable, schema_of, schema_of_all, schema_of_table
+from speclint.specs import CASE_NAMES, Duty, MadePart, SpecTable, schema_of, schema_of_all, schema_of_table
 from speclint.specs.examples import examples_of
 from speclint.specs.kinds.piston import Piston
 from speclint.specs.schema import DIALECT, schemas_of
@@ -164,6 +164,7 @@ def test_one_schema_of_all_kinds_tells_them_by_their_word() -> None:
         {"const": "rest", "description": "What a stand carries."},
     ]
     assert {"stand", "rest", "stand.Foot", "length"} <= set(found["$defs"])
+    assert not any("$schema" in one for one in found["$defs"].values())
     for spec, good in (
         ({"kind": "stand", "width": "2 m"}, True),
         ({"kind": "stand", "feet": {"front": {"height": "40 mm"}}}, True),
@@ -191,7 +192,7 @@ def referred(node: Any) -> Iterator[str]:
 
 
 def test_every_reference_leads_to_something() -> None:
-    for found in (schema_of_all((Stand, Rest, Piston)), SCHEMA, schema_of_table(Plain)):
+    for found in (schema_of_all((Stand, Rest, Piston, MadePart)), SCHEMA, schema_of_table(Plain)):
         places = set(referred(found))
         assert places
         for place in places:

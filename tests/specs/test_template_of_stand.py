@@ -3,13 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import ClassVar
+from typing import Annotated, ClassVar, Literal
 
 import pytest
 
 from speclint.quantities import Measure, read
-from speclint.specs import NOT_STATED, Component, Link, Spec, Stated, could_state, restated, template_of
-from speclint.specs.docstrings import meanings
+from speclint.specs import (
+    NOT_STATED,
+    Component,
+    Duty,
+    Length,
+    Link,
+    Span,
+    Spec,
+    Stated,
+    Word,
+    could_state,
+    restated,
+    template_of,
+)
+from speclint.specs.docstrings import meanings, summary
 from speclint.specs.examples import quantities_of, quantity_example, usual_at
 from speclint.specs.spec import leaves
 from speclint.specs.taking_over import is_own_place, own_places
@@ -175,7 +188,8 @@ def test_a_kind_is_found_in_a_table_by_its_word_or_by_that_of_a_kind_it_is_built
 
 
 class Shelf(Component):
-    """A shelf of a test.
+    """A shelf of a test, with its
+    ``depth``.
 
     Fields:
         depth: of it,
@@ -196,6 +210,7 @@ class Shelf(Component):
 def test_a_meaning_ends_where_its_lines_end_and_an_old_key_says_what_is_written_now() -> None:
     found = meanings(Shelf)
     assert found["depth"] == "of it, with its edge"
+    assert summary(Shelf) == 'A shelf of a test, with its "depth".'
     assert "wide" not in found
     assert "width" not in found
 
@@ -207,3 +222,31 @@ def test_what_a_key_within_a_table_may_be_written_as() -> None:
     assert usual_at(stand, "feet.back.height") is None
     assert usual_at(stand, "foot") is None
     assert usual_at(stand, "width") == quantities_of(Stand)["width"] == "2 m"
+
+
+class Gauge(Component):
+    """A gauge of a test, with words beyond ASCII."""
+
+    kind: ClassVar[str] = "gauge"
+    called: ClassVar[str] = "gauge"
+
+    mark: Word[Literal["Ø", "R"]] = NOT_STATED
+    marks: tuple[Word[Literal["Ø", "R"]], ...] = ()
+    error: Annotated[Length, Span("1 µm", "9 µm")] = NOT_STATED
+    errors: tuple[Annotated[Length, Span("1 µm", "9 µm")], ...] = ()
+
+
+def test_letters_beyond_ascii_are_written_as_they_are() -> None:
+    """The middle of 1 and 9 µm, by ratio, is 3 µm."""
+    lines = template_of(Gauge).splitlines()
+    for line in ('#mark = "Ø"', '#marks = ["Ø"]', '#error = "3 µm"', '#errors = ["3 µm"]'):
+        assert line in lines
+
+
+def test_of_load_cases_that_of_running_stands_for_each() -> None:
+    lines = template_of(Duty).splitlines()
+    assert "#[cases.running]" in lines
+    assert [line for line in lines if line.startswith("#[cases.")] == [
+        "#[cases.running]",
+        "#[cases.running.temperatures]",
+    ]

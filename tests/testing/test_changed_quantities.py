@@ -158,3 +158,12 @@ def test_what_grows_with_the_size_grows_by_its_dimensions() -> None:
 
 def test_a_mass_at_twice_the_size_is_eight_times_as_great() -> None:
     assert _doubled(stated("1.5 kg", "mass"), 3) == "12 kg"
+
+
+@pytest.mark.parametrize(("text", "written"), [("4e29 m", "8E+29 m"), ("6e29 m", None), ("5 mm ±2 %", None)])
+def test_what_cannot_be_read_at_twice_the_size_has_none(text: str, written: str | None) -> None:
+    """No quantity is above 1e30 of its unit, and a band that is a share has no other size."""
+    found = _doubled(stated(text, "length"), 1)
+    assert (found is None) is (written is None)
+    if found is not None:
+        assert read(found, "length").nominal == pytest.approx(8e29)

@@ -190,6 +190,7 @@ def test_quantities_have_dimensions() -> None:
     angle = parse_value("30 °", (), unit_table())
     assert angle.parts[0].of(Quantities(angle, {}, refuse)) == pytest.approx(math.pi / 6)
     assert quantity(2.0, "") == quantity(2.0, "rad") == quantity(2.0, "HB") == 2.0
+    assert [type(quantity(2.0, unit)) for unit in ("", "rad", "HB")] == [float, float, float]
     assert quantity(2.0, "W/(m·K)").dimensionality == registry()("W/(m*K)").dimensionality
     assert quantity(1.0, "m²").m_as("m^2") == 1.0
 

@@ -185,3 +185,12 @@ def test_a_check_that_conforms_by_no_number_is_golden_too(tmp_path: Path) -> Non
         AssertionError, match=r"tube tube\.ends: conforms became finding or rests on other values"
     ):
         expect_golden(assessed(tmp_path / "b", tubes.ends, closed), tmp_path / "golden.json")
+
+
+def test_a_check_that_was_not_assessed_is_golden_too(tmp_path: Path) -> None:
+    files = {**FILES, "tube.toml": FILES["tube.toml"].replace('pressure = "30 bar gauge"\n', "")}
+    found = assessed(tmp_path / "a", files=files)
+    write_golden(found, tmp_path / "golden.json")
+    result = json.loads((tmp_path / "golden.json").read_text(encoding="utf-8"))["tube tube.stress"]
+    assert (result["outcome"], result["used"], result["found"]) == ("not assessed", None, None)
+    expect_golden(found, tmp_path / "golden.json")
