@@ -10,7 +10,7 @@ import pytest
 
 from speclint.equations import COMMON_PRACTICE
 from speclint.families import Loaded, RuleExample
-from speclint.handbook.materials import Table
+from speclint.handbook.materials import PROPERTIES, Table
 from speclint.reports.reference import every_page, material_pages, name_pages
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.family_page import family_page
@@ -206,9 +206,7 @@ def test_the_front_page_counts_what_each_section_has() -> None:
 # Materials
 
 
-def table(
-    *rows: tuple[tuple[float, float, float], ...], at: tuple[float, ...] = (), edges: tuple[float, ...] = ()
-) -> Table:
+def table(*rows: tuple[Any, ...], at: tuple[float, ...] = (), edges: tuple[float, ...] = ()) -> Table:
     return Table("MPa", COMMON_PRACTICE, rows, at, edges)
 
 
@@ -260,9 +258,7 @@ def test_a_metal_has_its_properties_and_its_contents_apart() -> None:
     metal: Any = SimpleNamespace(name="a metal", tables=tables)
     found = material_pages._shown(metal)
     assert found.anchor == "a-metal"
-    assert [one.name for one in found.properties] == [material_pages.PROPERTIES["modulus"].words]
+    assert [one.name for one in found.properties] == [PROPERTIES["modulus"].words]
     assert found.contents == (("carbon", "0.1 to 0.2", str(COMMON_PRACTICE)),)
-    head = next(iter(material_pages.PROPERTIES))
-    assert (
-        material_pages._words(f"{head} of spring") == f"{material_pages.PROPERTIES[head].words} (of spring)"
-    )
+    head = next(iter(PROPERTIES))
+    assert material_pages._words(f"{head} of spring") == f"{PROPERTIES[head].words} (of spring)"

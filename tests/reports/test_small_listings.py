@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from speclint.errors import NOWHERE, Location
-from speclint.reports import phrases, staged_findings
+from speclint.reports import phrases, terminal_page
 from speclint.reports.comparison_data import comparison_data
 from speclint.reports.names_listing import lists_page, names_data, names_page
 from speclint.reports.page import Page
@@ -177,7 +177,7 @@ def staged(monkeypatch: pytest.MonkeyPatch, selected: frozenset[str], **found: A
         page.line("the report")
         return page
 
-    monkeypatch.setattr(staged_findings.terminal, "write", report)
+    monkeypatch.setattr(terminal_page, "write", report)
     design = SimpleNamespace(selected=selected) if selected is not None else None
     own = {
         "files": ("x",),
@@ -221,8 +221,8 @@ def test_twelve_components_are_named(monkeypatch: pytest.MonkeyPatch, number: in
 
 
 def test_what_affects_no_component_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    none: Any = None
-    for selected in (frozenset(), none):
+    nothing: tuple[Any, ...] = (frozenset(), None)
+    for selected in nothing:
         assert staged(monkeypatch, selected)[1] == "Nothing that is staged affects a component."
 
 
