@@ -190,6 +190,25 @@ def test_an_end_has_its_volume_as_drawn_or_at_its_least(monkeypatch: pytest.Monk
     assert one.at("worn", least=True)[4:7] == (1.0, ("i", "worn"), ("e", "worn"))
 
 
+def test_each_clearance_of_a_valve_has_what_the_shaft_gives_way_as_it_shuts(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(cylinder_cycles, "passage_of", lambda *given: given)
+    monkeypatch.setattr(cylinder_cycles, "ValveGiven", lambda *given: given)
+    cam: Any = SimpleNamespace(
+        clearances=SimpleNamespace(cold=6.0, hot=5.0, worn=4.5),
+        shaft=SimpleNamespace(shuts=0.25),
+        train=SimpleNamespace(valve="valve"),
+        mark="if",
+        cam="cam",
+        foot=1.5,
+        ratio=0.75,
+    )
+    sheet: Any = "sheet"
+    found: Any = cylinder_cycles._valve_given(cam, sheet)
+    assert found == ("cam", 1.5, 0.75, 6.25, 5.25, 4.75, ("valve", "if", "sheet"))
+
+
 # The values of a load case
 
 
