@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from importlib import import_module
 from types import SimpleNamespace
 from typing import Any
 
@@ -301,7 +302,24 @@ def test_families_that_the_settings_leave_out_and_that_are_not_there() -> None:
     assert said(("b",), ("b",)) == more
 
 
-# A comparison as data
+# A comparison as a page, and as data
+
+#: The module, of which the package has the function by the same name.
+_PAGE = import_module("speclint.reports.comparison_page")
+
+
+def test_a_component_of_a_list_of_checks_alone_has_no_name_but_its_own(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What it is called stands in its spec, and such a list has none."""
+    monkeypatch.setattr(_PAGE, "called", lambda assessment, name: f"{name} of {assessment}")
+    for assessment, told in ((None, "cover"), ("the new state", "cover of the new state")):
+        found: Any = SimpleNamespace(
+            new=SimpleNamespace(assessment=assessment), changed={}, added=["cover"], removed=[], renamed={}
+        )
+        page = Page(80)
+        _PAGE._specs(page, found, full=True)
+        assert page.text().split(maxsplit=2)[1:] == ["added", f"{told}\n"]
 
 
 def seen(used: float | None, **other: Any) -> Any:
