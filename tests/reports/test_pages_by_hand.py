@@ -11,7 +11,7 @@ import pytest
 from speclint.equations import COMMON_PRACTICE
 from speclint.families import Loaded, RuleExample
 from speclint.handbook.materials import PROPERTIES, Table
-from speclint.reports.reference import every_page, material_pages, name_pages
+from speclint.reports.reference import every_page, material_pages, name_pages, table_pages
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.family_page import family_page
 from speclint.reports.reference.formula_pages import (
@@ -262,3 +262,17 @@ def test_a_metal_has_its_properties_and_its_contents_apart() -> None:
     assert found.contents == (("carbon", "0.1 to 0.2", str(COMMON_PRACTICE)),)
     head = next(iter(PROPERTIES))
     assert material_pages._words(f"{head} of spring") == f"{PROPERTIES[head].words} (of spring)"
+
+
+def test_a_package_without_tables_is_not_in_their_list(monkeypatch: pytest.MonkeyPatch) -> None:
+    of_package = {"one": ("a.csv", "b.csv"), "other": ()}
+    monkeypatch.setattr(table_pages, "packages", lambda _: [*of_package])
+    monkeypatch.setattr(table_pages, "tables_in", of_package.__getitem__)
+    monkeypatch.setattr(table_pages, "said_of_table", lambda file, package: (f"{file} of {package}", ()))
+    monkeypatch.setattr(table_pages, "_taken_by", lambda _: {("one", "b.csv"): ("a rule",)})
+    monkeypatch.setattr(table_pages, "_page", lambda *given: given)
+    nothing: Any = None
+    found: list[Any] = list(table_pages.table_pages(nothing))
+    [(package, links)] = found[0].content["groups"]
+    assert (package, [said for _, said in links]) == ("one", ["a.csv of one", "b.csv of one"])
+    assert found[1:] == [("one", "a.csv", ()), ("one", "b.csv", ("a rule",))]
