@@ -10,10 +10,12 @@ import pytest
 
 from speclint.facts import WholeLift, cams_on, train_of_cam
 from speclint.facts.cam_torques import (
+    CRACKED,
     Turning,
     angle_of_greatest,
     load_of_steam,
     loads_of_springs,
+    turning,
     weight_that_shuts,
 )
 from speclint.handbook.cams import CamProfile, Flank, Ramp, cam_law
@@ -229,3 +231,19 @@ def test_the_weight_that_shuts(tmp_path: Path, opens: str, sense: float) -> None
 def test_cams_that_a_shaft_turns(tmp_path: Path) -> None:
     on = drawn(tmp_path, other=CAM.replace('turns_on = "shaft"\n', ""))
     assert [cam.id for cam in cams_on(on["shaft"], on.sheet)] == ["cam"]
+
+
+def test_a_cam_has_the_sizes_and_loads_of_its_train_as_they_are_drawn(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """4.5 + 1.5 + 0.6/3 + 0.5 = 6.7 kg at a valve that lifts as its tappet does; 2 % of 20 mm are 0.4 mm."""
+    on = drawn(tmp_path)
+    measure = CRACKED.read(CRACKED.default)
+    monkeypatch.setattr(type(on.sheet), "limit", lambda _, name, __: {CRACKED.name: measure.nominal}[name])
+    found = turning(on["cam"], on["duty"].cases["running"], 1.0, on.sheet)
+    assert (found.name, found.i, found.phase) == ("cam", 1.0, 1.0)
+    assert (found.c, found.cracked, found.friction) == pytest.approx((0.5e-3, 0.4e-3, 20.0))
+    assert found.m == pytest.approx(6.7)
+    assert found.springs == pytest.approx((1000.0, 40e3))
+    assert found.ω == pytest.approx(TURN * 5)
+    assert found.weight == pytest.approx(6.0 * 9.80665)

@@ -6,12 +6,13 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from speclint.facts import CylinderBand, GearAtWork, cylinder_given
+from speclint.facts import CylinderBand, GearAtWork, cylinder_cycles, cylinder_given
 from speclint.handbook.valve_events import Crank, End
 from speclint.rules import NotAssessed
 from tests.facts.bench import Bench, opened
@@ -43,6 +44,17 @@ def test_sizes_steam_and_speed_of_a_cylinder(tmp_path: Path) -> None:
     assert found.speed == pytest.approx(3.0)
     assert (found.coefficient, found.front.surface, found.back.surface) == (0.0, None, None)
     assert found.lifting == pytest.approx(16.21325e5)
+
+
+@pytest.mark.parametrize(("stated", "least"), [('clearance = "8 mm ±0.5"', 7.5e-3), ("", 8e-3)])
+def test_the_least_clearance_is_that_stated_where_it_is(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, stated: str, least: float
+) -> None:
+    """π 500²/4 times 8 mm by the drawing, and its passage; where none is stated by the drawing alone."""
+    monkeypatch.setattr(cylinder_cycles, "cold_clearance", lambda *_: 8e-3)
+    side = 'side = "front"\n'
+    found = given(tmp_path, ("block.toml", f'{side}clearance = "8 mm"', side + stated)).front.clearance
+    assert found == pytest.approx([9.5e-3 + math.pi / 4 * 0.25 * c for c in (8e-3, least)])
 
 
 def test_clearances_of_the_tappets_cold_hot_and_worn(tmp_path: Path) -> None:

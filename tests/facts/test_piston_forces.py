@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from importlib import import_module
+from inspect import unwrap
 from types import SimpleNamespace
 from typing import Any
 
@@ -83,7 +84,7 @@ def test_the_forces_are_those_of_all_states_at_every_degree(monkeypatch: pytest.
     monkeypatch.setattr(module, "working_cylinder", working)
     monkeypatch.setattr(module, "piston_force", lambda **given: given)
     given: Any = object()
-    found: Any = forces_of_cycles.__wrapped__(given, 0.5, "gear")
+    found: Any = unwrap(forces_of_cycles)(given, 0.5, "gear")
     assert len(found.angles) == 361
     assert (found.angles[0], found.angles[90], found.angles[-1]) == pytest.approx(
         (0.0, math.pi / 2, 2 * math.pi)
@@ -109,7 +110,7 @@ def test_nothing_is_known_where_the_gear_or_its_cycle_is_not(monkeypatch: pytest
 
     monkeypatch.setattr(module, "steam_in_bore", beside)
     monkeypatch.setattr(module, "forces_of_cycles", lambda *given: given)
-    assert piston_forces(block, "main", case, sheet) == ("given", 101325.0, "gear")  # type: ignore[comparison-overlap]
+    assert piston_forces(block, "main", case, sheet) == ("given", 101325.0, "gear")
     assert asked == [("block", "main", "case", sheet)]
 
     def refuses(problem: Exception) -> None:

@@ -7,6 +7,7 @@ known steel, presses with 4 × 194e3 × 16³ × 57/(9 π × 500 × 484³) MPa.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -78,11 +79,12 @@ def test_a_ring_is_of_its_liner_or_of_the_least_bore_that_it_is_made_for(tmp_pat
     [(0.0, "must have a thickness"), (0.05, "thicker than a tenth"), (0.0501, "thicker than a tenth")],
 )
 def test_a_ring_that_is_no_slender_beam_is_refused(thick: float, told: str) -> None:
-    for work in (
+    works: tuple[Callable[[], float], ...] = (
         lambda: stress_of_gap_change(E=1e11, t=thick, delta=0.05, d=0.5),
         lambda: gap_change_for_pressure(p=5e4, d=0.5, t=thick, E=1e11),
         lambda: pressure_of_gap_change(E=1e11, t=thick, delta=0.05, d=0.5),
-    ):
+    )
+    for work in works:
         with pytest.raises(OutOfRange, match=told):
             work()
     assert stress_of_gap_change(E=1e11, t=0.0499, delta=0.05, d=0.5) > 0

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from inspect import unwrap
 from types import SimpleNamespace
 from typing import Any
 
@@ -123,14 +124,14 @@ CHESTS = [(15.0, "hot", False, "walls"), (17.0, "hot", False, "walls")]
 
 def test_each_corner_is_worked_once(asked: list[tuple[object, ...]]) -> None:
     """A chest without limits adds none; the least volume is a corner all the same."""
-    found = cylinder_cycles.worked_cycles.__wrapped__(given((16.0, 15.0, 17.0)))
+    found: Any = unwrap(cylinder_cycles.worked_cycles)(given((16.0, 15.0, 17.0)))
     assert asked == [*CHESTS, VOLUME, *STATES]
     assert (found.nominal, found.corners) == ("as drawn", tuple(asked))
     asked.clear()
-    cylinder_cycles.worked_cycles.__wrapped__(given((16.0, 16.0, 16.0)))
+    unwrap(cylinder_cycles.worked_cycles)(given((16.0, 16.0, 16.0)))
     assert asked == [VOLUME, *STATES]
     asked.clear()
-    cylinder_cycles.worked_cycles.__wrapped__(given((16.0, 16.0, 17.0)))
+    unwrap(cylinder_cycles.worked_cycles)(given((16.0, 16.0, 17.0)))
     assert asked == [CHESTS[1], VOLUME, *STATES]
 
 
@@ -140,7 +141,7 @@ def test_the_safety_valves_are_a_corner_beyond_the_chest(
 ) -> None:
     known = CylinderBand("as drawn", ("corner",))  # type: ignore[arg-type]  # words in place of cycles
     monkeypatch.setattr(cylinder_cycles, "worked_cycles", lambda _: known)
-    found = cylinder_cycles.cycles_to_safety_valves.__wrapped__(given((16.0, 15.0, 17.0), lifting))
+    found: Any = unwrap(cylinder_cycles.cycles_to_safety_valves)(given((16.0, 15.0, 17.0), lifting))
     assert asked == [(lifting, "hot", False, "walls")] * more
     assert found.nominal == "as drawn"
     assert found.corners == ("corner", *asked)
@@ -163,14 +164,17 @@ def test_a_cycle_is_that_of_both_ends_with_their_walls(monkeypatch: pytest.Monke
     monkeypatch.setattr(cylinder_cycles, "balanced_cycle", balanced)
     cold = given((16.0, 15.0, 17.0))
     cold.front, cold.back = end("front"), end("back")
-    nominal, walls = cylinder_cycles._nominal.__wrapped__(cold)
+    nominal: Any
+    walls: Any
+    nominal, walls = unwrap(cylinder_cycles._nominal)(cold)
     assert nominal == ((("front", "hot", False), (16.0, None)), (("back", "hot", False), (16.0, None)))
     assert walls == (None, None)
     least: Any = cylinder_cycles._both(cold, 15.0, "worn", True, ("w1", "w2"))  # type: ignore[arg-type]
     assert least == ((("front", "worn", True), (15.0, "w1")), (("back", "worn", True), (15.0, "w2")))
     warm = given((16.0, 15.0, 17.0), coefficient=400.0)
     warm.front, warm.back = end("front"), end("back")
-    (front, back), walls = cylinder_cycles._nominal.__wrapped__(warm)
+    nominal, walls = unwrap(cylinder_cycles._nominal)(warm)
+    front, back = nominal
     assert (front.of, back.of) == (("front", "hot", False), ("back", "hot", False))
     assert walls == (
         (("front", "hot", False), (16.0, None), 400.0),
@@ -184,6 +188,25 @@ def test_an_end_has_its_volume_as_drawn_or_at_its_least(monkeypatch: pytest.Monk
     one: Any = EndGiven(End.BACK, crank, 0.5, 0.09, (2.0, 1.0), inlet, exhaust, 1.5)  # type: ignore[arg-type]
     assert one.at("hot") == (End.BACK, crank, 0.5, 0.09, 2.0, ("i", "hot"), ("e", "hot"), 1.5)
     assert one.at("worn", least=True)[4:7] == (1.0, ("i", "worn"), ("e", "worn"))
+
+
+def test_each_clearance_of_a_valve_has_what_the_shaft_gives_way_as_it_shuts(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setattr(cylinder_cycles, "passage_of", lambda *given: given)
+    monkeypatch.setattr(cylinder_cycles, "ValveGiven", lambda *given: given)
+    cam: Any = SimpleNamespace(
+        clearances=SimpleNamespace(cold=6.0, hot=5.0, worn=4.5),
+        shaft=SimpleNamespace(shuts=0.25),
+        train=SimpleNamespace(valve="valve"),
+        mark="if",
+        cam="cam",
+        foot=1.5,
+        ratio=0.75,
+    )
+    sheet: Any = "sheet"
+    found: Any = cylinder_cycles._valve_given(cam, sheet)
+    assert found == ("cam", 1.5, 0.75, 6.25, 5.25, 4.75, ("valve", "if", "sheet"))
 
 
 # The values of a load case

@@ -27,7 +27,7 @@ from speclint.facts.stages import (
 )
 from speclint.facts.steam_in_cylinders import error_of_pressures, highest_compression, works_with_steam
 from speclint.facts.steam_states import SteamPath
-from speclint.handbook.steam import steam_enthalpy, wet_steam_enthalpy
+from speclint.handbook.steam import bend_loss, mitre_loss, steam_enthalpy, wet_steam_enthalpy
 from tests.facts.bench import Bench, bench
 
 DUTY = """[cases.running]
@@ -125,6 +125,9 @@ def test_the_losses_of_a_stage_are_friction_bends_corners_and_the_step_before_it
     path = along(on, *LIVE)
     found, (first, second, third) = worked(on), path.flows
     assert found["ζ_1"] == pytest.approx(2 * found["ζ_b1"])
+    r_d = 0.3 / (0.1683 - 2 * 0.0056)
+    assert found["ζ_b1"] == pytest.approx(bend_loss(r_d=r_d, θ=math.pi / 2, f_T=found["f_T1"]))
+    assert found["ζ_m2"] == pytest.approx(mitre_loss(θ=math.pi / 2, f_T=found["f_T2"]))
     assert found["r/d_1"] == pytest.approx(300 / 157.1)
     assert found["ζ_2"] == pytest.approx(found["ζ_m2"] + 0.3)
     assert found["ζ_3"] == pytest.approx(0.3)

@@ -4,12 +4,20 @@ from __future__ import annotations
 
 import math
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
 from speclint.errors import OutOfRange
-from speclint.facts import beats_of, crank_of, passage_of, share_at
-from speclint.facts.valve_timing import angle_by_table, error_of_setting, lag_of_drive, ramp_shutting_angle
+from speclint.facts import beats_of, crank_of, passage_of, share_at, valve_timing
+from speclint.facts.valve_timing import (
+    DriveOfGear,
+    angle_by_table,
+    error_of_setting,
+    lag_of_drive,
+    ramp_shutting_angle,
+)
 from speclint.handbook.cams import LiftTable
 from speclint.handbook.valve_events import Crank, End
 from speclint.rules import NotCovered
@@ -123,6 +131,23 @@ def test_the_closing_ramp_takes_the_clearance(δ: float, h_r: float, γ: float, 
         return
     with pytest.raises(OutOfRange):
         ramp_shutting_angle(**at)
+
+
+@pytest.mark.parametrize(("ramp", "by"), [((0.1, 1e-3), "_by_ramp"), (None, "_by_table")])
+@pytest.mark.parametrize(("opens", "event"), [(True, "o"), (False, "s")])
+def test_an_event_is_by_the_ramp_where_the_cam_has_one(
+    monkeypatch: pytest.MonkeyPatch, ramp: object, by: str, opens: bool, event: str
+) -> None:
+    for name in ("_by_ramp", "_by_table"):
+        monkeypatch.setattr(valve_timing, name, lambda *given, name=name: (name, *given[1:3]))
+    at = SimpleNamespace(serves="inlet", side=End.FRONT, cam="cam")
+    cam: Any = SimpleNamespace(ramp=ramp, at=at, mark="if")
+    sheet: Any = SimpleNamespace(
+        work=lambda *given, **named: (given, named), look_up=lambda name, *_, **__: name
+    )
+    found: Any = valve_timing.event_angle(cam, DriveOfGear(0.01, 0.02), opens=opens, sheet=sheet)
+    said = {"φ_0": (by, opens, event), "e": "e_if", "a": "a"}
+    assert found == ((f"φ_{event}if", valve_timing.angle_as_set), said)
 
 
 def test_errors_of_setting_go_either_way_and_play_lags() -> None:

@@ -181,3 +181,26 @@ def test_without_a_piston_there_is_neither_its_rim_nor_its_number(workshop: Desi
     assert "8 clearance" not in drawn.says()
     assert [number for number, *_ in front.rows] == ["1", "2", "3", "", "4", "", ""]
     assert front.rows[-1] == ("", "clearance at the dead centre, cold", "8 mm")
+
+
+def test_a_cover_whose_joint_is_not_placed_is_drawn_by_its_plate_alone(workshop: DesignFolder) -> None:
+    """Of no recess the bottom is not known: 54 mm of plate and 12 more are outermost, the block's wall and 22 highest.
+
+    281 mm in 640; the studs stand in the table alone, without a number.
+    """
+    front, _ = end_figures(cylinder(workshop, ("block.toml", 'recess_depth = "25 mm"\n', "")))
+    drawn = Placed(front, 640 / (54 + 12 + 215), (70, 60), (-66, 342))
+    assert drawn.boxes("metal") == near(
+        [
+            (-35, 5, 280, 320),
+            (45, 215, 280, 320),
+            (-60.1, -35, 250, 299.5),
+            (-35, 5, 250, 280.15),
+            (45, 215, 250, 280.15),
+            (-54, 0, 155, 250),
+            (8, 158, 155, 248.5),
+        ]
+    )
+    assert not [*drawn.boxes("stud"), *drawn.boxes("ghost"), *drawn.lines("land"), *drawn.lines("axis")]
+    assert drawn.balloons().keys() == {"1", "2", "3", "5"}
+    assert [(number, what) for number, what, _ in front.rows][4] == ("", "studs")

@@ -5,6 +5,8 @@ from __future__ import annotations
 import io
 import os
 import re
+import shutil
+import sys
 
 import pytest
 
@@ -168,11 +170,12 @@ def test_on_a_narrow_page_the_column_of_labels_is_narrow(width: int, head: int) 
 def test_the_width_of_a_terminal_is_never_less_than_forty(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.delenv("COLUMNS", raising=False)
     sizes: list[object] = []
-    monkeypatch.setattr(
-        pages.shutil,
-        "get_terminal_size",
-        lambda fallback: sizes.append(fallback) or os.terminal_size((120, 24)),
-    )
+
+    def size(fallback: tuple[int, int]) -> os.terminal_size:
+        sizes.append(fallback)
+        return os.terminal_size((120, 24))
+
+    monkeypatch.setattr(shutil, "get_terminal_size", size)
     assert width_of(Terminal()) == 120
     assert sizes == [(100, 24)]
     assert width_of(None) == 100
@@ -192,10 +195,10 @@ def test_streams_take_every_character(monkeypatch: pytest.MonkeyPatch) -> None:
 
     for encoding, changed in (("cp1252", "utf-8"), ("UTF-8", ""), ("utf8", ""), (None, "utf-8")):
         streams = Stream(encoding), Stream(encoding)
-        monkeypatch.setattr(pages.sys, "stdout", streams[0])
-        monkeypatch.setattr(pages.sys, "stderr", streams[1])
+        monkeypatch.setattr(sys, "stdout", streams[0])
+        monkeypatch.setattr(sys, "stderr", streams[1])
         pages.speak_utf8()
         assert [one.changed for one in streams] == [changed, changed]
-    monkeypatch.setattr(pages.sys, "stdout", None)
-    monkeypatch.setattr(pages.sys, "stderr", io.StringIO())
+    monkeypatch.setattr(sys, "stdout", None)
+    monkeypatch.setattr(sys, "stderr", io.StringIO())
     pages.speak_utf8()

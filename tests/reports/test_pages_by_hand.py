@@ -10,8 +10,8 @@ import pytest
 
 from speclint.equations import COMMON_PRACTICE
 from speclint.families import Loaded, RuleExample
-from speclint.handbook.materials import Table
-from speclint.reports.reference import every_page, material_pages, name_pages
+from speclint.handbook.materials import PROPERTIES, Table
+from speclint.reports.reference import every_page, material_pages, name_pages, table_pages
 from speclint.reports.reference.entries import Entry
 from speclint.reports.reference.family_page import family_page
 from speclint.reports.reference.formula_pages import (
@@ -206,9 +206,7 @@ def test_the_front_page_counts_what_each_section_has() -> None:
 # Materials
 
 
-def table(
-    *rows: tuple[tuple[float, float, float], ...], at: tuple[float, ...] = (), edges: tuple[float, ...] = ()
-) -> Table:
+def table(*rows: tuple[Any, ...], at: tuple[float, ...] = (), edges: tuple[float, ...] = ()) -> Table:
     return Table("MPa", COMMON_PRACTICE, rows, at, edges)
 
 
@@ -260,9 +258,21 @@ def test_a_metal_has_its_properties_and_its_contents_apart() -> None:
     metal: Any = SimpleNamespace(name="a metal", tables=tables)
     found = material_pages._shown(metal)
     assert found.anchor == "a-metal"
-    assert [one.name for one in found.properties] == [material_pages.PROPERTIES["modulus"].words]
+    assert [one.name for one in found.properties] == [PROPERTIES["modulus"].words]
     assert found.contents == (("carbon", "0.1 to 0.2", str(COMMON_PRACTICE)),)
-    head = next(iter(material_pages.PROPERTIES))
-    assert (
-        material_pages._words(f"{head} of spring") == f"{material_pages.PROPERTIES[head].words} (of spring)"
-    )
+    head = next(iter(PROPERTIES))
+    assert material_pages._words(f"{head} of spring") == f"{PROPERTIES[head].words} (of spring)"
+
+
+def test_a_package_without_tables_is_not_in_their_list(monkeypatch: pytest.MonkeyPatch) -> None:
+    of_package = {"one": ("a.csv", "b.csv"), "other": ()}
+    monkeypatch.setattr(table_pages, "packages", lambda _: [*of_package])
+    monkeypatch.setattr(table_pages, "tables_in", of_package.__getitem__)
+    monkeypatch.setattr(table_pages, "said_of_table", lambda file, package: (f"{file} of {package}", ()))
+    monkeypatch.setattr(table_pages, "_taken_by", lambda _: {("one", "b.csv"): ("a rule",)})
+    monkeypatch.setattr(table_pages, "_page", lambda *given: given)
+    nothing: Any = None
+    found: list[Any] = list(table_pages.table_pages(nothing))
+    [(package, links)] = found[0].content["groups"]
+    assert (package, [said for _, said in links]) == ("one", ["a.csv of one", "b.csv of one"])
+    assert found[1:] == [("one", "a.csv", ()), ("one", "b.csv", ("a rule",))]

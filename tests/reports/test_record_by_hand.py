@@ -43,9 +43,9 @@ def piece(name: str = "cover-7", *checks: Check, **other: Any) -> PieceMade:
         date=word("1 May"),
     )
     own = {"serial": word("7"), "made_to": word("A"), "maker": NOT_STATED, "certificate": paper}
-    made = SimpleNamespace(id=name, **{**own, **{key: {} for key in module._RECORDS}})
+    made: Any = SimpleNamespace(id=name, **{**own, **{key: {} for key in module._RECORDS}})
     made.welds = {"all": [("mark_of_welder", word("W")), ("of", NOT_STATED)], "none": []}
-    found: Any = PieceMade(made, fitted=True, old_revision=False, departures=(), checks=checks)
+    found = PieceMade(made, fitted=True, old_revision=False, departures=(), checks=checks)
     return replace(found, **other)
 
 

@@ -141,7 +141,7 @@ def test_in_other_units_the_result_has_both_numbers_in_them(monkeypatch: pytest.
         {"judgement": replace(JUDGED, found=None)},
         {"judgement": replace(JUDGED, limit=None)},
     ):
-        assert sheet(monkeypatch, replace(CHECK, **change), "imperial").result == "it bursts"  # type: ignore[arg-type]
+        assert sheet(monkeypatch, replace(CHECK, **change), "imperial").result == "it bursts"
 
 
 # On a page

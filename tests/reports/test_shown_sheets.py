@@ -94,7 +94,9 @@ def test_names_in_what_is_said_and_in_the_corner_are_told_by_their_place() -> No
         pair = [("of tube and rack-a", "of pipe and rack-b"), ("of tube and rack-a", "of pipe and pipe")]
         (one, other), (this, that) = (
             [
-                replace(check(name), **{key: (text,) if key == "governing" else text})
+                replace(check(name), governing=(text,))
+                if key == "governing"
+                else replace(check(name), says=text)
                 for name, text in zip(("tube", "pipe"), both, strict=True)
             ]
             for both in pair
@@ -179,7 +181,7 @@ def test_a_comparison_is_read_by_its_sign_and_unit() -> None:
         {"limit": Amount(2.0, "N")},
         {"found": Amount(1.0, "N")},
     ):
-        assert compared(check(judgement=replace(judged, **change)), "≤", "m") is None  # type: ignore[arg-type]
+        assert compared(check(judgement=replace(judged, **change)), "≤", "m") is None
     assert compared(check(judgement=judged), "≤", "N") is None
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from importlib import import_module
 from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
 from speclint.errors import NOWHERE, Location
-from speclint.reports import phrases, staged_findings
+from speclint.reports import phrases, terminal_page
 from speclint.reports.comparison_data import comparison_data
 from speclint.reports.names_listing import lists_page, names_data, names_page
 from speclint.reports.page import Page
@@ -177,7 +178,7 @@ def staged(monkeypatch: pytest.MonkeyPatch, selected: frozenset[str], **found: A
         page.line("the report")
         return page
 
-    monkeypatch.setattr(staged_findings.terminal, "write", report)
+    monkeypatch.setattr(terminal_page, "write", report)
     design = SimpleNamespace(selected=selected) if selected is not None else None
     own = {
         "files": ("x",),
@@ -221,8 +222,8 @@ def test_twelve_components_are_named(monkeypatch: pytest.MonkeyPatch, number: in
 
 
 def test_what_affects_no_component_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
-    none: Any = None
-    for selected in (frozenset(), none):
+    nothing: tuple[Any, ...] = (frozenset(), None)
+    for selected in nothing:
         assert staged(monkeypatch, selected)[1] == "Nothing that is staged affects a component."
 
 
@@ -301,7 +302,24 @@ def test_families_that_the_settings_leave_out_and_that_are_not_there() -> None:
     assert said(("b",), ("b",)) == more
 
 
-# A comparison as data
+# A comparison as a page, and as data
+
+#: The module, of which the package has the function by the same name.
+_PAGE = import_module("speclint.reports.comparison_page")
+
+
+def test_a_component_of_a_list_of_checks_alone_has_no_name_but_its_own(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """What it is called stands in its spec, and such a list has none."""
+    monkeypatch.setattr(_PAGE, "called", lambda assessment, name: f"{name} of {assessment}")
+    for assessment, told in ((None, "cover"), ("the new state", "cover of the new state")):
+        found: Any = SimpleNamespace(
+            new=SimpleNamespace(assessment=assessment), changed={}, added=["cover"], removed=[], renamed={}
+        )
+        page = Page(80)
+        _PAGE._specs(page, found, full=True)
+        assert page.text().split(maxsplit=2)[1:] == ["added", f"{told}\n"]
 
 
 def seen(used: float | None, **other: Any) -> Any:

@@ -95,7 +95,7 @@ def test_a_report_of_what_is_staged_is_in_full_unless_it_is_asked_otherwise(
         asked.append(full)
         return Page(width)
 
-    monkeypatch.setattr(staged_findings.terminal, "write", write)
+    monkeypatch.setattr(terminal_page, "write", write)
     of: Any = SimpleNamespace(
         files=(), removed=(), moved={}, accepted=(), assessment=SimpleNamespace(design=None)
     )

@@ -117,7 +117,7 @@ def _meanings(paragraph: str, names: Collection[str]) -> Iterator[tuple[str, str
         following = marks[number + 1][1] if number + 1 < len(marks) else len(paragraph)
         says = paragraph[end:following]
         waiting.append(name)
-        if number + 1 < len(marks) and _JOIN.fullmatch(says):
+        if _JOIN.fullmatch(says):
             continue
         means = _meaning(says)
         yield from ((one, means) for one in waiting if means)
