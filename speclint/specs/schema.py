@@ -234,4 +234,3 @@ def _tidy(node: Any, used: set[str]) -> None:
         _tidy(value, used)
     if isinstance(node.get("enum"), list) and all(isinstance(word, str) for word in node["enum"]):
         node["anyOf"] = [{"enum": node.pop("enum")}, {"type": "string", "pattern": MARK}]
-        node.pop("type", None)

@@ -22,6 +22,7 @@ from speclint.specs.measured_sizes import (
     measured_size,
     measured_value,
     quantities_of,
+    sizes_of,
 )
 
 
@@ -214,3 +215,13 @@ def test_what_is_of_no_key_or_cannot_be_read_is_left_out_and_all_else_is_in_its_
     }
     assert [size.name for size, _ in all_sizes_of(record, Plug(id="plug"))] == ["hole", "again"]
     assert isinstance(quantities_of(Plug(id="plug"))["hole"].drawn, NotStated)
+
+
+def test_of_two_days_the_later_counts_wherever_it_stands_in_the_record() -> None:
+    later, earlier = of_plug("6 mm", date="2026-02-01"), of_plug("5 mm", date="2026-01-01", dimension="hole")
+    plug = Plug(id="plug")
+    for record in ({"hole": later, "before": earlier}, {"before": earlier, "hole": later}):
+        ((size, at),) = sizes_of(record, plug)
+        assert (size.name, at.key) == ("hole", "hole")
+    ((undated, _),) = sizes_of({"hole": later, "without": of_plug("7 mm", dimension="hole")}, plug)
+    assert undated.name == "hole"  # a day that is not stated is before any
