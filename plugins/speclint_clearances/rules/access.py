@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
-from speclint.facts import chambers_of, fluids_beside, joints_of, length_drawn_out, nuts_of, parts_drawn_out
+from speclint.facts import (
+    chambers_of,
+    fluids_beside,
+    joints_of,
+    length_drawn_out,
+    nuts_of,
+    parts_drawn_out,
+    steam_in,
+)
 from speclint.specs import (
     AccessPlan,
     Chamber,
@@ -138,9 +146,7 @@ def _lies_beside(name: str, joint: WeldedJoint, weldment: Weldment, chamber: Cha
     passage = sheet.follow(chamber.of)
     if not sheet.is_stated(f"steam in {passage.id}", passage.carries):
         return True
-    return sheet.read(f"steam in {passage.id}", passage.carries) in fluids_beside(
-        f"wall of {name}", wall, sheet
-    )
+    return steam_in(passage, sheet).value in fluids_beside(f"wall of {name}", wall, sheet)
 
 
 def _seats_unlapped(plan: AccessPlan, sheet: Sheet) -> list[str]:

@@ -119,8 +119,7 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     passed = [
         (name, one.date)
         for name, one in made.hydraulic_tests.items()
-        if sheet.is_stated(f"result of {name}", one.result)
-        and sheet.read(f"result of {name}", one.result) == "passed"
+        if sheet.said(f"result of {name}", one.result) == "passed"
     ]
     works = [
         *((f"weld {name}", one.date) for name, one in made.welds.items()),
