@@ -46,7 +46,7 @@ from speclint_joints.formulae.weld_groups import (
 )
 from speclint_liners.formulae.walls import wall_proportion
 from speclint_motion.formulae.shafts import share_of_specimen
-from speclint_release.formulae.records import least_test_pressure
+from speclint_release.formulae.records import least_test_pressure, most_test_pressure
 from speclint_steamways.formulae.gaps import air_conductivity, gap_rayleigh_number, radiation_across_gap
 from speclint_steamways.formulae.pipes import hoop_stress_in_bend
 from speclint_steamways.formulae.short_passages import short_passage_film
@@ -248,6 +248,13 @@ ROWS = [
     ),
     row(wall_proportion, 0.05, "hand working", t=0.025, d=0.5),
     row(share_of_specimen, 0.72, "hand working", k_a=0.8, k_b=0.9),
+    row(
+        most_test_pressure,
+        477 * PSI,
+        "hand working in pounds to the square inch: a boiler of 300 is tested at 450, and 6 % of that are 27",
+        k=0.06,
+        p_t=450 * PSI,
+    ),
     row(least_test_pressure, 14.3e5, "EN 13445-5, 10.2.3.3: 1.43 times", "memory", k=1.43, p_d=10e5),
     *(
         row(air_conductivity, milliwatts * 1e-3, f"{AIR}, air at {kelvin} K", "memory", 1e-3, T=kelvin)
