@@ -56,8 +56,7 @@ def no_weld_after_relief(part: Weldment | CylinderBlock | Casting, sheet: Sheet)
 
 
 def _welded(casting: Casting, sheet: Sheet) -> bool:
-    stated = sheet.is_stated("welded", casting.welding.welded)
-    return stated and sheet.read("welded", casting.welding.welded)
+    return sheet.said("welded", casting.welding.welded) is True
 
 
 @rule(

@@ -65,8 +65,7 @@ def _as_asked(name: str, record: HeatTreatmentRecord, weldment: Weldment, sheet:
 
 def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
     """Whether a heat treatment on record is a stress relief; one that says nothing may be."""
-    stated = sheet.is_stated(f"treatment of {name}", record.treatment)
-    said = sheet.read(f"treatment of {name}", record.treatment) if stated else ""
+    said = sheet.said(f"treatment of {name}", record.treatment) or ""
     return not treatments_missing(["stress relieve"], [said])
 
 

@@ -117,8 +117,7 @@ def tightening(made: MadePart, sheet: Sheet) -> Judgement:
 
 
 def _tightened(name: str, record: TighteningRecord, drawn: BoltedJoint, sheet: Sheet) -> Judgement:
-    stated = sheet.is_stated(f"result of {name}", record.result)
-    if stated and sheet.read(f"result of {name}", record.result) == "failed":
+    if sheet.said(f"result of {name}", record.result) == "failed":
         return sheet.states(False, f"{name}: failed", where=record.where)
     asked = drawn.tightening
     judged = []

@@ -69,8 +69,7 @@ def guide_fit_stress(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
 
 def _metals(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
     """The metal of a guide that is bored in block or cam box against that of this part."""
-    bored = sheet.is_stated("guide held", spindle.guide_held)
-    if not bored or sheet.read("guide held", spindle.guide_held) != "part of the block":
+    if sheet.said("guide held", spindle.guide_held) != "part of the block":
         return
     holder = holder_of(spindle, sheet)
     if sheet.is_stated(f"material of {holder.id}", holder.material):
