@@ -225,7 +225,7 @@ def test_specs_and_checks_are_counted_in_sentences() -> None:
     assert found == (
         "3 specs in 2 files, of which some state several parts; 1 other spec of the repository was not asked for.",
         "At least one rule applies to 2 of them, none to the other 1: c.",
-        "4 checks, each of one rule on one spec: 2 conform, 1 found something, 1 do not apply.",
+        "4 checks, each of one rule on one spec: 2 conform, 1 found something, 1 does not apply.",
         "The 2 checks that conform have 1 sheet: what is worked with the same figures stands once.",
         "left_out.",
     )

@@ -36,15 +36,20 @@ def _specs(assessment: Assessment, shown: Sequence[Check]) -> Iterator[str]:
 
 def _checks(assessment: Assessment) -> str:
     number = assessment.counted()
-    parts = [f"{number[word]} {said}" for word, said in _OUTCOMES if number[word]]
+    parts = [
+        f"{number[word]} {one if number[word] == 1 else several}"
+        for word, one, several in _OUTCOMES
+        if number[word]
+    ]
     return f"{count(len(assessment.checks), 'check')}, each of one rule on one spec: {', '.join(parts) or 'none'}."
 
 
+#: What is said of one check that came out so, and of several.
 _OUTCOMES = (
-    ("conforms", "conform"),
-    ("finding", "found something"),
-    ("not assessed", "could not be assessed"),
-    ("not applicable", "do not apply"),
+    ("conforms", "conforms", "conform"),
+    ("finding", "found something", "found something"),
+    ("not assessed", "could not be assessed", "could not be assessed"),
+    ("not applicable", "does not apply", "do not apply"),
 )
 
 
