@@ -29,6 +29,7 @@ from tests.example import assessed, of_one_cylinder, shared_text
 from tests.register import office as offices
 from tests.register.office import Office
 from tests.reports.hostile import TEXTS, quoted
+from tests.reports.letters import from_letters
 from tests.tubes import FILES
 
 
@@ -81,7 +82,7 @@ def unpacked(page: str) -> dict[str, str]:
 
 
 def unpacked_sheets(text: str) -> dict[str, str]:
-    data = json.loads(gzip.decompress(base64.b64decode(text)))
+    data = json.loads(gzip.decompress(from_letters(text)))
     lines = ["".join(line) for line in _named(data["cells"], data["lines"])]
     sheets = _named(lines, data["sheets"].values())
     return {anchor: _numbered("\n".join(its)) for anchor, its in zip(data["sheets"], sheets, strict=True)}

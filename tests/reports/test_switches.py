@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import base64
 import gzip
 import json
 import math
@@ -13,7 +12,7 @@ import pytest
 
 from speclint.reports import staged_findings, terminal_page
 from speclint.reports.hooks import speclint_drawings, speclint_reports
-from speclint.reports.pack.packed_sheets import packed
+from speclint.reports.pack.packed_sheets import as_letters, packed
 from speclint.reports.pack.page import sheets_page
 from speclint.reports.pack.parts import Part
 from speclint.reports.pack.policy import policy_of
@@ -24,6 +23,7 @@ from speclint.reports.printable import json_text
 from speclint.reports.reference.entries import Entry, index_script
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.reports.letters import DIGITS, from_letters
 
 
 def test_reports_that_show_remedies_say_so_and_drawings_know_the_units_that_are_chosen() -> None:
@@ -44,7 +44,7 @@ def test_json_has_its_letters_as_they_are_and_no_infinities() -> None:
 def test_sheets_are_packed_by_their_lines_and_cells() -> None:
     """A line or a cell that is new stands as 0, one that was met by its number from 1."""
     sheets = {"a": "σ <b>x</b>\nend", "b": "end\nσ <b>x</b>\nof <b>x</b>"}
-    text = gzip.decompress(base64.b64decode(packed(sheets))).decode("utf-8")
+    text = gzip.decompress(from_letters(packed(sheets))).decode("utf-8")
     assert "σ" in text, "letters as they are pack into less"
     assert " :" not in text
     assert ": " not in text
@@ -52,6 +52,17 @@ def test_sheets_are_packed_by_their_lines_and_cells() -> None:
     assert data["sheets"] == {"a": [0, 0], "b": [2, 1, 0]}
     assert data["cells"] == ["σ ", "<b>x</b>", "end", "of "]
     assert data["lines"] == [[0, 0], [0], [0, 2]]
+
+
+@pytest.mark.parametrize("length", range(1, 10))
+def test_bytes_are_packed_into_five_letters_for_four(length: int) -> None:
+    """255 four times is 4 294 967 295, which is 82·85⁴ + 23·85³ + 54·85² + 12·85."""
+    assert as_letters(b"\xff" * 4) == "".join(DIGITS[one] for one in (82, 23, 54, 12, 0))
+    body = bytes(range(251, 251 - length, -1))
+    letters = as_letters(body)
+    assert len(letters) == length + -(-length // 4)
+    assert from_letters(letters) == body
+    assert not {"<", ">", "&"} & set(letters)
 
 
 def test_a_page_may_load_scripts_only_where_it_says_so() -> None:
