@@ -102,6 +102,9 @@ _scales: dict[tuple[str, str, str], _Scale] = {}
 #: practice, far beyond what a drawing needs.
 _LONGEST, _MOST_DIGITS, _LARGEST_POWER = 100, 20, LARGEST_POWER
 
+#: Pa: more than the air has anywhere on the ground, 1085 hPa (WMO records of weather extremes, from memory).
+_GREATEST_AIR = 1.1e5
+
 _NUMBER = r"[+-]?(?:[0-9]+\s[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
 _SIGNED = r"[+-]?[0-9]+(?:\.[0-9]+)?"
 _UNIT = r"1e-6/K|10⁻⁶/K|1/[A-Za-z°]+|deg [CF]|[A-Za-zµμ°%\"][^±+\s]*(?:\s(?:lbf|m|ft|in)(?![A-Za-z0-9]))?"
@@ -343,6 +346,9 @@ def _check_sign(measure: Measure, sign: Sign) -> None:
     absolute_scale = measure.dimension == "temperature" or measure.datum == "absolute"
     if absolute_scale and measure.low < 0:
         raise QuantityError("this is below absolute zero", example(measure.dimension))
+    if measure.datum == "gauge" and measure.low < -_GREATEST_AIR:
+        said = f"this is below a full vacuum: the air has nowhere more than {_GREATEST_AIR / 1e5:g} bar"
+        raise QuantityError(said, example(measure.dimension))
     if measure.dimension == "temperature" or sign == "any":
         return
     if measure.low < 0:

@@ -238,3 +238,23 @@ def test_any_text_is_read_or_refused_in_one_way(text: str, dimension: str) -> No
     assert math.isfinite(measure.low)
     assert math.isfinite(measure.high)
     assert measure.low <= measure.high
+
+
+@pytest.mark.parametrize("text", ["-1.1 bar gauge", "-1.1..17 bar gauge", "-15.9 psi gauge"])
+def test_a_vacuum_is_a_gauge_pressure_below_nothing(text: str) -> None:
+    """15.95 psi are 1.1 bar (6894.757 Pa each), more than the air has anywhere."""
+    assert read(text, "fluid pressure", "any").low < 0
+
+
+@pytest.mark.parametrize(
+    "text", ["-1.101 bar gauge", "-1.5..17 bar gauge", "-16 psi gauge", "-0.2 MPa gauge"]
+)
+def test_no_vacuum_is_deeper_than_the_air_is_heavy(text: str) -> None:
+    with pytest.raises(QuantityError, match=r"below a full vacuum: the air has nowhere more than 1\.1 bar"):
+        read(text, "fluid pressure", "any")
+
+
+def test_an_absolute_pressure_is_not_below_zero() -> None:
+    assert read("0 bar absolute", "fluid pressure", "any").low == 0
+    with pytest.raises(QuantityError, match="below absolute zero"):
+        read("-0.01 bar absolute", "fluid pressure", "any")
