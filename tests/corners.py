@@ -36,6 +36,7 @@ from speclint.rules.comparisons import Judging
 from speclint.rules.record import Record
 from speclint.specs import Component
 from tests.example import assessed
+from tests.shares import add_part, share_of
 
 SHARES = (0.90, 0.98, 1.02, 1.10)
 EVERY_CORNER = Effort(boxes=0, corners=2**17)
@@ -308,25 +309,20 @@ def main() -> int:
     reader.add_argument("--full-to", type=int, default=12)
     reader.add_argument("--sample", type=int, default=200)
     reader.add_argument("--rounds", type=int, default=10**6, help="rounds of each check at most")
-    reader.add_argument(
-        "--part", default="1/1", help="which share of the checks, as 1/2: for several processors"
-    )
+    add_part(reader)
     given = reader.parse_args()
-    part, parts = (int(one) for one in given.part.split("/"))
     chance, assessment = random.Random(given.seed), assessed()
     few = to_be_tried(assessment, 1, given.full_to)
     many = to_be_tried(assessment, given.full_to + 1, 16)
     many = chance.sample(many, min(given.sample, len(many)))
     wrong = 0
     done: Counter[int] = Counter()
-    for number, one in enumerate(few + many):
-        if number % parts != part - 1:
-            continue
+    for number, one in share_of(list(enumerate(few + many)), given.part):
         for words in differences(one, assessment, chance, given.rounds if number < len(few) else 1):
             wrong += 1
             print(words, flush=True)
         done[max(len(met) for met in one.corners.values())] += 1
-        if number % 20 < parts:
+        if sum(done.values()) % 20 == 1:
             print(f"{number} of {len(few) + len(many)} checks", file=sys.stderr, flush=True)
     by_inputs = ", ".join(f"{checks} with {inputs}" for inputs, checks in sorted(done.items()))
     print(f"checks by toleranced inputs: {by_inputs}")

@@ -39,6 +39,7 @@ from speclint.testing.taken_values import taken_by
 from tests.contracts.omissions import hold_rules
 from tests.contracts.promises import promised
 from tests.example import EXAMPLE, assessed
+from tests.shares import add_part, share_of
 
 Way = Literal["removed", "shortened", "set"]
 ELSEWHERE = "worked from elsewhere"
@@ -302,11 +303,13 @@ def main() -> int:
     reader.add_argument("--seed", type=int, default=16)
     reader.add_argument("--rule", default="", help="only those of one rule")
     reader.add_argument("--every", action="store_true", help="print what is told as well, and by what")
+    add_part(reader)
     given = reader.parse_args()
     bench = Bench()
     tried = [one for one in bench.omissions if given.rule in ("", one.rule)]
     if given.sample:
         tried = random.Random(given.seed).sample(tried, given.sample)
+    tried = share_of(tried, given.part)
     told: Counter[str] = Counter()
     wrong, seen = 0, set[tuple[str, str]]()
     rows_met = {

@@ -24,6 +24,7 @@ from speclint.repository.reading import load_specs
 from speclint.rules import Context, Rule
 from speclint.specs import Component, Spec
 from speclint.testing import installed_families
+from tests.shares import add_part, share_of
 
 EXAMPLE = Path(__file__).parents[1] / "example_specs"
 FACTORS = (1000.0, 25.4, 1 / 1000, 1 / 25.4)
@@ -180,9 +181,11 @@ def main() -> int:
     reader = argparse.ArgumentParser(description=__doc__)
     reader.add_argument("--sample", type=int, default=0, help="so many of them, drawn with the seed")
     reader.add_argument("--seed", type=int, default=15)
+    add_part(reader)
     given = reader.parse_args()
     bench = Bench()
     tried = random.Random(given.seed).sample(bench.slips, given.sample) if given.sample else bench.slips
+    tried = share_of(tried, given.part)
     missed = []
     for number, slip in enumerate(tried):
         if not bench.caught_by(slip):
