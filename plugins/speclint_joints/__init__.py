@@ -14,6 +14,7 @@ _MODULES = {
     "air_tight": "bolted-joint",
     "borne": "chamber-cover cylinder-cover",
     "brackets": "bracket",
+    "buffing": "frame-fastening",
     "carrying": "bolted-joint",
     "collars": "cylinder-liner",
     "covers": "chamber-cover cylinder-cover",

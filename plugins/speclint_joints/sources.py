@@ -43,6 +43,12 @@ EN_1591_1 = Source(
     "7.5, resistance of a flange without shell, and 5.2.2, effective diameter of bolt holes",
     memory=True,
 )
+EN_12663_1 = Source(
+    "EN 12663-1, Railway applications - Structural requirements of railway vehicle bodies",
+    "2010",
+    "6.5.2, proof loads of equipment attachments, accelerations along the vehicle, category L",
+    memory=True,
+)
 EN_1090_2 = Source(
     "EN 1090-2, Execution of steel structures and aluminium structures - Technical requirements for steel structures",
     "2008",

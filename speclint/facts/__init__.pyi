@@ -20,6 +20,11 @@ from .balance import (
     turning_of as turning_of,
     unbalanced_in_planes as unbalanced_in_planes,
 )
+from .blocks import (
+    Way as Way,
+    block_of as block_of,
+    ways_to_blocks as ways_to_blocks,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,

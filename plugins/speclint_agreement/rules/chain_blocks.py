@@ -4,35 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.specs import Component, CylinderBlock, DimensionChain, Link, NotStated, by_word
-
-#: The keys by which parts of a cylinder lead to their block, by the words of their kinds: the first that is stated.
-_WAYS = {
-    "cam": ("lifts",),
-    "cam-box": ("mounted_on",),
-    "chamber-cover": ("closes",),
-    "crosshead": ("on_rod",),
-    "cylinder-cover": ("closes",),
-    "cylinder-liner": ("housed_in",),
-    "frame-fastening": ("holds",),
-    "gland": ("of",),
-    "locating-face": ("locks",),
-    "pin": ("moved_by",),
-    "piston": ("runs_in",),
-    "piston-ring": ("runs_in",),
-    "piston-rod": ("carries",),
-    "rocker": ("works",),
-    "slide-bar": ("guides",),
-    "stuffing-box": ("in_cover", "seals"),
-    "tappet": ("works",),
-    "valve-cage": ("held_by",),
-    "valve-seat": ("pressed_into",),
-    "valve-spindle": ("moves",),
-    "weldment": ("makes",),
-}
-#: More links than lead from any part to its block.
-_MOST = 10
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import block_of
+from speclint.specs import DimensionChain
 
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
@@ -41,37 +15,13 @@ def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
     for name, link in (*chain.chain.items(), ("gap", chain.closes)):
         if not sheet.is_stated(f"part of {name}", link.of):
             continue
-        found = _block_of(sheet.follow(link.of), sheet)
-        if found is None:
+        block = block_of(sheet.follow(link.of), sheet)
+        if block is None:
             continue
-        here = Worked(found, (link.of.where,))
         if first is None:
-            first = here
+            first = Worked(block.id, (link.of.where,), f"block {block.id}, that of")
         else:
-            yield Pair(here, first, name=name)
-
-
-def _block_of(part: Component, sheet: Sheet) -> str | None:
-    """The id of the block to which a part leads; None where it does not say which."""
-    for _ in range(_MOST):
-        if isinstance(part, CylinderBlock):
-            return part.id
-        after = _next(part, sheet)
-        if after is None:
-            return None
-        part = after
-    return None
-
-
-def _next(part: Component, sheet: Sheet) -> Component | None:
-    if isinstance(part, by_word.PoppetValve):
-        seat = part.upper_beat.seat
-        return sheet.follow(seat) if sheet.is_stated(f"seat of {part.id}", seat) else None
-    for key in _WAYS.get(part.kind, ()):
-        link: Link[Component] | NotStated = getattr(part, key)
-        if sheet.is_stated(f"{key} of {part.id}", link):
-            return sheet.follow(link)
-    return None
+            yield Pair(worked(block.id, link.of), first, name=name)
 
 
 parts_of_one_block: Rule = agreement(

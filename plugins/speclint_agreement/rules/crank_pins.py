@@ -5,17 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import block_of
 from speclint.handbook.cams import crank_radius
-from speclint.specs import Component, Crank, DrivingAxle, Engine, Pin, Turning
-
-#: From a pin to its block: what each part on the way leads to, and the key by which it does.
-_TO_THE_BLOCK = (
-    ("crosshead", "moved_by"),
-    ("rod", "on_rod"),
-    ("piston", "carries"),
-    ("liner", "runs_in"),
-    ("block", "housed_in"),
-)
+from speclint.specs import Crank, DrivingAxle, Engine, Pin, Turning
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
@@ -37,9 +29,10 @@ def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
 
 def _at_crank(name: str, piece: Turning, pin: Pin, crank: Crank, sheet: Sheet) -> Iterator[Pair]:
     """The block in which the piston works that moves a pin, against the block of the crank."""
-    works = _block_of_pin(pin, sheet)
-    if works is not None and sheet.is_stated("block of the crank", crank.block):
-        yield Pair(works, worked(sheet.follow(crank.block).id, crank.block, piece.crank), name=name)
+    block = block_of(pin, sheet)
+    if block is not None and sheet.is_stated("block of the crank", crank.block):
+        there = worked(sheet.follow(crank.block).id, crank.block, piece.crank)
+        yield Pair(worked(block.id, pin.moved_by), there, name=name)
 
 
 def _driven(name: str, piece: Turning, axle: DrivingAxle, sheet: Sheet) -> Pair:
@@ -60,17 +53,6 @@ def _as_far_out(name: str, piece: Turning, crank: Crank, engine: Engine, sheet: 
         S = sheet.take_nominal(f"S of {name}", stroke)
         half = sheet.work(f"r of {name}", crank_radius, S=S)
         yield Pair(piece.radius, worked(half, stroke), name=f"{name}, radius")
-
-
-def _block_of_pin(pin: Pin, sheet: Sheet) -> Worked | None:
-    """The block to which crosshead, rod, piston and liner lead from a pin; None where one of them names no other."""
-    part: Component = pin
-    for called, key in _TO_THE_BLOCK:
-        link = getattr(part, key)
-        if not sheet.is_stated(f"{called} of {part.id}", link):
-            return None
-        part = sheet.follow(link)
-    return worked(part.id, pin.moved_by, link)
 
 
 of_its_crank: Rule = agreement(

@@ -3,21 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
-from speclint.specs import (
-    CamBox,
-    ChamberCover,
-    Component,
-    CylinderBlock,
-    CylinderCover,
-    CylinderLiner,
-    LiftingPlan,
-    Link,
-    NotStated,
-    Weldment,
-)
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import block_of
+from speclint.specs import Component, CylinderBlock, LiftingPlan, Link, NotStated
 
 
 def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:
@@ -30,39 +19,28 @@ def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:
     lifted = worked(block.id, plan.lifts)
     for name, weight in plan.weights.items():
         if sheet.is_stated(f"part of {name}", weight.of):
-            yield from _of(name, sheet.follow(weight.of), lifted, sheet)
+            yield from _of(name, weight.of, lifted, sheet)
     for name, jib in plan.jibs.items():
         for link in jib.lifts:
-            yield from _of(name, sheet.follow(link), lifted, sheet)
+            yield from _of(name, link, lifted, sheet)
 
 
-def _of(name: str, part: Component, lifted: Any, sheet: Sheet) -> Iterator[Pair]:
-    link = _block_of(part)
-    if link is not None and sheet.is_stated(f"block of {part.id}", link):
-        yield Pair(worked(sheet.follow(link).id, link), lifted, name=name)
-
-
-def _block_of(part: Component) -> Link[Any] | NotStated | None:
-    """The link by which a part says which block it belongs to; None of other kinds."""
-    if isinstance(part, Weldment):
-        return part.makes
-    if isinstance(part, CylinderLiner):
-        return part.housed_in
-    if isinstance(part, CamBox):
-        return part.mounted_on
-    return part.closes if isinstance(part, CylinderCover | ChamberCover) else None
+def _of(name: str, link: Link[Component] | NotStated, lifted: Worked, sheet: Sheet) -> Iterator[Pair]:
+    block = block_of(sheet.follow(link), sheet)
+    if block is not None:
+        yield Pair(worked(block.id, link), lifted, name=name)
 
 
 of_its_block: Rule = agreement(
     "lifting.parts-of-its-block",
-    title="Each weldment, liner, cover and cam box that a lifting plan weighs or lifts by a jib is of the block that "
-    "the plan lifts",
+    title="Each part that a lifting plan weighs or lifts by a jib is of the block that the plan lifts",
     on=LiftingPlan,
     pairs=_blocks,
     within="",
     grade=Grade.NONCONFORMITY,
     why="a plan copied from another block goes on weighing the parts of that one, which are no longer alike some day",
-    leaves_out="pieces that name no part, parts of other kinds, and a plan that lifts another part than a block",
+    leaves_out="pieces that name no part, parts that lead to no block, and a plan that lifts another part than a block",
+    edition=2,
 )
 
 RULES = (of_its_block,)

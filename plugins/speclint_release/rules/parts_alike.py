@@ -2,29 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, Link, fields_taken
+from speclint.facts import ways_to_blocks
+from speclint.specs import Component, fields_taken
 from speclint_release.inputs import can_hurt
 from speclint_release.sources import ISO_7200
 
 #: Keys that name a part and its drawing: they may differ where the part does not.
 _NAMES = frozenset({"title", "drawing", "revision"})
-#: Links from a part to the block that it is on, in or made into.
-_ON_A_BLOCK = (
-    "makes",
-    "becomes",
-    "closes",
-    "housed_in",
-    "pressed_into",
-    "in_block",
-    "mounted_on",
-    "held_by",
-    "holds",
-    "locks",
-    "on",
-)
 
 
 @rule(
@@ -145,13 +130,15 @@ def other_hand(component: Component, sheet: Sheet) -> Judgement:
 
 @rule(
     "part.hand-of-its-block",
-    title="A part that states a hand is of the hand of the block that it is on, in or made into",
+    title="A part that states a hand is of the hand of the block that it is on, in or made into, itself or by way of "
+    "other parts",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a pipe that was bent for the left-hand block meets no flange on the right",
-    leaves_out="parts that state no hand; parts that are on a block through another part",
+    leaves_out="parts that state no hand, and those that lead to no block",
     against=(),
+    edition=2,
 )
 def hand_of_its_block(component: Component, sheet: Sheet) -> Judgement:
     """The words of both; a block in the middle is of the hand to which it is made."""
@@ -160,30 +147,17 @@ def hand_of_its_block(component: Component, sheet: Sheet) -> Judgement:
     ):
         raise sheet.not_applicable("it states no hand")
     hand = sheet.read("hand", component.hand)
+    blocks = {way.block.id: way.block for way in ways_to_blocks(component, sheet)}
     hands = {
-        block.id: sheet.read(f"hand of {block.id}", block.hand)
-        for block in _blocks_of(component, sheet)
-        if sheet.is_stated(f"hand of {block.id}", block.hand)
+        name: sheet.read(f"hand of {name}", block.hand)
+        for name, block in blocks.items()
+        if sheet.is_stated(f"hand of {name}", block.hand)
     }
     if not hands:
         raise sheet.not_applicable("it is on no block that states a hand")
     other = [f"{name} is of the {its} hand" for name, its in hands.items() if its != hand]
     says = f"made for the {hand} hand, and {' and '.join(other)}" if other else f"{', '.join(hands)}: {hand}"
     return sheet.states(not other, says, where=component.hand.where)
-
-
-def _blocks_of(component: Component, sheet: Sheet) -> Iterator[Component]:
-    """The blocks that a component names as its place, those at the ends of a pipe among them."""
-    ends = [getattr(component, end, None) for end in ("starts_at", "ends_at")]
-    links = [
-        *(getattr(component, name, None) for name in _ON_A_BLOCK),
-        *(getattr(end, "part", None) for end in ends),
-    ]
-    for link in links:
-        if isinstance(link, Link):
-            part = sheet.follow(link)
-            if isinstance(part, Component) and part.is_one_of(("cylinder-block",)):
-                yield part
 
 
 RULES = (place_stated, said_once, material_explained, one_drawing, other_hand, hand_of_its_block)

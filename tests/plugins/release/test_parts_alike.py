@@ -231,3 +231,14 @@ def test_a_part_in_a_block_is_of_its_hand(tmp_path: Path) -> None:
     folder.write(files)
     expect_finding(folder.only(HAND, "left"), grade=Grade.NONCONFORMITY, says="made for the left hand")
     expect_not_applicable(folder.only(HAND, "spring"), "it states no hand")
+
+
+@pytest.mark.parametrize(("hand", "outcome"), [("left", "conforms"), ("right", "finding")])
+def test_a_part_in_a_part_on_the_block_is_of_its_hand(tmp_path: Path, hand: str, outcome: str) -> None:
+    folder = DesignFolder(tmp_path)
+    files = {
+        "block.toml": 'kind = "cylinder-block"\nid = "block"\nhand = "left"\n',
+        "box.toml": 'kind = "cam-box"\nid = "box"\nmounted_on = "block"\n',
+        "tappet.toml": f'kind = "tappet"\nid = "tappet"\nhand = "{hand}"\ncarried_in = "box"\n',
+    }
+    assert folder.write(files).only(HAND, "tappet").outcome == outcome

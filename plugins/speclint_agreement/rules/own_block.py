@@ -1,0 +1,53 @@
+"""Every way from a part leads to one cylinder block."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import ways_to_blocks
+from speclint.specs import Component, by_word
+
+
+def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
+    """The block to which each link of the part leads against that to which its first leads."""
+    ways = ways_to_blocks(part, sheet)
+    first = next(ways, None)
+    if first is None:
+        return
+    for way in ways:
+        there = Worked(first.block.id, (first.link.where,), f"block {first.block.id}, that of")
+        yield Pair(worked(way.block.id, way.link), there, name=f"{way.link.where.key}, of {way.block.id}")
+
+
+of_one_block: Rule = agreement(
+    "part.of-one-block",
+    title="All that a part names, but along the path of steam, is on, in or made into one and the same block",
+    on=(
+        by_word.AccessPlan,
+        by_word.BoltedJoint,
+        by_word.ChamberCover,
+        by_word.CompressionSpring,
+        by_word.Envelope,
+        by_word.Partition,
+        by_word.Piston,
+        by_word.PistonRing,
+        by_word.PoppetValve,
+        by_word.Rocker,
+        by_word.SlideBar,
+        by_word.StuffingBox,
+        by_word.Tappet,
+        by_word.ValveCage,
+        by_word.ValveGear,
+        by_word.Weldment,
+    ),
+    pairs=_blocks,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a part whose spec was copied from the other side of the engine, and altered in one place only, is worked with "
+    "the sizes and the steam of one cylinder and fitted to another",
+    leaves_out="parts that lead to one block or to none, such as pipes and shafts; the ends and the cylinders of the "
+    "block",
+)
+
+RULES = (of_one_block,)

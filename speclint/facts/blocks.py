@@ -1,0 +1,101 @@
+"""The cylinder block that a part belongs to, by each link that leads there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+from speclint.rules import Sheet
+from speclint.specs import Component, Link, Spec, by_word
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock
+
+#: The keys by which parts lead to the block that they are on, in or made into, by the words of their kinds; the first
+#: that is stated leads on. Of kinds that are not here a part may belong to several blocks, or to none.
+_WAYS = {
+    "access-plan": ("serves",),
+    "bolted-joint": ("screwed_into", "holds"),
+    "bracket": ("on",),
+    "cam": ("lifts",),
+    "cam-box": ("mounted_on",),
+    "casting": ("becomes",),
+    "chamber-cover": ("closes",),
+    "compression-spring": ("closes", "nested_in"),
+    "crosshead": ("on_rod",),
+    "cylinder-cover": ("closes",),
+    "cylinder-liner": ("housed_in",),
+    "envelope": ("around",),
+    "frame-fastening": ("holds",),
+    "gland": ("of",),
+    "lagging": ("covers",),
+    "lens-joint": ("of",),
+    "locating-face": ("locks",),
+    "partition": ("live_side", "exhaust_side"),
+    "pin": ("moved_by",),
+    "piston": ("runs_in",),
+    "piston-ring": ("runs_in", "bears_on"),
+    "piston-rod": ("carries",),
+    "poppet-valve": ("upper_beat.seat", "lower_beat.seat"),
+    "retaining-ring": ("retains",),
+    "rocker": ("works", "carried_in"),
+    "saddle": ("on",),
+    "slide-bar": ("guides",),
+    "steam-passage": ("in_block",),
+    "stuffing-box": ("in_cover", "seals"),
+    "tappet": ("works", "carried_in"),
+    "valve-cage": ("held_by", "surrounds"),
+    "valve-gear": ("in_block",),
+    "valve-seat": ("pressed_into",),
+    "valve-spindle": ("moves",),
+    "weldment": ("makes",),
+}
+#: Links that say nothing of the block: to the duty, and on along a path of steam, from one block to another it may be.
+_NO_WAYS = frozenset({"duty", "follows", "joined_to"})
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """A link of a part, and the block to which it leads."""
+
+    link: Link[Any]
+    block: CylinderBlock
+
+
+def ways_to_blocks(part: Component, sheet: Sheet) -> Iterator[Way]:
+    """Each link of a part that leads to a block, itself or by way of other parts, in the order of its keys.
+
+    Those along a path of steam are passed over.
+
+    :raises NotAssessed: where a spec on the way cannot be read.
+    """
+    for link in part.links():
+        if link.where.key.rpartition(".")[2] not in _NO_WAYS:
+            block = block_of(sheet.follow(link), sheet)
+            if block is not None:
+                yield Way(link, block)
+
+
+def block_of(part: Spec, sheet: Sheet) -> CylinderBlock | None:
+    """The block that a part is, or that it is on, in or made into; None where it does not say which.
+
+    :raises NotAssessed: where a spec on the way cannot be read.
+    """
+    while not isinstance(part, by_word.CylinderBlock):
+        link = _next(part, sheet)
+        if link is None:
+            return None
+        part = sheet.follow(link)  # reading refuses links that run in a loop
+    return part
+
+
+def _next(part: Spec, sheet: Sheet) -> Link[Any] | None:
+    """The link by which a part leads on towards its block; None where it states none."""
+    for key in next((_WAYS[word] for word in part.words() if word in _WAYS), ()):
+        stated: Any = part
+        for name in key.split("."):
+            stated = getattr(stated, name)
+        if sheet.is_stated(f"{key.replace('.', ' ').replace('_', ' ')} of {part.id}", stated):
+            return stated  # type: ignore[no-any-return]
+    return None
