@@ -31,6 +31,7 @@ parts_of_one_block: Rule = agreement(
     pairs=_blocks,
     within="",
     grade=Grade.QUERY,
+    edition=2,
     why="a chain that was copied from another cylinder goes on adding up the sizes of that one",
     leaves_out="links without a part, parts that name no block, and whether a chain is meant to go from block to block",
 )
