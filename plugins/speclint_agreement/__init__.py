@@ -47,8 +47,8 @@ _MODULES = {
     "nuts": "piston-rod",
     "oil": "cylinder-block",
     "openings": "lens-joint steam-pipe",
-    "own_block": "access-plan bolted-joint chamber-cover compression-spring envelope partition piston piston-ring "
-    "poppet-valve rocker slide-bar stuffing-box tappet valve-cage valve-gear weldment",
+    "own_block": "access-plan bolted-joint chamber-cover compression-spring cylinder-cover envelope fit partition "
+    "piston piston-ring poppet-valve rocker slide-bar stuffing-box tappet valve-cage valve-gear weldment",
     "pads": "cylinder-block frame-fastening locating-face",
     "part_duties": "bolted-joint chamber-cover cylinder-cover cylinder-liner gland lens-joint pipe-flange "
     "steam-passage steam-pipe stuffing-box valve-seat weldment",

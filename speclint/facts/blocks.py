@@ -10,10 +10,10 @@ from speclint.rules import Sheet
 from speclint.specs import Component, Link, Spec, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+    from speclint.specs import CylinderBlock, DimensionChain
 
 #: The keys by which parts lead to the block that they are on, in or made into, by the words of their kinds; the first
-#: that is stated leads on. Of kinds that are not here a part may belong to several blocks, or to none.
+#: that leads to a block counts. Of kinds that are not here a part may belong to several blocks, or to none.
 _WAYS = {
     "access-plan": ("serves",),
     "bolted-joint": ("screwed_into", "holds"),
@@ -21,7 +21,7 @@ _WAYS = {
     "cam": ("lifts",),
     "cam-box": ("mounted_on",),
     "casting": ("becomes",),
-    "chamber-cover": ("closes",),
+    "chamber-cover": ("closes", "over"),
     "compression-spring": ("closes", "nested_in"),
     "crosshead": ("on_rod",),
     "cylinder-cover": ("closes",),
@@ -51,8 +51,9 @@ _WAYS = {
     "valve-spindle": ("moves",),
     "weldment": ("makes",),
 }
-#: Links that say nothing of the block: to the duty, and on along a path of steam, from one block to another it may be.
-_NO_WAYS = frozenset({"duty", "follows", "joined_to"})
+#: Links that say nothing of the block: to the duty, on along a path of steam, from one block to another it may be, and
+#: to what moves beside a block, which may be the motion of another one.
+_NO_WAYS = frozenset({"duty", "follows", "joined_to", "to"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ class Way:
 def ways_to_blocks(part: Component, sheet: Sheet) -> Iterator[Way]:
     """Each link of a part that leads to a block, itself or by way of other parts, in the order of its keys.
 
-    Those along a path of steam are passed over.
+    Those along a path of steam, and to what moves beside a part, are passed over.
 
     :raises NotAssessed: where a spec on the way cannot be read.
     """
@@ -82,20 +83,28 @@ def block_of(part: Spec, sheet: Sheet) -> CylinderBlock | None:
 
     :raises NotAssessed: where a spec on the way cannot be read.
     """
-    while not isinstance(part, by_word.CylinderBlock):
-        link = _next(part, sheet)
-        if link is None:
-            return None
-        part = sheet.follow(link)  # reading refuses links that run in a loop
-    return part
+    if isinstance(part, by_word.CylinderBlock):
+        return part
+    if isinstance(part, by_word.DimensionChain):
+        return _block_of_chain(part, sheet)
+    there = (block_of(sheet.follow(link), sheet) for link in _onward(part, sheet))
+    return next((block for block in there if block is not None), None)  # reading refuses links in a loop
 
 
-def _next(part: Spec, sheet: Sheet) -> Link[Any] | None:
-    """The link by which a part leads on towards its block; None where it states none."""
+def _block_of_chain(chain: DimensionChain, sheet: Sheet) -> CylinderBlock | None:
+    """The block of all parts of a dimension chain; None where they name none, or where it goes from block to block."""
+    links = [*chain.chain.items(), ("gap", chain.closes)]
+    of = [link.of for name, link in links if sheet.is_stated(f"part of {name} of {chain.id}", link.of)]
+    there = (block_of(sheet.follow(link), sheet) for link in of)
+    blocks = {block.id: block for block in there if block is not None}
+    return next(iter(blocks.values())) if len(blocks) == 1 else None
+
+
+def _onward(part: Spec, sheet: Sheet) -> Iterator[Link[Any]]:
+    """The links by which a part leads on towards its block, of those that it states."""
     for key in next((_WAYS[word] for word in part.words() if word in _WAYS), ()):
         stated: Any = part
         for name in key.split("."):
             stated = getattr(stated, name)
         if sheet.is_stated(f"{key.replace('.', ' ').replace('_', ' ')} of {part.id}", stated):
-            return stated  # type: ignore[no-any-return]
-    return None
+            yield stated

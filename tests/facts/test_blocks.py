@@ -21,11 +21,13 @@ PARTS = {
     "cam-box cambox": 'mounted_on = "block"\n',
     "casting casting": 'becomes = "block"\n',
     "chamber-cover lid": 'closes = "block"\n',
+    "chamber-cover above": 'over = "valve"\n',
     "compression-spring spring": 'closes = "valve"\n',
     "compression-spring inner": 'nested_in = "spring"\n',
     "crosshead crosshead": 'on_rod = "rod"\n',
     "cylinder-cover cover": 'closes = "block"\n',
     "cylinder-liner liner": 'housed_in = "block"\n',
+    "dimension-chain chain": 'chain.bore.of = "block"\nchain.piston.of = "piston"\ncloses.of = "rod"\n',
     "envelope envelope": 'around = "block"\n',
     "frame-fastening fastening": 'holds = "block"\n',
     "gland gland": 'of = "box"\n',
@@ -78,7 +80,7 @@ def test_a_lens_joint_on_a_block_is_of_it(tmp_path: Path) -> None:
     assert found is on["block"]
 
 
-def test_the_first_key_that_is_stated_leads_on(tmp_path: Path) -> None:
+def test_the_first_key_that_leads_to_a_block_counts(tmp_path: Path) -> None:
     on = bench(
         tmp_path,
         PARTS | {"stuffing-box box": 'in_cover = "cover"\nseals = "rod"\n', "piston piston": ""},
@@ -88,6 +90,32 @@ def test_the_first_key_that_is_stated_leads_on(tmp_path: Path) -> None:
     assert found is on["block"]
     assert block_of(on["rod"], on.sheet) is None
     assert on.silent == ["piston runs_in"]
+
+
+def test_a_key_that_leads_to_no_block_leaves_it_to_the_next(tmp_path: Path) -> None:
+    on = bench(tmp_path, PARTS | {"bolted-joint bolts": 'screwed_into = "shaft"\nholds = "cover"\n'}, "block")
+    assert block_of(on["bolts"], on.sheet) is on["block"]
+
+
+@pytest.mark.parametrize("link", ["chain.bore.of", "chain.piston.of", "closes.of"])
+def test_a_chain_from_block_to_block_is_of_neither(tmp_path: Path, link: str) -> None:
+    links = {"chain.bore.of": "block", "chain.piston.of": "piston", "closes.of": "rod"} | {link: "other"}
+    text = "".join(f'{key} = "{part}"\n' for key, part in links.items())
+    on = bench(tmp_path, PARTS | {"dimension-chain chain": text}, "block")
+    assert block_of(on["chain"], on.sheet) is None
+
+
+def test_what_moves_beside_a_part_may_be_of_another_block(tmp_path: Path) -> None:
+    more = {
+        "crosshead far": 'on_rod = "far-rod"\n',
+        "piston-rod far-rod": 'carries = "far-piston"\n',
+        "piston far-piston": 'runs_in = "far-liner"\n',
+        "cylinder-liner far-liner": 'housed_in = "other"\n',
+        "envelope envelope": 'around = "block"\ngaps.beside.to = "far"\ngaps.beside.chain = "chain"\n',
+    }
+    on = bench(tmp_path, PARTS | more, "block")
+    ways = [(way.link.where.key, way.block.id) for way in ways_to_blocks(on["envelope"], on.sheet)]
+    assert ways == [("around", "block"), ("gaps.beside.chain", "block")]
 
 
 def test_springs_nested_in_one_another_are_not_followed_for_ever(tmp_path: Path) -> None:

@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import ways_to_blocks
+from speclint.facts import Way, ways_to_blocks
 from speclint.specs import Component, by_word
 
 
 def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
     """The block to which each link of the part leads against that to which its first leads."""
-    ways = ways_to_blocks(part, sheet)
-    first = next(ways, None)
-    if first is None:
+    ways = tuple(ways_to_blocks(part, sheet))
+    if not ways or _joins_blocks(part, ways):
         return
-    for way in ways:
+    first, *others = ways
+    for way in others:
         there = Worked(first.block.id, (first.link.where,), f"block {first.block.id}, that of")
         yield Pair(worked(way.block.id, way.link), there, name=f"{way.link.where.key}, of {way.block.id}")
+
+
+def _joins_blocks(part: Component, ways: Sequence[Way]) -> bool:
+    """Whether a joint or a fit is between two blocks themselves, such as inside cylinders bolted together."""
+    named = {way.block.id for way in ways if way.link.id == way.block.id}
+    return len(named) > 1 and isinstance(part, by_word.BoltedJoint | by_word.Fit)
 
 
 of_one_block: Rule = agreement(
@@ -28,7 +34,9 @@ of_one_block: Rule = agreement(
         by_word.BoltedJoint,
         by_word.ChamberCover,
         by_word.CompressionSpring,
+        by_word.CylinderCover,
         by_word.Envelope,
+        by_word.Fit,
         by_word.Partition,
         by_word.Piston,
         by_word.PistonRing,
@@ -46,8 +54,9 @@ of_one_block: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="a part whose spec was copied from the other side of the engine, and altered in one place only, is worked with "
     "the sizes and the steam of one cylinder and fitted to another",
-    leaves_out="parts that lead to one block or to none, such as pipes and shafts; the ends and the cylinders of the "
-    "block",
+    leaves_out="parts that lead to one block or to none, such as pipes and shafts; joints and fits between two blocks "
+    "themselves; what moves beside a block; what is named without a link, such as the joint of a spanner or of a "
+    "pattern of holes; the ends and the cylinders of the block",
 )
 
 RULES = (of_one_block,)

@@ -22,6 +22,7 @@ FILES = {
     "spring-two.toml": 'kind = "compression-spring"\ncloses = "valve-two"',
     "ring-two.toml": 'kind = "piston-ring"\nruns_in = "liner-two"',
     "weldment-two.toml": 'kind = "weldment"\nmakes = "two"',
+    "chain-two.toml": 'kind = "dimension-chain"\nchain.rod.of = "two"',
     "cam-two.toml": 'kind = "cam"\nlifts = "tappet-two"',
     "tappet-two.toml": 'kind = "tappet"\ncarried_in = "box-two"',
     "seat.toml": 'kind = "valve-seat"\npressed_into = "one"',
@@ -51,6 +52,10 @@ FILES = {
     "wall.toml": 'kind = "partition"\nlive_side = "passage"\nexhaust_side = "passage"',
     "plan.toml": 'kind = "access-plan"\nserves = "one"\nweldment = "weldment"',
     "space.toml": 'kind = "envelope"\naround = "one"\npoints.cover.of = "cover"',
+    "front.toml": 'kind = "cylinder-cover"\ncloses = "one"\nbears.stop.stop = "valve"',
+    "press.toml": 'kind = "fit"\nhole.of = "one"\nshaft.of = "liner"',
+    "chain.toml": 'kind = "dimension-chain"\nchain.cover.of = "cover"',
+    "room.toml": 'kind = "envelope"\naround = "one"\ngaps.rod.chain = "chain"',
     "gear.toml": 'kind = "valve-gear"\nin_block = "one"\nnotches.full.inlet_front.cam = "cam"',
 }
 #: Each judged part with one of its links, and what of the other block it names instead.
@@ -70,11 +75,15 @@ CHANGES = [
     ("plan", 'weldment = "weldment"', "weldment-two"),
     ("gear", 'notches.full.inlet_front.cam = "cam"', "cam-two"),
     ("space", 'points.cover.of = "cover"', "cover-two"),
+    ("room", 'gaps.rod.chain = "chain"', "chain-two"),
+    ("front", 'bears.stop.stop = "valve"', "valve-two"),
+    ("press", 'shaft.of = "liner"', "liner-two"),
+    ("press", 'hole.of = "one"', "two"),
 ]
 OTHER, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
 
 
-@pytest.mark.parametrize("part", [name for name, _, _ in CHANGES])
+@pytest.mark.parametrize("part", dict.fromkeys(name for name, _, _ in CHANGES))
 def test_all_that_it_names_is_of_one_block(workshop: DesignFolder, part: str) -> None:
     found = workshop.write(FILES).only(RULE, part)
     assert (found.outcome, found.grade) == FINE
@@ -102,6 +111,36 @@ def test_the_link_that_leads_elsewhere_is_named(workshop: DesignFolder) -> None:
 def test_a_part_with_one_way_or_none_has_nothing_to_compare(workshop: DesignFolder, part: str) -> None:
     files = FILES | {
         "valve.toml": 'kind = "poppet-valve"',
+        "front.toml": 'kind = "cylinder-cover"\ncloses = "one"\nbears.stop.stop = "valve"',
+        "press.toml": 'kind = "fit"\nhole.of = "one"\nshaft.of = "liner"',
+        "chain.toml": 'kind = "dimension-chain"\nchain.cover.of = "cover"',
+        "room.toml": 'kind = "envelope"\naround = "one"\ngaps.rod.chain = "chain"',
         "gear.toml": 'kind = "valve-gear"\nin_block = "one"',
     }
     assert workshop.write(files).only(RULE, part).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        'kind = "bolted-joint"\nholds = "two"\nbolted_to = "one"',
+        'kind = "fit"\nhole.of = "two"\nshaft.of = "one"',
+    ],
+    ids=["joint", "fit"],
+)
+def test_two_blocks_may_be_joined_to_each_other(workshop: DesignFolder, text: str) -> None:
+    """Cylinders between the frames are cast one by one and bolted together on the middle line: common practice."""
+    found = workshop.write(FILES | {"between.toml": text}).only(RULE, "between")
+    assert found.outcome == "not applicable"
+
+
+def test_what_moves_beside_a_block_may_be_of_another(workshop: DesignFolder) -> None:
+    """The crosshead of an inside cylinder passes an outside one, whose envelope has a gap to it: common practice."""
+    files = FILES | {
+        "crosshead-two.toml": 'kind = "crosshead"\non_rod = "rod-two"',
+        "rod-two.toml": 'kind = "piston-rod"\ncarries = "piston-two"',
+        "piston-two.toml": 'kind = "piston"\nruns_in = "liner-two"',
+        "room.toml": f'{FILES["room.toml"]}\ngaps.beside.to = "crosshead-two"',
+    }
+    found = workshop.write(files).only(RULE, "room")
+    assert (found.outcome, found.grade) == FINE
