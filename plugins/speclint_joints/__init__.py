@@ -28,6 +28,7 @@ _MODULES = {
     "holes": "bolted-joint",
     "keeping": "bolted-joint frame-fastening",
     "layout": "bolted-joint",
+    "losses": "bolted-joint frame-fastening",
     "lenses": "lens-joint",
     "shared_loads": "bracket",
     "strokes": "cylinder-cover frame-fastening",

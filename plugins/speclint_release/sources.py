@@ -26,3 +26,8 @@ TEST_FACTOR = Source(
 EN_1011_2 = Source(
     "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
 )
+L122 = Source(
+    "Safety of pressure systems: Pressure Systems Safety Regulations 2000, Approved Code of Practice, L122",
+    "2014",
+    memory=True,
+)

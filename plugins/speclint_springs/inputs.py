@@ -11,6 +11,8 @@ from speclint.handbook.springs import (
     length_at_lift,
     mean_from_inside,
     mean_from_outside,
+    relaxation_loss,
+    shear_stress,
     solid_coils,
     solid_length,
     spring_load,
@@ -140,3 +142,12 @@ def alternates(spring: CompressionSpring, sheet: Sheet) -> bool:
     if not all(sheet.is_stated(name, length) for name, length in lengths.items()):
         return False
     return sheet.take_nominal("L_U", spring.shut_length) != sheet.take_nominal("L_O", spring.open_length)
+
+
+def relaxation_of_wire(spring: CompressionSpring, sheet: Sheet, T: Kelvins, symbol: str) -> Ratio:
+    """Share of its load that a spring held fully open at ``T`` [K] loses, by its wire and the stress in it."""
+    d = sheet.take("d", spring.wire)
+    D = mean_diameter(spring, sheet, d)
+    stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
+    wire = sheet.read("wire grade", spring.wire_grade)
+    return sheet.look_up(symbol, relaxation_loss, wire=wire, T=T, tau=stress)

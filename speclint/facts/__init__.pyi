@@ -287,6 +287,7 @@ from .passage_steam import (
     steam_in as steam_in,
 )
 from .people import (
+    is_named_in as is_named_in,
     may_be_one_person as may_be_one_person,
     people_named as people_named,
 )

@@ -1,4 +1,4 @@
-"""Names of people: whether two can be one person's, and the people whom a text names."""
+"""Names of people: whether two can be one person's, whom a text names, and whether it bears a name."""
 
 from __future__ import annotations
 
@@ -40,6 +40,16 @@ def people_named(text: str) -> list[str]:
         pieces = one.split(",")
         found += pieces if all(len(_words(piece)) > 1 for piece in pieces) else [one]
     return [one.strip() for one in found if one.strip()]
+
+
+def is_named_in(person: str, text: str) -> bool:
+    """Whether a text bears the name of a person: each word of the name that is longer than an initial.
+
+    >>> is_named_in("M. Coyle", "Mary Coyle, inspecting engineer"), is_named_in("B. Thorne", "Bureau of inspection")
+    (True, False)
+    """
+    whole = [word for word in _words(person) if len(word) > 1]
+    return bool(whole) and all(word in _words(text) for word in whole)
 
 
 def _all_among(some: list[str], others: list[str]) -> bool:

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, cast
 
 from speclint import (
     COMMON_PRACTICE,
@@ -16,30 +15,17 @@ from speclint import (
 )
 from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
-from speclint.specs import Component, Link
+from speclint.specs import Component
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
 from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, no_examination
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
+from speclint_release.vessels import linked_parts, of_vessel
 
 if TYPE_CHECKING:
     from speclint.specs import BoltedJoint, LoadCase, SteamPipe
 
 #: What may be stated once for a vessel and all its parts.
 _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "competent_body")
-#: The links by which a part is of a vessel: what it holds or closes, what it is in or on, what it becomes.
-_OF = (
-    "holds",
-    "of",
-    "in_cover",
-    "closes",
-    "makes",
-    "becomes",
-    "housed_in",
-    "pressed_into",
-    "in_block",
-    "screwed_into",
-    "bolted_to",
-)
 
 
 @rule(
@@ -86,7 +72,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     """
     if not holds_pressure(component, sheet):
         raise sheet.not_applicable("it holds no pressure")
-    found = {name: _of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
+    found = {name: of_vessel(component, name, sheet) for name in _OF_THE_VESSEL}
     found["inspection_document"] = component.inspection_document
     if not component.is_one_of(("bolted-joint",)):  # codes ask for no examination of finished studs
         found["examination"] = component.examination
@@ -125,30 +111,9 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     )
 
 
-def _of_vessel(component: Component, name: str, sheet: Sheet) -> Any:
-    """A value as the component states it, or else the nearest component that it is linked to."""
-    own = getattr(component, name)
-    for part in _linked(component, sheet):
-        stated = getattr(part, name)
-        if sheet.is_stated(f"{name} of {part.id}", stated):
-            return stated
-    return own
-
-
-def _linked(component: Component, sheet: Sheet) -> Iterator[Component]:
-    """The component, and what it is part of or closes, the nearest first; not what it is merely joined to."""
-    waiting = [component]
-    while waiting:
-        part = waiting.pop(0)
-        yield part
-        links = [getattr(part, name, None) for name in _OF]
-        found = [sheet.follow(link) for link in links if isinstance(link, Link)]
-        waiting += [one for one in found if isinstance(one, Component)]
-
-
 def _holds_exhaust(component: Component, sheet: Sheet) -> bool:
     """Whether the part, or the pipe that it is on, holds exhaust steam and no live steam."""
-    for part in _linked(component, sheet):
+    for part in linked_parts(component, sheet):
         if part.is_one_of(("bolted-joint",)):
             return facts.pressure_held(cast("BoltedJoint", part), sheet) == "exhaust"
         if part.is_one_of(("steam-pipe",)):

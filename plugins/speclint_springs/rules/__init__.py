@@ -2,6 +2,6 @@
 
 from __future__ import annotations
 
-from speclint_springs.rules import endurance, lengths, loads, room, strength
+from speclint_springs.rules import endurance, lengths, loads, room, strength, warranted
 
-RULES = (*endurance.RULES, *lengths.RULES, *loads.RULES, *room.RULES, *strength.RULES)
+RULES = (*endurance.RULES, *lengths.RULES, *loads.RULES, *room.RULES, *strength.RULES, *warranted.RULES)

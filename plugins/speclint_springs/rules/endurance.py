@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Newtons, Pascals, Ratio
+from speclint.equations import Kelvins, Metres, Newtons, Pascals, Ratio
 from speclint.facts import speed_of_gear
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.springs import (
@@ -16,8 +16,6 @@ from speclint.handbook.springs import (
     fatigue_line_slope,
     highest_wire_temperature,
     natural_frequency,
-    relaxation_loss,
-    shear_stress,
     spring_index,
     stroke_factor,
     stroke_strength,
@@ -30,7 +28,7 @@ from speclint_springs.inputs import (
     alternates,
     mean_diameter,
     modulus_of_rigidity,
-    open_load,
+    relaxation_of_wire,
     same_spring_open_load,
     shut_load,
     working_coils,
@@ -204,15 +202,10 @@ def temperature(spring: CompressionSpring, case: LoadCase, sheet: Sheet) -> Judg
     )
 
 
-def _relaxation(spring: CompressionSpring, sheet: Sheet, T: float) -> Ratio:
+def _relaxation(spring: CompressionSpring, sheet: Sheet, T: Kelvins) -> Ratio:
     if sheet.is_stated("relaxation", spring.relaxation):
         return sheet.take("r", spring.relaxation)
-    d = sheet.take("d", spring.wire)
-    D = mean_diameter(spring, sheet, d)
-    stress = sheet.work("τ_O", shear_stress, F=open_load(spring, sheet, d, D), D=D, d=d)
-    return sheet.look_up(
-        "r", relaxation_loss, wire=sheet.read("wire grade", spring.wire_grade), T=T, tau=stress
-    )
+    return relaxation_of_wire(spring, sheet, T, "r")
 
 
 RULES = (fatigue, surge, temperature)

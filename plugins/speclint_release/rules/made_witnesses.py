@@ -1,0 +1,71 @@
+"""Who examined and tested a part as made is not who made it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import may_be_one_person, people_named
+from speclint.specs import ExaminationRecord, HydraulicTestRecord, MadePart
+from speclint_release.sources import EN_13445_5
+
+
+@rule(
+    "made.independent-examination",
+    title="A hydraulic test on record had a witness beside who made it, and each examination was made by somebody "
+    "who is named, and who did not weld the part",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[
+        EN_13445_5.at("clauses 6 and 10, inspection during fabrication and final assessment"),
+        COMMON_PRACTICE,
+    ],
+    why="a welder who examines his own weld, and a tester whom nobody watched, find what they hope to find",
+    leaves_out="whether examiner and witness are qualified, and whether the witness must be of the competent body: the "
+    "local code decides; a welder whom the record of a weld does not name (made.examined)",
+    against=(),
+)
+def independent_examination(made: MadePart, sheet: Sheet) -> Judgement:
+    """Each test and each examination that has a result; what is wrong is listed."""
+    tests = {name: one for name, one in made.hydraulic_tests.items() if sheet.is_stated(name, one.result)}
+    examined = {name: one for name, one in made.examinations.items() if sheet.is_stated(name, one.result)}
+    if not tests and not examined:
+        raise sheet.not_applicable("no hydraulic test and no examination is on record")
+    wrong = [
+        *(says for name, one in tests.items() for says in _of_test(name, one, sheet)),
+        *(says for name, one in examined.items() for says in _of_examination(name, one, made, sheet)),
+    ]
+    says = "; ".join(wrong) if wrong else "each is by somebody who is named, and looked at by another"
+    return sheet.states(not wrong, says, where=made.where)
+
+
+def _of_test(name: str, record: HydraulicTestRecord, sheet: Sheet) -> Iterator[str]:
+    by = sheet.said(f"who made {name}", record.by)
+    witness = sheet.said(f"witness of {name}", record.witnessed_by)
+    if by is None:
+        yield f"{name} names nobody who made it"
+    if witness is None:
+        yield f"{name} names no witness"
+    elif by is not None and not _another(witness, by):
+        yield f"{name} was made and witnessed by {by}"
+
+
+def _of_examination(name: str, record: ExaminationRecord, made: MadePart, sheet: Sheet) -> Iterator[str]:
+    by = sheet.said(f"who made {name}", record.by)
+    if by is None:
+        yield f"{name} names nobody who made it"
+        return
+    for weld, one in made.welds.items():
+        welder = sheet.said(f"welder of {weld}", one.welder)
+        if welder is not None and not _another(by, welder):
+            yield f"{name} was made by {by}, who welded {weld}"
+
+
+def _another(some: str, one: str) -> bool:
+    """Whether a text names at least one person who is none of those that another text names."""
+    return any(
+        not any(may_be_one_person(who, other) for other in people_named(one)) for who in people_named(some)
+    )
+
+
+RULES = (independent_examination,)
