@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import block_of
 from speclint.specs import DimensionChain
+from speclint_agreement.inputs import in_block
 
 
 def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
@@ -19,9 +20,9 @@ def _blocks(chain: DimensionChain, sheet: Sheet) -> Iterator[Pair]:
         if block is None:
             continue
         if first is None:
-            first = Worked(block.id, (link.of.where,), f"block {block.id}, that of")
+            first = in_block(link.of, block)
         else:
-            yield Pair(worked(block.id, link.of), first, name=name)
+            yield Pair(in_block(link.of, block), first, name=name)
 
 
 parts_of_one_block: Rule = agreement(

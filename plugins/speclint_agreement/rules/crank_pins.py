@@ -8,6 +8,7 @@ from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
 from speclint.handbook.cams import crank_radius
 from speclint.specs import Crank, DrivingAxle, Engine, Pin, Turning
+from speclint_agreement.inputs import in_block
 
 
 def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
@@ -28,11 +29,11 @@ def _pins(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _at_crank(name: str, piece: Turning, pin: Pin, crank: Crank, sheet: Sheet) -> Iterator[Pair]:
-    """The block in which the piston works that moves a pin, against the block of the crank."""
+    """The block of the crank against that in which the piston works that moves the pin."""
     block = block_of(pin, sheet)
     if block is not None and sheet.is_stated("block of the crank", crank.block):
-        there = worked(sheet.follow(crank.block).id, crank.block, piece.crank)
-        yield Pair(worked(block.id, pin.moved_by), there, name=name)
+        here = worked(sheet.follow(crank.block).id, crank.block, piece.crank)
+        yield Pair(here, in_block(pin.moved_by, block), name=name)
 
 
 def _driven(name: str, piece: Turning, axle: DrivingAxle, sheet: Sheet) -> Pair:

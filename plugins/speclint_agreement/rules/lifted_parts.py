@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import block_of
 from speclint.specs import Component, CylinderBlock, LiftingPlan, Link, NotStated
+from speclint_agreement.inputs import in_block
 
 
 def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:
@@ -28,7 +29,7 @@ def _blocks(plan: LiftingPlan, sheet: Sheet) -> Iterator[Pair]:
 def _of(name: str, link: Link[Component] | NotStated, lifted: Worked, sheet: Sheet) -> Iterator[Pair]:
     block = block_of(sheet.follow(link), sheet)
     if block is not None:
-        yield Pair(worked(block.id, link), lifted, name=name)
+        yield Pair(lifted, in_block(link, block), name=name)
 
 
 of_its_block: Rule = agreement(

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import Grade, Pair, Rule, Sheet, agreement
 from speclint.facts import Way, ways_to_blocks
 from speclint.specs import Component, by_word
+from speclint_agreement.inputs import in_block
 
 
 def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
@@ -16,8 +17,8 @@ def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
         return
     first, *others = ways
     for way in others:
-        there = Worked(first.block.id, (first.link.where,), f"block {first.block.id}, that of")
-        yield Pair(worked(way.block.id, way.link), there, name=f"{way.link.where.key}, of {way.block.id}")
+        here, there = in_block(way.link, way.block), in_block(first.link, first.block)
+        yield Pair(here, there, name=way.link.where.key)
 
 
 def _joins_blocks(part: Component, ways: Sequence[Way]) -> bool:

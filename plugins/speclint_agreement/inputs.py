@@ -1,0 +1,13 @@
+"""What several rules share: the block to which a link leads, as one side of a pair."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from speclint import Worked
+from speclint.specs import CylinderBlock, Link, NotStated
+
+
+def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:
+    """The block to which a link leads, itself or by way of other parts; the second side of a pair, which names it."""
+    return Worked(block.id, (link.where,), f"block {block.id}, that of")
