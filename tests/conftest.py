@@ -36,6 +36,7 @@ WIDE = (
     "checking/test_processes.py",
     "checking/test_proof.py",
     "checking/test_time_limit.py",
+    "checking/test_worked_once_in_example.py",
     "commands/test_examples.py",
     "commands/test_new_family.py",
     "commands/test_pair.py",
