@@ -209,6 +209,7 @@ class BoltedJoint(Component):
         fastener: "stud" in a tapped hole, or "bolt" through both parts.
         thread: of the stud at both ends, such as "M24" or "7/8 BSF".
         thread_made: how the thread was made.
+        rolled_by: procedure by which the thread is rolled after its heat treatment, by its number.
         count: how many.
         circle: diameter of the bolt circle.
         grip: clamped thickness of the part held, nut face to joint face, without the gasket.
@@ -281,6 +282,7 @@ class BoltedJoint(Component):
     fastener: Word[Literal["stud", "bolt"]] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
+    rolled_by: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
     grip: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
