@@ -251,7 +251,8 @@ class BoltedJoint(Component):
         packing: what makes a joint tight that holds no steam
         vacuum: pressure outside over that inside, of a smokebox
         gas_flow: gas that the smokebox takes, against which its inflow counts
-        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
+        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into; of 500 mm
+            and more, 500 mm is enough.
         long_studs: those on which a cover is let off its spring.
         making: the step of the block at which its studs are set, "set studs" where it is left out.
     """
@@ -328,5 +329,5 @@ class BoltedJoint(Component):
     tapped: TappedHole = TappedHole.unstated()
     nut: Nut = Nut.unstated()
     long_studs: LongStuds = LongStuds.unstated()
-    to_wall: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
+    to_wall: Annotated[Length, Span("3 mm", "500 mm")] = NOT_STATED
     making: FittedMaking = FittedMaking.unstated()
