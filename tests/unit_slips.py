@@ -1,8 +1,9 @@
 """A slip of a unit: every length of the example multiplied by 1000 and by 25.4, and divided by them.
 
 Each slip must draw a complaint when its spec is read, or a finding that was not there before: from a rule on the
-component itself, or on one that it is linked to. ``python -m tests.unit_slips`` tries them all and lists those that
-nothing catches; it fails below 98 %. The test tries a sample.
+component itself, on one that it is linked to, or on one that its geometrical tolerances count from.
+``python -m tests.unit_slips`` tries them all and lists those that nothing catches; it fails below 98 %. The test tries
+a sample.
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ from speclint.checking.inputs import Inputs, context_of as _context_of
 from speclint.repository import Design, open_repository
 from speclint.repository.reading import load_specs
 from speclint.rules import Context, Rule
-from speclint.specs import Component, Spec
+from speclint.specs import Component, Spec, Stated
 from speclint.testing import installed_families
 from tests.shares import add_part, share_of
 
@@ -139,14 +140,14 @@ class Bench:
         return next(one.spec for one in read if one.id == name)
 
     def _near(self, name: str, design: Design) -> Iterator[Component]:
-        """The component, and those that link to it or that it links to."""
+        """The component, those that link to it or that it links to, and those that its tolerances count from."""
         seen: dict[str, None] = {}
         ring = [name]
         for _ in range(2):
             for one in ring:
                 seen.setdefault(one)
             specs = [design.specs[one] for one in ring if one in design.specs]
-            linked = [link.id for spec in specs for link in spec.links()]
+            linked = [one for spec in specs for one in (*(link.id for link in spec.links()), *_datums(spec))]
             linking = [part.id for spec in specs for part in design.linking_to(spec)]
             ring = [one for one in (*linking, *linked) if one not in seen]
         return (part for one in seen if isinstance(part := design.specs.get(one), Component))
@@ -175,6 +176,12 @@ class Bench:
     def slips(self) -> list[Slip]:
         """All slips of the example."""
         return list(slips(self.design))
+
+
+def _datums(spec: Spec) -> Iterator[str]:
+    """What the geometrical tolerances of a part count from: ids of other parts, which are no links, and letters."""
+    tables = spec.tolerances.values() if isinstance(spec, Component) else ()
+    return (datum.value for one in tables for datum in one.to if isinstance(datum, Stated))
 
 
 def main() -> int:

@@ -24,5 +24,6 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_fits.rules.chain_zones", "dimension-chain"),
         rules_in("speclint_fits.rules.angles", "poppet-valve"),
         rules_in("speclint_fits.rules.geometry"),
+        rules_in("speclint_fits.rules.zones"),
         rules_in("speclint_fits.rules.holes", "bolted-joint"),
     ]

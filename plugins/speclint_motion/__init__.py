@@ -43,6 +43,7 @@ def speclint_rules() -> Sequence[RulesIn]:
             "valve-seat",
             "valve-spindle",
         ),
+        rules_in("speclint_motion.rules.bearings_new", "cylinder-liner", "pin", "rocker", "slide-bar"),
         rules_in(
             "speclint_motion.rules.worn",
             "compression-spring",

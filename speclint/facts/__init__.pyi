@@ -124,6 +124,10 @@ from .drains import (
     has_drain_cock as has_drain_cock,
     is_drained as is_drained,
 )
+from .drawn_out import (
+    engaged_length as engaged_length,
+    own_length as own_length,
+)
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,

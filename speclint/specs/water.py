@@ -27,7 +27,7 @@ class Drain(SpecTable):
     bore: Annotated[Length, Span("2 mm", "150 mm")] = NOT_STATED
     into: Word[str] = NOT_STATED
     rises: Annotated[Allowance, Span("1 mm", "3 m")] = NOT_STATED
-    head: Annotated[Length, Span("5 mm", "3 m")] = NOT_STATED
+    head: Annotated[Length, Span("5 mm", "1.5 m")] = NOT_STATED
 
 
 class Floor(SpecTable):

@@ -149,3 +149,26 @@ def test_steels_that_are_welded_and_lagging_have_figures_of_their_own(
     path.write_text(f'kind = "{kind}"\n{key} = "{value}"\n', encoding="utf-8")
     found = load_specs(path, "part.toml", installed_families().kinds)[0].complaints
     assert [one.where.key for one in found] == ([] if readable else [key])
+
+
+@pytest.mark.parametrize(
+    ("kind", "key", "holds", "refused"),
+    [
+        ("access-plan", 'spanners."a".over', "1 m", "2286 mm"),  # 90 mm × 25.4
+        ("bolted-joint", "to_wall", "500 mm", "711.2 mm"),  # 28 mm × 25.4
+        ("lagging", "height", "60 mm", "39.37 mm"),  # 1 m / 25.4
+        ("lagging", "room_behind", "1 m", "1524 mm"),  # 60 mm × 25.4
+        ("steam-passage", "drains.low.head", "1.5 m", "1524 mm"),
+    ],
+)
+def test_more_room_than_is_ever_needed_is_a_slip_of_a_unit(
+    tmp_path: Path, kind: str, key: str, holds: str, refused: str
+) -> None:
+    """What is 25 times as large as a common size lies beyond what the key asks for."""
+    kinds = installed_families().kinds
+    path = tmp_path / "part.toml"
+    for size, told in ((holds, False), (refused, True)):
+        path.write_text(f'kind = "{kind}"\nid = "part"\n{key} = "{size}"\n', encoding="utf-8")
+        said = [str(one) for one in load_specs(path, "part.toml", kinds)[0].complaints]
+        assert bool(said) is told, said
+        assert all("is " in one and key.rpartition(".")[2] in one for one in said)

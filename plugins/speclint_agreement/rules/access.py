@@ -1,11 +1,18 @@
-"""The access plan of a block states the sizes of what it reaches, and each of its chambers."""
+"""The access plan of a block states the sizes of what it reaches and draws out, and each of its chambers."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import chambers_of, length_drawn_out, nuts_of
+from speclint.facts import (
+    chambers_of,
+    engaged_length,
+    length_drawn_out,
+    nuts_of,
+    own_length,
+    parts_drawn_out,
+)
 from speclint.specs import AccessPlan, BoltedJoint
 from speclint_agreement.formulae.access import with_thread_beyond
 
@@ -28,6 +35,20 @@ def _sizes(plan: AccessPlan, sheet: Sheet) -> Iterator[Pair]:
                 e = sheet.limit("beyond", "e")
                 most = sheet.work("l_g", with_thread_beyond, l=length.value, e=e)
                 yield Pair(sheet.dimension(drawn), Worked(most, length.places), "at most", name=name)
+
+
+def _parts(plan: AccessPlan, sheet: Sheet) -> Iterator[Pair]:
+    """The length of each part that is drawn out in the frames, and over which it is held, against its own sizes."""
+    for part in parts_drawn_out(sheet.follow(plan.serves), sheet):
+        drawn, own = plan.withdrawals.get(part.id), own_length(part)
+        if drawn is None:
+            continue
+        if own is not None and sheet.is_stated(f"size of {part.id}", drawn.size):
+            yield Pair(drawn.size, own, "at least", name=part.id)
+        if sheet.is_stated(f"engagement of {part.id}", drawn.engagement):
+            held = engaged_length(part, sheet, sheet.take_nominal)
+            if held is not None:
+                yield Pair(drawn.engagement, held, "at least", name=f"engagement of {part.id}")
 
 
 def _chambers(plan: AccessPlan, sheet: Sheet) -> Iterator[Pair]:
@@ -64,6 +85,19 @@ of_its_joints: Rule = agreement(
     leaves_out="bolts, whose length is not asked; joints whose specs leave out a size of nut or stud",
 )
 
+of_its_parts: Rule = agreement(
+    "access.of-its-parts",
+    title="What an access plan says of a part drawn out in the frames is no less than its drawing: its length, and the "
+    "length that holds it, of a spindle its guide, of a seat its joint, of a piston its own length, of a rod its "
+    "diameter in the crosshead, of a guided spring its end coils",
+    on=AccessPlan,
+    pairs=_parts,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a part that the plan takes for shorter or freer than it is meets what stands in its way as it is drawn",
+    leaves_out="valves, whose guides in their cages have no length of their own; sizes that the plan leaves out",
+)
+
 chambers_of_block: Rule = agreement(
     "access.chambers-of-block",
     title="A plan that is said to list every chamber lists each chest, belt and valve pocket of the block",
@@ -75,4 +109,4 @@ chambers_of_block: Rule = agreement(
     leaves_out="hollows that are no passages of steam (block.closed-cavities)",
 )
 
-RULES = (chambers_of_block, of_its_joints)
+RULES = (chambers_of_block, of_its_joints, of_its_parts)

@@ -4,20 +4,17 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres, NewtonMetres
-from speclint.facts import is_safety_part, nuts_of, parts_drawn_out
+from speclint.facts import is_safety_part, nuts_of, own_length, parts_drawn_out
 from speclint.specs import (
     AccessPlan,
     BoltedJoint,
     Component,
-    CompressionSpring,
     FrameFastening,
     Gland,
     Piston,
-    PistonRod,
     PoppetValve,
     SpannerRoom,
     ValveSeat,
-    ValveSpindle,
     Withdrawal,
 )
 from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
@@ -88,17 +85,7 @@ def _graver(judged: Judgement, part: Component, sheet: Sheet) -> Judgement:
 
 def _length(part: Component, drawn: Withdrawal, sheet: Sheet) -> Metres:
     """The length of a part: the greater of its own size and that of the plan."""
-    own = None
-    if isinstance(part, PoppetValve):
-        own = part.height
-    elif isinstance(part, CompressionSpring):
-        own = part.free_length
-    elif isinstance(part, ValveSeat | Piston):
-        own = part.length
-    elif isinstance(part, PistonRod):
-        own = part.free_length
-    elif isinstance(part, ValveSpindle):
-        own = part.heated_length
+    own = own_length(part)
     lengths = [sheet.take(f"l {part.id}", own)] if own is not None else []
     if not lengths or sheet.is_stated(f"size of {part.id}", drawn.size):
         lengths.append(sheet.take(f"l_p {part.id}", drawn.size))

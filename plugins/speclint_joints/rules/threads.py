@@ -1,10 +1,10 @@
-"""Threads: standard designations, and the same thread on stud, hole and nut."""
+"""Threads: standard designations, the same thread on stud, hole and nut, and how a thread is rolled."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Judgement, NotKnown, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, NotKnown, Sheet, rule
 from speclint.handbook.threads import (
     ASME_B1_1,
     BS_84,
@@ -14,7 +14,7 @@ from speclint.handbook.threads import (
     thread,
 )
 from speclint.specs import BoltedJoint, FrameFastening, NotStated, Stated
-from speclint_joints.sources import ISO_898_1
+from speclint_joints.sources import ISO_898_1, VDI_FATIGUE
 
 
 @rule(
@@ -38,6 +38,29 @@ def same_thread(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
         return sheet.states(False, f'"{unknown[0]}" is not a standard thread', where=joint.thread.where)
     sheet.look_up("A_s", tensile_stress_area, designation=stated)
     return sheet.each(mates.items(), lambda mate: _fits(stated, *mate, sheet))
+
+
+@rule(
+    "joint.thread-rolling",
+    title="A thread that is said to be rolled after its heat treatment names the procedure by which that is done",
+    on=(BoltedJoint, FrameFastening),
+    grade=Grade.NONCONFORMITY,
+    cites=[VDI_FATIGUE, COMMON_PRACTICE],
+    why="A thread rolled last may alternate by up to twice as much as one that is hardened after it; both look alike, "
+    "and bolts are rolled before they are hardened unless somebody asks for it.",
+    leaves_out="whether the works or the maker followed it, which a certificate of the bolts says; threads rolled "
+    "before treatment or cut, of which less is counted.",
+    against=(),
+)
+def thread_rolling(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
+    """The word by which fatigue counts the most, against the number of a procedure."""
+    if sheet.said("thread made", joint.thread_made) != "rolled after treatment":
+        raise sheet.not_applicable("the thread is not said to be rolled after treatment")
+    if not sheet.is_stated("procedure of rolling", joint.rolled_by):
+        said = "nothing says by which procedure the thread is rolled after its heat treatment"
+        return sheet.states(False, said, where=joint.thread_made.where)
+    by = sheet.read("procedure of rolling", joint.rolled_by)
+    return sheet.states(True, f"the thread is rolled after treatment by {by}", where=joint.rolled_by.where)
 
 
 def _mates(
@@ -73,4 +96,4 @@ def _why(one: Thread, other: Thread, sheet: Sheet) -> str:
     return f"pitch {sheet.millimetres(one.pitch, '.4g')} against {sheet.millimetres(other.pitch, '.4g')}"
 
 
-RULES = (same_thread,)
+RULES = (same_thread, thread_rolling)

@@ -41,6 +41,38 @@ def left_by_wear(a: Metres, w: Metres, s: Metres, S: Metres) -> Metres:
     return a - w * s / S
 
 
+@formula("s = S |m_n − a|/w", cites=[FIRST_PRINCIPLES])
+def distance_to_limit(m_n: Metres, a: Metres, w: Metres, S: Metres) -> Metres:
+    """The distance that a part runs from new until it has worn to its limit.
+
+    s = S |m_n − a|/w
+
+    ``m_n`` limit; ``a`` new; ``w`` by how much it grows or falls over the distance S [m]. Returns [m]. Raises
+    OutOfRange where nothing is worn.
+
+    Hand working: (0.2 − 0.06)/0.05 × 100 000 km = 280 000 km.
+
+    >>> round(distance_to_limit(m_n=200e-6, a=60e-6, w=50e-6, S=1e8) / 1e3)
+    280000
+    """
+    require(w > 0, "nothing is worn")
+    return S * abs(m_n - a) / w
+
+
+@formula("r_n = m_n − a", cites=[FIRST_PRINCIPLES])
+def reamed_clean(m_n: Metres, a: Metres) -> Metres:
+    """By how much a bore is reamed larger to clean up what its bearing has worn.
+
+    r_n = m_n − a
+
+    ``m_n`` clearance at the limit of wear, ``a`` clearance new, both on the diameter [m]. Returns [m].
+
+    >>> round(reamed_clean(m_n=0.55e-3, a=0.12e-3) * 1e3, 6)
+    0.43
+    """
+    return m_n - a
+
+
 @formula("b = w cos β", cites=[FIRST_PRINCIPLES])
 def face_across(w: Metres, β: Radians) -> Metres:
     """Width of a conical face across the axis.

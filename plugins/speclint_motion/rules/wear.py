@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, get_args
+from typing import get_args
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
 from speclint.handbook.fits import diametral_clearance, share_of_diameter
 from speclint.specs import by_word
-from speclint_motion.formulae.wear import PER_DISTANCE, grown_by_wear, left_by_wear
+from speclint_motion.formulae.wear import PER_DISTANCE, distance_to_limit, grown_by_wear, left_by_wear
 from speclint_motion.sources import REBORING
-
-if TYPE_CHECKING:
-    from speclint.specs import Cam, CylinderLiner, Pin, PoppetValve, Rocker, SlideBar, ValveSeat, ValveSpindle
 
 Wearing = (
     by_word.Cam
@@ -100,8 +97,7 @@ def lasts_to_overhaul(part: Wearing, sheet: Sheet) -> Judgement:
     until = sheet.read("lasts until", part.wear.until)
     run = {"w": w, "s": sheet.limit(until.removesuffix(" overhaul"), "s"), "S": PER_DISTANCE}
     if isinstance(part, by_word.PistonRing | by_word.CompressionSpring):
-        new = part.thickness if isinstance(part, by_word.PistonRing) else part.free_length
-        left = sheet.work("m", left_by_wear, a=sheet.take("a", new), **run)
+        left = sheet.work("m", left_by_wear, a=_new(part, sheet), **run)
         judged = sheet.at_least(left, limit).else_says(f"worn to {{found}} at the {until}, {{limit}} wanted")
     else:
         grown = sheet.work("m", grown_by_wear, a=_new(part, sheet), **run)
@@ -110,10 +106,36 @@ def lasts_to_overhaul(part: Wearing, sheet: Sheet) -> Judgement:
     return judged.graded(Grade.QUERY) if known == "common practice" and not judged.holds else judged
 
 
-def _new(
-    part: CylinderLiner | Pin | Rocker | SlideBar | ValveSpindle | Cam | PoppetValve | ValveSeat, sheet: Sheet
-) -> Metres:
-    """The clearance of a new part; nothing is worn off a new face."""
+@rule(
+    "wear.reaches-its-limit",
+    title="At the rate that is stated a part wears from new to its limit within 2.5 million km, the life of an engine; "
+    "a lower rate is a query",
+    wrong="at its rate of wear it reaches its limit after {found}, an engine runs {limit} in its life",
+    on=_KINDS,
+    grade=Grade.QUERY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a rate written in a wrong unit makes every check of wear pass, and the part is worn out years before it is "
+    "measured",
+    leaves_out="a rate that is too high (wear.lasts-to-overhaul); whether the record of the works is of a part like "
+    "this one",
+    against=(),
+    limits=[
+        Limit("life", "2500000 km", "length", COMMON_PRACTICE, "greatest distance an engine runs in its life")
+    ],
+)
+def reaches_its_limit(part: Wearing, sheet: Sheet) -> Judgement:
+    """The room between new and limit over the rate, also where the rate is a record of the works."""
+    limit, w = sheet.take("m_n", part.wear.limit), sheet.take("w", part.wear.rate)
+    s = sheet.work("s", distance_to_limit, m_n=limit, a=_new(part, sheet), w=w, S=PER_DISTANCE)
+    return sheet.at_most(s, sheet.limit("life"))
+
+
+def _new(part: Wearing, sheet: Sheet) -> Metres:
+    """The thickness, length or clearance of a new part; nothing is worn off a new face."""
+    if isinstance(part, by_word.PistonRing):
+        return sheet.take("a", part.thickness)
+    if isinstance(part, by_word.CompressionSpring):
+        return sheet.take("a", part.free_length)
     if isinstance(part, by_word.ValveSpindle):
         D, d = sheet.take("D_g", part.guide_bore), sheet.take("d", part.diameter)
         return sheet.work("a", diametral_clearance, D=D, d=d)
@@ -122,4 +144,4 @@ def _new(
     return 0.0
 
 
-RULES = (limits_stated, lasts_to_overhaul)
+RULES = (limits_stated, lasts_to_overhaul, reaches_its_limit)

@@ -55,14 +55,14 @@ class SpannerRoom(SpecTable):
         swing: angle through which the spanner can be swung
         spanner: the kind that fits there
         by: what turns it
-        over: free height over the face on which its nuts bear
+        over: free height over the face on which its nuts bear; of 1 m and more, 1 m is enough
         bar: length of the bar by which a hand turns it
         reaction_at: where a multiplier or a hydraulic spanner takes its reaction
     """
 
     across_flats: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
     to_wall: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
-    over: Annotated[Length, Span("10 mm", "3 m")] = NOT_STATED
+    over: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED
     swing: Angle = NOT_STATED
     by: Word[Literal["hand", "multiplier", "hydraulic"]] = NOT_STATED
     bar: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED

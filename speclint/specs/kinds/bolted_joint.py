@@ -209,6 +209,7 @@ class BoltedJoint(Component):
         fastener: "stud" in a tapped hole, or "bolt" through both parts.
         thread: of the stud at both ends, such as "M24" or "7/8 BSF".
         thread_made: how the thread was made.
+        rolled_by: procedure by which the thread is rolled after its heat treatment, by its number.
         count: how many.
         circle: diameter of the bolt circle.
         grip: clamped thickness of the part held, nut face to joint face, without the gasket.
@@ -250,7 +251,8 @@ class BoltedJoint(Component):
         packing: what makes a joint tight that holds no steam
         vacuum: pressure outside over that inside, of a smokebox
         gas_flow: gas that the smokebox takes, against which its inflow counts
-        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into.
+        to_wall: from the axis of a stud to the nearest wall that stands above the face it is screwed into; of 500 mm
+            and more, 500 mm is enough.
         long_studs: those on which a cover is let off its spring.
         making: the step of the block at which its studs are set, "set studs" where it is left out.
     """
@@ -281,6 +283,7 @@ class BoltedJoint(Component):
     fastener: Word[Literal["stud", "bolt"]] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
+    rolled_by: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     circle: Annotated[Length, Span("60 mm", "2.5 m")] = NOT_STATED
     grip: Annotated[Length, Span("4 mm", "300 mm")] = NOT_STATED
@@ -326,5 +329,5 @@ class BoltedJoint(Component):
     tapped: TappedHole = TappedHole.unstated()
     nut: Nut = Nut.unstated()
     long_studs: LongStuds = LongStuds.unstated()
-    to_wall: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
+    to_wall: Annotated[Length, Span("3 mm", "500 mm")] = NOT_STATED
     making: FittedMaking = FittedMaking.unstated()

@@ -43,6 +43,7 @@ class FrameFastening(Component):
             left out, it carries all.
         thread: of the bolts, such as "M30".
         thread_made: how the thread was made.
+        rolled_by: procedure by which the thread is rolled after its heat treatment, by its number.
         count: how many bolts there are on this pad.
         hole: diameter of the holes.
         grip: thickness of the pad of the block, and of what lies between pad and frame, under head or nut.
@@ -78,6 +79,7 @@ class FrameFastening(Component):
     bore: Annotated[Word[str], OWN_PLACE, NamedIn("holds.bores")] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     thread_made: Word[Literal["rolled before treatment", "rolled after treatment", "cut"]] = NOT_STATED
+    rolled_by: Word[str] = NOT_STATED
     count: Word[int] = NOT_STATED
     hole: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
     grip: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED

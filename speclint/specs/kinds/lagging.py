@@ -23,7 +23,8 @@ class Lagging(Component):
         reach: whether someone can touch it, or has to when preparing or driving the engine.
         length: of round lagging.
         area: of flat lagging.
-        room_behind: least room between the part that it covers and what stands beside it.
+        room_behind: least room between the part that it covers and what stands beside it; of 1 m and more, 1 m is
+            enough.
     """
 
     kind: ClassVar[str] = "lagging"
@@ -34,10 +35,10 @@ class Lagging(Component):
     form: Word[Literal["round", "flat"]] = NOT_STATED
     inside_diameter: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     thickness: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
-    height: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    height: Annotated[Length, Span("60 mm", "5 m")] = NOT_STATED
     conductivity: Annotated[Conductivity, Span("0.015 W/(m·K)", "2 W/(m·K)")] = NOT_STATED
     emissivity: Annotated[Factor, Span("0.01", "1")] = NOT_STATED
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED
     area: Area = NOT_STATED
-    room_behind: Annotated[Length, Span("3 mm", "2 m")] = NOT_STATED
+    room_behind: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED

@@ -1,15 +1,17 @@
-"""Threads of stud, hole and nut."""
+"""Threads of stud, hole and nut, and how they are rolled."""
 
 from __future__ import annotations
 
 import pytest
 from hypothesis import given, strategies as st
 
+from speclint import Grade
 from speclint.handbook.threads import thread
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.joints.bench import bench
 from tests.plugins.joints.test_frames import fastened
 
+ROLLING = "joint.thread-rolling"
 _STUD = ('thread = "M24"\nthread_made', 'thread = "{}"\nthread_made')
 _HOLE = ('thread = "M24"\nengagement = "36 mm"', 'thread = "{}"\nengagement = "36 mm"')
 _NUT = ('thread = "M24"\nmaterial', 'thread = "{}"\nmaterial')
@@ -74,3 +76,33 @@ def test_a_thread_not_stated_is_not_assessed(workshop: DesignFolder, key: str) -
 def test_the_stress_area_lies_between_core_and_nominal_circle(name: str) -> None:
     one = thread(name)
     assert one.root_diameter**2 < one.stress_area * 4 / 3.141592653589793 < one.nominal**2
+
+
+@pytest.mark.parametrize(
+    ("made", "outcome"),
+    [
+        ("rolled after treatment", "finding"),
+        ("rolled before treatment", "not applicable"),
+        ("cut", "not applicable"),
+    ],
+)
+def test_a_thread_rolled_last_names_its_procedure(workshop: DesignFolder, made: str, outcome: str) -> None:
+    """The word alone raises the endurance limit by up to 2 − F_m/F_02, VDI 2230 eq. R10/2."""
+    line = f'thread_made = "{made}"\n'
+    check = bench(workshop, ("studs", 'thread_made = "cut"\n', line)).only(ROLLING, "studs")
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    workshop.replace("studs.toml", line, f'{line}rolled_by = "procedure 44"\n')
+    wanted = "conforms" if outcome == "finding" else outcome
+    assert workshop.only(ROLLING, "studs").outcome == wanted
+
+
+def test_the_bolts_of_a_pad_name_theirs_too(workshop: DesignFolder) -> None:
+    fastened(workshop, ("count = 30", 'thread_made = "rolled after treatment"\ncount = 30'))
+    assert workshop.only(ROLLING, "fastening").outcome == "finding"
+    workshop.replace("fastening.toml", "count = 30", 'rolled_by = "procedure 44"\ncount = 30')
+    assert workshop.only(ROLLING, "fastening").outcome == "conforms"
+
+
+def test_a_thread_of_which_nothing_is_said_is_not_judged(workshop: DesignFolder) -> None:
+    bench(workshop, ("studs", 'thread_made = "cut"\n', ""))
+    assert workshop.only(ROLLING, "studs").outcome == "not applicable"
