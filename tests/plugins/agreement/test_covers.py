@@ -198,6 +198,8 @@ RECESSED = BLOCK.replace('diameter = "560 mm"\n', 'diameter = "560 mm"\nrecess_d
     ("spigot", "said", "collar", "ends"),
     [
         ("499.5 mm", "bore of the liner", "front", FINE),
+        ("500 mm", "bore of the liner", "front", FINE),  # just as wide as the bore
+        ("500 mm", "bore of the block", "front", WRONG),
         ("499.5 mm", "bore of the block", "front", WRONG),
         ("499.5 mm", "recess of the collar", "back", WRONG),
         ("559 mm", "bore of the block", "front", FINE),
