@@ -96,6 +96,22 @@ def test_a_box_lists_what_its_links_give(workshop: DesignFolder) -> None:
     assert workshop.write(made, settings=REVIEW).only(PAIRS).outcome == "conforms"
 
 
+@pytest.mark.parametrize("between", ['"spindle"', '"spindle", "guide", "valve"'])
+def test_a_row_that_names_one_part_or_three_names_no_pair(workshop: DesignFolder, between: str) -> None:
+    row = GUIDE.replace('"spindle", "guide"', between)
+    made = {**FILES, "block.toml": FILES["block.toml"] + row + RINGS}
+    check = workshop.write(made, settings=REVIEW).only(PAIRS)
+    assert check.outcome == "finding"
+    assert "spindle in its guide: no feed" in check.says
+
+
+@pytest.mark.parametrize("between", ['"spindle", "spindle"', '"guide", "guide"', '"liner", "guide"'])
+def test_a_row_names_both_parts_of_its_pair(workshop: DesignFolder, between: str) -> None:
+    row = GUIDE.replace('"spindle", "guide"', between)
+    made = {**FILES, "block.toml": FILES["block.toml"] + row + RINGS}
+    assert workshop.write(made, settings=REVIEW).only(PAIRS).outcome == "finding"
+
+
 def test_a_draft_may_list_them_later(workshop: DesignFolder) -> None:
     assert workshop.write(FILES).only(PAIRS).outcome == "not applicable"
 
