@@ -23,7 +23,17 @@ from tests.plugins.agreement import (
 from tests.plugins.agreement.test_access import FILES as ACCESS
 from tests.plugins.agreement.test_crank_pins import FILES as CRANK_PINS
 from tests.plugins.agreement.test_ends import of_one_end
+from tests.plugins.agreement.test_heating import FILES as HEATED
+from tests.plugins.agreement.test_laggings import FILES as LAGGED
+from tests.plugins.agreement.test_lifted_parts import FILES as LIFTED
 from tests.plugins.agreement.test_nozzle import with_engine
+from tests.plugins.agreement.test_oil import FILES as OILED
+from tests.plugins.agreement.test_part_duties import FILES as PART_DUTIES
+from tests.plugins.agreement.test_partitions import FILES as PARTITIONS
+from tests.plugins.agreement.test_path_blocks import FILES as PATHS
+from tests.plugins.agreement.test_pipes import FILES as PIPED
+from tests.plugins.agreement.test_seats import seated
+from tests.plugins.agreement.test_vessels import FILES as VESSEL
 from tests.plugins.liners.bench import bench as cylinder
 
 Files = dict[str, str]
@@ -54,6 +64,9 @@ _SPIGOT = {
 }
 _ENDS = ("block.toml", covers.BLOCK[covers.BLOCK.index("[ends.front]") :])
 _BORE = ("block.toml", '[bores.main]\ndiameter = "560 mm"\n')
+
+#: Flat lagging on a cover, without the pipe, whose metal is of a table of its own.
+_FLAT = {name: LAGGED[name] for name in ("duty.toml", "cover.toml", "flat.toml")}
 
 ROWS = [
     *rows(
@@ -285,6 +298,174 @@ ROWS = [
         (FINE, ("base.toml", 'distance = "2000000 km"\n')),
         (FINE, ("base.toml", "starts = 12000\n")),
         (SILENT, ("weldment.toml", 'makes = "block"\n')),
+    ),
+    *rows(
+        "block.heated-once",
+        "block",
+        HEATED,
+        (FINE, ("liner.toml", 'block_heated_to = "160 °C"\n')),
+        (FINE, ("weldment.toml", 'treatment.temperature = "580 °C"\n')),
+        (FINE, ("block.toml", 'heated_to = "160 °C"\n'), ("liner.toml", 'block_heated_to = "160 °C"\n')),
+    ),
+    *rows(
+        "lagging.of-its-part",
+        "flat",
+        _FLAT,
+        (FINE, ("flat.toml", 'height = "0.7 m"\n')),
+        (FINE, ("flat.toml", 'area = "0.4 m²"\n')),
+        (ASKED, ("flat.toml", 'form = "flat"\n')),
+        (ASKED, ("flat.toml", 'covers = "cover"\n')),
+        (ASKED, ("cover.toml", 'outside_diameter = "750 mm"\n')),
+    ),
+    *rows(
+        "lifting.parts-of-its-block",
+        "plan",
+        LIFTED,
+        (SILENT, ("plan.toml", 'lifts = "one"\n')),
+        (FINE, ("weldment.toml", 'makes = "one"')),
+        (FINE, ("liner.toml", 'housed_in = "one"')),
+        (FINE, ("cover.toml", 'closes = "one"')),
+        (FINE, ("box.toml", 'mounted_on = "one"')),
+    ),
+    *rows(
+        "lubrication.one-feed",
+        "block",
+        OILED,
+        (FINE, ("ring.toml", 'lubrication.lubricant = "cylinder oil"\n')),
+        (FINE, ("ring.toml", 'lubrication.viscosity_class = "ISO VG 1000"\n')),
+        (ASKED, ("liner.toml", 'lubrication.lubricant = "cylinder oil"\n')),
+        (ASKED, ("liner.toml", 'lubrication.viscosity_class = "ISO VG 1000"\n')),
+        (FINE, ("spindle.toml", 'lubrication.feed = "mechanical lubricator, feed 3"\n')),
+        (SILENT, ("ring.toml", 'runs_in = "liner"\n')),
+    ),
+    *rows(
+        "partition.within-passage",
+        "wall",
+        PARTITIONS,
+        (SILENT, ("wall.toml", 'area = "0.38 m²"\n')),
+        (FINE, ("belt.toml", 'perimeter = "0.8 m"\n')),
+        (FINE, ("chest.toml", 'perimeter = "0.95 m"\n')),
+        (SILENT, ("belt.toml", 'perimeter = "0.8 m"\n'), ("chest.toml", 'length = "0.4 m"\n')),
+        (ASKED, ("wall.toml", 'live_side = "chest"\n')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "chest",
+        PATHS,
+        (SILENT, ("chest.toml", 'in_block = "one"\n')),
+        (SILENT, ("supply.toml", 'ends_at.part = "one"')),
+        (SILENT, ("chest.toml", 'follows = "supply"')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "pocket",
+        PATHS,
+        (FINE, ("chest.toml", 'in_block = "one"\n')),
+        (FINE, ("pocket.toml", 'follows = "chest"\n')),
+        (FINE, ("pocket.toml", 'valve = "valve"')),
+        (FINE, ("valve.toml", 'upper_beat.seat = "upper"\n')),
+        (FINE, ("upper.toml", 'pressed_into = "one"')),
+        (SILENT, ("pocket.toml", 'in_block = "one"\n')),
+        (SILENT, ("pocket.toml", 'follows = "chest"\nvalve = "valve"')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "exhaust",
+        PATHS,
+        (SILENT, ("exhaust.toml", 'starts_at.part = "one"')),
+        (SILENT, ("exhaust.toml", 'follows = "chest"\n')),
+    ),
+    *rows(
+        "flange.of-its-pipe",
+        "flange",
+        PIPED,
+        (SILENT, ("flange.toml", 'bore = "157 mm"\n')),
+        (ASKED, ("flange.toml", 'of = "pipe"\n')),
+        (ASKED, ("pipe.toml", 'wall = "5.6 mm"\n')),
+        (ASKED, ("pipe.toml", 'outside_diameter = "168.3 mm"\n')),
+    ),
+    *rows(
+        "lens-joint.of-its-pipe",
+        "lens",
+        PIPED,
+        (SILENT, ("lens.toml", '\nbore = "157 mm"')),
+        (ASKED, ("lens.toml", 'of = "pipe"\n')),
+        (ASKED, ("pipe.toml", 'wall = "5.6 mm"\n')),
+    ),
+    *rows(
+        "steamway.same-steam",
+        "pipe",
+        PIPED,
+        (SILENT, ("chest.toml", 'carries = "live steam"\n')),
+        (SILENT, ("pipe.toml", 'carries = "live steam"\n')),
+        (SILENT, ("chest.toml", 'follows = "pipe"\n')),
+    ),
+    *rows(
+        "seat.as-long-as-bore",
+        "lower",
+        seated(),
+        (SILENT, ("lower.toml", '\nlength = "30 mm"')),
+        (SILENT, ("block.toml", 'depth = "30 mm"\nserves = "inlet"\nend = "front"\nbeat = "lower"\n')),
+    ),
+    *rows(
+        "valve.meets-seat",
+        "valve",
+        seated(),
+        (FINE, ("seat.toml", 'seat_width = "3 mm"\n')),
+        (SILENT, ("seat.toml", 'seat_width = "3 mm"\n'), ("lower.toml", 'seat_width = "3 mm"\n')),
+    ),
+    *rows(
+        "valve.angle-of-seat",
+        "valve",
+        seated(),
+        (FINE, ("seat.toml", 'seat_angle = "0 °"\n')),
+        (SILENT, ("seat.toml", 'seat_angle = "0 °"\n'), ("lower.toml", 'seat_angle = "0 °"\n')),
+    ),
+    *rows(
+        "seat.face-in-ring",
+        "seat",
+        seated(),
+        (SILENT, ("seat.toml", 'seat_width = "3 mm"\n')),
+        (SILENT, ("seat.toml", 'seat_angle = "0 °"\n')),
+        (SILENT, ("seat.toml", 'seat_diameter = "150 mm"\n')),
+        (ASKED, ("seat.toml", '\nbore = "130 mm"')),
+        (ASKED, ("seat.toml", 'outside_diameter = "200.2 mm"\n')),
+    ),
+    *rows(
+        "valve.seats-apart",
+        "valve",
+        seated(),
+        (SILENT, ("block.toml", 'at = "110 mm"\n')),
+        (SILENT, ("block.toml", 'at = "0 mm"\n')),
+        (SILENT, ("valve.toml", 'beat_distance = "110 mm"\n')),
+    ),
+    *rows(
+        "release.one-vessel",
+        "cover",
+        VESSEL,
+        (SILENT, ("cover.toml", 'design_pressure = "17 bar gauge"\n')),
+        (SILENT, ("block.toml", 'design_pressure = "17 bar gauge"\n')),
+        (SILENT, ("cover.toml", 'closes = "block"\n')),
+    ),
+    *rows(
+        "release.one-vessel",
+        "weldment",
+        VESSEL,
+        (FINE, ("weldment.toml", 'design_pressure = "17 bar gauge"\n')),
+        (FINE, ("weldment.toml", 'design_temperature = "400 °C"\n')),
+        (FINE, ("block.toml", 'design_temperature = "400 °C"\n')),
+        (SILENT, ("weldment.toml", 'makes = "block"\n')),
+    ),
+    *rows(
+        "duty.no-milder-for-a-part",
+        "liner",
+        PART_DUTIES,
+        (SILENT, ("liner.toml", 'duty = "own"\n')),
+        (SILENT, ("liner.toml", 'housed_in = "block"')),
+        (SILENT, ("block.toml", 'duty = "engine"')),
+        # its live steam of 15.5 bar counts, against the valves of the engine at 16.6
+        ("finding", ("own.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
+        (FINE, ("engine.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
     ),
 ]
 
