@@ -33,9 +33,9 @@ def mean_effective_pressure(p_1: Pascals, p_e: Pascals, c: Ratio) -> Pascals:
     6.4652
     """
     require(0 < c <= 1, f"cut-off {c:.4g} is not between 0 and 1")
-    found = p_1 * c * (1 + math.log(1 / c)) - p_e
-    require(found > 0 * p_1, "the steam does no work over the stroke")
-    return found
+    pushing = p_1 * c * (1 + math.log(1 / c))
+    require(pushing > p_e, "the steam does no work over the stroke")
+    return pushing - p_e
 
 
 @formula("N_m = (π/4) λ (1 + 3 λ²/8 + 15 λ⁴/64) F_m, λ = r/l", cites=[FIRST_PRINCIPLES])

@@ -1,4 +1,7 @@
-"""Steam paths: from the first pipe to each inlet valve, from each exhaust valve to the nozzle."""
+"""Steam paths: from the first pipe to each inlet valve, from each exhaust valve to the nozzle.
+
+No path leads round: a loop of links is cut as it is read.
+"""
 
 from __future__ import annotations
 
@@ -13,12 +16,8 @@ def _live(passage: SteamPassage, sheet: Sheet) -> Iterator[ToFill]:
     if not _is_at_valve(passage, "inlet", sheet):
         return
     part: Component = passage
-    seen = {part.id}
     while isinstance(part, SteamPassage | SteamPipe) and sheet.is_stated(f"before {part.id}", part.follows):
         part = sheet.follow(part.follows)
-        if part.id in seen:
-            break
-        seen.add(part.id)
     found = (part,) if isinstance(part, SteamPipe) else ()
     yield ToFill(f"live path of {passage.id}", "steam pipe at its start", found, where=part.where)
 
@@ -28,15 +27,14 @@ def _exhaust(passage: SteamPassage, sheet: Sheet) -> Iterator[ToFill]:
     if not _is_at_valve(passage, "exhaust", sheet):
         return
     waiting: list[Component] = [passage]
-    seen, nozzles = {passage.id}, dict[str, BlastNozzle]()
+    nozzles = dict[str, BlastNozzle]()
     while waiting:
         part = waiting.pop()
         for kind in (SteamPassage, SteamPipe, BlastNozzle):
             for one in sheet.fillers(part, kind, by="follows"):
                 if isinstance(one, BlastNozzle):
                     nozzles[one.id] = one
-                elif one.id not in seen:
-                    seen.add(one.id)
+                else:
                     waiting.append(one)
     yield ToFill(
         f"exhaust path of {passage.id}", BlastNozzle.called, tuple(nozzles.values()), where=passage.where

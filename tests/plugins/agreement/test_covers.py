@@ -113,6 +113,16 @@ def test_a_cover_of_a_bore_without_a_liner_states_the_bore_of_the_block(
     assert outcome(design, "cover.of-its-end") == ends
 
 
+@pytest.mark.parametrize("lined", ["", "lined = true\n"])
+def test_where_the_liner_is_not_drawn_the_bore_of_the_block_is_not_that_of_the_cover(
+    design: DesignFolder, lined: str
+) -> None:
+    """The liner to come is bored to 500 mm in a bore of 560 mm."""
+    (design.root / "liner.toml").unlink()
+    design.replace("block.toml", 'diameter = "560 mm"\n', f'diameter = "560 mm"\n{lined}')
+    assert outcome(design, "cover.of-its-end") == FINE
+
+
 @pytest.mark.parametrize(("hole", "ends"), [("149 mm", FINE), ("148.9 mm", HOLD), ("0 mm", HOLD)])
 def test_the_hole_takes_the_box(design: DesignFolder, hole: str, ends: Ends) -> None:
     design.replace("cover.toml", 'central_hole = "150 mm"', f'central_hole = "{hole}"')
@@ -188,6 +198,8 @@ RECESSED = BLOCK.replace('diameter = "560 mm"\n', 'diameter = "560 mm"\nrecess_d
     ("spigot", "said", "collar", "ends"),
     [
         ("499.5 mm", "bore of the liner", "front", FINE),
+        ("500 mm", "bore of the liner", "front", FINE),  # just as wide as the bore
+        ("500 mm", "bore of the block", "front", WRONG),
         ("499.5 mm", "bore of the block", "front", WRONG),
         ("499.5 mm", "recess of the collar", "back", WRONG),
         ("559 mm", "bore of the block", "front", FINE),

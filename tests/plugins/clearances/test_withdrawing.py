@@ -184,3 +184,62 @@ def test_a_swing_beyond_a_right_angle_is_refused() -> None:
     for reach in (reach_along, reach_beside):
         with pytest.raises(OutOfRange, match="90°"):
             reach(l=0.4, d=0.06, θ=math.radians(91))
+
+
+@pytest.mark.parametrize(
+    ("size", "room", "outcome"),
+    [
+        ("60 mm", "133 mm", "conforms"),  # the plan says more than the ring: 60 + 48 + 25 = 133 mm
+        ("60 mm", "132.9 mm", "finding"),
+        ("40 mm", "121 mm", "conforms"),  # less: 48 + 48 + 25 = 121 mm
+        ("40 mm", "120.9 mm", "finding"),
+    ],
+)
+def test_the_longer_of_part_and_plan_counts(
+    workshop: DesignFolder, size: str, room: str, outcome: str
+) -> None:
+    assert workshop.write(drawn(ENTRY.format(room=room) + f'size = "{size}"\n')).only(ROOM).outcome == outcome
+
+
+def test_a_narrower_part_of_the_plan_does_not_count(workshop: DesignFolder) -> None:
+    """The ring is 80 mm wide whatever the plan says: 300.85 mm along, where 60 mm would want 295.85 mm."""
+    assert workshop.write(swung("300.8 mm", "164 mm", 'across = "60 mm"\n')).only(ROOM).outcome == "finding"
+    assert workshop.write(swung("300.9 mm", "164 mm", 'across = "60 mm"\n')).only(ROOM).outcome == "conforms"
+
+
+IN_LINER = {
+    "liner.toml": 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\n',
+    "piston.toml": 'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "150 mm"\ndiameter = "100 mm"\n',
+    "rod.toml": 'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\nfree_length = "150 mm"\n',
+}
+ON_SEAT = {
+    "valve.toml": 'kind = "poppet-valve"\nid = "valve"\nupper_beat.seat = "seat"\nheight = "150 mm"\n'
+    'outside_diameter = "100 mm"\n',
+    "spindle.toml": 'kind = "valve-spindle"\nid = "spindle"\nmoves = "valve"\nheated_length = "150 mm"\n',
+}
+
+
+@pytest.mark.parametrize("part", ["piston", "rod", "valve", "spindle"])
+@pytest.mark.parametrize(("room", "outcome"), [("185 mm", "conforms"), ("184.9 mm", "finding")])
+def test_each_part_is_drawn_out_over_its_own_length(
+    workshop: DesignFolder, part: str, room: str, outcome: str
+) -> None:
+    """150 + 10 + 25 = 185 mm; of the others, which are drawn too, the plan leaves a metre."""
+    entry = ENTRY.replace('"48 mm"', '"10 mm"')
+    files = drawn("", **IN_LINER, **ON_SEAT)
+    for one in ("seat", "piston", "rod", "valve", "spindle"):
+        files["plan.toml"] += entry.format(room=room if one == part else "1 m").replace("seat]", f"{one}]")
+    assert workshop.write(files).only(ROOM).outcome == outcome
+
+
+@pytest.mark.parametrize("part", ["piston", "valve"])
+@pytest.mark.parametrize(("beside", "outcome"), [("118.4 mm", "conforms"), ("118.2 mm", "finding")])
+def test_each_part_swings_with_its_own_width(
+    workshop: DesignFolder, part: str, beside: str, outcome: str
+) -> None:
+    """150 × 100 mm by 30°: 150 sin 30° + 50 cos 30° = 118.30 mm beside the axis."""
+    files = drawn("", **IN_LINER, **ON_SEAT)
+    for one in ("seat", "piston", "rod", "valve", "spindle"):
+        files["plan.toml"] += ENTRY.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += SWINGS.format(beside=beside) if one == part else ""
+    assert workshop.write(files).only(ROOM).outcome == outcome

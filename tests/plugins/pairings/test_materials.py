@@ -186,6 +186,40 @@ def test_a_guide_is_as_hot_as_the_block_around_it(workshop: DesignFolder, block:
     assert workshop.write(found).only(TEMPERATURE).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("left_out", "outcome"),
+    [
+        ("", "conforms"),
+        ('pressed_into = "other"\n', "finding"),
+        ('upper_beat.seat = "seat"\n', "finding"),
+        ('moves = "valve"\n', "finding"),
+    ],
+)
+def test_a_guide_is_as_hot_as_its_own_block(workshop: DesignFolder, left_out: str, outcome: str) -> None:
+    """Its block is at 200 °C, others at 270: it is as hot as those, where it does not lead to its own."""
+    made = {
+        "other.toml": 'kind = "cylinder-block"\nid = "other"\n',
+        "seat.toml": 'kind = "valve-seat"\nid = "seat"\npressed_into = "other"\n',
+        "valve.toml": 'kind = "poppet-valve"\nid = "valve"\nupper_beat.seat = "seat"\n',
+        "part.toml": 'kind = "valve-spindle"\nid = "part"\nmaterial = "stainless-1.4021"\nmoves = "valve"\n'
+        'guide_material = "bronze-CC480K"\nduty = "duty"\n',
+        "duty.toml": heated("valve-spindle", "150 °C", "270 °C").replace(
+            "cylinder-block =", 'other = "200 °C"\ncylinder-block ='
+        ),
+    }
+    made = {file: text.replace(left_out, "") if left_out else text for file, text in made.items()}
+    assert workshop.write(made).only(TEMPERATURE, "part").outcome == outcome
+
+
+def test_a_guide_is_as_hot_as_its_spindle_where_no_block_has_a_temperature(workshop: DesignFolder) -> None:
+    """Bronze to 200 °C."""
+    part = 'kind = "valve-spindle"\nid = "part"\nmaterial = "stainless-1.4021"\nguide_material = "bronze-CC480K"\n'
+    for hot, outcome in (("200 °C", "conforms"), ("201 °C", "finding")):
+        duty = heated("valve-spindle", hot).replace('cylinder-block = "100 °C"\n', "")
+        found = {"part.toml": part + 'duty = "duty"\n', "duty.toml": duty}
+        assert workshop.write(found).only(TEMPERATURE).outcome == outcome
+
+
 def test_a_nut_has_the_limit_of_bolting(workshop: DesignFolder) -> None:
     """Nuts of 8.8 to 150 °C on studs of 25CrMo4 at 220."""
     studs = 'kind = "bolted-joint"\nid = "studs"\nmaterial = "bolting-25CrMo4"\nduty = "duty"\npressure_part = true\n'

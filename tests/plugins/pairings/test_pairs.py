@@ -96,5 +96,76 @@ def test_a_box_lists_what_its_links_give(workshop: DesignFolder) -> None:
     assert workshop.write(made, settings=REVIEW).only(PAIRS).outcome == "conforms"
 
 
+@pytest.mark.parametrize("between", ['"spindle"', '"spindle", "guide", "valve"'])
+def test_a_row_that_names_one_part_or_three_names_no_pair(workshop: DesignFolder, between: str) -> None:
+    row = GUIDE.replace('"spindle", "guide"', between)
+    made = {**FILES, "block.toml": FILES["block.toml"] + row + RINGS}
+    check = workshop.write(made, settings=REVIEW).only(PAIRS)
+    assert check.outcome == "finding"
+    assert "spindle in its guide: no feed" in check.says
+
+
+@pytest.mark.parametrize("between", ['"spindle", "spindle"', '"guide", "guide"', '"liner", "guide"'])
+def test_a_row_names_both_parts_of_its_pair(workshop: DesignFolder, between: str) -> None:
+    row = GUIDE.replace('"spindle", "guide"', between)
+    made = {**FILES, "block.toml": FILES["block.toml"] + row + RINGS}
+    assert workshop.write(made, settings=REVIEW).only(PAIRS).outcome == "finding"
+
+
 def test_a_draft_may_list_them_later(workshop: DesignFolder) -> None:
     assert workshop.write(FILES).only(PAIRS).outcome == "not applicable"
+
+
+IN_BOX = {
+    "box.toml": 'kind = "cam-box"\nid = "box"\n',
+    "tappet.toml": 'kind = "tappet"\nid = "tappet"\ncarried_in = "box"\nworks = "spindle"\n',
+    "cam.toml": 'kind = "cam"\nid = "cam"\nlifts = "tappet"\nturns_on = "shaft"\n',
+    "shaft.toml": 'kind = "shaft"\nid = "shaft"\n',
+    "rocker.toml": 'kind = "rocker"\nid = "rocker"\ncarried_in = "box"\nworks = "other-spindle"\n',
+    "spindle.toml": 'kind = "valve-spindle"\nid = "spindle"\n',
+    "other-spindle.toml": 'kind = "valve-spindle"\nid = "other-spindle"\n',
+}
+IN_BLOCK = {
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\n',
+    "liner.toml": FILES["liner.toml"],
+    "ring.toml": FILES["ring.toml"],
+    "piston.toml": 'kind = "piston"\nid = "piston"\nruns_in = "liner"\n',
+    "rod.toml": 'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\n',
+    "stuffing.toml": 'kind = "stuffing-box"\nid = "stuffing"\nseals = "rod"\n',
+    "head.toml": 'kind = "crosshead"\nid = "head"\non_rod = "rod"\n',
+    "pin.toml": 'kind = "pin"\nid = "pin"\nmoved_by = "head"\n',
+    "bar.toml": 'kind = "slide-bar"\nid = "bar"\nguides = "head"\n',
+}
+RUB_IN_BOX = (
+    ("tappet", "box"),
+    ("tappet", "spindle"),
+    ("cam", "tappet"),
+    ("rocker", "box"),
+    ("rocker", "other-spindle"),
+    ("shaft", "box"),
+)
+RUB_IN_BLOCK = (("ring", "liner"), ("rod", "stuffing"), ("pin", "head"), ("bar", "head"))
+
+
+@pytest.mark.parametrize(
+    ("owner", "files", "rub", "one", "other"),
+    [("box", IN_BOX, RUB_IN_BOX, *pair_) for pair_ in RUB_IN_BOX]
+    + [("block", IN_BLOCK, RUB_IN_BLOCK, *pair_) for pair_ in RUB_IN_BLOCK],
+)
+def test_a_pair_that_is_left_out_is_named_the_one_that_moves_first(
+    workshop: DesignFolder,
+    owner: str,
+    files: dict[str, str],
+    rub: tuple[tuple[str, str], ...],
+    one: str,
+    other: str,
+) -> None:
+    def listed(*pairs: tuple[str, str]) -> dict[str, str]:
+        rows = "".join(pair(f"{first}-{second}", first, second) for first, second in pairs)
+        return {**files, f"{owner}.toml": files[f"{owner}.toml"] + rows}
+
+    assert workshop.write(listed(*rub), settings=REVIEW).only(PAIRS, owner).outcome == "conforms"
+    left = [each for each in rub if each != (one, other)]
+    check = workshop.write(listed(*left), settings=REVIEW).only(PAIRS, owner)
+    assert check.outcome == "finding"
+    assert f"{one} on {other}: no feed" in check.says

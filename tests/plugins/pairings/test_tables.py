@@ -10,7 +10,14 @@ from hypothesis import given, strategies as st
 
 import speclint_pairings
 from speclint.handbook.materials import material, names
-from speclint_pairings.formulae.tables import surface_class, verdict
+from speclint_pairings.formulae.tables import (
+    oil_density,
+    oil_expansion,
+    oil_viscosity_at_40,
+    oil_viscosity_at_100,
+    surface_class,
+    verdict,
+)
 from speclint_pairings.sources import WORKS
 
 DATA = Path(speclint_pairings.__file__).parent / "data"
@@ -98,3 +105,14 @@ def test_the_pairs_that_every_fitter_knows(one: str, other: str, may: bool) -> N
 def test_a_pair_that_no_source_covers_is_not_in_the_table() -> None:
     assert verdict("slides", "copper", "brass") is None
     assert verdict("slides", "grey iron", "chilled iron") is not None
+
+
+def test_the_figures_of_an_oil_lie_in_the_middle_of_their_limits() -> None:
+    """Of ISO VG 680, by hand: 680 mm²/s ± 10 %; 35 to 39 mm²/s; 895 to 925 kg/m³; 6 to 7 in 10 000 per kelvin."""
+    for reading, low, middle, high in (
+        (oil_viscosity_at_40("ISO VG 680"), 612e-6, 680e-6, 748e-6),
+        (oil_viscosity_at_100("ISO VG 680"), 35e-6, 37e-6, 39e-6),
+        (oil_density("ISO VG 680"), 895.0, 910.0, 925.0),
+        (oil_expansion(), 6.0e-4, 6.5e-4, 7.0e-4),
+    ):
+        assert (reading.low, reading.nominal, reading.high) == pytest.approx((low, middle, high))

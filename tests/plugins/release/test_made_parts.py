@@ -437,3 +437,14 @@ def test_a_torque_without_tolerance_is_passed_by_a_twentieth_at_most(
         "studs-1.toml": changed(TIGHTENED, ("385..405 N·m", recorded_torque)),
     }
     assert workshop.write(design, settings=settings()).only("made.tightening").outcome == outcome
+
+
+def test_a_part_whose_spec_asks_for_no_test_needs_none_on_record(workshop: DesignFolder) -> None:
+    """Nor does a test on record beside it make it asked for."""
+    for record in (MADE, MADE[: MADE.index("[hydraulic_tests")]):
+        text = {**files(DRAWN), "cover-7.toml": record}
+        lines = text["cover.toml"].splitlines(keepends=True)
+        text["cover.toml"] = "".join(line for line in lines if not line.startswith("test_pressure"))
+        assert text["cover.toml"] != files(DRAWN)["cover.toml"]
+        check = workshop.write(text, settings=settings("released")).only("made.hydraulic-test", "cover-7")
+        expect_not_applicable(check, "asks for no hydraulic test")

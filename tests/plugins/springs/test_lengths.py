@@ -35,6 +35,7 @@ def test_index_of_a_sound_spring_is_worked_from_its_mean_diameter(workshop: Desi
         ("160.1 mm", "cold", "finding", Grade.QUERY),  # 20.01 > 20
         ("24.1 mm", "hot", "finding", Grade.OBSERVATION),  # 3.01
         ("23.9 mm", "hot", "finding", Grade.QUERY),  # 2.99 < 3
+        ("95.9 mm", "hot", "conforms", None),  # 11.99 < 12
         ("96.1 mm", "hot", "finding", Grade.QUERY),  # 12.01 > 12
     ],
 )

@@ -112,6 +112,15 @@ def test_push_out_limit_from_both_sides(workshop: DesignFolder, drag: str, outco
     assert check.case == "drifting"
 
 
+def test_ring_and_block_are_as_stiff_as_they_are_hot(workshop: DesignFolder) -> None:
+    """Block at 160, ring at 130 °C: the iron 100 − 10 × 110/200 = 94.5 GPa at the least."""
+    check = workshop.write(seat_files(duty_text=duty(drifting="160 °C; 130 °C"))).only(PUSH)
+    assert check.case == "drifting"
+    assert on_sheet(check, "E_s") == pytest.approx(94.5e9)
+    assert on_sheet(check, "α_s") == pytest.approx(11.3e-6)
+    assert on_sheet(check, "α_b") == pytest.approx(12.5e-6)
+
+
 @pytest.mark.parametrize(("drag", "outcome"), [("6963 N", "conforms"), ("6965 N", "finding")])
 def test_water_stands_as_high_as_the_relief_valves_let_it(
     workshop: DesignFolder, drag: str, outcome: str

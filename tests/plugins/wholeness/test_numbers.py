@@ -154,3 +154,15 @@ def test_what_may_share_a_number_shares_its_revision(
         )
         check = on_one(workshop, one, two).only(NUMBER, "second")
         assert (check.outcome, check.grade) == (("finding", wanted) if wanted else ("conforms", None))
+
+
+@pytest.mark.parametrize(
+    ("kind", "grade"), [("steam-passage", Grade.NONCONFORMITY), ("piston-rod", Grade.HOLD)]
+)
+@pytest.mark.parametrize("name", ["first", "second"])
+def test_a_feature_of_another_revision_is_no_hold_in_a_release(
+    workshop: DesignFolder, kind: str, grade: Grade, name: str
+) -> None:
+    """A passage is no piece that could be taken for the other; of two rods the wrong one may be made."""
+    rod, other = 'kind = "piston-rod"\nrevision = "A"\n', f'kind = "{kind}"\nrevision = "B"\n'
+    expect_finding(on_one(workshop, rod, other, RELEASED).only(NUMBER, name), grade=grade)
