@@ -77,9 +77,9 @@ def read_drafts(
 
 
 def ids_stated(content: bytes, file: str, kinds: Mapping[str, type[Spec]]) -> frozenset[str]:
-    """The ids of the specs that the content of a file states; none where one of them cannot be told."""
+    """The ids of the specs that the content of a file states; none where they cannot be told."""
     found = read_drafts(Path(file), file, kinds, content)
-    return frozenset(one.id for one in found) if all(isinstance(one, Draft) for one in found) else frozenset()
+    return frozenset(one.id for one in found if isinstance(one, Draft))
 
 
 def _plain(table: Table) -> Table:

@@ -71,6 +71,8 @@ def heavy(i: float = 2.0, b_v: float = 0.5) -> float:
         (lambda: strain_since(alpha=2.0, T=5.0, alpha_0=3.0, T_0=4.0, T_ref=1.0), 2.0 * 4 - 3.0 * 3),
         (lambda: shift_at_seat(c=0.2, a=0.3, L=0.1), 0.1 * 7),
         (lambda: sink_of_valve(t_s=0.1, t_v=0.2, β=0.0), 0.3),
+        # cos 89.5° = sin 0.5° = 0.0087265: as far as 90° it has a result
+        (lambda: sink_of_valve(t_s=0.1, t_v=0.2, β=math.radians(89.5)), 0.3 / math.sin(math.radians(0.5))),
         (lambda: clearance_of_lift(f=0.3, i=1.5), 0.2),
         (lambda: load_at_seat(F_f=1.0, F_st=2.0, W=4.0, F_r=8.0), 15.0),
         (lambda: load_at_seat(F_f=1.0, F_st=0.0, W=0.0, F_r=-8.0), 0.0),

@@ -165,9 +165,9 @@ def overhauls(assembly: Assembly, sheet: Sheet) -> Judgement:
             where=overhaul.where,
         )
 
-    return sheet.worst(
-        covered, *([sheet.each(assembly.overhauls.items(), judge)] if assembly.overhauls else [])
-    )
+    if not assembly.overhauls:
+        return covered
+    return sheet.worst(covered, sheet.each(assembly.overhauls.items(), judge))
 
 
 RULES = (order_of_assembly, stated_order, steps_complete, overhauls)

@@ -22,7 +22,13 @@ RINGS = {
     ("back", "inlet"): 122.0,
     ("back", "exhaust"): 131.0,
 }
-_LETTERS = {"admission": "A", "cut_off": "C", "release": "R", "compression": "K"}
+#: The letter of each event, and the valve that opens or shuts there.
+_LETTERS = {
+    "admission": ("A", "inlet"),
+    "cut_off": ("C", "inlet"),
+    "release": ("R", "exhaust"),
+    "compression": ("K", "exhaust"),
+}
 _ARC_STEP = math.radians(4)
 
 
@@ -140,9 +146,8 @@ def _between(start: Point, middle: Point, end: Point) -> list[Point]:
 
 def _letters(circle: Circle, drawn: GearDrawn, notch: str, end: CylinderEnd) -> None:
     front = end.end is End.FRONT
-    for event, letter in _LETTERS.items():
+    for event, (letter, valve) in _LETTERS.items():
         angle = getattr(end.events, event) + (0.0 if front else math.pi)
-        valve = "inlet" if letter in "AC" else "exhaust"
         ring = RINGS[end.end.value, valve]
         circle.paper.line(circle.at(angle, ring - 6), circle.at(angle, ring + 6), "thin")
         x, y = circle.at(angle, 66.0 if front else 150.0)

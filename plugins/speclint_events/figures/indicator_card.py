@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from functools import partial
 
@@ -118,7 +119,7 @@ def at_angle(cycle: Cycle, angle: float) -> tuple[float, float]:
 
 def thinned(card: tuple[tuple[float, float], ...], most: int = _POINTS) -> list[tuple[float, float]]:
     """A card with no more points than a line of this width shows; both its ends are kept."""
-    step = max(1, -(-len(card) // most))
+    step = math.ceil((len(card) - 1) / (most - 1))
     return [*card[:-1:step], card[-1]]
 
 

@@ -167,7 +167,7 @@ def _told(turning: list[Turning]) -> list[tuple[str, Turning]]:
     """Each direction by its name; both in one where their curves are the same."""
     words = [one.direction for one in turning]
     if len(turning) > 1:
-        pairs = zip(turning[0].moment.moments, turning[1].moment.moments, strict=True)
+        pairs = zip(*(one.moment.moments for one in turning), strict=True)
         if max(abs(a - b) for a, b in pairs) <= _SAME * turning[0].moment.greatest[1]:
             return [(" and ".join(words), turning[0])]
     return list(zip(words, turning, strict=True))

@@ -146,7 +146,8 @@ def area_enough(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         A_m = measured(f"A_m{cam.mark}", mean_effective_area, cam, sheet, passage=passage)
         Z = sheet.work(f"Z_{cam.mark}", mach_index, c_m=c_m, A=A, a=sound[cam.at.serves], A_m=A_m)
         judged = sheet.at_most(Z, sheet.limit(cam.at.serves))
-        return judged.graded(Grade.NONCONFORMITY) if sheet.limit("grave") < Z else judged
+        filled = sheet.at_most(Z, sheet.limit("grave")).holds
+        return judged if filled else judged.graded(Grade.NONCONFORMITY)
 
     return sheet.each([(f"{cam.at.serves} {cam.at.side.value}", cam) for cam in at_work.cams(notch)], judge)
 

@@ -142,8 +142,8 @@ def whole_blow(engine: Engine, case: LoadCase, sheet: Sheet) -> Judgement:
     """The wheels are coupled: what each axle leaves is added up by its direction, then turned at the speed."""
     allowed = _allowed_by(engine.line, "F_c", engine.line.engine_blow, sheet)
     b = half_of_planes(axles_of(engine, sheet)[0], sheet)
-    X, Y = _sums(turning_of(engine, b, sheet), sheet)
-    return sheet.at_most(_force("F", X, Y, _speed(engine, case, sheet), sheet), allowed)
+    sums = _sums(turning_of(engine, b, sheet), sheet)
+    return sheet.at_most(_force("F", *sums, _speed(engine, case, sheet), sheet), allowed)
 
 
 @rule(

@@ -23,7 +23,7 @@ _ANY_ORDER = frozenset(
         "hasattr",
         "partial",
     }
-    | {"Limit", "rule", "Source", "at"}
+    | {"Limit", "rule", "rules_in", "Source", "at"}
 )
 #: What a function is given beside its numbers and words.
 _NO_NUMBER = frozenset({"sheet", "self", "cls", "design"})

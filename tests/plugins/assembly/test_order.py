@@ -214,6 +214,14 @@ def test_an_overhaul_takes_down_what_stands_in_its_way(workshop: DesignFolder) -
     expect_finding(steps_of(workshop, STEPS, none).only(OVERHAUL), says="no overhaul takes out: spring")
 
 
+def test_without_an_overhaul_nothing_is_taken_out(workshop: DesignFolder) -> None:
+    check = steps_of(workshop, STEPS, "").only(OVERHAUL)
+    expect_finding(check, grade=Grade.OBSERVATION, says="no overhaul takes out: ")
+    named = set(check.says.removeprefix("no overhaul takes out: ").split(", "))
+    seats = {"seat-exhaust", "seat-lower", "seat-upper"}
+    assert named == {"box", "cambox", "liner", "ring", "spring", "valve", *seats}
+
+
 def test_a_step_that_names_no_part_is_told_with_the_nearest(workshop: DesignFolder) -> None:
     folder = steps_of(workshop, ("seat-lowr", "seat-upper"))
     said = " ".join(str(one) for one in folder.assess().complaints)

@@ -21,7 +21,7 @@ from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures.event_circle import event_circles
 from speclint_events.figures.gears import gears_drawn
-from speclint_events.figures.indicator_card import indicator_cards
+from speclint_events.figures.indicator_card import indicator_cards, thinned
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import _Scan, spring_forces
 from speclint_events.figures.turning_moments import turning_moments
@@ -364,6 +364,16 @@ def test_the_crosses_of_the_front_stand_on_its_diagram() -> None:
 def number_of_rule(rule: str, symbol: str) -> float:
     (check,) = assessed(rules=(rule,)).checks
     return next(step.value for step in check.steps if step.symbol == symbol and isinstance(step.value, float))
+
+
+@pytest.mark.parametrize(
+    ("long", "kept"),
+    [(2, [0, 1]), (4, [0, 1, 2, 3]), (5, [0, 2, 4]), (7, [0, 2, 4, 6]), (8, [0, 3, 6, 7])],
+)
+def test_a_thinned_card_has_no_more_points_than_asked_and_both_ends(long: int, kept: list[int]) -> None:
+    """Of four points three spaces: of seven spaces every third, 7/3 rounded up, and the rest."""
+    card = tuple((float(n), 10.0 * n) for n in range(long))
+    assert thinned(card, 4) == [card[n] for n in kept]
 
 
 # Circle of the crank

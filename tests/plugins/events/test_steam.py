@@ -208,6 +208,47 @@ def test_what_a_duty_states_of_the_steam(tmp_path: Path, line: str, holds: float
     expect_finding(judged(tmp_path, AGREES, of_running(line.format(f"{fails:.4f}"))))
 
 
+@pytest.mark.parametrize(
+    ("line", "symbol", "at", "within", "sides"),
+    [
+        ('cut_off = "{:.6f}"', "x", 0.1988, 0.03, (-1, 1)),
+        ('cylinder_temperature = "{:.4f} K"', "T_m", 473.0, 20.0, (-1, 1)),
+        ('admission_temperature = "{:.4f} K"', "T_a", 500.0, 20.0, (-1, 1)),
+        ('release_temperature = "{:.4f} K"', "T_r", 440.0, 20.0, (-1, 1)),
+        ('exhaust_dryness = "{:.6f}"', "x_w", 1.0, 0.02, (-1,)),
+    ],
+)
+def test_how_far_a_duty_may_be_off_what_is_worked(
+    tmp_path: Path, line: str, symbol: str, at: float, within: float, sides: tuple[int, ...]
+) -> None:
+    """3 % of the stroke, 20 K, 0.02 of dryness: from what the sheet works at the corner that is worst on that side."""
+
+    def stated(value: float) -> Check:
+        return judged(tmp_path, AGREES, of_running(line.format(value)))
+
+    for side in sides:
+        worked = on_sheet(stated(at + 5 * side * within), symbol)
+        expect_conforms(stated(worked + 0.99 * side * within))
+        expect_finding(stated(worked + 1.01 * side * within))
+
+
+@pytest.mark.parametrize(
+    ("line", "worked", "edges"),
+    [
+        ('steam_flow = "0.6 kg/s"', "m_1", {"m_l": 0.85, "m_g": 1.15}),
+        ('cylinder_pressure = "16 bar absolute"', "p_m", {"p_l": 0.95, "p_g": 1.05}),
+        ('least_cylinder_pressure = "1.3 bar absolute"', "p_0", {"p_g0": 1.05}),
+    ],
+)
+def test_the_band_about_what_is_worked(
+    tmp_path: Path, line: str, worked: str, edges: dict[str, float]
+) -> None:
+    """15 % of the steam and 5 % of an absolute pressure, to either side."""
+    check = judged(tmp_path, AGREES, of_running(line))
+    for symbol, share in edges.items():
+        assert on_sheet(check, symbol) == pytest.approx(share * on_sheet(check, worked))
+
+
 @pytest.mark.parametrize(("celsius", "holds"), [(132.5, True), (135.0, False)])
 def test_exhaust_temperature_that_is_stated(tmp_path: Path, celsius: float, holds: bool) -> None:
     """Of the worked case 113.8 and 113.6 °C."""

@@ -281,6 +281,7 @@ def test_water_stands_at_the_pressure_that_the_relief_valves_blow_off(
     check = write(workshop, NO_RIBS, LIVE_BESIDE, thin, barrel, chest, beside=RELIEVED).only(RULE)
     assert (check.outcome, check.case) == (outcome, "water")
     assert on_sheet(check, "Δp of barrel") == pytest.approx(22e5)
+    assert on_sheet(check, "Δp of chest") == pytest.approx(16e5), "there is no water in the chest"
 
 
 def test_the_setting_of_every_relief_valve_is_wanted_with_water(workshop: DesignFolder) -> None:

@@ -105,6 +105,22 @@ def test_classes_are_those_of_shops(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
+@pytest.mark.parametrize(
+    ("hole", "pin", "says"),
+    [
+        ("25 mm H7", "25 mm s6", "H7/s6 is a recommended fit"),
+        ("25 mm H8", "25 mm m6", "H8/m6 is of preferred zones, though not a recommended pair"),
+        ("25 mm H7", "24.9..24.95 mm", "H7 is of preferred zones, though not a recommended pair"),
+        ("25 mm H13", "25 mm h6", "H13/h6: H13 not among the preferred zones"),
+        ("25 mm H13", "24.9..24.95 mm", "H13: H13 not among the preferred zones"),
+    ],
+)
+def test_the_classes_that_are_stated_are_named(
+    workshop: DesignFolder, hole: str, pin: str, says: str
+) -> None:
+    assert write(workshop, fit=plain(hole, pin, "clearance")).only(EXISTS).says == says
+
+
 def test_a_class_that_does_not_exist_is_refused_when_it_is_read(workshop: DesignFolder) -> None:
     assessment = write(workshop, fit=plain("25 mm H7", "25 mm q6", "clearance")).assess()
     assert any("q6" in str(one) for one in assessment.complaints)

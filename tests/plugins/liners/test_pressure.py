@@ -204,6 +204,15 @@ def test_a_flat_division_by_hand(workshop: DesignFolder) -> None:
     assert limit(check) == pytest.approx(178e6)
 
 
+@pytest.mark.parametrize(("rolled", "proof"), [("16 mm", 275e6), ("16.1 mm", 267e6)])
+def test_a_division_is_as_strong_as_its_plate(workshop: DesignFolder, rolled: str, proof: float) -> None:
+    """EN 10028-2 as above, P355GH: up to 16 mm 275 MPa, and above 267, of which two thirds are allowed."""
+    thin = in_block('thickness = "20 mm"\nas_made = "20 mm"', 'thickness = "13.5 mm"\nplate = "chest"')
+    plate = f'[plates.chest]\nmaterial = "plate-P355GH"\nthickness = "{rolled}"\n'
+    files = bench(thin) | {"weldment.toml": WELDMENT.format(allowance="0 mm") + plate}
+    assert limit(workshop.write(files).only(BETWEEN)) == pytest.approx(proof / 1.5)
+
+
 @pytest.mark.parametrize(("thickness", "outcome"), [("13.5 mm", "conforms"), ("13.3 mm", "finding")])
 def test_a_division_is_thick_enough(workshop: DesignFolder, thickness: str, outcome: str) -> None:
     # up to 16 mm 275/1.5 = 183.33 MPa: 200 √(0.4982 × 1.66/183.33) = 13.43 mm

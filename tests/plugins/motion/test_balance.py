@@ -55,6 +55,23 @@ def test_a_duty_of_its_own_slows_no_wheel(
     assert on_sheet(check, "F right") == pytest.approx(times * 32_959, rel=1e-4)
 
 
+def test_a_duty_of_its_own_without_the_load_case_slows_no_wheel(workshop: DesignFolder) -> None:
+    """One block has a duty for running alone: drifting, at 400 rev/min, the blow is (400/300)² of that at 300."""
+    made = files("block-right", ('duty = "duty"', 'duty = "own"'))
+    made["duty.toml"] = made["duty.toml"].replace("240 rev/min", "400 rev/min")
+    made["own.toml"] = 'kind = "duty"\nid = "own"\n[cases.running]\nrotational_speed = "300 rev/min"\n'
+    check = workshop.write(made).only(RAIL)
+    assert check.case == "drifting"
+    assert on_sheet(check, "F right") == pytest.approx((400 / 300) ** 2 * 32_959, rel=1e-4)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_block_without_a_duty_slows_no_wheel(workshop: DesignFolder, side: str) -> None:
+    made = files(f"block-{side}", ('duty = "duty"\n', ""))
+    check = workshop.write(made).only(RAIL)
+    assert on_sheet(check, "F right") == pytest.approx(32_959, rel=1e-4)
+
+
 @pytest.mark.parametrize(
     ("part", "old", "new", "outcome"),
     [
