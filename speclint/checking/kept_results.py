@@ -144,11 +144,12 @@ class _State:
         self._states: dict[str, State | None] = {}
 
     def spec(self, name: str) -> str:
-        """The digest of a spec but for the words of its drawing; another where there is none, or it cannot be read."""
+        """The digest of a spec but for the words of its drawing; another where none was read.
+
+        Which files could not be read stands in what every result rests on.
+        """
         state = self._of(name)
-        if state is None:
-            return "unreadable" if name in self.design.files else "absent"
-        return state.part
+        return state.part if state is not None else "not read"
 
     def word(self, name: str, key: str) -> str:
         """The digest of one word of the drawing."""

@@ -99,6 +99,16 @@ def test_a_spec_that_is_not_there_or_cannot_be_read_is_another_than_one_that_is(
     assert office.holds()  # as it was at first
 
 
+def test_a_spec_of_no_known_kind_is_another_than_none(office: Office) -> None:
+    """A link that leads to nothing and one to a file that cannot be told are told otherwise."""
+    office.keep(Consulted({"nobody"}))
+    office.shop.write({"nobody.toml": 'kind = "rck"\n'})
+    assert not office.holds()
+    office.keep(Consulted({"nobody"}))
+    (office.shop.root / "nobody.toml").unlink()
+    assert office.holds()  # as it was at first
+
+
 def test_a_word_of_a_drawing_counts_where_it_was_read(office: Office) -> None:
     office.keep(Consulted({"rack"}, {("rack", "title")}))
     office.shop.write({"rack.toml": RACK + 'prepared_by = "M. Coyle"\n'})

@@ -62,6 +62,24 @@ def test_a_copy_is_made_only_where_that_is_safe(
     assert _way_to_start() == way
 
 
+@pytest.mark.parametrize(("asked", "way"), [("new", "new"), ("copy", "copy"), (None, "as is safe")])
+def test_a_helper_is_started_in_the_way_that_is_asked(
+    monkeypatch: pytest.MonkeyPatch, asked: Any, way: str
+) -> None:
+    ways: list[str] = []
+
+    def no_room(how: str, _others: object) -> None:
+        ways.append(how)
+        raise OSError("no room for another process")
+
+    monkeypatch.setattr(processes, "_helper", no_room)
+    monkeypatch.setattr(processes, "_way_to_start", lambda: "as is safe")
+    monkeypatch.setattr(Processes, "_told", lambda *_: None)
+    context: Any = None
+    Processes(2, start=asked)._begin(context, None)
+    assert ways == [way]
+
+
 @pytest.mark.parametrize(
     ("usable", "wanted", "helpers"), [(1, None, 0), (4, None, 3), (99, None, _MOST), (4, 7, 7), (1, 0, 0)]
 )

@@ -230,7 +230,10 @@ def test_a_check_points_at_the_value_that_is_judged(tmp_path: Path) -> None:
         return sheet.at_most(sheet.take("d", tube.bore), sheet.limit("most"))
 
     limits = [Limit("most", "90 mm", "length", COMMON_PRACTICE, "greatest bore")]
-    assert with_rule(tmp_path, function, limits=limits).only("tube.made").where.key == "bore"
+    shop = with_rule(tmp_path, function, limits=limits)
+    assert shop.only("tube.made").where.key == "bore"
+    exact = shop.replace("tube.toml", "100 mm ±0.5", "100 mm")  # so that no side of it governs
+    assert exact.only("tube.made").where.key == "bore"
 
 
 def test_a_check_points_at_a_value_that_governs(tmp_path: Path) -> None:

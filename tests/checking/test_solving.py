@@ -116,6 +116,14 @@ def test_one_piece_is_the_least_that_is_looked_at(tmp_path: Path) -> None:
             "104.4 mm ±0.1",
             [("104.4 mm ±0.1", "104.41 mm ±0.1", True), ("97.6 mm ±0.1", "97.59 mm ±0.1", False)],
         ),
+        # limits 0.004 mm apart have steps of 0.0001 mm, and none that is finer
+        (
+            "104.49 mm ±0.002",
+            [
+                ("104.498 mm ±0.002", "104.4981 mm ±0.002", True),
+                ("97.502 mm ±0.002", "97.5019 mm ±0.002", False),
+            ],
+        ),
     ],
 )
 def test_a_size_may_go_as_far_as_its_limits_hold(

@@ -375,6 +375,27 @@ def test_a_check_that_asked_which_entries_lead_to_a_part_is_that_of_one_with_as_
     assert (once.known(PLAIN, "other", bench.context) is not None) is known
 
 
+@pytest.mark.parametrize(("beside", "known"), [("third", True), ("fourth", False)])
+def test_entries_that_lead_to_parts_alike_lead_on_to_one_part(
+    tmp_path: Path, beside: str, known: bool
+) -> None:
+    """The bay of the one rack is beside the third: so must be that of the other, which no other rack stands for."""
+    bays = f'[bays.a]\nrack = "rack"\nbeside = "third"\n[bays.b]\nrack = "other"\nbeside = "{beside}"\n'
+    files = {"rack.toml": RACK, "other.toml": RACK_LIKE, "wagon.toml": f'kind = "wagon"\n{bays}'}
+    files |= {"third.toml": RACK, "fourth.toml": RACK}
+    bench = Bench(tmp_path, files)
+    bench.context.begin()
+    wagon = bench.part("wagon")
+    assert isinstance(wagon, Wagon)
+    bench.context.asked.followed.add("wagon")
+    bench.context.asked.queried.add(("rack", Wagon))
+    bench.context.asked.leading.add(("wagon", "bays", "rack", "rack"))
+    bench.context.asked.fields.add((id(wagon.bays["a"]), "beside"))
+    once = WorkedOnce()
+    once.keep(PLAIN, "rack", {}, Consulted(), bench.context)
+    assert (once.known(PLAIN, "other", bench.context) is not None) is known
+
+
 @pytest.mark.parametrize(("slot", "known"), [("free", True), ("tube", False), ("second", False)])
 def test_an_id_that_stands_for_another_is_no_name_of_an_entry(tmp_path: Path, slot: str, known: bool) -> None:
     """Both racks have a slot that is called as one of the tubes: of the one the name would be another."""

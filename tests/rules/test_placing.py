@@ -24,6 +24,7 @@ class Bay(SpecTable):
     """A bay of a wagon."""
 
     rack: LinkTo[Rack] = NOT_STATED
+    beside: LinkTo[Rack] = NOT_STATED
 
 
 class Wagon(Component):

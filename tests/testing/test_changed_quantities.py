@@ -33,6 +33,8 @@ def stated(text: str, dimension: str) -> StatedQuantity:
         ("212 °F", "temperature", "100 °C"),
         ("90 °F difference", "temperature difference", "50 K"),
         ("50 K", "temperature difference", "90 °F difference"),
+        ("90 °F difference ±9", "temperature difference", "50 K ±5"),
+        ("50 K ±5", "temperature difference", "90 °F difference ±9"),
         ("50 °C difference", "temperature difference", "50 K"),
         ("293.15 K ±5", "temperature", "68 °F ±9"),  # 20 °C
         ("212 °F ±18", "temperature", "100 °C ±10"),

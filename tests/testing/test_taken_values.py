@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Literal
+from types import SimpleNamespace
+from typing import Any, Literal
 
 import pytest
 
@@ -12,7 +13,7 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, Pascals, Ratio, describ
 from speclint.repository import DraftedDesign
 from speclint.specs import Component, CylinderBlock, NotStated, Spec, Stated
 from speclint.testing import DesignFolder
-from speclint.testing.sampling import draws
+from speclint.testing.sampling import _between, draws
 from speclint.testing.statable import declared_words, words_for, written_elsewhere
 from speclint.testing.taken_values import Taken, general_key, taken_by
 from tests import tubes
@@ -152,3 +153,17 @@ def test_the_links_by_which_parts_fill_a_place_are_rested_on_too(tmp_path: Path)
         Taken("tube", "duty", "tube.duty", True),
         Taken("second", "duty", "tube.duty", True),
     }
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "value"),
+    [
+        (1.0, 10.0, 3.25),  # a quarter of the way
+        (1.0, 10.01, 10.01**0.25),  # of more than a decade a quarter of its powers
+        (0.0, 100.0, 25.0),
+        (-5.0, 5.0, -2.5),
+    ],
+)
+def test_a_value_is_drawn_by_decades_where_there_are_several(low: float, high: float, value: float) -> None:
+    quarter: Any = SimpleNamespace(uniform=lambda least, most: least + (most - least) / 4)
+    assert _between(quarter, low, high) == pytest.approx(value)

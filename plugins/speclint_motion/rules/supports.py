@@ -27,10 +27,10 @@ def held_by(bar: SlideBar, sheet: Sheet) -> Judgement:
     """Two supports, each a part of the design or the number of a drawing."""
     if not bar.supports:
         raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
-    count = len(bar.supports)
-    says = "two supports are named" if count > 1 else "one support is named: the span has two"
+    both = len(bar.supports) > 1
+    says = "two supports are named" if both else "one support is named: the span has two"
     return sheet.worst(
-        sheet.states(count > 1, says),
+        sheet.states(both, says),
         *_twice(bar, sheet),
         sheet.each(bar.supports.items(), lambda item: _carried(*item, bar, sheet)),
     )

@@ -335,3 +335,9 @@ def test_a_spigot_may_enter_the_bore_of_the_block(workshop: DesignFolder, spigot
     enters = ("cover-front", '"recess of the collar"', '"bore of the block"')
     size = ("cover-front", 'spigot_diameter = "618 mm"', f'spigot_diameter = "{spigot}"')
     assert write(workshop, enters, size).only("cover.enters", "cover-front").outcome == outcome
+
+
+def test_the_side_on_which_a_cam_box_is_withdrawn_is_asked(workshop: DesignFolder) -> None:
+    """The opening is that of the side that is named: without it nobody knows which opening was measured."""
+    unsaid = write(workshop, ("cambox", 'withdrawn = "sideways"\n', ""), only={"cambox", "block"})
+    expect_not_assessed(unsaid.only("cambox.removable", "cambox"), "withdrawn")

@@ -12,6 +12,8 @@ from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from types import SimpleNamespace
+from typing import Any
 from xml.etree import ElementTree
 
 import pytest
@@ -25,7 +27,7 @@ from speclint_events.figures.indicator_card import indicator_cards, thinned
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import _Scan, spring_forces
 from speclint_events.figures.turning_moments import turning_moments
-from speclint_events.figures.valve_chart import _turned, valve_charts
+from speclint_events.figures.valve_chart import _end, _turned, valve_charts
 from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -225,6 +227,25 @@ def test_the_end_is_the_one_whose_valves_are_the_least_ample() -> None:
     assert drawn("valves-gear").heading.endswith(f"valves of the {side} end")
 
 
+@pytest.mark.parametrize(
+    ("indices", "side"),
+    [
+        # of each end the valve that uses more of its limit, 0.5 or 0.4: 0.8 in front against 0.6, whatever others use
+        ({"Z_if": 0.4, "Z_ef": 0.1, "Z_ib": 0.3, "Z_eb": 0.2}, "front"),
+        ({"Z_if": 0.3, "Z_ef": 0.2, "Z_ib": 0.1, "Z_eb": 0.32}, "back"),
+        ({}, "front"),
+    ],
+)
+def test_the_least_ample_valve_of_each_end_counts(indices: dict[str, float], side: str) -> None:
+    ends = {one: SimpleNamespace(at=lambda _, one=one: one) for one in ("front", "back")}
+    given: Any = SimpleNamespace(
+        given=SimpleNamespace(**ends),
+        limit=lambda _, what: 0.5 if what.endswith("inlet") else 0.4,
+        on_sheet=lambda _, symbol: indices.get(symbol),
+    )
+    assert _end(given) == side
+
+
 def test_a_foot_that_is_moved_moves_its_valve_alone() -> None:
     moved = drawn("valves-gear", foot("20", "inlet_front", "-8.5 °"), foot("20", "inlet_back", "-8.5 °"))
     assert size_of(moved, "admission").startswith("−4.0°")
@@ -364,6 +385,20 @@ def test_the_crosses_of_the_front_stand_on_its_diagram() -> None:
 def number_of_rule(rule: str, symbol: str) -> float:
     (check,) = assessed(rules=(rule,)).checks
     return next(step.value for step in check.steps if step.symbol == symbol and isinstance(step.value, float))
+
+
+@pytest.mark.parametrize(("line", "below"), [("chest", -4), ("belt", -4), ("atmosphere", 14)])
+def test_the_lines_of_the_pressures_are_named(line: str, below: float) -> None:
+    """Chest and belt above their lines, the atmosphere, which lies near that of the belt, below its own."""
+    figure = drawn("indicator-gear")
+    root = ElementTree.fromstring(figure.drawing)
+    text = {one.text: one for one in root.iter() if one.tag.endswith("}text")}
+    levels = sorted(
+        {float(one.get("y1", "")) for one in marks(figure, "line", "fine") if one.get("y1") == one.get("y2")}
+    )
+    assert len(levels) == 3
+    level = levels[["chest", "belt", "atmosphere"].index(line)]
+    assert float(text[line].get("y", "")) - level == pytest.approx(below, abs=0.11)
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.testing import DesignFolder, changed, expect_conforms, expect_finding
+from speclint.testing import DesignFolder, changed, expect_conforms, expect_finding, on_sheet
 from tests.plugins.events.gear import checked, files
 from tests.plugins.known_metals import WITH_METALS
 
@@ -40,6 +40,7 @@ def test_shift_of_the_lead(folder: DesignFolder) -> None:
     shifts = [step.value for step in check.steps if step.symbol == "Δφ_f"]
     assert shifts
     assert max(shifts) == pytest.approx(0.219 * 10 / 1.1 * 3.14159265 / 180, rel=1e-3)
+    assert on_sheet(check, "φ_o2if") - on_sheet(check, "φ_o1if") == pytest.approx(on_sheet(check, "Δφ_f"))
 
 
 def test_the_lead_shifts_from_both_sides(folder: DesignFolder) -> None:

@@ -361,6 +361,23 @@ HOT = ('"220 °C" }\n[cases.running]', '"220 °C", steam-passage = "320 °C" }\n
 
 
 @pytest.mark.parametrize(
+    ("place", "chest", "barrel"),
+    [("port", 220.0, 320.0), ("breathing way", 220.0, 320.0), ("chest", 320.0, 220.0)],
+)
+def test_what_opens_into_the_cylinder_warms_the_walls_beside_it(
+    workshop: DesignFolder, place: str, chest: float, barrel: float
+) -> None:
+    """Starting, the block at 220 °C and a passage at 320: a port is beside the cylinder, a chest beside live steam."""
+    hot = ('"220 °C" }\n[cases.running]', '"220 °C", chest = "320 °C" }\n[cases.running]')
+    passage = {"passage.toml": PASSAGE.replace('place = "chest"', f'place = "{place}"')}
+    check = write(workshop, NO_RIBS, duty=hot, beside=passage).only(RULE)
+    assert check.case == "starting"
+    for wall, celsius in (("chest", chest), ("barrel", barrel)):
+        warmed = [step.value for step in check.steps if step.symbol == f"T of {wall}"]
+        assert max([220.0 + 273.15, *warmed]) == pytest.approx(celsius + 273.15)
+
+
+@pytest.mark.parametrize(
     "beside",
     [
         {},

@@ -575,9 +575,16 @@ def test_both_blocks_together_against_the_axle(
 
 def test_blocks_on_two_axles_are_not_added(workshop: DesignFolder) -> None:
     """0.02 mm alone gives 0.0967 mm; the coupling rods leave each axle to be set for itself."""
-    check = workshop.write(_on_one_axle("0.06 mm", '["left"]')).only(SQUARE, "face-back")
+    workshop.write(_on_one_axle("0.06 mm", '["left"]'))
+    check = workshop.only(SQUARE, "face-back")
     assert check.outcome == "conforms"
     assert found(check) * 1e3 == pytest.approx(0.0967, abs=0.0001)
+
+
+def test_a_block_that_turns_no_drawn_axle_stands_alone(workshop: DesignFolder) -> None:
+    """Of 0.06 mm over 300 at 1450 mm 0.29 mm: the other block turns the axle, and it does not."""
+    check = workshop.write(_on_one_axle("0.06 mm", '["left"]')).only(SQUARE, "face-right")
+    assert found(check) * 1e3 == pytest.approx(0.29, abs=0.0001)
 
 
 def test_a_block_without_a_drawn_pad_is_not_taken_as_square(workshop: DesignFolder) -> None:

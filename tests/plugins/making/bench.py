@@ -132,7 +132,8 @@ REST = {
     "lagging.toml": 'kind = "lagging"\nid = "lagging"\ncovers = "cover"\n',
     "bolts.toml": 'kind = "frame-fastening"\nid = "bolts"\nholds = "block"\n',
     "piston.toml": 'kind = "piston"\nid = "piston"\n',
-    "plan.toml": 'kind = "lifting-plan"\nid = "plan"\nlifts = "block"\n[points.one]\nform = "lug"\n',
+    "plan.toml": 'kind = "lifting-plan"\nid = "plan"\nlifts = "block"\n[points.one]\nform = "lug"\n'
+    '[points.two]\nform = "eye bolt"\n',
     "access.toml": ACCESS,
     "casting.toml": CASTING,
 }
