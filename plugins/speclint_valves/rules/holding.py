@@ -84,7 +84,7 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
     leaves_out="preload lost as valve and spindle grow unlike with heat, creep of the thread, and the blow of landing "
@@ -99,7 +99,12 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
     ],
 )
 def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve."""
+    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve.
+
+    The gear moves no less than the sizes of valve, spindle and springs let them weigh. Of the clearance stated at the
+    tappet and that which its lengths leave, where they differ, the greater gives the blow and the less the lift, and
+    steam holds the valve shut with all that the boiler gives.
+    """
     spindle = _spindle(valve, sheet)
     held = spindle.valve_held
     if sheet.read("valve held by", held.by) == "forged in one":
