@@ -200,7 +200,7 @@ from .gear import (
     greatest_lift as greatest_lift,
     least_lift as least_lift,
     spindles_into as spindles_into,
-    tappet_clearance as tappet_clearance,
+    tappet_clearances as tappet_clearances,
     tracks_of as tracks_of,
 )
 from .gear_at_work import (
@@ -273,6 +273,11 @@ from .making import (
 from .masses import (
     BySizes as BySizes,
     mass_by_sizes as mass_by_sizes,
+)
+from .moving_masses import (
+    greatest_mass as greatest_mass,
+    weight_of_valve as weight_of_valve,
+    weight_shutting as weight_shutting,
 )
 from .nozzles import (
     back_pressures as back_pressures,
@@ -425,7 +430,6 @@ from .side_loads import (
     load_aslant as load_aslant,
     side_load as side_load,
     side_load_worked as side_load_worked,
-    weight_shutting as weight_shutting,
 )
 from .slide_bars import (
     half_of_slipper as half_of_slipper,

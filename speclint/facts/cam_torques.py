@@ -21,15 +21,14 @@ from speclint.equations import (
 )
 from speclint.facts.cam_motion import WholeLift, motion
 from speclint.facts.cams_on_shafts import placed_in_notches
+from speclint.facts.moving_masses import weight_of_valve
 from speclint.facts.seats import steam_inside_seal, supply_acts
-from speclint.facts.side_loads import weight_shutting
 from speclint.facts.speeds import speed_of_gear
 from speclint.facts.springs import rate_by_sizes
 from speclint.facts.train import valve_lift
 from speclint.facts.train_loads import (
     holding_load,
     sense_of_push,
-    sense_of_weight,
     spindle_load,
     tappet_load,
     torque_of_cam,
@@ -198,9 +197,7 @@ def load_of_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
 
 def weight_that_shuts(train: ValvesTrain, sheet: Sheet) -> Newtons:
     """Weight of valve and spindle that shuts the valve; below 0 where it opens it."""
-    g = sheet.look_up("g_w", sense_of_weight, opens=sheet.read("opens", train.valve.opens))
-    m_v, m_s = sheet.take_nominal("m_v", train.valve.mass), sheet.take_nominal("m_s", train.spindle.mass)
-    return sheet.work("W", weight_shutting, g=g, m_v=m_v, m_s=m_s)
+    return weight_of_valve(train.valve, train.spindle, sheet, sheet.take_nominal, helps=False)
 
 
 def cams_on(shaft: Shaft, sheet: Sheet) -> tuple[Cam, ...]:

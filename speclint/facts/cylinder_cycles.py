@@ -235,7 +235,10 @@ def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: S
         block, end, f"V_p{mark}", sheet, lambda name, one: sheet.take_limits(name, one)[0]
     )
     if sheet.is_stated("clearance", end.clearance):
-        c = min(c, sheet.take_limits(f"c_{mark}", end.clearance)[0])
+        low, _ = sheet.take_limits(f"c_{mark}", end.clearance)
+        c -= (
+            sheet.take_nominal("c", end.clearance) - low
+        )  # what the faces leave has the limits of the stated one
     if all_ports_drawn(block, name, sheet) and (
         ports := volume_drawn(block, name, sheet, lambda name, one: sheet.take_limits(name, one)[0])
     ):

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from speclint.facts.train import (
+    clearance_about,
     clearance_from_lengths,
     lever_ratio,
     lift_with_overtravel,
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
     from speclint.specs import Cam, CamBox, PoppetValve, Rocker, Tappet, ValveSpindle
 
 _Take = Callable[[str, Measure | NotStated], float]
+#: By how much a stated clearance may differ from that of the lengths [m]: common practice, as in tappet.lengths-close.
+_LENGTHS_AGREE = 0.01e-3
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,15 +180,16 @@ def clearance_by_lengths(
     ground = sheet.is_stated("ground off the cap", spindle.cap_ground_off)
     a = take("a", spindle.cap_ground_off) if ground else 0.0
     L_b, L_d, L = (take(name, one) for name, one in zip(("L_b", "L_d", "L"), lengths, strict=True))
-    c = sheet.work("c", clearance_from_lengths, L_b=L_b, L_d=L_d, L=L, a=a, i=ratio.value)
+    c = sheet.work("c_l", clearance_from_lengths, L_b=L_b, L_d=L_d, L=L, a=a, i=ratio.value)
     stated = _places(*lengths, spindle.cap_ground_off)
     return Worked(c, (*(one.where for one in stated), *ratio.places))
 
 
-def tappet_clearance(tappet: Tappet, sheet: Sheet) -> float:
-    """The cold clearance at a tappet, m: as it is set on the engine, else as the lengths leave it.
+def tappet_clearances(tappet: Tappet, sheet: Sheet) -> tuple[float, float]:
+    """The least and the greatest cold clearance that a tappet may have, m: as it is set, and as the lengths leave it.
 
-    Where it is neither set nor all lengths are drawn, as stated.
+    What a screw sets is as stated alone, and what nothing sets is as the lengths leave it, where all of them are drawn.
+    Where the cap of the spindle is ground to it, both are known, and one holds until they agree.
     """
     driven = sheet.follow(tappet.works)
     rocker = driven if isinstance(driven, by_word.Rocker) else None
@@ -193,5 +197,13 @@ def tappet_clearance(tappet: Tappet, sheet: Sheet) -> float:
     if not is_set_on_the_engine(tappet, spindle, sheet):
         left = clearance_by_lengths(tappet, spindle, rocker, sheet, sheet.take)
         if left is not None:
-            return left.value  # type: ignore[no-any-return]  # a float, or an enclosure of one
-    return sheet.take("c", tappet.clearance)
+            return left.value, left.value
+    c = sheet.take("c", tappet.clearance)
+    if not sheet.is_stated("ground off the cap", spindle.cap_ground_off):
+        return c, c
+    left = clearance_by_lengths(tappet, spindle, rocker, sheet, sheet.take_nominal)
+    c_n = sheet.take_nominal("c_n", tappet.clearance)
+    if left is None or abs(left.value - c_n) <= _LENGTHS_AGREE:
+        return c, c
+    other = sheet.work("c_w", clearance_about, c_l=left.value, c=c, c_n=c_n)
+    return (other, c) if left.value < c_n else (c, other)

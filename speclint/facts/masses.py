@@ -35,6 +35,10 @@ if TYPE_CHECKING:
     )
 
 
+#: How a size is taken from a sheet: with its limits, or at one of them.
+Take = Callable[[str, Measure | NotStated], float]
+
+
 @formula("m = m_0 − ρ A l", cites=[FIRST_PRINCIPLES])
 def mass_without_ring(m_0: Kilograms, rho: KilogramsPerCubicMetre, A: SquareMetres, l: Metres) -> Kilograms:  # noqa: E741
     """Mass of a piece in which a ring is cut.
@@ -69,16 +73,17 @@ class BySizes:
     places: tuple[Location, ...]
 
 
-def mass_by_sizes(part: Component, sheet: Sheet) -> BySizes | None:
+def mass_by_sizes(part: Component, sheet: Sheet, take: Take) -> BySizes | None:
     """What the sizes of a part let it weigh; None where they are not stated, or do not describe its kind.
 
     A spring is its wire. A piston is between its rim, grooves cut, and a solid cylinder; a valve between the shell that
     joins its beats and a solid cylinder of its outside. Of a rod and a pin the sizes give what they are at their
     thinnest: the least. A spindle is between that and a bar of its diameter in the guide, from the valve's seat to the
     gear; a weldment between its flat walls and a solid piece as long, wide and high as the block that it becomes.
+    ``take`` is how sizes are taken.
     """
     work = next((work for kind, work in _WORKED if isinstance(part, kind)), None)
-    return work(part, sheet) if work is not None else None
+    return work(part, sheet, take) if work is not None else None
 
 
 def _stated(sheet: Sheet, *sizes: Measure | NotStated) -> bool:
@@ -95,33 +100,33 @@ def _bar(symbol: str, d: Metres, length: Metres, rho: KilogramsPerCubicMetre, sh
     return sheet.work(f"m_{symbol}", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
 
 
-def _spring(spring: CompressionSpring, sheet: Sheet) -> BySizes | None:
+def _spring(spring: CompressionSpring, sheet: Sheet, take: Take) -> BySizes | None:
     rho = density_of(spring, sheet)
     if rho is None or not _stated(sheet, spring.wire, spring.total_coils):
         return None
-    d = sheet.take("d", spring.wire)
+    d = take("d", spring.wire)
     D = mean_diameter(spring, sheet, d, "")
     if D is None:
         return None
-    m = sheet.work("m_w", coil_mass, rho=rho, d=d, D=D, n=sheet.take("n_t", spring.total_coils))
+    m = sheet.work("m_w", coil_mass, rho=rho, d=d, D=D, n=take("n_t", spring.total_coils))
     return BySizes(m, m, _places(spring.wire, spring.mean_diameter, spring.total_coils))
 
 
-def _piston(piston: Piston, sheet: Sheet) -> BySizes | None:
+def _piston(piston: Piston, sheet: Sheet, take: Take) -> BySizes | None:
     rho = density_of(piston, sheet)
     if rho is None or not _stated(sheet, piston.diameter, piston.length):
         return None
-    D, length = sheet.take("D", piston.diameter), sheet.take("L", piston.length)
+    D, length = take("D", piston.diameter), take("L", piston.length)
     most = _bar("solid", D, length, rho, sheet)
     places = _places(piston.diameter, piston.length, piston.stock_thickness)
     if not _stated(sheet, piston.stock_thickness):
         return BySizes(None, most, places)
-    t = sheet.take("t", piston.stock_thickness)
+    t = take("t", piston.stock_thickness)
     A = sheet.work("A_r", tube_area, D=D, d=sheet.work("d_r", inside_of_wall, D=D, t=t))
     least = sheet.work("m_rim", mass_of_ring, m_0=0.0, rho=rho, A=A, l=length)
     for name, groove in piston.grooves.items():
         if _stated(sheet, groove.depth, groove.width):
-            h, b = sheet.take(f"h {name}", groove.depth), sheet.take(f"b {name}", groove.width)
+            h, b = take(f"h {name}", groove.depth), take(f"b {name}", groove.width)
             A = sheet.work(
                 f"A_g {name}", tube_area, D=D, d=sheet.work(f"d_g {name}", inside_of_wall, D=D, t=h)
             )
@@ -129,62 +134,62 @@ def _piston(piston: Piston, sheet: Sheet) -> BySizes | None:
     return BySizes(least, most, places)
 
 
-def _rod(rod: PistonRod, sheet: Sheet) -> BySizes | None:
-    return _thinnest(rod, rod.diameter, rod.free_length, sheet)
+def _rod(rod: PistonRod, sheet: Sheet, take: Take) -> BySizes | None:
+    return _thinnest(rod, rod.diameter, rod.free_length, sheet, take)
 
 
-def _pin(pin: Pin, sheet: Sheet) -> BySizes | None:
-    return _thinnest(pin, pin.diameter, pin.length, sheet)
+def _pin(pin: Pin, sheet: Sheet, take: Take) -> BySizes | None:
+    return _thinnest(pin, pin.diameter, pin.length, sheet, take)
 
 
-def _spindle(spindle: ValveSpindle, sheet: Sheet) -> BySizes | None:
-    thin = _thinnest(spindle, spindle.least_diameter, spindle.free_length, sheet)
-    rho, length = density_of(spindle, sheet), _whole_length(spindle, sheet)
+def _spindle(spindle: ValveSpindle, sheet: Sheet, take: Take) -> BySizes | None:
+    thin = _thinnest(spindle, spindle.least_diameter, spindle.free_length, sheet, take)
+    rho, length = density_of(spindle, sheet), _whole_length(spindle, sheet, take)
     if rho is None or length is None or not _stated(sheet, spindle.diameter):
         return thin
-    most = _bar("whole", sheet.take("D", spindle.diameter), length.value, rho, sheet)
+    most = _bar("whole", take("D", spindle.diameter), length.value, rho, sheet)
     places = (*(thin.places if thin else ()), *_places(spindle.diameter), *length.places)
     return BySizes(thin.least if thin else None, most, places)
 
 
-def _whole_length(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
+def _whole_length(spindle: ValveSpindle, sheet: Sheet, take: Take) -> Worked | None:
     """From the valve's seat to the gear, else through the guide and beyond it, m."""
     if _stated(sheet, spindle.heated_length):
-        return worked(sheet.take("l_h", spindle.heated_length), spindle.heated_length)
+        return worked(take("l_h", spindle.heated_length), spindle.heated_length)
     if not _stated(sheet, spindle.free_length, spindle.guide_length):
         return None
-    l_f, l_g = sheet.take("l_f", spindle.free_length), sheet.take("l_g", spindle.guide_length)
+    l_f, l_g = take("l_f", spindle.free_length), take("l_g", spindle.guide_length)
     both = sheet.work("l_w", length_together, l_0=l_f, l_1=l_g)
     return worked(both, spindle.free_length, spindle.guide_length)
 
 
 def _thinnest(
-    part: Component, diameter: Measure | NotStated, length: Measure | NotStated, sheet: Sheet
+    part: Component, diameter: Measure | NotStated, length: Measure | NotStated, sheet: Sheet, take: Take
 ) -> BySizes | None:
     rho = density_of(part, sheet)
     if rho is None or not _stated(sheet, diameter, length):
         return None
-    m = _bar("thin", sheet.take("d", diameter), sheet.take("l", length), rho, sheet)
+    m = _bar("thin", take("d", diameter), take("l", length), rho, sheet)
     return BySizes(m, None, _places(diameter, length))
 
 
-def _valve(valve: PoppetValve, sheet: Sheet) -> BySizes | None:
+def _valve(valve: PoppetValve, sheet: Sheet, take: Take) -> BySizes | None:
     rho = density_of(valve, sheet)
     if rho is None or not _stated(sheet, valve.outside_diameter, valve.height):
         return None
-    D = sheet.take("D", valve.outside_diameter)
-    most = _bar("solid", D, sheet.take("h", valve.height), rho, sheet)
+    D = take("D", valve.outside_diameter)
+    most = _bar("solid", D, take("h", valve.height), rho, sheet)
     inner, shell = valve.lower_beat.seat_diameter, valve.beat_distance
     places = _places(valve.outside_diameter, valve.height, valve.wall, inner, shell)
     if not _stated(sheet, valve.wall, inner, shell):
         return BySizes(None, most, places)
-    d_s, t = sheet.take("d_s", inner), sheet.take("t", valve.wall)
+    d_s, t = take("d_s", inner), take("t", valve.wall)
     A = sheet.work("A_s", tube_area, D=d_s, d=sheet.work("d_i", inside_of_wall, D=d_s, t=t))
-    least = sheet.work("m_shell", mass_of_ring, m_0=0.0, rho=rho, A=A, l=sheet.take("l", shell))
+    least = sheet.work("m_shell", mass_of_ring, m_0=0.0, rho=rho, A=A, l=take("l", shell))
     return BySizes(least, most, places)
 
 
-def _weldment(weldment: Weldment, sheet: Sheet) -> BySizes | None:
+def _weldment(weldment: Weldment, sheet: Sheet, take: Take) -> BySizes | None:
     m, places, densities = 0.0, list[Location](), [0.0]
     for name, wall in weldment.walls.items():
         if not (sheet.is_stated(f"plate of {name}", wall.plate) and _stated(sheet, wall.short, wall.long)):
@@ -196,18 +201,18 @@ def _weldment(weldment: Weldment, sheet: Sheet) -> BySizes | None:
         if metal.holds("density"):
             rho = sheet.look_up(f"ρ {name}", metal.density)
             densities.append(rho)
-            sides = sheet.take(f"a {name}", wall.short), sheet.take(f"b {name}", wall.long)
+            sides = take(f"a {name}", wall.short), take(f"b {name}", wall.long)
             A = sheet.work(f"A {name}", rectangle_area, b=sides[0], h=sides[1])
-            t = sheet.take(f"t {name}", plate.thickness)
+            t = take(f"t {name}", plate.thickness)
             m = sheet.work(f"m with {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=t)
             places += _places(wall.short, wall.long, plate.thickness)
     if not places:
         return None
-    solid = _solid_block(weldment, max(densities), sheet)
+    solid = _solid_block(weldment, max(densities), sheet, take)
     return BySizes(m, solid.value, (*places, *solid.places)) if solid else BySizes(m, None, tuple(places))
 
 
-def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet) -> Worked | None:
+def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet, take: Take) -> Worked | None:
     """A solid piece as wide and high as the block that a weldment becomes, and as long as its bores together, kg."""
     if not sheet.is_stated("block", weldment.makes):
         return None
@@ -215,12 +220,10 @@ def _solid_block(weldment: Weldment, rho: KilogramsPerCubicMetre, sheet: Sheet) 
     lengths = [bore.length for bore in block.bores.values()]
     if not lengths or not _stated(sheet, block.entering_width, block.entering_height, *lengths):
         return None
-    b, h = sheet.take("b", block.entering_width), sheet.take("h", block.entering_height)
+    b, h = take("b", block.entering_width), take("h", block.entering_height)
     A, m = sheet.work("A", rectangle_area, b=b, h=h), 0.0
     for name, bore in block.bores.items():
-        m = sheet.work(
-            f"m solid {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=sheet.take(f"l {name}", bore.length)
-        )
+        m = sheet.work(f"m solid {name}", mass_of_ring, m_0=m, rho=rho, A=A, l=take(f"l {name}", bore.length))
     return worked(m, block.entering_width, block.entering_height, *lengths)
 
 

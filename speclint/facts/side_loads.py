@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from speclint.equations import FIRST_PRINCIPLES, Kilograms, Metres, Newtons, Ratio, Source, formula, require
+from speclint.equations import FIRST_PRINCIPLES, Metres, Newtons, formula, require
+from speclint.facts.moving_masses import greatest_mass, weight_shutting
 from speclint.facts.springs import rate_by_sizes, rates, shut_loads
 from speclint.facts.train_loads import share_across
 from speclint.handbook.members import sum_of_loads
@@ -15,29 +16,8 @@ from speclint.specs import Length, by_word
 if TYPE_CHECKING:
     from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
 
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)
 #: Ways of opening in which the weight lies along the spindle.
 _UPRIGHT = ("upwards", "downwards")
-_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
-
-
-@formula("W = g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
-def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
-    """Weight of valve and spindle that helps to shut the valve.
-
-    W = g (m_v + m_s) · 9.80665 m/s²
-
-    ``g`` 1 where the valve opens upwards, −1 downwards, 0 sideways; ``m_v``, ``m_s`` mass of valve and
-    spindle [kg]. Returns [N], negative where weight opens the valve.
-
-    Hand working: (4.5 + 1.5) × 9.80665 = 58.84 N.
-
-    >>> round(weight_shutting(g=1.0, m_v=4.5, m_s=1.5), 2)
-    58.84
-    """
-    return g * (m_v + m_s) * _GRAVITY
 
 
 @formula("F_a = F h/√(4 b² − h²)", cites=[FIRST_PRINCIPLES])
@@ -94,7 +74,8 @@ def side_load_worked(spindle: ValveSpindle, sheet: Sheet) -> Worked | None:
         F = max(F, _aslant(valve, springs, arm, sheet))
         places += [arm, valve.lift]
     if lies:
-        masses = {"m_v": sheet.take("m_v", valve.mass), "m_s": sheet.take("m_s", spindle.mass)}
+        weighed = (("m_v", valve), ("m_s", spindle))
+        masses = {symbol: greatest_mass(symbol, part, sheet, sheet.take) for symbol, part in weighed}
         g = sheet.look_up("g_q", share_across, opens=sheet.read("opens", valve.opens))
         W = sheet.work("W", weight_shutting, g=g, **masses)
         places += [valve.mass, spindle.mass]

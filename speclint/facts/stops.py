@@ -15,6 +15,7 @@ from speclint.equations import (
 )
 from speclint.facts.cam_motion import motion
 from speclint.facts.gear import Gear, gear_of, tracks_of
+from speclint.facts.moving_masses import greatest_mass
 from speclint.facts.speeds import speed_of_gear
 from speclint.facts.train_loads import valve_speed
 from speclint.facts.valve_gear import ValvesTrain
@@ -56,7 +57,8 @@ def load_on_stop(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newtons:
     if gear is None:
         raise sheet.not_assessed(f"the gear that lifts {valve.id} against its stop is not drawn", valve.where)
     k = sheet.take("k", valve.stop_stiffness)
-    m_v, m_s = sheet.take("m_v", valve.mass), sheet.take("m_s", gear.spindle.mass)
+    m_v = greatest_mass("m_v", valve, sheet, sheet.take)
+    m_s = greatest_mass("m_s", gear.spindle, sheet, sheet.take)
     speeds = [_thrown(gear, cam, valve, case, sheet) for cam in tracks_of(gear.tappet, sheet)]
     return sheet.work("F_k", stop_load, v=max(speeds), k=k, m_v=m_v, m_s=m_s)
 

@@ -96,3 +96,18 @@ def clearance_from_lengths(L_b: Metres, L_d: Metres, L: Metres, a: Metres, i: Ra
     """
     require(i > 0, "the lever ratio must be above 0")
     return (L_b + L_d - L + a) / i
+
+
+@formula("c_w = c_l + c − c_n", cites=[FIRST_PRINCIPLES])
+def clearance_about(c_l: Metres, c: Metres, c_n: Metres) -> Metres:
+    """Clearance that differs from that of the lengths as a stated one differs from its nominal.
+
+    c_w = c_l + c − c_n
+
+    ``c_l`` clearance by the lengths, ``c`` stated clearance within its limits, ``c_n`` the same without them [m].
+    Returns [m].
+
+    >>> round(clearance_about(c_l=0.0006, c=0.0009, c_n=0.00085) * 1e3, 6)
+    0.65
+    """
+    return c_l + c - c_n

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import Kilograms, Ratio
+from speclint.facts.moving_masses import greatest_mass
 from speclint.facts.train import lever_ratio
 from speclint.facts.train_loads import mass_at_valve
 from speclint.facts.valve_gear import ValvesTrain
@@ -47,12 +48,12 @@ def ratio_of_train(train: ValvesTrain, sheet: Sheet, take: Take | None = None) -
 
 
 def mass_of_train(train: ValvesTrain, i: Ratio, sheet: Sheet, take: Take | None = None) -> Kilograms:
-    """Mass of the train reduced to the valve."""
+    """Mass of the train reduced to the valve; of valve, spindle and springs no less than their sizes let it be."""
     take = take or sheet.take
     m_f = 0.0
     for number, spring in enumerate(springs_of(train.valve, sheet), start=1):
         if sheet.is_stated(f"mass of {spring.id}", spring.mass):
-            m_f += take(f"m_f{number}", spring.mass)
+            m_f += greatest_mass(f"m_f{number}", spring, sheet, take)
             continue
         rho = sheet.look_up(f"ρ_{number}", sheet.material_of(spring).density, of=spring)
         d, D = take(f"d_{number}", spring.wire), take(f"D_{number}", spring.mean_diameter)
@@ -62,6 +63,7 @@ def mass_of_train(train: ValvesTrain, i: Ratio, sheet: Sheet, take: Take | None 
     J, b_v = 0.0, 1.0
     if train.rocker is not None:
         J, b_v = take("J", train.rocker.inertia), take("b_v", train.rocker.valve_arm)
-    m_v, m_s = take("m_v", train.valve.mass), take("m_s", train.spindle.mass)
+    m_v = greatest_mass("m_v", train.valve, sheet, take)
+    m_s = greatest_mass("m_s", train.spindle, sheet, take)
     m_t = take("m_t", train.tappet.mass)
     return sheet.work("m", mass_at_valve, m_v=m_v, m_s=m_s, m_f=m_f, m_t=m_t, i=i, J=J, b_v=b_v)

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import NamedTuple
 
 from speclint.checking import Check, check
 from speclint.errors import Location
 from speclint.repository import Design
-from speclint.rules import Context, Judgement, StatedPlace
+from speclint.rules import Context, Judgement
 from speclint.specs import Component
 from speclint.testing.taken_values import general_key, taken_by
 from tests.contracts.omissions import hold_rules
@@ -62,6 +62,16 @@ class Kinder(NamedTuple):
     agreement: str
     key: str
     rule: str
+
+
+@dataclass
+class Trial:
+    """An agreement's check, one of hold grade, the place that both took, and what each pair would have stand there."""
+
+    done: Check
+    taker: Check
+    where: Location
+    aims: list[object] = field(default_factory=list)
 
 
 def _design() -> Design:
@@ -110,16 +120,19 @@ def stated_and_worked() -> Iterator[tuple[Check, Judgement]]:
 
 
 @cache
-def tried() -> Mapping[Kinder, tuple[Check, Check, StatedPlace]]:
-    """One trial for each agreement, key and rule: the agreement's check, that of hold grade, and the place."""
-    found: dict[Kinder, tuple[Check, Check, StatedPlace]] = {}
+def tried() -> Mapping[Kinder, Trial]:
+    """One trial for each agreement, key and rule."""
+    found: dict[Kinder, Trial] = {}
     for done, part in stated_and_worked():
         place = _place(part.places[0].where)
         key = (
             f"{_design().specs[place.spec].kind}.{general_key(type(_design().specs[place.spec]), place.key)}"
         )
         for taker in _takers().get(place, ()):
-            found.setdefault(Kinder(done.rule.name, key, taker.rule.name), (done, taker, part.places[0]))
+            named = Kinder(done.rule.name, key, taker.rule.name)
+            trial = found.setdefault(named, Trial(done, taker, part.places[0].where))
+            if trial.done is done and trial.where == part.places[0].where:
+                trial.aims.append(part.places[0].aim)
     return found
 
 
@@ -147,22 +160,27 @@ def _contradicted(done: Check, where: Location) -> Iterator[Context]:
             yield other
 
 
-def _agreed(done: Check, taker: Check, place: StatedPlace) -> float | None:
-    """What a check uses of its limit with the value as stated, or as the other places give it, whichever is less."""
-    step = next((one for one in done.steps if one.where == place.where), None)
-    if step is None or step.stated is None or not isinstance(place.aim, float) or taker.utilisation is None:
-        return taker.utilisation
-    context = assessed().context
+def _agreed(trial: Trial) -> float | None:
+    """What a check uses of its limit with the value as stated, or as other places give it, whichever is least.
+
+    Of a value between two bounds both are tried: as far as either it is not contradicted.
+    """
+    used, context = trial.taker.utilisation, assessed().context
     assert context is not None
-    at_aim = replace(context, moved={place.where: place.aim - step.stated})
-    after = check(taker.rule, _component(taker.component), at_aim).utilisation
-    return taker.utilisation if after is None else min(taker.utilisation, after)
+    step = next((one for one in trial.done.steps if one.where == trial.where), None)
+    if step is None or step.stated is None or used is None:
+        return used
+    for aim in {one for one in trial.aims if isinstance(one, float)}:
+        at_aim = replace(context, moved={trial.where: aim - step.stated})
+        after = check(trial.taker.rule, _component(trial.taker.component), at_aim).utilisation
+        used = used if after is None else min(used, after)
+    return used
 
 
-def is_kinder(done: Check, taker: Check, place: StatedPlace) -> bool:
+def is_kinder(trial: Trial) -> bool:
     """Whether a check uses less of its limit once the value at a place is contradicted than where all places agree."""
-    before = _agreed(done, taker, place)
-    for other in _contradicted(done, place.where):
+    before, taker = _agreed(trial), trial.taker
+    for other in _contradicted(trial.done, trial.where):
         after = check(taker.rule, _component(taker.component), other)
         if after.could_not_run or after.outcome not in ("conforms", "finding"):
             continue
@@ -179,7 +197,7 @@ def is_open(trial: Kinder) -> bool:
 
 
 def main() -> int:
-    found = {trial: is_kinder(*made) for trial, made in sorted(tried().items())}
+    found = {trial: is_kinder(made) for trial, made in sorted(tried().items())}
     wrong = [trial for trial, kinder in found.items() if kinder and not is_open(trial)]
     for trial in wrong:
         print(f"{trial.rule} is kinder by {trial.key}, whatever {trial.agreement} finds")

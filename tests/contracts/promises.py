@@ -7,13 +7,15 @@ for all rules of a family that rest on it.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from fnmatch import fnmatchcase
 from functools import cache
 from pathlib import Path
+from typing import get_args
 
 import tomli
+from pydantic import BaseModel
 
 ROOT = Path(__file__).parents[2]
 
@@ -45,6 +47,31 @@ def promised() -> Mapping[str, Promise]:
             shared = [key for name in table.get("with", ()) for key in groups[name]]
             found[rule] = Promise((*shared, *_keys(table.get("rests_on", {}))), table.get("open", {}))
     return found
+
+
+def names_a_key(row: str, kinds: Mapping[str, type[BaseModel]]) -> bool:
+    """Whether the key of an open row is one that its kind can state; a kind of "*" is any."""
+    kind, _, key = row.split()[0].partition(".")
+    steps = [step for step in key.replace("[]", "").split(".") if step != "*"]
+    return kind == "*" or (kind in kinds and _has(kinds[kind], steps))
+
+
+def _has(table: type[BaseModel], steps: Sequence[str]) -> bool:
+    if not steps:
+        return True
+    fields = [field for name, field in table.model_fields.items() if fnmatchcase(name, steps[0])]
+    return any(
+        len(steps) == 1 or any(_has(inner, steps[1:]) for inner in _tables_in(field.annotation))
+        for field in fields
+    )
+
+
+def _tables_in(declared: object) -> Iterator[type[BaseModel]]:
+    """The tables that a field may hold, by itself, by name or in a list."""
+    if isinstance(declared, type) and issubclass(declared, BaseModel):
+        yield declared
+    for argument in get_args(declared):
+        yield from _tables_in(argument)
 
 
 def _keys(by_kind: Mapping[str, Sequence[str]]) -> list[str]:

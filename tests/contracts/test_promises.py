@@ -16,7 +16,7 @@ from speclint.checking import Assessment
 from speclint.testing import DesignFolder, changed, installed_families
 from speclint.testing.taken_values import general_key, taken_by
 from tests.contracts.omissions import hold_rules
-from tests.contracts.promises import Promise, promised
+from tests.contracts.promises import Promise, names_a_key, promised
 from tests.example import assessed
 from tests.plugins.assembly.bench import write
 from tests.plugins.clearances.test_withdrawing import swung
@@ -200,6 +200,27 @@ def test_what_is_promised_is_taken(rule: str) -> None:
 @pytest.mark.parametrize("rule", [name for name in RULES if promised()[name].open])
 def test_what_is_open_has_a_reason(rule: str) -> None:
     assert all(len(reason.split()) >= 4 for reason in promised()[rule].open.values())
+
+
+@pytest.mark.parametrize("rule", [name for name in RULES if promised()[name].open])
+def test_what_is_open_names_a_key_that_its_kind_has(rule: str) -> None:
+    kinds = installed_families().kinds
+    assert not [row for row in promised()[rule].open if not names_a_key(row, kinds)]
+
+
+@pytest.mark.parametrize(
+    ("row", "known"),
+    [
+        ("bracket.welds removed", True),
+        ("weldment.walls.*.one_side set to *", True),
+        ("slide-bar.supports* removed", True),
+        ("bracket.weld removed", False),
+        ("weldment.walls.*.one_sides set to *", False),
+        ("brackets.welds removed", False),
+    ],
+)
+def test_a_row_of_a_key_that_was_renamed_is_found(row: str, known: bool) -> None:
+    assert names_a_key(row, installed_families().kinds) is known
 
 
 def test_a_promise_that_is_not_kept_is_found() -> None:

@@ -24,7 +24,7 @@ _Weighed = (
 
 def _masses(part: _Weighed, sheet: Sheet) -> Iterator[Pair]:
     """The stated mass against the least and the most that the sizes give."""
-    by_sizes = mass_by_sizes(part, sheet)
+    by_sizes = mass_by_sizes(part, sheet, sheet.take)
     if by_sizes is None:
         return
     most = "spindle with its plates" if isinstance(part, by_word.ValveSpindle) else "greatest share"
@@ -44,7 +44,7 @@ def _turning(axle: DrivingAxle, sheet: Sheet) -> Iterator[Pair]:
         if known is not None:
             yield from _pairs(piece.mass, BySizes(known.value, known.value, known.places), name, sheet)
             continue
-        by_sizes = mass_by_sizes(part, sheet)
+        by_sizes = mass_by_sizes(part, sheet, sheet.take)
         if by_sizes is None:
             continue
         yield from _pairs(piece.mass, by_sizes, name, sheet)

@@ -17,7 +17,7 @@ LEFT_OUT = (
 
 @rule(
     "events.compression-peak",
-    edition=2,
+    edition=3,
     title="Steam shut in the cylinder is pressed to at most 0.9 of the live pressure before the inlet opens",
     on=ValveGear,
     cases=("running",),
@@ -30,7 +30,10 @@ LEFT_OUT = (
     limits=[Limit("most", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the live pressure, absolute")],
 )
 def compression_peak(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
-    """Greatest pressure of the cycle from the shutting of the exhaust to the opening of the inlet, each end."""
+    """Greatest pressure of the cycle from the shutting of the exhaust to the opening of the inlet, each end.
+
+    The clearance of an end is the less of the stated one and of what the faces leave, with the limits of the first.
+    """
     steam = steam_of(gear, case, sheet)
     live = sheet.take_absolute("p_1", case.live_pressure)
 

@@ -130,10 +130,21 @@ def _lasts(
     )
 
 
+#: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer
+#: lies under a nut, which a cotter has not. Common practice.
+_NO_LOCK = {
+    "cotter": ("nothing", "tab washer"),
+    "flange bolts": ("nothing", "set screw"),
+    "nut": ("nothing", "set screw"),
+}
+
+
 @rule(
     "crosshead.holds-its-rod",
-    title="A locked cotter, nut or ring of bolts holds the piston rod in its crosshead with 1.5 times its greatest "
-    "pull, within 0.7 of the proof stress of bolts and 0.2 of the tensile strength of a cotter",
+    edition=2,
+    title="A locked cotter, nut or ring of bolts, no nut by a set screw alone, holds the piston rod in its crosshead "
+    "with 1.5 times its greatest pull, within 0.7 of the proof stress of bolts and 0.2 of the tensile strength of a "
+    "cotter",
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
@@ -160,7 +171,7 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
     """n F_0 of bolts or nut against the pull with its factor; F/(2 b h) of a cotter; and a lock."""
     held = crosshead.rod_held
     by, lock = sheet.read("rod held by", held.by), sheet.read("locked by", held.locked_by)
-    locked = sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=held.locked_by.where)
+    locked = sheet.states(lock not in _NO_LOCK[by], f"{by} locked by: {lock}", where=held.locked_by.where)
     cylinder = cylinder_of(piston_of(crosshead, sheet), sheet)
     pull = sheet.work("F", pressure_load, p=relief_pressure(cylinder, case, sheet), D=cylinder.D)
     if case.name == "running":

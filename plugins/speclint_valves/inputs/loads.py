@@ -42,7 +42,7 @@ from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.cylinder import steam_needed
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new
-from speclint_valves.inputs.train import SCAN, clearance, trains_of
+from speclint_valves.inputs.train import SCAN, clearances, trains_of
 
 
 class Phase(NamedTuple):
@@ -73,6 +73,7 @@ class Loaded:
     steam: Newtons
     friction: Newtons
     weight: Newtons
+    begins: Radians
     taken_up: Radians
     cracked: Radians
     landed: Radians
@@ -81,7 +82,7 @@ class Loaded:
     @property
     def phases(self) -> tuple[Phase, Phase]:
         """The lift in two parts: while steam holds the valve shut, all of it, and from where it has cracked open."""
-        held = Phase("s", "while steam holds the valve", self.taken_up, self.cracked, self.steam, 20)
+        held = Phase("s", "while steam holds the valve", self.begins, self.cracked, self.steam, 20)
         return held, Phase("o", "once the valve has cracked open", self.cracked, self.landed, 0.0, 180)
 
     def spring_at(self, h: Metres) -> Newtons:
@@ -109,10 +110,16 @@ class Loaded:
 
 
 def loaded(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Loaded:
-    """The load of a train in a load case; friction adds to the load of the cam."""
+    """The load of a train in a load case; friction adds to the load of the cam.
+
+    The blow is that of the greatest clearance of its tappet, springs and lift are those of the least.
+    """
     i, cam = ratio_of_train(train, sheet), motion(train.cam, sheet)
-    m, c, ω = mass_of_train(train, i, sheet), clearance(train, sheet), speed_of_gear(train.valve, case, sheet)
-    angle = _taken_up(cam, c, sheet)
+    m, ω = mass_of_train(train, i, sheet), speed_of_gear(train.valve, case, sheet)
+    c, greatest = clearances(train, sheet)
+    angle = begins = _taken_up(cam, greatest, sheet)
+    if c is not greatest:
+        begins = _taken_up(cam, c, sheet)
     opening = sheet.take("h", train.valve.lift) * sheet.limit("cracked", "x_c")
     v = sheet.work("v_c", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
     struck = sheet.work("m_b", mass_struck, m=m, m_t=sheet.take("m_t", train.tappet.mass), i=i)
@@ -123,12 +130,13 @@ def loaded(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Loaded:
         m=m,
         c=c,
         ω=ω,
+        begins=begins,
         taken_up=angle,
         blow=sheet.work("F_b", blow, v=v, k=_stiffness(train, sheet), m=struck),
         springs=springs_new(train.valve, case, sheet),
-        steam=held_by_steam(train, case, sheet),
+        steam=held_by_steam(train, case, sheet, events_known=c is greatest),
         friction=sheet.take("F_r", train.spindle.friction),
-        weight=weight(train.valve, sheet),
+        weight=weight(train.valve, sheet, helps=False),
         cracked=_cracked(cam, i, c, opening, sheet),
         landed=_landed(cam, c, sheet),
     )
@@ -191,14 +199,15 @@ def _stiffness(train: ValvesTrain, sheet: Sheet) -> NewtonsPerMetre:
     )
 
 
-def held_by_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Newtons:
+def held_by_steam(train: ValvesTrain, case: LoadCase, sheet: Sheet, *, events_known: bool = True) -> Newtons:
     """Steam load that holds the valve shut, with supply on one side and exhaust on the other.
 
     An exhaust valve opens against the pressure at release, where the cycle of its cylinder is known; otherwise against
-    all that the boiler gives. So does every inlet: with the drain cocks open nothing is compressed before it.
+    all that the boiler gives. So does every inlet: with the drain cocks open nothing is compressed before it. When it
+    opens is not known (``events_known``) where its clearance is stated as two.
     """
     delivery = sheet.take("p_d", case.exhaust_pressure)
-    released = _released(train.valve, case, sheet)
+    released = _released(train.valve, case, sheet) if events_known else None
     supply = supply_at_most(case, sheet) if released is None else released
     on_valve = unbalanced(train.valve, sheet, supply, delivery)
     on_end = on_spindle(train.spindle, sheet, supply, delivery, helps=False)

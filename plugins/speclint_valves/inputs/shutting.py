@@ -12,11 +12,10 @@ from speclint.facts import (
     event_pressure,
     greatest_live_pressure,
     sense_of_push,
-    sense_of_weight,
     spindle_load,
     steam_inside_seal,
     supply_acts,
-    weight_shutting,
+    weight_of_valve,
 )
 from speclint.handbook.steam import excess_pressure, unbalanced_load
 from speclint.specs import Beat, LoadCase, PoppetValve, ValveSpindle
@@ -109,12 +108,9 @@ def greatest_lifting(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Newton
     return sheet.work("F_l", lifting_load, F_v=on_valve, F_s=spindle)
 
 
-def weight(valve: PoppetValve, sheet: Sheet) -> Newtons:
-    """Weight of valve and spindle that helps to shut."""
-    g = sheet.look_up("g_w", sense_of_weight, opens=sheet.read("opens", valve.opens))
-    spindle = spindle_of(valve, sheet)
-    m_v, m_s = sheet.take("m_v", valve.mass), sheet.take("m_s", spindle.mass)
-    return sheet.work("W", weight_shutting, g=g, m_v=m_v, m_s=m_s)
+def weight(valve: PoppetValve, sheet: Sheet, *, helps: bool = True) -> Newtons:
+    """Weight of valve and spindle that shuts: the least of what is stated and worked where it helps, else the most."""
+    return weight_of_valve(valve, spindle_of(valve, sheet), sheet, sheet.take, helps=helps)
 
 
 def least_friction(spindle: ValveSpindle, sheet: Sheet) -> Newtons:

@@ -7,7 +7,7 @@ from typing import TypeVar
 
 from speclint import Judgement, Sheet
 from speclint.equations import Metres
-from speclint.facts import ValvesTrain, tappet_clearance, tracks_of
+from speclint.facts import ValvesTrain, tappet_clearances, tracks_of
 from speclint.specs import Cam, Component, PoppetValve, Rocker, Tappet
 from speclint_valves.inputs.shutting import spindle_of
 
@@ -57,6 +57,6 @@ def valve_of(cam: Cam, sheet: Sheet) -> PoppetValve:
     return sheet.follow(spindle.moves)
 
 
-def clearance(train: ValvesTrain, sheet: Sheet) -> Metres:
-    """Clearance at the tappet, cold: as it is set, or as the lengths of the train leave it."""
-    return tappet_clearance(train.tappet, sheet)
+def clearances(train: ValvesTrain, sheet: Sheet) -> tuple[Metres, Metres]:
+    """Least and greatest clearance at the tappet, cold: as it is set, and as the lengths of the train leave it."""
+    return tappet_clearances(train.tappet, sheet)

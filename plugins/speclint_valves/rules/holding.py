@@ -23,6 +23,8 @@ from speclint_valves.inputs.loads import greatest_valve_load, loaded
 from speclint_valves.inputs.rollers import rocks
 
 DEFERS = "the local code and a competent person decide"
+#: Ways of locking by which the end of a spindle is upset cold, or welded: hard steel cracks by either.
+_OF_SOFT_STEEL = ("riveted end", "welded tab")
 
 
 @rule(
@@ -80,14 +82,15 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
 @rule(
     "valve.stays-on-its-spindle",
     title="A valve is of one piece and one metal with its spindle, or held on it by a locked nut tightened to twice "
-    "the greatest load of the gear, within 0.7 of the proof stress of the thread",
+    "the greatest load of the gear, within 0.7 of the proof stress of the thread; riveted or welded only in soft steel",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A valve that works loose hammers its nut off, stays open, and goes through the cylinder in pieces.",
-    leaves_out="preload lost as valve and spindle grow unlike with heat, creep of the thread, and the blow of landing "
+    leaves_out="the hole of a split pin and the slots of its nut, preload lost as valve and spindle grow unlike with "
+    "heat, creep of the thread, and the blow of landing "
     f"(valve.landing-speed); {DEFERS}",
     against=("loosen",),
     limits=[
@@ -95,17 +98,28 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
         Limit(
             "proof", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of the thread over its proof stress"
         ),
+        Limit(
+            "soft",
+            "600 MPa",
+            "stress",
+            COMMON_PRACTICE,
+            "greatest tensile strength of an end that is riveted or welded",
+        ),
         CRACKED,
     ],
 )
 def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve."""
+    """F_0 ≥ 2 F_v at the least preload, F_0 ≤ 0.7 R_p A_s at the greatest; the thread passes the valve.
+
+    The gear moves no less than the sizes of valve, spindle and springs let them weigh. Of the clearance stated at the
+    tappet and that which its lengths leave, where they differ, the greater gives the blow and the less the lift, and
+    steam holds the valve shut with all that the boiler gives.
+    """
     spindle = _spindle(valve, sheet)
     held = spindle.valve_held
     if sheet.read("valve held by", held.by) == "forged in one":
         return _of_one_piece(valve, spindle, sheet)
-    lock = sheet.read("locked by", held.locked_by)
-    locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
+    locked = _locked(spindle, sheet)
     F, _ = greatest_valve_load(valve, case, sheet)
     F_0 = sheet.take("F_0", held.preload)
     R_p = sheet.look_up("R_p", sheet.material_of(spindle).proof_stress, of=spindle, at=DRAWING_TEMPERATURE)
@@ -122,6 +136,21 @@ def valve_stays(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_least(F_0, wanted).else_says("nut of the valve tightened to {found}, {limit} wanted"),
         sheet.at_most(F_0, bears).else_says("nut of the valve tightened to {found}, {limit} allowed"),
     )
+
+
+def _locked(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
+    """A lock; one for which the end of the spindle is upset or welded wants a steel that is soft enough for it."""
+    held = spindle.valve_held
+    lock = sheet.read("locked by", held.locked_by)
+    locked = sheet.states(lock != "nothing", f"the nut of the valve is locked by: {lock}", where=held.where)
+    if lock not in _OF_SOFT_STEEL:
+        return locked
+    metal = sheet.material_of(spindle)
+    R_m = sheet.look_up("R_m", metal.tensile_strength, of=spindle, at=DRAWING_TEMPERATURE)
+    soft = sheet.at_most(R_m, sheet.limit("soft")).else_says(
+        f"locked by a {lock} on a spindle of {{found}}, {{limit}} allowed"
+    )
+    return sheet.worst(locked, soft)
 
 
 def _of_one_piece(valve: PoppetValve, spindle: ValveSpindle, sheet: Sheet) -> Judgement:

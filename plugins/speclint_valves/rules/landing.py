@@ -67,7 +67,7 @@ def seat_stress(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     on_end = on_spindle(spindle_of(valve, sheet), sheet, supply, delivery, helps=False)
     steam = sheet.work("F_v′", sum_of_loads, F_1=unbalanced(valve, sheet, supply, delivery), F_2=on_end)
     springs = springs_new(valve, case, sheet).shut
-    load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet), F_v=steam)
+    load = sheet.work("F", seating_load, F_f=springs, W=weight(valve, sheet, helps=False), F_v=steam)
     most = sheet.limit("greatest")
 
     def judge(item: tuple[str, Beat]) -> Judgement:

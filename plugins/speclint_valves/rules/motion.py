@@ -38,7 +38,7 @@ from speclint_valves.formulae.motion import (
 from speclint_valves.formulae.shutting import lifting_load
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
 from speclint_valves.inputs.springs import Springs, springs_relaxed
-from speclint_valves.inputs.train import SCAN, clearance, on_every_track
+from speclint_valves.inputs.train import SCAN, clearances, on_every_track
 
 #: A margin that never governs, for angles at which the cam pushes the valve.
 _AMPLE = 1e6
@@ -77,7 +77,7 @@ def _followed(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """Whether the spring keeps the train on one track of its cam."""
     valve = train.valve
     i, cam = ratio_of_train(train, sheet), motion(train.cam, sheet)
-    m, c = mass_of_train(train, i, sheet), clearance(train, sheet)
+    m, (_, c) = mass_of_train(train, i, sheet), clearances(train, sheet)
     ω = sheet.work("ω_o", overspeed, x=sheet.limit("overspeed", "x"), ω=speed_of_gear(valve, case, sheet))
     springs, W = springs_relaxed(valve, case, sheet), weight(valve, sheet)
     F_r, F_w = sheet.take("F_r", train.spindle.friction), _held_open(train, case, sheet)
@@ -193,7 +193,7 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 def _landed(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """The speed with which one track of the cam sets the valve down."""
-    i, cam, c = ratio_of_train(train, sheet), motion(train.cam, sheet), clearance(train, sheet)
+    i, cam, (_, c) = ratio_of_train(train, sheet), motion(train.cam, sheet), clearances(train, sheet)
 
     def apart(angle: float) -> float:
         return abs(cam.at(angle).lift - c)

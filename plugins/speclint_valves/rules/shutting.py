@@ -85,7 +85,7 @@ def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, she
 
 @rule(
     "valve.spring-holds-shut",
-    edition=8,
+    edition=9,
     title="Springs, weight and friction hold the valve shut with at least 1.2 times the greatest steam "
     "load that lifts it; a valve that is meant to lift then is sure to",
     on=PoppetValve,
@@ -102,7 +102,8 @@ def _in_stated_sense(valve: PoppetValve, supply: Pascals, delivery: Pascals, she
 def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """Least load of the springs + weight + friction that is sure to help ≥ factor × lifting load of the case.
 
-    The springs have the set of the hottest case of all, with the valve open, and the low end of their load. A valve
+    The springs have the set of the hottest case of all, with the valve open, and the low end of their load. Valve and
+    spindle weigh no more than their sizes let them where their weight shuts, and no less where it opens. A valve
     that is meant to lift in the case must do so instead, its springs new and its friction at the most: one that stays
     shut lets in no air, and lets out no water, although its drawing says so. One whose lifting hurts is never meant to
     lift while the engine drifts.
@@ -115,8 +116,8 @@ def spring_holds_shut(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judge
 def _lifts(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     """The most that springs, weight and friction hold shut against what lifts a valve that is meant to lift."""
     friction = sheet.take("F_r", spindle_of(valve, sheet).friction)
-    springs = springs_new(valve, case, sheet).shut
-    held = sheet.work("F_c", shutting_load, F_f=springs, W=weight(valve, sheet), F_r=friction)
+    springs, W = springs_new(valve, case, sheet).shut, weight(valve, sheet, helps=False)
+    held = sheet.work("F_c", shutting_load, F_f=springs, W=W, F_r=friction)
     judged = sheet.at_most(held, greatest_lifting(valve, case, sheet)).else_says(
         "valve meant to lift may not: shut by {found}, lifted by {limit}"
     )

@@ -9,8 +9,8 @@ from speclint.facts import (
     ramp_of,
     spindle_length,
     strain_since,
-    tappet_clearance,
     tappet_clearance_hot,
+    tappet_clearances,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
@@ -21,7 +21,7 @@ from speclint_valves.rules.seats import DEFERS
 
 @rule(
     "tappet.clearance-hot",
-    edition=5,
+    edition=6,
     title="In every case the tappet has at least 0.05 mm of clearance with a worn seat, and with a new "
     "seat no more than the ramp of its cam",
     on=Tappet,
@@ -36,12 +36,15 @@ from speclint_valves.rules.seats import DEFERS
     limits=[Limit("least", "0.05 mm", "length", COMMON_PRACTICE, "least clearance in every case")],
 )
 def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
-    """c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp."""
+    """c − (L_s ε_s + L_v ε_v − L_b ε_b − L_d ε_d + wear)/i ≥ 0.05 mm, and without wear ≤ the height of the ramp.
+
+    Where the stated clearance and that of the lengths differ, the first takes the less and the second the greater.
+    """
     driven = sheet.follow(tappet.works)
     spindle, i = _spindle_and_ratio(driven, sheet)
     box = sheet.follow(tappet.carried_in)
     block = sheet.follow(box.mounted_on)
-    c, y = tappet_clearance(tappet, sheet), sheet.take("y", tappet.seat_wear)
+    (c, greatest), y = tappet_clearances(tappet, sheet), sheet.take("y", tappet.seat_wear)
     e = _badly_set(tappet, sheet)
     grown = {
         **_spindle_and_valve(spindle, case, sheet),
@@ -59,7 +62,7 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
         least = least.graded(Grade.HOLD)
     if not least.holds:
         return least
-    new = sheet.work("c_n", tappet_clearance_hot, c=c + e, y=0.0, **grown)
+    new = sheet.work("c_n", tappet_clearance_hot, c=greatest + e, y=0.0, **grown)
     return sheet.worst(least, *_within_ramps(tappet, new, sheet))
 
 

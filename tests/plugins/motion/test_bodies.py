@@ -160,6 +160,9 @@ def bolts(preload: str, count: int = 6) -> str:
         ("148.2 kN", 6, "split pin", "finding"),
         ("147.9 kN", 4, "split pin", "finding"),
         ("100.0 kN", 6, "nothing", "finding"),
+        ("100.0 kN", 6, "set screw", "finding"),
+        ("100.0 kN", 6, "locking plate", "conforms"),
+        ("100.0 kN", 6, "tab washer", "conforms"),
     ],
 )
 def test_bolts_hold_the_rod(
@@ -176,6 +179,15 @@ def test_a_cotter_holds_the_rod(workshop: DesignFolder, depth: str, outcome: str
     text = f'by = "cotter"\ncotter_thickness = "25 mm"\ncotter_depth = "{depth}"\n'
     check = workshop.write(held(text + 'cotter_material = "known-forging"\n')).only(HOLDS)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("lock", "outcome"), [("set screw", "conforms"), ("tab washer", "finding"), ("nothing", "finding")]
+)
+def test_a_cotter_has_no_nut_for_a_washer(workshop: DesignFolder, lock: str, outcome: str) -> None:
+    text = 'by = "cotter"\ncotter_thickness = "25 mm"\ncotter_depth = "44.5 mm"\n'
+    check = workshop.write(held(text + 'cotter_material = "known-forging"\n', lock)).only(HOLDS)
+    assert (check.outcome, check.grade) == _judged(outcome)
 
 
 def test_a_nut_is_one_bolt(workshop: DesignFolder) -> None:

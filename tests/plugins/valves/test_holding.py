@@ -300,3 +300,38 @@ def test_a_cam_of_one_piece_says_so(workshop: DesignFolder) -> None:
     assert workshop.write(made).only(CAM).says == says
     made["cam.toml"] += 'keyway_width = "6 mm"\n'
     assert workshop.write(made).only(CAM).says == f"{says}, and has a keyway"
+
+
+@pytest.mark.parametrize("lock", ["riveted end", "welded tab"])
+@pytest.mark.parametrize(("share", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_hard_steel_is_neither_riveted_nor_welded(
+    workshop: DesignFolder, lock: str, share: float, outcome: str
+) -> None:
+    """The limit stands just above and just below the tensile strength of the known steel."""
+    strength = on_sheet(workshop.write(nutted("20 kN", lock)).only(VALVE), "R_m") / 1e6
+    limits = f'\n[limits."{VALVE}"]\nsoft = "{strength * share:.3f} MPa"\n'
+    settings = workshop.root / "speclint.toml"
+    settings.write_text(settings.read_text(encoding="utf-8") + limits, encoding="utf-8")
+    check = workshop.only(VALVE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("stated", "taken"), [("0.20 kg", 0.4262), ("0.42 kg", 0.4262), ("0.43 kg", 0.43)])
+def test_a_spindle_weighs_no_less_than_its_sizes_let_it(
+    workshop: DesignFolder, stated: str, taken: float
+) -> None:
+    """A bar of 16 mm over 300 mm of 7850 kg/m³ is 0.4735 kg, 0.9 of it 0.4262 kg."""
+    made = nutted("20 kN")
+    as_stated = on_sheet(workshop.write(made).only(VALVE), "m")
+    made["spindle.toml"] = made["spindle.toml"].replace('mass = "1.5 kg"', f'mass = "{stated}"')
+    assert on_sheet(workshop.write(made).only(VALVE), "m") == pytest.approx(as_stated - 1.5 + taken, abs=1e-4)
+
+
+@pytest.mark.parametrize(("stated", "taken"), [("3 kg", 3.0), ("4 kg", 3.581), ("9 kg", 3.581)])
+def test_a_spindle_helps_to_shut_with_no_more_than_its_sizes_let_it_weigh(
+    workshop: DesignFolder, stated: str, taken: float
+) -> None:
+    """A bar of 22 mm over 400 mm of 7850 kg/m³ is 1.1936 kg, three of it 3.581 kg; with the valve of 4.5 kg."""
+    made = train_files(spindle=(('mass = "1.5 kg"', f'mass = "{stated}"'),))
+    check = workshop.write(made).only("valve.closes")
+    assert on_sheet(check, "W") == pytest.approx(9.80665 * (4.5 + taken), rel=1e-4)
