@@ -94,8 +94,8 @@ of_its_parts: Rule = agreement(
     within="",
     grade=Grade.NONCONFORMITY,
     why="a part that the plan takes for shorter or freer than it is meets what stands in its way as it is drawn",
-    leaves_out="valves, whose guides in their cages have no length of their own; sizes that the plan leaves out; what a "
-    "rod enters its crosshead beyond its diameter",
+    leaves_out="valves, whose guides in their cages have no length of their own; sizes that the plan leaves out; how "
+    "far a rod enters its crosshead beyond its diameter",
 )
 
 chambers_of_block: Rule = agreement(
