@@ -87,15 +87,15 @@ of_its_joints: Rule = agreement(
 
 of_its_parts: Rule = agreement(
     "access.of-its-parts",
-    title="What an access plan says of a part drawn out in the frames is no less than its drawing: its length, and the "
-    "length that holds it, of a spindle its guide, of a seat its joint, of a piston its own length, of a rod its "
-    "diameter in the crosshead, of a guided spring its end coils",
+    title="An access plan takes no part drawn out in the frames for shorter than it is drawn, nor for free sooner: a "
+    "spindle in its guide, a seat, a piston, a rod in its crosshead, a guided spring",
     on=AccessPlan,
     pairs=_parts,
     within="",
     grade=Grade.NONCONFORMITY,
     why="a part that the plan takes for shorter or freer than it is meets what stands in its way as it is drawn",
-    leaves_out="valves, whose guides in their cages have no length of their own; sizes that the plan leaves out",
+    leaves_out="valves, whose guides in their cages have no length of their own; sizes that the plan leaves out; how "
+    "far a rod enters its crosshead beyond its diameter",
 )
 
 chambers_of_block: Rule = agreement(
