@@ -132,6 +132,8 @@ def test_an_eye_is_marked_for_its_pull(workshop: DesignFolder, load: str, outcom
             'x = "0.9 m"',
             "finding",
         ),  # 0.1 of 1.1 m: less than a tenth on the front leg
+        ('x = "0 m"', 'x = "0.888 m"', "conforms"),  # 0.112 of 1.112 m: 0.1007
+        ('x = "0 m"', 'x = "0.889 m"', "finding"),  # 0.111 of 1.111 m: 0.0999
         ('x = "0 m"', 'x = "1.1 m"', "finding"),  # the centre is outside the legs
         ('form = "eye bolt"', "", "not assessed"),
         ('working_load = "3200 kg"', "", "not assessed"),
