@@ -34,6 +34,7 @@ def outcome(design: DesignFolder, rule: str) -> tuple[str, Grade | None]:
         ('face = "36 mm"', 'face = "26 mm"', FINE),
         ('face = "36 mm"', 'face = "25.9 mm"', HOLD),
         ('face = "36 mm"', 'face = "36.1 mm"', HOLD),
+        ('across_flats = "36 mm"\nface = "36 mm"\n', 'face = "36 mm"\n', FINE),
         ('across_flats = "36 mm"\nface = "36 mm"\n', 'across_flats = "26 mm"\n', FINE),
         ('across_flats = "36 mm"\nface = "36 mm"\n', 'across_flats = "25.9 mm"\n', HOLD),
     ],

@@ -35,6 +35,7 @@ from tests.plugins.agreement.test_pipes import FILES as PIPED
 from tests.plugins.agreement.test_seats import seated
 from tests.plugins.agreement.test_vessels import FILES as VESSEL
 from tests.plugins.liners.bench import bench as cylinder
+from tests.plugins.springs.test_room import nest
 
 Files = dict[str, str]
 Gone = tuple[tuple[str, str], ...]
@@ -67,6 +68,17 @@ _BORE = ("block.toml", '[bores.main]\ndiameter = "560 mm"\n')
 
 #: Flat lagging on a cover, without the pipe, whose metal is of a table of its own.
 _FLAT = {name: LAGGED[name] for name in ("duty.toml", "cover.toml", "flat.toml")}
+#: A bore that takes no liner, and a cover bored as it is.
+_UNLINED = {
+    **{name: text for name, text in covers.FILES.items() if name != "liner.toml"},
+    "block.toml": changed(covers.BLOCK, ('diameter = "560 mm"\n', 'diameter = "560 mm"\nlined = false\n')),
+    "cover.toml": changed(covers.COVER, ('bore = "500 mm"', 'bore = "560 mm"')),
+}
+#: A pipe that follows a pipe which ends at another block: the pipes may meet between the two.
+_PIPE_AFTER_PIPE = {
+    **PATHS,
+    "exhaust.toml": 'kind = "steam-pipe"\nfollows = "supply"\nstarts_at.part = "two"',
+}
 
 ROWS = [
     *rows(
@@ -466,6 +478,32 @@ ROWS = [
         # its live steam of 15.5 bar counts, against the valves of the engine at 16.6
         ("finding", ("own.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
         (FINE, ("engine.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
+    ),
+    *rows(
+        "cover.of-its-end",
+        "cover",
+        _UNLINED,
+        (FINE, ("cover.toml", 'bore = "560 mm"\n')),
+        (ASKED, ("block.toml", 'diameter = "560 mm"\n')),
+    ),
+    *rows(
+        "duty.back-pressure-by-nozzle",
+        "block",
+        with_engine(),
+        (SILENT, ("engine.toml", 'nozzle = "nozzle"\n')),
+        (SILENT, ("engine.toml", 'block = "block"\n')),
+        (SILENT, ("duty.toml", 'exhaust_pressure = "0.35 bar gauge"\n')),
+        (SILENT, ("duty.toml", 'steam_flow = "1.7 kg/s"\n')),
+        (ASKED, ("nozzle.toml", 'follows = "out"\n')),
+    ),
+    *rows("path.of-one-block", "exhaust", _PIPE_AFTER_PIPE, (SILENT,)),
+    *rows(
+        "spring.nest-agrees",
+        "inner",
+        nest(),
+        (SILENT, ("inner.toml", 'closes = "valve"\n')),
+        (SILENT, ("spring.toml", 'closes = "valve"\n')),
+        (SILENT, ("inner.toml", 'nested_in = "spring"\n')),
     ),
 ]
 

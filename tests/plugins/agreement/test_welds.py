@@ -39,7 +39,7 @@ temperature = "570 °C"
     [
         ("block", "", "", FINE),
         ("block", "110 °C", "111 °C", FINE),
-        ("block", "110 °C", "111.05 °C", WRONG),
+        ("block", "110 °C", "111.02 °C", WRONG),
         ("block", "110 °C", "112 °C", WRONG),
         ("block", "stress relieved", "none", WRONG),
         ("block", '"0.44 %"', '"0.4452 %"', WRONG),  # 0.005 % may stand between them, and no more

@@ -142,6 +142,35 @@ def test_the_crane_from_both_sides(workshop: DesignFolder, capacity: str, hook: 
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("capacity", "outcome"), [("2574 kg", "conforms"), ("2572 kg", "finding")])
+def test_a_piece_that_is_put_in_afterwards_is_not_on_the_crane(
+    workshop: DesignFolder, capacity: str, outcome: str
+) -> None:
+    """As above, 2573.3 kg, beside a piece of 500 kg that comes later."""
+    later = weight("later", "500 kg", "350 mm", "0 mm", "0 mm") + "in_place = false\n"
+    made = plan(SHOP.format(capacity, "5 m"), weights=BARE + later)
+    assert write(workshop, made).only(CRANE).outcome == outcome
+
+
+@pytest.mark.parametrize(("capacity", "outcome"), [("2556 kg", "conforms"), ("2554 kg", "finding")])
+def test_a_piece_that_is_no_weldment_gains_nothing_by_its_welds(
+    workshop: DesignFolder, capacity: str, outcome: str
+) -> None:
+    """The liner of 330 kg is none: (2120 + 0.05 × 1790 + 90)/0.9 = 2555.0 kg."""
+    liner = weight("liner", "330 kg", "350 mm", "40 mm", "0 mm")
+    made = plan(SHOP.format(capacity, "5 m"), weights=BARE.replace(liner, f'{liner}of = "liner"\n'))
+    made["liner.toml"] = 'kind = "cylinder-liner"\nid = "liner"\n'
+    assert write(workshop, made).only(CRANE).outcome == outcome
+
+
+@pytest.mark.parametrize(("hook", "outcome"), [("3.791 m", "conforms"), ("3.789 m", "finding")])
+def test_the_hook_clears_the_highest_point(workshop: DesignFolder, hook: str, outcome: str) -> None:
+    """One point stands at 620 mm: 1.4 + 0.1 + 0.62 + 0.47 + 1.2 = 3.79 m."""
+    made = plan(SHOP.format("3200 kg", hook))
+    made["plan.toml"] = made["plan.toml"].replace("520 mm", "620 mm", 1)
+    assert write(workshop, made).only(CRANE).outcome == outcome
+
+
 def test_a_plan_without_a_crane_is_a_hold(workshop: DesignFolder) -> None:
     check = write(workshop, plan()).only(CRANE)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

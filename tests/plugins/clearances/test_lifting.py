@@ -13,7 +13,13 @@ from hypothesis import given, strategies as st
 from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, limit, on_sheet
 from speclint_clearances.formulae.lifting import centre_together, leg_pull, leg_slope, share_of_leg
-from speclint_clearances.formulae.lugs import hook_along_plane, hook_beside_plane, part_across, root_stress
+from speclint_clearances.formulae.lugs import (
+    fillet_stress,
+    hook_along_plane,
+    hook_beside_plane,
+    part_across,
+    root_stress,
+)
 from tests.plugins.clearances.bench import write
 
 RULE = "lifting.points"
@@ -132,6 +138,8 @@ def test_an_eye_is_marked_for_its_pull(workshop: DesignFolder, load: str, outcom
             'x = "0.9 m"',
             "finding",
         ),  # 0.1 of 1.1 m: less than a tenth on the front leg
+        ('x = "0 m"', 'x = "0.888 m"', "conforms"),  # 0.112 of 1.112 m: 0.1007
+        ('x = "0 m"', 'x = "0.889 m"', "finding"),  # 0.111 of 1.111 m: 0.0999
         ('x = "0 m"', 'x = "1.1 m"', "finding"),  # the centre is outside the legs
         ('form = "eye bolt"', "", "not assessed"),
         ('working_load = "3200 kg"', "", "not assessed"),
@@ -317,3 +325,13 @@ def test_the_parts_along_and_across_the_plate_are_of_one_pull(
     hangs, leans = part_across(1.0, min(beside, r), r, 2.0, 0.0), part_across(1.0, min(beside, r), r, 2.0, δ)
     assert hangs <= leans + 1e-12
     assert root_stress(1.0, 0.5, hangs, 0.1, 0.1, 0.01) <= root_stress(1.0, 0.5, leans, 0.1, 0.1, 0.01) + 1e-3
+
+
+@pytest.mark.parametrize("nothing", ["b", "t", "a"])
+def test_a_lug_or_a_weld_of_no_size_is_refused(nothing: str) -> None:
+    sizes = {"b": 0.1, "t": 0.02, "a": 0.005} | {nothing: 0.0}
+    with pytest.raises(OutOfRange, match="above 0"):
+        fillet_stress(F=20e3, U=10e3, V=2e3, e=0.04, **sizes)
+    if nothing != "a":
+        with pytest.raises(OutOfRange, match="above 0"):
+            root_stress(F=20e3, U=10e3, V=2e3, e=0.04, b=sizes["b"], t=sizes["t"])

@@ -293,3 +293,18 @@ def test_a_stated_gap_eases_nothing_of_that_by_its_chain(
     named = changed('moving = "connecting rod"', 'moving = "connecting rod"\nchain = "chain"')
     check = write(workshop, {**FILES, "chain.toml": chain}, named).only(MOTION)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize("ledge", [((0.4, 1.3), (0.4, 1.0)), ((0.4, 1.0), (0.4, 1.3))])
+def test_an_outline_that_ends_in_a_ledge_is_as_narrow_as_the_ledge(
+    ledge: tuple[tuple[float, float], tuple[float, float]],
+) -> None:
+    """At its top and at its bottom: the lesser of the two half widths, 1.0 m."""
+    assert gauge_half_width(((0.2, ledge[0][1]), *ledge), 0.4, "x").nominal == 1.0
+    assert gauge_half_width((*ledge, (3.0, ledge[1][1])), 0.4, "x").nominal == 1.0
+
+
+@pytest.mark.parametrize(("issued_by", "work"), [("sheet 1", "sheet 1"), ("", "the railway's gauge")])
+def test_a_half_width_names_who_issued_the_outline(issued_by: str, work: str) -> None:
+    read = gauge_half_width(((0.2, 1.0), (3.0, 1.0)), 0.4, issued_by)
+    assert work in str(read.source)

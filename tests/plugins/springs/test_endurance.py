@@ -10,7 +10,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.handbook.springs.fatigue import stroke_factor
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, on_sheet
 from speclint_springs.formulae.helical import open_load_from_shut, surge_ratio
 from tests.plugins.springs.spring import spring
 
@@ -91,6 +91,30 @@ def test_a_word_catches_no_broken_half(workshop: DesignFolder, catch: str) -> No
     unpeened = ("shot_peened = true", "shot_peened = false")
     check = workshop.write(spring(unpeened, add=CAUGHT + catch)).only(FATIGUE)
     assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY if catch else Grade.HOLD)
+
+
+@pytest.mark.parametrize("catch", ['guide_pin = "39 mm"\n', 'housing = "60 mm"\n'])
+def test_a_pin_that_is_said_to_catch_nothing_eases_no_hold(workshop: DesignFolder, catch: str) -> None:
+    unpeened = ("shot_peened = true", "shot_peened = false")
+    loose = CAUGHT.replace("true", "false")
+    check = workshop.write(spring(unpeened, add=loose + catch)).only(FATIGUE)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+@pytest.mark.parametrize(("load", "taken"), [("500 N", 1032.396), ("1012 N", 1012.0), ("1500 N", 1500.0)])
+def test_a_spring_is_tired_by_the_greater_of_two_loads_that_differ(
+    workshop: DesignFolder, load: str, taken: float
+) -> None:
+    """By its sizes, with G 2 % high, 46.92708 × 22 = 1032.396 N. At an index of 6 k = 6.5/5.25; τ = k 8 D F/(π d³)."""
+    check = workshop.write(spring(add=f'{CAUGHT}shut_load = "{load}"\nquality_grade = "2"\n')).only(FATIGUE)
+    stress = 6.5 / 5.25 * 8 * 48 * taken / (math.pi * 8**3) * 1e6
+    assert on_sheet(check, "τ_U") == pytest.approx(stress, rel=1e-5)
+
+
+def test_a_wire_of_no_grade_is_held_to_its_material(workshop: DesignFolder) -> None:
+    """Rated to 200 °C."""
+    files = with_duty(duty(at="201 °C"), ('wire_grade = "VDSiCr"', ""), add='relaxation = "5 %"\n')
+    assert workshop.write(files).only(TEMPERATURE).outcome == "finding"
 
 
 STEADY = ('"alternating"', '"steady"')

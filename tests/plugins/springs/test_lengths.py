@@ -84,6 +84,19 @@ def test_clearance_limit_from_both_sides(workshop: DesignFolder, opened: str, ou
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("lift", "outcome"), [("22.2 mm", "conforms"), ("22.3 mm", "finding")])
+def test_a_spring_is_as_short_as_its_valve_lifts_far(workshop: DesignFolder, lift: str, outcome: str) -> None:
+    """118 − 22.2 − 1 = 94.8 mm, where 80 + 14.784 = 94.784 are wanted, whatever open length is stated."""
+    files = spring(add='closes = "valve"\n')
+    files["valve.toml"] = f'kind = "poppet-valve"\nid = "valve"\nlift = "{lift}"\novertravel = "1 mm"\n'
+    assert workshop.write(files).only(CLEARANCE, "spring").outcome == outcome
+
+
+def test_an_index_goes_by_the_mean_diameter_where_several_are_stated(workshop: DesignFolder) -> None:
+    for other in ('outside_diameter = "60 mm"\n', 'inside_diameter = "44 mm"\n'):
+        assert found(workshop.write(spring(add=other)).only(INDEX)) == pytest.approx(6.0)
+
+
 def test_steady_load_needs_less_clearance(workshop: DesignFolder) -> None:
     """Factor 1 where it keeps one length: S_a = 9.856 mm, of 20 mm: 0.4928."""
     files = spring(('"alternating"', '"steady"'), ('"118 mm"', '"100 mm"'))

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade
+from speclint import Grade, NotKnown
 from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
 from speclint_springs.formulae.helical import load_difference, rate_difference
-from speclint_springs.formulae.tables import end_coils_in_pitch
+from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
 from tests.plugins.springs.spring import spring
 
 RATE = "coil-spring.rate"
@@ -31,6 +31,14 @@ def test_rate_limits_from_both_sides(workshop: DesignFolder, rate: str, outcome:
     """46.927/1.05 = 44.692 and 45.087/0.95 = 47.460 N/mm."""
     check = workshop.write(spring(add=f'rate = "{rate} N/mm"\n')).only(RATE)
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize("stated", ['outside_diameter = "56 mm"', 'inside_diameter = "40 mm"'])
+def test_a_rate_is_that_of_the_coil_by_whatever_diameter(workshop: DesignFolder, stated: str) -> None:
+    """56 − 8 and 40 + 8 are both 48 mm: as above."""
+    files = spring(('mean_diameter = "48 mm"', stated), add='rate = "46 N/mm"\n')
+    check = workshop.write(files).only(RATE)
+    assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.4031, rel=1e-3))
 
 
 @pytest.mark.parametrize(("load", "outcome"), [("902.5 N", "conforms"), ("902.3 N", "finding")])
@@ -88,3 +96,8 @@ def test_a_rate_of_nothing_has_no_share() -> None:
 def test_ends_of_another_form_have_no_pitch() -> None:
     with pytest.raises(OutOfRange, match="open"):
         end_coils_in_pitch("open")
+
+
+def test_a_word_that_sets_no_axis_gives_weight_no_sense() -> None:
+    with pytest.raises(NotKnown, match="by hand"):
+        sense_of_opening_weight("by hand")

@@ -49,6 +49,16 @@ def test_a_word_alone_guides_no_spring(workshop: DesignFolder, guided: str, outc
     assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
+@pytest.mark.parametrize("guided", ["guided = false\n", ""])
+@pytest.mark.parametrize("guide", ['guide_pin = "39 mm"\n', 'housing = "60 mm"\n'])
+def test_a_spring_that_is_not_said_to_be_guided_may_bow(
+    workshop: DesignFolder, guided: str, guide: str
+) -> None:
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'))
+    files = spring(*long, add=HELD + guided + guide)
+    assert workshop.write(files).only(BUCKLING).outcome == "finding"
+
+
 @pytest.mark.parametrize(
     ("guide", "outcome"),
     [
@@ -152,6 +162,28 @@ def test_a_valve_is_shut_by_the_lesser_of_two_rates_that_differ(
     """
     files = nest(valve=VALVE.replace("4.5 kg", "78 kg"))
     files["spring.toml"] = changed(files["spring.toml"], ('shut_load = "900 N"', f'rate = "{rate}"'))
+    assert workshop.write(files).only(BROKEN, "inner").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("load", "mass", "outcome"),
+    [
+        ("900 N", "78 kg", "conforms"),
+        ("500 N", "78 kg", "finding"),  # the lesser of 500 and some 1012 N
+        ("2000 N", "78 kg", "conforms"),
+        ("2000 N", "120 kg", "finding"),  # of 2000 and some 1012 N
+    ],
+)
+def test_a_valve_is_shut_by_the_lesser_of_two_loads_that_differ(
+    workshop: DesignFolder, load: str, mass: str, outcome: str
+) -> None:
+    """The sizes of the outer spring give 46.007 × 22 = 1012.2 N at its shut length.
+
+    20 N and (78 + 1.5) × 9.80665 = 779.6 N are 799.6 N; (120 + 1.5) × 9.80665 + 20 = 1211.5 N.
+    """
+    files = nest(valve=VALVE.replace("4.5 kg", mass))
+    files["spring.toml"] = changed(files["spring.toml"], ('shut_load = "900 N"', f'shut_load = "{load}"'))
+    files["spring.toml"] += 'quality_grade = "2"\n'
     assert workshop.write(files).only(BROKEN, "inner").outcome == outcome
 
 

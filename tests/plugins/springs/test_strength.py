@@ -140,6 +140,7 @@ def test_solid_limit_from_both_sides(workshop: DesignFolder, free: str, outcome:
 def test_a_spring_that_was_not_preset_is_a_query(workshop: DesignFolder) -> None:
     check = workshop.write(spring(("preset = true", "preset = false"))).only(SOLID)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "it was not preset" in check.says
     silent = workshop.write(spring(("preset = true\n", ""))).only(SOLID)
     assert silent.outcome == "not assessed"
 
