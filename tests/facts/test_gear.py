@@ -14,7 +14,7 @@ from speclint.facts import (
     greatest_lift,
     least_lift,
     spindles_into,
-    tappet_clearance,
+    tappet_clearances,
     tracks_of,
 )
 from speclint.rules import NotAssessed
@@ -187,24 +187,27 @@ def test_the_lengths_leave_a_clearance(
 @pytest.mark.parametrize(
     ("changed", "cold"),
     [
-        ({}, 0.4e-3),
-        ({"tappet": TAPPET + 'clearance_setting = "0.05 mm"\n'}, 0.5e-3),
-        ({"spindle": SPINDLE + 'cap_ground_off = "0.3 mm"\n'}, 0.5e-3),
-        ({"box": 'block_length = "150 mm"\n'}, 0.5e-3),
-        ({"rocker": None, "tappet": TAPPET.replace('"rocker"', '"spindle"')}, 0.6e-3),
+        ({}, (0.4e-3, 0.4e-3)),
+        ({"tappet": TAPPET + 'clearance_setting = "0.05 mm"\n'}, (0.5e-3, 0.5e-3)),
+        ({"spindle": SPINDLE + 'cap_ground_off = "0.3 mm"\n'}, (0.5e-3, 0.6e-3)),
+        ({"spindle": SPINDLE + 'cap_ground_off = "0.05 mm"\n'}, (0.65e-3 / 1.5, 0.5e-3)),
+        ({"spindle": SPINDLE + 'cap_ground_off = "0.16 mm"\n'}, (0.5e-3, 0.5e-3)),
+        ({"box": 'block_length = "150 mm"\n'}, (0.5e-3, 0.5e-3)),
+        ({"rocker": None, "tappet": TAPPET.replace('"rocker"', '"spindle"')}, (0.6e-3, 0.6e-3)),
     ],
 )
-def test_a_clearance_that_is_set_on_the_engine_is_as_stated(
-    tmp_path: Path, changed: dict[str, str | None], cold: float
+def test_a_clearance_is_as_a_screw_sets_it_as_lengths_leave_it_or_between_both_where_a_cap_is_ground(
+    tmp_path: Path, changed: dict[str, str | None], cold: tuple[float, float]
 ) -> None:
+    """(150 + 180.6 − 330 + a)/1.5: 0.6 mm with a = 0.3 mm; 0.507 mm with 0.16 mm, which agrees with 0.5 mm."""
     on = drawn(tmp_path, **changed)
-    assert tappet_clearance(on["tappet"], on.sheet) == pytest.approx(cold)
+    assert tappet_clearances(on["tappet"], on.sheet) == pytest.approx(cold)
 
 
 def test_neither_set_nor_drawn_it_must_be_stated(tmp_path: Path) -> None:
     on = drawn(tmp_path, tappet='works = "rocker"\n')
     with pytest.raises(NotAssessed, match="clearance is not stated"):
-        tappet_clearance(on["tappet"], on.sheet)
+        tappet_clearances(on["tappet"], on.sheet)
 
 
 def test_the_boxes_of_a_gear_carry_tappet_and_rocker(tmp_path: Path) -> None:

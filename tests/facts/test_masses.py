@@ -24,7 +24,7 @@ def tube(D: float, t: float, length: float) -> float:
 
 def weighed(folder: Path, files: dict[str, str], on: str) -> tuple[float | None, float | None] | None:
     made = bench(folder, files, on, metals=True)
-    found = mass_by_sizes(made[on], made.sheet)
+    found = mass_by_sizes(made[on], made.sheet, made.sheet.take)
     return None if found is None else (found.least, found.most)
 
 
