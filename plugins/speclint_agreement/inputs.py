@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from speclint import Worked
-from speclint.specs import CylinderBlock, Link, NotStated
+from speclint.specs import Link, NotStated
+
+if TYPE_CHECKING:
+    from speclint.specs import CylinderBlock
 
 
 def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:

@@ -1,14 +1,14 @@
-"""Which components a rule of release applies to: those that hold pressure, or can hurt; and what is not on record."""
+"""Which components a rule of release applies to, what a vessel states for its parts, and what is not on record."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, cast
+from collections.abc import Iterable, Iterator, Mapping
+from typing import TYPE_CHECKING, Any, cast
 
 from speclint import Grade, Judgement, Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
-from speclint.specs import Component, bare_words, names_nothing
+from speclint.specs import Component, Link, bare_words, names_nothing
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, KnownFault, MadePart
@@ -120,3 +120,40 @@ def no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgemen
     """What is still to be recorded of a part as made: a query, until the drawings are released."""
     released = sheet.setting("stage") == "released"
     return sheet.states(False, said, where=made.where).graded(grade if released else Grade.QUERY)
+
+
+#: The links by which a part is of a vessel: what it holds or closes, what it is in or on, what it becomes.
+_OF = (
+    "holds",
+    "of",
+    "in_cover",
+    "closes",
+    "makes",
+    "becomes",
+    "housed_in",
+    "pressed_into",
+    "in_block",
+    "screwed_into",
+    "bolted_to",
+)
+
+
+def of_vessel(component: Component, name: str, sheet: Sheet) -> Any:
+    """A value as the component states it, or else the nearest component that it is linked to."""
+    own = getattr(component, name)
+    for part in linked_parts(component, sheet):
+        stated = getattr(part, name)
+        if sheet.is_stated(f"{name} of {part.id}", stated):
+            return stated
+    return own
+
+
+def linked_parts(component: Component, sheet: Sheet) -> Iterator[Component]:
+    """The component, and what it is part of or closes, the nearest first; not what it is merely joined to."""
+    waiting = [component]
+    while waiting:
+        part = waiting.pop(0)
+        yield part
+        links = [getattr(part, name, None) for name in _OF]
+        found = [sheet.follow(link) for link in links if isinstance(link, Link)]
+        waiting += [one for one in found if isinstance(one, Component)]

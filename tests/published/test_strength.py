@@ -31,6 +31,7 @@ def test_tubes_of_en_10210(D: float, t: float, A: float, I: float, W: float) -> 
     """EN 10210-2, circular hollow sections (memory), three figures in print: cm², cm⁴, cm³."""
     outside, bore = D * MM, (D - 2 * t) * MM
     moment = sections.tube_second_moment(outside, bore)
+    assert sections.tube_wall(outside, bore) / MM == pytest.approx(t)
     assert sections.tube_area(outside, bore) / CM2 == pytest.approx(A, rel=3e-3)
     assert moment / CM4 == pytest.approx(I, rel=3e-3)
     assert sections.section_modulus(moment, outside / 2) / CM3 == pytest.approx(W, rel=5e-3)

@@ -5,8 +5,8 @@ from __future__ import annotations
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_named_in, people_named
 from speclint.specs import Component
+from speclint_release.inputs import of_vessel
 from speclint_release.sources import L122
-from speclint_release.vessels import of_vessel
 
 
 @rule(

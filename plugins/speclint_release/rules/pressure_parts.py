@@ -17,9 +17,8 @@ from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
 from speclint.specs import Component
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
-from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, no_examination
+from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, linked_parts, no_examination, of_vessel
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
-from speclint_release.vessels import linked_parts, of_vessel
 
 if TYPE_CHECKING:
     from speclint.specs import BoltedJoint, LoadCase, SteamPipe

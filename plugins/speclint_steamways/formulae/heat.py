@@ -113,21 +113,6 @@ def areas_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
     return A_0 + A_1
 
 
-@formula("t = (D − d)/2", cites=[FIRST_PRINCIPLES])
-def wall_of_ring(D: Metres, d: Metres) -> Metres:
-    """Wall of a ring, such as a valve seat or a liner.
-
-    t = (D − d)/2
-
-    ``D`` outside diameter, ``d`` bore [m]. Returns [m]. Raises OutOfRange unless D > d.
-
-    >>> round(wall_of_ring(D=0.17, d=0.15) * 1e3, 6)
-    10.0
-    """
-    require(d < D, f"a bore of {d * 1e3:.4g} mm leaves no wall in {D * 1e3:.4g} mm")
-    return (D - d) / 2
-
-
 @formula("UA = UA_0 + U A", cites=[FIRST_PRINCIPLES])
 def conducted_together(UA_0: WattsPerKelvin, U: WattsPerSquareMetreKelvin, A: SquareMetres) -> WattsPerKelvin:
     """Heat for each kelvin through several walls side by side.

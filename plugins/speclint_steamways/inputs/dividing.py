@@ -10,6 +10,7 @@ from speclint.equations import Kelvins, Metres, SquareMetreKelvinsPerWatt, Squar
 from speclint.facts import build_of, panels_of_partition, partitions_in, steam_in, weldment_of
 from speclint.handbook.heat import plane_wall_resistance
 from speclint.handbook.materials import Material
+from speclint.handbook.members import tube_wall
 from speclint.specs import (
     BEYOND,
     Component,
@@ -25,7 +26,6 @@ from speclint_steamways.formulae.heat import (
     double_wall_resistance,
     midway,
     surface_of_passage,
-    wall_of_ring,
 )
 from speclint_steamways.inputs.gaps import gap_across
 
@@ -151,7 +151,7 @@ def metal_of(divider: Divider, sheet: Sheet) -> Metal:
     for ring in rings:
         if ring.id == name:
             D, d = sheet.take(f"D_{name}", ring.outside_diameter), sheet.take(f"d_{name}", ring.bore)
-            return Metal(ring, sheet.material_of(ring), sheet.work("t", wall_of_ring, D=D, d=d))
+            return Metal(ring, sheet.material_of(ring), sheet.work("t", tube_wall, D=D, d=d))
     weldment = weldment_of(block, sheet)
     if weldment is None or name not in weldment.walls:
         said = f"{name} is no flat wall of the weldment of {block.id}, and no partition, seat or liner there"

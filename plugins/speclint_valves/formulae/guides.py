@@ -94,18 +94,3 @@ def length_ratio(L: Metres, d: Metres) -> Ratio:
     """
     require(d > 0, f"diameter {d * 1e3:.6g} mm is not above 0")
     return L / d
-
-
-@formula("t = (D − d)/2", cites=[FIRST_PRINCIPLES])
-def wall_of_guide(D: Metres, d: Metres) -> Metres:
-    """Wall of a guide that is pressed in.
-
-    t = (D − d)/2
-
-    ``D`` outside diameter, ``d`` bore [m]. Returns [m]. Raises OutOfRange unless D > d.
-
-    >>> round(wall_of_guide(D=0.034, d=0.022) * 1e3, 6)
-    6.0
-    """
-    require(d < D, f"a bore of {d * 1e3:.4g} mm leaves no wall in {D * 1e3:.4g} mm")
-    return (D - d) / 2

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.members import tube_wall
 from speclint.specs import ValveSpindle
-from speclint_valves.formulae.guides import share_of_diameter, wall_of_guide
+from speclint_valves.formulae.guides import share_of_diameter
 from speclint_valves.sources import ISO_4379
 
 
@@ -28,7 +29,7 @@ def guide_wall(spindle: ValveSpindle, sheet: Sheet) -> Judgement:
     if sheet.read("guide held", spindle.guide_held) == "part of the block":
         raise sheet.not_applicable("the guide is bored in what holds it")
     bore = sheet.take("D_g", spindle.guide_bore)
-    wall = sheet.work("t", wall_of_guide, D=sheet.take("D_o", spindle.guide_outside), d=bore)
+    wall = sheet.work("t", tube_wall, D=sheet.take("D_o", spindle.guide_outside), d=bore)
     share = sheet.work("t_n", share_of_diameter, x=sheet.limit("share", "x"), d=bore)
     return sheet.worst(sheet.at_least(wall, sheet.limit("wall", "t_min")), sheet.at_least(wall, share))
 

@@ -81,8 +81,8 @@ def _depth(cam: Cam, sheet: Sheet) -> Metres:
 
 @rule(
     "valve.stays-on-its-spindle",
-    title="A valve is of one piece and one metal with its spindle, or held on it by a locked nut tightened to twice "
-    "the greatest load of the gear, within 0.7 of the proof stress of the thread; riveted or welded only in soft steel",
+    title="A valve is of one piece and metal with its spindle, or held on it by a locked nut tightened to twice the "
+    "load of its gear, within 0.7 of its proof stress; riveted or welded in soft steel alone",
     on=PoppetValve,
     cases=("starting", "running"),
     grade=Grade.HOLD,

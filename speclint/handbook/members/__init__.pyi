@@ -50,6 +50,7 @@ from .sections import (
     size_ratio as size_ratio,
     tube_area as tube_area,
     tube_polar_moment as tube_polar_moment,
+    tube_wall as tube_wall,
 )
 from .shafts import (
     MOORE as MOORE,

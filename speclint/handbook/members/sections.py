@@ -53,6 +53,16 @@ def tube_area(D: Metres, d: Metres) -> SquareMetres:
     return math.pi * (D**2 - d**2) / 4
 
 
+@formula("t = (D − d)/2", cites=_GEOMETRY)
+def tube_wall(D: Metres, d: Metres) -> Metres:
+    """Wall of a tube, or of a ring such as a guide or a valve seat.
+
+    D: outside, m. d: bore, m. Returns m. OutOfRange unless 0 ≤ d < D.
+    """
+    _check_bore(D, d)
+    return (D - d) / 2
+
+
 @formula("I = π (D⁴ − d⁴)/64", cites=_GEOMETRY)
 def tube_second_moment(D: Metres, d: Metres) -> MetresToTheFourth:
     """Second moment of a tube about a diameter.

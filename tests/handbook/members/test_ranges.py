@@ -147,7 +147,7 @@ CONTACT = [
 SECTIONS = [
     *(
         End(one, {"D": 0.1, "d": within}, {"d": beyond}, says)
-        for one in (sections.tube_area, sections.tube_second_moment)
+        for one in (sections.tube_area, sections.tube_second_moment, sections.tube_wall)
         for within, beyond, says in (
             (0.0, -0.0005, "bore -0.5 mm does not lie within the outside 100 mm"),
             (0.0999, 0.1, "bore 100 mm does not lie within the outside 100 mm"),

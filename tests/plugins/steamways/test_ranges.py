@@ -112,18 +112,6 @@ HEAT = [
         "a conductivity must be above 0",
     ),
     End(
-        heat.wall_of_ring,
-        {"D": 0.17, "d": 0.1699},
-        {"d": 0.17},
-        "a bore of 170 mm leaves no wall in 170 mm",
-    ),
-    End(
-        heat.wall_of_ring,
-        {"D": 0.17, "d": 0.15},
-        {"d": 0.175},
-        "a bore of 175 mm leaves no wall in 170 mm",
-    ),
-    End(
         heat.indicated_power,
         {"m": 1.7, "m_1": LITTLE, "W_1": 1000.0},
         {"m_1": 0.0},

@@ -16,7 +16,7 @@ from speclint_valves.formulae.cam_shape import (
 )
 from speclint_valves.formulae.cams import cam_radius_under_flat, pressure_angle, relative_radius_of_roller
 from speclint_valves.formulae.flow import lift_over_factor, pressure_ratio, steam_speed
-from speclint_valves.formulae.guides import length_ratio, wall_of_guide
+from speclint_valves.formulae.guides import length_ratio
 from speclint_valves.formulae.holding import (
     edge_of_guide,
     pressure_of_key,
@@ -140,9 +140,6 @@ ENDS = [
     End(pressure_ratio, {"Δp": 1e4, "p": _LITTLE}, {"p": 0.0}, "absolute pressure 0 bar is not above 0"),
     End(pressure_ratio, {"Δp": 1e4, "p": _LITTLE}, {"p": -5e4}, "absolute pressure -0.5 bar is not above 0"),
     End(length_ratio, {"L": 0.1, "d": _LITTLE}, {"d": 0.0}, "diameter 0 mm is not above 0"),
-    End(
-        wall_of_guide, {"D": 0.0221, "d": 0.022}, {"d": 0.0221}, "a bore of 22.1 mm leaves no wall in 22.1 mm"
-    ),
     End(length_ratio, {"L": 0.1, "d": _LITTLE}, {"d": -0.022}, "diameter -22 mm is not above 0"),
     *(
         End(shear_of_key, {**_KEY, "b": _LITTLE}, {one: 0.0}, "the key has no section")
