@@ -143,7 +143,7 @@ _NO_LOCK = {
     "crosshead.holds-its-rod",
     edition=2,
     title="A cotter, nut or ring of bolts, locked by more than a set screw, holds the rod in its crosshead with 1.5 "
-    "times its greatest pull, within 0.7 of the proof stress of bolts and 0.2 of the strength of a cotter",
+    "times its pull, within 0.7 of the proof stress of bolts and 0.2 of the strength of a cotter",
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
