@@ -26,8 +26,7 @@ def test_a_misspelt_name_is_told(misnamer: Misnamer) -> None:
 
 def test_a_name_that_is_spelt_as_it_was_is_a_fault_of_the_test(misnamer: Misnamer) -> None:
     """Nothing is told of what is right."""
-    slip = next(
-        one for one in misnamer.slips if one.spec == "passage-port-left-front" and one.key == "of_end"
-    )
+    key = "welds.division.seen_through"  # which one check reads: other names are read by hundreds
+    slip = next(one for one in misnamer.slips if (one.spec, one.key) == ("access-block-left", key))
     (fault,) = misnamer.faults(Slip(slip.spec, slip.where, slip.key, slip.right, slip.right))
     assert fault.endswith("checks come out as before")
