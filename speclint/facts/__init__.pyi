@@ -298,6 +298,7 @@ from .passage_steam import (
 from .people import (
     is_named_in as is_named_in,
     may_be_one_person as may_be_one_person,
+    names_another as names_another,
     people_named as people_named,
 )
 from .pins import (

@@ -42,6 +42,15 @@ def people_named(text: str) -> list[str]:
     return [one.strip() for one in found if one.strip()]
 
 
+def names_another(some: str, than: str) -> bool:
+    """Whether a text names somebody who can be none of those that another text names.
+
+    >>> names_another("M. Coyle and B. Thorne", than="Coyle, Mary"), names_another("Mary Coyle", than="M. Coyle")
+    (True, False)
+    """
+    return any(not may_be_one_person(one, than) for one in people_named(some))
+
+
 def is_named_in(person: str, text: str) -> bool:
     """Whether a text bears the name of a person: each word of the name that is longer than an initial.
 

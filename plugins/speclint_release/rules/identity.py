@@ -98,10 +98,10 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
         )
     checker = sheet.read("checked by", component.checked_by)
     says = f"prepared by {preparer}, checked by {checker}"
-    others = [one for one in facts.people_named(checker) if not facts.may_be_one_person(one, preparer)]
+    other = facts.names_another(checker, than=preparer)
     return sheet.states(
-        bool(others),
-        says if others else f"{says}: the same person",
+        other,
+        says if other else f"{says}: the same person",
         where=component.checked_by.where,
     )
 

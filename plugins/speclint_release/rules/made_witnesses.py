@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import may_be_one_person, people_named
+from speclint.facts import names_another
 from speclint.specs import ExaminationRecord, HydraulicTestRecord, MadePart
 from speclint_release.sources import EN_13445_5
 
@@ -46,7 +46,7 @@ def _of_test(name: str, record: HydraulicTestRecord, sheet: Sheet) -> Iterator[s
         yield f"{name} names nobody who made it"
     if witness is None:
         yield f"{name} names no witness"
-    elif by is not None and not _another(witness, by):
+    elif by is not None and not names_another(witness, by):
         yield f"{name} was made and witnessed by {by}"
 
 
@@ -57,15 +57,8 @@ def _of_examination(name: str, record: ExaminationRecord, made: MadePart, sheet:
         return
     for weld, one in made.welds.items():
         welder = sheet.said(f"welder of {weld}", one.welder)
-        if welder is not None and not _another(by, welder):
+        if welder is not None and not names_another(by, welder):
             yield f"{name} was made by {by}, who welded {weld}"
-
-
-def _another(some: str, one: str) -> bool:
-    """Whether a text names at least one person who is none of those that another text names."""
-    return any(
-        not any(may_be_one_person(who, other) for other in people_named(one)) for who in people_named(some)
-    )
 
 
 RULES = (independent_examination,)
