@@ -13,4 +13,4 @@ if TYPE_CHECKING:
 
 def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:
     """The block to which a link leads, itself or by way of other parts; the second side of a pair, which names it."""
-    return Worked(block.id, (link.where,), f"block {block.id}, that of")
+    return Worked(block.id, (link.where,), f"block {block.id}, to which this leads:")

@@ -103,7 +103,8 @@ def test_the_link_that_leads_elsewhere_is_named(workshop: DesignFolder) -> None:
     expect_finding(
         workshop.only(RULE, "tappet"),
         grade=Grade.NONCONFORMITY,
-        says='carried in "box-two" (tappet.toml:3, no drawing number) does not agree with block one, that of works',
+        says='carried in "box-two" (tappet.toml:3, no drawing number) does not agree with block one, '
+        "to which this leads: works",
     )
 
 
