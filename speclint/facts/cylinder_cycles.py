@@ -236,9 +236,8 @@ def _end_given(gear: GearAtWork, notch: str, side: End, case: LoadCase, sheet: S
     )
     if sheet.is_stated("clearance", end.clearance):
         low, _ = sheet.take_limits(f"c_{mark}", end.clearance)
-        c -= (
-            sheet.take_nominal("c", end.clearance) - low
-        )  # what the faces leave has the limits of the stated one
+        # what the faces leave has the limits of the stated one
+        c -= sheet.take_nominal("c", end.clearance) - low
     if all_ports_drawn(block, name, sheet) and (
         ports := volume_drawn(block, name, sheet, lambda name, one: sheet.take_limits(name, one)[0])
     ):

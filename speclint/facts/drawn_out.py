@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import COMMON_PRACTICE, Metres, Ratio, formula
-from speclint.quantities import Measure
 from speclint.rules import Sheet, Worked, worked
-from speclint.specs import Component, NotStated, by_word
+from speclint.specs import Component, by_word
 
 if TYPE_CHECKING:
+    from speclint.facts.masses import Take
     from speclint.specs import CompressionSpring, Length
-
-_Take = Callable[[str, Measure | NotStated], float]
 
 
 @formula("h = d (n_t − n)/2", cites=[COMMON_PRACTICE])
@@ -45,7 +42,7 @@ def own_length(part: Component) -> Length | None:
     return None
 
 
-def engaged_length(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
+def engaged_length(part: Component, sheet: Sheet, take: Take) -> Worked | None:
     """Least length, m, that a part moves before nothing holds it; None of a kind that has no such sizes.
 
     That is of a spindle its guide, of a seat its joint, of a piston its length over the rings, of a rod its diameter in
@@ -65,7 +62,7 @@ def engaged_length(part: Component, sheet: Sheet, take: _Take) -> Worked | None:
     return worked(take(f"e_0 of {part.id}", held), held)
 
 
-def _end_coils(spring: CompressionSpring, sheet: Sheet, take: _Take) -> Worked | None:
+def _end_coils(spring: CompressionSpring, sheet: Sheet, take: Take) -> Worked | None:
     i = spring.id
     guided = (spring.guide_pin, spring.housing)
     if not any(sheet.is_stated(f"guide of {i}", one) for one in guided):

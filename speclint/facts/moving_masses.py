@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from speclint.equations import (
@@ -14,22 +13,18 @@ from speclint.equations import (
     Source,
     formula,
 )
-from speclint.facts.masses import BySizes, mass_by_sizes
+from speclint.facts.masses import BySizes, Take, mass_by_sizes
 from speclint.facts.train_loads import sense_of_weight
 from speclint.facts.weights import density_of, share_of_mass
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
-from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated, by_word
+from speclint.specs import by_word
 
 if TYPE_CHECKING:
     from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
 
     Weighed = CompressionSpring | PoppetValve | ValveSpindle
-
-#: How a size is taken from a sheet: with its limits, or as the drawing aims at it.
-Take = Callable[[str, Measure | NotStated], float]
 
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
