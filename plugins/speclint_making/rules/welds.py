@@ -150,7 +150,7 @@ def finished_after_relief(
     if pressed_in and not part.making.steps:
         raise sheet.not_applicable("no steps are stated; making.steps-complete asks for them")
     steps = listed(part, sheet)
-    firsts = (RELIEF, ("rough machine",), *(_HARDENING if pressed_in else ()))
+    firsts = (RELIEF, ("rough machine",), *_HARDENING)
     judged = sheet.each(firsts, lambda first: follow(steps, first, FINISHING, sheet))
     return by_stage(judged, sheet, grave=not pressed_in)
 

@@ -98,6 +98,12 @@ def test_where_the_engine_is_silent_its_blocks_agree_with_each_other(
     assert outcome(design, rule) == (FINE if factor == "1.00" else HOLD)
 
 
+def test_a_crank_that_names_no_block_leaves_the_others_to_be_compared(design: DesignFolder) -> None:
+    design.replace("engine.toml", "[cranks.inside]\n", "[cranks.unknown]\n[cranks.inside]\n")
+    design.replace("engine.toml", 'stroke = "660 mm"\n', "").replace("other.toml", "660 mm", "650 mm")
+    assert outcome(design, STROKES) == HOLD
+
+
 def test_a_crank_with_a_stroke_of_its_own(design: DesignFolder) -> None:
     """One table of the block states one stroke for both of its bores, of which one has another."""
     design.replace("engine.toml", 'bore = "right"', 'bore = "right"\nstroke = "610 mm"')

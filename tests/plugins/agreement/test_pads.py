@@ -28,6 +28,11 @@ def test_the_pad_that_locates_stands_at_the_datum(
     assert judged(workshop, "block.fixed-at-pad", "block") == wanted
 
 
+def test_a_block_without_pads_has_none_that_locates(workshop: DesignFolder) -> None:
+    workshop.write({"block.toml": 'kind = "cylinder-block"\nid = "block"\nfixed_point = "front"\n'})
+    assert judged(workshop, "block.fixed-at-pad", "block") == ("not applicable", None)
+
+
 def test_some_pad_locates(workshop: DesignFolder) -> None:
     fastened(workshop).replace("block.toml", "locates = true", "locates = false")
     assert judged(workshop, "block.fixed-at-pad", "block") == HOLD

@@ -195,6 +195,18 @@ def test_the_bolts_of_a_live_steam_pipe_are_nearly_as_hot(
     assert outcome(design, "duty.metal-follows-steam", "bolts") == ends
 
 
+@pytest.mark.parametrize("part", ["pipe", "lens"])
+def test_the_bolts_of_what_is_of_no_known_pipe_may_be_cool(design: DesignFolder, part: str) -> None:
+    """A joint that holds a pipe itself, or a lens that does not say of which, stands round no live steam."""
+    lens = 'kind = "lens-joint"\nid = "lens"\nduty = "duty"\n'
+    bolts = f'kind = "bolted-joint"\nid = "bolts"\nduty = "duty"\nholds = "{part}"\n'
+    design.write({"lens.toml": lens, "bolts.toml": bolts})
+    design.replace(
+        "duty.toml", "[cases.running.temperatures]\n", '[cases.running.temperatures]\nbolts = "90 °C"\n'
+    )
+    assert outcome(design, "duty.metal-follows-steam", "bolts") == FINE
+
+
 def test_the_bolts_of_an_exhaust_pipe_may_be_cool(design: DesignFolder) -> None:
     bolts = 'kind = "bolted-joint"\nid = "bolts"\nduty = "duty"\nholds = "flange"\n'
     design.write({"bolts.toml": bolts})

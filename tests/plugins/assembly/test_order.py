@@ -109,6 +109,30 @@ def test_a_tappet_that_goes_in_from_below_goes_in_before_its_cam(
     assert ("before cam, since" in lines.get("tappet", "")) is forced
 
 
+def test_a_gland_on_the_cover_closes_the_box_in_it(workshop: DesignFolder) -> None:
+    """A crosshead of 240 mm does not pass its bore of 91 mm."""
+    lines = listed(write(workshop, ("gland", 'of = "box"', 'of = "cover-back"')).only(IMPLIED))
+    assert "before crosshead, since" in lines["gland"]
+
+
+@pytest.mark.parametrize(("opening", "forced"), [("799 mm", True), ("801 mm", False)])
+def test_a_cover_wider_than_the_opening_of_the_frames_goes_on_between_them(
+    workshop: DesignFolder, opening: str, *, forced: bool
+) -> None:
+    """The front cover is 800 mm over all; the block of 900 mm goes between the frames another way."""
+    wide = ("face", 'opening_width = "910 mm"', f'opening_width = "{opening}"')
+    lines = listed(write(workshop, wide).only(IMPLIED))
+    says = f"800 mm, does not pass opening width of face, {opening}"
+    assert (
+        f"before cover-front, since outside diameter of cover-front, {says}" in lines.get("bolts", "")
+    ) is forced
+
+
+def test_a_seat_of_no_bore_leaves_the_others_in_their_order(workshop: DesignFolder) -> None:
+    lines = listed(write(workshop, ("seat-exhaust", 'in_bore = "exhaust"\n', "")).only(IMPLIED))
+    assert "before seat-upper, since" in lines["seat-lower"]
+
+
 def test_two_seats_that_must_each_go_in_first_are_a_loop(workshop: DesignFolder) -> None:
     """The upper seat from the cylinder passes the lower place, the lower from the chamber the upper place."""
     check = write(workshop, ("seat-upper", '"chamber"', '"cylinder"')).only(IMPLIED)

@@ -184,6 +184,14 @@ def test_a_seat_put_in_against_the_lift_goes_through_the_cylinder(workshop: Desi
         assert outcome == "conforms" or "across the port front" in check.says
 
 
+def test_a_seat_through_a_cylinder_without_ports_is_not_assessed(workshop: DesignFolder) -> None:
+    port = '[ports.front]\nof_end = "front"\nheight = "40 mm"\nwidth = "300 mm"\n'
+    check = write(workshop, ("block", port, ""), ("liner", 'matches = "front"\n', "")).only(
+        SEAT, "seat-exhaust"
+    )
+    expect_not_assessed(check, "block states no port that leads to this seat")
+
+
 def test_the_opening_is_what_the_cover_over_the_valve_closes_where_the_block_states_none(
     workshop: DesignFolder,
 ) -> None:

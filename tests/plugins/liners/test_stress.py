@@ -150,6 +150,21 @@ def test_free_stress_holds_up_to_a_tenth_of_the_strength(
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("bar", "outcome"), [("18.31", "conforms"), ("18.33", "finding")])
+def test_free_stress_of_a_relieved_bore_is_that_of_the_liner_alone(
+    workshop: DesignFolder, bar: str, outcome: str
+) -> None:
+    # 559.3 on 509: (312816.49 + 259081)/(312816.49 − 259081) = 10.64282: 19.5 MPa at 1.83222 MPa
+    relieved = in_block(
+        "[ports.front]", '[bores.main.relieved.middle]\nstarts = "300 mm"\nends = "500 mm"\n[ports.front]'
+    )
+    check = workshop.write(
+        bench(relieved, in_duty(VALVES, f'safety_valve_pressure = "{bar} bar gauge"'))
+    ).only(FREE)
+    assert check.outcome == outcome
+    assert limit(check) == pytest.approx(19.5e6)
+
+
 def test_free_stress_needs_the_eccentricity_or_the_run_out(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_liner('eccentricity = "0.5 mm"', ""))).only(FREE)
     assert check.outcome == "not assessed"

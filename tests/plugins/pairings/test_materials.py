@@ -89,6 +89,19 @@ def test_a_liner_holds_pressure_where_its_block_does_not_stand_behind_it(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    ("length", "ends", "outcome"),
+    [("800 mm", "807 mm", "conforms"), ("800 mm", "806 mm", "finding"), ("718 mm", "807 mm", "finding")],
+)
+def test_of_a_stated_length_of_fit_and_its_lands_the_lesser_stands_behind_a_liner(
+    workshop: DesignFolder, length: str, ends: str, outcome: str
+) -> None:
+    """The working bore is 719 mm long; a land from 88 to 807 mm is as long."""
+    land = f'fit_length = "{length}"\n[lands.one]\nstarts = "88 mm"\nends = "{ends}"\n'
+    check = workshop.write(files(liner=(('fit_length = "800 mm"\n', land),))).only(TEMPERATURE, "liner")
+    assert check.outcome == outcome
+
+
 def test_a_relieved_length_says_where_it_starts(workshop: DesignFolder) -> None:
     ends = (("[bores.main]", '[bores.main.relieved.middle]\nends = "300 mm"\n[bores.main]'),)
     assert workshop.write(files(block=ends)).only(TEMPERATURE, "liner").outcome == "not assessed"
