@@ -25,6 +25,7 @@ from .concession_watch import (
 from .consequences import (
     Consequences as Consequences,
     consequences as consequences,
+    spec_with as spec_with,
 )
 from .design_changes import (
     DesignChanges as DesignChanges,

@@ -43,6 +43,20 @@ class Consequences:
         return tuple(sorted({one.component for one in self.checks}))
 
 
+def spec_with(design: Design, component: str, key: str) -> Spec:
+    """The spec of a value that is asked about; of a component as a whole where ``key`` is "".
+
+    :raises DesignError: where there is no such spec, or it has no such key.
+    """
+    spec = design.specs.get(component)
+    if spec is None:
+        raise DesignError(f"no spec is called {component}; write {one_of(component, design.specs)}")
+    keys = [name for name, _ in spec.at_keys()]
+    if key and key not in keys:
+        raise DesignError(f"{spec.id} has no key {key}; write {one_of(key, keys)}")
+    return spec
+
+
 def consequences(assessment: Assessment, component: str, key: str) -> Consequences:
     """What rests on a value, by what checks consulted.
 
@@ -51,12 +65,10 @@ def consequences(assessment: Assessment, component: str, key: str) -> Consequenc
     design, context = assessment.design, assessment.context
     if design is None or context is None:
         raise DesignError("nothing could be read to tell what rests on a value")
-    spec = design.specs.get(component)
-    if spec is None:
-        raise DesignError(f"no spec is called {component}; write {one_of(component, design.specs)}")
+    spec = spec_with(design, component, key)
     places, stated = {component: list[Any]()}, ""
     if key:
-        value = _value_at(spec, key)
+        value = dict(spec.at_keys())[key]
         places, stated = dict(_places(design, spec, value.where.drawn)), _as_stated(value)
     checks = tuple(_resting_on(assessment, context, places, key))
     rules = {(one.component, one.rule.name) for one in checks}
@@ -76,17 +88,6 @@ def _made_to(design: Design, parts: Collection[str]) -> Iterator[str]:
     for one in design.parts_as_made():
         if isinstance(one, MadePart) and isinstance(one.of, Link) and one.of.id in parts:
             yield one.id
-
-
-def _value_at(spec: Spec, key: str) -> Any:
-    """The value of a key, stated or not.
-
-    :raises DesignError: where the spec has no such key.
-    """
-    named = dict(spec.at_keys())
-    if key not in named:
-        raise DesignError(f"{spec.id} has no key {key}; write {one_of(key, named)}")
-    return named[key]
 
 
 def _as_stated(value: Any) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from speclint.commands.loading import families_for, kept_folder
+from speclint.commands.loading import design_at, families_for, kept_folder
 from speclint.commands.options import FOLDER, add_afresh
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
@@ -28,16 +28,17 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check the design, and print what rests on the value; returns the exit code."""
-    from speclint.checking import Processes, assess, consequences
+    from speclint.checking import Processes, assess, consequences, spec_with
     from speclint.reports import consequences_data, consequences_page
     from speclint.repository import component_and_key
 
     loaded = families_for([options.folder])
+    design = design_at([options.folder], loaded)
+    component, key = component_and_key(options.value, design.specs.keys())
+    spec_with(design, component, key)
     kept = None if options.afresh else kept_folder()
     with progress("checking"), Processes() as processes:
         assessment = assess([options.folder], loaded, processes=processes, kept=kept)
-        known = assessment.design.specs.keys() if assessment.design else ()
-        component, key = component_and_key(options.value, known)
         found = consequences(assessment, component, key)
     if options.form == "json":
         write_data(consequences_data(assessment, found), options.to)

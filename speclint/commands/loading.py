@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from speclint.checking import KeptFolder
     from speclint.families import Loaded
+    from speclint.repository import Design
 
 
 def loaded_families() -> Loaded:
@@ -31,6 +32,22 @@ def families_for(paths: Sequence[Path]) -> Loaded:
     from speclint.repository import families_left_out
 
     return loaded_families().without(families_left_out(paths)).sound()
+
+
+def design_at(paths: Sequence[Path], loaded: Loaded) -> Design:
+    """The design at some paths, read and not checked: what is asked about it is refused before the checks are run.
+
+    :raises DesignError: where its settings cannot be read, and for paths that are not of one repository.
+    """
+    from speclint.errors import DesignError
+    from speclint.families import Guard
+    from speclint.repository import open_repository
+
+    with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
+        opened = open_repository(paths, loaded.kinds, of_families=tuple(loaded.materials))
+    if opened.settings is None:
+        raise DesignError("the settings could not be read: speclint check says why")
+    return opened.design
 
 
 def refuse_unknown_kind(word: str, kinds: Collection[str]) -> None:

@@ -8,10 +8,10 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.commands.loading import kept_folder
+from speclint.commands.loading import design_at, kept_folder
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
-from speclint.errors import DesignError, SettingsError
+from speclint.errors import SettingsError
 
 if TYPE_CHECKING:
     from speclint.checking import Assessment, Question, Solved
@@ -33,6 +33,9 @@ def check_what_if(options: argparse.Namespace, loaded: Loaded, rules: Sequence[R
     _refuse_beside(options)
     root = find_root(options.paths)
     within = [_within(path, root) for path in options.paths]
+    design = design_at(options.paths, loaded)
+    asked = [question(said, design) for said in options.set]
+    unknown = _unknown(options.solve, asked)
     kept = None if options.afresh else kept_folder()
     with progress("checking as it is") as shown, Processes(on_part=shown.part) as processes:
 
@@ -41,20 +44,13 @@ def check_what_if(options: argparse.Namespace, loaded: Loaded, rules: Sequence[R
             return assess(paths, loaded, rules, processes=processes, kept=kept, drawing_files=InFolder(root))
 
         before = checked(root)
-        if before.design is None:
-            raise DesignError("the settings could not be read: speclint check says why")
-        asked = [question(said, before.design) for said in options.set]
         found: Solved | None = None
-        if options.solve:
-            unknown, asked = _unknown(options.solve, asked)
+        if unknown is not None:
+            asked.remove(unknown)
             shown("looking for the value that just holds")
             found = solved(checked_with(before, asked, checked) if asked else before, unknown, options.solve)
             if (answer := found.answer) is not None:
-                asked = [*asked, replace(unknown, written=answer.written)]
-        elif any(one.written == _UNKNOWN for one in asked):
-            raise SettingsError(
-                "--set with ? asks for the value at which a rule just holds: add --solve RULE"
-            )
+                asked.append(replace(unknown, written=answer.written))
         shown("checking with the values")
         result = what_if(before, asked, checked)
     if options.form:
@@ -70,14 +66,16 @@ def _within(path: Path, root: Path) -> Path:
     return place.relative_to(root) if place.is_relative_to(root) else Path()
 
 
-def _unknown(rule: str, asked: Sequence[Question]) -> tuple[Question, list[Question]]:
-    """The value that is to be found, and the others."""
+def _unknown(rule: str, asked: Sequence[Question]) -> Question | None:
+    """The value that is to be found, where a rule is named that is to hold just so; None where none is."""
     unknown = [one for one in asked if one.written == _UNKNOWN]
-    if len(unknown) != 1:
+    if not rule and unknown:
+        raise SettingsError("--set with ? asks for the value at which a rule just holds: add --solve RULE")
+    if rule and len(unknown) != 1:
         raise SettingsError(
             f"--solve {rule}: say which one value is to be found, as --set liner-left.outside_diameter=?"
         )
-    return unknown[0], [one for one in asked if one.written != _UNKNOWN]
+    return unknown[0] if rule else None
 
 
 def _refuse_beside(options: argparse.Namespace) -> None:

@@ -10,6 +10,7 @@ from typing import Any
 import jsonschema
 import pytest
 
+from speclint import checking
 from speclint.checking import Solved, WhatIf, assess, question, solved, what_if
 from speclint.commands import main
 from speclint.errors import DesignError, SettingsError
@@ -129,6 +130,44 @@ def test_a_bad_key_or_value_is_one_line(
     assert line.startswith("speclint: --set tube")
     assert told in line
     assert line.count("\n") == 1
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (["check", ".", "--set", "tubee.bore=3 mm"], "no spec is called tubee"),
+        (["check", ".", "--set", "tube.boore=3 mm"], "tube has no key boore"),
+        (["check", ".", "--set", "tube.bore=?"], "add --solve RULE"),
+        (["check", ".", "--set", "tube.bore=3 mm", "--solve", "tube.stress"], "say which one value"),
+        (["affects", "tubee.bore"], "no spec is called tubee"),
+        (["affects", "tube.boore"], "tube has no key boore"),
+    ],
+)
+@pytest.mark.usefixtures("shop")
+def test_what_the_design_has_not_is_refused_before_it_is_checked(
+    words: list[str],
+    told: str,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """The whole example takes most of a minute."""
+
+    def checked(*_: object, **__: object) -> None:
+        raise AssertionError("the design was checked")
+
+    monkeypatch.setattr(checking, "assess", checked)
+    assert main(words) == 2
+    assert told in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("words", [["check", ".", "--set", "tube.bore=3 mm"], ["affects", "tube.bore"]])
+def test_settings_that_cannot_be_read_are_told_in_one_line(
+    words: list[str], shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (shop.root / "speclint.toml").write_text("grade = [", encoding="utf-8")
+    assert main(words) == 2
+    told = capsys.readouterr().err
+    assert told == "speclint: the settings could not be read: speclint check says why\n"
 
 
 def test_a_mirrored_angle_is_asked_about_where_its_drawing_states_it(workshop: DesignFolder) -> None:
