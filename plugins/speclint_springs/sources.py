@@ -11,6 +11,3 @@ EN_10270 = (
     Source("EN 10270-2, Steel wire for mechanical springs", "2011", f"{_WIRE}, {_SEEN}; FDC from memory"),
     Source("EN 10270-3, Steel wire for mechanical springs", "2011", _WIRE, memory=True),
 )
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)

@@ -1,4 +1,4 @@
-"""The masses of a valve, its spindle and its springs: the worse of what is stated and what the sizes allow."""
+"""The masses of pistons, valves, spindles and springs: the worse of what is stated and what the sizes allow."""
 
 from __future__ import annotations
 
@@ -22,9 +22,9 @@ from speclint.rules import Sheet
 from speclint.specs import by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import CompressionSpring, PoppetValve, ValveSpindle
+    from speclint.specs import CompressionSpring, Piston, PoppetValve, ValveSpindle
 
-    Weighed = CompressionSpring | PoppetValve | ValveSpindle
+    Weighed = CompressionSpring | Piston | PoppetValve | ValveSpindle
 
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"

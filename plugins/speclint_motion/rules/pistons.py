@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Newtons
-from speclint.facts import speed_of_crank, stroke_of
+from speclint.facts import greatest_mass, speed_of_crank, stroke_of
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.cams import inertia_force, mean_piston_speed, piston_acceleration, revolutions
 from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance, share_of_diameter, size_when_hot
@@ -68,7 +68,7 @@ def _hot(index: str, part: Component, cold: Metres, case: LoadCase, sheet: Sheet
     wrong="fastening of the piston holds {found}, {limit} wanted",
     on=Piston,
     cases=("starting", "running", "drifting", "water"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[COMMON_PRACTICE, FIRST_PRINCIPLES],
     why="A nut that works loose lets the piston hammer on the rod, until the piston breaks off and goes "
@@ -122,7 +122,7 @@ def _greatest_pull(piston: Piston, case: LoadCase, sheet: Sheet) -> Newtons:
     if not turns(case, sheet):
         return pull
     crank = crank_of(cylinder, case, sheet)
-    m = sheet.take("m_p", piston.mass)
+    m = greatest_mass("m_p", piston, sheet, sheet.take)
     a = sheet.work("a", piston_acceleration, **crank._asdict(), θ=0.0)
     pull = max(pull, sheet.work("F_i", inertia_force, m=m, a=a))
     if case.name == "drifting":  # the regulator is shut

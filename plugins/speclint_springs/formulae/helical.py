@@ -7,16 +7,12 @@ import math
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     Hertz,
-    Kilograms,
     Metres,
     Newtons,
     NewtonsPerMetre,
     RadiansPerSecond,
     Ratio,
 )
-from speclint_springs.sources import CGPM
-
-_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("F_O = F_U + R (L_U − L_O)", cites=[FIRST_PRINCIPLES])
@@ -161,21 +157,21 @@ def share_of_coil(x: Ratio, D: Metres) -> Metres:
     return x * D
 
 
-@formula("F_r = F_f + g (m_v + m_s) · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
-def closing_need(F_f: Newtons, g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
-    """Load needed to shut a valve at slow speed: friction, and the weight that opens it.
+@formula("F_r = F_f − W", cites=[FIRST_PRINCIPLES])
+def closing_need(F_f: Newtons, W: Newtons) -> Newtons:
+    """Load needed to shut a valve at slow speed: friction, less the weight that helps to shut it.
 
-    F_r = F_f + g (m_v + m_s) · 9.80665 m/s²
+    F_r = F_f − W
 
-    ``F_f`` friction [N]; ``g`` 1 where weight opens the valve, −1 where it shuts it, 0 across; ``m_v``,
-    ``m_s`` mass of valve and spindle [kg]. Returns [N], negative where weight alone shuts the valve.
+    ``F_f`` friction, ``W`` weight that shuts the valve, below 0 where it opens it [N]. Returns [N], negative where
+    weight alone shuts the valve.
 
-    Hand working: 20 + 6 × 9.80665 = 78.84 N.
+    Hand working: 20 + 58.84 = 78.84 N.
 
-    >>> round(closing_need(F_f=20.0, g=1.0, m_v=4.5, m_s=1.5), 2)
+    >>> closing_need(F_f=20.0, W=-58.84)
     78.84
     """
-    return F_f + g * (m_v + m_s) * _GRAVITY
+    return F_f - W
 
 
 @formula("c_r = (D_o − d_o − D − d)/2", cites=[FIRST_PRINCIPLES])

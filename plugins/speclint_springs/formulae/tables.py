@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, NotKnown, require
+from speclint import require
 from speclint.equations import Metres
 from speclint.handbook.materials import Material
 from speclint.handbook.springs import en_13906_1_clause
 from speclint.handbook.tables import Reading
-from speclint.specs import axis_in_words
 
 #: Wire diameters that the ends add to the free length without pitch (EN 13906-1, recalled).
 _END_COILS = {"ground": 0.0, "closed": 1.5}
@@ -35,17 +34,3 @@ def end_coils_in_pitch(ends: str) -> Reading:
     require(ends in _END_COILS, f"ends {ends!r} are none of {', '.join(_END_COILS)}")
     source = en_13906_1_clause("9.11, increase of coil diameter")
     return Reading.exact(f"wires of {ends} ends without pitch", _END_COILS[ends], "", source)
-
-
-def sense_of_opening_weight(opens: str) -> Reading:
-    """1 where weight opens a valve that opens downwards, −1 where it shuts one that opens upwards; else by its angle.
-
-    NotKnown for words that do not say how an axis stands.
-
-    >>> sense_of_opening_weight("downwards").nominal, sense_of_opening_weight("60 ° from upright, back").nominal
-    (1.0, -0.5)
-    """
-    axis = axis_in_words(opens)
-    if axis is None:
-        raise NotKnown(f"{opens!r} does not say how an axis stands")
-    return Reading.exact(f"sense of weight, opening {opens}", -axis.rise, "", FIRST_PRINCIPLES)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule, specs
 from speclint.equations import Metres, Newtons
+from speclint.facts import weight_of_valve
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import load_with_factor, sum_of_loads
 from speclint.handbook.springs import (
@@ -22,7 +23,7 @@ from speclint_springs.formulae.helical import (
     radial_room,
     share_of_coil,
 )
-from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
+from speclint_springs.formulae.tables import end_coils_in_pitch
 from speclint_springs.inputs import (
     aimed_mean_diameter,
     greatest_solid_length,
@@ -133,7 +134,7 @@ def _outside(spring: CompressionSpring, sheet: Sheet, d: Metres, D: Metres) -> J
 
 @rule(
     "coil-spring.one-broken",
-    edition=2,
+    edition=3,
     title="With this spring of a set broken the others still shut the valve; nested springs are of "
     "opposite hand and at least 1 mm apart",
     on=CompressionSpring,
@@ -193,9 +194,8 @@ def _needed_load(spring: CompressionSpring, sheet: Sheet) -> Newtons:
     if not spindles:
         raise sheet.not_assessed(f"no spindle states that it moves {valve.id}")
     spindle = spindles[0]
-    g = sheet.look_up("g", sense_of_opening_weight, opens=sheet.read("opens", valve.opens))
-    m_v, m_s = sheet.take("m_v", valve.mass), sheet.take("m_s", spindle.mass)
-    return sheet.work("F_r", closing_need, F_f=sheet.take("F_f", spindle.friction), g=g, m_v=m_v, m_s=m_s)
+    W = weight_of_valve(valve, spindle, sheet, sheet.take, helps=True)
+    return sheet.work("F_r", closing_need, F_f=sheet.take("F_f", spindle.friction), W=W)
 
 
 def _opposite_hands(spring: CompressionSpring, outer: CompressionSpring, sheet: Sheet) -> Judgement:

@@ -87,6 +87,19 @@ def test_the_inertia_of_the_piston_pulls_its_nut(
     assert (check.outcome, check.case) == (outcome, case)
 
 
+@pytest.mark.parametrize(("proof", "outcome"), [("963.5", "conforms"), ("963.2", "finding")])
+def test_the_piston_is_no_lighter_than_its_rim(workshop: DesignFolder, proof: str, outcome: str) -> None:
+    """A rim of 44 mm, 300 mm long, is 147.4659 kg of steel, less 3.4234 kg for the groove; 112 kg are stated.
+
+    At least 0.9 × 144.0426 = 129.6383 kg × 9 × 550.462 m/s² = 642.2486 kN; × 1.5 = 963.373 kN.
+    """
+    found = at_speed("drifting", proof)
+    found["piston.toml"] = found["piston.toml"].replace(
+        "[grooves.front]", 'length = "300 mm"\n[grooves.front]'
+    )
+    assert workshop.write(found).only(FASTENING).outcome == outcome
+
+
 def test_the_fastening_needs_the_mass_of_the_piston(workshop: DesignFolder) -> None:
     check = workshop.write(without("piston", "mass")).only(FASTENING)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade, NotKnown
+from speclint import Grade
 from speclint.errors import OutOfRange
 from speclint.testing import DesignFolder
 from speclint_springs.formulae.helical import load_difference, rate_difference
-from speclint_springs.formulae.tables import end_coils_in_pitch, sense_of_opening_weight
+from speclint_springs.formulae.tables import end_coils_in_pitch
 from tests.plugins.springs.spring import spring
 
 RATE = "coil-spring.rate"
@@ -96,8 +96,3 @@ def test_a_rate_of_nothing_has_no_share() -> None:
 def test_ends_of_another_form_have_no_pitch() -> None:
     with pytest.raises(OutOfRange, match="open"):
         end_coils_in_pitch("open")
-
-
-def test_a_word_that_sets_no_axis_gives_weight_no_sense() -> None:
-    with pytest.raises(NotKnown, match="by hand"):
-        sense_of_opening_weight("by hand")

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.testing import DesignFolder, changed, found
-from speclint_springs.formulae.helical import clearance_inside, clearance_outside, closing_need, radial_room
+from speclint_springs.formulae.helical import clearance_inside, clearance_outside, radial_room
+from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.springs.spring import spring
 
 BUCKLING, HOUSE, BROKEN = "coil-spring.buckling", "coil-spring.house", "coil-spring.one-broken"
@@ -231,7 +232,31 @@ def test_room_is_counted_on_the_radius(D: float, d: float, room: float) -> None:
     assert radial_room(D_o=D + 2 * d + 2 * room, d_o=d, D=D, d=d) == pytest.approx(room)
 
 
-@given(F=st.floats(0.0, 100.0), m=st.floats(0.0, 20.0))
-def test_weight_across_the_axis_neither_opens_nor_shuts(F: float, m: float) -> None:
-    assert closing_need(F_f=F, g=0.0, m_v=m, m_s=m) == F
-    assert closing_need(F_f=F, g=1.0, m_v=m, m_s=m) >= F >= closing_need(F_f=F, g=-1.0, m_v=m, m_s=m)
+SIZES = """
+material = "known-steel"
+outside_diameter = "164 mm"
+wall = "2.4 mm"
+height = "82 mm"
+beat_distance = "72 mm"
+lower_beat.seat_diameter = "143 mm"
+"""
+
+
+@pytest.mark.parametrize(
+    ("opens", "mass", "friction", "holds", "fails"),
+    [("downwards", "0.1 kg", "20 N", "40.1 N", "39.9 N"), ("upwards", "90 kg", "200 N", "38.7 N", "38.5 N")],
+)
+def test_a_valve_weighs_what_its_sizes_let_it(
+    workshop: DesignFolder, opens: str, mass: str, friction: str, holds: str, fails: str
+) -> None:
+    """Of 7850 kg/m³ its shell alone, 143 on 138.2 mm and 72 mm long, is 0.59917 kg, and a solid of its height 13.5976.
+
+    At least 0.9 × 0.59917 and 1.5 kg of spindle open it: 20 + 2.03925 × 9.80665 = 39.998 N. At most 1.1 × 13.5976 and
+    1.5 kg shut it: 200 − 16.45732 × 9.80665 = 38.609 N.
+    """
+    valve = VALVE.replace("downwards", opens).replace("4.5 kg", mass) + SIZES
+    for load, outcome in ((holds, "conforms"), (fails, "finding")):
+        files = nest(("400 N", load), valve=valve)
+        files["spindle.toml"] = files["spindle.toml"].replace("20 N", friction)
+        workshop.write({**files, "metals.toml": METALS}, settings=WITH_METALS)
+        assert workshop.only(BROKEN, "spring").outcome == outcome
