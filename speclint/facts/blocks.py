@@ -58,10 +58,11 @@ _NO_WAYS = frozenset({"duty", "follows", "joined_to", "to"})
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """A link of a part, and the block to which it leads."""
+    """A link of a part, the block to which it leads, and whether it names that block itself."""
 
     link: Link[Any]
     block: CylinderBlock
+    itself: bool
 
 
 def ways_to_blocks(part: Component, sheet: Sheet) -> Iterator[Way]:
@@ -73,9 +74,10 @@ def ways_to_blocks(part: Component, sheet: Sheet) -> Iterator[Way]:
     """
     for link in part.links():
         if link.where.key.rpartition(".")[2] not in _NO_WAYS:
-            block = block_of(sheet.follow(link), sheet)
+            named = sheet.follow(link)
+            block = block_of(named, sheet)
             if block is not None:
-                yield Way(link, block)
+                yield Way(link, block, itself=named is block)
 
 
 def block_of(part: Spec, sheet: Sheet) -> CylinderBlock | None:

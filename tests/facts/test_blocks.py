@@ -132,8 +132,8 @@ def test_every_link_that_leads_to_a_block_is_a_way(tmp_path: Path) -> None:
         "duty duty": "",
     }
     on = bench(tmp_path, PARTS | more, "block")
-    ways = [(way.link.where.key, way.block.id) for way in ways_to_blocks(on["studs"], on.sheet)]
-    assert ways == [("holds", "other"), ("screwed_into", "block")]
+    ways = [(way.link.where.key, way.block.id, way.itself) for way in ways_to_blocks(on["studs"], on.sheet)]
+    assert ways == [("holds", "other", False), ("screwed_into", "block", True)]
 
 
 def test_a_path_of_steam_may_go_on_into_another_block(tmp_path: Path) -> None:

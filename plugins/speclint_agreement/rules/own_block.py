@@ -23,7 +23,7 @@ def _blocks(part: Component, sheet: Sheet) -> Iterator[Pair]:
 
 def _joins_blocks(part: Component, ways: Sequence[Way]) -> bool:
     """Whether a joint or a fit is between two blocks themselves, such as inside cylinders bolted together."""
-    named = {way.block.id for way in ways if way.link.id == way.block.id}
+    named = {way.block.id for way in ways if way.itself}
     return len(named) > 1 and isinstance(part, by_word.BoltedJoint | by_word.Fit)
 
 
