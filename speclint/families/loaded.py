@@ -103,7 +103,7 @@ class Loaded:
         """Each maker of figures with its family, those of speclint itself first."""
         return ((family.family, one) for family in self.brought for one in family.drawings)
 
-    @property
+    @cached_property
     def rules(self) -> tuple[Rule, ...]:
         """Every rule of every family, in the order of their names.
 

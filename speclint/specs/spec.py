@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from functools import cache
 from typing import TYPE_CHECKING, Annotated, Any, ClassVar, NamedTuple, Self, TypeVar
 
@@ -52,7 +52,7 @@ class SpecTable(BaseModel):
     #: Keys of the table that are read for one more edition, each with what is written now in its place.
     old_keys: ClassVar[Mapping[str, str]] = {}
 
-    _where: Location = PrivateAttr(default=NOWHERE)
+    _where: Location = PrivateAttr(default_factory=lambda: NOWHERE)  # a default is copied for each table
 
     if not TYPE_CHECKING:  # or any name would pass for a field
 
@@ -237,19 +237,20 @@ def _entry(value: object, part: str) -> object:
     raise LookupError(part)
 
 
-def _values_in(value: object) -> Iterator[object]:
-    """Whatever is stated, down to the innermost table."""
-    if isinstance(value, SpecTable):
-        for inner in value.__dict__.values():
+#: What holds values of a spec, rather than being one.
+_HOLDERS = (SpecTable, tuple, list, Mapping)
+
+
+def _values_in(holder: SpecTable | Mapping[str, object] | Iterable[object]) -> Iterator[object]:
+    """Whatever is stated in a table, named tables or a list, down to the innermost table."""
+    named = holder.__dict__ if isinstance(holder, SpecTable) else holder
+    for inner in named.values() if isinstance(named, Mapping) else named:
+        if isinstance(inner, NotStated):
+            continue
+        if isinstance(inner, _HOLDERS):
             yield from _values_in(inner)
-    elif isinstance(value, Mapping):
-        for inner in value.values():
-            yield from _values_in(inner)
-    elif isinstance(value, tuple | list):
-        for inner in value:
-            yield from _values_in(inner)
-    else:
-        yield value
+        else:
+            yield inner
 
 
 class Leaf(NamedTuple):

@@ -41,9 +41,10 @@ class DesignFolder:
 
     def write(self, files: Mapping[str, str], *, settings: str = SETTINGS) -> DesignFolder:
         """Write files by name, and speclint.toml beside them; an existing file is replaced."""
-        for name, text in {"speclint.toml": settings, **files}.items():
-            path = self.root / name
-            path.parent.mkdir(parents=True, exist_ok=True)
+        texts = {self.root / name: text for name, text in {"speclint.toml": settings, **files}.items()}
+        for folder in {path.parent for path in texts}:
+            folder.mkdir(parents=True, exist_ok=True)
+        for path, text in texts.items():
             path.write_text(text, encoding="utf-8", newline="\n")
         return self
 
