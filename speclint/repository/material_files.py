@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -71,6 +72,7 @@ def _named_at(root: Path, number: int) -> Location:
     return Location(FILE_NAME, named.where.line if isinstance(named, Leaf) else 0, "materials")
 
 
+@lru_cache(maxsize=1024)  # of nearly all names those of the handbook, at every reading of a repository
 def _plain(name: str) -> str:
     """A name as the eye takes it, without spaces and hyphens: what differs in no more is the same name."""
     return "".join(sign for sign in look(name) if sign not in " -_")

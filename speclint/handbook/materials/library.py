@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from speclint.errors import NotKnown, nearest_few
@@ -31,6 +31,7 @@ def names() -> tuple[str, ...]:
     return tuple(sorted(_index()))
 
 
+@lru_cache(maxsize=8)  # an editor has the same files read at every keystroke
 def read_materials(text: str, origin: str) -> tuple[Material, ...]:
     """Materials of a design repository's own, from TOML text in the format of the shipped files.
 
