@@ -7,7 +7,7 @@ findings are those of parts alike. Only names are replaced, and each name by its
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Set
 
 _WORD = re.compile(r"[^\s,;:()'\"]+")
 
@@ -15,7 +15,7 @@ _WORD = re.compile(r"[^\s,;:()'\"]+")
 class Renaming:
     """The numbers that stand for the ids of parts, and for the names of places, in the order in which they are met."""
 
-    def __init__(self, ids: Collection[str]) -> None:
+    def __init__(self, ids: Set[str]) -> None:
         self._ids = ids
         self._parts: dict[str, str] = {}
         self._places: dict[str, str] = {}
@@ -39,6 +39,8 @@ class Renaming:
 
     def text(self, text: str) -> str:
         """A text with the ids in it replaced, where they stand as words of their own."""
+        if self._ids.isdisjoint(_WORD.findall(text)):  # most name no part, and this is asked often
+            return text
         return _WORD.sub(lambda found: self._step(found[0]) if found[0] in self._ids else found[0], text)
 
     def _step(self, step: str) -> str:

@@ -70,7 +70,7 @@ class Record:
         self.varying: set[str] = set()
         self.labels: dict[object, str] = {}
         self._amounts: dict[object, tuple[float, str, str]] = {}
-        self.renaming = Renaming(design.files)
+        self.renaming = Renaming(design.files.keys())
         self.renaming.part(component)
         #: The basis with every name of a part and of a place replaced by a number.
         self.alike: dict[tuple[str, str], None] = {}
