@@ -60,14 +60,20 @@ class DesignFolder:
         return assess([self.root / path for path in paths] or [self.root], self.loaded)
 
     def check(self, rule: str, *, readable: bool = True) -> list[Check]:
-        """The checks of one rule; specs that cannot be read fail the test unless ``readable`` is false."""
+        """The checks of one rule; specs that cannot be read, and a rule that raises, fail the test that asks.
+
+        With ``readable`` false neither does: the test looks at what is then said.
+        """
         chosen = [one for one in self.loaded.rules if one.name == rule]
         if not chosen:
             raise AssertionError(f"no rule is called {rule}")
         assessment = assess([self.root], self.loaded, None if chosen[0].reviews else chosen)
         if readable and assessment.complaints:
             raise AssertionError("\n".join(str(one) for one in assessment.complaints))
-        return [check for check in assessment.checks if check.rule.name == rule]
+        checks = [check for check in assessment.checks if check.rule.name == rule]
+        if readable and (failed := [check.could_not_run for check in checks if check.could_not_run]):
+            raise AssertionError(f"{rule} could not be run: {'; '.join(failed)}")
+        return checks
 
     def only(self, rule: str, component: str = "", *, readable: bool = True) -> Check:
         """The one check of a rule, of a component where there are several."""

@@ -42,7 +42,9 @@ def judged(tmp_path: Path) -> Callable[..., Check]:
 
         slots = "".join(f"[slots.{name}]\n{width}\n" for name, width in widths.items())
         files = {**FILES, "rack.toml": RACK + slots}
-        return DesignFolder(tmp_path, tubes.tubes(made)).write(files).only("rack.slots")
+        return (
+            DesignFolder(tmp_path, tubes.tubes(made)).write(files).only("rack.slots", readable=bool(widths))
+        )
 
     return check
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.testing import DesignFolder, changed, changed_files, without_key
-from tests.tubes import FILES, TUBE, tubes
+from tests.tubes import FILES, TUBE, raises, tubes
 
 
 @pytest.fixture
@@ -38,6 +38,14 @@ def test_a_spec_that_cannot_be_read_fails_unless_it_is_meant(folder: DesignFolde
     with pytest.raises(AssertionError, match=r"100\.5 mm"):
         folder.check("tube.stress")
     assert folder.check("tube.stress", readable=False) == []
+
+
+def test_a_rule_that_raises_fails_unless_it_is_meant(tmp_path: Path) -> None:
+    """Its check is a finding, and of a hold rule a hold: a test that asks for one would be content with a fault."""
+    folder = DesignFolder(tmp_path, tubes(raises)).write(FILES)
+    with pytest.raises(AssertionError, match=r"tube.raises could not be run: ZeroDivisionError"):
+        folder.only("tube.raises")
+    assert folder.only("tube.raises", readable=False).outcome == "finding"
 
 
 def test_a_rule_or_a_component_that_is_not_there(folder: DesignFolder) -> None:
