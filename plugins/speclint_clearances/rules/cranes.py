@@ -109,7 +109,7 @@ def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: S
     judged = sheet.at_most(pull, marked).else_says(
         f"{{item}}: leg at {name} pulled by {{found}}, {{limit}} allowed"
     )
-    return judged if judged.holds else judged.graded(Grade.HOLD)
+    return judged.graded(Grade.HOLD)
 
 
 def _pull(

@@ -8,7 +8,6 @@ from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Pascals, Ratio, SquareMetres
 from speclint_motion.sources import BOURNE, SHIGLEY_GOODMAN
 
-_INCH = 0.0254  # m, exact: international yard and pound agreement, 1959
 _PSI = 6894.757293168361  # Pa: 0.45359237 kg × 9.80665 m/s² over 0.0254² m², all exact by definition
 
 
@@ -95,4 +94,4 @@ def bourne_rod(D: Metres, p: Pascals) -> Metres:
     """
     require(p > 0, "the pressure must be above 0")
     root: float = (p / _PSI) ** 0.5
-    return D / _INCH * root / 50 * _INCH
+    return D * root / 50

@@ -39,7 +39,7 @@ def new_can_run(part: CylinderLiner | Pin | Rocker | SlideBar, sheet: Sheet) -> 
         judged = sheet.at_least(new, sheet.limit("bore")).else_says(
             "new bore said to be {found} out of true, {limit} is the least that is bored"
         )
-        return judged if judged.holds else judged.graded(Grade.QUERY)
+        return judged.graded(Grade.QUERY)
     if isinstance(part, by_word.SlideBar):
         return sheet.at_least(new, sheet.limit("slipper")).else_says(
             "new slippers have {found} of clearance, {limit} wanted"

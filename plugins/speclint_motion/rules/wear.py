@@ -57,24 +57,18 @@ def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
     if missing:
         return sheet.states(False, f"of its wear not stated: {', '.join(missing)}", where=part.where)
     if isinstance(part, by_word.CylinderLiner):
-        return _queried(
-            sheet.at_most(sheet.take("m_n", wear.limit), sheet.limit("bore")).else_says(
-                "may wear to {found}, common practice allows {limit}"
-            )
+        judged = sheet.at_most(sheet.take("m_n", wear.limit), sheet.limit("bore")).else_says(
+            "may wear to {found}, common practice allows {limit}"
         )
+        return judged.graded(Grade.QUERY)
     if isinstance(part, by_word.ValveSpindle):
         k, d = sheet.limit("guide", "k"), sheet.take("d", part.diameter)
         most = sheet.work("c_n", share_of_diameter, k=k, D=d)
-        return _queried(
-            sheet.at_most(sheet.take("m_n", wear.limit), most).else_says(
-                "may wear to {found}, common practice allows {limit}"
-            )
+        judged = sheet.at_most(sheet.take("m_n", wear.limit), most).else_says(
+            "may wear to {found}, common practice allows {limit}"
         )
+        return judged.graded(Grade.QUERY)
     return sheet.states(True, "limit and rate of wear are stated")
-
-
-def _queried(judged: Judgement) -> Judgement:
-    return judged if judged.holds else judged.graded(Grade.QUERY)
 
 
 @rule(

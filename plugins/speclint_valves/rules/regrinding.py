@@ -159,9 +159,9 @@ def _loads(valve: PoppetValve, case: LoadCase, h: Metres, sheet: Sheet) -> Itera
         "F_su", load_when_sunk, F_U=springs.shut, R=springs.rate, h=h, z=_packed(valve, sheet)
     )
     if not (case.name == "starting" or may_lift(valve, case, sheet)):
-        yield _graver(held_shut(valve, case, F, sheet))
+        yield held_shut(valve, case, F, sheet).graded(Grade.HOLD)
     if case.name != "water":
-        yield _graver(shut_against_friction(valve, case, F, sheet))
+        yield shut_against_friction(valve, case, F, sheet).graded(Grade.HOLD)
 
 
 def _packed(valve: PoppetValve, sheet: Sheet) -> Metres:
@@ -181,10 +181,6 @@ def _washers(valve: PoppetValve, h: Metres, sheet: Sheet) -> Iterator[Judgement]
             yield sheet.at_most(sheet.take(f"z_{number}", spring.packed_by), h).else_says(
                 f"{spring.id} packed by {{found}}, the valve sinks {{limit}}"
             )
-
-
-def _graver(judged: Judgement) -> Judgement:
-    return judged if judged.holds else judged.graded(Grade.HOLD)
 
 
 def _skin(cam: Cam, sheet: Sheet) -> Judgement:
