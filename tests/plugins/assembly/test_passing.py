@@ -165,6 +165,24 @@ def test_the_rim_is_the_wall_beyond_the_contact_where_it_is_not_stated(workshop:
     assert on_sheet(check, "c_u") * 1e3 == pytest.approx(2.2)
 
 
+@pytest.mark.parametrize("radius", ["43.7 mm", "43.8 mm", "44.1 mm"])
+def test_a_cam_that_does_not_pass_its_housing_by_hand_goes_in_under_the_lid(
+    workshop: DesignFolder, radius: str
+) -> None:
+    """2 (43.7 + 15 + 1) = 119.4 mm pass the housing of 120 by 0.6 mm; 119.6 and 120.2 do not, and pass the lid."""
+    expect_conforms(
+        write(workshop, ("cam", 'base_radius = "50 mm"', f'base_radius = "{radius}"')).only(
+            "gear.enters-its-box", "cambox"
+        )
+    )
+
+
+def test_a_liner_put_in_cold_needs_no_temperature_of_its_block(workshop: DesignFolder) -> None:
+    """It is 560.3 mm outside, the relieved length of the cold block 562 mm."""
+    cold = ("liner", 'entered = "heated block"\nblock_heated_to = "160 °C"', 'entered = "pressed"')
+    expect_conforms(write(workshop, cold).only("liner.passes-its-bore"))
+
+
 def test_a_chilled_ring_is_smaller_and_a_hot_bore_larger(workshop: DesignFolder) -> None:
     """Iron to −80 °C: 160.2 (1 − 9.7e-6 × 100) = 160.0446 mm at the most. Steel at 120 °C is 12 − 0.3 = 11.7e-6 at
     least: 163.6 (1 + 11.7e-6 × 100) = 163.7914 mm. Left: 3.747 mm.

@@ -158,6 +158,24 @@ def test_tyres_wear_as_those_of_the_wheels_that_the_block_drives(
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("wear", "outcome"), [("43.7 mm", "conforms"), ("43.8 mm", "finding")])
+def test_tyres_beside_a_part_that_drives_no_wheels_wear_as_stated(
+    workshop: DesignFolder, wear: str, outcome: str
+) -> None:
+    """A cover at 20 °C does not grow: 475 − 43.7 − 30 = 401.3 mm; the outline is 1361 mm wide from 400 mm.
+
+    In the case at 220 °C it grows by 1.28 mm: 475 − 43.7 − 30 − 1.28 = 400.02 mm.
+    """
+    cover = 'kind = "cylinder-cover"\nid = "cover"\nmaterial = "known-steel"\nduty = "duty"\n'
+    files = {**FILES, "cover.toml": cover, "duty.toml": DUTY.replace("cylinder-block", "cylinder-cover")}
+    changes = (
+        changed('around = "block"', 'around = "cover"'),
+        changed('height = "600 mm"', 'height = "475 mm"'),
+    )
+    check = write(workshop, files, *changes, changed('"40 mm"', f'"{wear}"')).only(GAUGE)
+    assert check.outcome == outcome
+
+
 def test_a_part_as_cold_as_its_drawing_does_not_grow(workshop: DesignFolder) -> None:
     cold = DUTY.replace("220", "20").replace("120", "20")
     check = write(workshop, {**FILES, "duty.toml": cold}).only(GAUGE)
@@ -219,6 +237,8 @@ def test_an_outline_slopes_from_corner_to_corner() -> None:
         gauge_half_width(((0.6, 1.2), (0.2, 1.0)), 0.4, "x")
     with pytest.raises(OutOfRange, match="too sharp"):
         curve_throw(4.5, 0.0, 44.9)
+    with pytest.raises(OutOfRange, match="wheelbase must be above 0"):
+        overhang_of_side_play(0.0, 1.0)
     # ten times the wheelbase, or the overhang, is wide enough: 4.5²/8/45 and (16 − 4)/80 m
     assert curve_throw(4.5, 0.0, 45.0) == pytest.approx(0.05625)
     assert curve_throw(4.0, 4.0, 40.0) == pytest.approx(0.15)

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, expect_not_applicable, found, on_sheet
 from speclint_fits.formulae.geometry import opening_of_zone, zone_of_coordinates, zones_together
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -203,6 +203,11 @@ def flat(size: str) -> str:
 def test_faces_are_flat_from_both_sides(workshop: DesignFolder, seal: str, size: str, outcome: str) -> None:
     made = joined(flat("0.01 mm"), flat(size), seal)
     assert workshop.write(made).only(FLAT).outcome == outcome
+
+
+def test_the_bolts_of_a_lens_joint_pass_two_flanges_alike(workshop: DesignFolder) -> None:
+    check = workshop.write(joined(holes(), holes(), 'seal = "lens ring"\n')).only(MATCH)
+    expect_not_applicable(check, "of which the lens joint says the sizes")
 
 
 def test_a_face_that_states_nothing_is_not_assessed(workshop: DesignFolder) -> None:

@@ -160,6 +160,26 @@ def test_a_step_that_no_key_implies_is_asked_for_by_the_rule_of_its_order(
     )
 
 
+def test_a_block_that_is_neither_tested_nor_covered_is_tapped_at_any_time(workshop: DesignFolder) -> None:
+    bolts = ("studs", 'fastener = "stud"', 'fastener = "bolt"')
+    steps = [
+        step for step in BLOCK_STEPS if step not in ("hydraulic test", "fit covers", "tap holes", "set studs")
+    ]
+    check = write(workshop, bolts, block=steps).only(TAPPED, "block")
+    expect_not_applicable(check, "the list neither tests the block nor fits covers over studs")
+
+
+def test_a_step_is_told_by_its_place_in_the_list(workshop: DesignFolder) -> None:
+    """Of three steps the second is the test, the third a weld; of three the second presses into a block not heated."""
+    welded = write(workshop, welded=(), block=("finish bore", "hydraulic test", "weld lugs and bosses"))
+    told(welded.only(TESTED, "block"), says='step 3, "weld lugs and bosses", and the last test is step 2')
+    heated = write(workshop, welded=(), block=("rough machine", "press liners", "heat block 2"))
+    told(
+        heated.only(HEATED, "block"),
+        says='liner goes into a hot block at step 2, with no "heat block" before',
+    )
+
+
 def test_a_block_of_no_weldment_has_no_relief_to_stay_below(workshop: DesignFolder) -> None:
     """Its own list has a relief all the same."""
     alone = ("weldment", 'makes = "block"\n', "")

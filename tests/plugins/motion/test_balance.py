@@ -228,6 +228,14 @@ def test_a_geared_engine_is_a_query(workshop: DesignFolder) -> None:
     expect_query(workshop.write(made).only(BLOW), "geared")
 
 
+def test_an_engine_without_cranks_has_no_speed(workshop: DesignFolder) -> None:
+    made = files()
+    head, _, rest = made["engine.toml"].partition("[cranks.left]")
+    made["engine.toml"] = 'duty = "duty"\n' + head + "[line]" + rest.partition("[line]")[2]
+    made["axle.toml"] = 'duty = "duty"\n' + made["axle.toml"]
+    expect_not_assessed(workshop.write(made).only(RAIL), "cranks is not stated")
+
+
 def test_the_limit_of_the_load_is_a_setting(workshop: DesignFolder) -> None:
     made = files("axle", ('"8000 kg"', '"3366 kg"')) | {
         "speclint.toml": SETTINGS + f'\n[limits."{RAIL}"]\nlift = "0.9"\n'

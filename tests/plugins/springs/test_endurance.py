@@ -239,5 +239,5 @@ def test_surge_ratio_counts_swings_in_a_turn(f: float, turns: float) -> None:
 def test_refusals() -> None:
     with pytest.raises(OutOfRange, match="turn"):
         surge_ratio(f=100.0, omega=0.0)
-    with pytest.raises(OutOfRange, match="open length"):
+    with pytest.raises(OutOfRange, match="open length 100 mm is not less than the shut length 100 mm"):
         open_load_from_shut(F_U=800.0, R=4e4, L_U=0.1, L_O=0.1)

@@ -491,6 +491,18 @@ def test_no_common_pipe_joins_both_ends(workshop: DesignFolder) -> None:
     assert workshop.write(files("block", *air)).only(OPEN, "block").outcome == "conforms"
 
 
+@pytest.mark.parametrize(
+    ("into", "outcome"), [("cock pipe front", "conforms"), ("cock pipe back", "finding")]
+)
+def test_the_drain_of_a_port_is_one_of_its_end(workshop: DesignFolder, into: str, outcome: str) -> None:
+    made = files("chest", ('place = "chest"', 'place = "port"\nof_end = "front"'), ("open air", into))
+    check = workshop.write(made).only(OPEN, "block")
+    assert (check.outcome, "cock pipe back joins back and front" in check.says) == (
+        outcome,
+        outcome == "finding",
+    )
+
+
 def test_an_end_without_a_drain_has_no_way_that_could_stay_open(workshop: DesignFolder) -> None:
     """Of a block with one end alone nothing is left to judge here: water.drain-passes-it asks for the drain."""
     made = files()
