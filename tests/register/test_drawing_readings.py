@@ -13,6 +13,7 @@ from speclint.checking.kept_results import KeptResults
 from speclint.errors import DesignError
 from speclint.register import Decision, Reader, assess_staged, enter_reading, judge, stand_of
 from speclint.register.comparison import before_at
+from speclint.register.entering import _entry_called
 from speclint.reports import gate_data, gate_page, register_data, review_page
 from speclint.reports.pack.title_page import title_page
 from speclint.reports.phrases import drawings_said
@@ -72,6 +73,9 @@ def test_a_reading_is_entered_for_the_part_and_those_alike(shop: DesignFolder) -
     assert (entry.parts, entry.file, entry.revision) == (("cover", "twin"), "cover.svg", "A")
     assert (entry.read_by, entry.role, entry.date) == ("M. Coyle", "chief draughtsman", TODAY)
     assert states(shop) == {"R-001 cover": "valid", "R-001 twin": "valid"}
+    assert (
+        _entry_called("R-001", read_register(shop.root, Settings())) == entry
+    )  # as whoever signs it names it
 
 
 @pytest.mark.parametrize(

@@ -200,6 +200,13 @@ def test_what_another_key_says_agrees_with_the_list(
     expect_finding(write(workshop, (part, old, new)).only(rule, component), grade=Grade.NONCONFORMITY)
 
 
+def test_another_treatment_than_relief_stands_in_no_list(workshop: DesignFolder) -> None:
+    """A block said to be normalized, whose list relieves no stress: the list has no word for normalizing."""
+    other = ("block", '"stress relieved"', '"normalized"')
+    welded = moved(WELDMENT_STEPS, "stress relieve")
+    assert write(workshop, other, welded=welded).only("making.relief-as-stated", "block").outcome != "finding"
+
+
 def test_seats_are_not_lapped_by_a_list_that_laps_none(workshop: DesignFolder) -> None:
     """Where tappets are set all the same, making.lapped-before-set tells that the lapping is missing."""
     rule = "making.lapped-as-stated"
