@@ -87,6 +87,8 @@ ROWS: list[Row] = [
         (SILENT, ("piston.toml", 'runs_in = "liner"\n')),
         (SILENT, ("piston.toml", 'length = "149 mm"\n')),
         (ASKED, ("liner.toml", 'in_bore = "main"\n')),
+        (SILENT, ("block.toml", 'side = "front"\n')),
+        (SILENT, ("block.toml", 'side = "back"\n')),
     ),
     *rows(
         "cover.of-its-end",

@@ -58,6 +58,18 @@ ROWS: list[Row] = [
         # its live steam of 15.5 bar counts, against the valves of the engine at 16.6
         ("finding", ("own.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
         (FINE, ("engine.toml", 'safety_valve_pressure = "16.6 bar gauge"\n')),
+        (FINE, ("own.toml", 'exhaust_pressure = "0.35 bar gauge"\n')),
+        (FINE, ("engine.toml", 'exhaust_pressure = "0.35 bar gauge"\n')),
+        (FINE, ("own.toml", 'live_pressure = "15.2 bar gauge ±0.3"\n')),
+        (FINE, ("own.toml", 'live_temperature = "390 °C ±10"\n')),
+        (FINE, ("engine.toml", 'live_temperature = "390 °C ±10"\n')),
+        (
+            FINE,
+            (
+                "own.toml",
+                'safety_valve_pressure = "16.6 bar gauge"\nlive_pressure = "15.2 bar gauge ±0.3"\n',
+            ),
+        ),
     ),
 ]
 
