@@ -9,6 +9,7 @@ from tests.plugins.agreement import (
     test_blanks as blanks,
     test_dividing_walls as dividing_walls,
     test_walls as walls,
+    test_welds as welds,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_ends import of_one_end
@@ -16,6 +17,11 @@ from tests.plugins.agreement.test_heating import FILES as HEATED
 from tests.plugins.agreement.test_partitions import FILES as PARTITIONS
 
 _WALLS = {"block.toml": walls.BLOCK, "weldment.toml": walls.WELDMENT}
+#: A panel of 200 by 400 mm with ribs as far apart as it is wide, along its longer side.
+_RIBBED = {
+    "weldment.toml": 'kind = "weldment"\n[walls.side]\nshort = "200 mm"\nlong = "400 mm"\nribbed = true\n'
+    'ribs.spacing = "200 mm"\nribs.span = "400 mm"',
+}
 
 ROWS: list[Row] = [
     *rows(
@@ -113,6 +119,72 @@ ROWS: list[Row] = [
         (FINE, ("chest.toml", 'perimeter = "0.95 m"\n')),
         (SILENT, ("belt.toml", 'perimeter = "0.8 m"\n'), ("chest.toml", 'length = "0.4 m"\n')),
         (ASKED, ("wall.toml", 'live_side = "chest"\n')),
+    ),
+    *rows(
+        "wall.drawn-once",
+        "block",
+        dividing_walls.walled(),
+        (FINE, ("block.toml", 'thickness = "25 mm"\n')),
+        (FINE, ("block.toml", 'plate = "chest"\n')),
+        (FINE, ("block.toml", 'one_side = "exhaust steam"\n')),
+        (FINE, ("block.toml", 'one_side = "exhaust steam"\nother_side = "live steam"\n')),
+        (FINE, ("block.toml", 'wall = "between"\n')),
+        (ASKED, ("weldment.toml", 'makes = "block"\n')),
+    ),
+    *rows(
+        "wall.drawn-once",
+        "partition",
+        dividing_walls.walled(),
+        (FINE, ("partition.toml", 'build = "two walls"\n')),
+        (FINE, ("partition.toml", 'thickness = "16 mm"\n')),
+        (FINE, ("partition.toml", 'gap = "12 mm"\n')),
+        (FINE, ("partition.toml", 'material = "plate-P355GH"\n')),
+        (FINE, ("partition.toml", 'short_side = "180 mm"\n')),
+        (FINE, ("partition.toml", 'long_side = "420 mm"\n')),
+        (FINE, ("partition.toml", 'edges = "clamped"\n')),
+        (FINE, ("weldment.toml", 'width = "12 mm"\n')),
+        (ASKED, ("weldment.toml", 'thickness = "16 mm"\n')),
+        (FINE, ("weldment.toml", 'one_passage = "chest"\n')),
+        (FINE, ("weldment.toml", 'other_passage = "belt"\n')),
+        (ASKED, ("chest.toml", 'carries = "live steam"\n')),
+    ),
+    *rows(
+        "wall.sides-by-passage",
+        "weldment",
+        dividing_walls.walled(),
+        (FINE, ("weldment.toml", 'one_passage = "chest"\n')),
+        (FINE, ("weldment.toml", 'other_passage = "belt"\n')),
+        (FINE, ("weldment.toml", 'one_passage = "port"\n')),
+        (FINE, ("weldment.toml", 'makes = "block"\n')),
+        (
+            SILENT,
+            ("weldment.toml", 'one_passage = "chest"\n'),
+            ("weldment.toml", 'other_passage = "belt"\n'),
+            ("weldment.toml", 'one_passage = "port"\n'),
+        ),
+    ),
+    *rows(
+        "wall.ribs-of-its-panel",
+        "weldment",
+        _RIBBED,
+        (SILENT, ("weldment.toml", 'short = "200 mm"\n')),
+        (SILENT, ("weldment.toml", 'long = "400 mm"\n')),
+        (SILENT, ("weldment.toml", 'ribs.spacing = "200 mm"\n')),
+        (SILENT, ("weldment.toml", 'ribs.span = "400 mm"')),
+    ),
+    *rows(
+        "weldment.same-as-block",
+        "block",
+        {"block.toml": welds.BLOCK, "weldment.toml": welds.WELDMENT},
+        (FINE, ("block.toml", 'carbon_equivalent = "0.44 %"\n')),
+        (FINE, ("block.toml", 'preheat = "110 °C"\n')),
+        (FINE, ("block.toml", 'heat_treatment = "stress relieved"\n')),
+        (FINE, ("weldment.toml", 'preheat = "110 °C"\n')),
+        (FINE, ("weldment.toml", 'heat_treatment = "stress relieved"\n')),
+        (FINE, ("weldment.toml", '[plates.shell]\ncarbon_equivalent = "0.44 %"\n')),
+        (FINE, ("weldment.toml", 'temperature = "570 °C"\n')),
+        (SILENT, ("block.toml", welds.BLOCK.partition("[welding]\n")[2])),
+        (SILENT, ("weldment.toml", 'makes = "block"\n')),
     ),
 ]
 
