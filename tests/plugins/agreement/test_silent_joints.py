@@ -9,6 +9,7 @@ from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said
 from tests.plugins.agreement.test_frames import _PLAN, _SIDES, _WELDMENT
 from tests.plugins.joints import bench as joint
 from tests.plugins.joints.test_frames import files as fastened
+from tests.plugins.joints.test_lenses import LENS
 
 _FASTENED = fastened()
 #: Bolts of M24 through 50 mm of a cover's flange into a block.
@@ -33,6 +34,27 @@ _WEIGHED = {**_FASTENED, "plan.toml": _PLAN, "weldment.toml": _WELDMENT}
 _CIRCLED = {
     **_STUDS,
     "cover.toml": f'{joint.COVER}circle = "700 mm"\nholes = 20\n',
+}
+#: A liner of 500 mm under the cover, the recess of its collar 590 mm wide: 55 mm within the circle.
+_LINED = {
+    **_STUDS,
+    "block.toml": joint.BLOCK
+    + changed(joint.ENDS, ('side = "front"', 'of_bore = "main"\nside = "front"'))
+    + '[bores.main]\nrecess_diameter = "590 mm"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nhoused_in = "block"\nin_bore = "main"\nbore = "500 mm"\n'
+    'last_bore = "560 mm"\n[collar]\nend = "front"\n',
+}
+#: A lens ring that touches on 150 mm.
+_LENS = {
+    **_STUDS,
+    "lens.toml": LENS,
+    "lens-studs.toml": changed(
+        joint.STUDS,
+        ('id = "studs"', 'id = "lens-studs"'),
+        ('holds = "cover"', 'holds = "lens"'),
+        ('seal = "gasket"', 'seal = "lens ring"'),
+        ("[gasket]", 'pressure_circle = "150 mm"\n[gasket]'),
+    ),
 }
 
 ROWS: list[Row] = [
@@ -156,6 +178,23 @@ ROWS: list[Row] = [
         (ASKED, ("studs.toml", 'circle = "700 mm"\n')),
         (ASKED, ("studs.toml", 'hole = "26 mm"\n')),
         (ASKED, ("studs.toml", 'holds = "cover"\n')),
+    ),
+    *rows(
+        "joint.edge-left",
+        "studs",
+        _LINED,
+        (SILENT, ("studs.toml", 'edge_distance = "30 mm"\n')),
+        (SILENT, ("studs.toml", 'circle = "700 mm"\n')),
+        (ASKED, ("studs.toml", 'fastener = "stud"\n')),
+        (ASKED, ("studs.toml", 'holds = "cover"\n')),
+    ),
+    *rows(
+        "joint.pressure-circle",
+        "lens-studs",
+        _LENS,
+        (SILENT, ("lens-studs.toml", 'pressure_circle = "150 mm"\n')),
+        (ASKED, ("lens-studs.toml", 'seal = "lens ring"\n')),
+        (ASKED, ("lens-studs.toml", 'holds = "lens"\n')),
     ),
 ]
 

@@ -7,6 +7,7 @@ import pytest
 from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import test_cylinders as cylinders, test_masses as masses, test_nuts as nuts
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
+from tests.plugins.assembly import bench as assembly
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.liners.bench import bench as cylinder
 from tests.plugins.motion import locomotive, train
@@ -28,6 +29,13 @@ _GROOVED = {
 }
 #: All that the drive states may wear, at the crosshead pin.
 _WORN = {**_CYLINDER, "pin.toml": cylinders.PIN + 'wear.along = "1 mm"\n'}
+#: A ring whose free gap of 50 mm presses it on its bore by 0.041 to 0.055 MPa.
+_SPRUNG = {
+    **{f"{name}.toml": assembly.FILES[f"{name}.toml"] for name in assembly.with_links("ring", "piston")},
+    "ring.toml": changed(assembly.RING, ('"0.04 MPa"', '"0.046 MPa"')),
+    "metals.toml": METALS,
+    "speclint.toml": WITH_METALS,
+}
 _FORGED = {"metals.toml": METALS + train.FORGING, "speclint.toml": WITH_METALS}
 #: 90 mm by 1450 mm of 7850 kg/m³ are 72.4 kg.
 _ROD = {**_FORGED, "rod.toml": masses.ROD.format("75 kg")}
@@ -162,6 +170,16 @@ ROWS: list[Row] = [
         (SILENT, ("ring.toml", 'runs_in = "liner"\n')),
         (SILENT, ("piston.toml", 'runs_in = "liner"\n')),
         (SILENT, ("piston.toml", 'takes = "ring"\n')),
+    ),
+    *rows(
+        "ring.pressure-by-its-free-gap",
+        "ring",
+        _SPRUNG,
+        (SILENT, ("ring.toml", 'wall_pressure = "0.046 MPa"\n')),
+        (SILENT, ("ring.toml", 'free_gap = "50 mm"\n')),
+        (ASKED, ("ring.toml", '\ngap = "3 mm"')),
+        (ASKED, ("ring.toml", 'thickness = "16 mm"\n')),
+        (ASKED, ("ring.toml", 'material = "ring-iron"\n')),
     ),
     *rows(
         "mass.by-sizes",

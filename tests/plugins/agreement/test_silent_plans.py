@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.testing import DesignFolder, changed
+from speclint.testing import DesignFolder, changed, changed_files
 from tests.plugins.agreement import (
     test_access_parts as access_parts,
     test_chain_blocks as chain_blocks,
@@ -12,6 +12,7 @@ from tests.plugins.agreement import (
     test_concern as concern,
     test_envelopes as envelopes,
     test_fit_parts as fit_parts,
+    test_lifting as lifting,
     test_own_block as own_block,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
@@ -21,6 +22,8 @@ from tests.plugins.agreement.test_laggings import FILES as LAGGED
 from tests.plugins.agreement.test_lifted_parts import FILES as LIFTED
 from tests.plugins.agreement.test_oil import FILES as OILED
 from tests.plugins.agreement.test_vessels import FILES as VESSEL
+from tests.plugins.fits import bench as fit_bench
+from tests.plugins.known_metals import METALS, WITH_METALS
 
 #: Flat lagging on a cover, without the pipe, whose metal is of a table of its own.
 _FLAT = {name: LAGGED[name] for name in ("duty.toml", "cover.toml", "flat.toml")}
@@ -38,6 +41,17 @@ _CHAINED = {
     "chain.toml": changed(chains.CHAIN, ('dimension = "at"\n', 'dimension = "at"\nsize = "623 mm"\n')),
 }
 _AT_PAD = {"block.toml": chains.BLOCK, "face.toml": f'{chains.FACE}at = "620 mm"\n'}
+_PRESSED = changed_files(fit_bench.FILES, *chains.PRESSED)
+#: The weldment of 1500 kg, and a liner that is of 462.3 kg by its sizes.
+_LIFTED = {
+    "speclint.toml": WITH_METALS,
+    "metals.toml": METALS,
+    "block.toml": 'kind = "cylinder-block"\n',
+    "liner.toml": lifting.LINER,
+    "weldment.toml": lifting.WELDMENT.format(mass="1500 kg"),
+    "plan.toml": 'kind = "lifting-plan"\nlifts = "block"\n[weights.block]\nof = "weldment"\nmass = "1500 kg"\n'
+    '[weights.liner]\nof = "liner"\nmass = "460 kg"\n',
+}
 
 ROWS: list[Row] = [
     *rows(
@@ -222,6 +236,37 @@ ROWS: list[Row] = [
         "cover",
         {"cover.toml": f"{concern.COVER}safety_part = true\n"},
         (SILENT, ("cover.toml", "safety_part = true\n")),
+    ),
+    *rows(
+        "fit.says-once",
+        "fit",
+        _PRESSED,
+        (FINE, ("fit.toml", 'friction = "0.10..0.14"\n')),
+        (FINE, ("seat.toml", 'friction = "0.10..0.14"\n')),
+        (FINE, ("fit.toml", 'axial_load = "1 kN"\n')),
+        (FINE, ("seat.toml", 'sticking_drag = "1 kN"\n')),
+        (FINE, ("fit.toml", 'hole_roughness = "3.2 µm"\n')),
+        (FINE, ("seat.toml", '\nroughness = "3.2 µm"')),
+        (FINE, ("block.toml", 'roughness = "3.2 µm"\n')),
+        (SILENT, ("fit.toml", 'shaft = { of = "seat", dimension = "outside_diameter" }\n')),
+        (ASKED, ("seat.toml", 'in_bore = "inlet"\n')),
+        (ASKED, ("seat.toml", 'pressed_into = "block"\n')),
+    ),
+    *rows(
+        "lifting.mass-complete",
+        "plan",
+        _LIFTED,
+        (FINE, ("plan.toml", 'mass = "1500 kg"\n')),
+        (FINE, ("plan.toml", 'mass = "460 kg"\n')),
+        (FINE, ("plan.toml", 'of = "liner"\n')),
+        (FINE, ("weldment.toml", 'mass = "1500 kg"\n')),
+        (
+            SILENT,
+            ("plan.toml", 'of = "liner"\n'),
+            ("liner.toml", 'material = "known-iron"\n'),
+            ("weldment.toml", 'mass = "1500 kg"\n'),
+        ),
+        (ASKED, ("plan.toml", 'lifts = "block"\n')),
     ),
 ]
 
