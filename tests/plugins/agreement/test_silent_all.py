@@ -1,4 +1,4 @@
-"""Each agreement of this family says what it does where a place is silent: a row of it stands in the tests of some subject."""
+"""Each agreement of this family has a row of what it says where a place is silent, in the tests of some subject."""
 
 from __future__ import annotations
 

@@ -30,6 +30,12 @@ _SIDED = {
     ),
 }
 _WEIGHED = {**_FASTENED, "plan.toml": _PLAN, "weldment.toml": _WELDMENT}
+#: Studs of a gland, whose flange may be slotted.
+_GLANDED = {
+    **_STUDS,
+    "gland.toml": 'kind = "gland"\n',
+    "studs.toml": changed(joint.STUDS, ('holds = "cover"', 'holds = "gland"')),
+}
 #: A cover that states the circle and the holes of its joint.
 _CIRCLED = {
     **_STUDS,
@@ -137,6 +143,7 @@ ROWS: list[Row] = [
         (FINE, ("studs.toml", 'face = "36 mm"\n')),
         (ASKED, ("studs.toml", 'thread = "M24"\nthread_made = "cut"\n')),
     ),
+    *rows("joint.bolt-passes", "studs", _GLANDED, (SILENT, ("studs.toml", 'hole = "26 mm"\n'))),
     *rows(
         "joint.hole-in-plate",
         "studs",
