@@ -106,6 +106,8 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
     []
     >>> treatments_missing(["stress relieve"], ["normalized"]), treatments_missing(["harden", "temper"], [""])
     (['stress relieve'], ['temper'])
+    >>> treatments_missing(["harden", "temper"], ["hardened", "tempered"]), treatments_missing(["temper"], [])
+    ([], ['temper'])
     """
     named = [_named(text, _TREATMENTS) for text in recorded]
     left = [one for one in dict.fromkeys(asked) if not any(one in words for words in named)]

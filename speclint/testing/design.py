@@ -59,10 +59,10 @@ class DesignFolder:
         """Assess the whole repository, or some paths in it."""
         return assess([self.root / path for path in paths] or [self.root], self.loaded)
 
-    def check(self, rule: str, *, readable: bool = True) -> list[Check]:
-        """The checks of one rule; specs that cannot be read, and a rule that raises, fail the test that asks.
+    def check(self, rule: str, *, readable: bool = True, runs: bool = True) -> list[Check]:
+        """The checks of one rule; specs that cannot be read fail the test unless ``readable`` is false.
 
-        With ``readable`` false neither does: the test looks at what is then said.
+        So does a rule that could not be run, whose outcome would else pass for a finding, unless ``runs`` is false.
         """
         chosen = [one for one in self.loaded.rules if one.name == rule]
         if not chosen:
@@ -70,14 +70,16 @@ class DesignFolder:
         assessment = assess([self.root], self.loaded, None if chosen[0].reviews else chosen)
         if readable and assessment.complaints:
             raise AssertionError("\n".join(str(one) for one in assessment.complaints))
-        checks = [check for check in assessment.checks if check.rule.name == rule]
-        if readable and (failed := [check.could_not_run for check in checks if check.could_not_run]):
-            raise AssertionError(f"{rule} could not be run: {'; '.join(failed)}")
-        return checks
+        found = [check for check in assessment.checks if check.rule.name == rule]
+        broken = [f"{one.component}: {one.could_not_run}" for one in found if one.could_not_run]
+        if runs and broken:
+            raise AssertionError(f"{rule} could not be run on {', '.join(broken)}")
+        return found
 
-    def only(self, rule: str, component: str = "", *, readable: bool = True) -> Check:
+    def only(self, rule: str, component: str = "", *, readable: bool = True, runs: bool = True) -> Check:
         """The one check of a rule, of a component where there are several."""
-        checks = [one for one in self.check(rule, readable=readable) if component in ("", one.component)]
+        found = self.check(rule, readable=readable, runs=runs)
+        checks = [one for one in found if component in ("", one.component)]
         if len(checks) != 1:
             raise AssertionError(f"{len(checks)} checks of {rule} on {component or 'all'}")
         return checks[0]

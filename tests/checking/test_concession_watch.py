@@ -47,7 +47,7 @@ def test_what_stands_in_the_way_can_be_accepted_and_nothing_else(
     shop: DesignFolder, rule: str, change: tuple[str, str], why: str
 ) -> None:
     shop.replace("tube.toml", *change)
-    assert nothing_to_concede(shop.only(rule, readable=False)) == why
+    assert nothing_to_concede(shop.only(rule, runs=False)) == why
 
 
 @pytest.mark.parametrize(

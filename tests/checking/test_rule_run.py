@@ -170,8 +170,8 @@ def test_a_sentence_that_asks_for_what_a_comparison_has_not_is_told_as_a_fault_o
         return sheet.at_most(sheet.take("d", tube.bore), sheet.take("D", tube.outside))
 
     shop = with_rule(tmp_path, function, wrong="{left} is left")
-    assert shop.only("tube.made", readable=False).outcome == "conforms"
-    found = shop.replace("tube.toml", "100 mm", "110 mm").only("tube.made", readable=False)
+    assert shop.only("tube.made").outcome == "conforms"
+    found = shop.replace("tube.toml", "100 mm", "110 mm").only("tube.made", runs=False)
     said = "its sentence on what is wrong asks for what this comparison has not: KeyError: 'left'"
     assert (found.grade, found.could_not_run) == (Grade.HOLD, said)
 
@@ -183,7 +183,7 @@ def test_a_length_is_not_held_against_a_pressure(tmp_path: Path) -> None:
         """Two values of two dimensions."""
         return sheet.at_most(sheet.take("d", tube.bore), sheet.take("p", tube.pressure))
 
-    found = with_rule(tmp_path, function).only("tube.made", readable=False)
+    found = with_rule(tmp_path, function).only("tube.made", runs=False)
     assert found.could_not_run.startswith("TypeError: bore in m is held against pressure in Pa (")
 
 
@@ -352,7 +352,7 @@ def test_not_applicable(tmp_path: Path) -> None:
     ],
 )
 def test_a_rule_that_breaks_the_rules_of_the_sheet_could_not_be_run(tmp_path: Path, function: Any) -> None:
-    assert with_rule(tmp_path, function).only("tube.made", readable=False).could_not_run
+    assert with_rule(tmp_path, function).only("tube.made", runs=False).could_not_run
 
 
 @pytest.mark.parametrize(
@@ -584,7 +584,7 @@ def test_a_rule_that_reviews_says_nothing_while_only_some_are_run(tmp_path: Path
 
 def test_a_rule_that_does_not_say_so_cannot_review(tmp_path: Path) -> None:
     shop = DesignFolder(tmp_path, tubes.tubes(reviewing())).write(FILES)
-    assert "does not say that it reviews" in shop.only("tube.a-review", readable=False).says
+    assert "does not say that it reviews" in shop.only("tube.a-review", runs=False).says
 
 
 def test_a_rule_ends_early_by_one_of_three_endings() -> None:

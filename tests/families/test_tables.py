@@ -113,11 +113,8 @@ def test_what_its_table_leaves_out_is_named_with_its_key(tmp_path: Path, loaded:
 
 
 def test_where_no_family_adds_it_the_rule_could_not_be_run(tmp_path: Path, loaded: Loaded) -> None:
-    check = (
-        DesignFolder(tmp_path, loaded)
-        .write({"rack.toml": 'kind = "rack"\n'})
-        .only("shop.throat", readable=False)
-    )
+    design = DesignFolder(tmp_path, loaded).write({"rack.toml": 'kind = "rack"\n'})
+    check = design.only("shop.throat", runs=False)
     said = "LookupError: no family adds a table Welding to a rack (tests.families.test_tables, line "
     assert check.could_not_run.startswith(said)
 

@@ -377,7 +377,7 @@ def test_a_quantity_is_not_held_against_a_word(design: DesignFolder) -> None:
 
     odd = agreement("socket.mixed", pairs=mixed, title="Mixed", within="", **WORDS)
     loaded = load_families([made_family("odd", kinds=[Plug, Socket], rules=[odd])])
-    found: Check = DesignFolder(design.root, loaded).only("socket.mixed", readable=False)
+    found: Check = DesignFolder(design.root, loaded).only("socket.mixed", runs=False)
     assert "held against a word" in found.could_not_run
 
 

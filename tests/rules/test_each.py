@@ -26,7 +26,7 @@ def wide_enough(_: str, slot: Any, sheet: Sheet) -> Judgement:
 def judged(tmp_path: Path) -> Callable[..., Check]:
     """The check of a rule that goes over the slots of a rack, each to be 4.5 mm wide."""
 
-    def check(widths: dict[str, str], judge: Judge = wide_enough) -> Check:
+    def check(widths: dict[str, str], judge: Judge = wide_enough, *, runs: bool = True) -> Check:
         @rule(
             "rack.slots",
             title="t",
@@ -42,9 +42,7 @@ def judged(tmp_path: Path) -> Callable[..., Check]:
 
         slots = "".join(f"[slots.{name}]\n{width}\n" for name, width in widths.items())
         files = {**FILES, "rack.toml": RACK + slots}
-        return (
-            DesignFolder(tmp_path, tubes.tubes(made)).write(files).only("rack.slots", readable=bool(widths))
-        )
+        return DesignFolder(tmp_path, tubes.tubes(made)).write(files).only("rack.slots", runs=runs)
 
     return check
 
@@ -108,7 +106,7 @@ def test_an_item_that_the_rule_does_not_concern_is_left_out(judged: Callable[...
 
 
 def test_no_item_at_all_is_an_error_of_the_rule(judged: Callable[..., Check]) -> None:
-    assert "there is no item to be judged" in judged({}).could_not_run
+    assert "there is no item to be judged" in judged({}, runs=False).could_not_run
 
 
 def test_reasons_travel_between_processes() -> None:

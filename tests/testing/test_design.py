@@ -40,12 +40,16 @@ def test_a_spec_that_cannot_be_read_fails_unless_it_is_meant(folder: DesignFolde
     assert folder.check("tube.stress", readable=False) == []
 
 
-def test_a_rule_that_raises_fails_unless_it_is_meant(tmp_path: Path) -> None:
-    """Its check is a finding, and of a hold rule a hold: a test that asks for one would be content with a fault."""
+def test_a_rule_that_could_not_be_run_fails_unless_it_is_meant(tmp_path: Path) -> None:
+    """Its outcome is a finding, by which a test that looks for one would pass."""
     folder = DesignFolder(tmp_path, tubes(raises)).write(FILES)
-    with pytest.raises(AssertionError, match=r"tube.raises could not be run: ZeroDivisionError"):
-        folder.only("tube.raises")
-    assert folder.only("tube.raises", readable=False).outcome == "finding"
+    with pytest.raises(
+        AssertionError, match=r"tube\.raises could not be run on tube: ZeroDivisionError: a fault"
+    ):
+        folder.check("tube.raises")
+    with pytest.raises(AssertionError, match="could not be run"):
+        folder.only("tube.raises", "tube")
+    assert folder.only("tube.raises", "tube", runs=False).outcome == "finding"
 
 
 def test_a_rule_or_a_component_that_is_not_there(folder: DesignFolder) -> None:

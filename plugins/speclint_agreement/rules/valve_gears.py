@@ -34,8 +34,8 @@ def _cams(gear: ValveGear, sheet: Sheet) -> Iterator[Pair]:
                 worked(bore_served(valve, sheet), place), worked(bore, one.named), name=f"{name}, bore"
             )
             for end in ends_of_valve(valve, sheet)[:1]:
-                side = under.ends[end.value].side if end.value in under.ends else None
-                if side is not None and sheet.is_stated(f"side of end {end.value}", side):
+                if end.value in under.ends:
+                    side = under.ends[end.value].side
                     yield Pair(side, worked(one.side.value, one.named), name=f"{name}, end")
 
 

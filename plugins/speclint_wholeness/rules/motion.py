@@ -53,25 +53,24 @@ def _seals(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
     """The stuffing boxes that seal the rod, one in each cover of its own cylinder that it passes."""
     boxes = sheet.fillers(rod, StuffingBox, by="seals")
     by_cover: dict[str, StuffingBox] = {}
-    wrong = ""
+    wrong: list[str] = []
     for box in boxes:
         cover = sheet.follow(box.in_cover) if sheet.is_stated(f"cover of {box.id}", box.in_cover) else None
         by_cover.setdefault(cover.id if cover else "", box)
-        wrong = wrong or _elsewhere(rod, box, cover, sheet)
+        wrong += _elsewhere(rod, box, cover, sheet)
     passed = covers_passed(rod, sheet)
     most = 0 if len(by_cover) < len(boxes) else passed
-    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, most, wrong, rod.where)
+    elsewhere = next(iter(wrong), "")
+    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, most, elsewhere, rod.where)
 
 
-def _elsewhere(rod: PistonRod, box: StuffingBox, cover: CylinderCover | None, sheet: Sheet) -> str:
+def _elsewhere(rod: PistonRod, box: StuffingBox, cover: CylinderCover | None, sheet: Sheet) -> Iterator[str]:
     """What is wrong with the cover that a box is in: its cylinder is another."""
-    if cover is None or not sheet.is_stated(f"block of {cover.id}", cover.closes):
-        return ""
-    blocks = _blocks(rod, sheet)
-    block = sheet.follow(cover.closes).id
-    if not blocks or block in blocks:
-        return ""
-    return f"{box.id} is in {cover.id} of {block}, and the rod works in {', '.join(blocks)}"
+    if cover is not None and sheet.is_stated(f"block of {cover.id}", cover.closes):
+        block = sheet.follow(cover.closes).id
+        for works_in in _blocks(rod, sheet):
+            if block != works_in:
+                yield f"{box.id} is in {cover.id} of {block}, and the rod works in {works_in}"
 
 
 def _blocks(rod: PistonRod, sheet: Sheet) -> list[str]:

@@ -71,13 +71,14 @@ def one_part(component: Component, sheet: Sheet) -> Judgement:
 def _together(component: Component, other: Component, sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
     where = component.drawing.where
-    if any(one.is_one_of(_FEATURES) for one in (component, other)):
+    both = component, other
+    if any(one.is_one_of(_FEATURES) for one in both):
         return _of_one_revision(component, other, Grade.NONCONFORMITY, sheet)
-    grade = _grade(component, other, sheet)
+    grade = _grade(both, sheet)
     judged = _of_one_revision(component, other, grade, sheet)
     if not judged.holds:
         return judged
-    blanks = [one.is_one_of(_BLANKS) for one in (component, other)]
+    blanks = [one.is_one_of(_BLANKS) for one in both]
     if any(blanks) and not (all(blanks) and _pieces_of_one(component, other, sheet)):
         says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
         return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
@@ -99,11 +100,11 @@ def _of_one_revision(component: Component, other: Component, grade: Grade, sheet
     return sheet.states(own == theirs, says, where=component.revision.where).graded(grade)
 
 
-def _grade(component: Component, other: Component, sheet: Sheet) -> Grade:
+def _grade(both: tuple[Component, Component], sheet: Sheet) -> Grade:
     """A hold in a release where either part holds pressure, or can hurt someone."""
-    if sheet.setting("stage") != "released":
-        return Grade.NONCONFORMITY
-    grave = any(is_safety_part(one, sheet) or holds_pressure(one, sheet) for one in (component, other))
+    grave = sheet.setting("stage") == "released" and any(
+        is_safety_part(one, sheet) or holds_pressure(one, sheet) for one in both
+    )
     return Grade.HOLD if grave else Grade.NONCONFORMITY
 
 

@@ -144,6 +144,25 @@ def test_a_fit_says_what_its_seat_says(workshop: DesignFolder, old: str, new: st
     assert outcome(write(workshop, *PRESSED, in_fit(old, new)), "fit.says-once") == ends
 
 
+LINED = {
+    "block.toml": 'kind = "cylinder-block"\n[bores.main]\nroughness = "3.2 µm"\n',
+    "liner.toml": 'kind = "cylinder-liner"\nhoused_in = "block"\nin_bore = "main"\nroughness = "1.6 µm"\n',
+    "fit.toml": 'kind = "fit"\nshaft_roughness = "1.6 µm"\nhole_roughness = "3.2 µm"\nshaft.of = "liner"\n',
+}
+
+
+@pytest.mark.parametrize("key", ["hole_roughness", "shaft_roughness"])
+def test_a_fit_says_what_its_liner_and_its_bore_say(workshop: DesignFolder, key: str) -> None:
+    """Of two places that do not agree that of the fit is told first, which is made to suit the other."""
+    assert outcome(workshop.write(LINED), "fit.says-once") == FINE
+    was = "3.2 µm" if key == "hole_roughness" else "1.6 µm"
+    workshop.replace("fit.toml", f'{key} = "{was}"', f'{key} = "6.3 µm"')
+    check = workshop.only("fit.says-once")
+    assert (check.outcome, check.grade) == HOLD
+    places = [[place.where.key.rpartition(".")[2] for place in one.places] for one in check.failing]
+    assert places == [[key, "roughness"]] * 2  # at its least and at its greatest
+
+
 def test_a_fit_of_other_parts_has_nothing_to_say_twice(workshop: DesignFolder) -> None:
     write(
         workshop,

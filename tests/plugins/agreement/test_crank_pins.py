@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, expect_finding
 
 RULE = "axle.pins-of-its-cranks"
 OTHER, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
@@ -40,6 +40,15 @@ def test_a_pin_turns_at_the_crank_of_its_cylinder(
 ) -> None:
     found = workshop.write({**FILES, file: FILES[file].replace(old, new)}).only(RULE)
     assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("driven_by", "says"),
+    [("", "the axle axle, which no connecting rod drives"), ('driven_by = ["right"]', "driven by")],
+)
+def test_a_finding_says_what_drives_the_axle(workshop: DesignFolder, driven_by: str, says: str) -> None:
+    axle = FILES["axle.toml"].replace('driven_by = ["left"]', driven_by)
+    expect_finding(workshop.write({**FILES, "axle.toml": axle}).only(RULE), says=says)
 
 
 @pytest.mark.parametrize(

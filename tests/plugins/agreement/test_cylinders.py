@@ -86,6 +86,13 @@ def test_the_stroke_fits(
     assert outcome(design, "cylinder.stroke-fits") == ends
 
 
+def test_the_clearance_of_the_front_is_told(design: DesignFolder) -> None:
+    """825 − 660 − 139 = 26 mm for both ends: 18 mm at the front where the back has its 8."""
+    (told,) = design.replace("piston.toml", "149 mm", "139 mm").only("cylinder.stroke-fits").failing
+    assert told.places[0].where.key == "ends.front.clearance"
+    assert told.places[0].aim == pytest.approx(0.018)
+
+
 def test_a_longer_stroke_is_seen_by_the_end_clearance(design: DesignFolder) -> None:
     """700 for 660 mm leaves 825 − 700 − 149 = −24 mm for both ends: −32 mm at one where the other has its 8."""
     design.replace("block.toml", 'stroke = "660 mm"', 'stroke = "700 mm"')

@@ -144,6 +144,27 @@ def test_the_grooves_fit_their_piston(
 
 
 @pytest.mark.parametrize(
+    ("lands", "at", "ends"),
+    [
+        (("20 mm", "24 mm"), "64 mm", FINE),
+        (("20 mm", "24 mm"), "63.9 mm", WRONG),
+        (("24 mm", "20 mm"), "64 mm", FINE),
+        (("24 mm", "20 mm"), "63.9 mm", WRONG),
+    ],
+)
+def test_between_two_grooves_stands_the_greater_of_their_lands(
+    workshop: DesignFolder, lands: tuple[str, str], at: str, ends: Ends
+) -> None:
+    """A groove of 16 mm that begins at 24 mm ends at 40, and 24 mm further is 64 mm."""
+    piston = 'kind = "piston"\nid = "piston"\nruns_in = "liner"\nlength = "140 mm"\n' + "".join(
+        f'[grooves.{name}]\nat = "{place}"\nwidth = "16 mm"\nland = "{land}"\n'
+        for name, place, land in zip(("first", "second"), ("24 mm", at), lands, strict=True)
+    )
+    workshop.write({**files(), "piston.toml": piston})
+    assert outcome(workshop, "piston.grooves-fit", "piston") == ends
+
+
+@pytest.mark.parametrize(
     ("ring", "says", "ends"),
     [
         ("a", 'place = "front"\nedge_from_piston_face = "40 mm"\n', FINE),

@@ -104,6 +104,11 @@ def test_the_back_pressure_that_the_nozzle_needs(
     assert limit(workshop.only(BACK, "block")) == pytest.approx(0.31e5, abs=0.03e5)
 
 
+def test_the_one_nozzle_of_an_engine_is_told_without_a_number(workshop: DesignFolder) -> None:
+    workshop.write(with_engine(('"0.35 bar gauge"', '"0.1 bar gauge"'), part="duty"))
+    assert [one.of for one in workshop.only(BACK, "block").failing] == ["nozzle"]
+
+
 @pytest.mark.parametrize("share", [0.998, 1.002])
 def test_it_is_the_pressure_at_which_the_nozzle_passes_the_flow(workshop: DesignFolder, share: float) -> None:
     """Where the stated pressure is what was worked, the rule of the nozzle's area is at its limit, too."""

@@ -96,3 +96,16 @@ def test_a_pad_bears_on_no_more_than_there_is(
     bears = f'bearing_height = "{height}"\nbearing_depth = "{depth}"\n'
     face.write_text(face.read_text(encoding="utf-8") + bears, encoding="utf-8")
     assert judged(workshop, "pad.bears-within", "face-back") == wanted
+
+
+@pytest.mark.parametrize(("thick", "wanted"), [("28 mm", FINE), ("27.9 mm", LESS)])
+def test_a_pad_bears_no_deeper_than_the_frame_is_thick(
+    workshop: DesignFolder, thick: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Faces 28 mm deep, and a grip of the bolts of 28 mm: the frame by its own drawing has less."""
+    fastened(workshop)
+    face = workshop.root / "face-back.toml"
+    bears = 'bearing_depth = "28 mm"\nin_frame = "frame"\n'
+    face.write_text(face.read_text(encoding="utf-8") + bears, encoding="utf-8")
+    (workshop.root / "frame.toml").write_text(f'kind = "frame"\nthickness = "{thick}"\n', encoding="utf-8")
+    assert judged(workshop, "pad.bears-within", "face-back") == wanted

@@ -216,3 +216,16 @@ def test_the_bolts_of_an_exhaust_pipe_may_be_cool(design: DesignFolder) -> None:
         "duty.toml", "[cases.running.temperatures]\n", '[cases.running.temperatures]\nbolts = "90 °C"\n'
     )
     assert outcome(design, "duty.metal-follows-steam", "bolts") == FINE
+
+
+@pytest.mark.parametrize(
+    ("rule", "part"), [("flange.of-its-pipe", "flange"), ("lens-joint.of-its-pipe", "lens")]
+)
+def test_a_flange_or_a_ring_of_another_part_has_no_pipe_to_be_held_against(
+    design: DesignFolder, rule: str, part: str
+) -> None:
+    design.write({"nozzle.toml": 'kind = "blast-nozzle"\n'})
+    assert outcome(design.replace(f"{part}.toml", 'of = "pipe"', 'of = "nozzle"'), rule, part) == (
+        "not applicable",
+        None,
+    )

@@ -42,12 +42,16 @@ height = "40 mm"
 PASSAGE = 'kind = "steam-passage"\nid = "port"\nplace = "port"\nvalve = "valve"\narea = "20000 mm²"\n'
 
 
-@pytest.fixture
-def design(tmp_path: Path) -> DesignFolder:
+def ported() -> dict[str, str]:
     """An inlet valve of the front end that states a port of 20000 mm²."""
     end = ("[seat_bores.upper]\n", '[seat_bores.upper]\nend = "front"\n')
     files = {**gear_files(), "block.toml": changed(BLOCK, end) + PORTS, "liner.toml": LINER + OPENINGS}
-    return DesignFolder(tmp_path).write({**files, "passage.toml": PASSAGE})
+    return {**files, "passage.toml": PASSAGE}
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path).write(ported())
 
 
 @pytest.mark.parametrize(

@@ -95,6 +95,22 @@ def test_a_beat_meets_its_seat(
     assert outcome(design, "valve.meets-seat") == ends
 
 
+def test_the_edges_of_a_face_are_told_with_the_sizes_that_give_them(design: DesignFolder) -> None:
+    """The inner edge is the diameter alone; the outer one, 2 × 3 mm beyond it, is given by width and angle too.
+
+    A seat of 151 to 157 mm, whose inner edge is beyond the valve's 150 mm, and one of 149 to 155 mm.
+    """
+    face = ["seat_diameter", "contact_width", "seat_angle"], ["seat_diameter", "seat_width", "seat_angle"]
+    for was, seat, edge, (here, there) in (
+        ("150 mm", "151 mm", "inner edge", (face[0][:1], face[1][:1])),
+        ("151 mm", "149 mm", "outer edge", face),
+    ):
+        design.replace("seat.toml", f'seat_diameter = "{was}"', f'seat_diameter = "{seat}"')
+        told = design.only("valve.meets-seat").failing
+        (places,) = [one.places for one in told if one.of == f"upper, {edge}"]
+        assert [one.where.key.removeprefix("upper_beat.") for one in places] == [*here, *there]
+
+
 def test_faces_that_may_miss_each_other_are_found(design: DesignFolder) -> None:
     """A beat of 150 to 156 mm and a seat of 150 ±7: at the least 143 to 149, at the most 157 to 163."""
     design.replace("seat.toml", 'seat_diameter = "150 mm"', 'seat_diameter = "150 mm ±7"')

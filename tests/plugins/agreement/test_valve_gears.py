@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -33,6 +34,23 @@ def test_a_cam_of_another_valve(folder: DesignFolder, named: str, says: str) -> 
     check = checked(folder, CAMS, change)
     expect_finding(check, says=says)
     assert "notches 35 inlet front" in check.says
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [
+        ('of_bore = "main"\nside = "front"\n', 'of_bore = "main"\n'),
+        ('inlet-front-upper]\nend = "front"\n', "inlet-front-upper]\n"),
+        ('inlet-front-upper]\nend = "front"\n', 'inlet-front-upper]\nend = "rear"\n'),  # the block has none
+    ],
+)
+def test_an_end_that_is_not_known_leaves_the_rest_to_be_compared(
+    folder: DesignFolder, old: str, new: str
+) -> None:
+    made = files(("block.toml", old, new))
+    assert written(folder.root, made).only(CAMS, readable=False).outcome == "conforms"
+    made["valve-inlet-front.toml"] = made["valve-inlet-front.toml"].replace('"inlet"', '"exhaust"')
+    assert written(folder.root, made).only(CAMS, readable=False).outcome == "finding"
 
 
 def test_as_many_cylinders_as_cranks(folder: DesignFolder) -> None:
@@ -80,6 +98,16 @@ def test_cams_on_one_shaft_lift_as_far_apart_as_they_stand(
 ) -> None:
     made = files(*placed(**phases)) | {"shaft.toml": 'kind = "shaft"\n'}
     assert written(folder.root, made).only(FEET).outcome == outcome
+
+
+def test_the_later_named_cam_is_held_against_the_first(folder: DesignFolder) -> None:
+    """−9.5 + 170.01 − 20 = 140.51°: the exhaust, which opens at 140°, is told to begin there, and not the inlet."""
+    made = files(*placed(inlet="20", exhaust="170.01")) | {"shaft.toml": 'kind = "shaft"\n'}
+    check = written(folder.root, made).only(FEET)
+    (told,) = check.failing
+    assert told.of.endswith("exhaust front")
+    assert told.places[0].where.key.endswith("exhaust_front.foot")
+    assert told.places[0].aim == pytest.approx(math.radians(140.51))
 
 
 def test_cams_on_two_shafts_and_a_notch_that_runs_backward_are_left_out(folder: DesignFolder) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, expect_not_applicable
 from tests.plugins.valves import gear
 
 RULE = "pairing.iron-on-steel-seat"
@@ -27,3 +27,11 @@ def test_an_iron_seat_whose_fit_could_not_be_checked_is_a_hold(workshop: DesignF
     found = workshop.write({**files, name: "\n".join(lines)}).only(RULE, "seat")
     assert found.grade is Grade.HOLD
     assert found.outcome == ("not assessed" if lost == "pressed_into" else "finding")
+
+
+def test_a_seat_that_is_not_iron_in_steel_is_none_of_it(workshop: DesignFolder) -> None:
+    files = gear.seat_files()
+    for name, old, new in (("seat", "known-iron", "known-steel"), ("block", "known-steel", "known-iron")):
+        text = files[f"{name}.toml"].replace(f'\nmaterial = "{old}"', f'\nmaterial = "{new}"', 1)
+        check = workshop.write({**files, f"{name}.toml": text}).only(RULE, "seat")
+        expect_not_applicable(check, "it is not iron in steel")

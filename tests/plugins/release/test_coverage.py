@@ -7,8 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from speclint import Grade
-from speclint.families import Brought
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
+from speclint.families import Brought, Loaded
 from speclint.testing import SETTINGS, DesignFolder, installed_families
 from tests import tubes
 from tests.tubes import FILES
@@ -19,10 +19,14 @@ RULE = "release.share-assessed"
 @pytest.fixture
 def shop(tmp_path: Path) -> DesignFolder:
     """Tubes with their own five rules, none of the installed families' but the one on trial."""
-    own = tubes.tubes()
+    return made(tmp_path, tubes.tubes())
+
+
+def made(folder: Path, own: Loaded) -> DesignFolder:
+    """Tubes with rules of their own and that of the share."""
     trial = next(rule for rule in installed_families().rules if rule.name == RULE)
     loaded = replace(own, brought=(*own.brought, Brought("release", rules=(trial,))))
-    return DesignFolder(tmp_path, loaded).write({**FILES, "rack.toml": tubes.RACK})
+    return DesignFolder(folder, loaded).write({**FILES, "rack.toml": tubes.RACK})
 
 
 def test_all_assessed_conforms(shop: DesignFolder) -> None:
@@ -44,6 +48,33 @@ def test_two_of_five_is_a_query(shop: DesignFolder) -> None:
     found = shop.only(RULE, "tube")
     assert (found.outcome, found.grade) == ("finding", Grade.QUERY)
     assert found.utilisation == pytest.approx(0.8 / 0.6)
+
+
+@rule(
+    "tube.lined",
+    title="the lining is whole",
+    on=tubes.Tube,
+    grade=Grade.QUERY,
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def lined(_tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """A rule of tubes with a lining."""
+    raise sheet.not_applicable("it has no lining")
+
+
+def test_a_check_that_does_not_apply_does_not_count(tmp_path: Path) -> None:
+    """Of six rules one does not apply and one is not assessed: four of five, 0.8, and not five of six."""
+    shop = made(tmp_path, tubes.tubes(*tubes.RULES, lined))
+    found = shop.replace("tube.toml", "hoops = 4\n", "").only(RULE, "tube")
+    assert found.utilisation == pytest.approx(0.9 / 0.8)
+
+
+def test_a_part_to_which_no_check_applies_is_said(tmp_path: Path) -> None:
+    found = made(tmp_path, tubes.tubes(lined)).only(RULE, "tube")
+    assert (found.outcome, found.grade) == ("finding", Grade.OBSERVATION)
+    assert "no rule applies to a tube" in found.says
 
 
 def test_the_least_share_is_the_works_own_to_set(shop: DesignFolder) -> None:

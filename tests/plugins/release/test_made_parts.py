@@ -140,6 +140,13 @@ def test_certified_strengths_from_both_sides(workshop: DesignFolder) -> None:
         assert made(workshop, "made.strength", change).outcome == outcome
 
 
+def test_a_strength_that_no_certificate_states_is_held_against_nothing(workshop: DesignFolder) -> None:
+    none = ('proof_stress = "281 MPa"\n', ""), ('tensile_strength = "447 MPa"\n', "")
+    for one in none:
+        assert made(workshop, "made.strength", one).outcome == "conforms"
+    expect_not_applicable(made(workshop, "made.strength", *none), "its certificate states no strength")
+
+
 def test_the_carbon_equivalent_of_the_analysis(workshop: DesignFolder) -> None:
     """0.16 + 1.2/6 + (0.08 + 0.02 + 0.005)/5 + (0.15 + 0.15)/15 = 0.16 + 0.2 + 0.021 + 0.02 = 0.401 %."""
     check = made(workshop, "made.carbon-equivalent")

@@ -207,6 +207,7 @@ def test_a_pipe_is_of_the_hand_of_its_block(tmp_path: Path, block: str, ends: st
     folder.write({"block.toml": block, "pipe.toml": PIPE + ends})
     check = folder.only(HAND, "pipe")
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+    assert outcome != "conforms" or check.says == "block: left"
 
 
 def test_a_pipe_between_two_blocks_is_of_the_hand_of_both(tmp_path: Path) -> None:

@@ -277,6 +277,22 @@ def test_any_part_that_is_welded_has_its_welding_as_a_point(workshop: DesignFold
 
 
 @pytest.mark.parametrize(
+    ("held", "says"),
+    [
+        ("welded on", "not a point of the inspection plan: welding"),
+        ("loose behind a collar", "points of the inspection plan: pressure_test"),
+    ],
+)
+def test_a_pipe_with_a_flange_welded_on_has_its_welding_as_a_point(
+    workshop: DesignFolder, held: str, says: str
+) -> None:
+    pipe = 'kind = "steam-pipe"\nid = "pipe"\n[inspection_points]\npressure_test = "witness"\n'
+    flange = f'kind = "pipe-flange"\nid = "flange"\nof = "pipe"\nheld = "{held}"\n'
+    check = workshop.write({"pipe.toml": pipe, "flange.toml": flange}).only(POINTS, "pipe")
+    assert (check.outcome, check.says) == ("finding" if held == "welded on" else "conforms", says)
+
+
+@pytest.mark.parametrize(
     ("line", "outcome"),
     [("", "not applicable"), ('test_pressure = "28 bar gauge"', "not assessed")],
 )

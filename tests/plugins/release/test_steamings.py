@@ -9,7 +9,7 @@ from speclint.checking import Check
 from speclint.repository import open_repository
 from speclint.testing import DesignFolder, changed, expect_not_assessed
 from tests.made.test_judging import DRAWN, MADE
-from tests.plugins.liners.bench import bench, in_duty
+from tests.plugins.liners.bench import bench, in_duty, in_liner
 
 STEAMED = (
     MADE.replace('"560.3 mm"', '"560.310 mm"')
@@ -74,6 +74,13 @@ def test_a_pressure_is_held_against_that_of_the_case(workshop: DesignFolder) -> 
     found = steamed(workshop, "16.3 bar gauge", *pressure)
     assert found.grade == Grade.NONCONFORMITY
     assert "live_pressure running is outside the duty" in found.actual
+
+
+def test_a_part_that_sees_no_duty_is_held_against_none(workshop: DesignFolder) -> None:
+    drawn = bench(DRAWN, in_liner('housed_in = "block"\n', ""))
+    made = changed(STEAMED, ("VALUE", "200 °C"))
+    found = workshop.write({**drawn, "liner-7.toml": made}).only("made.in-steam")
+    expect_not_assessed(found, "it was measured in steam, and sees no duty")
 
 
 def test_what_was_not_measured_in_steam_and_a_case_that_the_duty_has_not(workshop: DesignFolder) -> None:

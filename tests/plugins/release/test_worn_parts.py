@@ -8,7 +8,7 @@ from speclint import Grade
 from speclint.checking import Check
 from speclint.testing import SETTINGS, DesignFolder
 from tests.made.test_wear import MADE, WORN, measured
-from tests.plugins.liners.bench import bench
+from tests.plugins.liners.bench import bench, in_liner
 
 FIRST = measured("2020-01-01", "500.00", "500.00")
 
@@ -56,6 +56,10 @@ def test_without_an_uncertainty_nothing_is_proved(workshop: DesignFolder) -> Non
     assert check.outcome == "not assessed"
 
 
+def until_overhaul(interval: str) -> str:
+    return f'{SETTINGS}\n[limits."made.worn-by-next-overhaul"]\ninterval = "{interval}"\n'
+
+
 @pytest.mark.parametrize(
     ("interval", "grade"),
     [
@@ -73,9 +77,46 @@ def test_the_next_overhaul_from_both_sides(
     Soonest (0.4 − 0.11414)/1.2e-4 = 2382 d = 6.52 years, at the latest (0.4 − 0.08586)/0.8e-4 = 3927 d = 10.75 years;
     the last bore is 509 mm, and (509 − 501.01)/1.01414e-3 = 7879 d = 21.6 years away.
     """
-    settings = f'{SETTINGS}\n[limits."made.worn-by-next-overhaul"]\ninterval = "{interval}"\n'
     days = (FIRST, measured("2022-09-27", "501.00", "500.90"))
-    assert of(workshop, "made.worn-by-next-overhaul", *days, settings=settings).grade is grade
+    assert of(workshop, "made.worn-by-next-overhaul", *days, settings=until_overhaul(interval)).grade is grade
+
+
+@pytest.mark.parametrize(("interval", "grade"), [("21.2 year", None), ("21.4 year", Grade.QUERY)])
+def test_a_limit_of_wear_with_a_tolerance_is_met_at_its_near_end(
+    workshop: DesignFolder, interval: str, grade: Grade | None
+) -> None:
+    """Last bore 509 ± 0.1 mm: (508.9 − 501.01)/1.01414e-3 = 7780 d = 21.30 years; 509.1 mm would be at 21.84 years."""
+    files = bench(WORN, in_liner('last_bore = "509 mm"', 'last_bore = "509 mm ±0.1"'))
+    days = FIRST + measured("2022-09-27", "501.00", "501.00")
+    workshop.write({**files, "liner-7.toml": MADE + days}, settings=until_overhaul(interval))
+    assert workshop.only("made.worn-by-next-overhaul", "liner-7").grade is grade
+
+
+@pytest.mark.parametrize(
+    ("interval", "grade"),
+    [
+        ("3.74 year", None),
+        ("3.77 year", Grade.QUERY),
+        ("3.90 year", Grade.QUERY),
+        ("3.93 year", Grade.NONCONFORMITY),
+    ],
+)
+def test_a_size_that_wears_down_from_both_sides(
+    workshop: DesignFolder, interval: str, grade: Grade | None
+) -> None:
+    """A ring of 18 mm, and of 17 mm 1000 days after, both ± 0.01: 1e-3 mm a day, U = 2 × 0.005/(√2 × 500) = 1.414e-5.
+
+    Limit 15.5 ± 0.1 mm, its near end 15.6: soonest (16.99 − 15.6)/1.01414e-3 = 1370.6 d = 3.753 years, at the latest
+    (17.01 − 15.6)/0.98586e-3 = 1430.2 d = 3.916 years.
+    """
+    made = 'kind = "made-part"\nid = "one"\nof = "ring"\nserial = "1"\n' + "".join(
+        f'[measured."thickness {day}"]\ndimension = "thickness"\nvalues = ["{size} mm"]\n'
+        f'uncertainty = "0.01 mm"\ndate = "{day}"\n'
+        for day, size in (("2020-01-01", "18.00"), ("2022-09-27", "17.00"))
+    )
+    files = {"ring.toml": RING.replace('"15.5 mm"', '"15.5 mm ±0.1"'), "one.toml": made}
+    workshop.write(files, settings=until_overhaul(interval))
+    assert workshop.only("made.worn-by-next-overhaul", "one").grade is grade
 
 
 @pytest.mark.parametrize(("second", "grade"), [("500.723", None), ("500.722", Grade.QUERY)])

@@ -37,6 +37,15 @@ def test_a_bore_without_a_crank_of_its_own_is_told(
     assert names in says
 
 
+def test_a_crank_that_names_no_bore_of_two_is_of_neither(workshop: DesignFolder) -> None:
+    engine = 'kind = "engine"\nid = "engine"\n' + "".join(
+        CRANK.format(*one) for one in (("1", "left"), ("2", "right"))
+    )
+    engine += '[cranks.3]\nblock = "block"\n'
+    found = workshop.write({"block.toml": BLOCK, "engine.toml": engine}, settings=SETTINGS).only(RULE)
+    assert found.outcome == "conforms"
+
+
 def test_the_only_bore_needs_no_name(workshop: DesignFolder) -> None:
     block = BLOCK.partition("[bores.right]")[0]
     engine = 'kind = "engine"\nid = "engine"\n[cranks.one]\nblock = "block"\n'

@@ -154,6 +154,8 @@ def test_what_may_share_a_number_shares_its_revision(
         )
         check = on_one(workshop, one, two).only(NUMBER, "second")
         assert (check.outcome, check.grade) == (("finding", wanted) if wanted else ("conforms", None))
+        if revision == "B":
+            assert check.says == "first (first.toml) is on the same drawing in revision A, this one in B"
 
 
 @pytest.mark.parametrize(

@@ -75,6 +75,14 @@ def test_both_joints_go_into_one_block_only_where_both_ends_do(
     assert found(workshop, "first", **made)[0] == outcome
 
 
+def test_a_pipe_that_says_only_what_it_is_joined_to_is_so_at_either_end(workshop: DesignFolder) -> None:
+    made = {
+        "first": 'kind = "steam-pipe"\njoined_to = "block"',
+        "bolts-middle": 'kind = "bolted-joint"\nholds = "flange-middle"\nscrewed_into = "block"',
+    }
+    assert found(workshop, "first", **made)[0] == "conforms"
+
+
 @pytest.mark.parametrize("part", ["block", "other"])
 def test_a_pipe_of_which_no_end_is_known_is_joined_to_anything(workshop: DesignFolder, part: str) -> None:
     alone = {

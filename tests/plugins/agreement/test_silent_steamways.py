@@ -1,0 +1,185 @@
+"""Pipes, passages and the blast pipe where a place is silent."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint.testing import DesignFolder, changed
+from tests.plugins.agreement import test_openings as openings
+from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
+from tests.plugins.agreement.test_nozzle import with_engine
+from tests.plugins.agreement.test_path_blocks import FILES as PATHS
+from tests.plugins.agreement.test_pipes import FILES as PIPED
+from tests.plugins.known_metals import METALS, WITH_METALS
+
+#: A pipe that follows a pipe which ends at another block: the pipes may meet between the two.
+_PIPE_AFTER_PIPE = {
+    **PATHS,
+    "exhaust.toml": 'kind = "steam-pipe"\nfollows = "supply"\nstarts_at.part = "two"',
+}
+#: A pipe bolted to an opening of a block.
+_OPENED = {
+    **{
+        f"{name}.toml": getattr(openings, name.upper())
+        for name in ("duty", "block", "pipe", "flange", "studs", "lens")
+    },
+    "metals.toml": METALS,
+    "speclint.toml": WITH_METALS,
+}
+_STRAIGHT = {
+    **PIPED,
+    "pipe.toml": changed(PIPED["pipe.toml"], ("bends = 2", "bends = 0"), ('"2.7 m"', '"2.1 m"')),
+}
+#: A round section of 20000 mm² has 0.501 m of edge.
+_SECTION = {"passage.toml": 'kind = "steam-passage"\narea = "20000 mm²"\nperimeter = "0.6 m"'}
+
+ROWS: list[Row] = [
+    *rows(
+        "blast-pipe.of-its-cylinders",
+        "nozzle",
+        with_engine(),
+        (ASKED, ("other.toml", 'diameter = "500 mm"\n')),
+        (ASKED, ("liner.toml", 'bore = "500 mm"\n')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "chest",
+        PATHS,
+        (SILENT, ("chest.toml", 'in_block = "one"\n')),
+        (SILENT, ("supply.toml", 'ends_at.part = "one"')),
+        (SILENT, ("chest.toml", 'follows = "supply"')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "pocket",
+        PATHS,
+        (FINE, ("chest.toml", 'in_block = "one"\n')),
+        (FINE, ("pocket.toml", 'follows = "chest"\n')),
+        (FINE, ("pocket.toml", 'valve = "valve"')),
+        (FINE, ("valve.toml", 'upper_beat.seat = "upper"\n')),
+        (FINE, ("upper.toml", 'pressed_into = "one"')),
+        (SILENT, ("pocket.toml", 'in_block = "one"\n')),
+        (SILENT, ("pocket.toml", 'follows = "chest"\nvalve = "valve"')),
+    ),
+    *rows(
+        "path.of-one-block",
+        "exhaust",
+        PATHS,
+        (SILENT, ("exhaust.toml", 'starts_at.part = "one"')),
+        (SILENT, ("exhaust.toml", 'follows = "chest"\n')),
+    ),
+    *rows(
+        "flange.of-its-pipe",
+        "flange",
+        PIPED,
+        (SILENT, ("flange.toml", 'bore = "157 mm"\n')),
+        (ASKED, ("flange.toml", 'of = "pipe"\n')),
+        (ASKED, ("pipe.toml", 'wall = "5.6 mm"\n')),
+        (ASKED, ("pipe.toml", 'outside_diameter = "168.3 mm"\n')),
+    ),
+    *rows(
+        "lens-joint.of-its-pipe",
+        "lens",
+        PIPED,
+        (SILENT, ("lens.toml", '\nbore = "157 mm"')),
+        (ASKED, ("lens.toml", 'of = "pipe"\n')),
+        (ASKED, ("pipe.toml", 'wall = "5.6 mm"\n')),
+    ),
+    *rows(
+        "steamway.same-steam",
+        "pipe",
+        PIPED,
+        (SILENT, ("chest.toml", 'carries = "live steam"\n')),
+        (SILENT, ("pipe.toml", 'carries = "live steam"\n')),
+        (SILENT, ("chest.toml", 'follows = "pipe"\n')),
+    ),
+    *rows(
+        "duty.back-pressure-by-nozzle",
+        "block",
+        with_engine(),
+        (SILENT, ("engine.toml", 'nozzle = "nozzle"\n')),
+        (SILENT, ("engine.toml", 'block = "block"\n')),
+        (SILENT, ("duty.toml", 'exhaust_pressure = "0.35 bar gauge"\n')),
+        (SILENT, ("duty.toml", 'steam_flow = "1.7 kg/s"\n')),
+        (ASKED, ("nozzle.toml", 'follows = "out"\n')),
+    ),
+    *rows("path.of-one-block", "exhaust", _PIPE_AFTER_PIPE, (SILENT,)),
+    *rows(
+        "pipe.of-its-opening",
+        "pipe",
+        _OPENED,
+        (FINE, ("pipe.toml", 'carries = "live steam"\n')),
+        (FINE, ("block.toml", 'carries = "live steam"\n')),
+        (FINE, ("block.toml", 'bore = "157 mm"\n')),
+        (ASKED, ("pipe.toml", 'outside_diameter = "168.3 mm"\n')),
+        (ASKED, ("pipe.toml", 'wall = "5.6 mm"\n')),
+        (FINE, ("block.toml", "studs = 8\n")),
+        (FINE, ("studs.toml", "count = 8\n")),
+        (FINE, ("block.toml", 'circle = "250 mm"\n')),
+        (FINE, ("studs.toml", 'circle = "250 mm"\n')),
+        (FINE, ("block.toml", 'face = "300 mm"\n')),
+        (FINE, ("flange.toml", 'outside_diameter = "300 mm"\n')),
+        (FINE, ("studs.toml", 'screwed_into = "block"\n')),
+        (SILENT, ("pipe.toml", 'opening = "chest"\n')),
+        (SILENT, ("pipe.toml", 'part = "block"\n')),
+    ),
+    *rows(
+        "pipe.anchor-by-block",
+        "pipe",
+        _OPENED,
+        (SILENT, ("pipe.toml", 'anchor_movement = "3 mm"\n')),
+        (SILENT, ("block.toml", 'at = "-500 mm"\n')),
+        (SILENT, ("pipe.toml", 'opening = "chest"\n')),
+    ),
+    *rows(
+        "lens-joint.swing-by-pipe",
+        "lens",
+        _OPENED,
+        (SILENT, ("lens.toml", 'swing = "0.5 °"\n')),
+        (SILENT, ("pipe.toml", 'takes_up_by = "lens joints"\n')),
+        (ASKED, ("pipe.toml", 'anchor_distance = "2 m"\n')),
+        (ASKED, ("lens.toml", 'of = "pipe"\n')),
+    ),
+    *rows(
+        "pipe.length-agrees",
+        "pipe",
+        _STRAIGHT,
+        (SILENT, ("pipe.toml", 'anchor_distance = "2.1 m"\n')),
+        (SILENT, ("pipe.toml", 'length = "2.1 m"\n')),
+        (ASKED, ("pipe.toml", "bends = 0\n")),
+    ),
+    *rows(
+        "duty.metal-follows-steam",
+        "pipe",
+        PIPED,
+        (SILENT, ("duty.toml", 'steam-pipe = "380..395 °C"\n')),
+        (SILENT, ("duty.toml", 'live_temperature = "390 °C ±10"\n')),
+        (FINE, ("duty.toml", 'exhaust_temperature = "170 °C"\n')),
+    ),
+    *rows(
+        "duty.metal-follows-steam",
+        "block",
+        PIPED,
+        (SILENT, ("duty.toml", 'cylinder-block = "250..270 °C"\n')),
+        (SILENT, ("duty.toml", 'live_temperature = "390 °C ±10"\n')),
+    ),
+    *rows(
+        "duty.metal-follows-steam",
+        "valve",
+        PIPED,
+        (SILENT, ("duty.toml", 'poppet-valve = "350 °C"\n')),
+        (ASKED, ("valve.toml", 'serves = "inlet"\n')),
+    ),
+    *rows(
+        "passage.section-possible",
+        "passage",
+        _SECTION,
+        (SILENT, ("passage.toml", 'area = "20000 mm²"\n')),
+        (SILENT, ("passage.toml", 'perimeter = "0.6 m"')),
+    ),
+]
+
+
+@pytest.mark.parametrize("row", ROWS, ids=named)
+def test_what_is_said_where_a_place_is_silent(workshop: DesignFolder, row: Row) -> None:
+    expect_said(workshop, row)
