@@ -296,9 +296,11 @@ from .passage_steam import (
     steam_in as steam_in,
 )
 from .people import (
+    is_firm_in as is_firm_in,
     is_named_in as is_named_in,
     may_be_one_person as may_be_one_person,
     names_another as names_another,
+    names_only_a_role as names_only_a_role,
     people_named as people_named,
 )
 from .pins import (

@@ -7,7 +7,29 @@ import re
 from speclint.repository import look
 
 _BETWEEN_WORDS = re.compile(r"[^\w]+|_")
+_INITIAL = re.compile(r"\b\w\.")
 _BETWEEN_PEOPLE = re.compile(r"\s+and\s+|[&+/;]")
+
+
+def _seen(words: str) -> frozenset[str]:
+    """Words as they are compared."""
+    return frozenset(look(word) for word in words.split())
+
+
+#: Words for who designed, made or looked at a part, which name nobody.
+_ROLES = _seen(
+    "self myself himself herself itself themselves ourselves us we house inhouse internal works workshop shop office "
+    "department staff team maker manufacturer foundry designer draughtsman draftsman checker preparer tester welder "
+    "examiner witness fitter foreman above before usual same required needed witnessed examined"
+)
+#: Words that stand beside those and name nobody either.
+_BESIDE_ROLES = _seen(
+    "the a an our own as by in of to at no not who is was and drawing design welding test testing quality inspector "
+    "inspection engineer engineers"
+)
+_TITLES = _seen("mr mrs ms miss dr prof professor sir dipl ing ir eng ceng pe")
+#: Words of a firm's name that are left out as often as they are written.
+_OF_FIRMS = _seen("ltd limited plc gmbh ag kg inc llc corp co company the a an of at and")
 
 
 def may_be_one_person(one: str, other: str) -> bool:
@@ -43,22 +65,63 @@ def people_named(text: str) -> list[str]:
 
 
 def names_another(some: str, than: str) -> bool:
-    """Whether a text names somebody who can be none of those that another text names.
+    """Whether a text names somebody who can be none of those that another text names; a role alone names nobody.
 
     >>> names_another("M. Coyle and B. Thorne", than="Coyle, Mary"), names_another("Mary Coyle", than="M. Coyle")
     (True, False)
+    >>> names_another("M. Coyle and himself", than="Coyle, Mary")
+    False
     """
-    return any(not may_be_one_person(one, than) for one in people_named(some))
+    return any(not (names_only_a_role(one) or may_be_one_person(one, than)) for one in people_named(some))
+
+
+def names_only_a_role(text: str) -> bool:
+    """Whether a text says nothing but which of the works' own people is meant, or that nobody is.
+
+    >>> [names_only_a_role(one) for one in ("the tester", "as above", "in-house", "not required")]
+    [True, True, True, True]
+    >>> [names_only_a_role(one) for one in ("the inspecting engineer", "works inspector M. Coyle", "A. Foreman")]
+    [False, False, False]
+    """
+    words = _words(text)
+    if _INITIAL.search(text):
+        return False
+    return not _ROLES.isdisjoint(words) and _ROLES.union(_BESIDE_ROLES).issuperset(words)
 
 
 def is_named_in(person: str, text: str) -> bool:
-    """Whether a text bears the name of a person: each word of the name that is longer than an initial.
+    """Whether a text bears the name of a person: each word of the name, first names written out or as an initial.
+
+    Where both have initials, and none of the person's begins a word of the text, another of the same surname is meant.
 
     >>> is_named_in("M. Coyle", "Mary Coyle, inspecting engineer"), is_named_in("B. Thorne", "Bureau of inspection")
     (True, False)
+    >>> is_named_in("Dr Mary Coyle", "M. Coyle, inspector"), is_named_in("M. Coyle", "P. Coyle, inspector")
+    (True, False)
     """
-    whole = [word for word in _words(person) if len(word) > 1]
-    return bool(whole) and all(word in _words(text) for word in whole)
+    theirs = _words(text)
+    own = [word for word in _words(person) if word not in _TITLES]
+    whole = [word for word in own if len(word) > 1]
+    if not any(word in theirs for word in whole):
+        return False
+    return all(word in theirs or word[0] in theirs for word in whole) and not _other_initials(own, theirs)
+
+
+def is_firm_in(firm: str, text: str) -> bool:
+    """Whether a text bears the name of a firm, with or without what says of which kind it is.
+
+    >>> is_firm_in("Ness Works Ltd", "The Ness Works, inspection"), is_firm_in("Ness Works", "Corrow and Ness")
+    (True, False)
+    """
+    words = set(_words(firm)) - _OF_FIRMS
+    return bool(words) and words.issubset(_words(text))
+
+
+def _other_initials(own: list[str], theirs: list[str]) -> bool:
+    initials = {word for word in own if len(word) == 1}
+    if not initials or not any(len(word) == 1 for word in theirs):
+        return False
+    return not any(word[0] in initials for word in theirs if word not in own or word in initials)
 
 
 def _all_among(some: list[str], others: list[str]) -> bool:

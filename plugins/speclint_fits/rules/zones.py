@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
+
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.facts import stated_zone
 from speclint.handbook.fits import share_of_size
@@ -18,6 +20,7 @@ _ROUND = ("round", "cylindrical")
     "the size of its face",
     wrong="{item} may be {found} out of round, {limit} allowed by the tolerance of its size",
     on=Component,
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[ISO_1101, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="an oval that fills a wider zone is out of its limits of size; such a zone limits nothing, or is a slip",
@@ -59,12 +62,20 @@ def _form(name: str, one: GeometricalTolerance, sheet: Sheet) -> str:
 
 def _size_of(name: str, one: GeometricalTolerance, part: Component, sheet: Sheet) -> Length | None:
     """The size to which a zone belongs; None where the part has none of that key, or one without a tolerance."""
-    try:
-        size = part.under(sheet.read(f"size of {name}", one.of))
-    except LookupError:
+    size = _under(part, sheet.read(f"size of {name}", one.of))
+    if size is None:
         return None
     stated = sheet.is_stated(f"its size at {name}", size)
     return size if stated and sheet.tolerance(f"T_0 of {name}", size) > 0 else None
+
+
+def _under(part: Component, face: str) -> Length | None:
+    """What a part states under the key of a face, or under its words: "the outside diameter"; None where nothing."""
+    by_words = "_".join(word for word in face.lower().split() if word != "the")
+    for key in (face, by_words):
+        with suppress(LookupError):
+            return part.under(key)
+    return None
 
 
 @rule(

@@ -42,8 +42,10 @@ def same_thread(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgement:
 
 @rule(
     "joint.thread-rolling",
-    title="A thread that is said to be rolled after its heat treatment names the procedure by which that is done",
+    title="A thread that is said to be rolled after its heat treatment names the procedure by which that is done, "
+    "with its number",
     on=(BoltedJoint, FrameFastening),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[VDI_FATIGUE, COMMON_PRACTICE],
     why="A thread rolled last may alternate by up to twice as much as one that is hardened after it; both look alike, "
@@ -60,6 +62,9 @@ def thread_rolling(joint: BoltedJoint | FrameFastening, sheet: Sheet) -> Judgeme
         said = "nothing says by which procedure the thread is rolled after its heat treatment"
         return sheet.states(False, said, where=joint.thread_made.where)
     by = sheet.read("procedure of rolling", joint.rolled_by)
+    if not any(letter.isdigit() for letter in by):
+        said = f'"{by}" gives no number of a procedure of rolling'
+        return sheet.states(False, said, where=joint.rolled_by.where)
     return sheet.states(True, f"the thread is rolled after treatment by {by}", where=joint.rolled_by.where)
 
 

@@ -77,7 +77,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=4,
+    edition=5,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",
@@ -99,9 +99,10 @@ def independent_check(component: Component, sheet: Sheet) -> Judgement:
     checker = sheet.read("checked by", component.checked_by)
     says = f"prepared by {preparer}, checked by {checker}"
     other = facts.names_another(checker, than=preparer)
+    who = "nobody by name" if facts.names_only_a_role(checker) else "the same person"
     return sheet.states(
         other,
-        says if other else f"{says}: the same person",
+        says if other else f"{says}: {who}",
         where=component.checked_by.where,
     )
 

@@ -1,23 +1,34 @@
-"""Who certifies a pressure part is nobody who designed it."""
+"""Who certifies a pressure part is nobody who designed or made it."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import Grade, Judgement, Sheet, rule
-from speclint.facts import holds_pressure, is_named_in, people_named
-from speclint.specs import Component
+from speclint.facts import (
+    holds_pressure,
+    is_firm_in,
+    is_named_in,
+    may_be_one_person,
+    names_only_a_role,
+    people_named,
+)
+from speclint.specs import Component, by_word
 from speclint_release.inputs import of_vessel
 from speclint_release.sources import L122
 
 
 @rule(
     "release.independent-body",
-    title="The competent body of a pressure part is nobody who prepared or checked its drawing",
+    title="The competent body of a pressure part is nobody who prepared or checked its drawing, nor the works that "
+    "made it",
     on=Component,
+    edition=2,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],
     why="who certifies a part of his own design looks for the mistakes that he thought of, and for no others",
-    leaves_out="whether the body is competent for the part, and independent of the works: the local code, and the "
-    "authority behind it, decide",
+    leaves_out="whether the body is competent for the part: the local code, and the authority behind it, decide; works "
+    "that no part as made names",
     against=(),
 )
 def independent_body(component: Component, sheet: Sheet) -> Judgement:
@@ -30,12 +41,24 @@ def independent_body(component: Component, sheet: Sheet) -> Judgement:
     if not sheet.is_stated("competent body", named):
         raise sheet.not_applicable("it names no competent body: release.pressure-part asks for it")
     body = sheet.read("competent body", named)
+    wrong = next(_against(body, component, sheet), None)
+    if wrong is not None:
+        return sheet.states(False, f"{wrong}, and the competent body is {body}", where=named.where)
+    return sheet.states(True, f"the competent body is {body}, who neither prepared nor checked it")
+
+
+def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
+    """Why the body is not another than the designer, the checker and the works."""
+    if names_only_a_role(body):
+        yield "a role in the works names nobody outside of it"
     for role, who in (("prepared", component.prepared_by), ("checked", component.checked_by)):
         for person in people_named(sheet.said(f"{role} by", who) or ""):
-            if is_named_in(person, body):
-                says = f"{role} by {person}, and the competent body is {body}"
-                return sheet.states(False, says, where=named.where)
-    return sheet.states(True, f"the competent body is {body}, who neither prepared nor checked it")
+            if is_named_in(person, body) or any(may_be_one_person(person, one) for one in people_named(body)):
+                yield f"{role} by {person}"
+    for made in sheet.belonging_to(component, by_word.MadePart):
+        maker = sheet.said(f"maker of {made.id}", made.maker)
+        if maker is not None and is_firm_in(maker, body):
+            yield f"made by {maker}"
 
 
 RULES = (independent_body,)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import names_another
+from speclint.facts import names_another, names_only_a_role
 from speclint.specs import ExaminationRecord, HydraulicTestRecord, MadePart
 from speclint_release.sources import EN_13445_5
 
@@ -15,6 +15,7 @@ from speclint_release.sources import EN_13445_5
     title="A hydraulic test on record had a witness beside who made it, and each examination was made by somebody "
     "who is named, and who did not weld the part",
     on=MadePart,
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[
         EN_13445_5.at("clauses 6 and 10, inspection during fabrication and final assessment"),
@@ -42,9 +43,9 @@ def independent_examination(made: MadePart, sheet: Sheet) -> Judgement:
 def _of_test(name: str, record: HydraulicTestRecord, sheet: Sheet) -> Iterator[str]:
     by = sheet.said(f"who made {name}", record.by)
     witness = sheet.said(f"witness of {name}", record.witnessed_by)
-    if by is None:
+    if by is None or names_only_a_role(by):
         yield f"{name} names nobody who made it"
-    if witness is None:
+    if witness is None or names_only_a_role(witness):
         yield f"{name} names no witness"
     elif by is not None and not names_another(witness, by):
         yield f"{name} was made and witnessed by {by}"
@@ -52,7 +53,7 @@ def _of_test(name: str, record: HydraulicTestRecord, sheet: Sheet) -> Iterator[s
 
 def _of_examination(name: str, record: ExaminationRecord, made: MadePart, sheet: Sheet) -> Iterator[str]:
     by = sheet.said(f"who made {name}", record.by)
-    if by is None:
+    if by is None or names_only_a_role(by):
         yield f"{name} names nobody who made it"
         return
     for weld, one in made.welds.items():

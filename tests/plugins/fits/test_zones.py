@@ -41,6 +41,16 @@ def test_other_forms_and_faces_have_no_size(workshop: DesignFolder, form: str, o
     assert workshop.write({"seat.toml": text}).only(OF_SIZE).outcome == "not applicable"
 
 
+@pytest.mark.parametrize("of", ["outside diameter", "the outside diameter", "Outside_diameter"])
+@pytest.mark.parametrize(("t", "outcome"), [("0.02 mm", "conforms"), ("0.0201 mm", "finding")])
+def test_a_face_may_be_named_by_the_words_of_its_size(
+    workshop: DesignFolder, of: str, t: str, outcome: str
+) -> None:
+    """IT7 of 120 to 180 mm is 40 µm, ISO 286-1, table 1."""
+    text = SEAT.format(size="180 mm h7") + zone("of-it", "round", t, of)
+    assert workshop.write({"seat.toml": text}).only(OF_SIZE).outcome == outcome
+
+
 def test_the_worst_of_several_zones_is_told(workshop: DesignFolder) -> None:
     text = SEAT.format(size="180 mm h7") + zone("first", "round", "0.01 mm", OUTSIDE)
     text += zone("second", "cylindrical", "0.03 mm", OUTSIDE)

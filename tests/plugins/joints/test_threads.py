@@ -96,6 +96,14 @@ def test_a_thread_rolled_last_names_its_procedure(workshop: DesignFolder, made: 
     assert workshop.only(ROLLING, "studs").outcome == wanted
 
 
+@pytest.mark.parametrize("by", ["as usual", "maker's procedure", "see drawing"])
+def test_words_without_a_number_name_no_procedure(workshop: DesignFolder, by: str) -> None:
+    line = f'thread_made = "rolled after treatment"\nrolled_by = "{by}"\n'
+    check = bench(workshop, ("studs", 'thread_made = "cut"\n', line)).only(ROLLING, "studs")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert check.says.startswith(f'"{by}" gives no number of a procedure of rolling')
+
+
 def test_the_bolts_of_a_pad_name_theirs_too(workshop: DesignFolder) -> None:
     fastened(workshop, ("count = 30", 'thread_made = "rolled after treatment"\ncount = 30'))
     assert workshop.only(ROLLING, "fastening").outcome == "finding"

@@ -89,6 +89,9 @@ def test_a_cover_holds_pressure_whatever_it_says(workshop: DesignFolder, instead
         ('checked_by = "Render, A."', "finding"),
         ('checked_by = "Render, B."', "conforms"),
         ('checked_by = "Anne Render"', "finding"),  # the A. Render who prepared it
+        ('checked_by = "the drawing office"', "finding"),  # names nobody
+        ('checked_by = "himself"', "finding"),
+        ('checked_by = "A. Render and the checker"', "finding"),
         ('checked_by = "A. Render and M. Coyle"', "conforms"),  # another checked it too
         ('checked_by = "A. Render, M. Coyle"', "conforms"),
         ('checked_by = "A. Render & A Render"', "finding"),

@@ -1,4 +1,4 @@
-"""release.independent-body: who certifies a pressure part is nobody who designed it."""
+"""release.independent-body: who certifies a pressure part is nobody who designed or made it."""
 
 from __future__ import annotations
 
@@ -23,6 +23,19 @@ SOUND = "neither prepared nor checked it"
         ("A. Render", "M. Coyle", "prepared by A. Render, and the competent body is A. Render"),
         ("Render, Anne", "M. Coyle", "prepared by A. Render, and the competent body is Render, Anne"),
         ("Mary Coyle, inspector", "M. Coyle", "checked by M. Coyle, and the competent body is Mary Coyle"),
+        (
+            "M. Coyle, inspector",
+            "Dr. Mary Coyle",
+            "checked by Dr. Mary Coyle, and the competent body is M. Coyle",
+        ),
+        ("P. Coyle, inspector", "M. Coyle", SOUND),  # another of the same surname
+        (
+            "Mary J. Coyle, inspector",
+            "M. Coyle",
+            "checked by M. Coyle, and the competent body is Mary J. Coyle",
+        ),
+        ("the drawing office", "M. Coyle", "a role in the works names nobody outside of it"),
+        ("ourselves", "M. Coyle", "a role in the works names nobody outside of it"),
         ("B. Thorne", "M. Coyle and B. Thorne", "checked by B. Thorne, and the competent body is B. Thorne"),
     ],
 )
@@ -35,6 +48,25 @@ def test_the_body_is_nobody_who_prepared_or_checked(
     assert (check.outcome, check.grade) == (("finding", Grade.HOLD) if found else ("conforms", None))
     assert says in check.says
     assert not found or check.where.key == "competent_body"
+
+
+@pytest.mark.parametrize(
+    ("body", "maker", "outcome"),
+    [
+        ("Ness Works, inspection department", "The Ness Works Ltd", "finding"),
+        ("Ness Works, inspection department", "Corrow Works Ltd", "conforms"),
+        ("Corrow and Ness", "Ness Works Ltd", "conforms"),  # one word of the two
+        ("Ness Works, inspection department", "", "conforms"),  # made.identified asks for the maker
+    ],
+)
+def test_the_body_is_not_the_works_that_made_it(
+    workshop: DesignFolder, body: str, maker: str, outcome: str
+) -> None:
+    made = 'kind = "made-part"\nid = "cover-7"\nof = "cover"\n' + (f'maker = "{maker}"\n' if maker else "")
+    given = files((OLD, f'competent_body = "{body}"')) | {"made.toml": made}
+    check = workshop.write(given, settings=settings()).only(BODY, "cover")
+    assert check.outcome == outcome
+    assert outcome == "conforms" or f"made by {maker}, and the competent body is {body}" in check.says
 
 
 def test_a_checker_who_is_not_stated_is_not_read(workshop: DesignFolder) -> None:

@@ -39,6 +39,11 @@ SOUND = "each is by somebody who is named, and looked at by another"
         ((WITNESS, ""), "shop names no witness"),
         ((WITNESS, 'witnessed_by = "Ashby, Karl"\n'), "shop was made and witnessed by K. Ashby"),
         ((WITNESS, 'witnessed_by = "K. Ashby and B. Thorne"\n'), SOUND),
+        ((WITNESS, 'witnessed_by = "the tester"\n'), "shop names no witness"),
+        ((WITNESS, 'witnessed_by = "K. Ashby and himself"\n'), "shop was made and witnessed by K. Ashby"),
+        ((WITNESS, 'witnessed_by = "the inspecting engineer"\n'), SOUND),
+        ((TESTED, 'gauge"\nby = "test shop"'), "shop names nobody who made it"),
+        ((EXAMINED, 'method = "ultrasonic"\nby = "the welder"'), "boss names nobody who made it"),
         ((TESTED, 'gauge"'), "shop names nobody who made it"),
         ((EXAMINED, 'method = "ultrasonic"'), "boss names nobody who made it"),
         (
