@@ -137,7 +137,7 @@ def _at(cam: Any, angle: Enclosure) -> Any:
 def _deep(value: Any) -> Any:
     """A copy of a cam whose parts, and the functions among them, run on enclosures."""
     if not is_dataclass(value):
-        return twin(value) if callable(value) else value
+        return twin(value)
     made = copy(value)
     object.__setattr__(made, "__class__", twin(type(value)))
     for each in fields(value):

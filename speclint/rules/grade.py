@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-from enum import IntEnum
+from enum import IntEnum, auto
 
 
 class Grade(IntEnum):
     """The grade of a finding: the greater, the more serious."""
 
-    OBSERVATION = 1
-    QUERY = 2
-    NONCONFORMITY = 3
-    HOLD = 4
+    OBSERVATION = auto()
+    QUERY = auto()
+    NONCONFORMITY = auto()
+    HOLD = auto()
 
     @property
     def word(self) -> str:

@@ -70,3 +70,17 @@ def test_nothing_is_left_of_it(found: Assessment) -> None:
     assert seen == 0
     assert once_more(check, context, looks_up) == 1
     assert not context._readings
+
+
+def test_nothing_is_written_down(found: Assessment) -> None:
+    context = found.context
+    assert context is not None
+    (check,) = (one for one in found.checks if one.rule.name == "tube.case-stress")
+
+    def steps(part: Component, _case: LoadCase, sheet: Sheet) -> int:
+        assert isinstance(part, Tube)
+        sheet.take("d", part.bore)
+        return len(sheet.record.steps)
+
+    with pytest.raises(ValueError, match=r"^this sheet does not record$"):
+        once_more(check, context, steps)

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Processes, processes
+from speclint.checking import Processes, helper, processes
 from speclint.checking.helper import HelperLost
 from speclint.checking.processes import (
     _MOST,
@@ -60,6 +60,22 @@ def test_a_copy_is_made_only_where_that_is_safe(
     monkeypatch.setattr(sys, "platform", system)
     monkeypatch.setattr(processes, "active_count", lambda: threads)
     assert _way_to_start() == way
+
+
+@pytest.mark.parametrize(
+    ("asked", "safe", "copies"),
+    [("copy", "new", 1), ("new", "copy", 0), (None, "copy", 1), (None, "new", 0), ("copy", "copy", 1)],
+)
+def test_work_is_done_meanwhile_in_a_copy_where_that_is_asked_or_else_is_safe(
+    monkeypatch: pytest.MonkeyPatch, asked: Any, safe: str, copies: int
+) -> None:
+    """The copy says 3, this process 4."""
+    copy = SimpleNamespace(hear=lambda: ("done", 3))
+    monkeypatch.setattr(helper, "copy_at_work", lambda _work, _others: copy)
+    monkeypatch.setattr(processes, "_way_to_start", lambda: safe)
+    some = Processes(1, start=asked)
+    done = some.meanwhile(lambda: 4)
+    assert (done(), len(some._copies)) == ((3, 1) if copies else (4, 0))
 
 
 @pytest.mark.parametrize(("asked", "way"), [("new", "new"), ("copy", "copy"), (None, "as is safe")])

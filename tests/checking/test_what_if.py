@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
@@ -18,6 +19,7 @@ from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.reports.test_page import Terminal
 from tests.repository.test_mirrored_block import DUTY, LEFT, turned, written
 from tests.tubes import FILES
 
@@ -297,6 +299,27 @@ def test_a_rule_that_was_not_assessed_says_what_is_wanting(shop: DesignFolder) -
     assert str(problem.value).startswith(
         "--solve tube.loose-hot: not assessed on tube: temperature is not stated"
     )
+
+
+@pytest.mark.parametrize(
+    ("words", "stages"),
+    [
+        (
+            ["--set", "tube.pressure=?", "--solve", "tube.stress"],
+            ["checking as it is", "looking for the value that just holds", "checking with the values"],
+        ),
+        (["--set", "tube.pressure=31 bar gauge"], ["checking as it is", "checking with the values"]),
+    ],
+)
+def test_a_terminal_is_told_each_stage_of_the_work(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, words: list[str], stages: list[str]
+) -> None:
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", stream)
+    assert main(["check", str(shop.root), *words]) == 0
+    told = [one.strip() for one in stream.getvalue().split("\r")]
+    assert list(dict.fromkeys(one.split(":")[0] for one in told if one)) == stages
 
 
 def test_the_page_and_the_data_tell_the_same(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:

@@ -61,7 +61,9 @@ def _looked_at(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> tuple[float,
         return 0.0, 0.0
     for _ in range(_HALVINGS):
         step /= 2
-        first -= step if track.bears(track.follower(max(first - step, 0.0))) else 0.0
+        before = max(first - step, 0.0)
+        if track.bears(track.follower(before)):
+            first = before
     return round(track.follower(first).slope, 6), max(map(track.torque, angles))
 
 

@@ -51,6 +51,14 @@ def test_another_notch_needs_no_lead_but_must_not_open_late(folder: DesignFolder
     expect_finding(late, grade=Grade.NONCONFORMITY)
 
 
+@pytest.mark.parametrize(("at", "grade"), [("-5.7 °", Grade.OBSERVATION), ("-5.6 °", Grade.NONCONFORMITY)])
+def test_a_notch_run_at_speed_that_opens_late_is_graver_than_one_of_little_lead(
+    folder: DesignFolder, at: str, grade: Grade
+) -> None:
+    """5.6545° after the foot at the latest: 0.0455° before dead centre, where 2° are wanted, and 0.0545° after it."""
+    expect_finding(checked(folder, LEAD, foot("35", "inlet_front", at)), grade=grade)
+
+
 def test_the_longest_notch_may_open_late(folder: DesignFolder) -> None:
     expect_conforms(
         checked(folder, LEAD, foot("65", "inlet_front", "-3 °"), foot("65", "inlet_back", "-3 °"))
