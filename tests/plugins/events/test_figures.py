@@ -23,13 +23,12 @@ from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures import turning_moments as turning_figure
 from speclint_events.figures.event_circle import event_circles
-from speclint_events.figures.fields import Field
 from speclint_events.figures.gears import gears_drawn
 from speclint_events.figures.indicator_card import indicator_cards, thinned
-from speclint_events.figures.notch_efforts import Engine, Notch, notch_efforts
+from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import _Scan, spring_forces
 from speclint_events.figures.turning_moments import turning_moments
-from speclint_events.figures.valve_chart import _end, _round_angles, _turned, greatest_area, valve_charts
+from speclint_events.figures.valve_chart import _end, _turned, valve_charts
 from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -305,67 +304,6 @@ def test_a_curve_is_drawn_in_every_turn_of_which_two_points_show() -> None:
     assert list(_turned(two, (-50.0, 330.0))) == [[(-40.0, 1.0), (-35.0, 2.0)], two]
     assert list(_turned(two[:1], (-50.0, 330.0))) == []
     assert list(_turned([(-50.0, 1.0), (330.0, 2.0)], (-50.0, 330.0))) == [[(-50.0, 1.0), (330.0, 2.0)]]
-
-
-def test_round_angles_are_those_that_the_chart_holds() -> None:
-    """The multiples of 30° between −50° and 100°."""
-    assert _round_angles((-50.0, 100.0)) == [-30.0, 0.0, 30.0, 60.0, 90.0]
-
-
-@pytest.mark.parametrize(("name", "most"), [("inlet", 60.0), ("exhaust", 300.0)])
-def test_the_greatest_area_lies_between_the_events_of_the_valve(name: str, most: float) -> None:
-    """Of a valve that opens further all the way: from −10° to 60° of an inlet, from 150° to 300° of an exhaust."""
-    valve = SimpleNamespace(area=lambda angle: angle)
-    events = SimpleNamespace(admission=-10.0, cut_off=60.0, release=150.0, compression=300.0)
-    end = SimpleNamespace(events=events, inlet=valve, exhaust=valve)
-    drawn_gear: Any = SimpleNamespace(notch="full", end=lambda *_: end)
-    assert greatest_area("front", name, drawn_gear) == pytest.approx(most)
-
-
-def test_the_speed_of_an_engine_by_hand() -> None:
-    """5 turns a second of a wheel of 1.75 m: 5 × π × 1.75 = 27.489 m/s, × 3.6 = 98.960 km/h."""
-    engine = Engine(cylinders=2.0, wheel=1.75, adhesion=None, boiler=None)
-    assert engine.speed(5.0) == pytest.approx(98.960, abs=1e-3)
-
-
-class _Strokes:
-    """A paper that keeps the lines and marks that are put on it."""
-
-    def __init__(self) -> None:
-        self.lines: list[tuple[Any, Any]] = []
-        self.marks: list[tuple[str, Any]] = []
-
-    def line(self, start: Any, end: Any, *_: object) -> None:
-        self.lines.append((start, end))
-
-    def mark(self, place: str, number: Any, value: float, at: Any, *_: object) -> None:  # noqa: ARG002 - of a paper
-        self.marks.append((place, at))
-
-    def text(self, *_: object, **__: object) -> None:
-        """Words are looked at elsewhere."""
-
-
-def _field(paper: Any) -> Field:
-    """From 0 to 10 across 100 and from 0 to 1 up 60, its corner at (20, 10)."""
-    return Field(paper, (20.0, 10.0), (100.0, 60.0), (0.0, 10.0), (0.0, 1.0))
-
-
-def test_a_cross_is_of_two_strokes_that_cross() -> None:
-    """Half way across and up is (70, 40); each stroke goes from corner to corner of a square of 8."""
-    paper = _Strokes()
-    _field(paper).cross(5.0, 0.5)
-    assert paper.lines == [((66.0, 36.0), (74.0, 44.0)), ((66.0, 44.0), (74.0, 36.0))]
-
-
-def test_numbers_stand_under_the_foot_and_left_of_the_axis() -> None:
-    """The foot is at 70, and the sheet's y goes down; the axis is at 20."""
-    paper = _Strokes()
-    _field(paper).frame("", "", marks=(2.0, 8.0))
-    under = [at for place, at in paper.marks if place.startswith("x")]
-    left = [at for place, at in paper.marks if place.startswith("y")]
-    assert under == [(40.0, 87.0), (100.0, 87.0)]
-    assert {at[0] for at in left} == {13.0}
-    assert len(left) >= 2
 
 
 def test_the_moments_are_those_of_the_gear_that_is_drawn(monkeypatch: pytest.MonkeyPatch) -> None:
