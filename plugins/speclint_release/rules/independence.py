@@ -1,8 +1,9 @@
-"""Who certifies a pressure part is nobody who designed or made it."""
+"""Who certifies a pressure part is nobody who designed it, and not the works that made it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import (
@@ -17,18 +18,20 @@ from speclint.specs import Component, by_word
 from speclint_release.inputs import of_vessel
 from speclint_release.sources import L122
 
+if TYPE_CHECKING:
+    from speclint.specs import MadePart
+
 
 @rule(
     "release.independent-body",
-    title="The competent body of a pressure part is nobody who prepared or checked its drawing, nor the works that "
-    "made it",
+    title="The competent body of a pressure part is nobody who prepared or checked its drawing",
     on=Component,
     edition=2,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],
     why="who certifies a part of his own design looks for the mistakes that he thought of, and for no others",
-    leaves_out="whether the body is competent for the part: the local code, and the authority behind it, decide; works "
-    "that no part as made names",
+    leaves_out="whether the body is competent for the part: the local code, and the authority behind it, decide; "
+    "the works that made it (made.independent-body)",
     against=(),
 )
 def independent_body(component: Component, sheet: Sheet) -> Judgement:
@@ -48,17 +51,40 @@ def independent_body(component: Component, sheet: Sheet) -> Judgement:
 
 
 def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
-    """Why the body is not another than the designer, the checker and the works."""
+    """Why the body is not another than the designer and the checker."""
     if names_only_a_role(body):
         yield "a role in the works names nobody outside of it"
     for role, who in (("prepared", component.prepared_by), ("checked", component.checked_by)):
         for person in people_named(sheet.said(f"{role} by", who) or ""):
             if is_named_in(person, body) or any(may_be_one_person(person, one) for one in people_named(body)):
                 yield f"{role} by {person}"
-    for made in sheet.belonging_to(component, by_word.MadePart):
-        maker = sheet.said(f"maker of {made.id}", made.maker)
-        if maker is not None and is_firm_in(maker, body):
-            yield f"made by {maker}"
 
 
-RULES = (independent_body,)
+@rule(
+    "made.independent-body",
+    title="The competent body of a pressure part is not the works that made the part on record",
+    on=by_word.MadePart,
+    grade=Grade.HOLD,
+    cites=[L122.at("meaning of competent person, independence")],
+    why="works that certify what they made themselves have nobody who would rather find a fault than deliver",
+    leaves_out="whether the body is competent for the part, and an inspectorate of the maker's own that the local code "
+    "recognises: the local code, and the authority behind it, decide",
+    against=(),
+)
+def body_is_not_the_maker(made: MadePart, sheet: Sheet) -> Judgement:
+    """The body that the drawing or its vessel names, against the maker of the part as made."""
+    part = sheet.follow(made.of)
+    if not isinstance(part, Component) or not holds_pressure(part, sheet):
+        raise sheet.not_applicable("it holds no pressure")
+    named = of_vessel(part, "competent_body", sheet)
+    if not sheet.is_stated("competent body", named):
+        raise sheet.not_applicable("its drawing names no competent body: release.pressure-part asks for it")
+    if not sheet.is_stated("maker", made.maker):
+        raise sheet.not_applicable("its maker is not on record: made.identified asks for it")
+    body, maker = sheet.read("competent body", named), sheet.read("maker", made.maker)
+    independent = not is_firm_in(maker, body)
+    says = f"made by {maker}, and the competent body is {body}"
+    return sheet.states(independent, says, where=made.maker.where)
+
+
+RULES = (independent_body, body_is_not_the_maker)

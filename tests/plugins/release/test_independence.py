@@ -1,4 +1,4 @@
-"""release.independent-body: who certifies a pressure part is nobody who designed or made it."""
+"""release.independent-body and made.independent-body: who certifies a pressure part neither designed nor made it."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder
 from tests.plugins.release.part import files, settings
 
-BODY = "release.independent-body"
+BODY, MAKER = "release.independent-body", "made.independent-body"
 OLD = 'competent_body = "the inspecting engineer"'
 CHECKED = 'checked_by = "M. Coyle"'
 SOUND = "neither prepared nor checked it"
@@ -56,17 +56,25 @@ def test_the_body_is_nobody_who_prepared_or_checked(
         ("Ness Works, inspection department", "The Ness Works Ltd", "finding"),
         ("Ness Works, inspection department", "Corrow Works Ltd", "conforms"),
         ("Corrow and Ness", "Ness Works Ltd", "conforms"),  # one word of the two
-        ("Ness Works, inspection department", "", "conforms"),  # made.identified asks for the maker
+        ("Ness Works, inspection department", "", "not applicable"),  # made.identified asks for the maker
+        ("", "Ness Works Ltd", "not applicable"),  # release.pressure-part asks for the body
     ],
 )
 def test_the_body_is_not_the_works_that_made_it(
     workshop: DesignFolder, body: str, maker: str, outcome: str
 ) -> None:
     made = 'kind = "made-part"\nid = "cover-7"\nof = "cover"\n' + (f'maker = "{maker}"\n' if maker else "")
-    given = files((OLD, f'competent_body = "{body}"')) | {"made.toml": made}
-    check = workshop.write(given, settings=settings()).only(BODY, "cover")
-    assert check.outcome == outcome
-    assert outcome == "conforms" or f"made by {maker}, and the competent body is {body}" in check.says
+    given = files((OLD, f'competent_body = "{body}"' if body else "")) | {"made.toml": made}
+    check = workshop.write(given, settings=settings()).only(MAKER, "cover-7")
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert outcome != "finding" or f"made by {maker}, and the competent body is {body}" in check.says
+
+
+@pytest.mark.parametrize("stage", ["draft", "released"])
+def test_works_that_certify_themselves_are_told_at_every_stage(workshop: DesignFolder, stage: str) -> None:
+    made = 'kind = "made-part"\nid = "cover-7"\nof = "cover"\nmaker = "Ness Works"\n'
+    given = files((OLD, 'competent_body = "Ness Works"')) | {"made.toml": made}
+    assert workshop.write(given, settings=settings(stage)).only(MAKER, "cover-7").outcome == "finding"
 
 
 def test_a_checker_who_is_not_stated_is_not_read(workshop: DesignFolder) -> None:
