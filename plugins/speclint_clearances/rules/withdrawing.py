@@ -136,11 +136,10 @@ def _is_stretched(name: str, joint: BoltedJoint | FrameFastening, sheet: Sheet) 
     """Whether nuts want no torque and state none: run down on stretched bolts, or drawn up as a packing needs it."""
     if sheet.is_stated(f"torque of {name}", joint.tightening.torque):
         return False
-    held = joint.holds if isinstance(joint, BoltedJoint) else None
     if (
-        held is not None
-        and sheet.is_stated(f"part held by {name}", held)
-        and isinstance(sheet.follow(held), Gland)
+        isinstance(joint, BoltedJoint)
+        and sheet.is_stated(f"part held by {name}", joint.holds)
+        and isinstance(sheet.follow(joint.holds), Gland)
     ):
         return True
     method = joint.tightening.method

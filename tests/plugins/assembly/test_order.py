@@ -16,7 +16,7 @@ from speclint.testing import (
 )
 from speclint_assembly.inputs.implied_order import after_all, in_order, loop_in
 from speclint_assembly.inputs.known import Force
-from tests.plugins.assembly.bench import OVERHAULS, STEPS, assembly, write
+from tests.plugins.assembly.bench import CAMBOX, OVERHAULS, STEPS, assembly, write
 
 IMPLIED, STATED = "block.order-of-assembly", "assembly.order"
 COMPLETE, OVERHAUL = "assembly.steps-complete", "assembly.overhauls"
@@ -107,6 +107,27 @@ def test_a_tappet_that_goes_in_from_below_goes_in_before_its_cam(
     """Its roller does not pass the guide of 30 mm, and 24 mm under the guide are no room for a stem of 100 mm."""
     lines = listed(write(workshop, ("tappet", old, new)).only(IMPLIED))
     assert ("before cam, since" in lines.get("tappet", "")) is forced
+
+
+@pytest.mark.parametrize(
+    ("side", "gap", "forced"),
+    [("gear side", "329 mm", True), ("gear side", "331 mm", False), ("valve side", "180 mm", False)],
+)
+def test_a_spindle_from_the_gear_side_goes_in_before_the_box_that_carries_its_gear(
+    workshop: DesignFolder, side: str, gap: str, *, forced: bool
+) -> None:
+    """330 mm of spindle do not pass a gap of 329 mm under its box; a box of other gear stands in no spindle's way."""
+    changes = (
+        ("spindle", 'enters_from = "valve side"', f'enters_from = "{side}"'),
+        ("cambox", 'datum_length = "180 mm"', f'datum_length = "{gap}"'),
+    )
+    folder = write(workshop, *changes)
+    other = CAMBOX.replace('id = "cambox"', 'id = "other-box"')
+    (folder.root / "other-box.toml").write_text(other, encoding="utf-8")
+    says = listed(folder.only(IMPLIED)).get("spindle", "")
+    length = "heated length of spindle, 330 mm, does not pass datum length of cambox"
+    assert (f"before cambox, since {length}" in says) is forced
+    assert "other-box" not in says
 
 
 def test_a_gland_on_the_cover_closes_the_box_in_it(workshop: DesignFolder) -> None:

@@ -88,12 +88,16 @@ def test_all_that_can_be_reached_conforms_at_its_limits(workshop: DesignFolder) 
         ('"80 mm"', '"79 mm"', "finding"),
         ('"28.8 mm"', '"28.7 mm"', "finding"),  # 0.8 × 36 = 28.8 mm
         ('"60 °"', '"59 °"', "finding"),
-        (
-            'swing = "60 °"\nspanner = "ring of six points"',
-            'swing = "30 °"\nspanner = "ring of twelve points"',
-            "conforms",
+        # a twelfth of a turn, 30°, for twelve points and for an open spanner, which is turned over
+        *(
+            (
+                'swing = "60 °"\nspanner = "ring of six points"',
+                f'swing = "{swing}"\nspanner = "{spanner}"',
+                outcome,
+            )
+            for spanner in ("ring of twelve points", "open")
+            for swing, outcome in (("30 °", "conforms"), ("29.9 °", "finding"))
         ),
-        ('swing = "60 °"\nspanner = "ring of six points"', 'swing = "29 °"\nspanner = "open"', "finding"),
         ('"120 mm"', '"119 mm"', "finding"),  # 110 mm of stud and 10 mm beyond
         ('[welds.seam]\nseen_through = "chest"\n', "", "finding"),
         ('seen_through = "chest"', "", "not assessed"),
@@ -169,6 +173,17 @@ nut.across_flats = "36 mm"
             'across_flats = "30 mm"\nto_wall = "28.7 mm"',
             "finding",
         ),
+        # 0.8 × 40 = 32 mm for the wider nut of the plan
+        (
+            'across_flats = "36 mm"\nto_wall = "28.8 mm"',
+            'across_flats = "40 mm"\nto_wall = "32.1 mm"',
+            "conforms",
+        ),
+        (
+            'across_flats = "36 mm"\nto_wall = "28.8 mm"',
+            'across_flats = "40 mm"\nto_wall = "31.9 mm"',
+            "finding",
+        ),
     ],
 )
 def test_studs_and_nuts_are_as_their_joint_has_them(
@@ -233,3 +248,20 @@ def test_a_weld_is_seen_from_a_side_of_its_wall(
     check = write(workshop, files, *changes).only(RULE)
     assert check.outcome == outcome
     assert ("seam is seen through chest, which lies on neither side" in check.says) == (outcome == "finding")
+
+
+def test_what_is_drawn_out_in_the_frames_has_its_room_judged_there(workshop: DesignFolder) -> None:
+    """A seat, which room.withdrawn-in-frames judges, is no liner and no stud: the 20 mm here are not enough for it."""
+    entry = changed(
+        "[withdrawals.liner]", '[withdrawals.seat]\nsize = "48 mm"\nroom = "20 mm"\n[withdrawals.liner]'
+    )
+    assert write(workshop, FILES, entry).only(RULE).outcome == "conforms"
+
+
+def test_a_weld_is_not_seen_through_what_is_no_chamber(workshop: DesignFolder) -> None:
+    """The rule tells it too, beside the complaint about the name."""
+    check = write(workshop, FILES, changed('seen_through = "chest"', 'seen_through = "belt"')).only(
+        RULE, readable=False
+    )
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "seam is seen through belt, which is not a chamber" in check.says

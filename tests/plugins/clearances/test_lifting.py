@@ -5,6 +5,7 @@ Each leg at 45°: 1000 kg × 9.80665 × √2 = 13 868.7 N, with the jerk × 1.5 
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 
 import pytest
@@ -178,7 +179,9 @@ def test_the_thread_does_not_pull_out(workshop: DesignFolder, engaged: str, outc
 
 
 def test_a_metal_whose_threads_are_not_known_is_a_hold(workshop: DesignFolder) -> None:
-    assert lifted(workshop, metal="white-metal-tin").only(RULE).grade is Grade.HOLD
+    check = lifted(workshop, metal="white-metal-tin").only(RULE)
+    assert check.grade is Grade.HOLD
+    assert "no shear strength of a thread in" in check.says
 
 
 def test_the_metal_is_that_of_the_part_and_not_of_the_plan(workshop: DesignFolder) -> None:
@@ -335,3 +338,114 @@ def test_a_lug_or_a_weld_of_no_size_is_refused(nothing: str) -> None:
     if nothing != "a":
         with pytest.raises(OutOfRange, match="above 0"):
             root_stress(F=20e3, U=10e3, V=2e3, e=0.04, b=sizes["b"], t=sizes["t"])
+
+
+def test_a_hook_in_plan_from_a_lug_that_stands_anywhere() -> None:
+    """From (1, 2) to (4, 6) m, 3 and 4 m; the plate at 30°: 3 sin 30° − 4 cos 30° = −1.9641 m beside it.
+
+    Along it 3 cos 30° + 4 sin 30° = 4.5981 m.
+    """
+    at = {"x": 1.0, "y": 2.0, "x_c": 4.0, "y_c": 6.0, "φ": math.radians(30)}
+    assert hook_beside_plane(**at) == pytest.approx(1.9641, abs=1e-4)
+    assert hook_along_plane(**at) == pytest.approx(4.5981, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("c", "r", "h", "leans", "part"),
+    [
+        (3.0, 3.0, 4.0, 0.0, 0.6),  # 3 of 5 m
+        (1.4, 3.0, 4.0, 0.0, 0.28),  # 1.4 of 5 m
+        (4.0, 4.0, 3.0, 30.0, 0.9928),  # 53.13 + 30°: sin 83.13°
+        (4.0, 4.0, 3.0, 60.0, 1.0),  # 113.13° is no more than a right angle
+        (0.0, 1.0, 1.0, 90.0, 1.0),
+    ],
+)
+def test_the_part_across_a_lug_by_hand(c: float, r: float, h: float, leans: float, part: float) -> None:
+    assert part_across(F=1.0, c=c, r=r, h=h, δ=math.radians(leans)) == pytest.approx(part, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        ({"h": 0.0}, "the hook is not above the points"),
+        ({"c": 0.0505}, "50.5 mm beside the plane is more than 50 mm from the lug"),
+        ({"c": -0.01}, "-10 mm beside the plane"),
+        ({"δ": math.radians(-1)}, "leans by -1° is not between 0 and 90°"),
+        ({"δ": math.radians(91)}, "leans by 91° is not between 0 and 90°"),
+    ],
+)
+def test_a_sling_that_cannot_be_is_refused(change: dict[str, float], says: str) -> None:
+    with pytest.raises(OutOfRange, match=says):
+        part_across(**{"F": 1.0, "c": 0.03, "r": 0.05, "h": 1.0, "δ": 0.0} | change)
+
+
+def test_a_lug_is_bent_by_its_sling_under_a_low_hook(workshop: DesignFolder) -> None:
+    """0.9 m up, 1 m aside, the plate across: F_d = 1.5 × 9806.65 √(1 + 1/0.81) = 21 989 N, V = 14 710/0.9 = 16 344 N.
+
+    21 989/4000 + 6 × 40 × 16 344/(200 × 400) = 5.497 + 49.033 = 54.53 MPa.
+    """
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG)
+    changes = ('plane = "0 °"', 'plane = "90 °"'), ('hook_height = "1 m"', 'hook_height = "0.9 m"')
+    check = lifted(workshop, *changes, text=text).only(RULE)
+    assert on_sheet(check, "σ_w front") / 1e6 == pytest.approx(54.53, abs=0.01)
+
+
+#: A steel that yields at half the stress of the known one.
+SOFT = """
+[soft-steel]
+title = "soft steel"
+family = "carbon-steel"
+standard = "invented for tests"
+proof-stress = { degC = [20, 420], value = [120, 80], unit = "MPa", tolerance = 0, source = "common practice" }
+tensile-strength = { degC = [20, 420], value = [400, 400], unit = "MPa", tolerance = 0, source = "common practice" }
+
+"""
+
+
+@pytest.mark.parametrize(("part", "lug"), [("soft-steel", "known-steel"), ("known-steel", "soft-steel")])
+@pytest.mark.parametrize(("throat", "outcome"), [("4.01", "conforms"), ("3.99", "finding")])
+def test_a_weld_bears_what_the_weaker_of_both_metals_bears(
+    workshop: DesignFolder, part: str, lug: str, throat: str, outcome: str
+) -> None:
+    """139.25/a as above, of 0.29 × 120 = 34.8 MPa: 4.0014 mm."""
+    old, new = FILLET
+    text = PLAN.replace(eye("front", "2 m", "back"), LUG).replace(old, new.format(a=throat))
+    text = text.replace('sling_leans = "0 °"', 'sling_leans = "10 °"').replace('"known-steel"', f'"{lug}"')
+    files = {"plan.toml": text, "block.toml": BLOCK.format(metal=part)}
+    check = write(workshop, files, ("metals.toml", "[known-steel]", SOFT + "[known-steel]")).only(RULE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def aside(left: str, right: str) -> str:
+    """Front and back on the line y = 0, with two more points at these places beside them."""
+    more = ""
+    for name, (x, y), across in (("left", left.split(), "right"), ("right", right.split(), "left")):
+        more += eye(name, f"{x} m", across).replace('y = "0 m"', f'y = "{y} m"')
+    return PLAN + more
+
+
+ASIDE = "front and back, its opposite, stand on one side of the other points"
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "told"),
+    [
+        ("2 0.5", "0 -0.5", False),
+        ("2 -0.5", "0 0.5", False),
+        ("2 0.5", "0 0.5", True),
+        ("2 -0.5", "0 -0.5", True),
+        ("2 0.5", "1 0", True),  # a point on the line is on neither side of it
+        ("2 -0.5", "1 0", True),
+    ],
+)
+def test_a_pair_stands_across_the_other_points(
+    workshop: DesignFolder, left: str, right: str, told: bool
+) -> None:
+    check = lifted(workshop, ('hook_height = "1 m"', 'hook_height = "1.2 m"'), text=aside(left, right)).only(
+        RULE
+    )
+    assert (check.outcome, check.grade) == (("finding", Grade.HOLD) if told else ("conforms", None))
+    assert any(ASIDE in one.says for one in check.failing) == told
+    assert check.judgement is not None
+    across = "front and back, its opposite, have points on either side"
+    assert (across in [one.says for one in check.judgement.every]) != told

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed
-from tests.plugins.clearances.test_withdrawing import turned
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
+from tests.plugins.clearances.test_withdrawing import drawn, turned
 
 RULE = "room.over-each-nut"
 
@@ -44,3 +44,7 @@ def test_a_plan_that_leaves_the_height_or_the_joint_out(workshop: DesignFolder) 
     expect_not_assessed(workshop.write(made).only(RULE), "over")
     made["plan.toml"] = made["plan.toml"].partition("[spanners")[0]
     expect_not_assessed(workshop.write(made).only(RULE), "no room for a spanner")
+
+
+def test_a_block_without_joints_has_no_nuts(workshop: DesignFolder) -> None:
+    expect_not_applicable(workshop.write(drawn("")).only(RULE), "no joint of the block")

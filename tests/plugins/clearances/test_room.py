@@ -92,6 +92,8 @@ def test_the_width_on_the_curve_by_hand(workshop: DesignFolder) -> None:
     assert check.outcome == "conforms"
     assert (found(check), limit(check)) == (pytest.approx(1.360520, abs=1e-6), 1.361)
     assert on_sheet(check, "v corner") == pytest.approx(45.573e-3, abs=1e-6)
+    assert (on_sheet(check, "h_1"), on_sheet(check, "w_4")) == (0.2, 1.361)
+    assert on_sheet(check, "w at 529 mm") == 1.361
 
 
 @pytest.mark.parametrize(
@@ -328,3 +330,67 @@ def test_an_outline_that_ends_in_a_ledge_is_as_narrow_as_the_ledge(
 def test_a_half_width_names_who_issued_the_outline(issued_by: str, work: str) -> None:
     read = gauge_half_width(((0.2, 1.0), (3.0, 1.0)), 0.4, issued_by)
     assert work in str(read.source)
+
+
+@pytest.mark.parametrize(("height", "outcome"), [("271.3 mm", "conforms"), ("271.2 mm", "finding")])
+def test_a_point_hangs_no_lower_than_the_outline_begins(
+    workshop: DesignFolder, height: str, outcome: str
+) -> None:
+    """271.28 − 40 − 30 − 1.28 = 200 mm; 900 + 26.667 + 45.573 + 1.28 = 973.5 mm of the 1000 mm there."""
+    low = changed('height = "600 mm"', f'height = "{height}"'), changed('"1287 mm"', '"900 mm"')
+    check = write(workshop, FILES, *low).only(GAUGE)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+    assert ("hangs down to" in check.actual) == (outcome == "finding")
+
+
+@pytest.mark.parametrize("key", ["driving_wheel_diameter", "least_wheel_diameter"])
+def test_of_one_wheel_alone_no_wear_is_known(workshop: DesignFolder, key: str) -> None:
+    """475 − 40 − 30 − 1.28 = 403.7 mm, where 1361 mm are allowed, as stated."""
+    files = {**FILES, "block.toml": BLOCK + f'[drive]\n{key} = "1700 mm"\n'}
+    check = write(workshop, files, changed('height = "600 mm"', 'height = "475 mm"')).only(GAUGE)
+    assert check.outcome == "conforms"
+
+
+def test_what_is_complete_is_said_so(workshop: DesignFolder) -> None:
+    """Both words stand among what was judged, though a number governs."""
+    folder = write(workshop, FILES)
+    for rule, says in (
+        (GAUGE, "every part that stands out has a point"),
+        (MOTION, "what moves beside the block has a gap"),
+    ):
+        judged = folder.only(rule).judgement
+        assert judged is not None
+        assert says in [one.says for one in judged.every]
+
+
+@pytest.mark.parametrize(("around", "outcome"), [("block", "finding"), ("cover", "conforms")])
+def test_only_a_block_has_the_motion_beside_it(workshop: DesignFolder, around: str, outcome: str) -> None:
+    """Of the three gaps one is left, which a block is not content with."""
+    rest = ENVELOPE.split("[gaps.crosshead]")[0].replace('around = "block"', f'around = "{around}"')
+    cover = 'kind = "cylinder-cover"\nid = "cover"\nmaterial = "known-steel"\nduty = "duty"\n'
+    duty = DUTY.replace("cylinder-block", "cylinder-cover") if around == "cover" else DUTY
+    files = {**FILES, "cover.toml": cover, "duty.toml": duty, "envelope.toml": rest}
+    check = write(workshop, files).only(MOTION)
+    assert (check.outcome, "the crosshead, the wheel" in check.says) == (outcome, outcome == "finding")
+
+
+@pytest.mark.parametrize(
+    ("gap", "outcome"), [('to = "crosshead"', "conforms"), ('moving = "brake gear"', "finding")]
+)
+def test_a_crosshead_that_is_no_part_of_the_train_has_the_gap_of_the_word(
+    workshop: DesignFolder, gap: str, outcome: str
+) -> None:
+    """Of no crosshead is known that it belongs to the block: a gap to any will do, and none will not."""
+    files = {**FILES, "crosshead.toml": 'kind = "crosshead"\nid = "crosshead"\n'}
+    check = write(workshop, files, changed('moving = "crosshead"', gap)).only(MOTION)
+    assert (check.outcome, "no gap to the crosshead" in check.says) == (outcome, outcome == "finding")
+
+
+def test_a_crosshead_that_is_drawn_is_told_once(workshop: DesignFolder) -> None:
+    """By its id, and not by the word beside it."""
+    check = write(
+        workshop, {**FILES, **TRAIN}, changed('moving = "crosshead"', 'moving = "brake gear"')
+    ).only(MOTION)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert "no gap to crosshead" in check.says
+    assert "the crosshead" not in check.says

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
 from speclint_clearances.formulae.cranes import bar_wanted, reach_along, reach_beside, room_to_draw_out
 
 ROOM, TOOL = "room.withdrawn-in-frames", "room.spanner-each-joint"
@@ -124,6 +124,8 @@ def test_by_hand_from_both_sides(workshop: DesignFolder, torque: str, bar: str, 
 def test_a_multiplier_needs_its_reaction(workshop: DesignFolder, reaction: str, outcome: str) -> None:
     check = workshop.write(turned("860 N·m", f'[spanners.studs]\nby = "multiplier"\n{reaction}')).only(TOOL)
     assert check.outcome == outcome
+    assert ("nothing is said to take the reaction" in check.says) == (outcome == "finding")
+    assert ("the reaction is taken" in check.says) == (outcome == "conforms")
 
 
 def test_a_tool_that_nobody_said_is_a_query(workshop: DesignFolder) -> None:
@@ -243,3 +245,75 @@ def test_each_part_swings_with_its_own_width(
         files["plan.toml"] += ENTRY.format(room="1 m").replace("seat]", f"{one}]")
         files["plan.toml"] += SWINGS.format(beside=beside) if one == part else ""
     assert workshop.write(files).only(ROOM).outcome == outcome
+
+
+def test_a_block_of_which_nothing_is_drawn_out(workshop: DesignFolder) -> None:
+    files = {"block.toml": BLOCK, "plan.toml": PLAN}
+    expect_not_applicable(workshop.write(files).only(ROOM), "no part of the block is drawn")
+
+
+def test_the_direction_in_which_a_part_is_drawn_out_must_be_said(workshop: DesignFolder) -> None:
+    entry = ENTRY.format(room="200 mm").replace('direction = "upwards"\n', "")
+    expect_not_assessed(workshop.write(drawn(entry)).only(ROOM), "direction")
+
+
+@pytest.mark.parametrize(
+    ("stays", "off", "says"),
+    [
+        ('["wheels"]', "[]", "with wheels in place and nothing off"),
+        (
+            '["frames", "motion"]',
+            '["motion", "running board"]',
+            "and motion in place and motion and running board off",
+        ),
+        ('["wheels"]', '["motion"]', "with wheels in place and motion off"),
+    ],
+)
+def test_a_part_that_comes_out_only_without_frames_is_a_hold(
+    workshop: DesignFolder, stays: str, off: str, says: str
+) -> None:
+    """Frames that are not in place, or what is in place and off at once; with the room for it, 121 mm."""
+    entry = ENTRY.format(room="121 mm").replace('["frames"]', f"{stays}\ncomes_off = {off}")
+    check = workshop.write(drawn(entry)).only(ROOM)
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert says in check.says
+
+
+@pytest.mark.parametrize(("off", "outcome"), [('["motion"]', "conforms"), ('["frames"]', "finding")])
+def test_what_comes_off_does_not_stay(workshop: DesignFolder, off: str, outcome: str) -> None:
+    entry = ENTRY.format(room="121 mm") + f"comes_off = {off}\n"
+    assert workshop.write(drawn(entry)).only(ROOM).outcome == outcome
+
+
+@pytest.mark.parametrize("part", ["spindle", "rod"])
+@pytest.mark.parametrize(
+    ("across", "beside", "outcome"),
+    [
+        ('across = "20 mm"\n', "83.7 mm", "conforms"),
+        ('across = "20 mm"\n', "83.6 mm", "finding"),
+        ("", "200 mm", "not assessed"),
+    ],
+)
+def test_a_part_of_no_width_of_its_own_swings_with_that_of_the_plan(
+    workshop: DesignFolder, part: str, across: str, beside: str, outcome: str
+) -> None:
+    """150 × 20 mm by 30°: 150 sin 30° + 10 cos 30° = 83.66 mm beside the axis."""
+    files = drawn("", **IN_LINER, **ON_SEAT)
+    for one in ("seat", "piston", "rod", "valve", "spindle"):
+        files["plan.toml"] += ENTRY.format(room="1 m").replace("seat]", f"{one}]")
+        files["plan.toml"] += SWINGS.format(beside=beside) + across if one == part else ""
+    assert workshop.write(files).only(ROOM).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("torque", "outcome"), [('torque = "580 N·m"\n', "conforms"), ("", "not applicable")]
+)
+def test_a_nut_with_a_torque_is_turned_by_whatever_method(
+    workshop: DesignFolder, torque: str, outcome: str
+) -> None:
+    """580/400 = 1.45 m of bar; a stretched stud that states no torque wants none."""
+    made = turned("580 N·m", '[spanners.studs]\nby = "hand"\nbar = "1.5 m"\n')
+    made["studs.toml"] = made["studs.toml"].replace(
+        'torque = "580 N·m"\n', f'method = "hydraulic tensioner"\n{torque}'
+    )
+    assert workshop.write(made).only(TOOL).outcome == outcome

@@ -169,10 +169,35 @@ def test_a_block_that_is_neither_tested_nor_covered_is_tapped_at_any_time(worksh
     expect_not_applicable(check, "the list neither tests the block nor fits covers over studs")
 
 
+@pytest.mark.parametrize(
+    ("first", "then", "rest"),
+    [
+        ("tap holes", "set studs", ()),
+        ("tap holes", "hydraulic test", ()),
+        ("set studs", "fit covers", ()),
+        ("tap holes", "hydraulic test", ("set studs",)),
+        ("tap holes", "set studs", ("fit covers",)),
+    ],
+)
+def test_what_is_listed_of_tapping_studs_and_covers_is_judged_whatever_is_not(
+    workshop: DesignFolder, first: str, then: str, rest: tuple[str, ...]
+) -> None:
+    """A list with neither test nor covers, or with one of them, is still wrong the other way round."""
+    right = write(workshop, welded=(), block=(first, then, *rest)).only(TAPPED, "block")
+    expect_conforms(right)
+    assert right.judgement is not None
+    says = f'step 1, "{first}", comes before step 2, "{then}"'
+    assert any(says in one.says for one in right.judgement.every)
+    wrong = write(workshop, welded=(), block=(then, first, *rest)).only(TAPPED, "block")
+    told(wrong, says=f'step 2, "{first}", comes after step 1, "{then}"')
+
+
 def test_a_step_is_told_by_its_place_in_the_list(workshop: DesignFolder) -> None:
     """Of three steps the second is the test, the third a weld; of three the second presses into a block not heated."""
     welded = write(workshop, welded=(), block=("finish bore", "hydraulic test", "weld lugs and bosses"))
-    told(welded.only(TESTED, "block"), says='step 3, "weld lugs and bosses", and the last test is step 2')
+    weld = welded.only(TESTED, "block")
+    told(weld, says='step 3, "weld lugs and bosses", and the last test is step 2')
+    assert weld.says.endswith("the last test is step 2")
     heated = write(workshop, welded=(), block=("rough machine", "press liners", "heat block 2"))
     told(
         heated.only(HEATED, "block"),
@@ -369,7 +394,15 @@ def test_a_cam_box_is_fitted_after_the_test(workshop: DesignFolder, at: str, out
     own = ("box", 'id = "box"\n', f'id = "box"\nmaking = {{ at_step = "{at}" }}\n')
     check = write(workshop, own).only(TESTED, "block")
     assert check.outcome == outcome
-    assert outcome == "conforms" or "box goes in at" in check.says
+    assert check.judgement is not None
+    lines = [one.says for one in check.judgement.every]
+    steps = {step: place for place, step in enumerate((*WELDMENT_STEPS, *BLOCK_STEPS), 1)}
+    order = "after" if outcome == "conforms" else "before"
+    says = (
+        f'box goes in at step {steps[at]}, "{at}", {order} step {steps["hydraulic test"]}, "hydraulic test"'
+    )
+    assert says in lines
+    assert outcome == "conforms" or says == check.says
 
 
 @pytest.mark.parametrize(
