@@ -196,6 +196,25 @@ def test_a_test_not_stated_is_a_hold(workshop: DesignFolder) -> None:
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+@pytest.mark.parametrize(("beside", "outcome"), [('bore = "main"\n', "conforms"), ("", "not assessed")])
+def test_of_several_walls_one_stands_beside_the_bore(
+    workshop: DesignFolder, beside: str, outcome: str
+) -> None:
+    """A second wall, as thick as the first, names no bore; where neither does, none stands beside it."""
+    first = 'wasting = "0 mm"\nbore = "main"\nspan = "200 mm"\nlength = "600 mm"\n'
+    wall = in_block(
+        first + 'one_side = "live steam"\nother_side = "exhaust steam"\n',
+        first.replace('bore = "main"\n', beside)
+        + 'one_side = "live steam"\nother_side = "exhaust steam"\n'
+        + '[divisions.floor]\nthickness = "20 mm"\nas_made = "20 mm"\n'
+        + first.replace('bore = "main"\n', "")
+        + 'one_side = "live steam"\nother_side = "exhaust steam"\n',
+    )
+    check = workshop.write(bench(wall)).only(BETWEEN)
+    assert check.outcome == outcome
+    assert outcome == "conforms" or "one beside bore main" in " ".join(check.missing)
+
+
 def test_a_flat_division_by_hand(workshop: DesignFolder) -> None:
     """Timoshenko's table for built-in edges has 0.0829 at b/a = 2 and 0.0833 without end: by straight line over
     a/b = 1/3 0.08303, × 6 = 0.4982. 0.4982 × 1.66 × (200/20)² = 82.7 MPa."""

@@ -193,6 +193,13 @@ def test_walther_reaches_the_published_mean_viscosity_at_50_degrees(oil: int, at
     assert found == pytest.approx(at_50, rel=0.08)
 
 
+def test_an_oil_is_covered_from_two_square_millimetres_a_second() -> None:
+    """At 100 °C; there its viscosity is the one that was measured, but for the standard's small correction."""
+    assert viscosity_when_hot(6e-6, 2e-6, 373.15) == pytest.approx(2e-6, rel=1e-3)
+    with pytest.raises(OutOfRange, match=r"1\.99 at 100 °C is not covered"):
+        viscosity_when_hot(6e-6, 1.99e-6, 373.15)
+
+
 @given(cool=st.floats(20e-6, 2000e-6), share=st.floats(0.02, 0.2), T=st.floats(280.0, 640.0))
 def test_oil_thins_as_it_warms_and_meets_both_measurements(cool: float, share: float, T: float) -> None:
     assume(share * cool >= 2e-6)
