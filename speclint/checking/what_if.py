@@ -13,8 +13,9 @@ from pathlib import Path
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
+from speclint.checking.consequences import spec_with
 from speclint.checking.design_changes import new_and_cleared
-from speclint.errors import DesignError, Location, SettingsError, one_of
+from speclint.errors import DesignError, Location, SettingsError
 from speclint.repository import (
     Design,
     component_and_key,
@@ -103,14 +104,10 @@ def question(said: str, design: Design) -> Question:
         raise SettingsError(
             f'--set {said}: write it as COMPONENT.KEY=VALUE, such as liner-left.bore="500 mm H8"'
         )
-    spec = design.specs.get(component)
-    if spec is None:
-        raise SettingsError(
-            f"--set {said}: no spec is called {component}; write {one_of(component, design.specs)}"
-        )
-    known = [name for name, _ in spec.at_keys()]
-    if key not in known:
-        raise SettingsError(f"--set {said}: {component} has no key {key}; write {one_of(key, known)}")
+    try:
+        spec_with(design, component, key)
+    except DesignError as problem:
+        raise SettingsError(f"--set {said}: {problem}") from problem
     return Question(component, key, written.strip())
 
 

@@ -33,10 +33,10 @@ def run(options: argparse.Namespace) -> int:
     from speclint.repository import component_and_key
 
     loaded = families_for([options.folder])
-    design = design_at([options.folder], loaded)
+    kept = None if options.afresh else kept_folder()
+    design = design_at([options.folder], loaded, kept)
     component, key = component_and_key(options.value, design.specs.keys())
     spec_with(design, component, key)
-    kept = None if options.afresh else kept_folder()
     with progress("checking"), Processes() as processes:
         assessment = assess([options.folder], loaded, processes=processes, kept=kept)
         found = consequences(assessment, component, key)

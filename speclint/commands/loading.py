@@ -34,20 +34,18 @@ def families_for(paths: Sequence[Path]) -> Loaded:
     return loaded_families().without(families_left_out(paths)).sound()
 
 
-def design_at(paths: Sequence[Path], loaded: Loaded) -> Design:
+def design_at(paths: Sequence[Path], loaded: Loaded, kept: KeptFolder | None) -> Design:
     """The design at some paths, read and not checked: what is asked about it is refused before the checks are run.
 
     :raises DesignError: where its settings cannot be read, and for paths that are not of one repository.
     """
+    from speclint.checking import assess
     from speclint.errors import DesignError
-    from speclint.families import Guard
-    from speclint.repository import open_repository
 
-    with Guard("that adds a kind"):  # a kind may have code of its own, which reads what a spec says
-        opened = open_repository(paths, loaded.kinds, of_families=tuple(loaded.materials))
-    if opened.settings is None:
+    design = assess(paths, loaded, (), kept=kept).design
+    if design is None:
         raise DesignError("the settings could not be read: speclint check says why")
-    return opened.design
+    return design
 
 
 def refuse_unknown_kind(word: str, kinds: Collection[str]) -> None:

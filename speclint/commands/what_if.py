@@ -33,10 +33,10 @@ def check_what_if(options: argparse.Namespace, loaded: Loaded, rules: Sequence[R
     _refuse_beside(options)
     root = find_root(options.paths)
     within = [_within(path, root) for path in options.paths]
-    design = design_at(options.paths, loaded)
+    kept = None if options.afresh else kept_folder()
+    design = design_at(options.paths, loaded, kept)
     asked = [question(said, design) for said in options.set]
     unknown = _unknown(options.solve, asked)
-    kept = None if options.afresh else kept_folder()
     with progress("checking as it is") as shown, Processes(on_part=shown.part) as processes:
 
         def checked(folder: Path) -> Assessment:
