@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import (
@@ -19,7 +19,7 @@ from speclint_release.inputs import of_vessel
 from speclint_release.sources import L122
 
 if TYPE_CHECKING:
-    from speclint.specs import MadePart
+    from speclint.specs import MadePart, Spec
 
 
 @rule(
@@ -38,16 +38,25 @@ def independent_body(component: Component, sheet: Sheet) -> Judgement:
     """The body that the part or its vessel names, against the names of those who prepared and checked this part."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("the design is a draft: the competent body is due at the review stage")
-    if not holds_pressure(component, sheet):
-        raise sheet.not_applicable("it holds no pressure")
-    named = of_vessel(component, "competent_body", sheet)
-    if not sheet.is_stated("competent body", named):
-        raise sheet.not_applicable("it names no competent body: release.pressure-part asks for it")
+    named = _competent_body(component, sheet)
     body = sheet.read("competent body", named)
     wrong = next(_against(body, component, sheet), None)
     if wrong is not None:
         return sheet.states(False, f"{wrong}, and the competent body is {body}", where=named.where)
     return sheet.states(True, f"the competent body is {body}, who neither prepared nor checked it")
+
+
+def _competent_body(part: Spec, sheet: Sheet) -> Any:
+    """What a pressure part, or its vessel, names as competent body.
+
+    :raises NotApplicable: where the part holds no pressure, or none is named.
+    """
+    if not isinstance(part, Component) or not holds_pressure(part, sheet):
+        raise sheet.not_applicable("it holds no pressure")
+    named = of_vessel(part, "competent_body", sheet)
+    if not sheet.is_stated("competent body", named):
+        raise sheet.not_applicable("it names no competent body: release.pressure-part asks for it")
+    return named
 
 
 def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
@@ -73,12 +82,7 @@ def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
 )
 def body_is_not_the_maker(made: MadePart, sheet: Sheet) -> Judgement:
     """The body that the drawing or its vessel names, against the maker of the part as made."""
-    part = sheet.follow(made.of)
-    if not isinstance(part, Component) or not holds_pressure(part, sheet):
-        raise sheet.not_applicable("it holds no pressure")
-    named = of_vessel(part, "competent_body", sheet)
-    if not sheet.is_stated("competent body", named):
-        raise sheet.not_applicable("its drawing names no competent body: release.pressure-part asks for it")
+    named = _competent_body(sheet.follow(made.of), sheet)
     if not sheet.is_stated("maker", made.maker):
         raise sheet.not_applicable("its maker is not on record: made.identified asks for it")
     body, maker = sheet.read("competent body", named), sheet.read("maker", made.maker)
