@@ -39,8 +39,7 @@ class InSteam:
 def in_steam(made: MadePart, design: Design, decision: Decision) -> tuple[InSteam, ...]:
     """What was measured of a part in steam, each judged by a decision rule; of what cannot be read the loader tells."""
     drawn = made_to(made, design)
-    if drawn is None:
-        return ()
+    assert drawn is not None  # or it is not judged at all
     duty = design.duty_of(drawn)[0]
     try:
         found = tuple(steamings_of(made, drawn, duty))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
+from functools import cached_property
 from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, context_of
@@ -178,12 +179,10 @@ class Bench:
             self._trials[key] = self.trial(specs, fitted, keep=True)
         return self._trials[key]
 
-    @property
+    @cached_property
     def _as_drawn(self) -> Trial:
         assert self.drawn.context is not None
-        if "drawn" not in self._trials:
-            self._trials["drawn"] = Trial(self.drawn.context)
-        return self._trials["drawn"]
+        return Trial(self.drawn.context)
 
 
 def _rests_on(one: Check, drawn: Component) -> bool:

@@ -78,6 +78,22 @@ def test_rows_become_a_record_that_is_read_as_a_spec(
     assert "there is a record already" in capsys.readouterr().err
 
 
+def test_measurements_of_one_dimension_on_two_days_are_two_entries(tmp_path: Path) -> None:
+    """A second day is another measurement: none takes the place of the other."""
+    later = "7;plate;50,01;4;;;;02.06.2026;R. Fell\n7;plate;50,00;4;;;;03.06.2026;R. Fell\n"
+    assert main(works(tmp_path, GOOD + later)) == 0
+    record = tomli.loads((tmp_path / "made" / "cover-7.toml").read_text(encoding="utf-8"))["measured"]
+    found = {
+        name: (entry.get("dimension"), entry["date"], len(entry["values"])) for name, entry in record.items()
+    }
+    assert found == {
+        "thickness": (None, "2026-05-31", 2),
+        "thickness-2": ("thickness", "2026-06-02", 1),
+        "thickness-3": ("thickness", "2026-06-03", 1),
+    }
+    assert DesignFolder(tmp_path).assess("duty.toml").complaints == ()
+
+
 #: Rows that cannot be read, and what is said of each.
 BAD = {
     "7;plte;50,02;4;;;;;": 'a cylinder-cover has no quantity "plte"; write "plate"',

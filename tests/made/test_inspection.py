@@ -15,6 +15,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres
 from speclint.errors import DesignError
 from speclint.made import InspectionList, inspection_list
+from speclint.made.inspection_points import inspection_points
+from speclint.specs import Component
 from speclint.testing import DesignFolder, changed
 from tests import tubes
 
@@ -207,3 +209,25 @@ def test_points_and_papers_are_those_of_the_spec(tmp_path: Path) -> None:
         tmp_path, ('ends = "open"\n', ON_PAPER), ('held_in = "rack"', f'held_in = "rack"\n{stated}')
     )
     assert [one.stands for one in found.points] == ["witness", "hold"]
+
+
+@pytest.mark.parametrize(
+    ("part", "wanted"),
+    [
+        ('kind = "weldment"\nid = "one"\n', ["welds"]),
+        ('kind = "piston"\nid = "one"\n[welding]\nwelded = true\n', ["welds"]),
+        ('kind = "piston"\nid = "one"\n[welding]\nwelded = false\n', []),
+        ('kind = "piston"\nid = "one"\n', []),
+        ('kind = "cylinder-liner"\nid = "one"\n', ["entry"]),
+        ('kind = "valve-seat"\nid = "one"\n', ["entry"]),
+        ('kind = "piston"\nid = "one"\ntest_pressure = "25 bar gauge"\n', ["hydraulic"]),
+        ('kind = "piston"\nid = "one"\nsafety_part = true\n', ["release"]),
+        ('kind = "piston"\nid = "one"\nsafety_part = false\n', []),
+    ],
+)
+def test_each_point_belongs_to_its_making(tmp_path: Path, part: str, wanted: list[str]) -> None:
+    design = DesignFolder(tmp_path).write({"one.toml": part}).assess().design
+    assert design is not None
+    one = design.specs["one"]
+    assert isinstance(one, Component)
+    assert [point.what.replace(",", "").split(" ")[0] for point in inspection_points(one)] == wanted

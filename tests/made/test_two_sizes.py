@@ -172,3 +172,24 @@ def test_a_bore_is_opened_for_its_dowel(
     assert one.proof.part is not None
     assert one.proof.part.id == "d-1"
     assert one.proof.margin == pytest.approx(0.63)
+
+
+@pytest.mark.parametrize(
+    ("socket", "dowel"),
+    [("", 'outside = "50.02 mm ±0.03"\n'), ('bore = "50.07 mm ±0.03"\n', "")],
+)
+def test_no_finish_size_is_given_where_a_drawing_states_no_size(
+    workshop: DesignFolder, dowels: Loaded, socket: str, dowel: str
+) -> None:
+    """The socket has no bore on its drawing, or the dowel no diameter; both were measured."""
+    workshop.loaded = dowels
+    files = {
+        "socket.toml": f'kind = "socket"\nid = "socket"\n{socket}',
+        "dowel.toml": f'kind = "dowel"\nid = "dowel"\n{dowel}held_by = "socket"\n',
+        **made("s-1", "socket", "bore", "50.030"),
+        **made("d-1", "dowel", "outside", "50.030"),
+    }
+    bench = bench_of(workshop.write(files).assess())
+    found = pair(bench, "dowel", "socket")
+    assert [one.spec.id for one in found.empty] == ["dowel"]
+    assert finish_sizes(bench, found, 1e-6) == ()
