@@ -60,6 +60,24 @@ def test_a_finding_is_exit_1_and_says_all_that_a_reader_asks(
         assert words in " ".join(out.split()), words
 
 
+def test_settings_that_cannot_be_read_are_told_and_nothing_is_checked(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (shop.root / "speclint.toml").write_text("[works\n", encoding="utf-8")
+    assert run("check") == 2
+    out = capsys.readouterr().out
+    assert "NOT CHECKED: the settings could not be read." in out
+    assert "the header of a table is not closed" in out
+
+
+def test_an_editor_that_could_be_answered_is_exit_0(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("serve", "--ready") == 0
+    assert capsys.readouterr().out.startswith("ready: an editor starts speclint serve; ")
+    assert shop.root.is_dir()
+
+
 @pytest.mark.parametrize(
     ("grade", "code"), [("observation", 1), ("query", 0), ("nonconformity", 0), ("hold", 0)]
 )

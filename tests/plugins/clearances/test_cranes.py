@@ -7,9 +7,9 @@ import math
 import pytest
 from hypothesis import given, strategies as st
 
-from speclint import Grade
+from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, found, on_sheet
-from speclint_clearances.formulae.cranes import stress_of_post, tilt_of_load
+from speclint_clearances.formulae.cranes import pressure_in_socket, stress_of_post, tilt_of_load
 from tests.plugins.clearances.bench import write
 
 STATE, CRANE, JIB = "lifting.each-state", "lifting.crane", "lifting.jib"
@@ -333,3 +333,10 @@ def test_the_foot_of_a_post_from_both_sides(workshop: DesignFolder, foot: str, o
     made = plan(POST.format(**sizes).replace('socket = "80 mm"', foot))
     check = write(workshop, {**made, "box.toml": BOX}).only(JIB)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_socket_without_depth_is_refused() -> None:
+    """6 M/(D l²), 1 kN·m on a post of 100 mm: 0.2 m deep 6000/(0.1 × 0.04) = 1.5 MPa."""
+    assert pressure_in_socket(M=1e3, D=0.1, l=0.2) == pytest.approx(1.5e6)
+    with pytest.raises(OutOfRange, match="no depth"):
+        pressure_in_socket(M=1e3, D=0.1, l=0.0)

@@ -35,6 +35,18 @@ def test_each_missing_particular_is_a_finding_that_names_it(workshop: DesignFold
     assert check.where.key == name
 
 
+def test_what_is_of_no_one_metal_needs_no_material(workshop: DesignFolder) -> None:
+    """An engine is of many parts, each with its own."""
+    engine = 'kind = "engine"\nid = "engine"\n' + "\n".join(
+        line for name, line in _LINES.items() if name != "material"
+    )
+    check = workshop.write({**files(), "engine.toml": engine + "\n"}).only(IDENTITY, "engine")
+    assert check.outcome == "conforms"
+    untitled = engine.replace(_LINES["title"], "")
+    check = workshop.write({**files(), "engine.toml": untitled + "\n"}).only(IDENTITY, "engine")
+    assert check.says == "not stated: title"
+
+
 @trials(suppress_health_check=[HealthCheck.function_scoped_fixture], max_examples=12, deadline=None)
 @given(absent=st.sets(st.sampled_from(sorted(_LINES)), min_size=1))
 def test_the_finding_names_exactly_what_is_missing(workshop: DesignFolder, absent: set[str]) -> None:
@@ -71,6 +83,13 @@ def test_a_code_not_named_is_a_hold_on_a_safety_part_that_holds_no_pressure(work
     found = files(("pressure_part = true", "pressure_part = false"))
     check = workshop.write(found, settings=settings(railway="[]")).only(CODE, "cover")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+
+
+def test_a_record_of_a_part_hurts_nobody_its_drawing_is_asked(workshop: DesignFolder) -> None:
+    made = {"cover-7.toml": 'kind = "made-part"\nid = "cover-7"\nof = "cover"\nserial = "7"\n'}
+    workshop.write({**files(), **made}, settings=settings(pressure="[]"))
+    outcomes = {one.component: one.outcome for one in workshop.check(CODE)}
+    assert outcomes == {"cover": "finding", "cover-7": "not applicable", "ring": "not applicable"}
 
 
 @pytest.mark.parametrize("instead", ["", "pressure_part = false"])
