@@ -53,7 +53,7 @@ def _turned(text: str, turn: Callable[[str, str], str]) -> str:
 
 def _opposite(number: str) -> str:
     plain = number.lstrip("+-")
-    nothing = not any(digit in "123456789" for digit in plain)
+    nothing = not any(mark.isdigit() and mark != "0" for mark in plain)
     return plain if number.startswith("-") or nothing else f"-{plain}"
 
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint.facts import chambers_of, joints_of, length_drawn_out, nuts_of, parts_drawn_out
+from speclint.facts.drawn_out import own_length
 from tests.facts.bench import Bench, bench
 
 LINER = 'housed_in = "block"\nin_bore = "main"\nlength = "900 mm"\n'
@@ -35,6 +36,26 @@ def drawn(folder: Path, **changed: str) -> Bench:
 def length_of(on: Bench, name: str) -> float | None:
     found = length_drawn_out(name, on["block"], on.sheet, on.sheet.take)
     return None if found is None else found.value
+
+
+@pytest.mark.parametrize(
+    ("kind", "sizes", "long"),
+    [
+        ("poppet-valve", 'height = "150 mm"\n', 0.15),
+        ("compression-spring", 'free_length = "150 mm"\n', 0.15),
+        ("piston-rod", 'free_length = "150 mm"\n', 0.15),
+        ("valve-seat", 'length = "150 mm"\n', 0.15),
+        ("piston", 'length = "150 mm"\n', 0.15),
+        ("valve-spindle", 'heated_length = "150 mm"\n', 0.15),
+        ("steam-pipe", "", None),
+    ],
+)
+def test_each_kind_has_a_length_of_its_own_along_which_it_is_drawn_out(
+    tmp_path: Path, kind: str, sizes: str, long: float | None
+) -> None:
+    on = bench(tmp_path, {f"{kind} part": sizes}, "part")
+    found = own_length(on["part"])
+    assert (found if found is None else on.sheet.take("l", found)) == long
 
 
 @pytest.mark.parametrize(

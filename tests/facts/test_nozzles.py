@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from speclint.facts import bores_on, cylinders_by_engine, cylinders_by_paths, opening_of
-from speclint.facts.nozzles import cylinders_of, cylinders_on
+from speclint.facts.nozzles import cylinders_of, cylinders_on, flow_to
+from speclint.facts.steam_states import SteamPath
 from speclint.rules import NotAssessed
 from tests.facts.bench import Bench, bench
 
@@ -87,6 +88,22 @@ def test_without_a_word_of_its_own_the_paths_tell(tmp_path: Path) -> None:
     bare = drawn(tmp_path / "a", nozzle=NOZZLE.replace("cylinders = 3\n", ""))
     with pytest.raises(NotAssessed, match="cylinders is not stated"):
         cylinders_on(bare["nozzle"], bare.sheet)
+
+
+@pytest.mark.parametrize("last", ["", "cylinders = 2\n"])
+def test_the_one_path_that_is_drawn_stands_for_all_cylinders(tmp_path: Path, last: str) -> None:
+    """Three cylinders of 1.7 kg/s: 5.1 kg/s, whether or not the pipe says how many it serves."""
+    on = drawn(tmp_path, last=last)
+    assert flow_to(on["nozzle"], [((on["last"],), SteamPath((), 0.0, 1e5, 1.7))], on.sheet) == pytest.approx(
+        5.1
+    )
+
+
+def test_cylinders_whose_path_is_not_drawn_have_the_greatest_flow(tmp_path: Path) -> None:
+    """Of three cylinders one at 1.5 and one at 1.7 kg/s are drawn: 1.5 + 1.7 + 1.7 = 4.9 kg/s."""
+    on = drawn(tmp_path, last="cylinders = 1\n")
+    paths = [((on["last"],), SteamPath((), 0.0, 1e5, m)) for m in (1.7, 1.5)]
+    assert flow_to(on["nozzle"], paths, on.sheet) == pytest.approx(4.9)
 
 
 LINER = 'housed_in = "block"\nin_bore = "a"\nbore = "450 mm"\n'

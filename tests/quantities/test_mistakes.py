@@ -38,6 +38,8 @@ from speclint.quantities import read
         ("18 bar abs.", "fluid pressure", "says gauge or absolute in full", '"18 bar absolute"'),
         ("1.8 MPa a", "fluid pressure", "says gauge or absolute in full", '"1.8 MPa absolute"'),
         ("250 lbf/in² g", "fluid pressure", "says gauge or absolute in full", '"250 lbf/in² gauge"'),
+        ("300 °C ±5 °F", "temperature", 'the limits are in "°F"', "the unit of the temperature itself, °C"),
+        ("572 °F ±5 K", "temperature", 'the limits are in "K"', "the unit of the temperature itself, °F"),
         ("nan mm", "length", "this is not a finite number", "a number with its unit"),
         (" ", "length", "the quantity is empty", "leave the key out"),
     ],
