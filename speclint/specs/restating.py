@@ -43,8 +43,7 @@ def _replaced(value: Any, parts: list[str], instead: Measure | NotStated) -> Any
     if isinstance(value, Mapping) and part in value:
         return {**value, part: _replaced(value[part], rest, instead)}
     if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
-        at = int(part)
-        return (*value[:at], _replaced(value[at], rest, instead), *value[at + 1 :])
+        return _among(value, int(part), _replaced(value[int(part)], rest, instead))
     raise LookupError(part)
 
 
@@ -75,9 +74,12 @@ def _put_among(value: Any, part: str, rest: list[str], instead: Measure) -> Any:
         return None if inner is None else {**value, part: inner}
     if isinstance(value, tuple) and part.isdecimal() and int(part) < len(value):
         inner = _put(value[int(part)], rest, instead)
-        at = int(part)
-        return None if inner is None else (*value[:at], inner, *value[at + 1 :])
+        return None if inner is None else _among(value, int(part), inner)
     raise LookupError(part)
+
+
+def _among(values: tuple[Any, ...], at: int, instead: Any) -> tuple[Any, ...]:
+    return (*values[:at], instead, *values[at + 1 :])
 
 
 def _allowed(annotations: list[Any], instead: Measure) -> bool:

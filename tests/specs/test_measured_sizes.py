@@ -47,6 +47,10 @@ def test_a_band_is_widened_and_narrowed_to_its_middle_at_the_most(widened: float
     assert 0 <= band.high - band.low == pytest.approx(max(0.0, 20e-6 + 2 * widened), abs=1e-12)
 
 
+def test_a_single_value_has_its_uncertainty_either_way() -> None:
+    assert measured("50.02 mm").band(4e-6).text == "50.016..50.024 mm"
+
+
 class Plug(Component):
     """A plug that is cut down, in a hole that is opened."""
 
