@@ -69,6 +69,15 @@ def offered(space: Workspace, text: str) -> list[Completion]:
         ('names = [\nbore = "5|"', "value", ("bore",), "5", "5"),
         ('names = ["a"]\nbo|', "key", ("bo",), "bo", "bo"),
         ("name = 'it|s'", "value", ("name",), "it", "its"),
+        ('names = ["a\\" , b", "c|"]', "value", ("names", "2"), "c", "c"),  # an escaped quote ends no text
+        (
+            'names = ["a\\\\", "c|"]',
+            "value",
+            ("names", "2"),
+            "c",
+            "c",
+        ),  # an escaped backslash escapes nothing
+        ("names = ['a\\', 'c|']", "value", ("names", "2"), "c", "c"),  # nothing is escaped here
     ],
 )
 def test_what_stands_at_a_place(text: str, side: str, path: tuple[str, ...], before: str, whole: str) -> None:
@@ -269,6 +278,14 @@ def test_the_way_to_a_linked_part_and_a_new_id_everywhere(space: Workspace) -> N
         renamed(space, "block-left", "liner-left")
     with pytest.raises(DesignError, match="is no id"):
         renamed(space, "block-left", 'a"b')
+
+
+def test_a_part_like_another_follows_its_new_id(tmp_path: Path) -> None:
+    other = 'kind = "cylinder-liner"\nid = "liner-two"\nlike = "liner-left"\n'
+    DesignFolder(tmp_path).write({**FILES, "liner-two.toml": other}, settings=SETTINGS)
+    space = Workspace(tmp_path, installed_families())
+    places = renamed(space, "liner-left", "liner-port")
+    assert [(one.file, one.line) for one in places] == [("liner-two.toml", 2), ("liner.toml", 1)]
 
 
 def test_an_id_that_is_not_written_out_is_not_changed(tmp_path: Path) -> None:

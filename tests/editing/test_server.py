@@ -106,7 +106,9 @@ def test_a_document_of_no_repository_and_one_that_is_not_open_are_answered_with_
     for method in ("definition", "prepareRename"):
         assert here.ask(f"textDocument/{method}", at) is None
         assert here.ask_at(method, "liner.toml", 2, 15) is None  # in the repository, and not open
-    assert here.marks == {}
+    here.tell("textDocument/didClose", {"textDocument": {"uri": elsewhere}})
+    assert here.ask("textDocument/hover", at) is None  # so that the closing is over
+    assert (here.marks, here.shown) == ({}, [])
 
 
 def test_a_recorded_editing_of_a_spec(editor: Client) -> None:

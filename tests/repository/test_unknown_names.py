@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, get_args, get_origin
+from typing import Annotated, Any, get_args, get_origin
 
 import pytest
 
@@ -56,6 +56,15 @@ def said(folder: Path, **changed: str) -> list[str]:
 )
 def test_a_name_that_is_there_or_cannot_be_looked_up_passes(tmp_path: Path, changed: dict[str, str]) -> None:
     assert said(tmp_path, **changed) == []
+
+
+def test_each_name_of_a_list_is_looked_up(tmp_path: Path) -> None:
+    engine = 'kind = "engine"\n[cranks.left]\nblock = "block"\n[cranks.right]\nblock = "block"\n'
+    axle = 'kind = "driving-axle"\nengine = "engine"\ndriven_by = ["left", "rihgt"]\n'
+    assert said(tmp_path, engine=engine, axle=axle.replace("rihgt", "right")) == []
+    (line,) = said(tmp_path, engine=engine, axle=axle)
+    assert "axle.toml:3 driven_by" in line
+    assert line.endswith('read "rihgt"; write "right"')
 
 
 @pytest.mark.parametrize(
@@ -168,6 +177,42 @@ def test_the_table_that_a_field_names_is_there(kind: str, path: tuple[str, ...],
         else:
             model = KINDS[kinds[0]] if kinds else model.model_fields[key].annotation
     assert is_by_name(model, last)
+
+
+def within(annotation: Any) -> Iterator[Any]:
+    """The marks that stand within the annotation of a field, and not at the field itself."""
+    for inner in get_args(annotation):
+        yield from (mark for mark in getattr(inner, "__metadata__", ()) if isinstance(mark, NamedIn))
+        yield from within(inner)
+
+
+def tables(model: type[SpecTable]) -> Iterator[type[SpecTable]]:
+    """A table and those within it."""
+    yield model
+    for field in model.model_fields.values():
+        inner, _ = inner_table(field.annotation)
+        if inner is not None:
+            yield from tables(inner)
+
+
+@pytest.mark.parametrize("kind", sorted(KINDS))
+def test_a_mark_stands_at_its_field_where_it_is_read(kind: str) -> None:
+    """Of the items of a list it would be read by nobody."""
+    for table in tables(KINDS[kind]):
+        for name, field in table.model_fields.items():
+            assert [*within(field.annotation)] == [], (table, name)
+
+
+@pytest.mark.parametrize(
+    ("annotation", "marks"),
+    [
+        (tuple[Annotated[str, NamedIn("engine.cranks")], ...], 1),
+        (dict[str, tuple[Annotated[str, NamedIn(".joints")], ...]], 1),
+        (tuple[str, ...], 0),
+    ],
+)
+def test_a_mark_that_nobody_reads_is_found(annotation: Any, marks: int) -> None:
+    assert len([*within(annotation)]) == marks
 
 
 def is_by_name(model: type[SpecTable], key: str) -> bool:
