@@ -57,6 +57,7 @@ from .loop import (
     assess as assess,
     chosen_rules as chosen_rules,
     find_remedies as find_remedies,
+    rules_asked_for as rules_asked_for,
 )
 from .margin_changes import (
     Cause as Cause,

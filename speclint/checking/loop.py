@@ -196,6 +196,14 @@ def find_remedies(
                 kept.keep_remedies(found, spoiled, own, consulted)
 
 
+def rules_asked_for(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...] | None:
+    """The rules of some families, or of some names; None, which stands for all, where neither is given.
+
+    :raises SettingsError: for a family or a rule that is not loaded.
+    """
+    return chosen_rules(loaded, families, rules) if families or rules else None
+
+
 def chosen_rules(loaded: Loaded, families: Sequence[str], rules: Sequence[str]) -> tuple[Rule, ...]:
     """The rules of some families, or of some names; all where neither is given.
 

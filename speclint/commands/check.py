@@ -71,14 +71,13 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check, and print the findings; returns the exit code."""
-    from speclint.checking import assess, chosen_rules, findings_once
+    from speclint.checking import assess, findings_once, rules_asked_for
 
     if options.schema:
         write(_schema(options), options.to)
         return 0
-    narrowed = options.family or options.rule
-    loaded = families_for(options.paths) if narrowed else loaded_families()
-    some = chosen_rules(loaded, options.family, options.rule) if narrowed else None
+    loaded = families_for(options.paths) if options.family or options.rule else loaded_families()
+    some = rules_asked_for(loaded, options.family, options.rule)
     if options.set or options.solve:
         from speclint.commands.what_if import check_what_if
 

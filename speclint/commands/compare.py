@@ -58,7 +58,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Check both states, and print what differs; returns the exit code."""
-    from speclint.checking import Processes, chosen_rules
+    from speclint.checking import Processes, rules_asked_for
     from speclint.register import Checking, compare, state_called
     from speclint.repository import scratch_folder
 
@@ -69,7 +69,7 @@ def run(options: argparse.Namespace) -> int:
         return 0
     new = options.new or str(options.folder)
     loaded = families_for([Path(one) for one in (new, options.folder) if Path(one).is_dir()][:1])
-    some = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    some = rules_asked_for(loaded, options.family, options.rule)
     kept = None if options.afresh else kept_folder()
     with progress("checking") as shown, scratch_folder() as scratch:
         how = Checking(loaded, date.today(), partial(Processes, on_part=shown.part), some, kept)

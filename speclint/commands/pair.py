@@ -39,7 +39,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> int:
     """Judge every pair, choose, and print; returns the exit code."""
-    from speclint.checking import Processes, assess, chosen_rules
+    from speclint.checking import Processes, assess, rules_asked_for
     from speclint.made import bench_of, finish_sizes, pair
     from speclint.reports import pairs_data, pairs_exit_code, pairs_markdown, pairs_page
     from speclint.repository import find_root
@@ -54,7 +54,7 @@ def run(options: argparse.Namespace) -> int:
     within = _within(options.within)
     for word in (options.parts, options.mates):
         refuse_unknown_kind(word, loaded.kinds)
-    rules = chosen_rules(loaded, options.family, options.rule) if options.family or options.rule else None
+    rules = rules_asked_for(loaded, options.family, options.rule)
     kept = None if options.afresh else kept_folder()
     with progress("checking the drawings") as shown, Processes(on_part=shown.part) as processes:
         drawn = assess([root], loaded, rules, processes=processes, kept=kept)

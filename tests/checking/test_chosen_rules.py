@@ -1,56 +1,41 @@
-"""The rules that are asked for: of families, by names, and one line where there is no such thing."""
+"""Which rules are run where families or rules are named."""
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
-from speclint.checking import chosen_rules
-from speclint.checking.processes import _of
-from speclint.errors import FamilyError, SettingsError
+from speclint.checking import chosen_rules, rules_asked_for
+from speclint.errors import SettingsError
 from tests import tubes
 
-LOADED = tubes.tubes()
+LOADED = tubes.tubes(*tubes.RULES)
+ALL = {one.name for one in tubes.RULES}
+
+
+def names(families: list[str], rules: list[str]) -> set[str]:
+    return {one.name for one in chosen_rules(LOADED, families, rules)}
+
+
+def test_all_where_nothing_is_named_and_no_choice_was_made() -> None:
+    assert names([], []) == ALL
+    assert rules_asked_for(LOADED, [], []) is None
 
 
 @pytest.mark.parametrize(
-    ("families", "rules", "names"),
+    ("families", "rules", "chosen"),
     [
-        ((), (), {"tube.stress", "tube.case-stress", "tube.loose-hot", "tube.hoops", "tube.ends"}),
-        (("tubes",), ("tube.hoops",), {"tube.hoops"}),
-        ((), ("tube.ends", "tube.stress"), {"tube.ends", "tube.stress"}),
+        (["tubes"], [], ALL),
+        ([], ["tube.stress"], {"tube.stress"}),
+        (["tubes"], ["tube.stress", "tube.ends"], {"tube.stress", "tube.ends"}),
     ],
 )
-def test_the_rules_that_are_asked_for(
-    families: tuple[str, ...], rules: tuple[str, ...], names: set[str]
-) -> None:
-    assert {one.name for one in chosen_rules(LOADED, families, rules)} == names
+def test_those_of_a_family_and_of_a_name(families: list[str], rules: list[str], chosen: set[str]) -> None:
+    assert names(families, rules) == chosen
+    assert {one.name for one in rules_asked_for(LOADED, families, rules) or ()} == chosen
 
 
-@pytest.mark.parametrize(
-    ("families", "rules", "said"),
-    [
-        (("drums",), (), "the family drums is left out by speclint.toml"),
-        (("tubs",), (), 'no family is called tubs; write "tubes"'),
-        (
-            ("tubes",),
-            ("tube.stres",),
-            'no rule is called tube.stres while speclint.toml leaves out the family drums; write "tube.stress"',
-        ),
-    ],
-)
-def test_what_is_not_there_is_one_line(families: tuple[str, ...], rules: tuple[str, ...], said: str) -> None:
-    with pytest.raises(SettingsError) as problem:
-        chosen_rules(replace(LOADED, left_out=("drums",)), families, rules)
-    assert str(problem.value) == said
-
-
-def test_what_a_helper_says_is_its_result_or_its_error() -> None:
-    """Whose fault it is: an error of a family is told as such, any other is a defect of the program."""
-    assert _of(("done", [1])) == [1]
-    fault = FamilyError("family tubes: it cannot be loaded")
-    with pytest.raises(FamilyError, match=r"^family tubes: it cannot be loaded$"):
-        _of(("failed", fault))
-    with pytest.raises(RuntimeError, match=r"^in a helper process: KeyError: 'a'$"):
-        _of(("failed", "KeyError: 'a'"))
+def test_a_name_that_is_none_is_refused_with_the_nearest() -> None:
+    with pytest.raises(SettingsError, match="no family is called tube; write"):
+        names(["tube"], [])
+    with pytest.raises(SettingsError, match=r'no rule is called tube\.stres; write "tube\.stress"'):
+        rules_asked_for(LOADED, [], ["tube.stres"])

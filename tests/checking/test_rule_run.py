@@ -187,6 +187,15 @@ def test_a_length_is_not_held_against_a_pressure(tmp_path: Path) -> None:
     assert found.could_not_run.startswith("TypeError: bore in m is held against pressure in Pa (")
 
 
+def test_a_rule_that_returns_no_judgement_could_not_be_run(tmp_path: Path) -> None:
+    def function(tube: Tube, sheet: Sheet) -> Any:
+        """A truth of the program, which says neither what was compared nor where it stands."""
+        return sheet.take("d", tube.bore) < 1.0
+
+    found = with_rule(tmp_path, function).only("tube.made", runs=False)
+    assert "TypeError: the rule returned bool, not a judgement of its sheet" in found.could_not_run
+
+
 def test_a_rule_that_raises_is_a_hold_and_the_rest_goes_on(tmp_path: Path) -> None:
     shop = DesignFolder(tmp_path, tubes.tubes(tubes.raises, tubes.stress)).write(FILES)
     assessment = shop.assess()

@@ -11,6 +11,7 @@ import pytest
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.checking import Solved, question, solved, solving as solving_
 from speclint.errors import SettingsError
+from speclint.quantities import Measure
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
 from tests.checking.test_office_steps import folder
@@ -279,6 +280,22 @@ def test_a_temperature_that_is_tied_to_another_is_not_tried_at_others(tmp_path: 
     assert (one.holds, one.bounds, one.within) == (True, (), "")
     of_rack = solving(shop, "duty.cases.running.temperatures.rack", "tube.cool")
     assert sides(of_rack) == [("280 °C", "281 °C", True)]
+
+
+def test_each_value_that_is_tried_stands_in_the_part_that_is_held_against_its_mates(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Each is asked whether it goes into its mate, not the value of the drawing again."""
+    tried: list[str] = []
+
+    def fits(part: Tube, _: object) -> list[str]:
+        assert isinstance(part.pressure, Measure)
+        tried.append(part.pressure.text)
+        return []
+
+    monkeypatch.setattr(solving_, "misfits_of", fits)
+    assert len(found(tmp_path, "pressure", "tube.stress").bounds) == 1
+    assert len({*tried} - {"30 bar gauge"}) > 1
 
 
 @pytest.mark.parametrize("what", ["could_state", "misfits_of"])

@@ -66,6 +66,17 @@ def test_git_is_told_of_a_folder_only_where_one_stands_elsewhere(
     assert "  git config core.hooksPath hooks\n" in capsys.readouterr().out
 
 
+@pytest.mark.parametrize("in_git", [True, False])
+def test_a_folder_that_git_does_not_know_is_to_be_made_known(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], in_git: bool
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    if in_git:
+        git(tmp_path, "init", "--quiet")
+    assert main(["begin", "new", "--cylinders", "1"]) == 0
+    assert ("  git init new\n" in capsys.readouterr().out) is not in_git
+
+
 def test_its_settings_say_what_was_given(begun: Path) -> None:
     settings, complaints = load_settings(begun / "new design")
     assert complaints == ()

@@ -60,6 +60,12 @@ def test_a_finding_is_exit_1_and_says_all_that_a_reader_asks(
         assert words in " ".join(out.split()), words
 
 
+def test_the_help_of_a_command_says_what_it_does(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit, match="0"):
+        run("check", "--help")
+    assert "\n\nCheck specs and print the findings.\n\n" in capsys.readouterr().out
+
+
 def test_settings_that_cannot_be_read_are_told_and_nothing_is_checked(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
