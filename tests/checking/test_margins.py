@@ -141,6 +141,14 @@ def test_the_table_has_a_row_for_each_value(shop: DesignFolder) -> None:
     assert len({len(row) for row in rows}) == 1
 
 
+def test_a_spec_that_cannot_be_read_is_exit_2_and_the_others_are_printed(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop.write({"other.toml": 'kind = "tube"\nboer = "100 mm"\n'})
+    assert main(["margins", "--in", str(shop.root)]) == 2
+    assert "tube tube.stress" in " ".join(capsys.readouterr().out.split())
+
+
 def test_the_command_prints_them_and_says_what_was_not_varied(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:

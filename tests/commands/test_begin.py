@@ -47,6 +47,31 @@ def test_it_checks_at_once_without_a_complaint(begun: Path) -> None:
     assert not any(one.could_not_run for one in found.checks)
 
 
+@pytest.mark.parametrize(
+    ("part", "linked"),
+    [
+        ("engine", {"block-middle"}),
+        ("liner-middle", {"block-middle"}),
+        ("piston-middle", {"liner-middle", "ring-middle-front", "ring-middle-back"}),
+        ("ring-middle-front", {"liner-middle"}),
+        ("rod-middle", {"piston-middle"}),
+        ("box-middle", {"rod-middle", "cover-middle-back"}),
+        ("cover-middle-front", {"block-middle"}),
+        ("studs-middle-front", {"cover-middle-front", "block-middle"}),
+        ("seat-inlet-middle-front-upper", {"block-middle"}),
+        (
+            "valve-inlet-middle-front",
+            {"seat-inlet-middle-front-upper", "seat-inlet-middle-front-lower"},
+        ),
+        ("spindle-inlet-middle-front", {"valve-inlet-middle-front"}),
+        ("spring-inlet-middle-front", {"valve-inlet-middle-front"}),
+    ],
+)
+def test_each_blank_names_the_parts_it_goes_with(begun: Path, part: str, linked: set[str]) -> None:
+    found = open_repository([begun / "new design"], installed_families().kinds).design.specs[part]
+    assert {one.id for one in found.links()} == linked
+
+
 def test_how_blanks_are_committed_is_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     """The first commit is of blanks, which the hook withholds: whoever meets that knows it from here."""
     assert main(["begin", str(tmp_path / "new"), "--cylinders", "1"]) == 0
