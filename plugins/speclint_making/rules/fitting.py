@@ -46,7 +46,7 @@ _OF_THE_PADS = ((("grind last link",), ("lift in",)),)
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
     against=(),
-    edition=4,
+    edition=5,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "tap holes" before the test and that of all studs; that of each cover's studs before "fit covers"."""
@@ -67,8 +67,7 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     judged += _after(studs, ("tap holes",), steps, sheet)
     if places_of(("fit covers",), steps):
         judged += [
-            goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet, told)
-            for one in joints.values()
+            goes_in_before(goes_in_at(one, sheet), ("fit covers",), steps, sheet) for one in joints.values()
         ]
     if not judged:
         raise sheet.not_applicable("the list neither tests the block nor fits covers over studs")
@@ -87,7 +86,7 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     leaves_out="pressure and time of the test, which cylinder.test-pressure judges; what is taken off joint faces, "
     f"pads and seats, and by honing; {DEFERS}",
     against=(),
-    edition=4,
+    edition=5,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The last test after every weld and boring; every test after "fit covers", and before what would hide a leak."""

@@ -140,7 +140,7 @@ def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgemen
     why="what is finished before the furnace comes out oval",
     leaves_out=f"the metal left for finishing, which block.stress-relief judges; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def finished_after_relief(
     part: Weldment | CylinderBlock | CylinderLiner | ValveSeat, sheet: Sheet
