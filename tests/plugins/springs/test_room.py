@@ -120,6 +120,20 @@ def test_the_pin_is_held_against_other_diameters(workshop: DesignFolder, stated:
     assert found(check) == pytest.approx(0.5e-3)
 
 
+@pytest.mark.parametrize("other", ['outside_diameter = "60 mm"\n', 'inside_diameter = "44 mm"\n'])
+def test_the_pin_is_held_against_the_mean_diameter_where_several_are_stated(
+    workshop: DesignFolder, other: str
+) -> None:
+    """Of 48 − 8 − 39.5 = 0.5 mm that the drawing aims at, 0.1 mm go by the limits of wire and coil each: 0.3 are left.
+
+    Of the play that is aimed at 1 − 0.3/0.5 = 0.4 is used.
+    """
+    sizes = (('"8 mm"', '"8 mm ±0.1"'), ('"48 mm"', '"48 mm ±0.1"'))
+    check = workshop.write(spring(*sizes, add=f'guide_pin = "39.5 mm"\n{other}')).only(HOUSE)
+    assert found(check) == pytest.approx(0.3e-3)
+    assert check.utilisation == pytest.approx(0.4)
+
+
 def test_house_is_not_assessed_where_neither_is_stated(workshop: DesignFolder) -> None:
     assert workshop.write(spring()).only(HOUSE).outcome == "not assessed"
 
