@@ -98,8 +98,10 @@ def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
 
 
 def test_a_rate_of_nothing_has_no_share() -> None:
-    with pytest.raises(OutOfRange, match="not above 0"):
+    with pytest.raises(OutOfRange, match="stated rate 0 N/mm is not above 0"):
         rate_difference(R=46e3, R_s=0.0)
+    with pytest.raises(OutOfRange, match="stated rate -40 N/mm is not above 0"):
+        rate_difference(R=46e3, R_s=-40e3)
 
 
 def test_ends_of_another_form_have_no_pitch() -> None:

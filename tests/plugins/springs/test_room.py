@@ -78,6 +78,16 @@ def test_a_guide_that_is_far_from_the_coils_guides_no_spring(
     assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
+@pytest.mark.parametrize(("pin", "outcome"), [("28 mm", "not applicable"), ("27.999 mm", "finding")])
+def test_a_guide_with_all_the_play_that_it_may_have_guides(
+    workshop: DesignFolder, pin: str, outcome: str
+) -> None:
+    """40 − 8 − 28 = 4 mm of play, 0.1 × 40 = 4 mm; numbers of which no digit is lost."""
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'), ('"48 mm"', '"40 mm"'))
+    files = spring(*long, add=f'{HELD}guided = true\nguide_pin = "{pin}"\n')
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
+
+
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
 def test_buckling_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(spring((line, ""), add=HELD)).only(BUCKLING).outcome == "not assessed"
@@ -89,9 +99,12 @@ def test_buckling_is_not_assessed_without_the_seating(workshop: DesignFolder) ->
     assert "seating" in check.says
 
 
-@pytest.mark.parametrize(("bore", "outcome"), [("56.268 mm", "conforms"), ("56.266 mm", "finding")])
+@pytest.mark.parametrize(
+    ("bore", "outcome"),
+    [("56.268 mm", "conforms"), ("56.2671875 mm", "finding"), ("56.266 mm", "finding")],
+)
 def test_house_limit_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
-    """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.26719 mm on 56 mm."""
+    """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.2671875 mm on 56 mm."""
     assert workshop.write(spring(add=f'housing = "{bore}"\n')).only(HOUSE).outcome == outcome
 
 
