@@ -125,8 +125,8 @@ def _faults(
     edition=2,
 )
 def hardness_after_treatment(part: Weldment | Casting | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
-    """The step "measure hardness" after the last treatment: of a liner and a seat with the list of its casting."""
-    steps = steps_of(part, sheet) if isinstance(part, CylinderLiner | ValveSeat) else _own(part, sheet)
+    """The step "measure hardness" after the last treatment, in one list with the blank or what becomes of it."""
+    steps = steps_of(part, sheet)
     measured, treated = places_of(("measure hardness",), steps), places_of(TREATMENTS, steps)
     if not measured or not treated:
         raise sheet.not_applicable("the list has not both a heat treatment and the measuring of hardness")

@@ -75,6 +75,14 @@ def test_what_a_liner_needs_may_be_done_to_its_casting(workshop: DesignFolder) -
     expect_conforms(write(workshop, raw, cast_as("liner", "stress relieve")).only(NEEDS, "liner"))
 
 
+def test_the_hardness_of_a_weldment_is_not_that_of_a_block_relieved_later(workshop: DesignFolder) -> None:
+    """The weldment is relieved, then measured as its ninth step; the block begins with another relief, or does not."""
+    measured = (*WELDMENT_STEPS, "measure hardness")
+    expect_conforms(write(workshop, welded=measured).only(HARD, "weldment"))
+    again = write(workshop, welded=measured, block=("stress relieve 2", *BLOCK_STEPS))
+    told(again.only(HARD, "weldment"), says='step 9, "measure hardness", and the last treatment is step 10')
+
+
 @pytest.mark.parametrize(
     ("rule", "component", "why"),
     [
