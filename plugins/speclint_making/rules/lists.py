@@ -57,13 +57,13 @@ def needs_met(part: Made, sheet: Sheet) -> Judgement:
     """Each of the needs against the whole list, with that of the weldment or casting before."""
     if not any(detail.needs for detail in part.making.details.values()):
         raise sheet.not_applicable("no step states what it needs")
-    written = [step.written for step in steps_of(part, sheet)]
+    steps, own = steps_of(part, sheet), {step.written: step for step in own_steps(part, sheet)}
     wrong = []
     for name, detail in part.making.details.items():
+        before = steps[: steps.index(own[name])] if name in own else steps
         for need in detail.needs:
             wanted = sheet.read(f"needed by {name}", need)
-            before = written[: written.index(name)] if name in written else written
-            if wanted not in before:
+            if wanted not in [step.written for step in before]:
                 wrong.append(f'"{wanted}", which "{name}" needs, is not before it')
     return by_stage(
         sheet.states(not wrong, "; ".join(wrong) or "every need is met", where=part.making.where), sheet

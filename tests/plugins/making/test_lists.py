@@ -75,6 +75,14 @@ def test_what_a_liner_needs_may_be_done_to_its_casting(workshop: DesignFolder) -
     expect_conforms(write(workshop, raw, cast_as("liner", "stress relieve")).only(NEEDS, "liner"))
 
 
+def test_a_step_of_a_liner_is_none_of_that_name_of_its_casting(workshop: DesignFolder) -> None:
+    """Both are rough machined, and the liner is to be relieved before its own machining."""
+    twice = cast_as("liner", "cast", "rough machine")
+    expect_conforms(write(workshop, twice).only(NEEDS, "liner"))
+    late = ("liner", '"stress relieve", "rough machine"', '"rough machine", "stress relieve"')
+    told(write(workshop, twice, late).only(NEEDS, "liner"), says='"stress relieve", which "rough machine"')
+
+
 def test_the_hardness_of_a_weldment_is_not_that_of_a_block_relieved_later(workshop: DesignFolder) -> None:
     """The weldment is relieved, then measured as its ninth step; the block begins with another relief, or does not."""
     measured = (*WELDMENT_STEPS, "measure hardness")
