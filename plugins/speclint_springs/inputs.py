@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Newtons, NewtonsPerMetre, Pascals, Ratio
 from speclint.facts import rate_by_sizes, rates, shut_loads, stroke
@@ -19,32 +21,35 @@ from speclint.handbook.springs import (
     spring_load_at_lift,
     spring_rate,
 )
-from speclint.specs import CompressionSpring
+from speclint.specs import CompressionSpring, Length
 from speclint_springs.formulae.helical import open_load_from_shut
 
 
 def mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
     """Mean coil diameter as stated, or from the outside or inside diameter and the wire."""
-    if not sheet.is_stated("mean diameter", spring.mean_diameter):
-        if sheet.is_stated("outside diameter", spring.outside_diameter):
-            return sheet.work("D", mean_from_outside, D_e=sheet.take("D_e", spring.outside_diameter), d=d)
-        if sheet.is_stated("inside diameter", spring.inside_diameter):
-            return sheet.work("D", mean_from_inside, D_i=sheet.take("D_i", spring.inside_diameter), d=d)
-    return sheet.take("D", spring.mean_diameter)
+    return _by_any_diameter(spring, sheet, d, sheet.take, ("D", "D_e", "D_i"))
 
 
 def aimed_mean_diameter(spring: CompressionSpring, sheet: Sheet, d: Metres) -> Metres:
     """Mean coil diameter that the drawing aims at, without limits; ``d`` is that of the wire."""
+    return _by_any_diameter(spring, sheet, d, sheet.take_nominal, ("D_n", "D_en", "D_in"))
+
+
+def _by_any_diameter(
+    spring: CompressionSpring,
+    sheet: Sheet,
+    d: Metres,
+    take: Callable[[str, Length], Metres],
+    symbols: tuple[str, str, str],
+) -> Metres:
+    """Mean coil diameter; ``symbols`` are those of the mean, the outside and the inside diameter."""
+    D, D_e, D_i = symbols
     if not sheet.is_stated("mean diameter", spring.mean_diameter):
         if sheet.is_stated("outside diameter", spring.outside_diameter):
-            return sheet.work(
-                "D_n", mean_from_outside, D_e=sheet.take_nominal("D_en", spring.outside_diameter), d=d
-            )
+            return sheet.work(D, mean_from_outside, D_e=take(D_e, spring.outside_diameter), d=d)
         if sheet.is_stated("inside diameter", spring.inside_diameter):
-            return sheet.work(
-                "D_n", mean_from_inside, D_i=sheet.take_nominal("D_in", spring.inside_diameter), d=d
-            )
-    return sheet.take_nominal("D_n", spring.mean_diameter)
+            return sheet.work(D, mean_from_inside, D_i=take(D_i, spring.inside_diameter), d=d)
+    return take(D, spring.mean_diameter)
 
 
 def modulus_of_rigidity(spring: CompressionSpring, sheet: Sheet, T: Kelvins = DRAWING_TEMPERATURE) -> Pascals:

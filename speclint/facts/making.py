@@ -18,7 +18,7 @@ from speclint.specs import (
 )
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, Weldment
+    from speclint.specs import Weldment
 
 #: What a kind that states its making is.
 Made = by_word.CylinderBlock | by_word.Weldment | by_word.Casting | by_word.CylinderLiner | by_word.ValveSeat
@@ -45,28 +45,25 @@ def own_steps(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
     return tuple(found)
 
 
-def steps_with_blank(block: CylinderBlock, sheet: Sheet) -> tuple[MakingStep, ...]:
-    """The steps of a block, after those of the weldment or casting that becomes it."""
+def steps_with_blank(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
+    """The steps of a part, after those of the weldment or casting that becomes it."""
     blanks: tuple[Made, ...] = (
-        *sheet.belonging_to(block, by_word.Weldment),
-        *sheet.belonging_to(block, by_word.Casting),
+        *sheet.belonging_to(part, by_word.Weldment),
+        *sheet.belonging_to(part, by_word.Casting),
     )
-    return (*(step for blank in blanks for step in own_steps(blank, sheet)), *own_steps(block, sheet))
+    return (*(step for blank in blanks for step in own_steps(blank, sheet)), *own_steps(part, sheet))
 
 
 def steps_of(part: Made, sheet: Sheet) -> tuple[MakingStep, ...]:
-    """The whole list in which a part is made: of a weldment, with that of the block that it makes."""
-    if isinstance(part, by_word.CylinderBlock):
-        return steps_with_blank(part, sheet)
+    """The whole list in which a part is made: of a blank, with that of the block, liner or seat that it becomes."""
     if isinstance(part, by_word.Weldment):
         return steps_with_blank(sheet.follow(part.makes), sheet)
     if isinstance(part, by_word.Casting):
         becomes: Component = sheet.follow(part.becomes)
-        if isinstance(becomes, by_word.CylinderBlock):
+        if isinstance(becomes, by_word.CylinderBlock | by_word.CylinderLiner | by_word.ValveSeat):
             return steps_with_blank(becomes, sheet)
-        if isinstance(becomes, by_word.CylinderLiner | by_word.ValveSeat):
-            return (*own_steps(part, sheet), *own_steps(becomes, sheet))
-    return own_steps(part, sheet)
+        return own_steps(part, sheet)
+    return steps_with_blank(part, sheet)
 
 
 def places_of(words: Sequence[str], steps: Sequence[MakingStep]) -> list[int]:

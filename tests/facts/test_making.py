@@ -15,6 +15,7 @@ FILES = {
     "weldment weldment": 'makes = "block"\n' + STEPS.format('["weld", "stress relieve"]'),
     "casting casting": 'becomes = "{becomes}"\n' + STEPS.format('["cast"]'),
     "cylinder-liner liner": STEPS.format('["cut ports"]'),
+    "valve-seat seat": STEPS.format('["hard face"]'),
     "piston piston": "",
 }
 
@@ -35,6 +36,10 @@ def drawn(folder: Path, *parts: str, becomes: str = "block", **changed: str) -> 
         (("casting", "liner"), "liner", ["cast", "cut ports"]),
         (("casting", "piston"), "piston", ["cast"]),
         (("liner",), "", ["cut ports"]),
+        (("liner", "casting"), "liner", ["cast", "cut ports"]),
+        (("liner", "casting", "piston"), "piston", ["cut ports"]),
+        (("casting", "seat"), "seat", ["cast", "hard face"]),
+        (("seat", "casting"), "seat", ["cast", "hard face"]),
     ],
 )
 def test_a_blank_and_what_it_becomes_have_one_list(

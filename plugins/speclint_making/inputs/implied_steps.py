@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import Sheet
-from speclint.facts import Made, steps_of
+from speclint.facts import Made
 from speclint.specs import (
     BoltedJoint,
     CamBox,
@@ -39,30 +39,19 @@ class Implied(NamedTuple):
 def implied_steps(part: Made, sheet: Sheet) -> dict[str, str]:
     """The words of the steps that the specs ask of the list of a part, each with the reason, in their order.
 
-    Of a block less those that its weldment or casting is asked for, where that is made in a list.
+    Less those of which its weldment or casting is asked, whose list is a part of its own.
     """
     found: dict[str, str] = {}
+    of_blanks = _of_blanks(part, sheet)
     for one in _own(part, sheet):
-        found.setdefault(one.word, one.why)
-    for blank in _blanks(part, sheet):
-        found = {word: why for word, why in found.items() if word not in implied_steps(blank, sheet)}
+        if one.word not in of_blanks:
+            found.setdefault(one.word, one.why)
     return found
 
 
 def told_of(part: Made, sheet: Sheet) -> frozenset[str]:
-    """The steps of which making.steps-complete tells where the whole list of a part has them not.
-
-    Of a liner and a seat, which go in at a step of their block, those of the block.
-    """
-    if isinstance(part, CylinderLiner | ValveSeat):
-        link = part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into
-        own = implied_steps(part, sheet) if isinstance(part, CylinderLiner) else {}
-        return frozenset(own).union(
-            told_of(sheet.follow(link), sheet) if sheet.is_stated("block", link) else ()
-        )
-    return frozenset(implied_steps(part, sheet)).union(
-        *(implied_steps(blank, sheet) for blank in _blanks(part, sheet))
-    )
+    """The steps of which making.steps-complete tells where the whole list of a part has them not."""
+    return _of_blanks(part, sheet).union(implied_steps(part, sheet))
 
 
 def is_grave(word: str) -> bool:
@@ -70,10 +59,10 @@ def is_grave(word: str) -> bool:
     return word.startswith(_GRAVE)
 
 
-def _blanks(part: Made, sheet: Sheet) -> Iterator[Weldment | Casting]:
-    if isinstance(part, CylinderBlock):
-        yield from (one for one in sheet.belonging_to(part, Weldment) if steps_of(one, sheet))
-        yield from (one for one in sheet.belonging_to(part, Casting) if steps_of(one, sheet))
+def _of_blanks(part: Made, sheet: Sheet) -> frozenset[str]:
+    """The steps of which the weldment or casting of a part is asked."""
+    blanks: tuple[Made, ...] = (*sheet.belonging_to(part, Weldment), *sheet.belonging_to(part, Casting))
+    return frozenset(word for blank in blanks for word in implied_steps(blank, sheet))
 
 
 def _own(part: Made, sheet: Sheet) -> Iterator[Implied]:
@@ -132,19 +121,16 @@ def _of_pressed(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
             yield Implied("heat block", f"{seat.id} goes into the hot block")
         for valve in sheet.belonging_to(seat, PoppetValve):
             for spindle in sheet.belonging_to(valve, ValveSpindle):
-                pressed = sheet.said(f"guide of {spindle.id}", spindle.guide_held) == "pressed in"
-                if (
-                    pressed
-                    and sheet.said(f"part with the guide of {spindle.id}", spindle.guide_in) != "cam box"
-                ):
+                held = sheet.said(f"guide of {spindle.id}", spindle.guide_held)
+                where = sheet.said(f"part with the guide of {spindle.id}", spindle.guide_in)
+                if held == "pressed in" and where != "cam box":
                     yield Implied("press guides", f"the guide of {spindle.id} is pressed in")
 
 
 def _of_neighbours(block: CylinderBlock, sheet: Sheet) -> Iterator[Implied]:
     """What covers, studs, gear, pipes and lagging ask for."""
-    if joints := sheet.belonging_to(block, BoltedJoint):
-        studs = [one for one in joints if sheet.said(f"fastener of {one.id}", one.fastener) == "stud"]
-        for one in studs:
+    for one in sheet.belonging_to(block, BoltedJoint):
+        if sheet.said(f"fastener of {one.id}", one.fastener) == "stud":
             yield Implied("tap holes", f"{one.id} is screwed into it")
             yield Implied(goes_in_at(one, sheet), f"{one.id} is screwed into it")
     for box in sheet.belonging_to(block, CamBox):

@@ -75,22 +75,13 @@ def left_to_the_list(word: str, sheet: Sheet) -> Judgement:
     return sheet.states(True, TOLD.format(word))
 
 
-def goes_in_before(
-    who: str, written: str, then: Words, steps: Steps, sheet: Sheet, told: Collection[str] = ()
-) -> Judgement:
-    """That the step at which a part goes in comes before every step of some words; ``told`` as of ``precede``.
+def goes_in_before(written: str, then: Words, steps: Steps, sheet: Sheet) -> Judgement:
+    """That the step at which a part of a block goes in comes before every step of some words.
 
-    :raises NotApplicable: where the list has none of these.
+    Each such part implies its step. The list has one of these words.
     """
     at, late = place_of(written, steps), places_of(then, steps)
-    if not late:
-        raise sheet.not_applicable(f"the list has no {' or '.join(then)}")
-    if at is None and written in told:
-        return left_to_the_list(written, sheet)
-    if at is None:
-        says = f'{who} goes in at "{written}", which the list has not before "{steps[late[0]].written}"'
-        return sheet.states(False, says, where=steps[late[0]].where)
-    return _said(steps, at, late[0], sheet)
+    return left_to_the_list(written, sheet) if at is None else _said(steps, at, late[0], sheet)
 
 
 def goes_in_after(who: str, written: str, first: Words, steps: Steps, sheet: Sheet) -> Judgement | None:
@@ -98,10 +89,11 @@ def goes_in_after(who: str, written: str, first: Words, steps: Steps, sheet: She
     at, early = place_of(written, steps), places_of(first, steps)
     if at is None or not early:
         return None
-    order = "after" if early[-1] < at else "before"
+    holds = early[-1] < at
+    order = "after" if holds else "not after"
     last = steps[early[-1]].written
     says = f'{who} goes in at step {at + 1}, "{written}", {order} step {early[-1] + 1}, "{last}"'
-    return sheet.states(early[-1] < at, says, where=steps[at].where)
+    return sheet.states(holds, says, where=steps[at].where)
 
 
 def in_chain(steps: Steps, chain: Sequence[Words], sheet: Sheet) -> Judgement:
@@ -115,7 +107,7 @@ def in_chain(steps: Steps, chain: Sequence[Words], sheet: Sheet) -> Judgement:
 
 def _said(steps: Steps, early: int, late: int, sheet: Sheet) -> Judgement:
     holds = early < late
-    order = "before" if holds else "after"
+    order = "before" if holds else "after" if late < early else "no earlier than"
     says = (
         f'step {early + 1}, "{steps[early].written}", comes {order} step {late + 1}, "{steps[late].written}"'
     )

@@ -46,29 +46,26 @@ _OF_THE_PADS = ((("grind last link",), ("lift in",)),)
     why="a hole that is drilled through into a chamber after the test leaks in steam",
     leaves_out="holes that do not come near a chamber",
     against=(),
-    edition=4,
+    edition=5,
 )
 def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step "tap holes" before the test and that of all studs; that of each cover's studs before "fit covers"."""
     steps, told = listed(block, sheet), told_of(block, sheet)
-    own = {joint.id: joint for joint in sheet.belonging_to(block, BoltedJoint)}
-    joints = {
-        joint.id: joint
-        for cover in sheet.belonging_to(block, CylinderCover)
-        for joint in sheet.belonging_to(cover, BoltedJoint)
-        if joint.id in own and sheet.read(f"fastener of {joint.id}", joint.fastener) == "stud"
-    }
+    joints = sheet.belonging_to(block, BoltedJoint)
+    studs = [one for one in joints if sheet.read(f"fastener of {one.id}", one.fastener) == "stud"]
+    covers = sheet.belonging_to(block, CylinderCover)
+    of_covers = {joint.id for cover in covers for joint in sheet.belonging_to(cover, BoltedJoint)}
     judged = []
     if places_of(("hydraulic test",), steps):
         judged.append(precede(steps, ("tap holes",), ("hydraulic test",), sheet, told))
     if places_of(("tap holes",), steps) and places_of(("set studs",), steps):
         judged.append(follow(steps, ("tap holes",), ("set studs",), sheet))
-    studs = [one for one in own.values() if sheet.read(f"fastener of {one.id}", one.fastener) == "stud"]
     judged += _after(studs, ("tap holes",), steps, sheet)
     if places_of(("fit covers",), steps):
         judged += [
-            goes_in_before(one.id, goes_in_at(one, sheet), ("fit covers",), steps, sheet, told)
-            for one in joints.values()
+            goes_in_before(goes_in_at(one, sheet), ("fit covers",), steps, sheet)
+            for one in studs
+            if one.id in of_covers
         ]
     if not judged:
         raise sheet.not_applicable("the list neither tests the block nor fits covers over studs")
@@ -87,7 +84,7 @@ def tapped_before_test(block: CylinderBlock, sheet: Sheet) -> Judgement:
     leaves_out="pressure and time of the test, which cylinder.test-pressure judges; what is taken off joint faces, "
     f"pads and seats, and by honing; {DEFERS}",
     against=(),
-    edition=4,
+    edition=5,
 )
 def tested_uncovered(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The last test after every weld and boring; every test after "fit covers", and before what would hide a leak."""

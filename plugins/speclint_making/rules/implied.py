@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import MakingStep, steps_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
@@ -21,7 +23,7 @@ from speclint_making.inputs.steps import DEFERS, by_stage, listed, place_of
     why="a step that nobody wrote down is done when it is too late",
     leaves_out=f"parts that have no spec; steps of a maker from whom a part is bought; {DEFERS}",
     against=(),
-    edition=3,
+    edition=4,
 )
 def steps_complete(part: Weldment | CylinderBlock | Casting | CylinderLiner, sheet: Sheet) -> Judgement:
     """The words that the specs imply against those of the whole list; of a block less those of its weldment."""
@@ -56,7 +58,7 @@ _POINTS = {
     leaves_out="which points a part needs, which release.inspection-points asks; a step that making.steps-complete "
     "misses",
     against=(),
-    edition=4,
+    edition=5,
 )
 def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """Hold and witness points by name against the words of the list; of liner and seat those of their block too."""
@@ -64,35 +66,29 @@ def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSea
     called = [name for name in _POINTS if sheet.said(name, getattr(points, name)) in ("hold", "witness")]
     if not called:
         raise sheet.not_applicable("no point of inspection is stated")
-    steps, before = [*steps_of(part, sheet)], tuple[MakingStep, ...]()
     wanted = dict(_POINTS)
     if isinstance(part, CylinderLiner | ValveSeat):
         wanted["pressing"] = (goes_in_at(part, sheet),)
-        before, after = _around_where_it_goes_in(part, sheet)
-        steps += after
-    elif not steps:
-        steps += listed(part, sheet)
-    written, told = {step.written for step in steps}, told_of(part, sheet) - {step.written for step in before}
-    wrong = [
-        f"{name.replace('_', ' ')} has no step"
-        for name in called
-        if written.isdisjoint(wanted[name]) and told.isdisjoint(wanted[name])
-    ]
+        has = _had_from_where_it_goes_in(part, sheet).union(_written(steps_of(part, sheet)))
+    else:
+        has = _written(listed(part, sheet)) | told_of(part, sheet)
+    wrong = [f"{name.replace('_', ' ')} has no step" for name in called if has.isdisjoint(wanted[name])]
     says = "; ".join(wrong) or f"{len(called)} points, each at a step"
     return by_stage(sheet.states(not wrong, says, where=points.where), sheet)
 
 
-def _around_where_it_goes_in(
-    part: CylinderLiner | ValveSeat, sheet: Sheet
-) -> tuple[tuple[MakingStep, ...], tuple[MakingStep, ...]]:
-    """The steps of the block before and from that at which a part goes in: those before were not done to the part."""
-    steps = listed(_host(part, sheet), sheet)
+def _had_from_where_it_goes_in(part: CylinderLiner | ValveSeat, sheet: Sheet) -> frozenset[str]:
+    """The steps of its block that are done to a part: of those listed and those wanted, none before it goes in."""
+    block: CylinderBlock = sheet.follow(
+        part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into
+    )
+    steps = listed(block, sheet)
     at = place_of(goes_in_at(part, sheet), steps) or 0
-    return steps[:at], steps[at:]
+    return (told_of(block, sheet) - _written(steps[:at])) | _written(steps[at:])
 
 
-def _host(part: CylinderLiner | ValveSeat, sheet: Sheet) -> CylinderBlock:
-    return sheet.follow(part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into)
+def _written(steps: Iterable[MakingStep]) -> frozenset[str]:
+    return frozenset(step.written for step in steps)
 
 
 RULES = (steps_complete, points_in_the_list)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
@@ -34,11 +35,7 @@ def each_step_once(part: Made, sheet: Sheet) -> Judgement:
     """The words as written, of a block with those of its weldment or casting, and the names under making.details."""
     own = [step.written for step in _own(part, sheet)]
     written = [step.written for step in steps_of(part, sheet)] if isinstance(part, CylinderBlock) else own
-    wrong = [
-        f'"{word}" stands {written.count(word)} times'
-        for word in dict.fromkeys(written)
-        if written.count(word) > 1
-    ]
+    wrong = [f'"{word}" stands {times} times' for word, times in Counter(written).items() if times != 1]
     wrong += [f'"{name}" is no step of the list' for name in part.making.details if name not in own]
     return by_stage(
         sheet.states(not wrong, "; ".join(wrong) or f"{len(written)} steps", where=part.making.where), sheet
@@ -54,19 +51,19 @@ def each_step_once(part: Made, sheet: Sheet) -> Judgement:
     why="a step that waits for a later one is left half done",
     leaves_out="steps of which no needs are stated",
     against=(),
+    edition=2,
 )
 def needs_met(part: Made, sheet: Sheet) -> Judgement:
     """Each of the needs against the whole list, with that of the weldment or casting before."""
-    _own(part, sheet)
     if not any(detail.needs for detail in part.making.details.values()):
         raise sheet.not_applicable("no step states what it needs")
-    written = [step.written for step in steps_of(part, sheet)]
+    steps, own = steps_of(part, sheet), {step.written: step for step in own_steps(part, sheet)}
     wrong = []
     for name, detail in part.making.details.items():
+        before = steps[: steps.index(own[name])] if name in own else steps
         for need in detail.needs:
             wanted = sheet.read(f"needed by {name}", need)
-            before = written[: written.index(name)] if name in written else written
-            if wanted not in before:
+            if wanted not in [step.written for step in before]:
                 wrong.append(f'"{wanted}", which "{name}" needs, is not before it')
     return by_stage(
         sheet.states(not wrong, "; ".join(wrong) or "every need is met", where=part.making.where), sheet
@@ -118,30 +115,24 @@ def _faults(
 
 @rule(
     "making.hardness-after-treatment",
-    title="Hardness is measured after the last heat treatment, and is measured where the spec states one",
+    title="Hardness is measured after the last heat treatment",
     on=(Weldment, Casting, CylinderLiner, ValveSeat),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="hardness measured before the furnace is not that of the part",
-    leaves_out="where on the part it is measured",
+    leaves_out="where on the part it is measured; a hardness that no step measures, which making.steps-complete tells",
     against=(),
+    edition=2,
 )
 def hardness_after_treatment(part: Weldment | Casting | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
-    """The step "measure hardness" after the last treatment of the part's own list."""
-    steps = _own(part, sheet)
+    """The step "measure hardness" after the last treatment, in one list with the blank or what becomes of it."""
+    steps = steps_of(part, sheet)
     measured, treated = places_of(("measure hardness",), steps), places_of(TREATMENTS, steps)
-    stated = isinstance(part, CylinderLiner) and sheet.is_stated("hardness", part.hardness)
-    if not measured:
-        if not stated:
-            raise sheet.not_applicable("no hardness is stated, and none is measured")
-        judged = sheet.states(False, "a hardness is stated, and no step measures it", where=part.making.where)
-    elif not treated:
-        raise sheet.not_applicable("the list has no heat treatment")
-    else:
-        last, at = steps[treated[-1]], measured[-1]
-        says = f'step {at + 1}, "measure hardness", and the last treatment is step {treated[-1] + 1}, "{last.written}"'
-        judged = sheet.states(treated[-1] < at, says, where=steps[at].where)
-    return by_stage(judged, sheet)
+    if not measured or not treated:
+        raise sheet.not_applicable("the list has not both a heat treatment and the measuring of hardness")
+    at, last = measured[-1], treated[-1]
+    says = f'step {at + 1}, "measure hardness", and the last treatment is step {last + 1}, "{steps[last].written}"'
+    return by_stage(sheet.states(last < at, says, where=steps[at].where), sheet)
 
 
 RULES = (each_step_once, needs_met, datum_kept, hardness_after_treatment)

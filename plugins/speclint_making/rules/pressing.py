@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
+from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import MakingStep, places_of
@@ -11,7 +11,6 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interf
 from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.formulae.heat import hottest_after
 from speclint_making.inputs.fitted_parts import FittedPart, fitted_parts, goes_in_at
-from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import (
     DEFERS,
     TOLD,
@@ -37,14 +36,14 @@ from speclint_making.sources import EN_13445_4
     why="pressing closes the bore, and an edge left sharp catches the rings",
     leaves_out="how much the bore closes, which liner.bore-after-pressing judges",
     against=(),
-    edition=3,
+    edition=4,
 )
 def pressed_before_finished(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step of each liner before "finish bore" and "hone"; "match ports" before both, and "chamfer ports" after."""
     steps = listed(block, sheet)
     liners = sheet.belonging_to(block, CylinderLiner)
     bored = [one for one in liners if sheet.read(f"{one.id} bored in its place", one.finish_bored_after)]
-    judged = [_bored_after(one, steps, block, sheet) for one in bored]
+    judged = [_bored_after(one, steps, sheet) for one in bored]
     judged.extend(_matched(steps, sheet))
     if not judged:
         raise sheet.not_applicable("no liner is finished in its place, and no port is matched")
@@ -64,13 +63,10 @@ def _matched(steps: Steps, sheet: Sheet) -> Iterator[Judgement]:
         yield sheet.states(False, 'no "chamfer ports" after "match ports"', where=steps[matched[-1]].where)
 
 
-def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet: Sheet) -> Judgement:
-    told = told_of(block, sheet)
-    if not places_of(("finish bore",), steps) and "finish bore" in told:
+def _bored_after(liner: CylinderLiner, steps: Steps, sheet: Sheet) -> Judgement:
+    if not places_of(("finish bore", "hone"), steps):  # a liner that is bored in its place implies the first
         return left_to_the_list("finish bore", sheet)
-    if not places_of(("finish bore",), steps):
-        return sheet.states(False, f'no "finish bore" after {liner.id} is in', where=block.making.where)
-    return goes_in_before(liner.id, goes_in_at(liner, sheet), ("finish bore", "hone"), steps, sheet, told)
+    return goes_in_before(goes_in_at(liner, sheet), ("finish bore", "hone"), steps, sheet)
 
 
 @rule(
@@ -83,7 +79,7 @@ def _bored_after(liner: CylinderLiner, steps: Steps, block: CylinderBlock, sheet
     why="two seats out of line never stop leaking, and the guide is the datum of both",
     leaves_out="the tool by which both beats are cut from one setting",
     against=(),
-    edition=3,
+    edition=4,
 )
 def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """The step of each seat, every "press seats" and "ream guides" before the finishing; guides are pressed first."""
@@ -91,13 +87,10 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     if not seats:
         raise sheet.not_applicable("no seat is pressed into the block")
     steps = listed(block, sheet)
-    told = told_of(block, sheet)
     in_line = ("finish seats in line",)
     if not places_of(in_line, steps):  # each seat implies the step
         raise sheet.not_applicable(TOLD.format(*in_line))
-    pressed = sheet.each(
-        seats, lambda seat: goes_in_before(seat.id, goes_in_at(seat, sheet), in_line, steps, sheet, told)
-    )
+    pressed = sheet.each(seats, lambda seat: goes_in_before(goes_in_at(seat, sheet), in_line, steps, sheet))
     judged = sheet.worst(pressed, precede(steps, ("ream guides",), in_line, sheet))
     if places_of(("press seats",), steps):
         judged = sheet.worst(judged, follow(steps, ("press seats",), in_line, sheet))
@@ -118,7 +111,7 @@ def seats_finished_in_line(block: CylinderBlock, sheet: Sheet) -> Judgement:
     leaves_out=f"the order of parts that go in at one step, how fast the block cools, and whether the heat that "
     f"a part asks for lets it in, which liner.entering and seat.entering judge; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     """Each part at its step after a heating; the fit of earlier ones at the temperature of a later heating."""
@@ -128,9 +121,8 @@ def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
     steps = listed(block, sheet)
     heats = places_of(("heat block",), steps)
     found = [(place_of(part.at_step, steps), part) for part in parts]
-    placed = [(at, part) for at, part in found if at is not None]
-    judged = [_not_in_the_list(part, block, sheet) for at, part in found if at is None]
-    judged += [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
+    placed = [(at, part) for at, part in found if at is not None]  # of the others making.steps-complete tells
+    judged = [_heated_for(at, part, heats, steps, block, sheet) for at, part in placed if part.hot]
     for heat, after in zip(heats, [*heats, len(steps)][1:], strict=True):
         judged += _hottest_first(
             [(at, part) for at, part in placed if part.hot and heat < at < after], block, sheet
@@ -139,7 +131,9 @@ def heated_once(block: CylinderBlock, sheet: Sheet) -> Judgement:
             _stays(part, block, _heat(block, steps, heat, sheet), sheet) for at, part in placed if at < heat
         ]
     if not judged:
-        raise sheet.not_applicable("nothing goes into a hot block, and it is not heated")
+        raise sheet.not_applicable(
+            "no step puts anything into a hot block, and none heats it after a part is in"
+        )
     return by_stage(sheet.worst(*judged), sheet, grave=True)
 
 
@@ -148,7 +142,7 @@ def _heated_for(
 ) -> Judgement:
     """The last heating before a part goes in, against the temperature that it asks for."""
     before = [heat for heat in heats if heat < at]
-    if not heats and "heat block" in told_of(block, sheet):
+    if not heats:  # a part that goes in hot implies the step
         return left_to_the_list("heat block", sheet)
     if not before:
         says = f'{part.part.id} goes into a hot block at step {at + 1}, with no "heat block" before'
@@ -157,13 +151,6 @@ def _heated_for(
         _heat(block, steps, before[-1], sheet),
         sheet.take(f"T_b of {part.part.id}", part.asked_of(block, sheet)),
     ).else_says(f"block at {{found}} as {part.part.id} goes in, {{limit}} asked")
-
-
-def _not_in_the_list(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> Judgement:
-    if part.at_step in told_of(block, sheet):
-        return left_to_the_list(part.at_step, sheet)
-    says = f'{part.part.id} goes in at "{part.at_step}", which the steps of {block.id} have not'
-    return sheet.states(False, says, where=block.making.where)
 
 
 def _heat(block: CylinderBlock, steps: Steps, heat: int, sheet: Sheet) -> float:
@@ -177,9 +164,9 @@ def _heat(block: CylinderBlock, steps: Steps, heat: int, sheet: Sheet) -> float:
 def _hottest_first(
     group: list[tuple[int, FittedPart]], block: CylinderBlock, sheet: Sheet
 ) -> Iterator[Judgement]:
-    """Of parts that go in at different steps of one heating, each against the next."""
+    """Of parts that go in at different steps of one heating, each against all after it."""
     in_turn = sorted(group, key=lambda one: (one[0], one[1].part.id))
-    for (at, part), (after, then) in pairwise(in_turn):
+    for (at, part), (after, then) in combinations(in_turn, 2):
         if at < after:
             yield sheet.at_least(_asked(part, block, sheet), _asked(then, block, sheet)).else_says(
                 f"{part.part.id} goes in first at {{found}}, {then.part.id} after it at {{limit}}"

@@ -21,6 +21,8 @@ from speclint_making.sources import EN_1011_2, EN_13445_4, EN_13445_5
 
 #: What heats a ring after it was turned, each by itself.
 _HARDENING = (("hard face",), ("harden",), ("temper",))
+#: What hides the welds that were laid before it.
+_HIDING = ("weld ribs and covers", "paint", "lag")
 
 
 @rule(
@@ -93,7 +95,7 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
     leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
     f"asks; the time to wait for cracks; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
     """A step "test welds" after the last weld, one before what hides, and ultrasound after relief."""
@@ -103,17 +105,11 @@ def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("the list has no weld")
     if not places_of(("test welds",), steps) and "test welds" in told_of(weldment, sheet):
         raise sheet.not_applicable(TOLD.format("test welds"))
-    judged = [_tested(steps, laid, hidden, sheet) for hidden in _hidings(steps)]
+    judged = [_tested(steps, laid, hidden, sheet) for hidden in places_of(_HIDING, steps)]
     judged.append(_tested(steps, laid, len(steps), sheet))
     if places_of(("test welds by ultrasound",), steps) and places_of(RELIEF, steps):
         judged.append(follow(steps, RELIEF, ("test welds by ultrasound",), sheet))
     return by_stage(sheet.worst(*judged), sheet, grave=True)
-
-
-def _hidings(steps: Steps) -> list[int]:
-    """The first step of each sort that hides a weld."""
-    first = (places_of((word,), steps)[:1] for word in ("weld ribs and covers", "paint", "lag"))
-    return [place for found in first for place in found]
 
 
 def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgement:
@@ -140,7 +136,7 @@ def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgemen
     why="what is finished before the furnace comes out oval",
     leaves_out=f"the metal left for finishing, which block.stress-relief judges; {DEFERS}",
     against=(),
-    edition=2,
+    edition=3,
 )
 def finished_after_relief(
     part: Weldment | CylinderBlock | CylinderLiner | ValveSeat, sheet: Sheet

@@ -8,7 +8,6 @@ from speclint import Grade, Pair, Sheet, Worked, agreement
 from speclint.facts import Made, finished_after_relief, places_of, steps_of
 from speclint.specs import AccessPlan, CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.inputs.fitted_parts import goes_in_at
-from speclint_making.inputs.implied_steps import told_of
 from speclint_making.inputs.steps import RELIEF, WELDS, place_of
 
 _SCOPE = "whether the work is done in that order"
@@ -30,9 +29,9 @@ def _treated(part: Made, sheet: Sheet) -> Iterator[Pair]:
     said = sheet.read("heat treatment", part.welding.heat_treatment)
     steps = steps_of(part, sheet)
     relief = places_of(RELIEF, steps)
-    if not relief and said == "stress relieved" and "stress relieve" in told_of(part, sheet):
-        return  # making.steps-complete tells of it
-    if steps and (relief or said in ("none", "stress relieved")):
+    if steps and (
+        relief or said == "none"
+    ):  # of a relief that is stated and not listed making.steps-complete tells
         where = (steps[relief[-1]].where,) if relief else (steps[0].where,)
         there = Worked("stress relieved" if relief else "none", where)
         yield Pair(part.welding.heat_treatment, there, name="heat treatment")
@@ -64,11 +63,11 @@ relief_as_stated = agreement(
 def _bored(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
     """finish_bored_after against whether "finish bore" follows the step of the liner in the block's list."""
     steps = steps_of(sheet.follow(liner.housed_in), sheet)
-    at = [place for place, step in enumerate(steps) if step.written == goes_in_at(liner, sheet)]
+    at = place_of(goes_in_at(liner, sheet), steps)
     bored = places_of(("finish bore",), steps)
-    if at and bored:
-        where = (steps[at[0]].where, steps[bored[-1]].where)
-        yield Pair(liner.finish_bored_after, Worked(bored[-1] > at[0], where), name="bored in its place")
+    if at is not None and bored:
+        where = (steps[at].where, steps[bored[-1]].where)
+        yield Pair(liner.finish_bored_after, Worked(bored[-1] > at, where), name="bored in its place")
 
 
 bored_as_stated = agreement(
@@ -86,15 +85,15 @@ bored_as_stated = agreement(
 def _lapped(plan: AccessPlan, sheet: Sheet) -> Iterator[Pair]:
     """Whether a seat is lapped in its place against a step "lap valves" after the one at which the seat goes in."""
     steps = steps_of(sheet.follow(plan.serves), sheet)
-    lapped = places_of(("lap valves",), steps)
-    if not lapped and places_of(("set tappets",), steps):
+    lapped = place_of("lap valves", steps)
+    if lapped is None and places_of(("set tappets",), steps):
         return  # making.lapped-before-set tells of it
     for seat in sheet.belonging_to(sheet.follow(plan.serves), ValveSeat):
         at = place_of(goes_in_at(seat, sheet), steps)
         if at is not None and seat.id in plan.seats:
-            after = bool(lapped) and at < lapped[-1]
-            where = (steps[at].where, *(steps[place].where for place in lapped[-1:]))
-            yield Pair(plan.seats[seat.id].lapped_in_place, Worked(after, where), name=seat.id)
+            places = (at,) if lapped is None else (at, lapped)
+            there = Worked(lapped is not None and at < lapped, tuple(steps[place].where for place in places))
+            yield Pair(plan.seats[seat.id].lapped_in_place, there, name=seat.id)
 
 
 lapped_as_stated = agreement(

@@ -9,19 +9,18 @@ from speclint.handbook.springs import (
     deflection,
     en_13906_1_clause,
     load_tolerance,
-    mean_from_inside,
-    mean_from_outside,
     quality_factor,
     spring_load,
     spring_rate,
 )
 from speclint.specs import CompressionSpring, Force, Length
 from speclint_springs.formulae.helical import load_difference, rate_difference
-from speclint_springs.inputs import modulus_of_rigidity
+from speclint_springs.inputs import aimed_mean_diameter, modulus_of_rigidity
 
 
 @rule(
     "coil-spring.rate",
+    edition=2,
     title="The rate on the drawing is within 5 %, and the loads within EN 15800, of those that wire, "
     "coils and lengths give",
     on=CompressionSpring,
@@ -45,7 +44,8 @@ def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
 
     No hold rests on either figure alone: valve.spring-holds-shut takes the lesser, coil-spring.fatigue the greater.
     """
-    d, D = _nominal_coil(spring, sheet)
+    d = sheet.take_nominal("d", spring.wire)
+    D = aimed_mean_diameter(spring, sheet, d)
     n = sheet.take_nominal("n", spring.working_coils)
     R = sheet.work("R", spring_rate, G=modulus_of_rigidity(spring, sheet), d=d, D=D, n=n)
     found = [_rate(spring, sheet, R)] if sheet.is_stated("rate", spring.rate) else []
@@ -61,17 +61,6 @@ def stated_rate(spring: CompressionSpring, sheet: Sheet) -> Judgement:
             "neither rate nor load is stated: there is nothing to compare the sizes with"
         )
     return sheet.worst(*found)
-
-
-def _nominal_coil(spring: CompressionSpring, sheet: Sheet) -> tuple[Metres, Metres]:
-    d = sheet.take_nominal("d", spring.wire)
-    if sheet.is_stated("outside diameter", spring.outside_diameter):
-        outside = sheet.take_nominal("D_e", spring.outside_diameter)
-        return d, sheet.work("D", mean_from_outside, D_e=outside, d=d)
-    if sheet.is_stated("inside diameter", spring.inside_diameter):
-        inside = sheet.take_nominal("D_i", spring.inside_diameter)
-        return d, sheet.work("D", mean_from_inside, D_i=inside, d=d)
-    return d, sheet.take_nominal("D", spring.mean_diameter)
 
 
 def _rate(spring: CompressionSpring, sheet: Sheet, R: NewtonsPerMetre) -> Judgement:

@@ -139,6 +139,13 @@ REST = {
 }
 
 
+def cast_as(becomes: str, *steps: str) -> tuple[str, str, str]:
+    """What the casting becomes, and its steps."""
+    now = CASTING.partition("becomes")[2]
+    words = ", ".join(f'"{step}"' for step in steps)
+    return ("casting", now, f' = "{becomes}"\n[making]\nsteps = [{words}]\n')
+
+
 def listed(steps: Sequence[str], more: str = "") -> str:
     """The table of a making."""
     words = ", ".join(f'"{step}"' for step in steps)

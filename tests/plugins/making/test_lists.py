@@ -14,7 +14,7 @@ from speclint.testing import (
     expect_finding,
     expect_not_applicable,
 )
-from tests.plugins.making.bench import BLOCK_STEPS, WELDMENT_STEPS, moved, told, write
+from tests.plugins.making.bench import BLOCK_STEPS, WELDMENT_STEPS, cast_as, moved, told, write
 
 ONCE, NEEDS, DATUM = "making.each-step-once", "making.needs-met", "making.datum-kept"
 HARD, COMPLETE, POINTS = (
@@ -60,6 +60,61 @@ def test_what_a_step_needs_comes_before_it(workshop: DesignFolder) -> None:
     told(write(workshop, more=more, welded=less).only(NEEDS, "block"), says='"rough machine"')
 
 
+@pytest.mark.parametrize(("need", "outcome"), [("heat block", "conforms"), ("heat block 2", "finding")])
+def test_what_a_step_needs_that_is_in_no_list_is_anywhere_in_the_list(
+    workshop: DesignFolder, need: str, outcome: str
+) -> None:
+    """That it stands in no list is told by making.each-step-once."""
+    more = f'[making.details."finish bore 2"]\nneeds = ["{need}"]\n'
+    assert write(workshop, more=more).only(NEEDS, "block").outcome == outcome
+
+
+def test_what_a_liner_needs_may_be_done_to_its_casting(workshop: DesignFolder) -> None:
+    raw = ("liner", '"stress relieve", "rough machine", "m', '"rough machine", "m')
+    told(write(workshop, raw).only(NEEDS, "liner"), says='"stress relieve"')
+    expect_conforms(write(workshop, raw, cast_as("liner", "stress relieve")).only(NEEDS, "liner"))
+
+
+def test_a_step_of_a_liner_is_none_of_that_name_of_its_casting(workshop: DesignFolder) -> None:
+    """Both are rough machined, and the liner is to be relieved before its own machining."""
+    twice = cast_as("liner", "cast", "rough machine")
+    expect_conforms(write(workshop, twice).only(NEEDS, "liner"))
+    late = ("liner", '"stress relieve", "rough machine"', '"rough machine", "stress relieve"')
+    told(write(workshop, twice, late).only(NEEDS, "liner"), says='"stress relieve", which "rough machine"')
+
+
+def test_the_hardness_of_a_weldment_is_not_that_of_a_block_relieved_later(workshop: DesignFolder) -> None:
+    """The weldment is relieved, then measured as its ninth step; the block begins with another relief, or does not."""
+    measured = (*WELDMENT_STEPS, "measure hardness")
+    expect_conforms(write(workshop, welded=measured).only(HARD, "weldment"))
+    again = write(workshop, welded=measured, block=("stress relieve 2", *BLOCK_STEPS))
+    told(again.only(HARD, "weldment"), says='step 9, "measure hardness", and the last treatment is step 10')
+
+
+@pytest.mark.parametrize(
+    ("rule", "component", "why"),
+    [
+        (ONCE, "seat", "no steps are stated"),
+        (NEEDS, "seat", "no step states what it needs"),
+        (NEEDS, "weldment", "no step states what it needs"),
+        (DATUM, "seat", "no steps are stated"),
+        (DATUM, "weldment", "no step states its datum"),
+        (HARD, "seat", "has not both"),
+    ],
+)
+def test_a_list_without_what_a_rule_asks_is_none_of_its_business(
+    workshop: DesignFolder, rule: str, component: str, why: str
+) -> None:
+    expect_not_applicable(write(workshop).only(rule, component), why)
+
+
+def test_a_step_that_stands_twice_in_the_list_of_a_block_is_told_of_the_block_alone(
+    workshop: DesignFolder,
+) -> None:
+    twice = write(workshop, block=("stress relieve", *BLOCK_STEPS))
+    expect_conforms(twice.only(ONCE, "weldment"))
+
+
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
@@ -90,11 +145,30 @@ def test_hardness_is_measured_after_the_furnace(workshop: DesignFolder) -> None:
         '"measure hardness", "stress relieve 2", "finish outside"',
     )
     told(write(workshop, late).only(HARD, "liner"), says="stress relieve 2")
-    none = ("liner", '"measure hardness", ', "")
-    told(write(workshop, none).only(HARD, "liner"), says="no step measures it")
-    expect_not_applicable(
-        write(workshop, none, ("liner", 'hardness = "200 HB"\n', "")).only(HARD, "liner"), "none is measured"
+    assert 'step 4, "measure hardness", and the last treatment is step 5, "stress relieve 2"' in (
+        write(workshop, late).only(HARD, "liner").says
     )
+
+
+@pytest.mark.parametrize("step", ["measure hardness", "stress relieve"])
+def test_hardness_without_treatment_or_treatment_without_hardness_has_no_order(
+    workshop: DesignFolder, step: str
+) -> None:
+    """That a stated hardness is not measured is told by making.steps-complete."""
+    without = write(workshop, ("liner", f'"{step}", ', ""))
+    expect_not_applicable(without.only(HARD, "liner"), "has not both a heat treatment and the measuring")
+
+
+def test_hardness_that_was_measured_on_the_casting_is_not_that_of_a_liner_relieved_later(
+    workshop: DesignFolder,
+) -> None:
+    """The liner is relieved; nothing but the list of its casting says that its hardness is measured, or relieves it."""
+    none = ("liner", '"measure hardness", ', "")
+    early = write(workshop, none, cast_as("liner", "cast", "measure hardness"))
+    told(early.only(HARD, "liner"), says='step 2, "measure hardness", and the last treatment is step 4')
+    raw = ("liner", '"stress relieve", "rough machine", "measure hardness"', '"rough machine"')
+    late = write(workshop, raw, cast_as("liner", "cast", "stress relieve", "measure hardness"))
+    expect_conforms(late.only(HARD, "liner"))
 
 
 #: A step of the block, and why it is wanted.

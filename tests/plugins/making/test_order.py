@@ -297,12 +297,24 @@ def test_what_needs_the_hottest_block_goes_in_first(workshop: DesignFolder) -> N
         assert check.outcome == outcome, check.says
 
 
+def test_a_part_that_asks_for_no_heat_of_its_own_asks_for_that_of_the_block(workshop: DesignFolder) -> None:
+    """The block is to be at 150 °C; its heating is written with a temperature a tenth of a degree beside that."""
+    silent = ("liner", 'block_heated_to = "150 °C"\n', "")
+    for heated, outcome in (("150.1 °C", "conforms"), ("149.9 °C", "finding")):
+        more = f'[making.details."heat block"]\ntemperature = "{heated}"\n'
+        check = write(workshop, silent, more=more).only(HEATED)
+        assert check.outcome == outcome, check.says
+
+
 def test_parts_that_go_in_at_one_step_have_no_order(workshop: DesignFolder) -> None:
     """Two seats go in together: the second may ask for 10 K more than the first, though not for more than the liner."""
     folder = write(workshop, heated="160 °C")
     second = changed(SEAT, ('id = "seat"', 'id = "second"'), ('"130 °C"', '"140 °C"'))
     (folder.root / "second.toml").write_text(second, encoding="utf-8")
     expect_conforms(folder.only(HEATED))
+    hotter = changed(second, ('"140 °C"', '"150.1 °C"'))
+    (folder.root / "second.toml").write_text(hotter, encoding="utf-8")
+    told(folder.only(HEATED), says="150 °C < 150.1 °C")
 
 
 def test_welds_that_are_examined_in_time_are_said_to_be(workshop: DesignFolder) -> None:
@@ -351,6 +363,20 @@ def test_what_was_pressed_cold_must_stay_tight_in_the_heat(workshop: DesignFolde
         assert check.outcome == outcome, check.says
 
 
+def test_a_seat_pressed_cold_must_stay_tight_in_the_heat(workshop: DesignFolder) -> None:
+    """The seat goes in cold before the block is heated to 150 °C for the liner, both metals as above.
+
+    At 150 °C iron is 10.5 + 2 × 130/200 − 0.3 = 11.5, steel 11.5 + 2 × 130/400 + 0.3 = 12.45e-6:
+    170 × 130 × 0.95e-6 = 0.020995 mm is lost. Of 0.0211 mm a little is left, of 0.0209 mm nothing.
+    """
+    steps = ("press seats", *moved(BLOCK_STEPS, "press seats"))
+    for outside, outcome in (("170.0211 mm", "conforms"), ("170.0209 mm", "finding")):
+        cold = ("seat", 'entering = "block heated"', 'entering = "pressed cold"')
+        size = ("seat", 'outside_diameter = "170.1 mm"', f'outside_diameter = "{outside}"')
+        check = write(workshop, cold, size, block=steps).only(HEATED)
+        assert check.outcome == outcome, check.says
+
+
 def test_a_later_heat_stays_below_the_relief(workshop: DesignFolder) -> None:
     """570 − 50 = 520 °C; paint at the design temperature of 400 °C at the most."""
     rule = "making.later-steps-cooler"
@@ -370,7 +396,7 @@ def test_what_does_not_concern_a_block(workshop: DesignFolder) -> None:
     )
     unheated = moved(BLOCK_STEPS, "heat block")
     expect_not_applicable(
-        write(workshop, *cold, block=unheated).only(HEATED), "nothing goes into a hot block"
+        write(workshop, *cold, block=unheated).only(HEATED), "no step puts anything into a hot block"
     )
     none = ("weldment", "[cavities.saddle]\n", "")
     expect_not_applicable(write(workshop, none).only(VENTS), "no closed cavity")
@@ -388,7 +414,13 @@ def test_studs_go_into_holes_that_are_tapped(workshop: DesignFolder, at: str, ou
 
 
 @pytest.mark.parametrize(
-    ("at", "outcome"), [("press guides", "finding"), ("fit covers", "finding"), ("lap valves", "conforms")]
+    ("at", "outcome"),
+    [
+        ("press guides", "finding"),
+        ("fit covers", "finding"),
+        ("hydraulic test", "finding"),
+        ("lap valves", "conforms"),
+    ],
 )
 def test_a_cam_box_is_fitted_after_the_test(workshop: DesignFolder, at: str, outcome: str) -> None:
     own = ("box", 'id = "box"\n', f'id = "box"\nmaking = {{ at_step = "{at}" }}\n')
@@ -397,7 +429,7 @@ def test_a_cam_box_is_fitted_after_the_test(workshop: DesignFolder, at: str, out
     assert check.judgement is not None
     lines = [one.says for one in check.judgement.every]
     steps = {step: place for place, step in enumerate((*WELDMENT_STEPS, *BLOCK_STEPS), 1)}
-    order = "after" if outcome == "conforms" else "before"
+    order = "after" if outcome == "conforms" else "not after"
     says = (
         f'box goes in at step {steps[at]}, "{at}", {order} step {steps["hydraulic test"]}, "hydraulic test"'
     )

@@ -41,6 +41,15 @@ def test_a_rate_is_that_of_the_coil_by_whatever_diameter(workshop: DesignFolder,
     assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.4031, rel=1e-3))
 
 
+@pytest.mark.parametrize("other", ['outside_diameter = "60 mm"\n', 'inside_diameter = "44 mm"\n'])
+def test_a_rate_goes_by_the_mean_diameter_where_several_are_stated(
+    workshop: DesignFolder, other: str
+) -> None:
+    """As the rule of the index and all that hold a load go: 48 mm, and not the 52 mm of the others."""
+    check = workshop.write(spring(add=f'rate = "46 N/mm"\n{other}')).only(RATE)
+    assert (check.outcome, check.utilisation) == ("conforms", pytest.approx(0.4031, rel=1e-3))
+
+
 @pytest.mark.parametrize(("load", "outcome"), [("902.5 N", "conforms"), ("902.3 N", "finding")])
 def test_load_limit_from_both_sides(workshop: DesignFolder, load: str, outcome: str) -> None:
     """46.92708 × 22 = 1032.396 N; A_F = 116.420 + 0.015 F_s; equal at F_s = 915.976/1.015 = 902.44 N."""
@@ -89,8 +98,10 @@ def test_rate_difference_is_a_share_either_way(R: float, share: float) -> None:
 
 
 def test_a_rate_of_nothing_has_no_share() -> None:
-    with pytest.raises(OutOfRange, match="not above 0"):
+    with pytest.raises(OutOfRange, match="stated rate 0 N/mm is not above 0"):
         rate_difference(R=46e3, R_s=0.0)
+    with pytest.raises(OutOfRange, match="stated rate -40 N/mm is not above 0"):
+        rate_difference(R=46e3, R_s=-40e3)
 
 
 def test_ends_of_another_form_have_no_pitch() -> None:

@@ -78,6 +78,16 @@ def test_a_guide_that_is_far_from_the_coils_guides_no_spring(
     assert workshop.write(files).only(BUCKLING).outcome == outcome
 
 
+@pytest.mark.parametrize(("pin", "outcome"), [("28 mm", "not applicable"), ("27.999 mm", "finding")])
+def test_a_guide_with_all_the_play_that_it_may_have_guides(
+    workshop: DesignFolder, pin: str, outcome: str
+) -> None:
+    """40 − 8 − 28 = 4 mm of play, 0.1 × 40 = 4 mm; numbers of which no digit is lost."""
+    long = (('"140 mm"', '"200 mm"'), ('"100 mm"', '"160 mm"'), ('"48 mm"', '"40 mm"'))
+    files = spring(*long, add=f'{HELD}guided = true\nguide_pin = "{pin}"\n')
+    assert workshop.write(files).only(BUCKLING).outcome == outcome
+
+
 @pytest.mark.parametrize("line", ['open_length = "100 mm"', 'free_length = "140 mm"'])
 def test_buckling_is_not_assessed_without(workshop: DesignFolder, line: str) -> None:
     assert workshop.write(spring((line, ""), add=HELD)).only(BUCKLING).outcome == "not assessed"
@@ -89,9 +99,12 @@ def test_buckling_is_not_assessed_without_the_seating(workshop: DesignFolder) ->
     assert "seating" in check.says
 
 
-@pytest.mark.parametrize(("bore", "outcome"), [("56.268 mm", "conforms"), ("56.266 mm", "finding")])
+@pytest.mark.parametrize(
+    ("bore", "outcome"),
+    [("56.268 mm", "conforms"), ("56.2671875 mm", "finding"), ("56.266 mm", "finding")],
+)
 def test_house_limit_from_both_sides(workshop: DesignFolder, bore: str, outcome: str) -> None:
-    """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.26719 mm on 56 mm."""
+    """Pitch (60 + 64)/8 = 15.5 mm; growth 0.1 (240.25 − 99.2 − 12.8)/48 = 0.2671875 mm on 56 mm."""
     assert workshop.write(spring(add=f'housing = "{bore}"\n')).only(HOUSE).outcome == outcome
 
 
@@ -118,6 +131,20 @@ def test_the_pin_is_held_against_other_diameters(workshop: DesignFolder, stated:
         HOUSE
     )
     assert found(check) == pytest.approx(0.5e-3)
+
+
+@pytest.mark.parametrize("other", ['outside_diameter = "60 mm"\n', 'inside_diameter = "44 mm"\n'])
+def test_the_pin_is_held_against_the_mean_diameter_where_several_are_stated(
+    workshop: DesignFolder, other: str
+) -> None:
+    """Of 48 − 8 − 39.5 = 0.5 mm that the drawing aims at, 0.1 mm go by the limits of wire and coil each: 0.3 are left.
+
+    Of the play that is aimed at 1 − 0.3/0.5 = 0.4 is used.
+    """
+    sizes = (('"8 mm"', '"8 mm ±0.1"'), ('"48 mm"', '"48 mm ±0.1"'))
+    check = workshop.write(spring(*sizes, add=f'guide_pin = "39.5 mm"\n{other}')).only(HOUSE)
+    assert found(check) == pytest.approx(0.3e-3)
+    assert check.utilisation == pytest.approx(0.4)
 
 
 def test_house_is_not_assessed_where_neither_is_stated(workshop: DesignFolder) -> None:

@@ -87,6 +87,19 @@ def test_a_stated_open_load_does_not_hide_a_greater_lift(
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(("lift", "outcome"), [("53.9 mm", "conforms"), ("54.0 mm", "finding")])
+def test_a_stated_open_load_does_not_hide_that_of_the_sizes(
+    workshop: DesignFolder, lift: str, outcome: str
+) -> None:
+    """The drawing says 1840 N open and nothing of the load shut, which is 46.92708 × 22 = 1032.396 N by the sizes.
+
+    1032.396 + 46.92708 (h + 0.4) N is 3581.4 N at a lift h of 53.92 mm.
+    """
+    valve = f'kind = "poppet-valve"\nid = "valve"\nlift = "{lift}"\novertravel = "0.4 mm"\n'
+    files = spring(add='open_load = "1840 N"\ncloses = "valve"\n')
+    assert workshop.write({**files, "valve.toml": valve}).only(STATIC).outcome == outcome
+
+
 @pytest.mark.parametrize(
     ("rule", "certificate", "outcome"),
     [
@@ -129,6 +142,8 @@ def test_solid_stress_of_a_sound_spring(workshop: DesignFolder) -> None:
     check = workshop.write(spring()).only(SOLID)
     assert check.outcome == "conforms"
     assert check.utilisation == pytest.approx(0.7020, rel=1e-3)
+    assert check.judgement is not None
+    assert "pressed solid when it was made" in [one.says for one in check.judgement.every]
 
 
 @pytest.mark.parametrize(("free", "outcome"), [("165.47 mm", "conforms"), ("165.49 mm", "finding")])
