@@ -64,15 +64,14 @@ def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Spec
     if not some:
         return
     as_drawn = {one.key: one.drawn for one in some if one.drawn is not None}
-    changes = tuple(_change(part.drawn.id, one, one.drawn.text) for one in some if one.drawn is not None)
+    changes = tuple(_change(part.drawn.id, one, as_drawn[one.key].text) for one in some)
     spec = restated(specs[part.drawn.id], as_drawn)
     yield Rework("machine to the drawing", changes), {**specs, part.drawn.id: spec}
 
 
 def _has_metal(one: DimensionMade, way: int) -> bool:
     """Whether machining takes the whole of a size into its limits."""
-    if one.drawn is None:
-        return False
+    assert one.drawn is not None  # or it would not have been judged
     return one.size.greatest < one.drawn.high if way > 0 else way < 0 and one.size.least > one.drawn.low
 
 
@@ -132,7 +131,8 @@ def _matching(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rewo
     for one in part.departures:
         for mate, key in _mates(part.drawn, one.key, bench):
             now = mate.under(key)
-            if one.drawn is None or not isinstance(now, Measure):
+            assert one.drawn is not None  # or it would not be out
+            if not isinstance(now, Measure):
                 continue
             middle, aim = (one.size.least + one.size.greatest) / 2, (one.drawn.low + one.drawn.high) / 2
             by = round((middle - aim) / _MICROMETRE) * _MICROMETRE

@@ -72,6 +72,13 @@ def test_strengths_as_certified_only_where_a_setting_allows_them(workshop: Desig
     assert hot[0] == hot[1]
 
 
+def test_a_certificate_gives_only_the_strength_that_it_states(workshop: DesignFolder) -> None:
+    for stated in ('proof_stress = "320 MPa"\n', 'tensile_strength = "500 MPa"\n'):
+        part = judged(workshop, MADE.replace(stated, ""), ALLOWED)
+        drawn, made = sheet_of(part, "pipe.wall", "R_m")
+        assert made == (500e6 if "proof" in stated else drawn)
+
+
 def test_a_document_that_rests_on_no_test_gives_no_strength(workshop: DesignFolder) -> None:
     drawn, made = sheet_of(judged(workshop, MADE.replace('"3.1"', '"2.2"'), ALLOWED), "pipe.wall", "R_m")
     assert drawn == made

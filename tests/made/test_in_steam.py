@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.made import PartMade, judge
+from speclint.made import Bench, PartMade, judge
+from speclint.quantities import Measure
+from speclint.specs import Duty
 from speclint.testing import DesignFolder, changed
 from tests.made.test_judging import DRAWN
 from tests.plugins.liners.bench import bench
@@ -83,3 +85,57 @@ def test_a_size_in_steam_that_is_none_is_refused(
     made = {"liner-7.toml": sized("560.31 mm", dimension, more)}
     found = workshop.write({**bench(DRAWN, BAND), **made}).assess()
     assert [said in str(one) for one in found.complaints] == [True]
+
+
+def of_steam(quantity: str, value: str, uncertainty: str = "") -> str:
+    """A value of the steam, or of the engine, in place of the temperature of the liner."""
+    known = f'uncertainty = "{uncertainty}"\n' if uncertainty else ""
+    return changed(
+        STEAMED, (SIZED[0], f'case = "running"\nquantity = "{quantity}"\nvalue = "{value}"\n{known}')
+    )
+
+
+def test_a_pressure_above_that_of_the_duty_stretches_it_for_all_parts(workshop: DesignFolder) -> None:
+    """16 bar gauge assumed; 16.9 to 17.1 measured: from then on 16 to 17.1 in that case, and in no other."""
+    made = {"liner-7.toml": of_steam("live_pressure", "17 bar gauge", "0.1 bar")}
+    drawn = workshop.write({**bench(DRAWN, BAND), **made}).assess()
+    assert not drawn.complaints
+    duty = Bench.of(drawn).duties()["duty"]
+    assert drawn.design is not None
+    was = drawn.design.specs["duty"]
+    assert isinstance(was, Duty)
+    stretched = duty.cases["running"].live_pressure
+    assert isinstance(stretched, Measure)
+    assert (stretched.low, stretched.high) == pytest.approx((16e5, 17.1e5))
+    assert duty.cases["starting"] == was.cases["starting"]
+    assert duty.cases["running"].temperatures == was.cases["running"].temperatures
+    [part] = judge(drawn).parts
+    assert [(one.value.key, one.duty, one.verdict) for one in part.in_steam] == [
+        ("live_pressure", "duty", "out")
+    ]
+    assert Bench.of(drawn).duties(without="liner") == {}
+
+
+@pytest.mark.parametrize(
+    ("made", "why"),
+    [
+        (of_steam("live_temperature", "350 °C", "2 K"), "the duty does not state it, or has it worked"),
+        (of_steam("live_pressure", "17 bar gauge"), "no uncertainty was recorded"),
+        (sized("40 µm", "run_out"), "the drawing does not state it"),
+    ],
+)
+def test_what_cannot_be_judged_says_why_and_changes_nothing(
+    workshop: DesignFolder, made: str, why: str
+) -> None:
+    drawn = workshop.write({**bench(DRAWN, BAND), "liner-7.toml": made}).assess()
+    [part] = judge(drawn).parts
+    assert [(one.verdict, one.why_not) for one in part.in_steam] == [("not judged", why)]
+    assert (part.outcome, part.outside_duty) == ("as drawn", ())
+    assert Bench.of(drawn).duties() == {}
+
+
+def test_of_what_cannot_be_read_the_loader_alone_tells(workshop: DesignFolder) -> None:
+    made = {"liner-7.toml": sized("560.31 mm", "outside_diametre")}
+    drawn = workshop.write({**bench(DRAWN, BAND), **made}).assess()
+    assert len(drawn.complaints) == 1
+    assert [one.in_steam for one in judge(drawn).parts] == [()]

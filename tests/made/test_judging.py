@@ -14,7 +14,7 @@ from speclint.made import Bench, Change, PartMade, judge
 from speclint.quantities import read
 from speclint.specs import restated
 from speclint.testing import DesignFolder, changed
-from tests.plugins.liners.bench import bench, in_liner
+from tests.plugins.liners.bench import bench, in_block, in_liner
 
 MADE = """
 kind = "made-part"
@@ -98,6 +98,20 @@ values = ["560.0 mm"]
 uncertainty = "4 µm"
 date = "2026-05-31"
 """
+
+
+def test_a_liner_that_does_not_name_its_bore_is_not_made_to_match(workshop: DesignFolder) -> None:
+    """The bore came out at 560.5 mm: the liner that names it becomes 560.8 mm, 0.5 mm more; the other is let be."""
+    open_bore = changed(BLOCK_MADE, ('"560.0 mm"', '"560.5 mm"'))
+    files = bench(DRAWN, in_block('diameter = "560 mm"', 'diameter = "560 mm ±0.02"'))
+    other = files["liner.toml"].replace('id = "liner"', 'id = "spare"').replace('in_bore = "main"\n', "")
+    drawn = workshop.write({**files, "spare.toml": other, "block-1.toml": open_bore}).assess()
+    assert not drawn.complaints
+    [block] = judge(drawn).parts
+    assert "liner.fit-hot" in {one.rule.name for one in block.failing}
+    assert [(one.how, [change.spec for change in one.changes]) for one in block.reworks] == [
+        ("make the mate to match", ["liner"])
+    ]
 
 
 def test_nothing_clears_a_shaft_too_small_for_a_bore_that_is_made(workshop: DesignFolder) -> None:

@@ -60,6 +60,15 @@ def test_only_a_plug_that_goes_into_the_hole_is_made_to_match(
     assert ways(judged(workshop, plugs, "h", files)) == [_MATCHED]
 
 
+def test_a_plug_without_a_diameter_on_its_drawing_is_not_made_to_match(
+    workshop: DesignFolder, plugs: Loaded
+) -> None:
+    other = drawn("b")
+    other["plug-b.toml"] = 'kind = "plug"\nid = "plug-b"\nheld_by = "hole-a"\n'
+    files = {**drawn("a"), **other, **made("h", "hole-a", "bore", "50.000")}
+    assert ways(judged(workshop, plugs, "h", files)) == [_MATCHED]
+
+
 def test_a_plug_that_is_made_already_is_not_made_to_match(workshop: DesignFolder, plugs: Loaded) -> None:
     """49.999 − 49.991 = 8 µm: what clears it is to turn the plug down."""
     files = {

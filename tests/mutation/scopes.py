@@ -96,9 +96,11 @@ _BESIDE: dict[str, tuple[str, ...]] = {
     "speclint/made": (
         "tests/commands/test_record.py",
         "tests/commands/test_as_made.py",
+        "tests/commands/test_dossier.py",
         "tests/commands/test_inspect.py",
         "tests/commands/test_pair.py",
         "tests/register/test_drawing_readings.py",
+        "tests/reports/test_dossier.py",
         "tests/reports/test_worn_and_in_steam.py",
     ),
 }
