@@ -10,7 +10,7 @@ from typing import Any
 from speclint.equations import FIRST_PRINCIPLES
 from speclint.handbook.materials import material
 from speclint.repository import Design, open_repository
-from speclint.rules import Context, Corner, Grade, Sheet, rule
+from speclint.rules import Context, Corner, Grade, Rule, Sheet, rule
 from speclint.specs import Component
 from speclint.testing import SETTINGS, installed_families
 from tests.plugins.known_metals import FILES
@@ -56,8 +56,10 @@ def bench(
     return opened(folder, texts | (FILES if metals else {"speclint.toml": SETTINGS}), on, readable=readable)
 
 
-def opened(folder: Path, texts: Mapping[str, str], on: str, *, readable: bool = True) -> Bench:
-    """The design of some files by their names, the settings among them."""
+def opened(
+    folder: Path, texts: Mapping[str, str], on: str, *, readable: bool = True, by: Rule | None = None
+) -> Bench:
+    """The design of some files by their names, the settings among them; the sheet has the limits of a rule, or none."""
     for name, text in texts.items():
         (folder / name).write_text(text, encoding="utf-8")
     found = open_repository([folder], installed_families().kinds)
@@ -65,7 +67,7 @@ def opened(folder: Path, texts: Mapping[str, str], on: str, *, readable: bool = 
     part = found.design.specs[on]
     assert isinstance(part, Component)
     context = Context(found.design, lambda name: found.materials.get(name) or material(name), {})
-    return Bench(found.design, Sheet(_rule, part, context, Corner(), record=True))
+    return Bench(found.design, Sheet(by or _rule, part, context, Corner(), record=True))
 
 
 _HEAD = 'kind = "{}"\nid = "{}"\n'

@@ -110,6 +110,24 @@ def test_a_tappet_that_goes_in_from_below_goes_in_before_its_cam(
 
 
 @pytest.mark.parametrize(
+    ("part", "left_out"),
+    [
+        ("cam", 'lifts = "tappet"\n'),
+        ("cam", 'turns_on = "shaft"\n'),
+        ("tappet", 'carried_in = "cambox"\n'),
+        ("cambox", 'bearing_bore = "120 mm"\n'),
+    ],
+)
+def test_a_cam_of_which_a_link_or_a_size_is_wanting_is_forced_nowhere_by_it(
+    workshop: DesignFolder, implied: dict[str, str], part: str, left_out: str
+) -> None:
+    lines = listed(write(workshop, (part, left_out, "")).only(IMPLIED))
+    assert lines
+    assert "bearing bore" in implied["cambox"]
+    assert not [line for line in lines.values() if "bearing bore" in line]
+
+
+@pytest.mark.parametrize(
     ("side", "gap", "forced"),
     [("gear side", "329 mm", True), ("gear side", "331 mm", False), ("valve side", "180 mm", False)],
 )

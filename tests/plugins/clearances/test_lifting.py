@@ -340,6 +340,11 @@ def test_a_lug_or_a_weld_of_no_size_is_refused(nothing: str) -> None:
             root_stress(F=20e3, U=10e3, V=2e3, e=0.04, b=sizes["b"], t=sizes["t"])
 
 
+def test_pieces_without_mass_have_no_centre() -> None:
+    with pytest.raises(OutOfRange, match="not above 0"):
+        centre_together(m_0=0.0, x_0=0.4, m_1=0.0, x_1=0.8)
+
+
 def test_a_hook_in_plan_from_a_lug_that_stands_anywhere() -> None:
     """From (1, 2) to (4, 6) m, 3 and 4 m; the plate at 30°: 3 sin 30° − 4 cos 30° = −1.9641 m beside it.
 

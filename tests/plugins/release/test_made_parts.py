@@ -301,6 +301,17 @@ def test_parts_made_to_an_old_revision_are_counted(workshop: DesignFolder) -> No
     assert made_to_old_revision(found) == ("cover-7",)
 
 
+def test_a_bar_of_iron_tells_nothing_of_its_part(workshop: DesignFolder) -> None:
+    record = 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n[certificate]\ntensile_strength = "90 MPa"\n'
+    workshop.write({**files(), "ring-1.toml": record}, settings=settings())
+    expect_not_applicable(workshop.only("made.strength", "ring-1"), "tells little of its walls")
+
+
+def test_only_a_bolted_joint_is_tightened(workshop: DesignFolder) -> None:
+    workshop.write({**files(DRAWN), "made.toml": MADE}, settings=settings())
+    expect_not_applicable(workshop.only("made.tightening"), "no bolted joint")
+
+
 @pytest.mark.parametrize("spec", [RING, 'kind = "cylinder-cover"\nid = "ring"\n'])
 def test_a_hardness_that_no_spec_asks_for_is_not_judged(workshop: DesignFolder, spec: str) -> None:
     """Of a kind that may state one and does not, and of a kind that states none."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from pathlib import Path
 
 import pytest
 from hypothesis import given, strategies as st
@@ -19,7 +20,12 @@ from speclint_valves.formulae.cams import (
     roller_over_its_path,
 )
 from speclint_valves.formulae.motion import valve_end_load
-from tests.plugins.known_metals import WITH_METALS
+from speclint_valves.inputs.loads import loaded
+from speclint_valves.inputs.touch import Touch
+from speclint_valves.inputs.train import train_of
+from speclint_valves.rules.cams import contact_stress
+from tests.facts.bench import opened
+from tests.plugins.known_metals import FILES, WITH_METALS
 from tests.plugins.valves.gear import duty, train_files
 
 CONTACT, ACCELERATION = "cam.contact-stress", "cam.acceleration"
@@ -39,6 +45,30 @@ def test_contact_limit_from_both_sides(workshop: DesignFolder, most: str, outcom
     check = workshop.write(limited(most)).only(CONTACT)
     assert (check.outcome, check.case) == (outcome, "starting")
     assert found(check) == pytest.approx(451.8e6, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    "follower",
+    [
+        'follower = "flat foot"\n',
+        'follower = "crowned foot"\nfollower_radius = "300 mm"\n',
+        'follower = "roller"\nfollower_radius = "30 mm"\n',
+        'follower = "roller"\nfollower_radius = "30 mm"\noffset = "5 mm"\n',
+    ],
+)
+def test_the_pressure_that_is_sought_is_the_one_on_the_sheet(tmp_path: Path, follower: str) -> None:
+    """At each angle of the lift: the place of the greatest is found by the one and shown by the other."""
+    files = train_files(tappet=(('follower = "flat foot"\n', follower),))
+    on = opened(tmp_path, {**files, **FILES}, "cam", by=contact_stress)
+    train = train_of(on["cam"], on.sheet)
+    load = loaded(train, on["duty"].cases["running"], on.sheet)
+    touch = Touch(on["cam"], train.tappet, on.sheet)
+    for phase in load.phases:
+        for share in (0.0, 0.3, 0.6, 1.0):
+            angle = phase.start + share * (phase.stop - phase.start)
+            at = load.cam.at(angle)
+            shown = touch.worked(at, load.tappet(at, phase.steam), on.sheet)
+            assert touch.pressure(load, phase.steam, angle) == pytest.approx(shown.pressure, rel=1e-12)
 
 
 @pytest.mark.parametrize(("most", "outcome"), [("437 MPa", "conforms"), ("435 MPa", "finding")])

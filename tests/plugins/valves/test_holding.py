@@ -41,6 +41,19 @@ def keyed(length: float, depth: str, along: str = "clamped set") -> dict[str, st
     return made
 
 
+@pytest.mark.parametrize("spindles", [0, 2])
+def test_a_valve_is_held_on_one_spindle(workshop: DesignFolder, spindles: int) -> None:
+    made = train_files()
+    moving = made["spindle.toml"]
+    if spindles == 0:
+        made["spindle.toml"] = without_key(moving, "moves")
+    else:
+        made["spare.toml"] = moving.replace('id = "spindle"', 'id = "spare"')
+    expect_not_assessed(
+        workshop.write(made).only(VALVE), f"{spindles} spindles of valve are stated; one is needed"
+    )
+
+
 @pytest.mark.parametrize(
     ("depth", "times", "outcome"),
     [
