@@ -73,6 +73,11 @@ def relief_area(n: Ratio, d: Metres, h: Metres, beta: Radians) -> SquareMetres:
     3769.9
     >>> round(relief_area(n=2, d=0.060, h=0.010, beta=math.radians(45)) * 1e6, 1)
     2665.7
+
+    Lifted 20 mm, more than a quarter of the bore, no more than the bore passes: 2 × π × 60²/4 = 5654.9 mm².
+
+    >>> round(relief_area(n=2, d=0.060, h=0.020, beta=0.0) * 1e6, 1)
+    5654.9
     """
     require(
         0 <= beta < math.pi / 2, f"the angle of the seat, {math.degrees(beta):.4g}°, is not from 0 to 90°"

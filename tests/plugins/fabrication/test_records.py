@@ -94,9 +94,19 @@ def test_seventy_per_cent_asks_for_no_film(workshop: DesignFolder) -> None:
     assert write(workshop, poor).only(RECORD).outcome == "conforms"
 
 
-@pytest.mark.parametrize("missing", ['procedure = "WPQR 17"', 'examined = "100 %"', 'joint_factor = "1"'])
+@pytest.mark.parametrize(
+    "missing",
+    [
+        'procedure = "WPQR 17"\n',
+        'welder = "W 4"\n',
+        'quality = "B"\n',
+        'examined = "100 %"\n',
+        'joint_factor = "1"\n',
+    ],
+)
 def test_a_record_that_is_missing_is_a_hold(workshop: DesignFolder, missing: str) -> None:
-    check = write(workshop, (missing, "")).only(RECORD)
+    record = 'procedure = "WPQR 17"\nwelder = "W 4"\nquality = "B"\nexamined = "100 %"\njoint_factor = "1"\n'
+    check = write(workshop, (record, record.replace(missing, ""))).only(RECORD)
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 

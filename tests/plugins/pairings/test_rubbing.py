@@ -229,6 +229,13 @@ def test_not_assessed_without(workshop: DesignFolder, part: str, line: str) -> N
     assert write(workshop, part, (line, "")).only(RULE, part).outcome == "not assessed"
 
 
+def test_the_part_that_rubs_is_asked_for_its_oil(workshop: DesignFolder) -> None:
+    """Where neither part states any: the slipper's, not that of the bar on which it slides."""
+    check = write(workshop, "crosshead", ('lubricant = "engine oil"', "")).only(RULE, "crosshead")
+    assert "lubricant" in check.says
+    assert "crosshead.toml" in check.says
+
+
 def test_a_crosshead_that_no_bar_guides_is_not_assessed(workshop: DesignFolder) -> None:
     found = train("crosshead")
     del found["bar.toml"]
