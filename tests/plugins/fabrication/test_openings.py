@@ -734,6 +734,30 @@ def test_no_pressure_part_where_a_wall_of_the_block_holds_it(workshop: DesignFol
     assert _cast(workshop, lining, notes=notes, wall=wall).only(PIECE).outcome == "conforms"
 
 
+def test_the_reason_that_is_given_or_not_is_told(workshop: DesignFolder) -> None:
+    lining = ("pressure_part = true", "pressure_part = false")
+    notes = '\n[notes]\ncasting-port = "a lining, with the chest wall round it"\n'
+    bare = (
+        "casting-port takes live steam and is no pressure part: no reason is given, and no wall of the block"
+    )
+    assert bare in _cast(workshop, lining).only(PIECE).says
+    given = "is no pressure part: a lining, with the chest wall round it, and no wall of the block is named for it"
+    assert given in _cast(workshop, lining, notes=notes).only(PIECE).says
+
+
+@pytest.mark.parametrize(
+    ("carries", "grade"), [("live steam", Grade.HOLD), ("exhaust steam", Grade.NONCONFORMITY)]
+)
+def test_the_passage_that_is_welded_in_says_what_steam_it_carries(
+    workshop: DesignFolder, carries: str, grade: Grade
+) -> None:
+    """The opening says live steam either way; the passage is asked first."""
+    made = _cast(workshop, ('inspection_document = "3.1"', 'inspection_document = "2.1"'))
+    made.write({"passage.toml": PASSAGE.replace('"live steam"', f'"{carries}"')}, settings=WITH_METALS)
+    check = made.only(PIECE)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 def everything(workshop: DesignFolder) -> DesignFolder:
     """A block with a cast port, a row of holes, ports round its barrel and an opening in a flat wall."""
     bored = bench.BLOCK.replace("[ends.back]", '[ends.back]\nof_bore = "main"')

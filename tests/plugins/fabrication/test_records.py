@@ -7,6 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.testing import DesignFolder
 from tests.plugins.fabrication.bench import BLOCK, bare, write
+from tests.plugins.known_metals import WITH_METALS
 
 RECORD, CLOSED = "block.weld-record", "block.closed-cavities"
 BUTT = 'shape = "butt"\nweld = "full penetration"'
@@ -48,6 +49,18 @@ def test_a_steel_that_is_not_known_to_weld_is_a_hold(workshop: DesignFolder) -> 
     check = write(workshop, poor).only(RECORD)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
     assert "in no group" in check.says
+
+
+@pytest.mark.parametrize("element", ["C = [0, 0.2], ", "Mn = [0.6, 1.2], "])
+def test_a_steel_whose_carbon_or_manganese_is_not_known_is_in_no_group(
+    workshop: DesignFolder, element: str
+) -> None:
+    """Every steel has both: one that the data do not name is not known, and no impurity."""
+    write(workshop)
+    metals = (workshop.root / "metals.toml").read_text(encoding="utf-8")
+    assert element in metals
+    check = workshop.write({"metals.toml": metals.replace(element, "")}, settings=WITH_METALS).only(RECORD)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
 def test_a_fault_is_told_before_a_steel_that_is_not_known(workshop: DesignFolder) -> None:
