@@ -8,7 +8,9 @@ import json
 import os
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -64,6 +66,34 @@ def test_the_help_of_a_command_says_what_it_does(capsys: pytest.CaptureFixture[s
     with pytest.raises(SystemExit, match="0"):
         run("check", "--help")
     assert "\n\nCheck specs and print the findings.\n\n" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("words", "read"),
+    [
+        (["rack", "--as", "schema"], lambda found: found["properties"]["kind"]),
+        (["--as", "schema-of-all"], lambda found: found["$schema"]),
+        (["--as", "schema-of-settings"], lambda found: found["properties"]["works"]),
+    ],
+)
+def test_the_kinds_are_written_as_schemas(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], words: list[str], read: Callable[[Any], Any]
+) -> None:
+    assert run("kinds", *words) == 0
+    assert read(json.loads(capsys.readouterr().out))
+    assert shop.root.is_dir()
+
+
+def test_the_kinds_are_listed_and_one_is_explained(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("kinds") == 0
+    listed = capsys.readouterr().out
+    assert "rack" in listed
+    assert "hoops" not in listed
+    assert run("kinds", "tube") == 0
+    assert "hoops" in capsys.readouterr().out
+    assert shop.root.is_dir()
 
 
 def test_settings_that_cannot_be_read_are_told_and_nothing_is_checked(
