@@ -15,6 +15,7 @@ _MODULES = {
     "cages": "valve-cage",
     "cam_shape": "cam",
     "cams": "cam",
+    "collars": "poppet-valve",
     "guide_walls": "valve-spindle",
     "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",
