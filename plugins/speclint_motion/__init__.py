@@ -25,6 +25,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_motion.rules.pins", "pin"),
         rules_in("speclint_motion.rules.overhangs", "pin"),
         rules_in("speclint_motion.rules.packing", "stuffing-box"),
+        rules_in("speclint_motion.rules.boxes", "stuffing-box"),
         rules_in("speclint_motion.rules.shafts", "shaft"),
         rules_in("speclint_motion.rules.supports", "slide-bar"),
         rules_in("speclint_motion.rules.cranks", "engine"),
