@@ -35,6 +35,7 @@ _MODULES = {
     "heating": "cylinder-block weldment",
     "joints": "bolted-joint",
     "laggings": "lagging",
+    "lengths": "gland valve-spindle",
     "life": "steam-pipe weldment",
     "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",

@@ -7,6 +7,7 @@ import pytest
 from speclint.testing import DesignFolder
 from tests.plugins.agreement import (
     test_ends as ends,
+    test_lengths as lengths,
     test_ports as ports,
     test_seat_bores as seat_bores,
     test_seats as seats,
@@ -164,6 +165,15 @@ ROWS: list[Row] = [
         (SILENT, ("block.toml", 'plate = "thin"\n'), ("weldment.toml", 'makes = "block"\n')),
         (ASKED, ("weldment.toml", 'thickness = "30 mm"\n')),
         (ASKED, ("weldment.toml", 'plate = "thick"\n')),
+    ),
+    *rows(
+        "spindle.free-length",
+        "spindle",
+        lengths.SPINDLE,
+        (SILENT, ("spindle.toml", 'free_length = "200 mm"\n')),
+        (SILENT, ("spindle.toml", 'heated_length = "330 mm"\n')),
+        (SILENT, ("spindle.toml", 'guide_from_seat = "60 mm"\n')),
+        (SILENT, ("spindle.toml", 'guide_length = "100 mm"\n')),
     ),
 ]
 
