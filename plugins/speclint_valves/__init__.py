@@ -31,6 +31,7 @@ _MODULES = {
     "shutting": "poppet-valve",
     "side_loads": "valve-spindle",
     "spindles": "valve-spindle",
+    "tappet_guides": "tappet",
     "tappets": "cam-box tappet",
 }
 
