@@ -20,6 +20,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_motion.rules.proof", "piston"),
         rules_in("speclint_motion.rules.crowns", "piston"),
         rules_in("speclint_motion.rules.crossheads", "crosshead"),
+        rules_in("speclint_motion.rules.rod_flanges", "crosshead"),
         rules_in("speclint_motion.rules.rings", "piston", "piston-ring"),
         rules_in("speclint_motion.rules.guides", "crosshead", "slide-bar"),
         rules_in("speclint_motion.rules.pins", "pin"),
