@@ -23,6 +23,7 @@ _MODULES = {
     "motion": "poppet-valve",
     "opening": "poppet-valve",
     "regrinding": "cam poppet-valve",
+    "rocker_bosses": "rocker",
     "rocker_shafts": "rocker",
     "rockers": "rocker",
     "seats": "valve-seat",
