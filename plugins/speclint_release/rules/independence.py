@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     "release.independent-body",
     title="The competent body of a pressure part is nobody who prepared or checked its drawing",
     on=Component,
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],
     why="who certifies a part of his own design looks for the mistakes that he thought of, and for no others",
