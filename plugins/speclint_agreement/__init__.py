@@ -36,6 +36,7 @@ _MODULES = {
     "joints": "bolted-joint",
     "laggings": "lagging",
     "lengths": "gland valve-spindle",
+    "lids": "chamber-cover",
     "life": "steam-pipe weldment",
     "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",
