@@ -35,6 +35,8 @@ _MODULES = {
     "heating": "cylinder-block weldment",
     "joints": "bolted-joint",
     "laggings": "lagging",
+    "lengths": "gland valve-spindle",
+    "lids": "chamber-cover",
     "life": "steam-pipe weldment",
     "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",

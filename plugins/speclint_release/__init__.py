@@ -24,6 +24,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules.made_sizes", "made-part"),
         rules_in("speclint_release.rules.made_tests", "made-part"),
         rules_in("speclint_release.rules.made_witnesses", "made-part"),
+        rules_in("speclint_release.rules.order_of_record", "made-part"),
         rules_in("speclint_release.rules.steamings", "made-part"),
         rules_in("speclint_release.rules.worn_parts", "made-part"),
     ]

@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
 from speclint import Grade, Judgement, Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
-from speclint.specs import Component, Link, bare_words, names_nothing
+from speclint.specs import Component, Link, NotStated, Stated, bare_words, names_nothing
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, KnownFault, MadePart
+
+#: A record by its name, and its day.
+Record: TypeAlias = tuple[str, Stated[str] | NotStated]
 
 
 def can_hurt(component: Component, sheet: Sheet) -> bool:
@@ -138,6 +142,12 @@ _OF = (
     "screwed_into",
     "bolted_to",
 )
+
+
+def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.date]]:
+    """The days of records, each with its name; not assessed where one states none."""
+    for name, value in records:
+        yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
 
 
 def of_vessel(component: Component, name: str, sheet: Sheet) -> Any:

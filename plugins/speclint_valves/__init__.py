@@ -15,6 +15,7 @@ _MODULES = {
     "cages": "valve-cage",
     "cam_shape": "cam",
     "cams": "cam",
+    "collars": "poppet-valve",
     "guide_walls": "valve-spindle",
     "guides": "valve-spindle",
     "holding": "cam poppet-valve tappet",
@@ -22,6 +23,7 @@ _MODULES = {
     "motion": "poppet-valve",
     "opening": "poppet-valve",
     "regrinding": "cam poppet-valve",
+    "rocker_bosses": "rocker",
     "rocker_shafts": "rocker",
     "rockers": "rocker",
     "seats": "valve-seat",
@@ -30,6 +32,7 @@ _MODULES = {
     "shutting": "poppet-valve",
     "side_loads": "valve-spindle",
     "spindles": "valve-spindle",
+    "tappet_guides": "tappet",
     "tappets": "cam-box tappet",
 }
 

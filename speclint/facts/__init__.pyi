@@ -166,6 +166,9 @@ from .faces import (
     face_by_seat as face_by_seat,
     face_forward as face_forward,
 )
+from .firms import (
+    is_firm_in as is_firm_in,
+)
 from .fitted_bolts import (
     fits_of_bolts as fits_of_bolts,
     holes_of_bolts as holes_of_bolts,
@@ -296,7 +299,6 @@ from .passage_steam import (
     steam_in as steam_in,
 )
 from .people import (
-    is_firm_in as is_firm_in,
     is_named_in as is_named_in,
     may_be_one_person as may_be_one_person,
     names_another as names_another,

@@ -20,16 +20,15 @@ def _seen(words: str) -> frozenset[str]:
 _ROLES = _seen(
     "self myself himself herself itself themselves ourselves us we house inhouse internal works workshop shop office "
     "department staff team maker manufacturer foundry designer draughtsman draftsman checker preparer tester welder "
-    "examiner witness fitter foreman above before usual same required needed witnessed examined"
+    "examiner witness fitter foreman above before usual same required needed witnessed examined manufacturers "
+    "makers hersteller herstellers herstellerwerk werk werks werksabnahme fabricant constructeur usine"
 )
 #: Words that stand beside those and name nobody either.
 _BESIDE_ROLES = _seen(
-    "the a an our own as by in of to at no not who is was and drawing design welding test testing quality inspector "
-    "inspection engineer engineers"
+    "the a an our own as by in of to at no not who is was and s des der du de drawing design welding test testing "
+    "quality inspector inspection inspectors engineer engineers surveyor qualitatsstelle abnahme controle"
 )
 _TITLES = _seen("mr mrs ms miss dr prof professor sir dipl ing ir eng ceng pe")
-#: Words of a firm's name that are left out as often as they are written.
-_OF_FIRMS = _seen("ltd limited plc gmbh ag kg inc llc corp co company the a an of at and")
 
 
 def may_be_one_person(one: str, other: str) -> bool:
@@ -105,16 +104,6 @@ def is_named_in(person: str, text: str) -> bool:
     if not any(word in theirs for word in whole):
         return False
     return all(word in theirs or word[0] in theirs for word in whole) and not _other_initials(own, theirs)
-
-
-def is_firm_in(firm: str, text: str) -> bool:
-    """Whether a text bears the name of a firm, with or without what says of which kind it is.
-
-    >>> is_firm_in("Ness Works Ltd", "The Ness Works, inspection"), is_firm_in("Ness Works", "Corrow and Ness")
-    (True, False)
-    """
-    words = set(_words(firm)) - _OF_FIRMS
-    return bool(words) and words.issubset(_words(text))
 
 
 def _other_initials(own: list[str], theirs: list[str]) -> bool:

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import datetime as dt
-from collections.abc import Iterable, Iterator
-
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import weldment_of
-from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart, NotStated, Stated, Weldment
+from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart, Weldment
 from speclint_release.formulae.records import most_test_pressure
-from speclint_release.inputs import treatments_missing
+from speclint_release.inputs import days_of, treatments_missing
 from speclint_release.sources import ASME_I, EN_13445_4
 
 
@@ -32,8 +29,8 @@ def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("no stress relief is on record: made.examined asks for it")
     judged = []
     if made.welds:
-        last = max(day for _, day in _days(((name, one.date) for name, one in records.items()), sheet))
-        welds = _days(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet)
+        last = max(day for _, day in days_of(((name, one.date) for name, one in records.items()), sheet))
+        welds = days_of(((f"weld {name}", one.date) for name, one in made.welds.items()), sheet)
         late = [name for name, day in welds if day > last]
         says = "no weld is later than the stress relief"
         if late:
@@ -125,8 +122,8 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
         *((name, one.date) for name, one in made.heat_treatments.items()),
     ]
     if passed and works:
-        last = max(day for _, day in _days(passed, sheet))
-        late = [name for name, day in _days(works, sheet) if day > last]
+        last = max(day for _, day in days_of(passed, sheet))
+        late = [name for name, day in days_of(works, sheet) if day > last]
         says = "nothing was welded or heated after the test"
         if late:
             says = f"{', '.join(late)}: later than the last test"
@@ -134,14 +131,6 @@ def tested_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     if not judged:
         raise sheet.not_assessed("no pressure and no day of a test is on record", made.where)
     return sheet.worst(*judged)
-
-
-def _days(
-    records: Iterable[tuple[str, Stated[str] | NotStated]], sheet: Sheet
-) -> Iterator[tuple[str, dt.date]]:
-    """The days of records, each with its name; not assessed where one states none."""
-    for name, value in records:
-        yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
 
 
 RULES = (relieved_as_asked, tested_as_finished)

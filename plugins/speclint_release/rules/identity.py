@@ -77,7 +77,7 @@ def local_code(component: Component, sheet: Sheet) -> Judgement:
     "release.independent-check",
     title="A pressure part or safety part was checked by someone other than the person who prepared it",
     on=Component,
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[ISO_7200.at("table 1, creator and approval person"), COMMON_PRACTICE],
     why="a person who made a mistake tends to overlook it the second time as well",

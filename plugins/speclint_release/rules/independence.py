@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     "release.independent-body",
     title="The competent body of a pressure part is nobody who prepared or checked its drawing",
     on=Component,
-    edition=2,
+    edition=3,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],
     why="who certifies a part of his own design looks for the mistakes that he thought of, and for no others",
@@ -73,11 +73,13 @@ def _against(body: str, component: Component, sheet: Sheet) -> Iterator[str]:
     "made.independent-body",
     title="The competent body of a pressure part is not the works that made the part on record",
     on=by_word.MadePart,
+    edition=2,
     grade=Grade.HOLD,
     cites=[L122.at("meaning of competent person, independence")],
     why="works that certify what they made themselves have nobody who would rather find a fault than deliver",
     leaves_out="whether the body is competent for the part, and an inspectorate of the maker's own that the local code "
-    "recognises: the local code, and the authority behind it, decide",
+    "recognises: the local code, and the authority behind it, decide; works that belong to the body without a name in "
+    "common",
     against=(),
 )
 def body_is_not_the_maker(made: MadePart, sheet: Sheet) -> Judgement:
@@ -86,9 +88,10 @@ def body_is_not_the_maker(made: MadePart, sheet: Sheet) -> Judgement:
     if not sheet.is_stated("maker", made.maker):
         raise sheet.not_applicable("its maker is not on record: made.identified asks for it")
     body, maker = sheet.read("competent body", named), sheet.read("maker", made.maker)
-    independent = not is_firm_in(maker, body)
     says = f"made by {maker}, and the competent body is {body}"
-    return sheet.states(independent, says, where=made.maker.where)
+    if names_only_a_role(body):
+        return sheet.states(False, f"{says}: a role in the works", where=named.where)
+    return sheet.states(not is_firm_in(maker, body), says, where=made.maker.where)
 
 
 RULES = (independent_body, body_is_not_the_maker)

@@ -8,13 +8,13 @@ from speclint.equations import Metres, Ratio
 
 @formula("c = D_g (1 + ε_g) − Δ_g − d (1 + ε_s)", cites=[FIRST_PRINCIPLES])
 def guide_clearance_hot(D_g: Metres, ε_g: Ratio, Δ_g: Metres, d: Metres, ε_s: Ratio) -> Metres:
-    """Diametral clearance of a spindle in its guide, hot.
+    """Diametral clearance of a spindle or a tappet in its guide, hot.
 
     c = D_g (1 + ε_g) − Δ_g − d (1 + ε_s)
 
-    ``D_g`` bore of the guide, ``d`` spindle [m]; ``ε_g``, ``ε_s`` growth of guide and spindle; ``Δ_g`` how much the
-    block closes the bore in the heat beyond what the drawing's bore has in it already [m], negative where it lets go.
-    Returns [m], negative where the spindle seizes.
+    ``D_g`` bore of the guide, ``d`` spindle or stem [m]; ``ε_g``, ``ε_s`` growth of guide and spindle; ``Δ_g`` how much
+    the block closes the bore in the heat beyond what the drawing's bore has in it already [m], negative where it lets
+    go. Returns [m], negative where it seizes.
 
     Hand working: 22.08 (1 + 0.0025) − 0.01 − 22 (1 + 0.0035) = 22.1352 − 0.01 − 22.077 = 0.0482 mm.
 

@@ -54,7 +54,7 @@ from speclint_valves.inputs.train import SCAN, on_every_track
 
 @rule(
     "spindle.guide-clearance-hot",
-    edition=2,
+    edition=3,
     title="Hot, the spindle keeps at least 0.1 of its clearance in the guide, and at most 0.004 of its diameter",
     on=ValveSpindle,
     cases=("warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),

@@ -5,7 +5,12 @@ from __future__ import annotations
 import pytest
 
 from speclint.testing import DesignFolder, changed
-from tests.plugins.agreement import test_cylinders as cylinders, test_masses as masses, test_nuts as nuts
+from tests.plugins.agreement import (
+    test_cylinders as cylinders,
+    test_lengths as lengths,
+    test_masses as masses,
+    test_nuts as nuts,
+)
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.assembly import bench as assembly
 from tests.plugins.known_metals import METALS, WITH_METALS
@@ -199,6 +204,15 @@ ROWS: list[Row] = [
         (SILENT, ("pin.toml", 'material = "known-forging"\n')),
         (SILENT, ("pin.toml", 'diameter = "180 mm"\n')),
         (SILENT, ("pin.toml", 'length = "200 mm"\n')),
+    ),
+    *rows(
+        "gland.stands-out",
+        "gland",
+        lengths.GLAND,
+        (SILENT, ("gland.toml", 'stands_out = "60 mm"\n')),
+        (SILENT, ("gland.toml", 'flange_thickness = "30 mm"\n')),
+        (SILENT, ("studs.toml", 'engagement = "20 mm"\n')),
+        (SILENT, ("studs.toml", 'holds = "gland"\n')),
     ),
 ]
 

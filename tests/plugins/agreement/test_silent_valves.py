@@ -7,6 +7,8 @@ import pytest
 from speclint.testing import DesignFolder
 from tests.plugins.agreement import (
     test_ends as ends,
+    test_lengths as lengths,
+    test_lids as lids,
     test_ports as ports,
     test_seat_bores as seat_bores,
     test_seats as seats,
@@ -164,6 +166,30 @@ ROWS: list[Row] = [
         (SILENT, ("block.toml", 'plate = "thin"\n'), ("weldment.toml", 'makes = "block"\n')),
         (ASKED, ("weldment.toml", 'thickness = "30 mm"\n')),
         (ASKED, ("weldment.toml", 'plate = "thick"\n')),
+    ),
+    *rows(
+        "spindle.free-length",
+        "spindle",
+        lengths.SPINDLE,
+        (SILENT, ("spindle.toml", 'free_length = "200 mm"\n')),
+        (SILENT, ("spindle.toml", 'heated_length = "330 mm"\n')),
+        (SILENT, ("spindle.toml", 'guide_from_seat = "60 mm"\n')),
+        (SILENT, ("spindle.toml", 'guide_length = "100 mm"\n')),
+    ),
+    *rows(
+        "cover.hole-for-spindle",
+        "lid",
+        lids.FILES,
+        (SILENT, ("lid.toml", 'central_hole = "30 mm"\n')),
+        (SILENT, ("lid.toml", 'over = "valve"\n')),
+        (SILENT, ("spindle.toml", 'moves = "valve"\n')),
+        (FINE, ("spindle.toml", 'seal_diameter = "20 mm"\n')),
+        (FINE, ("spindle.toml", 'gear_end_diameter = "19 mm"\n')),
+        (
+            SILENT,
+            ("spindle.toml", 'seal_diameter = "20 mm"\n'),
+            ("spindle.toml", 'gear_end_diameter = "19 mm"\n'),
+        ),
     ),
 ]
 

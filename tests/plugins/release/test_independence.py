@@ -56,6 +56,11 @@ def test_the_body_is_nobody_who_prepared_or_checked(
         ("Ness Works, inspection department", "The Ness Works Ltd", "finding"),
         ("Ness Works, inspection department", "Corrow Works Ltd", "conforms"),
         ("Corrow and Ness", "Ness Works Ltd", "conforms"),  # one word of the two
+        ("N.P.W., inspection department", "Ness Pipe Works Ltd", "finding"),
+        ("Harl Group Inspection", "Corrow Works, of the Harl Group", "finding"),
+        ("Harl Boiler Insurance", "Corrow Works, Harl", "conforms"),  # of the same town
+        ("the maker's own surveyor", "Ness Works Ltd", "finding"),
+        ("B. Thorne, surveyor", "Ness Works Ltd", "conforms"),
         ("Ness Works, inspection department", "", "not applicable"),  # made.identified asks for the maker
         ("", "Ness Works Ltd", "not applicable"),  # release.pressure-part asks for the body
     ],

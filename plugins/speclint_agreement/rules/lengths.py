@@ -1,0 +1,57 @@
+"""Lengths that one drawing states and other sizes give: of a gland on its box, of a spindle beyond its guide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.specs import BoltedJoint, Gland, ValveSpindle
+from speclint_agreement.formulae.lengths import beyond_guide, flange_with_nut
+
+
+def _standing_out(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
+    """How far the gland is said to stand out, against its flange with the nuts of its studs on it."""
+    if not sheet.is_stated("flange", gland.flange_thickness):
+        return  # gland.flange asks for it
+    for joint in sheet.belonging_to(gland, BoltedJoint):
+        if sheet.is_stated(f"nuts of {joint.id}", joint.nut.engagement):
+            t, m = sheet.take("t", gland.flange_thickness), sheet.take("m", joint.nut.engagement)
+            least = sheet.work("e_g", flange_with_nut, t=t, m=m)
+            parts = gland.flange_thickness, joint.nut.engagement
+            yield Pair(gland.stands_out, worked(least, *parts), "at least", name=joint.id)
+
+
+def _unsupported(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
+    """The length in which a spindle may buckle, against what lies between its guide and the gear."""
+    lengths = {"L": spindle.heated_length, "a": spindle.guide_from_seat, "L_g": spindle.guide_length}
+    if all(sheet.is_stated(f"length {name}", length) for name, length in lengths.items()):
+        taken = {name: sheet.take(name, length) for name, length in lengths.items()}
+        least = sheet.work("L_f", beyond_guide, **taken)
+        yield Pair(spindle.free_length, worked(least, *lengths.values()), "at least")
+
+
+gland_stands_out: Rule = agreement(
+    "gland.stands-out",
+    title="A gland stands out from its box by no less than its flange and the nuts on it",
+    on=Gland,
+    pairs=_standing_out,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a chain that takes less than is there finds room for the crosshead where it strikes the nuts of the gland",
+    leaves_out="washers, ends of the studs beyond the nuts, and a gland whose flange does not yet lie on its box",
+    against=(),
+)
+
+spindle_beyond_guide: Rule = agreement(
+    "spindle.free-length",
+    title="The unsupported length of a spindle is no less than what lies between its guide and the gear",
+    on=ValveSpindle,
+    pairs=_unsupported,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a spindle judged against buckling by less than its length bends in the guide, and its valve stays open",
+    leaves_out="a second guide, and what holds the end at the gear aside",
+    against=("break under load",),
+)
+
+RULES = (gland_stands_out, spindle_beyond_guide)

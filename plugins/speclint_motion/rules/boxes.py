@@ -1,0 +1,60 @@
+"""The stuffing box itself: room for its packing inside, and its wall."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.handbook.cylinders import BORESI, bore_hoop_stress
+from speclint.handbook.fits import share_of_diameter
+from speclint.handbook.members import tube_wall
+from speclint.specs import LoadCase, StuffingBox
+from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
+
+
+@rule(
+    "box.wall",
+    title="A stuffing box leaves its packing at least 0.05 of the rod's diameter on each side of the rod, and its wall "
+    "bears the steam of boiler or relief valves within the allowable tension of its metal",
+    on=StuffingBox,
+    cases=("starting", "running", "water"),
+    grade=Grade.NONCONFORMITY,
+    cites=[BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="packing without room seals nothing, and a box turned too thin bursts beside the rod, where no crack is seen",
+    leaves_out="bottom and flange of the box, holes for studs and oil in its wall (gland.studs), a box in halves, and "
+    "what the maker of the packing asks for",
+    against=("leak",),
+    limits=[
+        Limit(
+            "room", "0.05", "ratio", COMMON_PRACTICE, "least thickness of a packing over the rod's diameter"
+        )
+    ],
+)
+def box_wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
+    """(d_b − d)/2 against 0.05 d, and p (D² + d_b²)/(D² − d_b²) at the bore against the allowable tension, hot."""
+    d, d_b = sheet.take("d", sheet.follow(box.seals).diameter), sheet.take("d_b", box.bore)
+    if d_b <= d:
+        return sheet.states(
+            False, "the bore of the stuffing box is no wider than its rod", where=box.bore.where
+        )
+    least = sheet.work("w_n", share_of_diameter, k=sheet.limit("room", "k_w"), D=d)
+    room = sheet.at_least(sheet.work("w", tube_wall, D=d_b, d=d), least).else_says(
+        "room for the packing {found}, {limit} wanted"
+    )
+    return sheet.worst(room, _wall(box, case, sheet))
+
+
+def _wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
+    """What the steam behind the neck bush does to the wall."""
+    D, d_b = sheet.take("D_o", box.outside_diameter), sheet.take("d_b", box.bore)
+    if d_b >= D:
+        says = "the stuffing box is no wider outside than its bore"
+        return sheet.states(False, says, where=box.outside_diameter.where)
+    t = sheet.work("t", tube_wall, D=D, d=d_b)
+    p = relief_pressure(cylinder_of(piston_of(sheet.follow(box.seals), sheet), sheet), case, sheet)
+    at = sheet.take("T_s", case.temperature_of(box))
+    allowed = sheet.look_up("f", sheet.material_of(box).allowable_tension, of=box, at=at, wall=t)
+    return sheet.at_most(sheet.work("σ_p", bore_hoop_stress, p=p, d=d_b, D=D), allowed).else_says(
+        "steam stresses the wall of the stuffing box to {found}, {limit} allowed"
+    )
+
+
+RULES = (box_wall,)

@@ -1,0 +1,68 @@
+"""The flange of a piston rod that bolts hold in its crosshead."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres, Ratio
+from speclint.handbook.threads import nominal_diameter
+from speclint.specs import Crosshead, PistonRod, RodSection
+from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_fillet, times_diameter
+
+
+@rule(
+    "crosshead.flange-takes-its-bolts",
+    title="Between fillet and rim, the flange of a rod is at least as wide as the nuts of its bolts, 1.5 of their "
+    "diameter, and round it each bolt has at least 2 diameters",
+    on=Crosshead,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="where bolts find no room, their nuts bear on the fillet, or thinner ones are put in when the rod is fitted",
+    leaves_out="nuts of other widths, holes and the metal outside of them, a flange that stands apart from the "
+    "shoulder of the rod, and room for the spanner",
+    against=(),
+    limits=[
+        Limit(
+            "nut",
+            "1.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "width of a nut across its flats over its thread's diameter",
+        ),
+        Limit("pitch", "2", "ratio", COMMON_PRACTICE, "least pitch of bolts over their diameter"),
+    ],
+)
+def flange_takes_its_bolts(crosshead: Crosshead, sheet: Sheet) -> Judgement:
+    """(D − d)/2 − r against 1.5 d_b, and π (D − 1.5 d_b)/n against 2 d_b, of each shoulder at the crosshead's end."""
+    held = crosshead.rod_held
+    if sheet.read("rod held by", held.by) != "flange bolts":
+        raise sheet.not_applicable("the rod is not held by bolts through a flange")
+    rod = sheet.follow(crosshead.on_rod)
+    flanges = list(_flanges(rod, sheet))
+    if not flanges:
+        raise sheet.not_assessed(f"no shoulder of {rod.id} at the crosshead's end is stated", rod.where)
+    d_b = sheet.look_up("d_b", nominal_diameter, designation=sheet.read("thread", held.thread))
+    n = float(sheet.count("n", held.bolts))
+    return sheet.worst(*(one for section in flanges for one in _judged(section, d_b, n, sheet)))
+
+
+def _flanges(rod: PistonRod, sheet: Sheet) -> Iterator[RodSection]:
+    for name, section in rod.sections.items():
+        shoulder = sheet.read(f"form of {name}", section.form) == "shoulder"
+        if shoulder and sheet.read(f"place of {name}", section.at) == "crosshead end":
+            yield section
+
+
+def _judged(section: RodSection, d_b: Metres, n: Ratio, sheet: Sheet) -> Iterator[Judgement]:
+    """The ring on which the nuts bear, and what each bolt has of its circle."""
+    D, d = sheet.take("D", section.larger_diameter), sheet.take("d", section.diameter)
+    b = sheet.work("b", ring_beside_fillet, D=D, d=d, r=sheet.take("r", section.fillet))
+    s = sheet.work("s", times_diameter, k=sheet.limit("nut", "k_s"), d=d_b)
+    yield sheet.at_least(b, s).else_says("flange of the rod {found} wide beside its fillet, {limit} wanted")
+    pitch = sheet.work("a", arc_of_each_bolt, D=D, s=s, n=n)
+    wanted = sheet.work("a_n", times_diameter, k=sheet.limit("pitch", "k_a"), d=d_b)
+    yield sheet.at_least(pitch, wanted).else_says("bolts of the rod {found} apart, {limit} wanted")
+
+
+RULES = (flange_takes_its_bolts,)

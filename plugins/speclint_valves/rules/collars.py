@@ -1,0 +1,61 @@
+"""What the nut of a valve draws it up against: the collar of its spindle."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Kelvins, Pascals
+from speclint.handbook.materials import share_of_strength
+from speclint.handbook.members import direct_stress, tube_area
+from speclint.specs import LoadCase, PoppetValve, ValveSpindle
+from speclint_valves.inputs.shutting import spindle_of
+
+
+@rule(
+    "valve.collar-bears",
+    title="The collar of the spindle is wider than the bore of its valve, and presses on the ring between them, as the "
+    "nut draws it up, with at most 0.7 of the proof stress of the softer of the two, hot",
+    on=PoppetValve,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a collar that sinks into its valve takes the preload off the nut, and one that draws into the bore splits the "
+    "valve or lets it go",
+    leaves_out="the face under the nut; chamfer of the bore and fillet of the collar, which narrow the ring; what the "
+    "load of the gear adds, at most half of the preload that valve.stays-on-its-spindle asks for; the local code and a "
+    "competent person decide",
+    against=("loosen",),
+    limits=[
+        Limit(
+            "share", "0.7", "ratio", COMMON_PRACTICE, "greatest pressure under a collar over the proof stress"
+        )
+    ],
+)
+def collar_bears(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
+    """F_0 over π (D_c² − d_b²)/4 at the greatest preload, against 0.7 R_p of valve and spindle as hot as the valve."""
+    spindle = spindle_of(valve, sheet)
+    if sheet.read("valve held by", spindle.valve_held.by) == "forged in one":
+        raise sheet.not_applicable("the valve is of one piece with its spindle")
+    D_c, d_b = sheet.take("D_c", spindle.collar_diameter), sheet.take("d_b", valve.spindle_bore)
+    if D_c <= d_b:
+        says = "the collar of the spindle is no wider than the bore of its valve"
+        return sheet.states(False, says, where=spindle.collar_diameter.where)
+    F_0 = sheet.take("F_0", spindle.valve_held.preload)
+    p = sheet.work("p_c", direct_stress, F=F_0, A=sheet.work("A_c", tube_area, D=D_c, d=d_b))
+    return sheet.at_most(p, _allowed(valve, spindle, case, sheet)).else_says(
+        "collar presses on the valve with {found}, {limit} allowed"
+    )
+
+
+def _allowed(valve: PoppetValve, spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> Pascals:
+    """What the softer of valve and spindle bears at the temperature of the valve."""
+    T: Kelvins = sheet.take("T_v", case.temperature_of(valve))
+    k = sheet.limit("share", "k")
+
+    def borne(mark: str, part: PoppetValve | ValveSpindle) -> Pascals:
+        proof = sheet.look_up(f"R_p{mark}", sheet.material_of(part).proof_stress, of=part, at=T)
+        return sheet.work(f"p_{mark}", share_of_strength, k=k, R=proof)
+
+    return min(borne("v", valve), borne("s", spindle))
+
+
+RULES = (collar_bears,)

@@ -1,0 +1,70 @@
+"""made.examined-as-finished: what was looked at and measured before the last weld or the last furnace says nothing."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.testing import DesignFolder, changed, expect_not_assessed
+
+ORDER = "made.examined-as-finished"
+WELD = '[welds.all]\ndate = "2026-03-12"\n'
+FURNACE = '[heat_treatments.furnace]\ntreatment = "stress relieve"\ndate = "2026-03-28"\n'
+EXAMINED = '[examinations.finished]\nresult = "passed"\ndate = "2026-03-20"\n'
+SIZE = (
+    '[measured."bores.main.diameter"]\nvalues = ["578.02 mm"]\nuncertainty = "6 µm"\n'
+    'date = "2026-07-02"\ninspector = "R. Fell"\n'
+)
+MADE = f'kind = "made-part"\nid = "made"\nof = "block"\n{WELD}{FURNACE}{EXAMINED}{SIZE}'
+BLOCK = 'kind = "cylinder-block"\nid = "block"\n[bores.main]\ndiameter = "578 mm H7"\n'
+
+
+def made(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
+    return workshop.write({"block.toml": BLOCK, "made.toml": changed(MADE, *changes)}).only(ORDER, "made")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("2026-03-12", "2026-03-20", ""),  # examined on the day of the weld
+        ("2026-03-12", "2026-03-21", "weld all: later than the last examination"),
+        ("2026-03-28", "2026-07-02", ""),  # a furnace after the examination, and measured on its day
+        ("2026-03-28", "2026-07-03", "furnace: later than bores.main.diameter was measured"),
+        ("2026-07-02", "2026-03-28", ""),
+        ("2026-07-02", "2026-03-27", "furnace: later than bores.main.diameter was measured"),
+        ("2026-07-02", "2026-03-11", "weld all, furnace: later than bores.main.diameter was measured"),
+    ],
+)
+def test_what_was_looked_at_is_the_finished_part(
+    workshop: DesignFolder, old: str, new: str, says: str
+) -> None:
+    check = made(workshop, (f'"{old}"', f'"{new}"'))
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_a_failed_examination_is_none(workshop: DesignFolder) -> None:
+    """The weld of the 25th was examined on the 26th, and failed: the last that was passed is of the 20th."""
+    again = '[examinations.repair]\nresult = "{}"\ndate = "2026-03-26"\n'
+    weld = ('"2026-03-12"', '"2026-03-25"')
+    assert made(workshop, weld, (EXAMINED, EXAMINED + again.format("failed"))).outcome == "finding"
+    assert made(workshop, weld, (EXAMINED, EXAMINED + again.format("passed"))).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("gone", "outcome"),
+    [
+        ((WELD, FURNACE), "not applicable"),
+        ((EXAMINED, SIZE), "not applicable"),
+        ((WELD, SIZE), "not applicable"),  # an examination before a furnace is of the same welds
+        ((WELD, EXAMINED), "conforms"),
+        ((FURNACE, SIZE), "conforms"),
+    ],
+)
+def test_records_that_are_not_there(workshop: DesignFolder, gone: tuple[str, ...], outcome: str) -> None:
+    assert made(workshop, *((text, "") for text in gone)).outcome == outcome
+
+
+def test_a_record_without_a_day_is_not_assessed(workshop: DesignFolder) -> None:
+    expect_not_assessed(made(workshop, ('date = "2026-03-12"\n', 'record = "W-1"\n')), "date")

@@ -1,0 +1,66 @@
+"""valve.collar-bears: the ring on which the collar of a spindle presses, as the nut of its valve draws it up."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
+from tests.plugins.valves.gear import duty, train_files
+
+COLLAR = "valve.collar-bears"
+
+
+def drawn_up(
+    collar: str, preload: str = "20 kN", bore: str = "16 mm", metal: str = "20 °C", by: str = "nut"
+) -> dict[str, str]:
+    """A valve drawn up against the collar of its spindle, all metal at one temperature."""
+    made = train_files(
+        valve=(('lift = "20 mm"', f'lift = "20 mm"\nspindle_bore = "{bore}"'),), duty_text=duty(metal)
+    )
+    made["spindle.toml"] += f'collar_diameter = "{collar}"\n' if collar else ""
+    made["spindle.toml"] += f'[valve_held]\nby = "{by}"\n' + (
+        f'thread = "M16"\npreload = "{preload}"\nlocked_by = "tab washer"\n' if by == "nut" else ""
+    )
+    return made
+
+
+@pytest.mark.parametrize(
+    ("collar", "preload", "bore", "metal", "outcome"),
+    [
+        ("20.25 mm", "20 kN", "16 mm", "20 °C", "conforms"),
+        ("20.15 mm", "20 kN", "16 mm", "20 °C", "finding"),
+        ("20.25 mm", "18..20.5 kN", "16 mm", "20 °C", "finding"),  # the greatest preload counts
+        ("20.25 mm", "20 kN", "16 mm +0.3/0", "20 °C", "finding"),  # and the widest bore
+        ("20.95 mm", "20 kN", "16 mm", "220 °C", "conforms"),
+        ("20.90 mm", "20 kN", "16 mm", "220 °C", "finding"),
+    ],
+)
+def test_the_ring_under_a_collar(
+    workshop: DesignFolder, collar: str, preload: str, bore: str, metal: str, outcome: str
+) -> None:
+    """0.7 × 240 MPa: 20 kN want 119.05 mm² round 16 mm, a collar of 20.188 mm; 0.7 × 200 at 220 °C, one of 20.926."""
+    check = workshop.write(drawn_up(collar, preload, bore, metal)).only(COLLAR)
+    assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_the_pressure_under_a_collar(workshop: DesignFolder) -> None:
+    """20 kN on π/4 (26² − 16²) = 329.87 mm²: 60.63 MPa."""
+    check = workshop.write(drawn_up("26 mm")).only(COLLAR)
+    assert on_sheet(check, "p_c") == pytest.approx(60.63e6, rel=1e-4)
+
+
+@pytest.mark.parametrize(("collar", "found"), [("16 mm", True), ("15 mm", True), ("26 mm", False)])
+def test_a_collar_that_passes_the_bore_holds_nothing(
+    workshop: DesignFolder, collar: str, found: bool
+) -> None:
+    check = workshop.write(drawn_up(collar)).only(COLLAR)
+    assert (check.outcome == "finding", "no wider than the bore" in check.says) == (found, found)
+
+
+def test_a_valve_of_one_piece_has_no_collar_to_bear_on(workshop: DesignFolder) -> None:
+    assert workshop.write(drawn_up("", by="forged in one")).only(COLLAR).outcome == "not applicable"
+
+
+def test_a_collar_that_is_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
+    expect_not_assessed(workshop.write(drawn_up("")).only(COLLAR), "collar_diameter")
