@@ -14,7 +14,7 @@ def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterato
     """The joint whose nuts hold the part down, screwed into the block of a cover or into the cover of a gland."""
     into = _under(part, sheet)
 
-    def elsewhere(joint: BoltedJoint) -> str:
+    def elsewhere(joint: BoltedJoint) -> str | None:
         return screwed_elsewhere(joint, into, sheet)
 
     yield place(part.id, part, BoltedJoint, sheet, by="holds", wrong=elsewhere)

@@ -125,7 +125,7 @@ def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
         wrong = carries and stated and stated != carries
         return f"{passage.id} carries {stated}, and the valve {carries}" if wrong else ""
 
-    own = place(valve.id, valve, SteamPassage, sheet, by="valve", most=0, wrong=of_other_steam)
+    own = replace(place(valve.id, valve, SteamPassage, sheet, by="valve", wrong=of_other_steam), most=0)
     yield own if own.fillers else replace(own, fillers=_in_turn(valve, serves, sheet))
 
 
@@ -166,7 +166,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
-    edition=3,
+    edition=4,
 )
 
 one_beat: Rule = filled_once(
