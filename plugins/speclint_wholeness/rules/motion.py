@@ -97,9 +97,9 @@ def _bars(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
         if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing):
             share = sheet.count("n", bar.bars_sharing, "bars that share the thrust")
             sharing.setdefault(share, []).append(bar)
-    share = max(sharing, default=1)
-    most = sum(sharing) if len(sharing) == _DIRECTIONS else _DIRECTIONS * share
-    yield ToFill(crosshead.id, SlideBar.called, found, share, most, where=crosshead.where)
+    numbers = sorted(sharing) or [1]
+    in_both = sum((numbers * _DIRECTIONS)[-_DIRECTIONS:])  # one number stands for both directions
+    yield ToFill(crosshead.id, SlideBar.called, found, numbers[0], in_both, where=crosshead.where)
     for share, bars in sharing.items() if len(sharing) > 1 else ():
         name = f"{crosshead.id}, of bars with bars_sharing = {share},"
         yield ToFill(name, SlideBar.called, tuple(bars), share, share, where=crosshead.where)
@@ -168,7 +168,7 @@ guided: Rule = filled_once(
     gravity="hold",
     why="an unguided crosshead bends the rod and throws it out",
     leaves_out="the side of the bars",
-    edition=3,
+    edition=4,
 )
 
 pins: Rule = filled_once(
