@@ -72,26 +72,6 @@ def test_a_gland_names_its_box_or_the_cover_of_it(
     assert design(workshop, **parts).only("box.one-gland", "box").outcome == outcome
 
 
-@pytest.mark.parametrize(
-    ("holds", "of", "outcome"),
-    [
-        ("lens", "pipe", "conforms"),  # the ring itself is held
-        ("flange", "flange", "conforms"),  # the ring belongs to the part that is held
-        ("flange", "block", "conforms"),  # or to the part under it
-        ("flange", "pipe", "finding"),
-    ],
-)
-def test_a_lens_joint_has_its_ring(workshop: DesignFolder, holds: str, of: str, outcome: str) -> None:
-    parts = {
-        "pipe": 'kind = "steam-pipe"',
-        "flange": 'kind = "pipe-flange"\nof = "pipe"',
-        "lens": f'kind = "lens-joint"\nof = "{of}"',
-        "studs": f'kind = "bolted-joint"\nholds = "{holds}"\nscrewed_into = "block"\nseal = "lens ring"',
-    }
-    check = design(workshop, **parts).only("joint.whole", "studs")
-    assert check.outcome == outcome, check.says
-
-
 NO_BOX = "hole of back wants a stuffing box: none is there"
 BACK = PARTS["back"]
 TWO_BORES = PARTS["block"].replace("[bores.main]", "[bores.main]\n[bores.other]")

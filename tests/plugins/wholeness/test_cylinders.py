@@ -60,6 +60,10 @@ BARE = {
     ("parts", "says"),
     [
         ({}, ""),
+        (
+            {"block": BARE["block"].replace("false", "true")},
+            "bore main wants a cylinder liner: none is there",
+        ),
         ({"second": BARE["ring"]}, ""),  # of rings there may be several
         ({"ring": ""}, "bore main wants a piston ring: none is there"),
         ({"liner": LINER}, "bore main: it is unlined, and liner (liner.toml) is drawn for it"),
@@ -266,6 +270,8 @@ NO_WAY = "bore main wants a breathing way: none is there"
             "bore main: no valve of end front lifts",
         ),
         ({name: f"{text}\nreversal_hurts = true" for name, text in LIFTS.items()}, NO_WAY),
+        ({name: f"{text}\nreversal_hurts = false" for name, text in LIFTS.items()}, ""),
+        ({name: text.replace("true", "false") for name, text in LIFTS.items()}, NO_WAY),
         (
             {"way": WAY, **{name: LIFTS[name] for name in ("valve-inlet-back", "valve-exhaust-back")}},
             "",

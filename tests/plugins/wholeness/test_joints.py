@@ -65,6 +65,7 @@ def test_a_joint_names_what_it_joins(workshop: DesignFolder, studs: str, says: s
             "",
         ),
         ({"lens": 'kind = "lens-joint"', "studs": LENS.replace('"block"', '"lens"')}, ""),
+        ({"lens": 'kind = "lens-joint"\nof = "pipe"', "studs": LENS.replace('"flange"', '"lens"')}, ""),
     ],
 )
 def test_a_lens_joint_has_one_ring(workshop: DesignFolder, parts: dict[str, str], says: str) -> None:

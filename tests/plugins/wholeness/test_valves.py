@@ -171,6 +171,7 @@ UNCLOSED = "chamber of valve wants a chamber cover: none is there"
         ({}, UNCLOSED),
         ({"lid": LID.replace("upper", "lower")}, ""),
         ({"lid": 'kind = "chamber-cover"\nover = "valve"'}, ""),
+        ({"lid": 'kind = "chamber-cover"\ncloses = "block"'}, UNCLOSED),
         ({"lid": LID + '\nover = "valve"'}, ""),  # named in both ways it is one
         (
             {"lid": LID, "second": 'kind = "chamber-cover"\nover = "valve"'},
@@ -228,12 +229,16 @@ NO_PATH = "valve wants a steam passage: none is there"
             {"way": OWN, "valve": VALVE.replace("inlet", "exhaust")},
             "valve: way carries live steam, and the valve exhaust steam",
         ),
+        ({"way": OWN.replace("live", "exhaust"), "valve": VALVE.replace("inlet", "exhaust")}, ""),
+        ({"way": OWN.partition("\ncarries")[0]}, ""),
+        ({"way": OWN, "valve": VALVE.replace('serves = "inlet"\n', "")}, ""),
         # that of another valve of the same service in the block, where it has none of its own
         ({"way": SHARED}, ""),
         ({"way": SHARED + '\nplace = "valve pocket"'}, NO_PATH),
         ({"way": SHARED + '\nplace = "belt"'}, ""),
         ({"way": SHARED, "second-valve": 'kind = "poppet-valve"\nserves = "exhaust"'}, NO_PATH),
         ({"way": SHARED.replace('"block"', '"other"')}, NO_PATH),
+        ({"way": SHARED.replace('in_block = "block"\n', "")}, NO_PATH),
         ({"way": SHARED.replace('\nvalve = "second-valve"', "")}, NO_PATH),
         ({"way": SHARED, "valve": VALVE.replace('\nupper_beat.seat = "upper"', "")}, ""),
         ({"way": SHARED, "valve": 'kind = "poppet-valve"\nserves = "inlet"'}, NO_PATH),
