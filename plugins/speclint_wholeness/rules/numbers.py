@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
@@ -33,15 +35,10 @@ def belongs(component: Component, sheet: Sheet) -> Judgement:
     if component.is_one_of(("cylinder-block",)):
         return sheet.states(True, "a block belongs to itself: engine.blocks-named asks for its engine")
     joined = sheet.joined_to(component, *_WHOLES)
-    if not joined and _is_like_another(component, sheet) and sheet.taken_over(component).places:
+    if not joined and _base(component, sheet) != component.id and sheet.taken_over(component).places:
         raise sheet.not_applicable("it does not state its own place: like.place-stated tells of it")
     says = f"{'a' if joined else 'no'} chain of links joins it to an engine or a block"
     return sheet.states(joined, says, where=component.where).graded(grade)
-
-
-def _is_like_another(component: Component, sheet: Sheet) -> bool:
-    stated = ("like", component.like), ("mirror of", component.mirror_of)
-    return any(sheet.is_stated(f"{word} of {component.id}", one) for word, one in stated)
 
 
 def _nothing_left_over(sheet: Sheet) -> Judgement:
@@ -72,10 +69,11 @@ def one_part(component: Component, sheet: Sheet) -> Judgement:
     others = sheet.sharing_drawing(component)
     if not others:
         return sheet.states(True, f"no other part is on drawing {sheet.read('drawing', component.drawing)}")
-    return sheet.each(others, lambda other: _together(component, other, sheet))
+    of_one = component, *others
+    return sheet.each(others, lambda other: _together(component, other, of_one, sheet))
 
 
-def _together(component: Component, other: Component, sheet: Sheet) -> Judgement:
+def _together(component: Component, other: Component, of_one: Sequence[Component], sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
     where = component.drawing.where
     both = component, other
@@ -90,7 +88,7 @@ def _together(component: Component, other: Component, sheet: Sheet) -> Judgement
         says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
         return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
     pieces = blank or all(one.of_metal for one in both)
-    if not pieces or other.id in {one.id for one in sheet.parts_alike(component)}:
+    if not pieces or any(_alike((component, one), sheet) and _alike((one, other), sheet) for one in of_one):
         return sheet.states(True, f"{named} may be on the same drawing")
     says = f"{named} is on the same drawing, and neither is stated to be like the other"
     return sheet.states(False, says, where=where).graded(grade)
@@ -114,6 +112,20 @@ def _grade(both: tuple[Component, Component], sheet: Sheet) -> Grade:
         is_safety_part(one, sheet) or holds_pressure(one, sheet) for one in both
     )
     return Grade.HOLD if grave else Grade.NONCONFORMITY
+
+
+def _alike(both: tuple[Component, Component], sheet: Sheet) -> bool:
+    """Whether one part is like the other, or both like a third; or the mirror of it; or both stand in one file."""
+    if both[0].where.file == both[1].where.file:
+        return True  # several parts of one spec: each
+    own, theirs = (_base(one, sheet) for one in both)
+    return own == theirs
+
+
+def _base(part: Component, sheet: Sheet) -> str:
+    """The id of the part that a part is like, or the mirror of; its own where it is neither."""
+    like = sheet.said(f"like of {part.id}", part.like)
+    return like or sheet.said(f"mirror of {part.id}", part.mirror_of) or part.id
 
 
 RULES = (belongs, one_part)

@@ -225,12 +225,17 @@ def test_two_parts_on_one_number_are_alike(
 
 
 def test_a_part_like_one_of_a_file_is_like_all_of_that_file(workshop: DesignFolder) -> None:
+    """As long as that one is on the number too: else nothing on the drawing says that the others are alike."""
     several = f'each = ["front", "back"]\nid = "ring-{{each}}"\n{RING}drawing = "D-1"\n'
     files = {"rings.toml": several, "new.toml": f'{RING}like = "ring-front"\ndrawing = "D-1"\n'}
     design = workshop.write(files)
     for name in ("new", "ring-front", "ring-back"):
         expect_conforms(design.only(NUMBER, name))
-    design.write({"new.toml": f'{RING}drawing = "D-1"\n'})
+    apart = several + '[for.front]\ndrawing = "D-2"\n'
+    design.write({"rings.toml": apart})
+    for name in ("new", "ring-back"):
+        expect_finding(design.only(NUMBER, name), grade=Grade.NONCONFORMITY, says=UNLIKE)
+    design.write({"rings.toml": several, "new.toml": f'{RING}drawing = "D-1"\n'})
     for name in ("new", "ring-front", "ring-back"):
         expect_finding(design.only(NUMBER, name), says=UNLIKE)
 
