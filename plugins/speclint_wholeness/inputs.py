@@ -23,18 +23,16 @@ def place(
     *,
     by: str | Sequence[str],
     named: tuple[str, str] | None = None,
-    least: int = 1,
-    most: int = 1,
-    wrong: Callable[[C], str] | None = None,
+    wrong: Callable[[C], str | None] | None = None,
     entry: SpecTable | None = None,
 ) -> ToFill:
-    """A place that the components of a kind fill which lead to its owner by a link, of an entry where one is named.
+    """A place that one component of a kind fills which leads to its owner by a link, of an entry where one is named.
 
-    ``wrong`` says what is wrong with one of them; "" where nothing is. ``entry`` is the table of the place.
+    ``wrong`` says what is wrong with a component that is there. ``entry`` is the table of the place.
     """
     found = sheet.fillers(owner, kind, by=by, named=named)
     said = next((said for one in found if wrong is not None and (said := wrong(one))), "")
-    return ToFill(name, kind.called, found, least, most, said, (entry or owner).where)
+    return ToFill(name, kind.called, found, wrong=said, where=(entry or owner).where)
 
 
 def entries(owner: Spec, table: str, sheet: Sheet) -> Iterator[ToFill]:
@@ -56,28 +54,41 @@ def closed(
     if sheet.is_stated(f"what closes {name}", entry.blanked_by):
         plug = sheet.follow(entry.blanked_by)
         fillers = (plug.id,)
-        wrong = _elsewhere(plug, entry, owner, sheet) or wrong
+        wrong = _elsewhere(plug, entry, sheet) or wrong
     if inside.fillers:
         part = inside.fillers[0]
         wrong = f"it is blanked, and {part if isinstance(part, str) else part.id} is in it"
+    least = 0 if inside.fillers else 1  # what is in it is wrong also where no plug is drawn yet
     return ToFill(
-        name, "plug or cover", fillers, wrong=wrong if fillers or inside.fillers else "", where=entry.where
+        name,
+        "plug or cover",
+        fillers,
+        least,
+        wrong=wrong if fillers or inside.fillers else "",
+        where=entry.where,
     )
 
 
-def _elsewhere(plug: Component, entry: Closable, block: CylinderBlock, sheet: Sheet) -> str:
-    """What another place says of the plug that is to close this one; "" where nothing does."""
+def _elsewhere(plug: Component, entry: Closable, sheet: Sheet) -> str | None:
+    """What another place, of this block or of another, says of the plug that is to close this one."""
     if isinstance(plug, by_word.CylinderCover | by_word.ChamberCover) and sheet.is_stated(
         f"what {plug.id} closes", plug.closes
     ):
         return f"{plug.id} closes {sheet.follow(plug.closes).id}"
-    for table in _CLOSABLE:
-        for name, other in getattr(block, table).items():
-            word = f"{table}.{name}"
+    by = [f"{table}.*.blanked_by" for table in _CLOSABLE]
+    for block in sheet.fillers(plug, by_word.CylinderBlock, by=by):
+        for word, other in _closable(block):
             stated = other is not entry and sheet.is_stated(f"what closes {word}", other.blanked_by)
             if stated and sheet.follow(other.blanked_by).id == plug.id:
                 return f"{plug.id} closes {word} too"
-    return ""
+    return None
+
+
+def _closable(block: CylinderBlock) -> Iterator[tuple[str, Closable]]:
+    """The places of a block that a plug may close, each with what it is called."""
+    for table in _CLOSABLE:
+        for name, one in getattr(block, table).items():
+            yield f"{table}.{name} of {block.id}", one
 
 
 def blanked(name: str, entry: Closable, sheet: Sheet) -> bool:
@@ -95,13 +106,13 @@ def covers_passed(rod: PistonRod, sheet: Sheet) -> int:
     return 2 if tail else 1
 
 
-def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> str:
-    """What is wrong with the part under a joint, where that is none of those given; "" where it says none."""
+def screwed_elsewhere(joint: BoltedJoint, into: Sequence[str], sheet: Sheet) -> str | None:
+    """What is wrong with the part under a joint, where that is none of those given."""
     for word, link, done in (
         (f"part under {joint.id}", joint.screwed_into, "screwed into"),
         (f"part bolted to by {joint.id}", joint.bolted_to, "bolted to"),
     ):
         if into and sheet.is_stated(word, link):
             under = sheet.follow(link).id
-            return "" if under in into else f"{joint.id} is {done} {under}, not {done} {' or '.join(into)}"
-    return ""
+            return None if under in into else f"{joint.id} is {done} {under}, not {done} {' or '.join(into)}"
+    return None

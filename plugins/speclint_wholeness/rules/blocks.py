@@ -69,14 +69,14 @@ def _lifts(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """The access plan that serves the block, with the weldment of that block; the envelope around it."""
 
-    def of_another(plan: AccessPlan) -> str:
+    def of_another(plan: AccessPlan) -> str | None:
         if not sheet.is_stated(f"weldment of {plan.id}", plan.weldment):
-            return ""
+            return None
         weldment = sheet.follow(plan.weldment)
         if not sheet.is_stated(f"block of {weldment.id}", weldment.makes):
-            return ""
+            return None
         made = sheet.follow(weldment.makes).id
-        return "" if made == block.id else f"{plan.id} shows the welds of {weldment.id}, which makes {made}"
+        return None if made == block.id else f"{plan.id} shows the welds of {weldment.id}, which makes {made}"
 
     yield place(block.id, block, AccessPlan, sheet, by="serves", wrong=of_another)
     yield place(block.id, block, Envelope, sheet, by="around")
@@ -84,7 +84,8 @@ def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 def _lagged(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
     """Lagging on the block, and on a cover of each of its ends."""
-    yield place(block.id, block, Lagging, sheet, by="covers", most=0)
+    on_block = sheet.fillers(block, Lagging, by="covers")
+    yield ToFill(block.id, Lagging.called, on_block, most=0, where=block.where)
     covers: dict[str, CylinderCover] = {}
     for cover in sheet.fillers(block, CylinderCover, by="closes"):
         covers.setdefault(sheet.said(f"end that {cover.id} closes", cover.of_end) or cover.id, cover)
@@ -204,7 +205,7 @@ openings: Rule = filled_once(
     gravity="hold",
     why="an opening that nothing closes lets out live steam",
     leaves_out="openings that the block does not list, and the size of flange and pipe",
-    edition=3,
+    edition=4,
 )
 
 RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, plans)

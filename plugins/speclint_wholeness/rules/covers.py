@@ -12,26 +12,26 @@ from speclint_wholeness.inputs import covers_passed, place, screwed_elsewhere
 
 def _joints(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[ToFill]:
     """The joint whose nuts hold the part down, screwed into the block of a cover or into the cover of a gland."""
-    into = _under(part, sheet)
+    into = tuple(_under(part, sheet))
 
-    def elsewhere(joint: BoltedJoint) -> str:
+    def elsewhere(joint: BoltedJoint) -> str | None:
         return screwed_elsewhere(joint, into, sheet)
 
     yield place(part.id, part, BoltedJoint, sheet, by="holds", wrong=elsewhere)
 
 
-def _under(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> tuple[str, ...]:
+def _under(part: CylinderCover | ChamberCover | Gland, sheet: Sheet) -> Iterator[str]:
     """The ids of the parts into which the studs of a cover or of a gland may go; none where no link says it."""
     if isinstance(part, CylinderCover | ChamberCover):
-        return (sheet.follow(part.closes).id,) if sheet.is_stated("block", part.closes) else ()
-    if not sheet.is_stated("box", part.of):
-        return ()
-    closed = sheet.follow(part.of)
-    if not isinstance(closed, StuffingBox):
-        return (closed.id,)
-    if not sheet.is_stated(f"cover of {closed.id}", closed.in_cover):
-        return ()
-    return (sheet.follow(closed.in_cover).id, closed.id)
+        if sheet.is_stated("block", part.closes):
+            yield sheet.follow(part.closes).id
+    elif sheet.is_stated("box", part.of):
+        closed = sheet.follow(part.of)
+        if not isinstance(closed, StuffingBox):
+            yield closed.id
+        elif sheet.is_stated(f"cover of {closed.id}", closed.in_cover):
+            yield sheet.follow(closed.in_cover).id
+            yield closed.id
 
 
 def _boxes(cover: CylinderCover, sheet: Sheet) -> Iterator[ToFill]:
@@ -70,9 +70,8 @@ def _glands(box: StuffingBox, sheet: Sheet) -> Iterator[ToFill]:
     """The glands that name the box, or the cover in which it stands alone; a grooved bush needs none."""
     glands = list(sheet.fillers(box, Gland, by="of"))
     if sheet.is_stated("cover of the box", box.in_cover):
-        for gland in sheet.fillers(sheet.follow(box.in_cover), Gland, by="of"):
-            closed = box_of(gland, sheet)
-            glands += [gland] if closed is not None and closed.id == box.id else []
+        of_cover = sheet.fillers(sheet.follow(box.in_cover), Gland, by="of")
+        glands += [gland for gland in of_cover if box_of(gland, sheet) is not None]
     if len(glands) > 1 or sheet.said("packing", box.packing) != "grooved bush":
         yield ToFill(box.id, Gland.called, tuple(glands), where=box.where)
 

@@ -292,7 +292,7 @@ one_opening: Rule = filled_once(
     gravity="hold",
     why="a port with a blind liner behind it shuts steam and water in; one with two is drawn twice",
     leaves_out="how well the edges meet (liner.ports-register)",
-    edition=3,
+    edition=4,
 )
 
 breathing: Rule = filled_once(

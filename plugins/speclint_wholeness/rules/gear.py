@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import ends_of, tracks_of, valves_of_end
@@ -13,14 +14,15 @@ from speclint_wholeness.inputs import place, screwed_elsewhere
 def _cams(tappet: Tappet, sheet: Sheet) -> Iterator[ToFill]:
     """The cam that lifts the tappet, or each of its tracks; each has a law or a table of lifts, and not both."""
 
-    def without_law(cam: Cam) -> str:
+    def without_law(cam: Cam) -> str | None:
         law, table = sheet.is_stated(f"law of {cam.id}", cam.law), bool(sheet.names_under(cam, "table"))
         if law and table:
             return f"{cam.id} states a law and a table of lifts"
-        return "" if law or table else f"{cam.id} states neither a law nor a table of lifts"
+        return None if law or table else f"{cam.id} states neither a law nor a table of lifts"
 
     tracks = len(tracks_of(tappet, sheet))
-    yield place(tappet.id, tappet, Cam, sheet, by="lifts", most=max(tracks, 1), wrong=without_law)
+    one = place(tappet.id, tappet, Cam, sheet, by="lifts", wrong=without_law)
+    yield replace(one, most=tracks) if tracks else one
 
 
 def _gears(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -48,7 +50,7 @@ def _feet(box: CamBox, sheet: Sheet) -> Iterator[ToFill]:
     """The joint that holds the box, and the fit of the saddle or face that it stands on."""
     into = (sheet.follow(box.mounted_on).id,) if sheet.is_stated("block", box.mounted_on) else ()
 
-    def elsewhere(joint: BoltedJoint) -> str:
+    def elsewhere(joint: BoltedJoint) -> str | None:
         return screwed_elsewhere(joint, into, sheet)
 
     yield place(box.id, box, BoltedJoint, sheet, by="holds", wrong=elsewhere)

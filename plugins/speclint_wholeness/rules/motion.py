@@ -51,17 +51,14 @@ def _crossheads(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
 
 def _seals(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
     """The stuffing boxes that seal the rod, one in each cover of its own cylinder that it passes."""
-    boxes = sheet.fillers(rod, StuffingBox, by="seals")
     by_cover: dict[str, StuffingBox] = {}
     wrong: list[str] = []
-    for box in boxes:
+    for box in sheet.fillers(rod, StuffingBox, by="seals"):
         cover = sheet.follow(box.in_cover) if sheet.is_stated(f"cover of {box.id}", box.in_cover) else None
         by_cover.setdefault(cover.id if cover else "", box)
         wrong += _elsewhere(rod, box, cover, sheet)
-    passed = covers_passed(rod, sheet)
-    most = 0 if len(by_cover) < len(boxes) else passed
-    elsewhere = next(iter(wrong), "")
-    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, most, elsewhere, rod.where)
+    passed, elsewhere = covers_passed(rod, sheet), next(iter(wrong), "")
+    yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, passed, elsewhere, rod.where)
 
 
 def _elsewhere(rod: PistonRod, box: StuffingBox, cover: CylinderCover | None, sheet: Sheet) -> Iterator[str]:
@@ -97,9 +94,9 @@ def _bars(crosshead: Crosshead, sheet: Sheet) -> Iterator[ToFill]:
         if sheet.is_stated(f"bars sharing of {bar.id}", bar.bars_sharing):
             share = sheet.count("n", bar.bars_sharing, "bars that share the thrust")
             sharing.setdefault(share, []).append(bar)
-    share = max(sharing, default=1)
-    most = sum(sharing) if len(sharing) == _DIRECTIONS else _DIRECTIONS * share
-    yield ToFill(crosshead.id, SlideBar.called, found, share, most, where=crosshead.where)
+    numbers = sorted(sharing) or [1]
+    in_both = sum((numbers * _DIRECTIONS)[-_DIRECTIONS:])  # one number stands for both directions
+    yield ToFill(crosshead.id, SlideBar.called, found, numbers[0], in_both, where=crosshead.where)
     for share, bars in sharing.items() if len(sharing) > 1 else ():
         name = f"{crosshead.id}, of bars with bars_sharing = {share},"
         yield ToFill(name, SlideBar.called, tuple(bars), share, share, where=crosshead.where)
@@ -156,7 +153,7 @@ sealed: Rule = filled_once(
     gravity="hold",
     why="steam of the full pressure blows out along a rod that nothing seals",
     leaves_out="two boxes in one cover (cover.box-in-its-hole)",
-    edition=2,
+    edition=3,
 )
 
 guided: Rule = filled_once(
@@ -168,7 +165,7 @@ guided: Rule = filled_once(
     gravity="hold",
     why="an unguided crosshead bends the rod and throws it out",
     leaves_out="the side of the bars",
-    edition=3,
+    edition=4,
 )
 
 pins: Rule = filled_once(

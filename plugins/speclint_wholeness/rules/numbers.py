@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
-from speclint.specs import Component, NotStated
+from speclint.specs import Component
 
 #: Features of a block: they stand on its drawing, and are no pieces.
 _FEATURES = ("steam-passage", "partition")
 _BLANKS = ("casting", "weldment")
+#: What a part belongs to in the end.
+_WHOLES = ("engine", "cylinder-block")
 
 
 @rule(
@@ -30,8 +34,8 @@ def belongs(component: Component, sheet: Sheet) -> Judgement:
         return _nothing_left_over(sheet).graded(grade)
     if component.is_one_of(("cylinder-block",)):
         return sheet.states(True, "a block belongs to itself: engine.blocks-named asks for its engine")
-    joined = sheet.joined_to(component, "engine", "cylinder-block")
-    if not joined and _base(component, sheet) and sheet.taken_over(component).places:
+    joined = sheet.joined_to(component, *_WHOLES)
+    if not joined and _base(component, sheet) != component.id and sheet.taken_over(component).places:
         raise sheet.not_applicable("it does not state its own place: like.place-stated tells of it")
     says = f"{'a' if joined else 'no'} chain of links joins it to an engine or a block"
     return sheet.states(joined, says, where=component.where).graded(grade)
@@ -51,7 +55,7 @@ def _nothing_left_over(sheet: Sheet) -> Judgement:
     on=Component,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
-    edition=3,
+    edition=4,
     cites=[COMMON_PRACTICE],
     why="the shop makes what the number says: of two parts under one number it makes the wrong one",
     leaves_out="drawings that are in no spec; a part of the other hand on the number of the first, where both state "
@@ -65,10 +69,11 @@ def one_part(component: Component, sheet: Sheet) -> Judgement:
     others = sheet.sharing_drawing(component)
     if not others:
         return sheet.states(True, f"no other part is on drawing {sheet.read('drawing', component.drawing)}")
-    return sheet.each(others, lambda other: _together(component, other, sheet))
+    of_one = component, *others
+    return sheet.each(others, lambda other: _together(component, other, of_one, sheet))
 
 
-def _together(component: Component, other: Component, sheet: Sheet) -> Judgement:
+def _together(component: Component, other: Component, of_one: Sequence[Component], sheet: Sheet) -> Judgement:
     named = f"{other.id} ({other.where.file})"
     where = component.drawing.where
     both = component, other
@@ -78,11 +83,12 @@ def _together(component: Component, other: Component, sheet: Sheet) -> Judgement
     judged = _of_one_revision(component, other, grade, sheet)
     if not judged.holds:
         return judged
-    blanks = [one.is_one_of(_BLANKS) for one in both]
-    if any(blanks) and not (all(blanks) and _pieces_of_one(component, other, sheet)):
+    blank, other_blank = (one.is_one_of(_BLANKS) for one in both)
+    if blank != other_blank:
         says = f"{named} has the number of this one: a blank has its own, or that of the part with a suffix"
         return sheet.states(False, says, where=where).graded(Grade.OBSERVATION)
-    if not (component.of_metal and other.of_metal) or _pieces_of_one(component, other, sheet):
+    pieces = blank or all(one.of_metal for one in both)
+    if not pieces or any(_alike((component, one), sheet) and _alike((one, other), sheet) for one in of_one):
         return sheet.states(True, f"{named} may be on the same drawing")
     says = f"{named} is on the same drawing, and neither is stated to be like the other"
     return sheet.states(False, says, where=where).graded(grade)
@@ -108,25 +114,18 @@ def _grade(both: tuple[Component, Component], sheet: Sheet) -> Grade:
     return Grade.HOLD if grave else Grade.NONCONFORMITY
 
 
-def _pieces_of_one(component: Component, other: Component, sheet: Sheet) -> bool:
+def _alike(both: tuple[Component, Component], sheet: Sheet) -> bool:
     """Whether one part is like the other, or both like a third; or the mirror of it; or both stand in one file."""
-    if component.where.file == other.where.file:
+    if both[0].where.file == both[1].where.file:
         return True  # several parts of one spec: each
-    own, theirs = _base(component, sheet), _base(other, sheet)
-    return own in (other.id, theirs) if own else theirs == component.id
+    own, theirs = (_base(one, sheet) for one in both)
+    return own == theirs
 
 
 def _base(part: Component, sheet: Sheet) -> str:
-    """The id of the part that a part is like, or the mirror of; "" where it states neither."""
-    for key in ("like", "mirror_of"):
-        value = getattr(part, key, None)
-        if (
-            value is not None
-            and not isinstance(value, NotStated)
-            and sheet.is_stated(f"{key} of {part.id}", value)
-        ):
-            return str(sheet.read(f"{key} of {part.id}", value))
-    return ""
+    """The id of the part that a part is like, or the mirror of; its own where it is neither."""
+    like = sheet.said(f"like of {part.id}", part.like)
+    return like or sheet.said(f"mirror of {part.id}", part.mirror_of) or part.id
 
 
 RULES = (belongs, one_part)

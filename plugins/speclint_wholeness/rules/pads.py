@@ -35,7 +35,7 @@ one_cut_out: Rule = filled_once(
     gravity="hold",
     why="a block that nothing locates moves under the thrust of its pistons",
     leaves_out="pads that rest on the face of the frame without a cut-out, for which a concession says so",
-    edition=3,
+    edition=4,
 )
 
 one_fastening: Rule = filled_once(
@@ -47,7 +47,7 @@ one_fastening: Rule = filled_once(
     gravity="hold",
     why="a pad without bolts lets go of tonnes over the track",
     leaves_out="the strength of the bolts",
-    edition=3,
+    edition=4,
 )
 
 RULES = (one_cut_out, one_fastening)

@@ -35,7 +35,7 @@ def _joints(pipe: SteamPipe, sheet: Sheet) -> Iterator[ToFill]:
         if len(of_part) > 1 and part is not pipe:
             wrong = f"{of_part[0].id} and {of_part[1].id} are both at {part.id}"
     found = tuple(joints.values())
-    wrong = wrong or _astray(pipe, found, {part.id for part in carrying}, sheet)
+    wrong = wrong or next(_astray(pipe, found, {part.id for part in carrying}, sheet), "")
     yield ToFill(f"ends of {pipe.id}", BoltedJoint.called, found, _ENDS, _ENDS, wrong, pipe.where)
 
 
@@ -44,8 +44,8 @@ def _carried(pipe: SteamPipe, sheet: Sheet) -> tuple[Component, ...]:
     return (pipe, *sheet.fillers(pipe, PipeFlange, by="of"), *sheet.fillers(pipe, LensJoint, by="of"))
 
 
-def _astray(pipe: SteamPipe, joints: Iterable[BoltedJoint], own: set[str], sheet: Sheet) -> str:
-    """What is wrong with the parts into which the joints of a pipe go; "" where nothing is, or no end of it is known.
+def _astray(pipe: SteamPipe, joints: Iterable[BoltedJoint], own: set[str], sheet: Sheet) -> Iterator[str]:
+    """What is wrong with the parts into which the joints of a pipe go; nothing where no end of it is known.
 
     A block, a nozzle or another pipe is one that the pipe meets, and both joints go into one only where both ends do.
     """
@@ -61,11 +61,10 @@ def _astray(pipe: SteamPipe, joints: Iterable[BoltedJoint], own: set[str], sheet
             if part.id in own or not met or not _is_end(part):
                 continue
             if part.id not in met:
-                return f"{joint.id} goes into {part.id}, which {pipe.id} does not meet"
+                yield f"{joint.id} goes into {part.id}, which {pipe.id} does not meet"
             if part.id in there and part.id not in comes & goes:
-                return f"{there[part.id]} and {joint.id} both go into {part.id}"
+                yield f"{there[part.id]} and {joint.id} both go into {part.id}"
             there[part.id] = joint.id
-    return ""
 
 
 def _under(joint: BoltedJoint, sheet: Sheet) -> Iterator[Component]:

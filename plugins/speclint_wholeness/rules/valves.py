@@ -49,7 +49,7 @@ def _beats(seat: ValveSeat, sheet: Sheet) -> Iterator[ToFill]:
 
 def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The seat of each beat of the valve, as far as the number of its beats is stated."""
-    double = sheet.is_stated("beats", valve.beats) and sheet.count("n", valve.beats, "beats") > 1
+    double = sheet.is_stated("beats", valve.beats) and sheet.count("n", valve.beats, "beats") >= 2
     for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
         if name == "upper" or double:
             found = (
@@ -70,20 +70,23 @@ def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     found = sheet.fillers(valve, CompressionSpring, by="closes")
     outer = tuple(one for one in found if not sheet.is_stated(f"nest of {one.id}", one.nested_in))
     wrong = next((words for one in found if one not in outer and (words := _apart(one, valve, sheet))), "")
-    yield ToFill(valve.id, CompressionSpring.called, outer if found else (), wrong=wrong, where=valve.where)
+    least = (
+        0 if wrong else 1
+    )  # an inner spring of another valve's is wrong also before the outer one is drawn
+    yield ToFill(valve.id, CompressionSpring.called, outer, least, wrong=wrong, where=valve.where)
     for spring in found:
         inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
         if inner:
             yield ToFill(f"inside of {spring.id}", CompressionSpring.called, inner, where=spring.where)
 
 
-def _apart(inner: CompressionSpring, valve: PoppetValve, sheet: Sheet) -> str:
+def _apart(inner: CompressionSpring, valve: PoppetValve, sheet: Sheet) -> str | None:
     """What is wrong with an inner spring of a valve: the spring round it shuts another."""
     outer = sheet.follow(inner.nested_in)
     if not sheet.is_stated(f"valve of {outer.id}", outer.closes):
-        return ""
+        return None
     shut = sheet.follow(outer.closes).id
-    return "" if shut == valve.id else f"{inner.id} is nested in {outer.id}, which shuts {shut}"
+    return None if shut == valve.id else f"{inner.id} is nested in {outer.id}, which shuts {shut}"
 
 
 def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -107,12 +110,14 @@ def _covers(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     )
 
 
-def _of_other_block(cover: ChamberCover, blocks: list[str], sheet: Sheet) -> str:
+def _of_other_block(cover: ChamberCover, blocks: list[str], sheet: Sheet) -> str | None:
     """What is wrong with a cover over a valve: it closes a block in which the valve has no seat."""
     if not blocks or not sheet.is_stated(f"block of {cover.id}", cover.closes):
-        return ""
+        return None
     closed_one = sheet.follow(cover.closes).id
-    return "" if closed_one in blocks else f"{cover.id} closes {closed_one}, and the valve is in {blocks[0]}"
+    return (
+        None if closed_one in blocks else f"{cover.id} closes {closed_one}, and the valve is in {blocks[0]}"
+    )
 
 
 def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -125,7 +130,7 @@ def _paths(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
         wrong = carries and stated and stated != carries
         return f"{passage.id} carries {stated}, and the valve {carries}" if wrong else ""
 
-    own = place(valve.id, valve, SteamPassage, sheet, by="valve", most=0, wrong=of_other_steam)
+    own = replace(place(valve.id, valve, SteamPassage, sheet, by="valve", wrong=of_other_steam), most=0)
     yield own if own.fillers else replace(own, fillers=_in_turn(valve, serves, sheet))
 
 
@@ -166,7 +171,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
-    edition=3,
+    edition=4,
 )
 
 one_beat: Rule = filled_once(
@@ -211,7 +216,7 @@ has_springs: Rule = filled_once(
     gravity="hold",
     why="a valve that no spring shuts stays open, and the engine runs with the regulator shut",
     leaves_out="the load of the springs",
-    edition=2,
+    edition=3,
 )
 
 chamber_closed: Rule = filled_once(

@@ -47,7 +47,7 @@ def _walls(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
             division, weldments[0], sheet
         )
         other = sheet.said(f"other wall of division {name}", division.other_wall)
-        for one in filter(None, (wall, other if wall else "")):
+        for one in filter(None, (wall, other)):
             drawn.setdefault(one, []).append(name)
         if not wall:
             yield ToFill(f"division {name}", "wall of the weldment", where=division.where)
@@ -144,7 +144,7 @@ drawn_once: Rule = filled_once(
     gravity="hold",
     why="a division without its wall holds back live steam by metal that nobody drew",
     leaves_out="divisions round a bore; cast blocks",
-    edition=2,
+    edition=3,
 )
 
 partitions: Rule = filled_once(

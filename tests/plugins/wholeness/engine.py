@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+
+from speclint.testing import DesignFolder
 
 SETTINGS = '[works]\nstage = "for-review"\n[local_codes]\npressure = ["a code"]\nrailway = ["a code"]\n'
 ENDS, SERVES, BEATS = ("front", "back"), ("inlet", "exhaust"), ("upper", "lower")
@@ -14,6 +16,21 @@ def files() -> dict[str, str]:
         f"{name}.toml": f"{text}\n"
         for name, text in (*_frame(), *_cylinder(), *_motion(), *_gear(), *_steam())
     }
+
+
+def told(
+    workshop: DesignFolder, parts: Mapping[str, str], rule: str, part: str, stage: str = "for-review"
+) -> str:
+    """What the check of a part by a rule says of some parts, each written by its id; "" where it conforms.
+
+    The outcome stands in front of the words of a check that neither finds anything nor conforms.
+    """
+    written = {f"{name}.toml": f'id = "{name}"\n{text}\n' for name, text in parts.items() if text}
+    design = workshop.write(written, settings=SETTINGS.replace("for-review", stage))
+    check = design.only(rule, part)
+    if check.outcome == "finding":
+        return check.says
+    return "" if check.outcome == "conforms" else f"{check.outcome}: {check.says}"
 
 
 def spec(name: str, kind: str, *lines: str) -> tuple[str, str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.testing import DesignFolder, expect_conforms, expect_finding
+from tests.plugins.wholeness.engine import told
 
 FOR_REVIEW = '[works]\nstage = "for-review"\n'
 PARTS = {
@@ -71,21 +72,106 @@ def test_a_gland_names_its_box_or_the_cover_of_it(
     assert design(workshop, **parts).only("box.one-gland", "box").outcome == outcome
 
 
+NO_BOX = "hole of back wants a stuffing box: none is there"
+BACK = PARTS["back"]
+TWO_BORES = PARTS["block"].replace("[bores.main]", "[bores.main]\n[bores.other]")
+
+
 @pytest.mark.parametrize(
-    ("holds", "of", "outcome"),
+    ("parts", "says"),
     [
-        ("lens", "pipe", "conforms"),  # the ring itself is held
-        ("flange", "flange", "conforms"),  # the ring belongs to the part that is held
-        ("flange", "block", "conforms"),  # or to the part under it
-        ("flange", "pipe", "finding"),
+        ({"box": ""}, ""),  # the rod, which lacks the box, is told of
+        ({"box": "", "back": BACK.replace('end = "back"', 'of_end = "back"')}, ""),
+        ({"box": "", "back": BACK.replace('closes = "block"\n', "")}, NO_BOX),
+        ({"box": "", "back": BACK.replace('end = "back"\n', "")}, NO_BOX),
+        # the box of the rod is in the other cover
+        ({"box": PARTS["box"].replace('"back"', '"front"')}, NO_BOX),
+        # which bore the end is of is not stated, nor in which the liner is
+        ({"box": "", "block": TWO_BORES, "liner": 'kind = "cylinder-liner"\nhoused_in = "block"'}, NO_BOX),
+        ({"box": "", "block": TWO_BORES + '\nof_bore = "main"'}, ""),
+        ({"box": "", "block": TWO_BORES + '\nof_bore = "other"'}, NO_BOX),
+        ({"box": "", "back": BACK.replace("100 mm", "0 mm")}, "not applicable: it has no such place"),
+        (
+            {"back": BACK.replace("100 mm", "0 mm")},
+            "hole of back: box is in a cover that has no hole",
+        ),
+        ({"back": BACK.replace('\ncentral_hole = "100 mm"', "")}, ""),
+        (
+            {"second": PARTS["box"]},
+            "hole of back is filled twice (stuffing box): box (box.toml), second (second.toml)",
+        ),
+        # of a rod with a tail rod one box is there and another is not
+        ({"rod": PARTS["rod"] + "\ntail_rod = true"}, ""),
     ],
 )
-def test_a_lens_joint_has_its_ring(workshop: DesignFolder, holds: str, of: str, outcome: str) -> None:
+def test_a_box_stands_in_the_hole_of_a_cover(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    assert told(workshop, PARTS | parts, "cover.box-in-its-hole", "back") == says
+
+
+def test_a_hole_that_the_tail_rod_wants_a_box_in_is_left_to_the_rod(workshop: DesignFolder) -> None:
+    """One box of two is there, in the back cover: the front one is the rod's to tell; without a tail rod it is not."""
+    front = {"front": PARTS["front"] + '\ncentral_hole = "90 mm"'}
+    tail = {"rod": PARTS["rod"] + "\ntail_rod = true"}
+    rule = "cover.box-in-its-hole"
+    assert told(workshop, PARTS | front | tail, rule, "front") == ""
+    assert told(workshop, PARTS | front, rule, "front") == NO_BOX.replace("back", "front")
+
+
+SECOND = 'kind = "stuffing-box"\nin_cover = "back"'
+NOT_OF_PLACE = "not applicable: it has no such place"
+BUSH = PARTS["box"].replace("braided graphite", "grooved bush")
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, ""),
+        ({"gland": ""}, "box wants a gland: none is there"),
+        # which of two boxes in one cover it closes, it does not say
+        ({"second": SECOND}, "box wants a gland: none is there"),
+        ({"second": SECOND, "gland": 'kind = "gland"\nof = "box"'}, ""),
+        (
+            {"other": 'kind = "gland"\nof = "box"'},
+            "box is filled twice (gland): other (other.toml), gland (gland.toml)",
+        ),
+        ({"box": BUSH, "gland": ""}, NOT_OF_PLACE),
+        ({"box": BUSH}, NOT_OF_PLACE),
+        (
+            {"box": BUSH, "other": PARTS["gland"]},
+            "box is filled twice (gland): gland (gland.toml), other (other.toml)",
+        ),
+    ],
+)
+def test_a_box_has_one_gland(workshop: DesignFolder, parts: dict[str, str], says: str) -> None:
+    """A grooved bush holds itself: no gland is wanted, and one is none too many."""
+    assert told(workshop, PARTS | parts, "box.one-gland", "box") == says
+
+
+@pytest.mark.parametrize(
+    ("gland", "box", "into", "says"),
+    [
+        ("back", 'in_cover = "back"', "back", ""),
+        ("back", 'in_cover = "back"', "block", "gland: studs is screwed into block, not screwed into back"),
+        ("box", 'in_cover = "back"', "back", ""),
+        ("box", 'in_cover = "back"', "box", ""),
+        (
+            "box",
+            'in_cover = "back"',
+            "block",
+            "gland: studs is screwed into block, not screwed into back or box",
+        ),
+        ("box", "", "block", ""),  # in which cover the box is, is not said
+        ("", 'in_cover = "back"', "block", ""),
+    ],
+)
+def test_the_studs_of_a_gland_go_into_its_cover_or_its_box(
+    workshop: DesignFolder, gland: str, box: str, into: str, says: str
+) -> None:
     parts = {
-        "pipe": 'kind = "steam-pipe"',
-        "flange": 'kind = "pipe-flange"\nof = "pipe"',
-        "lens": f'kind = "lens-joint"\nof = "{of}"',
-        "studs": f'kind = "bolted-joint"\nholds = "{holds}"\nscrewed_into = "block"\nseal = "lens ring"',
+        "box": f'kind = "stuffing-box"\n{box}',
+        "gland": f'kind = "gland"\nof = "{gland}"' if gland else 'kind = "gland"',
+        "studs": f'kind = "bolted-joint"\nholds = "gland"\nscrewed_into = "{into}"',
     }
-    check = design(workshop, **parts).only("joint.whole", "studs")
-    assert check.outcome == outcome, check.says
+    assert told(workshop, PARTS | parts, "cover.one-joint", "gland") == says

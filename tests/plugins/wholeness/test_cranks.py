@@ -54,5 +54,5 @@ def test_the_only_bore_needs_no_name(workshop: DesignFolder) -> None:
 
 
 def test_a_block_that_no_engine_names_is_told_of_elsewhere(workshop: DesignFolder) -> None:
-    found = workshop.write({"block.toml": BLOCK}).only(RULE)
-    assert found.outcome == "not applicable"
+    found = workshop.write({"block.toml": BLOCK}, settings=SETTINGS).only(RULE)
+    assert (found.outcome, found.says) == ("not applicable", "it has no such place")

@@ -51,6 +51,7 @@ def told(specs: dict[str, Spec], changed: set[str]) -> set[tuple[str, str]]:
         rules = [rule for rule in RULES if name in changed - old.specs.keys() or (name, rule.name) in asked]
         if isinstance(spec, Component) and rules:
             checks = check_component(spec, rules, context)
+            assert [f"{one.rule.name}: {one.could_not_run}" for one in checks if one.could_not_run] == []
             new = (one for one in checks if one.outcome == "finding" and before().get(one.order) != one.says)
             found |= {one.order for one in new}
     return found

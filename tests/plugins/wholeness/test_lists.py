@@ -9,7 +9,7 @@ from pathlib import Path
 import jsonschema
 import pytest
 
-from speclint.checking import Assessment, Unfinished
+from speclint.checking import Assessment, Unfinished, still_to_be_drawn
 from speclint.register import judge
 from speclint.reports import gate_data, gate_page, schema, terminal_page
 from speclint.testing import SETTINGS, DesignFolder, installed_families
@@ -73,3 +73,14 @@ def test_a_part_without_places_lists_its_values_alone() -> None:
 def test_no_list_at_a_later_stage(tmp_path: Path) -> None:
     later = DesignFolder(tmp_path).write(FILES, settings=SETTINGS.replace("draft", "for-review")).assess()
     assert "still_to_be_drawn" not in json.loads(installed_families().writers["json"].write(later))
+
+
+def test_places_stand_in_the_order_of_the_work_and_not_of_their_names(tmp_path: Path) -> None:
+    """How a cylinder breathes, its pipes, its walls, then the duty: whatever the parts are called."""
+    block = 'kind = "cylinder-block"\n[bores.main]\n[divisions.belt]\n'
+    block += 'one_side = "live steam"\nother_side = "exhaust steam"\n'
+    files = {"z.toml": block, "a.toml": 'kind = "steam-pipe"\n[ends_at]\npart = "z"\n'}
+    (found,) = still_to_be_drawn(DesignFolder(tmp_path).write(files).assess())
+    order = ("breathing way (bore main)", "bolted joint (ends of a)", "partition (division belt)")
+    cases = tuple(f"load case {case} (duty of z)" for case in ("starting", "drifting"))
+    assert tuple(one.called for one in found.to_draw if one.called in {*order, *cases}) == (*order, *cases)

@@ -168,3 +168,107 @@ def test_a_feature_of_another_revision_is_no_hold_in_a_release(
     """A passage is no piece that could be taken for the other; of two rods the wrong one may be made."""
     rod, other = 'kind = "piston-rod"\nrevision = "A"\n', f'kind = "{kind}"\nrevision = "B"\n'
     expect_finding(on_one(workshop, rod, other, RELEASED).only(NUMBER, name), grade=grade)
+
+
+def test_what_a_part_belongs_to_is_said(workshop: DesignFolder) -> None:
+    files = {"block.toml": BLOCK, "liner.toml": LINER, "engine.toml": ENGINE}
+    design = workshop.write(files)
+    assert design.only(BELONGS, "liner").says == "a chain of links joins it to an engine or a block"
+    assert (
+        design.only(BELONGS, "block").says
+        == "a block belongs to itself: engine.blocks-named asks for its engine"
+    )
+    used = "something uses every duty and outline of the repository"
+    assert design.only(BELONGS, "engine").says == used
+
+
+def test_the_file_of_a_duty_that_nothing_uses_is_pointed_at(workshop: DesignFolder) -> None:
+    files = {"block.toml": BLOCK, "engine.toml": ENGINE, "duty.toml": 'kind = "duty"\n'}
+    check = workshop.write(files).only(BELONGS, "engine")
+    expect_finding(check, grade=Grade.OBSERVATION, says="nothing uses duty duty (duty.toml)")
+    assert check.where.file == "duty.toml"
+
+
+RING, THIRD = 'kind = "piston-ring"\n', 'kind = "piston-ring"\ndrawing = "D-3"\n'
+UNLIKE = "is on the same drawing, and neither is stated to be like the other"
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "alike"),
+    [
+        (RING, RING, False),
+        (RING, RING + 'like = "first"\n', True),
+        (RING + 'like = "second"\n', RING, True),
+        (RING, RING + 'mirror_of = "first"\n', True),
+        (RING + 'like = "third"\n', RING + 'like = "third"\n', True),
+        (RING + 'like = "third"\n', RING + 'mirror_of = "third"\n', True),
+        (RING + 'like = "third"\n', RING, False),
+        (RING + 'like = "third"\n', RING + 'like = "fourth"\n', False),
+        ('kind = "casting"\n', 'kind = "casting"\n', False),  # the foundry makes what the number says
+        ('kind = "casting"\n', 'kind = "casting"\nlike = "first"\n', True),
+        ('kind = "casting"\n', 'kind = "weldment"\n', False),
+    ],
+)
+def test_two_parts_on_one_number_are_alike(
+    workshop: DesignFolder, first: str, second: str, alike: bool
+) -> None:
+    """Each is told of the other; what one is like may be another part on another number."""
+    workshop.write({"third.toml": THIRD, "fourth.toml": THIRD.replace("D-3", "D-4")})
+    design = on_one(workshop, first, second)
+    for name, other in (("first", "second"), ("second", "first")):
+        check = design.only(NUMBER, name)
+        if alike:
+            expect_conforms(check)
+            assert check.says == f"{other} ({other}.toml) may be on the same drawing"
+        else:
+            expect_finding(check, grade=Grade.NONCONFORMITY, says=f"{other} ({other}.toml) {UNLIKE}")
+
+
+def test_a_part_like_one_of_a_file_is_like_all_of_that_file(workshop: DesignFolder) -> None:
+    """As long as that one is on the number too: else nothing on the drawing says that the others are alike."""
+    several = f'each = ["front", "back"]\nid = "ring-{{each}}"\n{RING}drawing = "D-1"\n'
+    files = {"rings.toml": several, "new.toml": f'{RING}like = "ring-front"\ndrawing = "D-1"\n'}
+    design = workshop.write(files)
+    for name in ("new", "ring-front", "ring-back"):
+        expect_conforms(design.only(NUMBER, name))
+    apart = several + '[for.front]\ndrawing = "D-2"\n'
+    design.write({"rings.toml": apart})
+    for name in ("new", "ring-back"):
+        expect_finding(design.only(NUMBER, name), grade=Grade.NONCONFORMITY, says=UNLIKE)
+    design.write({"rings.toml": several, "new.toml": f'{RING}drawing = "D-1"\n'})
+    for name in ("new", "ring-front", "ring-back"):
+        expect_finding(design.only(NUMBER, name), says=UNLIKE)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "says"),
+    [
+        ('revision = "A"\n', 'revision = "A"\n', "first (first.toml) is on the same drawing"),
+        (
+            'revision = "A"\n',
+            "",
+            "first (first.toml) is on the same drawing; the revision of one is not stated",
+        ),
+        (
+            "",
+            'revision = "A"\n',
+            "first (first.toml) is on the same drawing; the revision of one is not stated",
+        ),
+    ],
+)
+def test_a_feature_stands_on_the_drawing_of_its_block(
+    workshop: DesignFolder, first: str, second: str, says: str
+) -> None:
+    design = on_one(workshop, BLOCK + first, 'kind = "steam-passage"\n' + second)
+    check = design.only(NUMBER, "second")
+    expect_conforms(check)
+    assert check.says == says
+
+
+@pytest.mark.parametrize("name", ["first", "second"])
+def test_one_of_two_that_can_hurt_is_enough_for_a_hold_in_a_release(
+    workshop: DesignFolder, name: str
+) -> None:
+    """The ring may be made in place of the rod."""
+    design = on_one(workshop, 'kind = "piston-rod"\n', RING, RELEASED)
+    expect_finding(design.only(NUMBER, name), grade=Grade.HOLD, says=UNLIKE)

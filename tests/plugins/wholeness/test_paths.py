@@ -6,6 +6,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_finding
+from tests.plugins.wholeness.engine import told
 
 LIVE, EXHAUST = "path.reaches-its-valve", "path.leaves-its-valve"
 PARTS = {
@@ -70,3 +71,55 @@ def test_two_nozzles_at_the_end_of_one_path_are_one_too_many(workshop: DesignFol
     check = design(workshop, **parts).only(EXHAUST, "way-out")
     expect_finding(check, says="second")
     assert "nozzle" in check.says
+
+
+PIPE_GONE = "live path of port wants a steam pipe at its start: none is there"
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, ""),
+        ({"chest": 'kind = "steam-passage"'}, PIPE_GONE),
+        ({"port": 'kind = "steam-passage"\nvalve = "inlet"'}, PIPE_GONE),
+        ({"port": 'kind = "steam-passage"\nfollows = "pipe"\nvalve = "inlet"'}, ""),
+        # what the first pipe follows is before the path: it begins in that, a pipe too or no pipe
+        ({"pipe": 'kind = "steam-pipe"\nfollows = "header"', "header": 'kind = "steam-pipe"'}, ""),
+        ({"pipe": 'kind = "steam-pipe"\nfollows = "header"', "header": 'kind = "steam-passage"'}, PIPE_GONE),
+    ],
+)
+def test_a_path_of_live_steam_begins_in_a_pipe(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    assert told(workshop, {**PARTS, **parts}, LIVE, "port") == says
+
+
+NOZZLE_GONE = "exhaust path of way-out wants a blast nozzle: none is there"
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, ""),
+        ({"nozzle": 'kind = "blast-nozzle"'}, NOZZLE_GONE),
+        ({"belt": 'kind = "steam-passage"'}, NOZZLE_GONE),
+        ({"exhaust-pipe": 'kind = "steam-pipe"'}, NOZZLE_GONE),
+        ({"nozzle": 'kind = "blast-nozzle"\nfollows = "way-out"'}, ""),
+        (
+            {"second": 'kind = "blast-nozzle"\nfollows = "belt"'},
+            "exhaust path of way-out is filled twice (blast nozzle): second (second.toml), nozzle (nozzle.toml)",
+        ),
+        # two branches that meet again in one nozzle
+        (
+            {
+                "branch": 'kind = "steam-pipe"\nfollows = "belt"',
+                "nozzle": 'kind = "blast-nozzle"\nfollows = ["exhaust-pipe", "branch"]',
+            },
+            "",
+        ),
+    ],
+)
+def test_a_path_of_exhaust_steam_ends_in_one_nozzle(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    assert told(workshop, {**PARTS, **parts}, EXHAUST, "way-out") == says

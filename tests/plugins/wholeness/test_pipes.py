@@ -6,6 +6,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder
+from tests.plugins.wholeness.engine import told
 
 RULE = "pipe.joined-at-both-ends"
 PARTS = {
@@ -99,3 +100,74 @@ def test_a_part_at_which_no_drawing_says_that_the_pipe_ends_is_taken_as_it_is(wo
         "bolts-middle": 'kind = "bolted-joint"\nholds = "flange-middle"\nscrewed_into = "header"',
     }
     assert found(workshop, "first", **header)[0] == "conforms"
+
+
+#: A pipe alone, with a flange at each end: from one block to another.
+ALONE = {
+    "block": 'kind = "cylinder-block"',
+    "other": 'kind = "cylinder-block"',
+    "third": 'kind = "cylinder-block"',
+    "pipe": 'kind = "steam-pipe"\n[starts_at]\npart = "block"\n[ends_at]\npart = "other"',
+    "near": 'kind = "pipe-flange"\nof = "pipe"',
+    "far": 'kind = "pipe-flange"\nof = "pipe"',
+    "studs-far": 'kind = "bolted-joint"\nholds = "far"\nscrewed_into = "other"',
+    "studs-near": 'kind = "bolted-joint"\nholds = "near"\nscrewed_into = "block"',
+}
+NEAR, FAR = ALONE["studs-near"], ALONE["studs-far"]
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, ""),
+        ({"studs-near": ""}, "ends of pipe wants a bolted joint: 1 of 2 are there"),
+        ({"studs-near": "", "studs-far": ""}, "ends of pipe wants a bolted joint: none is there"),
+        (
+            {"more": 'kind = "bolted-joint"\nholds = "pipe"\nscrewed_into = "third"'},
+            "ends of pipe is filled 3 times (bolted joint): more (more.toml), studs-far (studs-far.toml), "
+            "studs-near (studs-near.toml)",
+        ),
+        # both joints hold the pipe itself, which is at both ends
+        ({"studs-near": NEAR.replace("near", "pipe"), "studs-far": FAR.replace("far", "pipe")}, ""),
+        (
+            {"studs-far": FAR.replace('"far"', '"near"')},
+            "ends of pipe: studs-far and studs-near are both at near",
+        ),
+        (
+            {"near": 'kind = "lens-joint"\nof = "pipe"', "studs-far": FAR.replace('"far"', '"near"')},
+            "ends of pipe: studs-far and studs-near are both at near",
+        ),
+        ({"near": 'kind = "lens-joint"\nof = "pipe"'}, ""),
+        # a flange under the nuts counts as one that is held
+        ({"studs-near": 'kind = "bolted-joint"\nholds = "block"\nbolted_to = "near"'}, ""),
+        ({"studs-near": 'kind = "bolted-joint"\nholds = "block"\nscrewed_into = "near"'}, ""),
+        (
+            {"studs-near": NEAR.replace('"block"', '"third"')},
+            "ends of pipe: studs-near goes into third, which pipe does not meet",
+        ),
+        (
+            {"studs-near": NEAR.replace('screwed_into = "block"', 'bolted_to = "third"')},
+            "ends of pipe: studs-near goes into third, which pipe does not meet",
+        ),
+        (
+            {"studs-near": NEAR.replace('"block"', '"other"')},
+            "ends of pipe: studs-far and studs-near both go into other",
+        ),
+        # what it follows tells no end of it: a passage that names no block, or a part at which no pipe ends
+        ({"pipe": 'kind = "steam-pipe"\nfollows = "passage"', "passage": 'kind = "steam-passage"'}, ""),
+        ({"pipe": 'kind = "steam-pipe"\nfollows = "header"', "header": 'kind = "bracket"'}, ""),
+    ],
+)
+def test_a_joint_is_at_each_end_of_a_pipe(workshop: DesignFolder, parts: dict[str, str], says: str) -> None:
+    assert told(workshop, {**ALONE, **parts}, RULE, "pipe") == says
+
+
+@pytest.mark.parametrize("number", [0, 1, 2])
+def test_a_pipe_is_lagged_once(workshop: DesignFolder, number: int) -> None:
+    says = (
+        "pipe wants a lagging: none is there",
+        "",
+        "pipe is filled twice (lagging): one-0 (one-0.toml), one-1 (one-1.toml)",
+    )
+    laggings = {f"one-{n}": 'kind = "lagging"\ncovers = "pipe"' for n in range(number)}
+    assert told(workshop, {"pipe": 'kind = "steam-pipe"', **laggings}, "pipe.lagged", "pipe") == says[number]

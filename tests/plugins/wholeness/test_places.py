@@ -89,6 +89,7 @@ class Whole:
             if isinstance(spec, Component):
                 rules = [rule for rule in RULES if name in new or (name, rule.name) in again]
                 found += check_component(spec, rules, context)
+        assert [f"{one.rule.name}: {one.could_not_run}" for one in found if one.could_not_run] == []
         return found
 
 
