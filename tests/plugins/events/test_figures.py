@@ -33,6 +33,7 @@ from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
+from tests.reports.held_drawings import Holder
 
 MAKERS = {
     "valves-gear": valve_charts,
@@ -143,6 +144,13 @@ def test_nothing_written_is_cut_off(name: str) -> None:
         assert left >= -2, one.text
         assert left + length <= wide + 2, one.text
         assert 8 <= y <= tall - 2, one.text
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_number_is_that_of_its_sheet_and_stands_where_its_axis_has_it(name: str) -> None:
+    """As of every drawing of the example."""
+    assessment = spring_on_cam()[0] if name == "following-valve" else assessed()
+    assert Holder(assessment).wrong(of_name(name)) == []
 
 
 @pytest.mark.parametrize("name", ALL)
