@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Any
 from xml.etree import ElementTree
 
 Point = tuple[float, float]
@@ -66,6 +67,6 @@ def said_in_order(drawing: str) -> list[tuple[str, float, float, str]]:
     ]
 
 
-def said(drawing: str) -> dict[str, tuple[float, float, str]]:
-    """The last place of each text."""
+def said(drawing: str) -> dict[str, Any]:
+    """The last place of each text: across, down, and which part of it stands there."""
     return {text: (x, y, anchor) for text, x, y, anchor in said_in_order(drawing)}
