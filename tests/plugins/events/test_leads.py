@@ -10,8 +10,11 @@ from pathlib import Path
 
 import pytest
 
+from speclint import COMMON_PRACTICE
+from speclint.handbook.tables import Reading
 from speclint.rules import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, found
+from speclint_events.rules import leads
 from tests.plugins.events.gear import checked, files, foot
 from tests.plugins.known_metals import WITH_METALS
 
@@ -79,6 +82,21 @@ def test_lift_at_dead_centre(folder: DesignFolder, most: str, holds: bool) -> No
     else:
         expect_finding(check)
         assert found(check) == pytest.approx(0.706e-3, abs=0.005e-3)
+
+
+@pytest.mark.parametrize(("lift", "holds"), [("5.99", True), ("6.01", False)])
+def test_the_declared_lift_at_dead_centre(
+    folder: DesignFolder, monkeypatch: pytest.MonkeyPatch, lift: str, holds: bool
+) -> None:
+    """6 mm, of every inlet alike."""
+
+    def given() -> Reading:
+        return Reading.exact("lift as given", float(lift) / 1e3, "m", COMMON_PRACTICE)
+
+    monkeypatch.setattr(leads, "measured", lambda symbol, _table, _cam, sheet: sheet.look_up(symbol, given))
+    check = checked(folder, LEAD)
+    (expect_conforms if holds else expect_finding)(check)
+    assert found(check) == pytest.approx(float(lift) / 1e3)
 
 
 def test_leads_of_one_direction(folder: DesignFolder) -> None:

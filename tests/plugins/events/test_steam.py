@@ -23,6 +23,7 @@ from speclint.testing import (
     found,
     on_sheet,
 )
+from speclint_events.inputs import Steam
 from speclint_events.rules import output, steam
 from tests.plugins.events.worked_engine import AT_20, AT_65, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
@@ -516,3 +517,41 @@ def test_the_declared_pressure_of_the_return_from_both_sides(
     check = judged(tmp_path, "events.exhaust-free")
     assert check.outcome == outcome
     assert found(check) == pytest.approx((mean - 1.35) * 1e5)
+
+
+@pytest.mark.parametrize(
+    ("rule", "figure", "unit", "fails"),
+    [
+        ("events.compression-peak", 14.57e5, "Pa", False),  # 0.9 of 16.2 bar: 14.58
+        ("events.compression-peak", 14.59e5, "Pa", True),
+        ("events.expansion-used", 4.85e5, "Pa", False),  # 0.3 of 16.2 bar: 4.86
+        ("events.expansion-used", 4.87e5, "Pa", True),
+        ("events.dry-at-release", 0.981, "", False),
+        ("events.dry-at-release", 0.979, "", True),
+    ],
+)
+def test_the_declared_limits_of_an_end_from_both_sides(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, rule: str, figure: float, unit: str, fails: bool
+) -> None:
+    def given() -> Reading:
+        return Reading.exact("as given", figure, unit, COMMON_PRACTICE)
+
+    monkeypatch.setattr(Steam, "of_end", lambda self, symbol, _side, _name: self.sheet.look_up(symbol, given))
+    check = judged(tmp_path, rule)
+    (expect_finding if fails else expect_conforms)(check)
+    assert found(check) == pytest.approx(figure)
+
+
+@pytest.mark.parametrize(("dryness", "fails"), [(0.961, False), (0.959, True)])
+def test_the_declared_dryness_of_the_exhaust_from_both_sides(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, dryness: float, fails: bool
+) -> None:
+    """What leaves the cylinder is dry; mixed, 0.96 of it must be."""
+
+    def given() -> Reading:
+        return Reading.exact("as given", dryness, "", COMMON_PRACTICE)
+
+    monkeypatch.setattr(Steam, "of_both", lambda self, symbol, _name: self.sheet.look_up(symbol, given))
+    check = judged(tmp_path, "events.dry-at-release")
+    (expect_finding if fails else expect_conforms)(check)
+    assert found(check) == pytest.approx(dryness)
