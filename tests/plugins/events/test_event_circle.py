@@ -1,7 +1,8 @@
 """The circle of the crank: what is open where, each letter at its event, the arrow; placed by hand.
 
 The engine of the worked cases in its notch of 20 %: feet at −10.5° and 140°, 0.5 mm of a ramp of 1.1 mm over 10° used
-up after 4.545°: the inlet is open from −5.9545° to 52.9545°, the exhaust from 144.5455° to 317.4545°, alike at both ends.
+up after 4.545°: the inlet is open from −5.9545° to 52.9545°, the exhaust from 144.5455° to 317.4545°, alike at both
+ends.
 """
 
 from __future__ import annotations
