@@ -124,7 +124,7 @@ def _tenths(circle: Circle, end: CylinderEnd) -> None:
     scale = _RADIUS / end.crank.radius
     for angle in tenths_of_stroke(end)[1:-1]:
         start, stop = circle.at(-angle, _RADIUS), circle.at(angle, _RADIUS)
-        bow = _bow(end.crank.rod * scale, math.dist(start, stop) / 2)
+        bow = _bow(end.crank.rod * scale, _RADIUS * math.sin(angle))
         middle = (start[0] + bow, circle.centre[1])
         circle.paper.path([start, *_between(start, middle, stop), stop], "fine")
 

@@ -42,8 +42,7 @@ def _end(drawn: GearDrawn) -> CylinderEnd:
 
 
 def _most(drawn: GearDrawn, valve: str) -> float | None:
-    article = "an" if valve[0] in "aeiou" else "a"
-    return drawn.limit(_RULE, f"greatest Mach index of {article} {valve}")
+    return drawn.limit(_RULE, f"greatest Mach index of an {valve}")
 
 
 @dataclass(frozen=True)
@@ -275,12 +274,9 @@ def piston_at(side: str, event: str, drawn: GearDrawn) -> float:
 def _limit(drawn: GearDrawn, valve: str) -> Quantity | None:
     """The greatest Mach index of a valve that is allowed, on the sheet."""
     check = drawn.checks.get(_RULE)
-    article = "an" if valve[0] in "aeiou" else "a"
-    for at, step in enumerate(check.steps if check is not None else ()):
-        if (
-            check is not None
-            and step.kind == "limit"
-            and step.name == f"greatest Mach index of {article} {valve}"
-        ):
+    if check is None:
+        return None
+    for at, step in enumerate(check.steps):
+        if step.kind == "limit" and step.name == f"greatest Mach index of an {valve}":
             return of_step(check, at)
     return None
