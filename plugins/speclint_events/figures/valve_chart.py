@@ -16,7 +16,7 @@ from speclint_events.figures.fields import WIDTH, Field, top_of
 from speclint_events.figures.gears import GearDrawn, angle_of, gears_drawn
 
 _RULE = "events.area-enough"
-_TURN = 2 * math.pi
+_TURN = math.tau
 _PARTS = 60
 _LEFT, _WIDE = 70.0, 660.0
 

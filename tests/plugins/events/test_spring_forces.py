@@ -239,7 +239,7 @@ def test_the_four_fields_stand_one_below_the_other() -> None:
     (lift, _, _, load) = (line for ink, line in curves(figure.drawing) if ink == "edge")
     assert lift[0] == pytest.approx((70, 110))
     assert (400, pytest.approx(110 - 10 / 12.5 * 90, abs=0.06)) in lift
-    assert load[3] == (pytest.approx(70 + 30 / 120 * 660), pytest.approx(646 - 1000 / 1232 * 240, abs=0.06))
+    assert load[3] == pytest.approx((70 + 30 / 120 * 660, 646 - 1000 / 1232 * 240), abs=0.06)
     assert 'id="following-valve-title"' in figure.drawing
 
 
