@@ -81,6 +81,13 @@ def test_a_valve_that_its_cam_never_reaches_is_a_query(tmp_path: Path, rule: str
     expect_finding(checked(DesignFolder(tmp_path), rule, low, wide), grade=Grade.QUERY)
 
 
+def test_a_seat_that_wears_by_more_than_its_clearance_is_a_query(tmp_path: Path) -> None:
+    """0.5 mm hot, 0.7 mm of wear: the valve would stand 0.2 mm off its seat."""
+    worn = ("tappet-inlet-front.toml", 'seat_wear = "0.05 mm"', 'seat_wear = "0.7 mm"')
+    check = checked(DesignFolder(tmp_path), "events.shutting-speed", worn)
+    expect_finding(check, grade=Grade.QUERY, says="clearance -0.2 mm of the tappet must not be below 0")
+
+
 @pytest.mark.parametrize(
     ("rule", "symbol"),
     [

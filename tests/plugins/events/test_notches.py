@@ -6,7 +6,14 @@ from pathlib import Path
 
 import pytest
 
-from speclint.testing import DesignFolder, changed, expect_conforms, expect_finding, on_sheet
+from speclint.testing import (
+    DesignFolder,
+    changed,
+    expect_conforms,
+    expect_finding,
+    expect_not_assessed,
+    on_sheet,
+)
 from tests.plugins.events.gear import checked, files
 from tests.plugins.known_metals import WITH_METALS
 
@@ -99,7 +106,9 @@ def test_a_cam_read_backwards_that_is_not_made_for_it(folder: DesignFolder) -> N
     expect_finding(checked(folder, BOTH, ("gear.toml", *text, fixed)), says="not in an order")
 
 
-@pytest.mark.parametrize(("turned", "fails"), [("", True), ("cams_turn = true\n", False)])
+@pytest.mark.parametrize(
+    ("turned", "fails"), [("", True), ("cams_turn = true\n", False), ("cams_turn = false\n", True)]
+)
 def test_one_cam_in_both_directions_has_one_setting(folder: DesignFolder, turned: str, fails: bool) -> None:
     """Forwards the foot stands at −9.5°, backwards that would be at −107°, not −9.5°: 97.5° apart."""
     old = '[notches.b.inlet_front]\ncam = "cam-inlet-front-b"'
@@ -149,3 +158,21 @@ def test_a_fixed_cam_has_one_setting_in_the_notches_of_one_direction(
     )
     check = folder.write({**files(), "gear.toml": gear}, settings=WITH_METALS).only(BOTH)
     (expect_finding if fails else expect_conforms)(check)
+
+
+def test_each_cam_is_compared_with_its_first_notch_alone(folder: DesignFolder) -> None:
+    """The exhaust cams work in the notches 65, 35 and 20, each other cam in one: two comparisons at either end."""
+    check = checked(folder, BOTH)
+    assert sorted(step.symbol for step in check.steps if step.symbol.startswith("Δφ")) == [
+        "Δφ_eb",
+        "Δφ_eb",
+        "Δφ_ef",
+        "Δφ_ef",
+    ]
+
+
+def test_a_gear_without_any_cam_is_not_assessed(folder: DesignFolder) -> None:
+    gear = files()["gear.toml"]
+    bare = gear[: gear.index("[notches.65]")]
+    check = folder.write({**files(), "gear.toml": bare}, settings=WITH_METALS).only(RAMP)
+    expect_not_assessed(check, "no notch of gear names a cam")

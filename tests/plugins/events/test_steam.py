@@ -19,12 +19,14 @@ from speclint.testing import (
     DesignFolder,
     expect_conforms,
     expect_finding,
+    expect_not_applicable,
     expect_not_assessed,
     found,
     on_sheet,
 )
 from speclint_events.inputs import Steam
 from speclint_events.rules import output, steam
+from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import AT_20, AT_65, judged, of_running, worked_engine
 from tests.plugins.known_metals import WITH_METALS
 
@@ -156,6 +158,16 @@ def test_effort_of_the_starting_notch_against_adhesion(tmp_path: Path, side: flo
         ("engine.toml", 'adhesive_weight = "66 t"', f'adhesive_weight = "{tonnes * side:.3f} t"'),
     )
     (expect_conforms if side > 1 else expect_finding)(check)
+    for end, pressure, area in (("f", p_f, 0.1963495), ("b", p_b, 0.1899879)):
+        assert on_sheet(check, f"p_m{end}") == pytest.approx(pressure, rel=0.015)
+        assert on_sheet(check, f"F_{end}") == pytest.approx(
+            pressure * area * 0.66 / (3.14159265 * 1.675), rel=0.015
+        )
+
+
+def test_the_trades_formula_stands_beside_the_effort(tmp_path: Path) -> None:
+    """0.85 × (16.2 − 1.01325) bar × 0.5² × 0.66 m × 3/(2 × 1.675 m) = 190.741 kN."""
+    assert on_sheet(judged(tmp_path, "events.adhesion"), "F_t") == pytest.approx(190741.0, rel=1e-5)
 
 
 def test_steam_rate_is_reported(tmp_path: Path) -> None:
@@ -165,6 +177,17 @@ def test_steam_rate_is_reported(tmp_path: Path) -> None:
     assert on_sheet(check, "P") == pytest.approx(3 * sum(AT_20["work"]), rel=0.015)
     assert found(check) == pytest.approx(6.755, rel=0.015)
     assert on_sheet(check, "p_mf") == pytest.approx(AT_20["mean_pressure"][0] * 1e3, rel=0.015)
+    for at, figures in (("a", AT_20["admission"]), ("r", AT_20["release"])):
+        for end, kPa in zip("fb", figures, strict=True):
+            assert on_sheet(check, f"p_{at}{end}") == pytest.approx(kPa * 1e3, rel=0.015)
+
+
+def test_steam_for_the_work_is_told_in_pounds_too(tmp_path: Path) -> None:
+    """6.755 kg/kWh × 0.7457 kW/ihp/(0.45359 kg/lb) = 11.1 lb/ihp·h."""
+    lines = {step.name: step.value for step in judged(tmp_path, "cycle.steam-rate").steps}
+    pounds = str(lines["steam for each indicated horsepower-hour"]).split()
+    assert float(pounds[0]) == pytest.approx(11.1, rel=0.015)
+    assert pounds[1] == "lb/ihp·h"
 
 
 def test_a_case_without_a_notch_is_not_assessed(tmp_path: Path) -> None:
@@ -301,6 +324,26 @@ def test_clearance_and_compression_that_a_valve_states(
 
     expect_conforms(judged(tmp_path, VOLUME, stated(holds)))
     expect_finding(judged(tmp_path, VOLUME, stated(fails)))
+
+
+def test_what_an_inlet_states_is_held_against_its_end_too(tmp_path: Path) -> None:
+    """Of the worked case 0.085429 of the stroke, at the front."""
+    for share, expect in (("0.0855", expect_conforms), ("0.0960", expect_finding)):
+        stated = ("valve-inlet-front.toml", "beats = 2", f'beats = 2\nclearance_share = "{share}"')
+        expect(judged(tmp_path, VOLUME, stated))
+
+
+def test_the_compression_is_that_of_the_shortest_notch(tmp_path: Path) -> None:
+    """10° earlier in the notch of 20 % alone, 52.5455° before dead centre: 0.2234 of the stroke, else 0.1516."""
+    earlier = foot("20", "exhaust_front", "130 °")
+    for share, expect in (("0.2234", expect_conforms), ("0.1516", expect_finding)):
+        stated = ("valve-exhaust-front.toml", "beats = 2", f'beats = 2\ncompression_share = "{share}"')
+        expect(judged(tmp_path, VOLUME, earlier, stated))
+
+
+@pytest.mark.parametrize("rule", [VOLUME, AGREES])
+def test_what_nobody_states_is_held_against_nothing(tmp_path: Path, rule: str) -> None:
+    expect_not_applicable(judged(tmp_path, rule), "")
 
 
 def test_heat_to_the_walls_needs_the_surface(tmp_path: Path) -> None:
@@ -487,10 +530,12 @@ class _AsWorkedByHand:
         (455, 500, None),  # 0.91
         (445, 500, Grade.OBSERVATION),  # 0.89
         (405, 500, Grade.OBSERVATION),  # 0.81
+        (400, 500, Grade.OBSERVATION),
         (395, 500, Grade.NONCONFORMITY),  # 0.79
         (545, 500, None),  # 1.09
         (555, 500, Grade.OBSERVATION),  # 1.11
         (620, 500, Grade.OBSERVATION),  # 1.24
+        (625, 500, Grade.OBSERVATION),
         (630, 500, Grade.NONCONFORMITY),  # 1.26
     ],
 )
