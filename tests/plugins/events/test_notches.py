@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
@@ -14,6 +17,7 @@ from speclint.testing import (
     expect_not_assessed,
     on_sheet,
 )
+from speclint_events.rules import notches
 from tests.plugins.events.gear import checked, files
 from tests.plugins.known_metals import WITH_METALS
 
@@ -176,3 +180,32 @@ def test_a_gear_without_any_cam_is_not_assessed(folder: DesignFolder) -> None:
     bare = gear[: gear.index("[notches.65]")]
     check = folder.write({**files(), "gear.toml": bare}, settings=WITH_METALS).only(RAMP)
     expect_not_assessed(check, "no notch of gear names a cam")
+
+
+def test_a_train_that_does_not_give_way_is_judged_by_its_clearance_alone(folder: DesignFolder) -> None:
+    check = checked(folder, RAMP)
+    assert {step.symbol for step in check.steps if step.symbol.startswith("y")} == {
+        "y_if",
+        "y_ef",
+        "y_ib",
+        "y_eb",
+    }
+
+
+@pytest.mark.parametrize(
+    ("in_order", "how"), [(True, "in their order"), (False, "not in an order in which the engine runs")]
+)
+def test_the_order_of_the_valves_is_told_with_their_angles(
+    monkeypatch: pytest.MonkeyPatch, in_order: bool, how: str
+) -> None:
+    angles = {"admission": -6.0, "cut_off": 53.0, "release": 144.5, "compression": 317.5}
+    radians = {event: math.radians(angle) for event, angle in angles.items()}
+    monkeypatch.setattr(
+        notches, "hot_events", lambda _end, _sheet: SimpleNamespace(**radians, in_order=in_order)
+    )
+    end: Any = SimpleNamespace(id="notch 20, front")
+    sheet: Any = SimpleNamespace(states=lambda holds, says: (holds, says))
+    assert notches._in_order(end, sheet) == (
+        in_order,
+        f"notch 20, front: the valves act {how}: admission -6.0°, cut-off 53.0°, release 144.5°, compression 317.5°",
+    )
