@@ -10,6 +10,8 @@ from pathlib import Path
 
 import pytest
 
+from speclint.facts import GearAtWork
+from speclint.handbook.valve_events import End
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, expect_not_assessed
 from tests.plugins.events.gear import checked, foot
 
@@ -91,6 +93,19 @@ def test_a_cut_off_is_late_above_forty_percent(folder: DesignFolder, more: float
     """
     longer = dwell("inlet-front-35", "3", f"{3 + more}"), dwell("inlet-back-35", "12.5", f"{18 + more}")
     (expect_finding if fails else expect_conforms)(checked(folder, EQUAL, *longer))
+
+
+@pytest.mark.parametrize(("front", "back", "fails"), [(0.38, 0.42, True), (0.381, 0.421, False)])
+def test_a_mean_cut_off_of_forty_percent_is_not_late_yet(
+    folder: DesignFolder, monkeypatch: pytest.MonkeyPatch, front: float, back: float, fails: bool
+) -> None:
+    """4 % between the ends: more than 3, less than 6."""
+    monkeypatch.setattr(
+        GearAtWork,
+        "share",
+        lambda _, cam, *, opens: front if cam.at.side is End.FRONT else back,  # noqa: ARG005
+    )
+    (expect_finding if fails else expect_conforms)(checked(folder, EQUAL))
 
 
 def test_swapped_ends_draw_their_finding(folder: DesignFolder) -> None:

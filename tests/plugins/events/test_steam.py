@@ -587,6 +587,21 @@ def test_the_declared_limits_of_an_end_from_both_sides(
     assert found(check) == pytest.approx(figure)
 
 
+@pytest.mark.parametrize(
+    ("bar", "grade"), [(16.1, Grade.OBSERVATION), (16.2, Grade.OBSERVATION), (16.3, Grade.NONCONFORMITY)]
+)
+def test_compression_is_grave_above_the_pressure_of_the_chest(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, bar: float, grade: Grade
+) -> None:
+    """At the 16.2 bar of the chest it does not lift the inlet yet."""
+
+    def given() -> Reading:
+        return Reading.exact("as given", bar * 1e5, "Pa", COMMON_PRACTICE)
+
+    monkeypatch.setattr(Steam, "of_end", lambda self, symbol, _side, _name: self.sheet.look_up(symbol, given))
+    expect_finding(judged(tmp_path, "events.compression-peak"), grade=grade)
+
+
 @pytest.mark.parametrize(("dryness", "fails"), [(0.961, False), (0.959, True)])
 def test_the_declared_dryness_of_the_exhaust_from_both_sides(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, dryness: float, fails: bool
