@@ -38,10 +38,19 @@ def test_lead_of_the_notch_run_at_speed(folder: DesignFolder, holds: str, fails:
     expect_finding(checked(folder, LEAD, foot("35", "inlet_front", fails)))
 
 
-@pytest.mark.parametrize(("speed", "fails"), [("118", False), ("122", True)])
+@pytest.mark.parametrize(
+    ("speed", "fails"),
+    [
+        ('rotational_speed = "118 rev/min"', False),
+        ('rotational_speed = "120 rev/min"', False),
+        ('rotational_speed = "122 rev/min"', True),
+        ('track_speed = "37.26 km/h"', False),  # on worn wheels of 1.675 m 118 rev/min
+        ('track_speed = "38.52 km/h"', True),  # 122
+    ],
+)
 def test_lead_is_wanted_above_a_speed(folder: DesignFolder, speed: str, fails: bool) -> None:
     """A foot at −6.7° leaves 1.05° of lead at the latest: enough to 120 rev/min."""
-    turns = "duty.toml", '"180 rev/min"', f'"{speed} rev/min"'
+    turns = "duty.toml", 'rotational_speed = "180 rev/min"', speed
     (expect_finding if fails else expect_conforms)(
         checked(folder, LEAD, foot("35", "inlet_front", "-6.7 °"), turns)
     )
@@ -117,7 +126,11 @@ def test_the_declared_lift_at_dead_centre(
 def test_leads_of_one_direction(folder: DesignFolder) -> None:
     """65 % has its foot at −9.5°; errors of setting 0.2° apart: 4° at −13.3°."""
     expect_conforms(checked(folder, ALIKE, foot("20", "inlet_front", "-13.2 °")))
-    expect_finding(checked(folder, ALIKE, foot("20", "inlet_front", "-13.4 °")))
+    apart = checked(folder, ALIKE, foot("20", "inlet_front", "-13.4 °"))
+    expect_finding(apart)
+    assert apart.judgement is not None
+    assert apart.judgement.of == "forward, front"
+    assert {step.symbol for step in apart.steps if step.symbol.startswith("λ_")} == {"λ_f", "λ_b"}
 
 
 def in_mid_gear(*notches: str) -> list[tuple[str, str, str]]:
