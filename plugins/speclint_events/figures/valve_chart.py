@@ -236,7 +236,9 @@ def greatest_area(side: str, name: str, drawn: GearDrawn) -> float:
         (events.admission, events.cut_off) if name == "inlet" else (events.release, events.compression)
     )
     valve = end.inlet if name == "inlet" else end.exhaust
-    return max(valve.area(first + (last - first) * n / _PARTS) for n in range(_PARTS + 1))
+    return max(
+        valve.area(first + (last - first) * n / _PARTS) for n in range(_PARTS)
+    )  # at the last it is shut
 
 
 def angle_on_strip(side: str, place: int, drawn: GearDrawn) -> float:

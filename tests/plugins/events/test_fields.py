@@ -115,6 +115,7 @@ def test_the_ticks_point_inwards_and_the_numbers_stand_outside() -> None:
     """Ticks are 5 long; numbers stand 17 beneath the foot, and 7 left of the left axis."""
     one = field()
     one.frame("", "share", marks=(5.0,))
+    assert "" not in places(one), "an axis across without a title"
     assert lines(one)[:2] == [(100, 50, 100, 150), (100, 150, 300, 150)]
     assert lines(one)[-1] == (200, 150, 200, 145)
     assert (100, 50, 105, 50) in lines(one)

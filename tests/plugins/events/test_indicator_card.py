@@ -51,6 +51,13 @@ def test_there_is_room_above_the_chest() -> None:
     )
 
 
+def test_the_axes_are_named() -> None:
+    """That across beneath the middle of the field, 36 lower than its foot; that up beside its middle."""
+    stand = said(drawn(CARD).drawing)
+    assert stand["share of the stroke from the front dead centre"] == (400, 452, "middle")
+    assert stand["pressure, bar absolute"][1] == 221
+
+
 def test_the_theoretical_diagrams_begin_at_the_pressure_of_the_chest() -> None:
     """That of the front at the left, that of the back at the right; both reach down to the belt."""
     front, back = (line for ink, line in curves(drawn(CARD).drawing) if ink == "axis")
