@@ -106,6 +106,21 @@ def test_one_limit_of_the_boiler_is_joined_to_nothing() -> None:
     assert drawn[1][1][0] == pytest.approx(_alone((40, 70))[0], abs=0.06)
 
 
+def test_a_curve_may_be_dashed_from_one_of_its_points_on() -> None:
+    """3 kg/s are taken in notch a at 30 km/h."""
+    drawn = efforts(drawing({}, None, 3.0))
+    assert [(ink, [pytest.approx(at, abs=0.06) for at in line]) for ink, line in drawn[:2]] == [
+        ("edge", _alone((10, 100), (30, 80))),
+        ("edge dashed", _alone((30, 80), (50, 60))),
+    ]
+
+
+def test_a_curve_that_never_comes_to_what_the_boiler_makes_is_as_it_begins() -> None:
+    falling = Notch("a", ((10.0, 100.0, 2.5, 8.0), (30.0, 80.0, 1.5, 10.0)))
+    drawn = made._figure(gear({}), Engine(3.0, WHEEL, None, 2.0), [falling]).drawing
+    assert curves(drawn)[0][0] == "edge dashed"
+
+
 def test_what_a_notch_takes_all_along_may_be_what_the_boiler_makes() -> None:
     steady = Notch("a", ((10.0, 100.0, 2.0, 8.0), (30.0, 80.0, 2.0, 10.0)))
     drawn = made._figure(gear({}), Engine(3.0, WHEEL, None, 2.0), [steady]).drawing

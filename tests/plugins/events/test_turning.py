@@ -51,7 +51,9 @@ def longer(by: float) -> list[tuple[str, str, str]]:
 
 
 def test_three_cylinders_start_anywhere(folder: DesignFolder) -> None:
-    expect_conforms(checked(folder, STARTS))
+    check = checked(folder, STARTS)
+    expect_conforms(check)
+    assert {step.symbol for step in check.steps if step.symbol.startswith("x_")} >= {"x_f", "x_b"}
 
 
 def test_two_cylinders_at_right_angles_need_a_longer_cut_off(folder: DesignFolder) -> None:
@@ -100,7 +102,9 @@ def test_an_engine_that_names_no_block_is_told(folder: DesignFolder) -> None:
 
 
 def test_shut_inlets_hold_the_engine_in_mid_gear(folder: DesignFolder) -> None:
-    expect_conforms(checked(folder, MID))
+    check = checked(folder, MID)
+    expect_conforms(check)
+    assert check.says == "notch mid: no cam opens an inlet"
 
 
 def test_an_inlet_open_in_mid_gear_is_a_hold(folder: DesignFolder) -> None:
