@@ -15,4 +15,4 @@ def test_six_drawings_are_offered_in_the_units_that_are_chosen() -> None:
         "notch-efforts",
         "turning-moments",
     ]
-    assert all(one.in_chosen_units for one in found)
+    assert all(one.in_chosen_units and callable(one.make) for one in found)
