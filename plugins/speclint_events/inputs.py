@@ -26,7 +26,7 @@ from speclint.specs import Engine, LoadCase, ValveGear
 from speclint_events.formulae.cycles import as_drawn, of_cylinder, of_end
 from speclint_events.formulae.turning import Standing
 
-_TURN = 2 * math.pi
+_TURN = math.tau
 
 
 def hot_events(end: EndAtWork, sheet: Sheet) -> Events:

@@ -40,20 +40,21 @@ class Circle:
     centre: Point
     backward: bool
 
-    def at(self, angle: float, radius: float) -> Point:
-        """A crank angle from the front dead centre in the direction of running, at a radius."""
+    def at(self, angle: float, radius: float, end: End = End.FRONT) -> Point:
+        """A crank angle from the dead centre of an end in the direction of running, at a radius."""
         down = -1.0 if self.backward else 1.0
+        from_end = radius if end is End.FRONT else -radius
         x, y = self.centre
         return (
-            round(x - radius * math.cos(angle), 1),
-            round(y + down * radius * math.sin(angle), 1),
+            round(x - from_end * math.cos(angle), 1),
+            round(y + down * from_end * math.sin(angle), 1),
         )
 
-    def arc(self, first: float, last: float, radius: float, ink: str) -> None:
-        """Part of a circle about the centre."""
+    def arc(self, first: float, last: float, radius: float, ink: str, end: End = End.FRONT) -> None:
+        """Part of a circle about the centre, between two crank angles of an end."""
         parts = max(2, math.ceil((last - first) / _ARC_STEP))
         angles = [first + (last - first) * n / parts for n in range(parts + 1)]
-        self.paper.path([self.at(angle, radius) for angle in angles], ink)
+        self.paper.path([self.at(angle, radius, end) for angle in angles], ink)
 
 
 def event_circles(assessment: Assessment) -> Iterator[Figure]:
@@ -110,11 +111,10 @@ def _circle(circle: Circle, drawn: GearDrawn, notch: str) -> None:
     paper.line((x - 152, y), (x + 152, y), "axis")
     _tenths(circle, front)
     for end in (front, back):
-        turned = 0.0 if end.end is End.FRONT else math.pi
         for valve, (first, last) in circle_of_events(end).items():
             radius = RINGS[end.end.value, valve]
             circle.paper.circle(circle.centre, radius, "fine")
-            circle.arc(first + turned, last + turned, radius, "stated")
+            circle.arc(first, last, radius, "stated", end.end)
         _letters(circle, drawn, notch, end)
     _arrow(circle)
 
@@ -123,10 +123,10 @@ def _tenths(circle: Circle, end: CylinderEnd) -> None:
     """Arcs of the rod's length through each tenth of the stroke, from the line of stroke to the crank circle."""
     scale = _RADIUS / end.crank.radius
     for angle in tenths_of_stroke(end)[1:-1]:
-        ends = [circle.at(sign * angle, _RADIUS) for sign in (-1, 1)]
-        bow = _bow(end.crank.rod * scale, math.dist(*ends) / 2)
-        middle = (ends[0][0] + bow, circle.centre[1])
-        circle.paper.path([ends[0], *_between(ends[0], middle, ends[1]), ends[1]], "fine")
+        start, stop = circle.at(-angle, _RADIUS), circle.at(angle, _RADIUS)
+        bow = _bow(end.crank.rod * scale, _RADIUS * math.sin(angle))
+        middle = (start[0] + bow, circle.centre[1])
+        circle.paper.path([start, *_between(start, middle, stop), stop], "fine")
 
 
 def _bow(radius: float, half: float) -> float:
@@ -136,21 +136,20 @@ def _bow(radius: float, half: float) -> float:
 
 def _between(start: Point, middle: Point, end: Point) -> list[Point]:
     """Points of a flat arc through three, as a parabola: at this bow no line is wide enough to show the difference."""
-    half = abs(end[1] - start[1]) / 2
+    half = (end[1] - start[1]) / 2
     found = []
     for part in (-0.75, -0.5, -0.25, 0.0, 0.25, 0.5, 0.75):
         across = start[0] + (middle[0] - start[0]) * (1 - part**2)
-        found.append((round(across, 1), round(middle[1] + math.copysign(half, end[1] - start[1]) * part, 1)))
+        found.append((round(across, 1), round(middle[1] + half * part, 1)))
     return found
 
 
 def _letters(circle: Circle, drawn: GearDrawn, notch: str, end: CylinderEnd) -> None:
     front = end.end is End.FRONT
     for event, (letter, valve) in _LETTERS.items():
-        angle = getattr(end.events, event) + (0.0 if front else math.pi)
-        ring = RINGS[end.end.value, valve]
-        circle.paper.line(circle.at(angle, ring - 6), circle.at(angle, ring + 6), "thin")
-        x, y = circle.at(angle, 66.0 if front else 150.0)
+        angle, ring = getattr(end.events, event), RINGS[end.end.value, valve]
+        circle.paper.line(circle.at(angle, ring - 6, end.end), circle.at(angle, ring + 6, end.end), "thin")
+        x, y = circle.at(angle, 66.0 if front else 150.0, end.end)
         anchor = "middle" if front else ("end" if x < circle.centre[0] else "start")
         share = drawn.again(partial(share_at, notch, end.end.value, event))
         circle.paper.text((x, y + 4), words(f"{letter} {{}} %", shown(share, "%", 1)), "figure", anchor)
@@ -161,11 +160,8 @@ def _arrow(circle: Circle) -> None:
     radius = 30.0
     first, last = math.radians(200), math.radians(320)
     circle.arc(first, last, radius, "thin")
-    tip, along = circle.at(last + 0.2, radius), circle.at(last - 0.05, radius)
-    side = (tip[1] - along[1], along[0] - tip[0])
-    long = math.hypot(*side) or 1.0
-    wings = [(along[0] + sign * side[0] / long * 3, along[1] + sign * side[1] / long * 3) for sign in (-1, 1)]
-    circle.paper.shape([tip, *wings], "arrow")
+    wings = [circle.at(last - 0.05, radius + off) for off in (-3.0, 3.0)]
+    circle.paper.shape([circle.at(last + 0.2, radius), *wings], "arrow")
 
 
 def _rows(drawn: GearDrawn, notch: str) -> Iterator[tuple[str, ...]]:

@@ -65,13 +65,9 @@ class GearDrawn:
 
     def limit(self, rule: str, name: str) -> float | None:
         """A limit that a rule used, by its name in words as the sheet has it."""
-        check = self.checks.get(rule)
-        found = (
-            [step.value for step in check.steps if step.kind == "limit" and step.name == name]
-            if check
-            else []
-        )
-        return found[-1] if found and isinstance(found[-1], float) else None
+        steps = self.checks[rule].steps if rule in self.checks else ()
+        found = next((step.value for step in steps if step.kind == "limit" and step.name == name), None)
+        return found if isinstance(found, float) else None
 
 
 def gears_drawn(assessment: Assessment) -> Iterator[GearDrawn]:

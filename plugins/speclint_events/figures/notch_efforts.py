@@ -52,8 +52,13 @@ class Notch:
         """Speed and steam for each kilowatt-hour."""
         return [(v, rate) for v, _, _, rate in self.points]
 
-    def limit(self, boiler: float) -> tuple[float, float] | None:
-        """Speed and effort at which the cylinders take all that the boiler makes; between two points by a line."""
+    def limit(self, boiler: float | None) -> tuple[float, float] | None:
+        """Speed and effort at which the cylinders take all that the boiler makes; between two points by a line.
+
+        None where they take less or more at every speed, or the boiler is not known.
+        """
+        if boiler is None:
+            return None
         for (v_0, F_0, m_0, _), (v_1, F_1, m_1, _) in pairwise(self.points):
             if m_0 <= boiler < m_1:
                 part = (boiler - m_0) / (m_1 - m_0)
@@ -64,10 +69,11 @@ class Notch:
 def notch_efforts(assessment: Assessment) -> Iterator[Figure]:
     """A figure of the notches that run in the direction of the load case."""
     for drawn in gears_drawn(assessment):
-        engine, notches = _engine(drawn), []
-        if engine is not None:
-            notches = _worked(drawn, engine)
-        if engine is not None and notches:
+        engine = _engine(drawn)
+        if engine is None:
+            continue  # the check of adhesion says why
+        notches = _worked(drawn, engine)
+        if notches:
             yield _figure(drawn, engine, notches)
 
 
@@ -149,16 +155,15 @@ def _efforts(field: Field, drawn: GearDrawn, engine: Engine, notches: list[Notch
             (x, y - 6), _on_sheet(drawn, _ADHESION, "F_a", "adhesion, {} {kN}", "kN", 1), "figure", "end"
         )
     for notch in notches:
-        limit = notch.limit(engine.boiler) if engine.boiler is not None else None
-        _curve(field, notch, engine, limit)
+        _curve(field, notch, engine.boiler)
         labels.avoid(field.on(notch.efforts()))
     _name(field, [(notch.efforts()[-1], notch.name) for notch in notches])
-    fed = [place for place, _ in _fed(drawn, engine, notches)]
+    limits = list(_fed(drawn, engine, notches))
+    fed = [place for place, _ in limits]
     if len(fed) > 1:
         field.curve(fed, "axis")
         labels.avoid(field.on(fed))
-    marked = [*_starting(drawn, engine), *_fed(drawn, engine, notches)]
-    for place, says in marked:
+    for place, says in (*_starting(drawn, engine), *limits):
         field.cross(*place)
         if says:
             labels.put(field.place(*place), says)
@@ -188,7 +193,7 @@ def _starting(drawn: GearDrawn, engine: Engine) -> Iterator[_Mark]:
 def _fed(drawn: GearDrawn, engine: Engine, notches: list[Notch]) -> Iterator[_Mark]:
     """Speed and effort of each notch at which it takes what the boiler makes, by speed; the first has the words."""
     says = _on_sheet(drawn, _BOILER, "m_b", "boiler, {} {kg/s}", "kg/s", 2)
-    found = [notch.limit(engine.boiler) for notch in notches if engine.boiler is not None]
+    found = [notch.limit(engine.boiler) for notch in notches]
     for place in sorted(one for one in found if one is not None):
         yield place, says
         says = ""
@@ -204,17 +209,15 @@ def _name(field: Field, ends: list[tuple[tuple[float, float], str]]) -> None:
         field.paper.text((x + 8, above), f"notch {name}", "figure")
 
 
-def _curve(field: Field, notch: Notch, engine: Engine, limit: tuple[float, float] | None) -> None:
-    points, boiler = notch.efforts(), engine.boiler
-    if boiler is None:
-        field.curve(points)
+def _curve(field: Field, notch: Notch, boiler: float | None) -> None:
+    """The effort over the speed, dashed where the cylinders take more than the boiler makes."""
+    points, limit = notch.efforts(), notch.limit(boiler)
+    if limit is not None:
+        field.curve([*(one for one in points if one[0] < limit[0]), limit])
+        field.curve([limit, *(one for one in points if one[0] > limit[0])], "edge dashed")
     else:
-        fed = [(v, F) for v, F, m, _ in notch.points if m <= boiler]
-        beyond = [(v, F) for v, F, m, _ in notch.points if m > boiler]
-        at = [limit] if limit else []
-        for part, ink in (([*fed, *at], "edge"), ([*at, *beyond], "edge dashed")):
-            if len(part) > 1:
-                field.curve(part, ink)
+        beyond = boiler is not None and notch.points[0][2] > boiler
+        field.curve(points, "edge dashed" if beyond else "edge")
     for point in points:
         field.paper.circle(field.place(*point), 2.2, "solid")
 

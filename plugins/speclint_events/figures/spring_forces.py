@@ -171,14 +171,14 @@ def _margin(field: Field, scan: _Scan, labels: Labels) -> None:
     if at is None or loads is None:
         return
     there, needed = loads
-    short = needed.value > there.value
-    ends = [field.place(math.degrees(at.value), load.value) for load in loads]
+    short, angle = needed.value > there.value, math.degrees(at.value)
+    ends = [field.place(angle, load.value) for load in loads]
     for load, end in zip(loads, ends, strict=True):
         field.paper.circle(end, 3.5, "point hold" if short else "solid")
-        field.holds(load, "N", math.degrees(at.value))
+        field.holds(load, "N", angle)
     field.paper.dimension(ends[0], ends[1])
     labels.avoid(ends)
-    middle = ends[0][0], (ends[0][1] + ends[1][1]) / 2
+    middle = field.place(angle, (there.value + needed.value) / 2)
     apart = worked(short_of, there=there, needed=needed)
     labels.put(middle, words(f"{{}} {{N}} {'short' if short else 'left'}", shown(apart, "N", 0)))
 

@@ -18,7 +18,6 @@ from speclint.reports import (
     of_step,
     on_sheet,
     shown,
-    specs_of,
     taken_again,
     words,
     worked,
@@ -44,26 +43,23 @@ class Turning:
 def turning_moments(assessment: Assessment) -> Iterator[Figure]:
     """A figure of the gear from which the engine starts worst: its cylinders are taken as alike."""
     found = []
-    for gear in specs_of(assessment, ValveGear):
-        checks = [one for one in assessment.checks if one.component == gear.id and one.rule.name == _RULE]
-        for check in checks:
+    for check in assessment.checks:
+        if check.rule.name == _RULE:
             turning = taken_again(assessment, check, _taken)
-            numbers = {one.symbol: one.value for one in check.steps if isinstance(one.value, float)}
-            limits = {one.name: one.value for one in check.steps if one.kind == "limit"}
-            least = limits.get(_LIMIT)
-            if turning and "M_m" in numbers and isinstance(least, float):
-                found.append((check.utilisation or 0.0, gear.id, turning, check))
+            mean, share = on_sheet(check, "M_m"), _least_share(check)
+            if turning and mean is not None and share is not None:
+                found.append((check, turning, mean, share))
     if found:
-        _, name, turning, check = max(found, key=lambda one: one[0])
-        mean, share = on_sheet(check, "M_m"), _least_share(check)
-        if mean is not None and share is not None:
-            yield _figure(name, turning, mean, share)
+        check, turning, mean, share = max(found, key=lambda one: one[0].utilisation or 0.0)
+        yield _figure(check.component, turning, mean, share)
 
 
 def _least_share(check: Check) -> Quantity | None:
     """The least share of the mean moment that is allowed, on the sheet."""
-    places = [at for at, step in enumerate(check.steps) if step.kind == "limit" and step.name == _LIMIT]
-    return of_step(check, places[-1]) if places else None
+    for at, step in enumerate(check.steps):
+        if step.kind == "limit" and step.name == _LIMIT:
+            return of_step(check, at)
+    return None
 
 
 def turning_of(assessment: Assessment, name: str) -> list[Turning]:

@@ -16,7 +16,7 @@ from speclint_events.figures.fields import WIDTH, Field, top_of
 from speclint_events.figures.gears import GearDrawn, angle_of, gears_drawn
 
 _RULE = "events.area-enough"
-_TURN = 2 * math.pi
+_TURN = math.tau
 _PARTS = 60
 _LEFT, _WIDE = 70.0, 660.0
 
@@ -42,8 +42,7 @@ def _end(drawn: GearDrawn) -> CylinderEnd:
 
 
 def _most(drawn: GearDrawn, valve: str) -> float | None:
-    article = "an" if valve[0] in "aeiou" else "a"
-    return drawn.limit(_RULE, f"greatest Mach index of {article} {valve}")
+    return drawn.limit(_RULE, f"greatest Mach index of an {valve}")
 
 
 @dataclass(frozen=True)
@@ -237,7 +236,9 @@ def greatest_area(side: str, name: str, drawn: GearDrawn) -> float:
         (events.admission, events.cut_off) if name == "inlet" else (events.release, events.compression)
     )
     valve = end.inlet if name == "inlet" else end.exhaust
-    return max(valve.area(first + (last - first) * n / _PARTS) for n in range(_PARTS + 1))
+    return max(
+        valve.area(first + (last - first) * n / _PARTS) for n in range(_PARTS)
+    )  # at the last it is shut
 
 
 def angle_on_strip(side: str, place: int, drawn: GearDrawn) -> float:
@@ -275,12 +276,9 @@ def piston_at(side: str, event: str, drawn: GearDrawn) -> float:
 def _limit(drawn: GearDrawn, valve: str) -> Quantity | None:
     """The greatest Mach index of a valve that is allowed, on the sheet."""
     check = drawn.checks.get(_RULE)
-    article = "an" if valve[0] in "aeiou" else "a"
-    for at, step in enumerate(check.steps if check is not None else ()):
-        if (
-            check is not None
-            and step.kind == "limit"
-            and step.name == f"greatest Mach index of {article} {valve}"
-        ):
+    if check is None:
+        return None
+    for at, step in enumerate(check.steps):
+        if step.kind == "limit" and step.name == f"greatest Mach index of an {valve}":
             return of_step(check, at)
     return None

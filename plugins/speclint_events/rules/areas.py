@@ -137,10 +137,10 @@ def area_enough(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, CamAtWork]) -> Judgement:
         cam = item[1]
-        if cam.at.serves == "exhaust" and "exhaust" not in sound:
+        if cam.at.serves not in sound:  # taken for an exhaust alone, so that no inlet waits for it
             p_e = sheet.take_absolute("p_e", case.exhaust_pressure)
             T_e = sheet.take("T_e", case.exhaust_temperature)
-            sound["exhaust"] = sheet.work("a_e", steam_speed_of_sound, p=p_e, T=T_e)
+            sound[cam.at.serves] = sheet.work("a_e", steam_speed_of_sound, p=p_e, T=T_e)
         A = piston_area(*at_work.place, cam.at.side, sheet)
         passage = passage_of(cam.train.valve, cam.mark, sheet)
         A_m = measured(f"A_m{cam.mark}", mean_effective_area, cam, sheet, passage=passage)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import SERVES, SIDES, GearAtWork, clearance_share, is_typed
+from speclint.facts import SIDES, EndAtWork, GearAtWork, clearance_share, is_typed
 from speclint.handbook.steam import IF97, share_of_pressure
-from speclint.specs import LoadCase, ValveGear
+from speclint.specs import LoadCase, PoppetValve, ValveGear
 from speclint_events.formulae.events import mean_of_ends
 from speclint_events.formulae.steam import share_of_flow
 from speclint_events.inputs import Steam, mean_cut_off, steam_of
@@ -137,30 +137,29 @@ def clearance_volume(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement
     """c = V_c/(A S) of each end against the valves of the end; the share left at compression in the shortest notch."""
     at_work = GearAtWork(gear, case, sheet)
     shortest = min(at_work.running, key=lambda name: mean_cut_off(at_work, name, sheet))
+    ends = [at_work.end(shortest, side) for side in SIDES]
     judged = [
         one
-        for side in SIDES
-        for serves in SERVES
-        for one in _of_valve(at_work, shortest, serves == "inlet", side.value, sheet)
+        for end in ends
+        for cam in (end.inlet, end.exhaust)
+        for one in _of_valve(end, cam.train.valve, sheet)
     ]
     if not judged:
         raise sheet.not_applicable("no valve states the clearance volume or the compression of its end")
     return sheet.worst(*judged)
 
 
-def _of_valve(at_work: GearAtWork, notch: str, inlet: bool, side: str, sheet: Sheet) -> Iterator[Judgement]:
-    end = at_work.end(notch, next(one for one in SIDES if one.value == side))
-    valve = (end.inlet if inlet else end.exhaust).train.valve
+def _of_valve(end: EndAtWork, valve: PoppetValve, sheet: Sheet) -> Iterator[Judgement]:
     within = sheet.limit("within")
     if sheet.is_stated(f"clearance share of {valve.id}", valve.clearance_share):
-        worked = clearance_share(*at_work.place, end.side, sheet)
+        worked = clearance_share(*end.gear.place, end.side, sheet)
         stated = sheet.take("c_v", valve.clearance_share)
         judged = sheet.equals(stated, worked, within).else_says(
             "{item} states a clearance volume of {found}, its end has {limit}"
         )
         yield judged.of_item(valve.id)
     if sheet.is_stated(f"compression of {valve.id}", valve.compression_share):
-        left = at_work.share(end.exhaust, opens=False)
+        left = end.gear.share(end.exhaust, opens=False)
         stated = sheet.take("x_v", valve.compression_share)
         judged = sheet.equals(stated, left, within).else_says(
             "{item} states compression with {found} left, its cam gives {limit}"

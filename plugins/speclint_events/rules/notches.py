@@ -184,14 +184,14 @@ def _one_setting(at_work: GearAtWork, sheet: Sheet) -> list[Judgement]:
     for cam in (cam for name in at_work.running for cam in at_work.cams(name)):
         other = first.setdefault((cam.at.cam.id, cam.at.backward), cam)
         if other is not cam:
-            k = float(round((cam.foot - other.foot) / (2 * math.pi)))
+            k = float(round((cam.foot - other.foot) / math.tau))
             apart = sheet.work(f"Δφ_{cam.mark}", apart_in_two_notches, φ_1=other.foot, φ_2=cam.foot, k=k)
             judged.append(_apart(apart, cam, sheet))
     for (name, backward), cam in first.items():
         fore = first.get((name, False))
         if backward and fore is not None:
             feet = {"φ_b": cam.foot, "φ_f": fore.foot, "β": fore.cam.duration}
-            k = float(round(sum(feet.values()) / (2 * math.pi)))
+            k = float(round(sum(feet.values()) / math.tau))
             judged.append(_apart(sheet.work(f"Δφ_{cam.mark}", apart_when_reversed, **feet, k=k), cam, sheet))
     return judged
 

@@ -121,10 +121,12 @@ def release(gear: ValveGear, case: LoadCase, sheet: Sheet) -> Judgement:
         _, k = turns_apart(end, hot_events(end, sheet))
         freed, shut = at_work.angle(end.exhaust, opens=True), at_work.angle(end.inlet, opens=False)
         after = sheet.work("β_r", angle_between, φ_1=shut, φ_2=freed, k=k)
-        later = sheet.at_least(after, sheet.limit("after")).else_says(
-            "{item}: release {found} after cut-off, {limit} wanted"
+        return sheet.worst(
+            placed,
+            sheet.at_least(after, sheet.limit("after")).else_says(
+                "{item}: release {found} after cut-off, {limit} wanted"
+            ),
         )
-        return sheet.worst(placed, later)
 
     return sheet.each(at_work.ends(), judge)
 

@@ -13,13 +13,17 @@ from pathlib import Path
 import pytest
 from iapws import IAPWS97
 
+from speclint import COMMON_PRACTICE, Sheet
+from speclint.handbook.tables import Reading
 from speclint.rules import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_finding, found, on_sheet
+from speclint_events.rules import areas
 from tests.plugins.events.gear import checked, files
 from tests.plugins.events.test_shares import dwell
 from tests.plugins.events.worked_engine import STEADY
 from tests.plugins.known_metals import WITH_METALS
 
+OPENS = "events.opens"
 OPENING, SHUTTING, ENOUGH = "events.opening-speed", "events.shutting-speed", "events.area-enough"
 MEAN = 173144.9e-6 / 58.909  # m²
 #: Of the exhaust, 1 489 137.3 mm² degrees over 172.909°.
@@ -35,6 +39,17 @@ def steady(*changes: tuple[str, str, str]) -> dict[str, str]:
 @pytest.fixture
 def folder(tmp_path: Path) -> DesignFolder:
     return DesignFolder(tmp_path)
+
+
+def measure(monkeypatch: pytest.MonkeyPatch, share: float) -> None:
+    """Let every valve have this share of its area."""
+
+    def given() -> Reading:
+        return Reading.exact("share as given", share, "", COMMON_PRACTICE)
+
+    monkeypatch.setattr(
+        areas, "measured", lambda symbol, _table, _cam, sheet, **_: sheet.look_up(symbol, given)
+    )
 
 
 @pytest.mark.parametrize("side", [-1, 1])
@@ -59,6 +74,55 @@ def test_early_opening_is_asked_to_35_percent(folder: DesignFolder, longer: int,
     assert folder.write(files(not_run, *ends), settings=settings).only(OPENING).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("rule", "share", "outcome"),
+    [
+        (OPENING, 0.249, "finding"),
+        (OPENING, 0.251, "conforms"),
+        (SHUTTING, 0.0299, "finding"),
+        (SHUTTING, 0.0301, "conforms"),
+    ],
+)
+def test_the_declared_shares_from_both_sides(
+    folder: DesignFolder, monkeypatch: pytest.MonkeyPatch, rule: str, share: float, outcome: str
+) -> None:
+    """A quarter of the greatest area by 10°, and 0.03 of the area over the angle in the last fifth."""
+    measure(monkeypatch, share)
+    check = checked(folder, rule)
+    assert found(check) == pytest.approx(share)
+    assert check.outcome == outcome
+
+
+def test_early_opening_is_asked_at_the_longest_cut_off_too(
+    folder: DesignFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Every notch cuts off at the very limit to which the rule asks."""
+
+    def at_the_limit(_gear: object, _notch: str, sheet: Sheet) -> float:
+        return sheet.limit("to")
+
+    monkeypatch.setattr(areas, "mean_cut_off", at_the_limit)
+    measure(monkeypatch, 0.5)
+    expect_conforms(checked(folder, OPENING))
+
+
+@pytest.mark.parametrize(("clearance", "fails"), [("3.0999999999", False), ("3.1000000001", True)])
+def test_a_valve_must_leave_its_seat_and_not_only_reach_it(
+    folder: DesignFolder, clearance: str, fails: bool
+) -> None:
+    """2 mm above a ramp of 1.1 mm are 3.1 mm, to less than the round-off that other limits allow."""
+    low = ("cam-inlet-front-20.toml", 'lift = "9.5 mm"', 'lift = "2 mm"')
+    stated = ("tappet-inlet-front.toml", 'clearance = "0.6 mm"', f'clearance = "{clearance} mm"')
+    (expect_finding if fails else expect_conforms)(checked(folder, OPENS, low, stated))
+
+
+def test_the_share_of_the_lift_that_the_clearance_takes(folder: DesignFolder) -> None:
+    """Of the lowest cam, 9.5 mm above a ramp of 1.1 mm, 0.6 mm cold: 0.6/10.6 = 0.0566."""
+    check = checked(folder, OPENS)
+    expect_conforms(check)
+    assert check.utilisation == pytest.approx(0.6 / 10.6)
+
+
 def test_slow_shutting(folder: DesignFolder) -> None:
     """A ramp twice as long lets the last fifth of the opening creep."""
     expect_conforms(checked(folder, SHUTTING))
@@ -69,10 +133,16 @@ def test_slow_shutting(folder: DesignFolder) -> None:
 
 
 @pytest.mark.parametrize(
-    ("share", "grade"), [(0.995, None), (1.005, Grade.OBSERVATION), (1.205, Grade.NONCONFORMITY)]
+    ("share", "grade"),
+    [
+        (0.995, None),
+        (1.005, Grade.OBSERVATION),
+        (1.195, Grade.OBSERVATION),
+        (1.205, Grade.NONCONFORMITY),
+    ],
 )
 def test_area_for_the_speed(folder: DesignFolder, share: float, grade: Grade | None) -> None:
-    """Z = 2 S n A/(a A_m) = 0.5 at some 210 rev/min; the exhausts, far larger, have less."""
+    """Z = 2 S n A/(a A_m) = 0.5 at some 210 rev/min, grave above 1.2 of that; the exhausts, far larger, have less."""
     sound = IAPWS97(P=1.52 + 0.101325, T=663.15).w
     n = 0.5 * sound * MEAN / (2 * 0.66 * math.pi * 0.5**2 / 4)
     duty = (
@@ -121,3 +191,9 @@ def test_an_exhaust_too_small(folder: DesignFolder) -> None:
     small = ("valve-exhaust-front.toml", 'port_area = "20000 mm²"', 'port_area = "4000 mm²"')
     expect_finding(checked(folder, ENOUGH, small))
     expect_conforms(checked(folder, ENOUGH))
+
+
+def test_the_sound_in_the_exhaust_stands_once_on_the_sheet(folder: DesignFolder) -> None:
+    """Both exhausts let the same steam go."""
+    sounds = [step.symbol for step in checked(folder, ENOUGH).steps if step.symbol in ("a_i", "a_e")]
+    assert sorted(sounds) == ["a_e", "a_i"]

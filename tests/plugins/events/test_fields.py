@@ -11,8 +11,10 @@ from xml.etree import ElementTree
 
 import pytest
 
-from speclint.reports import Paper
-from speclint_events.figures.fields import Field
+from speclint.reports import Paper, axis_marks, title_at
+from speclint.reports.pack.drawn_units import drawn_in
+from speclint_events.figures import fields
+from speclint_events.figures.fields import Field, top_of
 from speclint_events.figures.notch_efforts import Engine
 from speclint_events.figures.valve_chart import (
     _dead_centres,
@@ -54,10 +56,66 @@ def test_a_pair_of_values_stands_above_the_foot_and_right_of_the_left_axis() -> 
     assert field((-10.0, 10.0)).place(5.0, 1.0) == (250.0, 50.0)
 
 
+def test_an_axis_up_may_begin_below_nothing() -> None:
+    """0.5 of −1 to 1 is three quarters of 100 above the foot at 150."""
+    one = Field(Paper("a", "a", "a", 400.0, 300.0), (100.0, 50.0), (200.0, 100.0), (0.0, 10.0), (-1.0, 1.0))
+    assert one.place(2.5, 0.5) == (150.0, 75.0)
+
+
+@pytest.mark.parametrize(("tall", "wanted"), [(240.0, 4), (100.0, 2), (40.0, 2)])
+def test_an_axis_up_has_a_mark_about_every_60_units(tall: float, wanted: int) -> None:
+    """And no fewer than are asked for with two."""
+    one = Field(Paper("a", "a", "a", 400.0, 300.0), (100.0, 50.0), (200.0, tall), (0.0, 10.0), (0.0, 1.0))
+    one.frame("", "share", marks=(5.0,))
+    heights = [(mark.value, mark.at) for mark in one.paper.held().marks if mark.axis == "y100 50"]
+    assert heights == [
+        (number, pytest.approx(50 + tall - value * tall, abs=0.06))
+        for number, value in axis_marks(0.0, 1.0, "", wanted)
+    ]
+
+
+def test_marks_across_are_noted_with_their_places() -> None:
+    one = field()
+    one.frame("", "share", marks=(2.5, 5.0))
+    across = [(mark.value, mark.at) for mark in one.paper.held().marks if mark.axis == "x100 50"]
+    assert across == [(2.5, 150), (5, 200)]
+
+
+@pytest.mark.parametrize(("title", "unit"), [("", "km/h"), ("speed, {km/h}", "")])
+def test_marks_across_are_round_numbers_of_the_unit_that_is_drawn(title: str, unit: str) -> None:
+    """50 mph are 80.4672 km/h, of 100 on 200 units."""
+    one = field((0.0, 100.0))
+    with drawn_in("imperial"):
+        one.frame(title, "share", unit=unit)
+    assert places(one)["50"][0] == pytest.approx(100 + 2 * 80.4672, abs=0.06)
+
+
+def test_the_title_up_stands_left_of_its_numbers() -> None:
+    """46 left of the axis, and farther where numbers as wide as 20000 end 7 left of it: at 18.8 of 70."""
+    narrow = field()
+    narrow.frame("", "share", marks=(5.0,))
+    assert places(narrow)["share"][0] == 54
+    wide = Field(Paper("a", "a", "a", 400.0, 300.0), (70.0, 50.0), (200.0, 100.0), (0.0, 10.0), (0.0, 2e4))
+    wide.frame("", "load", marks=(5.0,))
+    assert places(wide)["load"][0] == pytest.approx(title_at(24.0, 63.0, (0.0, 20000.0)), abs=0.1)
+
+
+def test_words_keep_to_their_field_and_12_above_it(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The field from (100, 50) to (300, 150), 2 less at its foot, and 5 more to the right."""
+    monkeypatch.setattr(fields, "Labels", lambda _paper, within: within)
+    assert field().labels(5.0) == (100, 38, 305, 148)
+
+
+def test_the_top_of_an_axis_leaves_room_above_the_greatest() -> None:
+    assert top_of([2.0, 10.0, 4.0]) == pytest.approx(11.2)
+    assert top_of([10.0], 1.25) == pytest.approx(12.5)
+
+
 def test_the_ticks_point_inwards_and_the_numbers_stand_outside() -> None:
     """Ticks are 5 long; numbers stand 17 beneath the foot, and 7 left of the left axis."""
     one = field()
     one.frame("", "share", marks=(5.0,))
+    assert "" not in places(one), "an axis across without a title"
     assert lines(one)[:2] == [(100, 50, 100, 150), (100, 150, 300, 150)]
     assert lines(one)[-1] == (200, 150, 200, 145)
     assert (100, 50, 105, 50) in lines(one)

@@ -23,7 +23,7 @@ from speclint.reports import Figure, Labels, Paper, courses_of
 from speclint.testing import DesignFolder
 from speclint_events.figures import turning_moments as turning_figure
 from speclint_events.figures.event_circle import event_circles
-from speclint_events.figures.gears import gears_drawn
+from speclint_events.figures.gears import gear_of, gears_drawn
 from speclint_events.figures.indicator_card import indicator_cards, thinned
 from speclint_events.figures.notch_efforts import Notch, notch_efforts
 from speclint_events.figures.spring_forces import _Scan, spring_forces
@@ -33,6 +33,7 @@ from tests.plugins.events.gear import foot
 from tests.plugins.events.worked_engine import worked_engine
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.valves.gear import train_files
+from tests.reports.held_drawings import Holder
 
 MAKERS = {
     "valves-gear": valve_charts,
@@ -143,6 +144,13 @@ def test_nothing_written_is_cut_off(name: str) -> None:
         assert left >= -2, one.text
         assert left + length <= wide + 2, one.text
         assert 8 <= y <= tall - 2, one.text
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_every_number_is_that_of_its_sheet_and_stands_where_its_axis_has_it(name: str) -> None:
+    """As of every drawing of the example."""
+    assessment = spring_on_cam()[0] if name == "following-valve" else assessed()
+    assert Holder(assessment).wrong(of_name(name)) == []
 
 
 @pytest.mark.parametrize("name", ALL)
@@ -656,8 +664,21 @@ def test_gears_alike_are_drawn_once(
         files["second.toml"] = files["gear.toml"].replace('foot = "-9.5 °"', f'foot = "{foot_of_65}"')
         design = DesignFolder(Path(folder)).write(files, settings=WITH_METALS)
         rules = [one for one in design.loaded.rules if one.name == "cycle.steam-rate"]
-        found = [(one.name, one.alike) for one in gears_drawn(assess([design.root], design.loaded, rules))]
-    assert found == (drawn_as or [("gear", ()), ("second", ())])
+        assessment = assess([design.root], design.loaded, rules)
+        found = list(gears_drawn(assessment))
+        names = [one.name for one in found]
+        assert [gear_of(assessment, name).name for name in reversed(names)] == names[::-1]
+    assert [(one.name, one.alike) for one in found] == (drawn_as or [("gear", ()), ("second", ())])
+
+
+def test_a_drawing_says_of_which_notch_and_speed_it_is() -> None:
+    (gear,) = gears_drawn(assessed())
+    assert gear.of == "gear: notch 20, 180 rev/min"
+    assert replace(gear, alike=("second",)).of == "gear, second: notch 20, 180 rev/min"
+
+
+def test_a_gear_whose_steam_was_not_worked_is_not_drawn() -> None:
+    assert list(gears_drawn(assessed(rules=("events.wire-drawing",)))) == []
 
 
 def test_of_several_springs_the_worst_is_drawn() -> None:

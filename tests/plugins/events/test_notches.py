@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
 
 import pytest
 
-from speclint.testing import DesignFolder, changed, expect_conforms, expect_finding, on_sheet
+from speclint.testing import (
+    DesignFolder,
+    changed,
+    expect_conforms,
+    expect_finding,
+    expect_not_assessed,
+    on_sheet,
+)
+from speclint_events.rules import notches
 from tests.plugins.events.gear import checked, files
 from tests.plugins.known_metals import WITH_METALS
 
@@ -99,7 +110,9 @@ def test_a_cam_read_backwards_that_is_not_made_for_it(folder: DesignFolder) -> N
     expect_finding(checked(folder, BOTH, ("gear.toml", *text, fixed)), says="not in an order")
 
 
-@pytest.mark.parametrize(("turned", "fails"), [("", True), ("cams_turn = true\n", False)])
+@pytest.mark.parametrize(
+    ("turned", "fails"), [("", True), ("cams_turn = true\n", False), ("cams_turn = false\n", True)]
+)
 def test_one_cam_in_both_directions_has_one_setting(folder: DesignFolder, turned: str, fails: bool) -> None:
     """Forwards the foot stands at −9.5°, backwards that would be at −107°, not −9.5°: 97.5° apart."""
     old = '[notches.b.inlet_front]\ncam = "cam-inlet-front-b"'
@@ -149,3 +162,50 @@ def test_a_fixed_cam_has_one_setting_in_the_notches_of_one_direction(
     )
     check = folder.write({**files(), "gear.toml": gear}, settings=WITH_METALS).only(BOTH)
     (expect_finding if fails else expect_conforms)(check)
+
+
+def test_each_cam_is_compared_with_its_first_notch_alone(folder: DesignFolder) -> None:
+    """The exhaust cams work in the notches 65, 35 and 20, each other cam in one: two comparisons at either end."""
+    check = checked(folder, BOTH)
+    assert sorted(step.symbol for step in check.steps if step.symbol.startswith("Δφ")) == [
+        "Δφ_eb",
+        "Δφ_eb",
+        "Δφ_ef",
+        "Δφ_ef",
+    ]
+
+
+def test_a_gear_without_any_cam_is_not_assessed(folder: DesignFolder) -> None:
+    gear = files()["gear.toml"]
+    bare = gear[: gear.index("[notches.65]")]
+    check = folder.write({**files(), "gear.toml": bare}, settings=WITH_METALS).only(RAMP)
+    expect_not_assessed(check, "no notch of gear names a cam")
+
+
+def test_a_train_that_does_not_give_way_is_judged_by_its_clearance_alone(folder: DesignFolder) -> None:
+    check = checked(folder, RAMP)
+    assert {step.symbol for step in check.steps if step.symbol.startswith("y")} == {
+        "y_if",
+        "y_ef",
+        "y_ib",
+        "y_eb",
+    }
+
+
+@pytest.mark.parametrize(
+    ("in_order", "how"), [(True, "in their order"), (False, "not in an order in which the engine runs")]
+)
+def test_the_order_of_the_valves_is_told_with_their_angles(
+    monkeypatch: pytest.MonkeyPatch, in_order: bool, how: str
+) -> None:
+    angles = {"admission": -6.0, "cut_off": 53.0, "release": 144.5, "compression": 317.5}
+    radians = {event: math.radians(angle) for event, angle in angles.items()}
+    monkeypatch.setattr(
+        notches, "hot_events", lambda _end, _sheet: SimpleNamespace(**radians, in_order=in_order)
+    )
+    end: Any = SimpleNamespace(id="notch 20, front")
+    sheet: Any = SimpleNamespace(states=lambda holds, says: (holds, says))
+    assert notches._in_order(end, sheet) == (
+        in_order,
+        f"notch 20, front: the valves act {how}: admission -6.0°, cut-off 53.0°, release 144.5°, compression 317.5°",
+    )
