@@ -69,7 +69,7 @@ class DrivingAxle(Component):
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m")] = NOT_STATED
-    driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks")] = ()
+    driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks"), OWN_PLACE] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
     turning: dict[str, Turning] = {}
     left: Wheel = Wheel.unstated()
