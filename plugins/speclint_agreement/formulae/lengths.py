@@ -33,3 +33,18 @@ def beyond_guide(L: Metres, a: Metres, L_g: Metres) -> Metres:
     0.17
     """
     return L - a - L_g
+
+
+@formula("L_b = a − L_v", cites=[FIRST_PRINCIPLES])
+def before_guide(a: Metres, L_v: Metres) -> Metres:
+    """Length of a spindle from the point where its valve is attached to its guide.
+
+    L_b = a − L_v
+
+    ``a`` length from the seat to the guide, ``L_v`` from the seat to where the valve is attached [m]. Returns [m],
+    below 0 where the valve is attached within the guide.
+
+    >>> round(before_guide(a=0.060, L_v=0.055), 9)
+    0.005
+    """
+    return a - L_v

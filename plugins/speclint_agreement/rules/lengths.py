@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.specs import BoltedJoint, Gland, ValveSpindle
-from speclint_agreement.formulae.lengths import beyond_guide, flange_with_nut
+from speclint_agreement.formulae.lengths import before_guide, beyond_guide, flange_with_nut
 
 
 def _standing_out(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
@@ -22,12 +22,18 @@ def _standing_out(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _unsupported(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
-    """The length in which a spindle may buckle, against what lies between its guide and the gear."""
+    """The length in which a spindle may buckle, against what lies on either side of its guide."""
     lengths = {"L": spindle.heated_length, "a": spindle.guide_from_seat, "L_g": spindle.guide_length}
     if all(sheet.is_stated(f"length {name}", length) for name, length in lengths.items()):
         taken = {name: sheet.take(name, length) for name, length in lengths.items()}
         least = sheet.work("L_f", beyond_guide, **taken)
-        yield Pair(spindle.free_length, worked(least, *lengths.values()), "at least")
+        yield Pair(spindle.free_length, worked(least, *lengths.values()), "at least", name="to the gear")
+    before = {"a": spindle.guide_from_seat, "L_v": spindle.valve_length}
+    if all(sheet.is_stated(f"length {name}", length) for name, length in before.items()):
+        least = sheet.work(
+            "L_b", before_guide, **{name: sheet.take(name, one) for name, one in before.items()}
+        )
+        yield Pair(spindle.free_length, worked(least, *before.values()), "at least", name="to the valve")
 
 
 gland_stands_out: Rule = agreement(
@@ -37,18 +43,22 @@ gland_stands_out: Rule = agreement(
     pairs=_standing_out,
     within="",
     grade=Grade.NONCONFORMITY,
+    edition=2,
     why="a chain that takes less than is there finds room for the crosshead where it strikes the nuts of the gland",
-    leaves_out="washers, ends of the studs beyond the nuts, and a gland whose flange does not yet lie on its box",
+    leaves_out="washers, lock nuts, ends of the studs beyond the nuts, and a gland whose flange does not yet lie on "
+    "its box",
     against=(),
 )
 
 spindle_beyond_guide: Rule = agreement(
     "spindle.free-length",
-    title="The unsupported length of a spindle is no less than what lies between its guide and the gear",
+    title="The unsupported length of a spindle is no less than what lies between its guide and the gear, or "
+    "between its guide and the valve",
     on=ValveSpindle,
     pairs=_unsupported,
     within="",
     grade=Grade.NONCONFORMITY,
+    edition=2,
     why="a spindle judged against buckling by less than its length bends in the guide, and its valve stays open",
     leaves_out="a second guide, and what holds the end at the gear aside",
     against=("break under load",),

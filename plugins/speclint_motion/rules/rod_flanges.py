@@ -17,6 +17,7 @@ from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_f
     "diameter, and round it each bolt has at least 2 diameters",
     on=Crosshead,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="where bolts find no room, their nuts bear on the fillet, or thinner ones are put in when the rod is fitted",
     leaves_out="nuts of other widths, holes and the metal outside of them, a flange that stands apart from the "
@@ -34,30 +35,32 @@ from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_f
     ],
 )
 def flange_takes_its_bolts(crosshead: Crosshead, sheet: Sheet) -> Judgement:
-    """(D − d)/2 − r against 1.5 d_b, and π (D − 1.5 d_b)/n against 2 d_b, of each shoulder at the crosshead's end."""
+    """(D − d)/2 − r against 1.5 d_b, and π (D − 1.5 d_b)/n against 2 d_b, of the widest shoulder at that end."""
     held = crosshead.rod_held
     if sheet.read("rod held by", held.by) != "flange bolts":
         raise sheet.not_applicable("the rod is not held by bolts through a flange")
     rod = sheet.follow(crosshead.on_rod)
-    flanges = list(_flanges(rod, sheet))
-    if not flanges:
+    shoulders = list(_shoulders(rod, sheet))
+    if not shoulders:
         raise sheet.not_assessed(f"no shoulder of {rod.id} at the crosshead's end is stated", rod.where)
     d_b = sheet.look_up("d_b", nominal_diameter, designation=sheet.read("thread", held.thread))
     n = float(sheet.count("n", held.bolts))
-    return sheet.worst(*(one for section in flanges for one in _judged(section, d_b, n, sheet)))
+    D, flange = max(shoulders, key=lambda one: one[0])
+    return sheet.worst(*_judged(D, flange, d_b, n, sheet))
 
 
-def _flanges(rod: PistonRod, sheet: Sheet) -> Iterator[RodSection]:
+def _shoulders(rod: PistonRod, sheet: Sheet) -> Iterator[tuple[Metres, RodSection]]:
+    """The shoulders at the crosshead's end, each with its larger diameter: a step beside the flange is one, too."""
     for name, section in rod.sections.items():
         shoulder = sheet.read(f"form of {name}", section.form) == "shoulder"
         if shoulder and sheet.read(f"place of {name}", section.at) == "crosshead end":
-            yield section
+            yield sheet.take(f"D of {name}", section.larger_diameter), section
 
 
-def _judged(section: RodSection, d_b: Metres, n: Ratio, sheet: Sheet) -> Iterator[Judgement]:
+def _judged(D: Metres, flange: RodSection, d_b: Metres, n: Ratio, sheet: Sheet) -> Iterator[Judgement]:
     """The ring on which the nuts bear, and what each bolt has of its circle."""
-    D, d = sheet.take("D", section.larger_diameter), sheet.take("d", section.diameter)
-    b = sheet.work("b", ring_beside_fillet, D=D, d=d, r=sheet.take("r", section.fillet))
+    d, r = sheet.take("d", flange.diameter), sheet.take("r", flange.fillet)
+    b = sheet.work("b", ring_beside_fillet, D=D, d=d, r=r)
     s = sheet.work("s", times_diameter, k=sheet.limit("nut", "k_s"), d=d_b)
     yield sheet.at_least(b, s).else_says("flange of the rod {found} wide beside its fillet, {limit} wanted")
     pitch = sheet.work("a", arc_of_each_bolt, D=D, s=s, n=n)

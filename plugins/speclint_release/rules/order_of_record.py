@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
@@ -13,14 +14,15 @@ from speclint_release.sources import EN_13445_5
 @rule(
     "made.examined-as-finished",
     title="No weld on record is later than the last examination that the part passed, and no weld or heat treatment is "
-    "later than the measurement of a size",
+    "later than the last measurement of a size",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="a film taken before the weld shows no weld, and a bore measured before the furnace is not the bore that comes "
     "out of it",
-    leaves_out="which weld an examination looked at, cracks that a heat treatment opens, and sizes that were cut after "
-    "they were measured",
+    leaves_out="that an examination was passed (made.examined); which weld an examination looked at, cracks that a "
+    "heat treatment opens, and sizes that were cut after they were measured",
     against=(),
 )
 def examined_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
@@ -50,15 +52,22 @@ def _examined(made: MadePart, welds: Sequence[Record], sheet: Sheet) -> Iterator
 
 
 def _measured(made: MadePart, works: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
-    """Sizes: each was measured on the part as it came from the last weld and the last furnace."""
-    for size, on in days_of(
-        [(name, one.date) for name, one in made.measured.items()] if works else [], sheet
-    ):
+    """Sizes: each was measured last on the part as it came from the last weld and the last furnace."""
+    for size, on in _last_measured(made, sheet).items() if works else ():
         late = [name for name, day in days_of(works, sheet) if day > on]
         says = (
             f"{', '.join(late)}: later than {size} was measured" if late else f"{size} measured as finished"
         )
         yield sheet.states(not late, says, where=made.where)
+
+
+def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
+    """The sizes by their keys, each with the last day on which it was measured."""
+    last: dict[str, dt.date] = {}
+    for name, day in days_of([(name, one.date) for name, one in made.measured.items()], sheet):
+        size = sheet.said(f"dimension of {name}", made.measured[name].dimension) or name
+        last[size] = max(day, last.get(size, day))
+    return last
 
 
 RULES = (examined_as_finished,)

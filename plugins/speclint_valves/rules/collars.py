@@ -15,13 +15,15 @@ from speclint_valves.inputs.shutting import spindle_of
     title="The collar of the spindle is wider than the bore of its valve, and presses on the ring between them, as the "
     "nut draws it up, with at most 0.7 of the proof stress of the softer of the two, hot",
     on=PoppetValve,
-    cases=("starting", "running"),
+    cases=("starting", "running", "drifting"),
     grade=Grade.HOLD,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a collar that sinks into its valve takes the preload off the nut, and one that draws into the bore splits the "
     "valve or lets it go",
-    leaves_out="the face under the nut; chamfer of the bore and fillet of the collar, which narrow the ring; what the "
-    "load of the gear adds, at most half of the preload that valve.stays-on-its-spindle asks for; the local code and a "
+    leaves_out="the face under the nut; chamfer of the bore and fillet of the collar, and a hub that ends within the "
+    "collar, which narrow the ring; what the preload gains where the valve grows more than its spindle; what the load "
+    "of the gear adds, at most half of the preload that valve.stays-on-its-spindle asks for; the local code and a "
     "competent person decide",
     against=("loosen",),
     limits=[

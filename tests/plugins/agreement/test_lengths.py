@@ -61,3 +61,13 @@ def test_a_spindle_is_free_from_guide_to_gear(
 ) -> None:
     found = workshop.write(SPINDLE).replace("spindle.toml", old, new).only("spindle.free-length")
     assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("valve", "ends"), [("90 mm", FINE), ("89.9 mm", WRONG), ("90 mm ±0.1", WRONG)])
+def test_a_spindle_is_free_from_valve_to_guide_too(
+    workshop: DesignFolder, valve: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The guide moved to 290 mm from the seat, 20 mm long: 200 mm from a valve that ends at 90, 20 mm to the gear."""
+    design = workshop.write(SPINDLE).replace("spindle.toml", "60 mm", f'290 mm"\nvalve_length = "{valve}')
+    found = design.replace("spindle.toml", "100 mm", "20 mm").only("spindle.free-length")
+    assert (found.outcome, found.grade) == ends

@@ -46,6 +46,24 @@ def test_the_bolts_find_room_round_the_flange(workshop: DesignFolder, bolts: int
     assert workshop.write(flanged("182 mm", bolts=bolts)).only(FLANGE).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("step", "outcome"),
+    [("92 mm", "conforms"), ("181 mm", "conforms"), ("185 mm", "conforms"), ("182.5 mm", "finding")],
+)
+def test_a_step_beside_the_flange_is_none(workshop: DesignFolder, step: str, outcome: str) -> None:
+    """The flange is the widest shoulder, 182 mm; a step round 90 mm with 1 mm of fillet counts only where it is wider.
+
+    Of 185 mm: (185 − 90)/2 − 1 = 46.5 mm; of 182.5 mm with 12 mm of fillet: 34.25 mm, and 36 mm are wanted.
+    """
+    fillet = "12 mm" if step == "182.5 mm" else "1 mm"
+    made = flanged("182 mm")
+    made["rod.toml"] += (
+        f'[sections.step]\nform = "shoulder"\nat = "crosshead end"\ndiameter = "90 mm"\n'
+        f'larger_diameter = "{step}"\nfillet = "{fillet}"\n'
+    )
+    assert workshop.write(made).only(FLANGE).outcome == outcome
+
+
 def test_a_rod_held_otherwise_has_no_flange(workshop: DesignFolder) -> None:
     assert workshop.write(flanged("110 mm", by="nut")).only(FLANGE).outcome == "not applicable"
 

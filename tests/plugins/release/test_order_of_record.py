@@ -17,7 +17,8 @@ SIZE = (
     'date = "2026-07-02"\ninspector = "R. Fell"\n'
 )
 MADE = f'kind = "made-part"\nid = "made"\nof = "block"\n{WELD}{FURNACE}{EXAMINED}{SIZE}'
-BLOCK = 'kind = "cylinder-block"\nid = "block"\n[bores.main]\ndiameter = "578 mm H7"\n'
+BORES = '[bores.main]\ndiameter = "578 mm H7"\n[bores.other]\ndiameter = "578 mm H7"\n'
+BLOCK = f'kind = "cylinder-block"\nid = "block"\n{BORES}'
 
 
 def made(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
@@ -42,6 +43,23 @@ def test_what_was_looked_at_is_the_finished_part(
     check = made(workshop, (f'"{old}"', f'"{new}"'))
     assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
     assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("again", "outcome"), [("2026-03-28", "conforms"), ("2026-03-27", "finding"), ("2026-01-31", "finding")]
+)
+def test_the_last_measurement_of_a_size_counts(workshop: DesignFolder, again: str, outcome: str) -> None:
+    """The bore of February, before weld and furnace; it was measured again on the day of the furnace, 28 March."""
+    second = SIZE.replace('"bores.main.diameter"', "again").replace("2026-07-02", again)
+    second += 'dimension = "bores.main.diameter"\n'
+    assert made(workshop, ("2026-07-02", "2026-02-02"), (EXAMINED, EXAMINED + second)).outcome == outcome
+
+
+def test_two_sizes_are_two(workshop: DesignFolder) -> None:
+    """Another bore measured in July says nothing of that measured in February."""
+    other = SIZE.replace("main", "other")
+    check = made(workshop, ("2026-07-02", "2026-02-02"), (EXAMINED, EXAMINED + other))
+    assert (check.outcome, "later than bores.main.diameter was measured" in check.says) == ("finding", True)
 
 
 def test_a_failed_examination_is_none(workshop: DesignFolder) -> None:

@@ -44,6 +44,13 @@ def test_the_ring_under_a_collar(
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("collar", "outcome"), [("20.95 mm", "conforms"), ("20.90 mm", "finding")])
+def test_a_valve_may_be_hottest_while_it_drifts(workshop: DesignFolder, collar: str, outcome: str) -> None:
+    """At 220 °C while drifting, else at 20 °C: 0.7 × 200 MPa, a collar of 20.926 mm, as above."""
+    made = {**drawn_up(collar), "duty.toml": duty("20 °C", drifting="220 °C")}
+    assert workshop.write(made).only(COLLAR).outcome == outcome
+
+
 def test_the_pressure_under_a_collar(workshop: DesignFolder) -> None:
     """20 kN on π/4 (26² − 16²) = 329.87 mm²: 60.63 MPa."""
     check = workshop.write(drawn_up("26 mm")).only(COLLAR)
