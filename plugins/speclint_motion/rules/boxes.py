@@ -16,7 +16,7 @@ from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
     "bears the steam of boiler or relief valves within the allowable tension of its metal",
     on=StuffingBox,
     cases=("starting", "running", "water"),
-    grade=Grade.NONCONFORMITY,
+    grade=Grade.HOLD,
     cites=[BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="packing without room seals nothing, and a box turned too thin bursts beside the rod, where no crack is seen",
     leaves_out="bottom and flange of the box, holes for studs and oil in its wall (gland.studs), a box in halves, and "
@@ -29,17 +29,16 @@ from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
     ],
 )
 def box_wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
-    """(d_b − d)/2 against 0.05 d, and p (D² + d_b²)/(D² − d_b²) at the bore against the allowable tension, hot."""
+    """p (D² + d_b²)/(D² − d_b²) at the bore against the allowable tension, hot; (d_b − d)/2 against 0.05 d, no hold."""
     d, d_b = sheet.take("d", sheet.follow(box.seals).diameter), sheet.take("d_b", box.bore)
     if d_b <= d:
-        return sheet.states(
-            False, "the bore of the stuffing box is no wider than its rod", where=box.bore.where
-        )
+        says = "the bore of the stuffing box is no wider than its rod"
+        return sheet.states(False, says, where=box.bore.where).graded(Grade.NONCONFORMITY)
     least = sheet.work("w_n", share_of_diameter, k=sheet.limit("room", "k_w"), D=d)
     room = sheet.at_least(sheet.work("w", tube_wall, D=d_b, d=d), least).else_says(
         "room for the packing {found}, {limit} wanted"
     )
-    return sheet.worst(room, _wall(box, case, sheet))
+    return sheet.worst(room.graded(Grade.NONCONFORMITY), _wall(box, case, sheet))
 
 
 def _wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
