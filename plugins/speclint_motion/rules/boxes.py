@@ -20,8 +20,7 @@ from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
     cites=[BORESI, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="packing without room seals nothing, and a box turned too thin bursts beside the rod, where no crack is seen",
     leaves_out="bottom and flange of the box, holes for studs and oil in its wall (gland.studs), a box in halves, and "
-    "what the maker of the packing asks for; the hydraulic test, for which, and for the whole box, the local code and a "
-    "competent person decide",
+    "what the maker of the packing asks for; the hydraulic test: the local code and a competent person decide on it",
     against=("leak",),
     limits=[
         Limit(
