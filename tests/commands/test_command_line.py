@@ -96,6 +96,21 @@ def test_the_kinds_are_listed_and_one_is_explained(
     assert shop.root.is_dir()
 
 
+def test_what_rests_on_a_value_is_exit_0_and_2_where_a_spec_cannot_be_read(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("affects", "tube.bore") == 0
+    assert "tube.stress" in capsys.readouterr().out
+    shop.write({"other.toml": 'kind = "tube"\nboer = "100 mm"\n'})
+    assert run("affects", "tube.bore") == 2
+
+
+def test_a_review_makes_the_folders_that_lead_to_it_and_takes_one_that_is_there(shop: DesignFolder) -> None:
+    for _ in range(2):
+        assert run("review", "--to", "out/of/office") == 0
+    assert (shop.root / "out" / "of" / "office").is_dir()
+
+
 def test_settings_that_cannot_be_read_are_told_and_nothing_is_checked(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -262,6 +262,20 @@ def test_a_name_alone_is_looked_for_in_every_list(
     assert "plate-P355GH" in capsys.readouterr().out
 
 
+def test_without_a_word_every_list_is_told_and_no_name_is(
+    lists: NameLists, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["names"]) == 0
+    said = capsys.readouterr().out
+    assert all(called in said for called in lists.called())
+    assert "plate-P355GH" not in said
+
+
+def test_where_no_name_is_near_none_is_offered(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["names", "materials", "qqqqqqqqqq"]) == 2
+    assert capsys.readouterr().err == ('speclint: materials: no name has "qqqqqqqqqq" in it or beside it\n')
+
+
 def test_a_text_is_looked_for_in_names_and_beside_them(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["names", "materials", "stainless", "1.4021"]) == 0
     assert "stainless-1.4021" in capsys.readouterr().out

@@ -138,6 +138,17 @@ def test_of_several_made_to_one_spec_the_one_that_is_fitted_stands(
     assert judged(workshop, "560.310", block_1=first, block_2=second).beside == beside
 
 
+def test_parts_are_told_by_what_becomes_of_them(workshop: DesignFolder) -> None:
+    large = changed(
+        MADE, ('"liner-7"', '"liner-8"'), ('serial = "7"', 'serial = "8"'), ('"560.3 mm"', '"560.325 mm"')
+    )
+    drawn = workshop.write({**bench(DRAWN), "liner-7.toml": MADE, "liner-8.toml": large}).assess()
+    judged_all = judge(drawn)
+    assert [one.made.id for one in judged_all.of("as drawn")] == ["liner-7"]
+    assert [one.made.id for one in judged_all.of("ready to concede")] == ["liner-8"]
+    assert judged_all.of("rework") == []
+
+
 def test_what_fails_as_drawn_is_no_fault_of_the_part(workshop: DesignFolder) -> None:
     part = judged(workshop, "560.310")
     assert part.failing == ()

@@ -6,6 +6,7 @@ import math
 
 import pytest
 
+from speclint import OutOfRange
 from speclint_fabrication.formulae import area_replacement, openings, walls
 from speclint_fabrication.formulae.area_replacement import wall_without_opening
 from speclint_fabrication.formulae.castings import ratio_of_walls
@@ -13,6 +14,7 @@ from speclint_fabrication.formulae.fatigue import (
     fatigue_size_factor,
     fatigue_strength,
     fatigue_temperature_factor,
+    range_round_barrel,
 )
 from speclint_fabrication.formulae.openings import reach_in_branch, reach_in_shell
 from speclint_fabrication.formulae.pipe_loads import share_of_pipe_load
@@ -205,3 +207,10 @@ def test_an_opening_of_half_the_wall_may_still_be_replaced_by_metal() -> None:
     at = area_replacement.wall_with_opening
     assert at(t_0=0.010, d=0.100, a=0.200, A_b=300e-6) == pytest.approx(0.012)
     assert at(t_0=0.010, d=0.101, a=0.200, A_b=300e-6) == pytest.approx(0.014213, abs=1e-6)
+
+
+@pytest.mark.parametrize("e", [0.0, -1e-3])
+def test_a_barrel_of_which_no_metal_is_left_has_no_range_of_stress(e: float) -> None:
+    """It would come out as 0 or below, and pass."""
+    with pytest.raises(OutOfRange, match="no metal of the barrel is left"):
+        range_round_barrel(Δp=1.6e6, r=0.290, e=e)
