@@ -109,6 +109,21 @@ def test_a_tappet_that_goes_in_from_below_goes_in_before_its_cam(
     assert ("before cam, since" in lines.get("tappet", "")) is forced
 
 
+@pytest.mark.parametrize(("top", "says"), [("15 mm", "130 mm"), ("15 mm ±0.5", "131 mm"), ("9.9 mm", "")])
+def test_the_circle_over_the_nose_of_a_cam_with_a_table(workshop: DesignFolder, top: str, says: str) -> None:
+    """2 × (50 + 15) = 130 mm, 2 × 65.5 = 131 mm with the limits; 2 × 59.9 = 119.8 mm pass the bore of 120 mm."""
+    table = f'table = ["1 mm", "{top}", "2 mm"]\n'
+    lines = listed(write(workshop, ("cam", 'lift = "15 mm"\nramp_height = "1 mm"\n', table)).only(IMPLIED))
+    assert ("over the nose" in lines["cambox"]) is bool(says)
+    assert f"circle over the nose of cam, {says}" in lines["cambox"] or not says
+
+
+def test_steps_that_no_size_forces_into_an_order_are_not_assessed(workshop: DesignFolder) -> None:
+    """A block of which only the shaft and the lagging are in the list."""
+    folder = steps_of(workshop, ("shaft", "lagging"), "")
+    expect_not_assessed(folder.only(STATED), "no size that is stated forces an order")
+
+
 @pytest.mark.parametrize(
     ("part", "left_out"),
     [
