@@ -76,14 +76,14 @@ def test_what_stands_beneath_the_card() -> None:
 
 def test_words_keep_clear_of_the_lines_and_stand_at_their_events(monkeypatch: pytest.MonkeyPatch) -> None:
     """Each cross has its share of the stroke, and each end its name at 0.6 of its stroke, on its expansion."""
+    levels = [  # before anything is put in place: they are read off the card that is kept for all tests
+        [(70.0, pytest.approx(level(bar), abs=0.1)), (730.0, pytest.approx(level(bar), abs=0.1))]
+        for bar in (16.2, 1.35, 1.01325)
+    ]
     noted = Noted()
     monkeypatch.setattr(Field, "labels", lambda _: noted)
     (figure,) = made.indicator_cards(assessed())
     diagrams = [line for ink, line in curves(figure.drawing) if ink in ("edge", "edge dashed")]
-    levels = [
-        [(70.0, pytest.approx(level(bar), abs=0.1)), (730.0, pytest.approx(level(bar), abs=0.1))]
-        for bar in (16.2, 1.35, 1.01325)
-    ]
     assert noted.avoided == [*levels, *diagrams]
     strokes = lines(figure.drawing, "edge")
     crosses = [((x_1 + x_2) / 2, (y_1 + y_2) / 2) for x_1, y_1, x_2, y_2 in strokes[::2]]
