@@ -7,7 +7,6 @@ from typing import Any
 
 import pytest
 
-from speclint.rules import twins
 from speclint.testing import DesignFolder, on_sheet
 from speclint_valves.inputs import aside, springs
 from speclint_valves.inputs.loads import Loaded
@@ -75,11 +74,6 @@ def test_springs_are_weak_where_they_hold_and_strong_where_they_load(
 
     Open by h mm at the greatest rate the weak spring has 1000 + 30 h N.
     """
-    for known in (
-        "_twins",
-        "_originals",
-    ):  # what is made of these functions to run on enclosures ends with the test
-        monkeypatch.setattr(twins, known, {})
     monkeypatch.setattr(springs, "shut_loads", lambda *_: (1000.0, 3000.0))
     monkeypatch.setattr(springs, "rates", lambda *_: (10e3, 30e3))
     workshop.write(files())
