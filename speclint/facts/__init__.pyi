@@ -226,6 +226,7 @@ from .heating import (
 from .hot_clearances import (
     WorkingClearances as WorkingClearances,
     clearance_at_work as clearance_at_work,
+    growth_since_drawn as growth_since_drawn,
     nominal_ratio as nominal_ratio,
     nominal_temperature as nominal_temperature,
     spindle_length as spindle_length,

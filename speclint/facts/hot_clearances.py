@@ -21,6 +21,10 @@ if TYPE_CHECKING:
     from speclint.specs import LoadCase, Tappet
 
 
+#: A part that was finished at the drawing's temperature had not grown then.
+_DRAWN = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
+
+
 @formula("ε = α (T − T_ref) − α_0 (T_0 − T_ref)", cites=[FIRST_PRINCIPLES])
 def strain_since(alpha: PerKelvin, T: Kelvins, alpha_0: PerKelvin, T_0: Kelvins, T_ref: Kelvins) -> Ratio:
     """Thermal strain of a part since the temperature at which it was finished.
@@ -196,9 +200,15 @@ def _grown(train: ValvesTrain, case: LoadCase, mark: str, sheet: Sheet) -> dict[
     }
 
 
+def growth_since_drawn(part: Component, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
+    """Growth of a part in a load case since it was drawn, at 20 °C; on the sheet with its temperature and expansion."""
+    T = sheet.take(f"T_{index}", case.temperature_of(part))
+    alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
+    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **_DRAWN)
+
+
 def _strain(part: Component, index: str, case: LoadCase, sheet: Sheet) -> Ratio:
     T = nominal_temperature(f"T_{index}", case.temperature_of(part), sheet)
     metal = sheet.material_of(part)
     alpha = sheet.look_up(f"α_{index}", expansion_as_listed, of=part, metal=metal, at=T)
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **since)
+    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **_DRAWN)

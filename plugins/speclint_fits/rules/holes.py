@@ -12,7 +12,6 @@ from speclint import (
     rule,
 )
 from speclint.equations import Metres, Radians, Ratio
-from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import BoltedJoint, Component, HolePattern, LoadCase
 from speclint_fits.formulae.geometry import (
@@ -85,7 +84,9 @@ def _room(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> Metres:
 
 
 def _unlike(parts: tuple[Component, Component], case: LoadCase, sheet: Sheet) -> Ratio:
-    grown = (_growth(mark, part, case, sheet) for mark, part in zip("21", parts, strict=True))
+    grown = (
+        facts.growth_since_drawn(part, mark, case, sheet) for mark, part in zip("21", parts, strict=True)
+    )
     return sheet.work("Δε", unlike_growth, ε_2=next(grown), ε_1=next(grown))
 
 
@@ -134,14 +135,6 @@ def _pattern(part: Component, joint: BoltedJoint, sheet: Sheet) -> HolePattern:
 
 def _count(pattern: HolePattern, joint: BoltedJoint, sheet: Sheet) -> int:
     return sheet.count("z", pattern.count if sheet.is_stated("holes", pattern.count) else joint.count)
-
-
-def _growth(mark: str, part: Component, case: LoadCase, sheet: Sheet) -> Ratio:
-    """Growth of a part in a load case, since it was drawn."""
-    T = sheet.take(f"T_{mark}", case.temperature_of(part))
-    alpha = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
-    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{mark}", facts.strain_since, alpha=alpha, T=T, **drawn)
 
 
 def _taken(

@@ -3,9 +3,16 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Ratio
-from speclint.facts import block_under, shift_at_seat, side_load, strain_since, zone_at_distance, zone_of
-from speclint.handbook.fits import DRAWING_TEMPERATURE, diametral_clearance
+from speclint.equations import Metres
+from speclint.facts import (
+    block_under,
+    growth_since_drawn,
+    shift_at_seat,
+    side_load,
+    zone_at_distance,
+    zone_of,
+)
+from speclint.handbook.fits import diametral_clearance
 from speclint.specs import ORIENTATIONS, CamBox, Component, CylinderBlock, LoadCase, ValveSeat, ValveSpindle
 from speclint_valves.formulae.alignment import (
     edge_pressure,
@@ -95,7 +102,7 @@ def _by_box(spindle: ValveSpindle, box: CamBox, case: LoadCase, sheet: Sheet) ->
         for name, one in feet
     )
     grown = {
-        index: _growth(index, part, case, sheet)
+        index: growth_since_drawn(part, index, case, sheet)
         for index, part in (("x", box), ("b", _block(spindle, sheet)))
     }
     shift = sheet.work(
@@ -111,14 +118,6 @@ def _by_box(spindle: ValveSpindle, box: CamBox, case: LoadCase, sheet: Sheet) ->
 
 def _block(spindle: ValveSpindle, sheet: Sheet) -> CylinderBlock:
     return block_under(sheet.follow(spindle.moves), sheet)
-
-
-def _growth(index: str, part: CylinderBlock | CamBox, case: LoadCase, sheet: Sheet) -> Ratio:
-    """Growth of a part in a load case, since it was drawn."""
-    T = sheet.take(f"T_{index}", case.temperature_of(part))
-    alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
-    drawn = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **drawn)
 
 
 def _one_axis(one: ValveSeat, other: ValveSeat, sheet: Sheet) -> Judgement:

@@ -20,10 +20,10 @@ from speclint.equations import Newtons, Pascals, Ratio
 from speclint.facts import (
     CRACKED,
     ValvesTrain,
+    growth_since_drawn,
     motion,
     ratio_of_train,
     speed_of_gear,
-    strain_since,
     valve_speed,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE, SHRINK_FIT
@@ -75,10 +75,7 @@ def guide_clearance_when_hot(spindle: ValveSpindle, case: LoadCase, sheet: Sheet
     The guide is at the temperature of the block, which holds it: the difference of their expansion changes its bore.
     """
     guide, d = guide_of(spindle, case, sheet), sheet.take("d", spindle.diameter)
-    T_s = sheet.take("T_s", case.temperature_of(spindle))
-    α_s = sheet.look_up("α_s", sheet.material_of(spindle).expansion, of=spindle, at=T_s)
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    ε_s = sheet.work("ε_s", strain_since, alpha=α_s, T=T_s, **since)
+    ε_s = growth_since_drawn(spindle, "s", case, sheet)
     cold = sheet.work("c_0", guide_clearance, D_g=guide.bore, Δ_g=guide.closed_cold, d=d)
     hot = sheet.work(
         "c", guide_clearance_hot, D_g=guide.bore, ε_g=guide.growth, Δ_g=guide.closed_hot, d=d, ε_s=ε_s

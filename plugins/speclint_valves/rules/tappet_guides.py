@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Ratio
-from speclint.facts import strain_since
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import CamBox, LoadCase, Tappet
+from speclint.facts import growth_since_drawn
+from speclint.specs import LoadCase, Tappet
 from speclint_valves.formulae.guides import guide_clearance_hot, share_of_diameter
 from speclint_valves.inputs.rollers import rocks
 
@@ -33,7 +31,7 @@ def guide_clearance(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable("a tappet that rocks has no guide")
     box = sheet.follow(tappet.carried_in)
     D, d = sheet.take("D", box.tappet_bore), sheet.take("d", tappet.stem_diameter)
-    ε_b, ε_t = _strain(box, "b", case, sheet), _strain(tappet, "t", case, sheet)
+    ε_b, ε_t = growth_since_drawn(box, "b", case, sheet), growth_since_drawn(tappet, "t", case, sheet)
     c = sheet.work("c", guide_clearance_hot, D_g=D, ε_g=ε_b, Δ_g=0.0, d=d, ε_s=ε_t)
     least = sheet.work("c_min", share_of_diameter, x=sheet.limit("least", "x_l"), d=d)
     most = sheet.work("c_max", share_of_diameter, x=sheet.limit("greatest", "x_g"), d=d)
@@ -41,14 +39,6 @@ def guide_clearance(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_least(c, least).else_says("tappet tight in its guide: {found} of clearance, {limit} wanted"),
         sheet.at_most(c, most).else_says("tappet loose in its guide: {found} of clearance, {limit} allowed"),
     )
-
-
-def _strain(part: CamBox | Tappet, mark: str, case: LoadCase, sheet: Sheet) -> Ratio:
-    """Expansion of a part since 20 °C."""
-    T = sheet.take(f"T_{mark}", case.temperature_of(part))
-    α = sheet.look_up(f"α_{mark}", sheet.material_of(part).expansion, of=part, at=T)
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{mark}", strain_since, alpha=α, T=T, **since)
 
 
 RULES = (guide_clearance,)

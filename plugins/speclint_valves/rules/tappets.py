@@ -5,15 +5,14 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres, Ratio
 from speclint.facts import (
+    growth_since_drawn,
     lever_ratio,
     ramp_of,
     spindle_length,
-    strain_since,
     tappet_clearance_hot,
     tappet_clearances,
 )
-from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.specs import Cam, CamBox, CylinderBlock, LoadCase, PoppetValve, Rocker, Tappet, ValveSpindle
+from speclint.specs import Cam, CamBox, LoadCase, Rocker, Tappet, ValveSpindle
 from speclint_valves.formulae.motion import setting_error
 from speclint_valves.formulae.spindle import length_with_room
 from speclint_valves.rules.seats import DEFERS
@@ -49,9 +48,9 @@ def clearance_when_hot(tappet: Tappet, case: LoadCase, sheet: Sheet) -> Judgemen
     grown = {
         **_spindle_and_valve(spindle, case, sheet),
         "L_b": sheet.take("L_b", box.block_length),
-        "ε_b": _strain(block, "b", case, sheet),
+        "ε_b": growth_since_drawn(block, "b", case, sheet),
         "L_d": sheet.take("L_d", box.datum_length),
-        "ε_d": _strain(box, "d", case, sheet),
+        "ε_d": growth_since_drawn(box, "d", case, sheet),
         "i": i,
     }
     worn = sheet.work("c_w", tappet_clearance_hot, c=c - e, y=y, **grown)
@@ -87,19 +86,10 @@ def _spindle_and_valve(spindle: ValveSpindle, case: LoadCase, sheet: Sheet) -> d
     L, L_v = sheet.take("L", spindle.heated_length), sheet.take("L_v", spindle.valve_length)
     return {
         "L_s": sheet.work("L_s", spindle_length, L=L, L_v=L_v),
-        "ε_s": _strain(spindle, "s", case, sheet),
+        "ε_s": growth_since_drawn(spindle, "s", case, sheet),
         "L_v": L_v,
-        "ε_v": _strain(valve, "v", case, sheet),
+        "ε_v": growth_since_drawn(valve, "v", case, sheet),
     }
-
-
-def _strain(
-    part: ValveSpindle | PoppetValve | CylinderBlock | CamBox, index: str, case: LoadCase, sheet: Sheet
-) -> Ratio:
-    T = sheet.take(f"T_{index}", case.temperature_of(part))
-    alpha = sheet.look_up(f"α_{index}", sheet.material_of(part).expansion, of=part, at=T)
-    since = {"alpha_0": 0.0, "T_0": DRAWING_TEMPERATURE, "T_ref": DRAWING_TEMPERATURE}
-    return sheet.work(f"ε_{index}", strain_since, alpha=alpha, T=T, **since)
 
 
 def _within_ramps(tappet: Tappet, clearance: Metres, sheet: Sheet) -> list[Judgement]:
