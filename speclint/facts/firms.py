@@ -47,7 +47,7 @@ _INSPECTS = _seen(
     "certifying testing department office service services abnahme controle"
 )
 _SAME = {"bro": "brother"}
-_FEWEST_INITIALS = 3  # of two letters, another firm's name begins so by chance
+_FEWEST_INITIALS = 3  # common practice: with two letters another firm's name begins by chance
 
 
 def is_firm_in(firm: str, text: str) -> bool:
