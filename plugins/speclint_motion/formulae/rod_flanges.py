@@ -22,20 +22,6 @@ def ring_beside_fillet(D: Metres, d: Metres, r: Metres) -> Metres:
     return (D - d) / 2 - r
 
 
-@formula("c = k d", cites=[FIRST_PRINCIPLES])
-def times_diameter(k: Ratio, d: Metres) -> Metres:
-    """Multiple of the diameter of a bolt.
-
-    c = k d
-
-    ``k`` the multiple, whose source stands at the limit that gives it; ``d`` diameter [m]. Returns [m].
-
-    >>> round(times_diameter(k=1.5, d=0.024), 9)
-    0.036
-    """
-    return k * d
-
-
 @formula("a = π (D − s)/n", cites=[FIRST_PRINCIPLES])
 def arc_of_each_bolt(D: Metres, s: Metres, n: Ratio) -> Metres:
     """Share of each bolt in the widest circle that keeps its nut within the rim.

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress
-from speclint.handbook.fits import share_of_diameter
 from speclint.handbook.members import tube_wall
 from speclint.specs import LoadCase, StuffingBox
+from speclint_motion.formulae.diameters import times_diameter
 from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
 
 
@@ -34,7 +34,7 @@ def box_wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
     if d_b <= d:
         says = "the bore of the stuffing box is no wider than its rod"
         return sheet.states(False, says, where=box.bore.where).graded(Grade.NONCONFORMITY)
-    least = sheet.work("w_n", share_of_diameter, k=sheet.limit("room", "k_w"), D=d)
+    least = sheet.work("w_n", times_diameter, k=sheet.limit("room", "k_w"), d=d)
     room = sheet.at_least(sheet.work("w", tube_wall, D=d_b, d=d), least).else_says(
         "room for the packing {found}, {limit} wanted"
     )

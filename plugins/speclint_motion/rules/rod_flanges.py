@@ -8,7 +8,8 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres, Ratio
 from speclint.handbook.threads import nominal_diameter
 from speclint.specs import Crosshead, PistonRod, RodSection
-from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_fillet, times_diameter
+from speclint_motion.formulae.diameters import times_diameter
+from speclint_motion.formulae.rod_flanges import arc_of_each_bolt, ring_beside_fillet
 
 
 @rule(
