@@ -29,10 +29,52 @@ def visible(text: str) -> str:
 
 
 def json_text(data: object) -> str:
-    """Data as JSON in which every text, and every name, is visible; the same to the byte for the same data."""
+    """Data as JSON in which every text, and every name, is visible; the same to the byte for the same data.
+
+    What the whole is made of begins on lines of its own, and so does each element of a list among that: two documents
+    are compared check by check.
+
+    >>> print(json_text({"checks": [{"rule": "cover.flange"}, {"rule": "cover.test"}], "exit": 0}))
+    {
+    "checks": [
+    {"rule": "cover.flange"},
+    {"rule": "cover.test"}
+    ],
+    "exit": 0
+    }
+    <BLANKLINE>
+
+    :raises ValueError: for a number that JSON has no way to write: an infinity, or none at all.
+    """
+    if not isinstance(data, Mapping):
+        return _by_elements(data) + "\n"
+    members = (f"{_on_a_line(visible(str(name)))}: {_by_elements(value)}" for name, value in data.items())
+    return "{\n" + ",\n".join(members) + "\n}\n"
+
+
+def _by_elements(data: object) -> str:
+    if isinstance(data, list | tuple) and data:
+        return "[\n" + ",\n".join(map(_on_a_line, data)) + "\n]"
+    return _on_a_line(data)
+
+
+def _on_a_line(data: object) -> str:
+    text = _written(data)
+    # A control character is written with a backslash, so that without any nothing is to be shown by its code.
+    return text if "\\" not in text and text.isprintable() else _written(_visible_in(data))
+
+
+def _written(data: object) -> str:
     import json  # not at the top: a page for a terminal needs none
 
-    return json.dumps(_visible_in(data), ensure_ascii=False, indent=1, allow_nan=False) + "\n"
+    return json.dumps(data, ensure_ascii=False, allow_nan=False, default=_as_dict)
+
+
+def _as_dict(data: object) -> dict[Any, Any]:
+    """A mapping that is no dict, as one."""
+    if isinstance(data, Mapping):
+        return dict(data)
+    raise TypeError(f"{type(data).__name__} is no data that JSON can write")
 
 
 def _visible_in(data: Any) -> Any:

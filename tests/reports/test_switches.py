@@ -5,7 +5,7 @@ from __future__ import annotations
 import gzip
 import json
 import math
-from types import SimpleNamespace
+from types import MappingProxyType, SimpleNamespace
 from typing import Any
 
 import pytest
@@ -34,10 +34,19 @@ def test_reports_that_show_remedies_say_so_and_drawings_know_the_units_that_are_
 def test_json_has_its_letters_as_they_are_and_no_infinities() -> None:
     """Whatever cannot be seen is written by its code, in names too."""
     assert json_text({"σ\u202e": ["größe", 1, ("a\x1b",)]}) == (
-        '{\n "σ⟨U+202E⟩": [\n  "größe",\n  1,\n  [\n   "a⟨U+001B⟩"\n  ]\n ]\n}\n'
+        '{\n"σ⟨U+202E⟩": [\n"größe",\n1,\n["a⟨U+001B⟩"]\n]\n}\n'
+    )
+    assert json_text({"one": {"σ\u202e": 1}, "two": {"\x1b": "\\"}}) == (
+        '{\n"one": {"σ⟨U+202E⟩": 1},\n"two": {"⟨U+001B⟩": "\\\\"}\n}\n'
     )
     with pytest.raises(ValueError, match="Out of range float"):
         json_text([math.inf])
+    assert json_text(["a\tb", {}, []]) == '[\n"a b",\n{},\n[]\n]\n'
+    assert json_text({"of": [MappingProxyType({"a": [MappingProxyType({})]})], "none": []}) == (
+        '{\n"of": [\n{"a": [{}]}\n],\n"none": []\n}\n'
+    )
+    with pytest.raises(TypeError, match="set is no data that JSON can write"):
+        json_text({1})
     assert '"größe"' in index_script([Entry("größe", "key", "a.html")], "made")
 
 
