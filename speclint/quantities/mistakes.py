@@ -8,10 +8,14 @@ from speclint.errors import QuantityError
 
 _NOT_FINITE = re.compile(r"[+-]?(nan|inf|infinity)\b", re.IGNORECASE)
 #: A number with commas, and points perhaps.
-_COMMAS = re.compile(r"[0-9][0-9.]*,[0-9.,]*[0-9]")
+_COMMAS = re.compile(r"[0-9]+(?:\.[0-9]+)*,[0-9]+(?:[.,][0-9]+)*")
 #: Of these the comma may part thousands.
 _THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _SPACED = re.compile(r"(?<![0-9.,/])[1-9][0-9]{0,2}(?: [0-9]{3})+(?![0-9/])")
+#: Of these a number with one decimal sign, in front of which the other sign parts thousands; or that parts them alone.
+_PARTED = re.compile(
+    r"[0-9]+[.,][0-9]+|[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+(?:,[0-9]+)?|(?:,[0-9]{3})+(?:\.[0-9]+)?)"
+)
 #: Minus signs and dashes that are not the hyphen of a keyboard.
 _DASHES = re.compile(r"[‐‑‒–—−]")
 _SPAN = re.compile(r"([0-9.]+) ?- ?([0-9.]+)(?![0-9./])(.*)")
@@ -64,7 +68,12 @@ def _refuse_short_datum(short: re.Match[str]) -> None:
 
 
 def _without_commas(words: str) -> str:
-    """What to write: of a comma and a point in one number the last is the decimal point; one alone may be either."""
+    """What to write: of a comma and a point in one number the last is the decimal point; one alone may be either.
+
+    A number whose signs part neither thousands nor decimals may be any: none is proposed.
+    """
+    if not all(_PARTED.fullmatch(found) for found in _COMMAS.findall(words)):
+        return "a number with one point, before its decimals, and no other sign"
     meant = f'"{_COMMAS.sub(lambda found: _with_point(found[0]), words)}"'
     if any(_THOUSANDS.fullmatch(found) for found in _COMMAS.findall(words)):
         whole = _COMMAS.sub(lambda found: found[0].replace(",", ""), words)

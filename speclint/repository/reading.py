@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, TypeAlias
@@ -11,7 +12,9 @@ from pydantic import ValidationError
 
 from speclint.errors import Complaint, Location, one_of, shortened
 from speclint.repository.each import parts_of, without_each
+from speclint.repository.regular_files import read_regular
 from speclint.repository.toml_tables import read_toml
+from speclint.repository.unread import ids_in
 from speclint.repository.validation import complaint_of, of_no_family, quoted
 from speclint.specs import LONGEST_ID, Catalogue, Leaf, Spec, Table, TakenOver
 
@@ -63,10 +66,10 @@ def read_drafts(
         return (Loaded(file, path.stem, None, (Complaint(Location(file), _NO_TEXT, write=instead),)),)
     table = read_toml(path, file, content=content)
     if isinstance(table, Complaint):
-        return (Loaded(file, path.stem, None, (table,)),)
+        return _unread(path, file, content, table)
     kind = _kind_of(table, file, kinds)
     if isinstance(kind, Complaint):
-        return (Loaded(file, path.stem, None, (kind,)),)
+        return _unread(path, file, content, kind)
     if "each" not in table:
         stray = tuple(without_each(table))
         return (_draft(kind, _plain(table), file, path.stem, stray),)
@@ -74,6 +77,15 @@ def read_drafts(
     if not parts:
         return (_draft(kind, _plain(table), file, path.stem, complaints),)
     return tuple(_draft(kind, part, file, stem, complaints) for part, stem in parts)
+
+
+def _unread(path: Path, file: str, content: bytes | None, complaint: Complaint) -> tuple[Loaded, ...]:
+    """What is left of the specs of a file that cannot be read: their ids, so that links to them lead somewhere."""
+    names: tuple[str, ...] = (path.stem,)
+    with suppress(OSError):
+        text = (read_regular(path) if content is None else content).decode("utf-8", "replace")
+        names = ids_in(text, path.stem)
+    return tuple(Loaded(file, name, None, (complaint,)) for name in names)
 
 
 def ids_stated(content: bytes, file: str, kinds: Mapping[str, type[Spec]]) -> frozenset[str]:

@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
 
+from speclint.repository.each import put_in
 from speclint.specs import MARK, Spec
 
 _KIND = re.compile(r"""^\s*["']?kind["']?\s*=\s*["'](?P<kind>[^"'\n]*)["']""", re.MULTILINE)
+_ID = re.compile(r"""^\s*["']?id["']?\s*=\s*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
 _WORDS = re.compile(r'"([^"\n]*)"|' + r"'([^'\n]*)'")
 _MARK = re.compile(MARK.replace("(", "(?:"))
 
@@ -50,6 +53,25 @@ def unread_files(root: Path, files: Iterable[str], kinds: Mapping[str, type[Spec
         found = _KIND.search(text)
         words = frozenset(one or other for one, other in _WORDS.findall(text))
         yield Unread(file, kinds.get(found["kind"]) if found else None, words)
+
+
+def ids_in(text: str, stem: str) -> tuple[str, ...]:
+    """The ids of the specs that a text states which cannot be read, as far as it tells: else the name of its file.
+
+    Where the id has marks, one for each of the names that are listed for them.
+
+    >>> ids_in('kind = "cover\\nid = "cover-{end}"\\n[each]\\nend = ["front", "back"]', "covers")
+    ('cover-front', 'cover-back')
+    """
+    found = _ID.search(text)
+    stated = found["id"] if found else stem
+    lists = {word: names for word in re.findall(MARK, stated) if (names := _listed(word, text))}
+    return tuple(put_in(stated, dict(zip(lists, names, strict=True))) for names in product(*lists.values()))
+
+
+def _listed(word: str, text: str) -> tuple[str, ...]:
+    found = re.search(rf"^\s*{word}\s*=\s*\[(?P<names>[^]]*)\]", text, re.MULTILINE)
+    return tuple(one or other for one, other in _WORDS.findall(found["names"])) if found else ()
 
 
 def _stands_for(own: str, word: str) -> bool:

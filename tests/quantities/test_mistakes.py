@@ -15,6 +15,38 @@ from speclint.quantities import read
         ("1.234,5 mm", "length", "a comma is not a decimal point", '"1234.5 mm"'),
         ("1,234.5 mm", "length", "a comma is not a decimal point", '"1234.5 mm"'),
         ("1,234,567 mm", "length", "a comma is not a decimal point", '"1234567 mm"'),
+        ("20,5..22,5 mm", "length", "a comma is not a decimal point", '"20.5..22.5 mm"'),
+        ("1.234.567,5 mm", "length", "a comma is not a decimal point", '"1234567.5 mm"'),
+        (
+            "14.5,5 mm",
+            "length",
+            "a comma is not a decimal point",
+            "a number with one point, before its decimals",
+        ),
+        (
+            "14,5,5 mm",
+            "length",
+            "a comma is not a decimal point",
+            "a number with one point, before its decimals",
+        ),
+        (
+            "1.2345,5 mm",
+            "length",
+            "a comma is not a decimal point",
+            "a number with one point, before its decimals",
+        ),
+        (
+            "1234.567,5 mm",
+            "length",
+            "a comma is not a decimal point",
+            "a number with one point, before its decimals",
+        ),
+        (
+            "5,5 mm ±0,1,2",
+            "length",
+            "a comma is not a decimal point",
+            "a number with one point, before its decimals",
+        ),
         (
             "3,200 µm",
             "length",

@@ -8,8 +8,9 @@ import pytest
 
 from speclint import Grade
 from speclint.checking import Check
-from speclint.repository.unread import unread_files
-from speclint.specs import CylinderBlock, CylinderLiner, PistonRing
+from speclint.repository.all_specs import all_read
+from speclint.repository.unread import ids_in, unread_files
+from speclint.specs import CylinderBlock, CylinderLiner, PistonRing, Spec
 from speclint.testing import SETTINGS, DesignFolder, expect_conforms, expect_finding, expect_not_assessed
 
 KINDS = {kind.kind: kind for kind in (CylinderBlock, CylinderLiner)}
@@ -128,3 +129,43 @@ def test_a_mark_of_any_list_stands_for_a_name() -> None:
     assert _stands_for("seat-{cylinder}-{end}", "seat-left-back")
     assert not _stands_for("seat-{cylinder}-{end}", "seat-left")
     assert not _stands_for("seat-left", "seat-leftmost")
+
+
+@pytest.mark.parametrize(
+    ("text", "ids"),
+    [
+        ('kind = "cover\nid = "front"\n', ("front",)),
+        ("  'id' = 'front'\n", ("front",)),
+        ('"id"="front"', ("front",)),
+        ('bid = "back"\nof.id = "front"\n', ("covers",)),
+        ('kind = "cover\n', ("covers",)),
+        ("", ("covers",)),
+        ('id = "c-{each}"\neach = [\n  "left", # first\n  \'right\',\n]\n', ("c-left", "c-right")),
+        (
+            'id = "c-{side}-{end}"\n[each]\nend = ["f", "b"]\n side = ["l", "r"]\nother = ["x", "y"]\n',
+            ("c-l-f", "c-l-b", "c-r-f", "c-r-b"),
+        ),
+        ('id = "c-{side}-{end}"\n[each]\nside = ["l", "r"]\nend = [f, b]\n', ("c-l-{end}", "c-r-{end}")),
+        ('id = "c-{side}-{end}"\n[each]\nside = ["l", "r"]\n', ("c-l-{end}", "c-r-{end}")),
+    ],
+)
+def test_ids_by_the_text(text: str, ids: tuple[str, ...]) -> None:
+    assert ids_in(text, "covers") == ids
+
+
+def test_links_to_what_could_not_be_read_are_not_said_to_lead_nowhere(tmp_path: Path) -> None:
+    """Two rings in liners of a file that lacks a quotation mark; a third in a liner that no file states."""
+    ring = 'kind = "piston-ring"\nruns_in = "liner-{each}"\nid = "ring-{each}"\neach = ["left", "right", "other"]\n'
+    liner = 'kind = "cylinder-liner\nid = "liner-{each}"\neach = ["left", "right"]\n'
+    (tmp_path / "ring.toml").write_text(ring, encoding="utf-8")
+    kinds: dict[str, type[Spec]] = {kind.kind: kind for kind in (CylinderLiner, PistonRing)}
+    for content in (liner, liner.replace("liner\n", 'lining"\n')):
+        (tmp_path / "of.toml").write_text(content, encoding="utf-8")
+        found = all_read(tmp_path, ["of.toml", "ring.toml"], kinds)
+        assert [
+            (one.where.file, one.where.line, one.read)
+            for one in found.complaints
+            if one.where.key == "runs_in"
+        ] == [("ring.toml", 2, '"liner-other"')]
+        assert [one.where.line for one in found.complaints if one.where.file == "of.toml"] == [1]
+        assert set(found.missing) == {"of.toml"}
