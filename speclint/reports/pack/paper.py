@@ -285,7 +285,7 @@ def hatched(paper: Paper, corner: Point, wide: float, high: float, *, pitch: flo
 def hatching(paper: Paper, corner: Point, wide: float, high: float, *, pitch: float, rising: bool) -> None:
     """The hatching alone."""
     x, y = corner
-    data: list[svg.PathData] = []
+    strokes: list[tuple[Point, Point]] = []
     number = 1
     while number * pitch < wide + high:
         along = number * pitch
@@ -293,7 +293,20 @@ def hatching(paper: Paper, corner: Point, wide: float, high: float, *, pitch: fl
         end = (x + max(0.0, along - high), y + min(along, high))
         if rising:
             start, end = (start[0], 2 * y + high - start[1]), (end[0], 2 * y + high - end[1])
-        data += [svg.M(*map(_round, start)), svg.L(*map(_round, end))]
+        strokes.append((start, end))
         number += 1
-    if data:
-        paper.marks.append(svg.Path(d=data, class_=["hatch"]))
+    if strokes:
+        paper.marks.append(svg.Path(d=[_Strokes(strokes)], class_=["hatch"]))
+
+
+class _Strokes(svg.PathData):
+    """Straight strokes, in the fewest letters that SVG 1.1, 8.3.2, has for them: what follows a first point is a line.
+
+    The drawings of a review are hatched with thousands.
+    """
+
+    def __init__(self, strokes: Iterable[tuple[Point, Point]]) -> None:
+        self._strokes = [rounded(stroke) for stroke in strokes]
+
+    def __str__(self) -> str:
+        return "".join(f"M{x1} {y1} {x2} {y2}" for (x1, y1), (x2, y2) in self._strokes)
