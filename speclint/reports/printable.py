@@ -28,13 +28,13 @@ def visible(text: str) -> str:
     return "".join(_shown(letter) for letter in text)
 
 
-def json_text(data: object) -> str:
+def json_text(data: object, levels: int = 2) -> str:
     """Data as JSON in which every text, and every name, is visible; the same to the byte for the same data.
 
-    What the whole is made of begins on lines of its own, and so does each element of a list among that: two documents
-    are compared check by check.
+    Down to so many levels each member and element begins on a line of its own, so that two documents can be compared
+    line by line; what lies deeper stands on one line.
 
-    >>> print(json_text({"checks": [{"rule": "cover.flange"}, {"rule": "cover.test"}], "exit": 0}))
+    >>> print(json_text({"checks": [{"rule": "cover.flange"}, {"rule": "cover.test"}], "exit": 0}), end="")
     {
     "checks": [
     {"rule": "cover.flange"},
@@ -42,19 +42,18 @@ def json_text(data: object) -> str:
     ],
     "exit": 0
     }
-    <BLANKLINE>
 
     :raises ValueError: for a number that JSON has no way to write: an infinity, or none at all.
     """
-    if not isinstance(data, Mapping):
-        return _by_elements(data) + "\n"
-    members = (f"{_on_a_line(visible(str(name)))}: {_by_elements(value)}" for name, value in data.items())
-    return "{\n" + ",\n".join(members) + "\n}\n"
+    return _laid_out(data, levels) + "\n"
 
 
-def _by_elements(data: object) -> str:
-    if isinstance(data, list | tuple) and data:
-        return "[\n" + ",\n".join(map(_on_a_line, data)) + "\n]"
+def _laid_out(data: object, levels: int) -> str:
+    if levels and data and isinstance(data, Mapping):
+        members = (f"{_on_a_line(str(name))}: {_laid_out(value, levels - 1)}" for name, value in data.items())
+        return "{\n" + ",\n".join(members) + "\n}"
+    if levels and data and isinstance(data, list | tuple):
+        return "[\n" + ",\n".join(_laid_out(one, levels - 1) for one in data) + "\n]"
     return _on_a_line(data)
 
 

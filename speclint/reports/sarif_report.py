@@ -35,7 +35,7 @@ _LEVELS = {
 
 def write(assessment: Assessment) -> str:
     """The log, the same to the byte for the same design, rules and versions."""
-    return json_text(log(assessment))
+    return json_text(log(assessment), levels=4)  # down to each result of the run
 
 
 def log(assessment: Assessment) -> dict[str, Any]:

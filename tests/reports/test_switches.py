@@ -36,9 +36,13 @@ def test_json_has_its_letters_as_they_are_and_no_infinities() -> None:
     assert json_text({"σ\u202e": ["größe", 1, ("a\x1b",)]}) == (
         '{\n"σ⟨U+202E⟩": [\n"größe",\n1,\n["a⟨U+001B⟩"]\n]\n}\n'
     )
-    assert json_text({"one": {"σ\u202e": 1}, "two": {"\x1b": "\\"}}) == (
-        '{\n"one": {"σ⟨U+202E⟩": 1},\n"two": {"⟨U+001B⟩": "\\\\"}\n}\n'
+    assert json_text({"one": {"σ\u202e": [1, 2]}, "two": {"\x1b": "\\"}}) == (
+        '{\n"one": {\n"σ⟨U+202E⟩": [1, 2]\n},\n"two": {\n"⟨U+001B⟩": "\\\\"\n}\n}\n'
     )
+    assert json_text({"one": {"two": [1, {"three": 4}]}}, levels=3) == (
+        '{\n"one": {\n"two": [\n1,\n{"three": 4}\n]\n}\n}\n'
+    )
+    assert json_text({"one": {"two": 3}}, levels=0) == '{"one": {"two": 3}}\n'
     with pytest.raises(ValueError, match="Out of range float"):
         json_text([math.inf])
     assert json_text(["a\tb", {}, []]) == '[\n"a b",\n{},\n[]\n]\n'
