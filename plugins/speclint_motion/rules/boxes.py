@@ -6,7 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress
 from speclint.handbook.members import tube_wall
 from speclint.specs import LoadCase, StuffingBox
-from speclint_motion.formulae.diameters import times_diameter
+from speclint_motion.formulae.diameters import room_round, times_diameter
 from speclint_motion.inputs import cylinder_of, piston_of, relief_pressure
 
 
@@ -35,7 +35,7 @@ def box_wall(box: StuffingBox, case: LoadCase, sheet: Sheet) -> Judgement:
         says = "the bore of the stuffing box is no wider than its rod"
         return sheet.states(False, says, where=box.bore.where).graded(Grade.NONCONFORMITY)
     least = sheet.work("w_n", times_diameter, k=sheet.limit("room", "k_w"), d=d)
-    room = sheet.at_least(sheet.work("w", tube_wall, D=d_b, d=d), least).else_says(
+    room = sheet.at_least(sheet.work("w", room_round, d_b=d_b, d=d), least).else_says(
         "room for the packing {found}, {limit} wanted"
     )
     return sheet.worst(room.graded(Grade.NONCONFORMITY), _wall(box, case, sheet))

@@ -6,6 +6,7 @@ import pytest
 
 from speclint_motion.formulae.balance import moment_amiss, part_of_engine, place_of_centre, unevenness
 from speclint_motion.formulae.bodies import area_beside_pin, shear_of_cotter, stress_of_two_walls
+from speclint_motion.formulae.diameters import room_round
 from speclint_motion.formulae.guides import mass_apart
 from speclint_motion.formulae.pins import moment_of_held_pin
 from speclint_motion.formulae.pistons import land_bending, land_shear, strength_over
@@ -114,6 +115,9 @@ ENDS = [
     End(land_shear, LAND, {"b": 0.0}, "the thickness of the land must be above 0"),
     End(strength_over, {"R": 1e8, "n": 0.5}, {"n": 0.0}, "the factor must be above 0"),
     End(share_lost_by_set, SPRING, {"F": 0.0}, "load 0 N is not above 0"),
+    End(
+        room_round, {"d_b": 0.09, "d": 0.09}, {"d": 0.091}, "a rod of 91 mm does not go into a bore of 90 mm"
+    ),
     End(play_with_pin, ARM, {"a": 0.0}, "arm of 0 mm has no length"),
     End(play_with_pin, ARM, {"a": -0.002}, "arm of -2 mm has no length"),
 ]
