@@ -162,6 +162,66 @@ def test_a_joint_is_at_each_end_of_a_pipe(workshop: DesignFolder, parts: dict[st
     assert told(workshop, {**ALONE, **parts}, RULE, "pipe") == says
 
 
+#: The same pipe, of which the drawings say only where it starts.
+FROM_BLOCK = 'kind = "steam-pipe"\n[starts_at]\npart = "block"'
+NO_NEAR = "ends of pipe: studs-far goes into other, and none into block, which pipe meets"
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        # where its other end is, no drawing says: one joint may go into any part
+        ({}, ""),
+        ({"pipe": 'kind = "steam-pipe"\njoined_to = "block"'}, ""),
+        ({"pipe": FROM_BLOCK.replace("pipe", 'pipe"\njoined_to = "block', 1)}, ""),
+        ({"studs-near": 'kind = "bolted-joint"\nholds = "block"\nbolted_to = "near"'}, ""),
+        # a joint that does not name the part that it goes into may be the one in the block
+        ({"studs-near": 'kind = "bolted-joint"\nholds = "near"'}, ""),
+        # but not both
+        ({"studs-near": NEAR.replace('"block"', '"third"')}, NO_NEAR),
+        ({"studs-near": NEAR.replace('"block"', '"header"'), "header": 'kind = "bracket"'}, NO_NEAR),
+        (
+            {"studs-far": FAR.replace('"other"', '"block"')},
+            "ends of pipe: studs-far and studs-near both go into block",
+        ),
+        # two parts named are two ends
+        (
+            {"pipe": FROM_BLOCK.replace("pipe", 'pipe"\njoined_to = "third', 1)},
+            "ends of pipe: studs-far goes into other, which pipe does not meet",
+        ),
+        (
+            {"pipe": FROM_BLOCK.replace("pipe", 'pipe"\njoined_to = "other', 1)},
+            "",
+        ),
+    ],
+)
+def test_a_pipe_of_which_one_end_is_known_meets_any_part_at_the_other(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    assert told(workshop, {**ALONE, "pipe": FROM_BLOCK, **parts}, RULE, "pipe") == says
+
+
+def test_the_first_joint_of_a_draft_may_be_the_one_at_the_other_end(workshop: DesignFolder) -> None:
+    parts = {**ALONE, "pipe": FROM_BLOCK, "studs-near": ""}
+    waits = "not applicable: a draft: 1 still to be drawn, listed under block"
+    assert told(workshop, parts, RULE, "pipe", "draft") == waits
+
+
+@pytest.mark.parametrize(
+    ("of", "says"),
+    [("next", ""), ("third-pipe", "ends of pipe: studs-far goes into joins, which pipe does not meet")],
+)
+def test_a_pipe_that_ends_at_another_meets_its_flanges(workshop: DesignFolder, of: str, says: str) -> None:
+    parts = {
+        "pipe": ALONE["pipe"].replace('"other"', '"next"'),
+        "next": 'kind = "steam-pipe"',
+        "third-pipe": 'kind = "steam-pipe"',
+        "joins": f'kind = "pipe-flange"\nof = "{of}"',
+        "studs-far": 'kind = "bolted-joint"\nholds = "far"\nbolted_to = "joins"',
+    }
+    assert told(workshop, {**ALONE, **parts}, RULE, "pipe") == says
+
+
 @pytest.mark.parametrize("number", [0, 1, 2])
 def test_a_pipe_is_lagged_once(workshop: DesignFolder, number: int) -> None:
     says = (
