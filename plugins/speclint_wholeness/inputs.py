@@ -58,15 +58,8 @@ def closed(
     if inside.fillers:
         part = inside.fillers[0]
         wrong = f"it is blanked, and {part if isinstance(part, str) else part.id} is in it"
-    least = 0 if inside.fillers else 1  # what is in it is wrong also where no plug is drawn yet
-    return ToFill(
-        name,
-        "plug or cover",
-        fillers,
-        least,
-        wrong=wrong if fillers or inside.fillers else "",
-        where=entry.where,
-    )
+    wrong = wrong if fillers or inside.fillers else ""
+    return ToFill(name, "plug or cover", fillers, wrong=wrong, where=entry.where)
 
 
 def _elsewhere(plug: Component, entry: Closable, sheet: Sheet) -> str | None:

@@ -3,7 +3,8 @@
 A place is an entry of a table of a spec (a bore, an end, a pad) or is implied by a part (a rod implies a crosshead). A
 family declares which places an owner has and what fills each; the rule made of the declaration judges them by the
 stage of the design. While it is a draft an empty place is no finding: it stands in the list of what is still to be
-drawn. A place that is filled twice, or by the wrong part, is told at every stage, with both files.
+drawn. A place that is filled twice, or by the wrong part, is told at every stage, with both files, however many parts
+it still wants.
 """
 
 from __future__ import annotations
@@ -60,6 +61,11 @@ class ToFill:
         return len(self.fillers) >= self.least
 
     @property
+    def can_be_judged(self) -> bool:
+        """Whether no part that is still to be drawn could change what is said of it: it is filled, or it is wrong."""
+        return self.filled or bool(self.wrong)
+
+    @property
     def too_many(self) -> bool:
         """Whether more parts are there than the place takes."""
         return bool(self.most) and len(self.fillers) > self.most
@@ -110,7 +116,7 @@ def _judged(found: tuple[ToFill, ...], owner: Component, gravity: Gravity, sheet
         raise sheet.not_applicable("it has no such place")
     stage, unread = sheet.setting("stage"), sheet.unread_fillers()
     if unread:
-        found = tuple(one for one in found if one.filled)
+        found = tuple(one for one in found if one.can_be_judged)
         if not found:
             sheet.require_read(unread)
     for one in found:
@@ -118,7 +124,9 @@ def _judged(found: tuple[ToFill, ...], owner: Component, gravity: Gravity, sheet
     judged = [_of_place(one, owner, _grades(gravity, stage), sheet) for one in found]
     empty = [one for one in found if not one.filled]
     if empty and stage == "draft":
-        wrong = [part for one, part in zip(found, judged, strict=True) if one.filled and not part.holds]
+        wrong = [
+            part for one, part in zip(found, judged, strict=True) if one.can_be_judged and not part.holds
+        ]
         if not wrong:
             raise sheet.not_applicable(
                 f"a draft: {len(empty)} still to be drawn, listed under {sheet.listed_under()}"

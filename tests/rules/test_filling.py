@@ -145,6 +145,9 @@ def test_what_an_empty_place_wants(tmp_path: Path, place: ToFill, says: str) -> 
         ),
         (WRONG, "slot d: it stands on its head", "tube.toml"),
         (ToFill("slot d", "tube", wrong="it is a hole", least=0), "slot d: it is a hole", "rack.toml"),
+        # what is wrong where it is stated is wrong however many parts are still to be drawn
+        (ToFill("slot d", "tube", wrong="it is a hole"), "slot d: it is a hole", "rack.toml"),
+        (ToFill("slot d", "tube", ["tubes"], 2, 2, "it is bent"), "slot d: it is bent", "tube.toml"),
     ],
 )
 def test_a_place_that_is_wrongly_filled_is_told_at_every_stage(
@@ -178,6 +181,28 @@ def test_a_wrong_place_of_a_draft_is_told_beside_the_empty_ones(tmp_path: Path) 
     found = check(tmp_path, EMPTY, TWICE, FULL, stage="draft")
     assert (found.outcome, found.says) == ("finding", "slot c is filled twice (tube): one, two")
     assert len(found.failing) == 1
+
+
+def test_a_place_of_a_draft_that_is_wrong_and_not_filled_stays_on_its_list(tmp_path: Path) -> None:
+    half = ToFill("slot d", "tube", ["tubes"], least=2, most=2, wrong="it is bent")
+    found = check(tmp_path, half, EMPTY, stage="draft")
+    assert (found.outcome, found.says) == ("finding", "slot d: it is bent")
+    assert [(one.called, one.filled) for one in found.places] == [
+        ("tube (slot d)", False),
+        ("clamp (slot b)", False),
+    ]
+    (tmp_path / "sound").mkdir()
+    half = ToFill("slot d", "tube", ["tubes"], least=2, most=2)
+    assert check(tmp_path / "sound", half, EMPTY, stage="draft").outcome == "not applicable"
+
+
+def test_a_file_that_cannot_be_read_makes_nothing_right(tmp_path: Path) -> None:
+    shop = design(tmp_path, ToFill("slot d", "tube", ["tubes"], 2, 2, "it is bent"), EMPTY)
+    tube = TUBE.replace('duty = "duty"\n', "")
+    shop.write({"more.toml": tube + "x = 1\n"})
+    found = shop.only("rack.filled", readable=False)
+    assert (found.outcome, found.says) == ("finding", "slot d: it is bent")
+    assert found.missing == ("not judged: more.toml could not be read",)
 
 
 def test_a_file_that_cannot_be_read_may_fill_what_seems_empty(tmp_path: Path) -> None:

@@ -53,7 +53,7 @@ def _rings(name: str, bore: Bore, block: CylinderBlock, sheet: Sheet) -> ToFill:
     liners = sheet.fillers(block, CylinderLiner, by="housed_in", named=("in_bore", name))
     rings = sheet.fillers(block, PistonRing, by="bears_on")
     drawn = f"it is unlined, and {liners[0].id} ({liners[0].where.file}) is drawn for it" if liners else ""
-    return ToFill(f"bore {name}", PistonRing.called, rings, 0 if liners else 1, 0, drawn, bore.where)
+    return ToFill(f"bore {name}", PistonRing.called, rings, 1, 0, drawn, bore.where)
 
 
 def _ends(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:

@@ -153,7 +153,7 @@ sealed: Rule = filled_once(
     gravity="hold",
     why="steam of the full pressure blows out along a rod that nothing seals",
     leaves_out="two boxes in one cover (cover.box-in-its-hole)",
-    edition=3,
+    edition=4,
 )
 
 guided: Rule = filled_once(

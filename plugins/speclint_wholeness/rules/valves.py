@@ -70,10 +70,7 @@ def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     found = sheet.fillers(valve, CompressionSpring, by="closes")
     outer = tuple(one for one in found if not sheet.is_stated(f"nest of {one.id}", one.nested_in))
     wrong = next((words for one in found if one not in outer and (words := _apart(one, valve, sheet))), "")
-    least = (
-        0 if wrong else 1
-    )  # an inner spring of another valve's is wrong also before the outer one is drawn
-    yield ToFill(valve.id, CompressionSpring.called, outer, least, wrong=wrong, where=valve.where)
+    yield ToFill(valve.id, CompressionSpring.called, outer, wrong=wrong, where=valve.where)
     for spring in found:
         inner = sheet.fillers(spring, CompressionSpring, by="nested_in")
         if inner:

@@ -133,6 +133,20 @@ def test_a_rod_is_sealed(workshop: DesignFolder, parts: dict[str, str], says: st
     assert told(workshop, {**SEALED, **parts}, "rod.sealed-at-its-cover", "rod") == says
 
 
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, "not applicable: a draft: 1 still to be drawn, listed under block"),
+        (FAR, "rod: box is in back of other, and the rod works in block"),
+    ],
+)
+def test_a_box_of_a_tail_rod_is_told_in_a_draft_that_lacks_the_other(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    parts = {**SEALED, **TAIL, **parts}
+    assert told(workshop, parts, "rod.sealed-at-its-cover", "rod", "draft") == says
+
+
 def test_two_rods_in_one_cover_have_a_box_each(workshop: DesignFolder) -> None:
     """What the box of another rod is in is nothing to this one."""
     other = {"other-rod": 'kind = "piston-rod"', "other-box": BOX.replace('"rod"', '"other-rod"')}

@@ -208,6 +208,20 @@ def test_the_first_joint_of_a_draft_may_be_the_one_at_the_other_end(workshop: De
 
 
 @pytest.mark.parametrize(
+    ("into", "says"),
+    [
+        ("block", "not applicable: a draft: 1 still to be drawn, listed under block"),
+        ("third", "ends of pipe: studs-near goes into third, which pipe does not meet"),
+    ],
+)
+def test_a_joint_in_another_part_is_told_in_a_draft_that_lacks_the_second(
+    workshop: DesignFolder, into: str, says: str
+) -> None:
+    parts = {**ALONE, "studs-near": NEAR.replace("block", into), "studs-far": ""}
+    assert told(workshop, parts, RULE, "pipe", "draft") == says
+
+
+@pytest.mark.parametrize(
     ("of", "says"),
     [("next", ""), ("third-pipe", "ends of pipe: studs-far goes into joins, which pipe does not meet")],
 )
