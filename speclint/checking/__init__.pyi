@@ -102,6 +102,9 @@ from .rule_run import (
     check_component as check_component,
     remember as remember,
 )
+from .severity import (
+    uses_more as uses_more,
+)
 from .solving import (
     Bound as Bound,
     Solved as Solved,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
+from math import inf
 from typing import Literal
 
 from speclint.checking.check_seen import CheckSeen
@@ -54,6 +55,8 @@ class MarginChange:
             return True
         if self.by is None:
             return self.was.utilisation != self.now.utilisation
+        if self.was.utilisation == self.now.utilisation == inf:
+            return self.was.says != self.now.says  # by how much a limit is exceeded of which no share is left
         return abs(self.by) > _SAME
 
     @property

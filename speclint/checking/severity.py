@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import isinf
 
-from speclint.rules import Judgement, NotApplicable, NotAssessed, NotCovered, Rule, RuleEnded, Unstated
+from speclint.rules import (
+    ROUNDING,
+    Judgement,
+    NotApplicable,
+    NotAssessed,
+    NotCovered,
+    Rule,
+    RuleEnded,
+    Unstated,
+)
 
 Ending = Judgement | RuleEnded
 #: What an ending is, the grade where it fails, what is used of the limit, what it is short of it.
@@ -24,6 +34,23 @@ def severity(ending: Ending, rule: Rule) -> Severity:
     if not ending.holds:
         return FAILS, ending.grade or rule.grade, used, short
     return rank_of(ending.ended), 0, used, short
+
+
+def uses_more(before: Judgement | None, now: Judgement | None) -> bool:
+    """Whether more of the limit is used than before; where neither leaves any share, whether it is more beyond it.
+
+    Two quantities of different units that leave no share cannot be compared: what is beyond its limit now counts then.
+    """
+    was, used = (None if one is None else one.utilisation for one in (before, now))
+    if before is None or now is None or was is None or used is None:
+        return False
+    if not isinf(was) or not isinf(used):
+        return used > was * (1 + ROUNDING)
+    return _unit(before) != _unit(now) or now.beyond > before.beyond * (1 + ROUNDING)
+
+
+def _unit(judged: Judgement) -> str:
+    return "" if judged.found is None else judged.found.unit
 
 
 def rank_of(ended: Iterable[RuleEnded]) -> int:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from speclint.checking import Check
+from speclint.checking import Check, uses_more
 from speclint.facts import Worn, wear_of
 from speclint.made.dimensions import DimensionMade
 from speclint.made.in_steam import InSteam
@@ -67,11 +67,13 @@ def worse(before: Check, now: Check) -> bool:
         return False
     if was is None or grade > was:
         return True
-    used, used_before = now.utilisation, before.utilisation
-    return used is not None and used_before is not None and used > used_before * (1 + _ROUNDING)
+    return uses_more(before.judgement, now.judgement)
 
 
-_ROUNDING = 1e-9  # relative: what floats leave of an equal utilisation
+def _share(check: Check) -> tuple[float, float] | None:
+    """What is used of the limit, and by how much it is exceeded; None where no numbers are compared."""
+    used = check.utilisation
+    return None if check.judgement is None or used is None else (used, check.judgement.beyond)
 
 
 @dataclass(frozen=True, slots=True)
@@ -153,8 +155,8 @@ class PartMade:
         found = (
             pair
             for pair in self.pairs
-            if pair.made.utilisation is not None
-            and pair.made.utilisation != pair.drawn.utilisation
+            if _share(pair.made) is not None
+            and _share(pair.made) != _share(pair.drawn)
             and any(step.where.file == file and step.where.key in keys for step in pair.made.steps)
         )
         return tuple(sorted(found, key=lambda pair: (-(pair.made.utilisation or 0.0), pair.made.order)))

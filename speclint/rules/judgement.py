@@ -72,6 +72,17 @@ class Judgement:
         return min(self.margins, default=None)
 
     @property
+    def beyond(self) -> float:
+        """By how much what was found lies beyond its limit, in SI units; nothing where it does not, or no numbers are.
+
+        Unlike the utilisation and the margin, which are shares of the limit, it tells of two clearances below nothing
+        which is the worse.
+        """
+        if self.holds or self.found is None or self.limit is None:
+            return 0.0
+        return abs(self.found.value - self.limit.value)
+
+    @property
     def numbers(self) -> str:
         """What was found and its limit without their names, ``0 N < 1000 N``; "" where no numbers are compared."""
         found, limit = self.found, self.limit

@@ -41,7 +41,9 @@ def margins_within(value: N, low: N, high: N) -> tuple[N, N]:
 
 
 def margin_of_stay(left: N, cold: N) -> N:
-    """What is left of something that must stay, as a share of what there was cold."""
-    if cold > 0.0:
-        return left / cold
-    return left / -cold if cold < 0.0 else left
+    """What is left of something that must stay, as a share of what there was cold.
+
+    In SI units where there was nothing cold, or less: as a share, the greater of two gaps in place of an interference
+    would seem the better.
+    """
+    return left / cold if cold > 0.0 else left

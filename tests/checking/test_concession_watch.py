@@ -95,6 +95,19 @@ def test_values_that_came_went_and_moved_are_told_in_their_order() -> None:
     ]
 
 
+def test_of_two_gaps_too_small_each_is_a_finding_of_its_own(shop: DesignFolder) -> None:
+    """A hole of 102 mm for a tube of 105 mm, and of 101 mm: no share is left, and each is conceded alone."""
+    found = [
+        shop.write(FILES).replace("rack.toml", "106 mm", hole).only("tube.loose-hot")
+        for hole in ("102 mm", "101 mm")
+    ]
+    assert [used_of(one) for one in found] == ["∞", "∞"]
+    assert found[0].fingerprint != found[1].fingerprint
+    assert list(values_changed(found[0].rests_on, found[1].rests_on)) == [
+        "rack hole was 102 mm +0.1/0, is 101 mm +0.1/0"
+    ]
+
+
 def test_what_is_used_is_written_as_the_register_has_it(shop: DesignFolder) -> None:
     """By hand at 45 bar: 4.5 × 100.5/4 = 113.0625 of 100 MPa, in four figures; open ends are no matter of number."""
     shop.replace("tube.toml", "30 bar", "45 bar")

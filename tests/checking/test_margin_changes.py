@@ -73,6 +73,14 @@ def test_what_counts_as_a_change(now: CheckSeen, changed: bool) -> None:
     assert change(now, HELD).is_change is changed
 
 
+@pytest.mark.parametrize(("used", "changed"), [(math.inf, True), (1.5, False)])
+def test_where_no_share_is_left_other_words_are_a_change(used: float, changed: bool) -> None:
+    """Its words say by how much it is beyond the limit: a report has no more of it."""
+    one = failing(used)
+    assert change(one, replace(one, says="clearance -0.2 mm, 0.1 mm wanted")).is_change is changed
+    assert not change(one, one).is_change
+
+
 def test_no_number_on_either_side_is_no_change() -> None:
     none = replace(HELD, utilisation=None)
     assert not change(none, none).is_change

@@ -14,7 +14,7 @@ from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner
 from speclint.checking.what_if import MovedMargin, _differs, _moved, _order
 from speclint.errors import SettingsError
-from speclint.rules import Grade
+from speclint.rules import Amount, Grade, Judgement
 from speclint.testing import DesignFolder
 from tests import tubes
 from tests.checking.test_worked_once import cool
@@ -32,6 +32,12 @@ def used(check: Check, share: float | None, **more: Any) -> Check:
     assert check.judgement is not None
     judged = None if share is None else replace(check.judgement, utilisation=share)
     return replace(check, judgement=judged, **more)
+
+
+def without_share(check: Check, found: float) -> Check:
+    """The check of a clearance that is nothing or less where 0.2 mm are wanted."""
+    judged = Judgement(False, "", math.inf, Amount(found, "m"), Amount(0.0002, "m"))
+    return replace(check, judgement=judged)
 
 
 @pytest.mark.parametrize(
@@ -77,6 +83,15 @@ def test_another_share_of_the_limit_is_a_change(
     check: Check, before: float | None, after: float | None, differs: bool
 ) -> None:
     assert _differs(MovedMargin(used(check, before), used(check, after))) is differs
+
+
+@pytest.mark.parametrize(("then", "differs"), [(-0.001, False), (-0.0010000000001, False), (-0.0011, True)])
+def test_where_no_share_is_left_what_lies_beyond_the_limit_tells_a_change(
+    check: Check, then: float, differs: bool
+) -> None:
+    """A clearance of -1 mm, and of -1.1 mm, where 0.2 mm are wanted: 1.2 and 1.3 mm beyond."""
+    before, after = without_share(check, -0.001), without_share(check, then)
+    assert _differs(MovedMargin(before, after)) is differs
 
 
 def test_another_outcome_or_grade_is_a_change(check: Check) -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import inf
 from pathlib import Path
 from typing import Any
 
@@ -14,9 +15,10 @@ from speclint.checking.failing_corner import failing_corner
 from speclint.checking.known_faults import KnownFaults, known_faults
 from speclint.checking.old_revisions import made_to_old_revision
 from speclint.checking.remedy import Remedy
-from speclint.checking.severity import FAILS, HOLDS, NOTHING, rank_of, severity, told
+from speclint.checking.severity import FAILS, HOLDS, NOTHING, rank_of, severity, told, uses_more
 from speclint.errors import Location
 from speclint.rules import (
+    Amount,
     Corner,
     Grade,
     Judgement,
@@ -31,6 +33,46 @@ from speclint.testing import DesignFolder
 from tests import tubes
 from tests.checking.test_prover import Worked
 from tests.tubes import FILES, stress
+
+METRE, KELVIN = (Amount(0.0, unit) for unit in ("m", "K"))
+
+
+def short(found: float, limit: float = 0.1, used: float = inf, unit: Amount = METRE) -> Judgement:
+    """A clearance that fails and leaves no share of its limit."""
+    amounts = replace(unit, value=found), replace(unit, value=limit)
+    return Judgement(False, "", used, *amounts)
+
+
+@pytest.mark.parametrize(
+    ("before", "now", "more"),
+    [
+        (short(-0.2), short(-0.3), True),  # 0.4 beyond its limit, and 0.3 before
+        (short(-0.3), short(-0.2), False),
+        (short(-0.2), short(-0.2), False),
+        (short(-0.2), short(-0.2 - 2e-10), False),  # rounding
+        (short(-0.2), short(-0.2 - 4e-10), True),
+        (short(-0.2), short(-0.2, limit=0.2), True),  # as far from nothing, and more is wanted
+        (short(-0.3), short(-0.2, unit=KELVIN), True),  # nobody can tell
+        (short(-0.2), short(0.01, used=10.0), False),
+        (short(0.01, used=10.0), short(-0.2), True),
+        (short(0.05, used=2.0), short(0.04, used=2.5), True),
+        (short(0.05, used=2.0), short(0.05, used=2.0 + 1e-9), False),
+        (short(0.05, used=2.0), short(0.05, used=2.0 + 3e-9), True),
+        (Judgement(False, ""), short(-0.2), False),
+        (short(-0.2), Judgement(False, ""), False),
+        (None, short(-0.2), False),
+        (short(-0.2), None, False),
+    ],
+)
+def test_which_uses_more_of_its_limit(before: Judgement | None, now: Judgement | None, more: bool) -> None:
+    assert uses_more(before, now) is more
+
+
+def test_what_holds_or_compares_no_numbers_is_beyond_nothing() -> None:
+    assert short(-0.2).beyond == pytest.approx(0.3, rel=1e-12)
+    assert replace(short(-0.2), holds=True).beyond == 0.0
+    assert replace(short(-0.2), limit=None).beyond == replace(short(-0.2), found=None).beyond == 0.0
+
 
 UNSTATED, UNSAID, IDLE, UNCOVERED = Unstated("a"), NotAssessed("b"), NotApplicable("c"), NotCovered("d")
 HELD, FAILED = Judgement(True, "", 0.5, margins=(0.5,)), Judgement(False, "", 1.5, margins=(-0.5,))

@@ -10,7 +10,7 @@ import pytest
 
 from speclint.commands import main
 from speclint.testing import DesignFolder
-from tests.made.test_judging import DRAWN, MADE
+from tests.made.test_judging import DRAWN, FINISHED_IN_PLACE, MADE
 from tests.plugins.liners.bench import bench
 
 SIZES = {"liner-a": "560.310 mm", "liner-b": "560.318 mm", "liner-c": "560.325 mm"}
@@ -23,7 +23,7 @@ def works(tmp_path_factory: pytest.TempPathFactory) -> Path:
         f"made/{name}.toml": MADE.replace("560.3 mm", size).replace("liner-7", name)
         for name, size in SIZES.items()
     }
-    DesignFolder(root).write({**bench(DRAWN), **made})
+    DesignFolder(root).write({**bench(DRAWN, FINISHED_IN_PLACE), **made})
     return root
 
 

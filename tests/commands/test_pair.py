@@ -9,8 +9,8 @@ import pytest
 
 from speclint.commands import main
 from speclint.testing import DesignFolder
-from tests.made.test_judging import BLOCK_MADE, DRAWN, MADE
-from tests.plugins.liners.bench import bench, in_liner
+from tests.made.test_judging import BLOCK_MADE, DRAWN, FINISHED_IN_PLACE, MADE
+from tests.plugins.liners.bench import bench
 
 
 @pytest.fixture(scope="module")
@@ -23,7 +23,7 @@ def works(tmp_path_factory: pytest.TempPathFactory) -> Path:
     }
     DesignFolder(root).write(
         {
-            **bench(DRAWN, in_liner("finish_bored_after = false", "finish_bored_after = true")),
+            **bench(DRAWN, FINISHED_IN_PLACE),
             "made/block-1.toml": BLOCK_MADE,
             **liners,
         }

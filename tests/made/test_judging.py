@@ -26,13 +26,16 @@ values = ["560.3 mm"]
 uncertainty = "4 µm"
 date = "2026-05-31"
 """
+#: The bore of the liner is finished when it is in, or before: then its tolerance is what it may close.
+FINISHED_IN_PLACE = in_liner("finish_bored_after = false", "finish_bored_after = true")
+PRESSED_LAST = in_liner("finish_bored_after = true", "finish_bored_after = false")
 DRAWN = in_liner('"560.3 mm"', '"560.3 mm ±0.02"')
 
 
 def judged(workshop: DesignFolder, size: str, *more: tuple[str, str, str], **files: str) -> PartMade:
     made = changed(MADE, ('"560.3 mm"', f'"{size} mm"'))
     named = {f"{name}.toml": text for name, text in files.items()}
-    drawn = workshop.write({**bench(DRAWN, *more), "liner-7.toml": made, **named}).assess()
+    drawn = workshop.write({**bench(DRAWN, FINISHED_IN_PLACE, *more), "liner-7.toml": made, **named}).assess()
     assert not drawn.complaints
     return next(one for one in judge(drawn).parts if one.made.id == "liner-7")
 
@@ -142,7 +145,9 @@ def test_parts_are_told_by_what_becomes_of_them(workshop: DesignFolder) -> None:
     large = changed(
         MADE, ('"liner-7"', '"liner-8"'), ('serial = "7"', 'serial = "8"'), ('"560.3 mm"', '"560.325 mm"')
     )
-    drawn = workshop.write({**bench(DRAWN), "liner-7.toml": MADE, "liner-8.toml": large}).assess()
+    drawn = workshop.write(
+        {**bench(DRAWN, FINISHED_IN_PLACE), "liner-7.toml": MADE, "liner-8.toml": large}
+    ).assess()
     judged_all = judge(drawn)
     assert [one.made.id for one in judged_all.of("as drawn")] == ["liner-7"]
     assert [one.made.id for one in judged_all.of("ready to concede")] == ["liner-8"]
@@ -150,6 +155,18 @@ def test_parts_are_told_by_what_becomes_of_them(workshop: DesignFolder) -> None:
 
 
 def test_what_fails_as_drawn_is_no_fault_of_the_part(workshop: DesignFolder) -> None:
-    part = judged(workshop, "560.310")
+    """A bore without tolerance may not close at all, and does by what the liner is too large: as drawn 0.32 mm of
+    interference at the most, and here 0.314 mm."""
+    part = judged(workshop, "560.310", PRESSED_LAST)
     assert part.failing == ()
     assert {one.rule.name for one in part.open_as_drawn} >= {"liner.bore-after-pressing"}
+
+
+@pytest.mark.parametrize("size", ["560.318", "560.325"])
+def test_what_fails_by_more_than_as_drawn_is_a_fault_of_the_part_where_no_share_of_the_limit_is_left(
+    workshop: DesignFolder, size: str
+) -> None:
+    """Interference of 0.322 and of 0.329 mm, where the drawing has 0.32 mm at the most."""
+    part = judged(workshop, size, PRESSED_LAST)
+    assert [one.rule.name for one in part.failing] == ["liner.bore-after-pressing"]
+    assert "liner.bore-after-pressing" in {pair.made.rule.name for pair in part.margins}

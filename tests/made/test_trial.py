@@ -12,7 +12,7 @@ from speclint.made import Bench, judge
 from speclint.rules import Context, Rule
 from speclint.specs import Component
 from speclint.testing import DesignFolder, changed
-from tests.made.test_judging import BLOCK_MADE, DRAWN, MADE
+from tests.made.test_judging import BLOCK_MADE, DRAWN, FINISHED_IN_PLACE, MADE
 from tests.plugins.liners.bench import bench
 from tests.plugins.release.test_steamings import BAND, STEAMED, TIED
 
@@ -87,7 +87,7 @@ def test_what_was_made_again_is_kept_until_a_record_changes(
     def outcome(size: str) -> list[object]:
         made.clear()
         text = changed(MADE, ('"560.3 mm"', f'"{size} mm"'))
-        workshop.write({**bench(DRAWN), "liner-7.toml": text})
+        workshop.write({**bench(DRAWN, FINISHED_IN_PLACE), "liner-7.toml": text})
         drawn = assess([workshop.root], workshop.loaded, kept=kept)
         assert drawn.kept is not None
         found = [(one.outcome, [pair.made.fingerprint for pair in one.pairs]) for one in judge(drawn).parts]

@@ -52,10 +52,15 @@ def test_what_is_left_in_a_band(value: float, low: float, high: float, both: tup
 
 
 @pytest.mark.parametrize(
-    ("left", "cold", "share"), [(0.25, 1.0, 0.25), (-0.5, 2.0, -0.25), (0.5, -2.0, 0.25), (0.5, 0.0, 0.5)]
+    ("left", "cold", "share"), [(0.25, 1.0, 0.25), (-0.5, 2.0, -0.25), (0.5, -2.0, 0.5), (0.5, 0.0, 0.5)]
 )
 def test_what_stays_as_a_share_of_what_was_there(left: float, cold: float, share: float) -> None:
     assert margin_of_stay(left, cold) == pytest.approx(share)
+
+
+def test_of_two_gaps_where_something_must_stay_the_greater_is_the_worse() -> None:
+    """Heat takes 0.1 of what there is: of -0.1 it leaves -0.2, of -0.2 it leaves -0.3."""
+    assert margin_of_stay(-0.3, -0.2) < margin_of_stay(-0.2, -0.1) < margin_of_stay(-0.1, 0.0)
 
 
 @pytest.mark.parametrize(
