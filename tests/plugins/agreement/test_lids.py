@@ -36,6 +36,28 @@ def test_the_hole_takes_the_spindle(
     assert (found.outcome, found.grade) == ends
 
 
-def test_a_cover_without_a_hole_lets_nothing_through(workshop: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    ("pushed", "ends"),
+    [
+        ('pushed = "shut"\n', ("not applicable", None)),  # it leaves on the other side of the valve
+        ('pushed = "open"\n', WRONG),  # it leaves on the side of the cover
+        ("", ("not assessed", None)),
+    ],
+)
+def test_a_cover_without_a_hole_lets_no_spindle_out(
+    workshop: DesignFolder, pushed: str, ends: tuple[str, Grade | None]
+) -> None:
     blank = changed(FILES["lid.toml"], ("30 mm", "0 mm"))
-    assert workshop.write({**FILES, "lid.toml": blank}).only(HOLE, "lid").outcome == "not applicable"
+    files = {**FILES, "lid.toml": blank, "spindle.toml": FILES["spindle.toml"] + pushed}
+    found = workshop.write(files).only(HOLE, "lid")
+    assert (found.outcome, found.grade) == ends
+    assert ends != WRONG or "0 mm" in found.says
+
+
+def test_a_hole_is_held_against_a_spindle_that_leaves_on_the_other_side_too(workshop: DesignFolder) -> None:
+    files = {
+        **FILES,
+        "lid.toml": changed(FILES["lid.toml"], ("30 mm", "19 mm")),
+        "spindle.toml": FILES["spindle.toml"] + 'pushed = "shut"\n',
+    }
+    assert workshop.write(files).only(HOLE, "lid").outcome == "finding"
