@@ -30,6 +30,7 @@ _MODULES = {
     "envelopes": "envelope",
     "fit_parts": "fit",
     "fits": "fit",
+    "fittings": "cylinder-block",
     "frames": "cylinder-block frame-fastening",
     "gear": "cam poppet-valve tappet",
     "heating": "cylinder-block weldment",

@@ -8,6 +8,7 @@ from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import (
     test_covers as covers,
     test_cylinders as cylinders,
+    test_fittings as fittings,
     test_liner_ports as liner_ports,
     test_volumes_and_plays as volumes,
 )
@@ -235,6 +236,18 @@ ROWS: list[Row] = [
         (FINE, ("liner.toml", 'from_collar = "835 mm"\n')),
         (SILENT, ("liner.toml", 'from_collar = "60 mm"\n'), ("liner.toml", 'from_collar = "835 mm"\n')),
         (SILENT, ("block.toml", 'face_from_seat = "35 mm"\n')),
+    ),
+    *rows(
+        "fitting.round-its-seat",
+        "block",
+        fittings.BLOCK,
+        (FINE, ("block.toml", 'across_flats = "65 mm"\n')),
+        (FINE, ("block.toml", 'relief_seat_diameter = "50 mm"\n')),
+        (
+            SILENT,
+            ("block.toml", 'across_flats = "65 mm"\n'),
+            ("block.toml", 'relief_seat_diameter = "40 mm"\n'),
+        ),
     ),
 ]
 
