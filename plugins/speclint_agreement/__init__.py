@@ -47,7 +47,7 @@ _MODULES = {
     "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover bolted-joint chamber-cover",
     "motion": "cylinder-block stuffing-box",
     "nozzle": "blast-nozzle cylinder-block",
-    "nuts": "piston-rod",
+    "nuts": "piston-rod valve-spindle",
     "oil": "cylinder-block",
     "openings": "lens-joint steam-pipe",
     "own_block": "access-plan bolted-joint chamber-cover compression-spring cylinder-cover envelope fit partition "

@@ -1,4 +1,4 @@
-"""What holds a piston rod in its piston and in its crosshead is what the rod has at that end: a thread, a slot."""
+"""What holds a rod in piston and crosshead, or a valve on its spindle, is what is at that end: a thread, a slot."""
 
 from __future__ import annotations
 
@@ -7,8 +7,8 @@ from typing import TypeAlias
 
 from speclint import Grade, NotKnown, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import crossheads_on
-from speclint.handbook.threads import thread
-from speclint.specs import Crosshead, NotStated, PistonRod, RodSection, Stated
+from speclint.handbook.threads import least_major_diameter, thread
+from speclint.specs import Crosshead, NotStated, PistonRod, RodSection, Stated, ValveSpindle
 
 _Text: TypeAlias = Stated[str] | NotStated
 #: The section of a rod by which a crosshead holds it, by the words of both.
@@ -44,6 +44,19 @@ def _threads_at(rod: PistonRod, end: str, sheet: Sheet) -> dict[str, _Text]:
         and sheet.said(f"form of {name}", section.form) == "thread"
         and sheet.is_stated(f"thread of {name}", section.thread)
     }
+
+
+def _valve_nuts(spindle: ValveSpindle, sheet: Sheet) -> Iterator[Pair]:
+    """The thread of the nut of the valve, at its least over the crests, against the end of the spindle under it."""
+    held, end = spindle.valve_held, spindle.valve_end_diameter
+    designation = sheet.said("thread of the nut of the valve", held.thread)
+    if (
+        designation
+        and sheet.said("valve held by", held.by) == "nut"
+        and sheet.is_stated("end in the valve", end)
+    ):
+        d = sheet.look_up("d_min", least_major_diameter, designation=designation)
+        yield Pair(worked(d, held.thread), end, "at most")
 
 
 def _held(rod: PistonRod, sheet: Sheet) -> Iterator[Pair]:
@@ -107,4 +120,16 @@ held_as_drawn: Rule = agreement(
     leaves_out="a taper beside the slot; a rod whose section at that end is not listed (rod.tension)",
 )
 
-RULES = (held_as_drawn, nuts_of_rod)
+nut_of_valve: Rule = agreement(
+    "spindle.thread-of-its-nut",
+    title="The nut of a valve has a thread that can be cut on the end of its spindle",
+    on=ValveSpindle,
+    pairs=_valve_nuts,
+    within="",
+    grade=Grade.HOLD,
+    why="a nut larger than the end of its spindle slides off, and the valve falls into the cylinder",
+    leaves_out="a nut smaller than the end, which has a shoulder then; length of the thread; threads of a class wider "
+    "than that of common practice; a spindle whose end is not stated (spindle.enters)",
+)
+
+RULES = (held_as_drawn, nut_of_valve, nuts_of_rod)

@@ -21,5 +21,6 @@ from .geometry import (
 )
 from .limits import (
     ThreadLimits as ThreadLimits,
+    least_major_diameter as least_major_diameter,
     limits as limits,
 )

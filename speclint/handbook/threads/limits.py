@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 from speclint.equations import Source
 from speclint.errors import NotKnown
-from speclint.handbook.tables import rows
+from speclint.handbook.tables import Reading, rows
 from speclint.handbook.threads.designations import INCH, PIPE_TABLE
 from speclint.handbook.threads.geometry import ASME_B1_1, BS_84, ISO_228_1, Thread, thread
 
@@ -52,6 +52,17 @@ def limits(designation: str) -> ThreadLimits:
     if found.series == "BSP":
         return _pipe(found)
     return _whitworth(found) if found.is_whitworth else _unified(found)
+
+
+def least_major_diameter(designation: str) -> Reading:
+    """Least diameter over the crests of a bolt's thread in the usual class, m; NotKnown and reference as ``limits``.
+
+    >>> round(least_major_diameter("M18x1").value, 6)  # 18 − 0.026 − 0.180
+    0.017794
+    """
+    found = limits(designation)
+    name = f"least major diameter of {found.name} {found.fit.partition('/')[0]}"
+    return Reading.exact(name, found.bolt_major[0], "m", found.source)
 
 
 def _metric(t: Thread) -> ThreadLimits:

@@ -107,3 +107,36 @@ def test_a_cotter_is_held_against_its_slot_beside_other_sections(workshop: Desig
     check = workshop.only(HOLDS)
     assert check.outcome == "finding"
     assert "23 mm" in check.says
+
+
+OF_VALVE = "spindle.thread-of-its-nut"
+SPINDLE = {
+    "spindle.toml": 'kind = "valve-spindle"\nid = "spindle"\nvalve_end_diameter = "17.9 mm"\n'
+    '[valve_held]\nby = "nut"\nthread = "M18x1"\n'
+}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ("17.9 mm", "17.9 mm", "conforms"),
+        # ISO 965-1, M18x1 6g: 18 − 0.026 − 0.180 = 17.794 mm at the least
+        ("17.9 mm", "17.8 mm", "conforms"),
+        ("17.9 mm", "17.79 mm", "finding"),
+        ("17.9 mm", "17.9 mm ±0.15", "finding"),
+        ("17.9 mm", "18 mm", "conforms"),
+        # M20x1: 19.794 mm
+        ("M18x1", "M20x1", "finding"),
+        ("M18x1", "M24", "finding"),
+        # a smaller thread leaves a shoulder
+        ("M18x1", "M16x1", "conforms"),
+        ('by = "nut"', 'by = "forged in one"', "not applicable"),
+        ("M18x1", "M18x0.3", "not assessed"),  # no standard lists it
+    ],
+)
+def test_the_nut_of_a_valve_has_a_thread_that_its_spindle_has_metal_for(
+    workshop: DesignFolder, old: str, new: str, outcome: str
+) -> None:
+    check = workshop.write(SPINDLE).replace("spindle.toml", old, new).only(OF_VALVE)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome in ("finding", "not assessed") else None)

@@ -9,6 +9,7 @@ from tests.plugins.agreement import (
     test_ends as ends,
     test_lengths as lengths,
     test_lids as lids,
+    test_nuts as nuts,
     test_ports as ports,
     test_seat_bores as seat_bores,
     test_seats as seats,
@@ -175,6 +176,14 @@ ROWS: list[Row] = [
         (SILENT, ("spindle.toml", 'heated_length = "330 mm"\n')),
         (SILENT, ("spindle.toml", 'guide_from_seat = "60 mm"\n')),
         (SILENT, ("spindle.toml", 'guide_length = "100 mm"\n')),
+    ),
+    *rows(
+        "spindle.thread-of-its-nut",
+        "spindle",
+        nuts.SPINDLE,
+        (SILENT, ("spindle.toml", 'valve_end_diameter = "17.9 mm"\n')),
+        (SILENT, ("spindle.toml", 'by = "nut"\n')),
+        (SILENT, ("spindle.toml", 'thread = "M18x1"\n')),
     ),
     *rows(
         "cover.hole-for-spindle",
