@@ -1,4 +1,4 @@
-"""What the records of a part as made say of the part as it is: examined and measured after it was welded and heated."""
+"""The order of the records of a part as made: its metal certified, then fitted; welded and heated, then looked at."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import MadePart
 from speclint_release.inputs import Record, days_of
-from speclint_release.sources import EN_13445_5
+from speclint_release.sources import DOCUMENTS, EN_13445_5
 
 
 @rule(
@@ -70,4 +70,33 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
     return last
 
 
-RULES = (examined_as_finished,)
+@rule(
+    "made.certified-before-fitted",
+    title="A part went into its place, had its nuts tightened and was put in steam no earlier than the day on which "
+    "its metal was certified",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[DOCUMENTS, COMMON_PRACTICE],
+    why="a document issued after the part went in is that of another piece, or nobody knew then of what metal it was",
+    leaves_out="that there is a document (made.certificate); one that was issued anew, for which a concession says so; "
+    "welds, heat treatments and tests, which a foundry may have made before it issued the document",
+    against=(),
+)
+def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
+    """The day of each record of fitting, tightening and steaming against that of the inspection document."""
+    fitted = [
+        *((f"entry {name}", one.date) for name, one in made.entries.items()),
+        *((f"tightening {name}", one.date) for name, one in made.tightenings.items()),
+        *((f"steaming {name}", one.date) for name, one in made.steamings.items()),
+    ]
+    if not fitted or not sheet.is_stated("day of the inspection document", made.certificate.date):
+        raise sheet.not_applicable("no inspection document has a day beside one on which the part was fitted")
+    ((_, issued),) = days_of([("the inspection document", made.certificate.date)], sheet)
+    early = [name for name, day in days_of(fitted, sheet) if day < issued]
+    says = "fitted after its metal was certified"
+    if early:
+        says = f"{', '.join(early)}: earlier than its inspection document of {issued}"
+    return sheet.states(not early, says, where=made.certificate.date.where)
+
+
+RULES = (certified_before_fitted, examined_as_finished)

@@ -1,4 +1,4 @@
-"""made.examined-as-finished: what was looked at and measured before the last weld or the last furnace says nothing."""
+"""What was looked at before the last weld or furnace says nothing, nor does a document issued after a part went in."""
 
 from __future__ import annotations
 
@@ -86,3 +86,64 @@ def test_records_that_are_not_there(workshop: DesignFolder, gone: tuple[str, ...
 
 def test_a_record_without_a_day_is_not_assessed(workshop: DesignFolder) -> None:
     expect_not_assessed(made(workshop, ('date = "2026-03-12"\n', 'record = "W-1"\n')), "date")
+
+
+CERTIFIED = "made.certified-before-fitted"
+STUDS = (
+    'kind = "made-part"\nid = "made"\nof = "block"\n[certificate]\ntype = "3.1"\ndate = "2026-05-04"\n'
+    '[entries.in]\ndate = "2026-06-10"\n[tightenings.cold]\ndate = "2026-09-14"\n'
+    '[steamings.first]\ndate = "2026-10-01"\ncase = "running"\nvalue = "180 °C"\nuncertainty = "2 K"\n'
+    '[heat_treatments.furnace]\ndate = "2026-04-21"\n'
+    '[welds.repair]\ndate = "2026-04-20"\n[hydraulic_tests.shop]\ndate = "2026-04-30"\n'
+)
+
+
+def studs(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
+    files = {"block.toml": BLOCK, "made.toml": changed(STUDS, *changes)}
+    return workshop.write(files).only(CERTIFIED, "made")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        # a foundry heats, mends and tests before it certifies
+        ("2026-05-04", "2026-05-04", ""),
+        ("2026-05-04", "2026-06-10", ""),
+        ("2026-05-04", "2026-06-11", "entry in: earlier than its inspection document of 2026-06-11"),
+        ("2026-09-14", "2026-05-04", ""),
+        ("2026-09-14", "2026-05-03", "tightening cold: earlier than its inspection document of 2026-05-04"),
+        ("2026-10-01", "2026-05-03", "steaming first: earlier than its inspection document of 2026-05-04"),
+        ("2026-05-04", "2026-10-02", "entry in, tightening cold, steaming first: earlier than"),
+    ],
+)
+def test_a_part_is_fitted_after_its_metal_was_certified(
+    workshop: DesignFolder, old: str, new: str, says: str
+) -> None:
+    check = studs(workshop, (f'"{old}"', f'"{new}"'))
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+FITTED = (
+    '[entries.in]\ndate = "2026-06-10"\n',
+    '[tightenings.cold]\ndate = "2026-09-14"\n',
+    '[steamings.first]\ndate = "2026-10-01"\ncase = "running"\nvalue = "180 °C"\nuncertainty = "2 K"\n',
+)
+
+
+@pytest.mark.parametrize(
+    ("gone", "outcome"),
+    [
+        ((), "conforms"),
+        (FITTED[:2], "conforms"),
+        (FITTED[1:], "conforms"),
+        ((FITTED[0], FITTED[2]), "conforms"),
+        (FITTED, "not applicable"),
+        (('date = "2026-05-04"\n',), "not applicable"),
+        (('date = "2026-09-14"\n',), "not assessed"),
+    ],
+)
+def test_days_of_fitting_that_are_not_there(
+    workshop: DesignFolder, gone: tuple[str, ...], outcome: str
+) -> None:
+    assert studs(workshop, *((text, "") for text in gone)).outcome == outcome
