@@ -13,6 +13,7 @@ speclint_api = "1"
 _MODULES = {
     "access": "access-plan",
     "axles": "engine",
+    "barred": "cylinder-liner valve-cage",
     "bars": "slide-bar",
     "blanks": "casting weldment",
     "bolts": "bolted-joint",

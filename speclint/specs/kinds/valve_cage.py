@@ -19,6 +19,7 @@ class ValveCage(Component):
         end_at: from the plane of the valve's seat to the inside of its end, in the direction of lift.
         opening: the widest opening through which a piece could pass.
         bars: how many bars, or webs between openings, carry its end.
+        bar: width of each of them round the cage, where they are alike.
         bar_area: least section of each of them.
         fastened_by: what fastens it where it is held.
         fastening_area: section of welds, ring or studs by which it is fastened; left out under a cover.
@@ -34,6 +35,7 @@ class ValveCage(Component):
     end_at: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
     opening: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     bars: Word[int] = NOT_STATED
+    bar: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     bar_area: Area = NOT_STATED
     fastened_by: Word[Literal["welds", "retaining ring", "studs", "cover over it", "nothing"]] = NOT_STATED
     fastening_area: Area = NOT_STATED

@@ -6,6 +6,7 @@ import pytest
 
 from speclint.testing import DesignFolder
 from tests.plugins.agreement import (
+    test_barred as barred,
     test_ends as ends,
     test_lengths as lengths,
     test_lids as lids,
@@ -176,6 +177,25 @@ ROWS: list[Row] = [
         (SILENT, ("spindle.toml", 'heated_length = "330 mm"\n')),
         (SILENT, ("spindle.toml", 'guide_from_seat = "60 mm"\n')),
         (SILENT, ("spindle.toml", 'guide_length = "100 mm"\n')),
+    ),
+    *rows(
+        "cage.opening-of-its-bars",
+        "cage",
+        barred.CAGED,
+        (FINE, ("cage.toml", 'opening = "25 mm"\n')),
+        (FINE, ("cage.toml", 'surrounds = "valve"\n')),
+        (FINE, ("cage.toml", 'outside_diameter = "222 mm"\n')),
+        (SILENT, ("cage.toml", "bars = 12\n")),
+        (SILENT, ("cage.toml", 'bar = "30 mm"\n')),
+        (ASKED, ("valve.toml", 'outside_diameter = "200 mm"\n')),
+    ),
+    *rows(
+        "liner.port-divided",
+        "liner",
+        barred.PORTED,
+        (FINE, ("liner.toml", 'opening = "60 mm"\n')),
+        (SILENT, ("liner.toml", 'opening = "60 mm"\n'), ("liner.toml", 'opening = "50 mm"\n')),
+        (SILENT, ("liner.toml", 'width = "500 mm"\n'), ("liner.toml", 'opening = "50 mm"\n')),
     ),
     *rows(
         "spindle.thread-of-its-nut",
