@@ -50,12 +50,15 @@ def _crossheads(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _seals(rod: PistonRod, sheet: Sheet) -> Iterator[ToFill]:
-    """The stuffing boxes that seal the rod, one in each cover of its own cylinder that it passes."""
+    """The stuffing boxes that seal the rod, one in each cover of its own cylinder that it passes.
+
+    A box that names no cover is one by itself.
+    """
     by_cover: dict[str, StuffingBox] = {}
     wrong: list[str] = []
     for box in sheet.fillers(rod, StuffingBox, by="seals"):
         cover = sheet.follow(box.in_cover) if sheet.is_stated(f"cover of {box.id}", box.in_cover) else None
-        by_cover.setdefault(cover.id if cover else "", box)
+        by_cover.setdefault(cover.id if cover else box.id, box)
         wrong += _elsewhere(rod, box, cover, sheet)
     passed, elsewhere = covers_passed(rod, sheet), next(iter(wrong), "")
     yield ToFill(rod.id, StuffingBox.called, tuple(by_cover.values()), passed, passed, elsewhere, rod.where)

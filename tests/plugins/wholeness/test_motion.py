@@ -94,6 +94,7 @@ SEALED = {
     "box": 'kind = "stuffing-box"\nin_cover = "back"\nseals = "rod"',
 }
 BOX = SEALED["box"]
+LOOSE = 'kind = "stuffing-box"\nseals = "rod"'
 FRONT = {"front-box": BOX.replace('"back"', '"front"')}
 TAIL = {"rod": SEALED["rod"] + "\ntail_rod = true"}
 FAR = {"back": 'kind = "cylinder-cover"\ncloses = "other"'}
@@ -118,8 +119,18 @@ FAR = {"back": 'kind = "cylinder-cover"\ncloses = "other"'}
         ),
         # a box that is in no cover is one more
         (
-            {"loose": 'kind = "stuffing-box"\nseals = "rod"'},
+            {"loose": LOOSE},
             "rod is filled twice (stuffing box): box (box.toml), loose (loose.toml)",
+        ),
+        # and two of them are two
+        (
+            {"box": LOOSE, "loose": LOOSE},
+            "rod is filled twice (stuffing box): box (box.toml), loose (loose.toml)",
+        ),
+        ({**TAIL, "box": LOOSE, "loose": LOOSE}, ""),
+        (
+            {**TAIL, "box": LOOSE, "loose": LOOSE, "third": LOOSE},
+            "rod is filled 3 times (stuffing box): box (box.toml), loose (loose.toml), third (third.toml)",
         ),
         (FAR, "rod: box is in back of other, and the rod works in block"),
         ({"back": 'kind = "cylinder-cover"'}, ""),
