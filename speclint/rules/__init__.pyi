@@ -94,3 +94,6 @@ from .slopes import (
     alternatives as alternatives,
     asked_slopes as asked_slopes,
 )
+from .twins import (
+    twins_put_away as twins_put_away,
+)

@@ -10,6 +10,7 @@ import functools
 import math
 import sys
 from collections.abc import Callable, Hashable, Iterator
+from contextlib import contextmanager
 from copy import copy
 from dataclasses import is_dataclass
 from importlib import import_module
@@ -55,6 +56,24 @@ def twin(original: Any) -> Any:
 def _keep(original: object, made: object) -> None:
     _twins[id(original)] = (original, made)
     _originals.setdefault(id(made), original)
+
+
+@contextmanager
+def twins_put_away() -> Iterator[None]:
+    """Put away all twins for a while: those asked for meanwhile are made anew, and go when those before come back."""
+    before = dict(_twins), dict(_originals)
+    _forget()
+    try:
+        yield
+    finally:
+        _forget()
+        _twins.update(before[0])
+        _originals.update(before[1])
+
+
+def _forget() -> None:
+    _twins.clear()
+    _originals.clear()
 
 
 def original_of(made: Any) -> Any:

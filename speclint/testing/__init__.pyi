@@ -59,6 +59,9 @@ from .properties import (
     expect_stating_hides_nothing as expect_stating_hides_nothing,
     expect_tighter_is_no_worse as expect_tighter_is_no_worse,
 )
+from .replacing import (
+    functions_replaced as functions_replaced,
+)
 from .trial import (
     Trial as Trial,
     TrialBench as TrialBench,

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
-from speclint.rules import twins
+from speclint.testing import functions_replaced
 
 
 @pytest.fixture(autouse=True)
-def _copies_of_its_own(request: pytest.FixtureRequest) -> None:
-    """Copies that are made while a function is replaced go with it, and none made before stands in for it."""
-    if "monkeypatch" in request.fixturenames:
-        patch = request.getfixturevalue("monkeypatch")
-        for known in ("_twins", "_originals"):
-            patch.setattr(twins, known, {})
+def _copies_of_its_own(request: pytest.FixtureRequest) -> Iterator[None]:
+    """Whatever a test replaces by its ``monkeypatch`` counts in that test, and in no other."""
+    if "monkeypatch" not in request.fixturenames:
+        yield
+        return
+    with functions_replaced():
+        yield
