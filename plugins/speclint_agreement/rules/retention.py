@@ -65,6 +65,14 @@ def _openings(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(valve.cage_opening, cage.opening, name=cage.id)
 
 
+def _boxes(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
+    """The bore that the valve states round it against the outside of each cage; a perforated plate stands beside it."""
+    if sheet.said("retained", valve.retained) == "cage":
+        for cage in cages_round(valve, sheet):
+            if sheet.is_stated("outside of the cage", cage.outside_diameter):
+                yield Pair(valve.box_diameter, cage.outside_diameter, "at most", name=cage.id)
+
+
 def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
     """The clearance beyond the open valve against what its cage, or the cover of its chamber, leaves at full lift.
 
@@ -105,6 +113,18 @@ opening_of_cage: Rule = agreement(
     leaves_out="openings that wear or corrosion make wider",
 )
 
+box_of_cage: Rule = agreement(
+    "valve.box-of-its-cage",
+    title="The bore that a valve states round it is no wider than the cage that stands there",
+    on=PoppetValve,
+    pairs=_boxes,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="steam is reckoned to pass by room that the cage takes, and the engine is throttled there",
+    leaves_out="the wall of the cage; the area that is left round the valve (steamway.area-continuity)",
+    against=(),
+)
+
 room_by_lift: Rule = agreement(
     "valve.room-by-lift",
     title="The clearance beyond the open valve is what its cage, or the cover of its chamber, leaves above "
@@ -118,4 +138,4 @@ room_by_lift: Rule = agreement(
     edition=2,
 )
 
-RULES = (has_a_part, opening_of_cage, room_by_lift)
+RULES = (box_of_cage, has_a_part, opening_of_cage, room_by_lift)

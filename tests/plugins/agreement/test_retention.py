@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, changed, found
 from tests.plugins.liners.bench import bench, in_liner
 from tests.plugins.valves.gear import CAGE, RING, gear_files
 
@@ -130,3 +130,34 @@ def test_a_cover_and_its_studs_stand_behind_the_clamped_collar(tmp_path: Path) -
     assert outcome(design, RULE, "liner") == FINE
     design.replace("liner.toml", '"collar clamped by cover"', '"dowel"')
     assert outcome(design, RULE, "liner") == SILENT
+
+
+BOXED = {
+    "valve.toml": 'kind = "poppet-valve"\nid = "valve"\nretained = "cage"\nbox_diameter = "210 mm"\n',
+    "cage.toml": 'kind = "valve-cage"\nid = "cage"\nsurrounds = "valve"\noutside_diameter = "222 mm"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("cage.toml", "222 mm", "210 mm", FINE),
+        ("cage.toml", "222 mm", "209.9 mm", ("finding", Grade.NONCONFORMITY)),
+        ("cage.toml", "222 mm", "210 mm ±0.1", ("finding", Grade.NONCONFORMITY)),
+        ("valve.toml", "210 mm", "222 mm", FINE),
+        ("valve.toml", "210 mm", "222.1 mm", ("finding", Grade.NONCONFORMITY)),
+    ],
+)
+def test_the_box_round_a_valve_is_within_its_cage(
+    workshop: DesignFolder, file: str, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    made = workshop.write({**BOXED, file: changed(BOXED[file], (old, new))})
+    assert outcome(made, "valve.box-of-its-cage", "valve") == ends
+
+
+@pytest.mark.parametrize("retained", ["perforated plate", "collar larger than the port", "none"])
+def test_a_box_beside_a_plate_may_be_wider(workshop: DesignFolder, retained: str) -> None:
+    narrow = changed(BOXED["cage.toml"], ("222 mm", "200 mm"))
+    valve = changed(BOXED["valve.toml"], ('"cage"', f'"{retained}"'))
+    made = workshop.write({"cage.toml": narrow, "valve.toml": valve})
+    assert outcome(made, "valve.box-of-its-cage", "valve") == SILENT

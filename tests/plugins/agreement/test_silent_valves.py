@@ -18,7 +18,7 @@ from tests.plugins.agreement import (
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_ends import of_one_end
 from tests.plugins.agreement.test_gear import trained
-from tests.plugins.agreement.test_retention import caged
+from tests.plugins.agreement.test_retention import BOXED, caged
 from tests.plugins.agreement.test_seats import seated
 
 _PORTED = ports.ported()
@@ -196,6 +196,15 @@ ROWS: list[Row] = [
         (FINE, ("liner.toml", 'opening = "60 mm"\n')),
         (SILENT, ("liner.toml", 'opening = "60 mm"\n'), ("liner.toml", 'opening = "50 mm"\n')),
         (SILENT, ("liner.toml", 'width = "500 mm"\n'), ("liner.toml", 'opening = "50 mm"\n')),
+    ),
+    *rows(
+        "valve.box-of-its-cage",
+        "valve",
+        BOXED,
+        (SILENT, ("valve.toml", 'box_diameter = "210 mm"\n')),
+        (SILENT, ("valve.toml", 'retained = "cage"\n')),
+        (SILENT, ("cage.toml", 'outside_diameter = "222 mm"\n')),
+        (SILENT, ("cage.toml", 'surrounds = "valve"\n')),
     ),
     *rows(
         "spindle.thread-of-its-nut",
