@@ -57,7 +57,7 @@ def limits(designation: str) -> ThreadLimits:
 def least_major_diameter(designation: str) -> Reading:
     """Least diameter over the crests of a bolt's thread in the usual class, m; NotKnown and reference as ``limits``.
 
-    >>> round(least_major_diameter("M18x1").value, 6)  # 18 − 0.026 − 0.180
+    >>> round(least_major_diameter("M18x1").nominal, 6)  # 18 − 0.026 − 0.180
     0.017794
     """
     found = limits(designation)

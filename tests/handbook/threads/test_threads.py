@@ -14,6 +14,7 @@ from speclint.handbook.tables.csv_files import rows
 from speclint.handbook.threads import (
     external_stripping_area,
     internal_stripping_area,
+    least_major_diameter,
     limits,
     root_area,
     stress_area,
@@ -307,3 +308,17 @@ def test_whitworth_flanks_do_not_match_metric_ones() -> None:
     assert math.degrees(thread("1 BSW").flank_angle) == pytest.approx(27.5)
     assert not thread("M24").is_whitworth
     assert math.degrees(thread("M24").flank_angle) == pytest.approx(30)
+
+
+@pytest.mark.parametrize(
+    ("name", "called", "least"),
+    [
+        ("M18x1", "M18x1 6g", 17.794),  # ISO 965-1 (memory): 18 − 0.026 − 0.180
+        ("M24x1.5", "M24x1.5 6g", 23.732),  # 24 − 0.032 − 0.236
+        ("1/2-13 UNC", "1/2-13 UNC 2A", 0.4876 * 25.4),  # ASME B1.1 (memory), as printed
+    ],
+)
+def test_least_diameters_over_the_crests(name: str, called: str, least: float) -> None:
+    found = least_major_diameter(name)
+    assert found.what == f"least major diameter of {called}"
+    assert found.low == found.high == pytest.approx(least / 1e3, abs=0.003e-3)
