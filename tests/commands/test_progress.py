@@ -53,6 +53,20 @@ def test_nothing_is_told_elsewhere(
     assert stream is None or not stream.getvalue()
 
 
+@pytest.mark.parametrize("words", [("check",), ("review", "--to", "pack")], ids=" ".join)
+def test_what_comes_after_the_checks_is_told_as_a_stage_of_its_own(
+    words: tuple[str, ...], workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    root = workshop.write({"lid.toml": 'kind = "chamber-cover"\n'}).root
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.chdir(root)
+    monkeypatch.setattr(sys, "stderr", stream)
+    main([*words])
+    told = lines(stream)
+    assert told.index("looking for remedies") > told.index("checking: 1 of 1")
+
+
 @pytest.mark.parametrize("words", [("check",), ("gate",), ("check", "--staged")], ids=" ".join)
 def test_each_command_that_takes_long_counts_the_parts(
     words: tuple[str, ...], workshop: DesignFolder, monkeypatch: pytest.MonkeyPatch
