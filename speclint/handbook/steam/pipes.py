@@ -126,7 +126,7 @@ def pipe_pressure(t: Metres, D: Metres, S: Pascals, E: Ratio, y: Ratio, A: Metre
     >>> round(pipe_pressure(t=0.005, D=0.1, S=100e6, E=1.0, y=0.4, A=0.0) / 1e6, 3)
     10.417
     """
-    _require_design(0 * S, S, E)
+    _require_metal(S, E)
     require(
         t >= A and 2 * t < D,
         f"wall {t * 1e3:.6g} mm is not between the allowance {A * 1e3:.6g} mm and half of {D * 1e3:.6g} mm",
@@ -262,6 +262,10 @@ def bend_wall_of_european_code(e: Metres, B: Ratio) -> Metres:
 
 def _require_design(p: float, S: float, E: float) -> None:
     require(p >= 0, f"pressure {p / 1e5:.6g} bar is negative")
+    _require_metal(S, E)
+
+
+def _require_metal(S: float, E: float) -> None:
     require(S > 0, f"allowable stress {S / 1e6:.6g} MPa is not above 0")
     require(0 < E <= 1, f"weld efficiency {E:.6g} is not between 0 and 1")
 

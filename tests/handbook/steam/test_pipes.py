@@ -203,6 +203,13 @@ def test_limits_of_the_other_forms() -> None:
     for wall in (0.00099, 0.05):
         with pytest.raises(OutOfRange, match="is not between the allowance"):
             pipe_pressure(wall, 0.1, 100e6, 1.0, 0.4, 0.001)
+    for S, E, message in (
+        (0.0, 1.0, "allowable stress 0"),
+        (100e6, 0.0, "efficiency 0"),
+        (100e6, 1.01, "1.01"),
+    ):
+        with pytest.raises(OutOfRange, match=message):
+            pipe_pressure(0.002, 0.1, S, E, 0.4, 0.001)
     with pytest.raises(OutOfRange, match="not between 0 and the allowable"):
         pipe_wall_of_european_code(100e6, 0.1, 100e6, 1.0)
     with pytest.raises(OutOfRange, match="weld factor"):
