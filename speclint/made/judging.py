@@ -10,7 +10,7 @@ from typing import cast
 
 from speclint.checking import Assessment, Check, Inputs, context_of
 from speclint.handbook.inspection import Decision
-from speclint.made.alike import hindrances, in_place
+from speclint.made.alike import in_place
 from speclint.made.certified import certified, material_as_certified
 from speclint.made.design_as_made import as_made, fitted_parts, made_parts, made_to
 from speclint.made.dimensions import dimensions_of
@@ -116,7 +116,8 @@ class Bench:
             spec = design.specs[name]
             assert isinstance(spec, Component)
             own = made_to(one, design)
-            if own is not None and own.id != name and not hindrances(own, spec):
+            assert own is not None  # or it would not stand there
+            if own.id != name:
                 spec = in_place(own, spec)
             found[name] = as_made(spec, dimensions_of(one, spec, self.decision), one)
             found[name] = as_in_steam(found[name], one, design, self.decision)

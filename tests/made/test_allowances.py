@@ -4,7 +4,10 @@ from __future__ import annotations
 
 import pytest
 
+from speclint.handbook.materials import material
 from speclint.made import PartMade, judge
+from speclint.made.certified import certified, material_as_certified
+from speclint.specs import Stated
 from speclint.testing import DesignFolder, on_sheet
 from tests.plugins.steamways.pipe import files
 
@@ -70,6 +73,23 @@ def test_strengths_as_certified_only_where_a_setting_allows_them(workshop: Desig
     assert (drawn < 500e6, made) == (True, 500e6)
     hot = sheet_of(part, "pipe.wall", "R_p")
     assert hot[0] == hot[1]
+
+
+def test_the_strengths_of_a_certificate_stand_as_warm_as_the_room_of_its_test(workshop: DesignFolder) -> None:
+    """ISO 6892-1 tests at 10 to 35 °C, 308.15 K: at 36 °C the standard's figures stand."""
+    part = judged(workshop)
+    assert part.drawn is not None
+    word = certified(part.drawn, part.made).material
+    assert isinstance(word, Stated)
+    metal = material_as_certified(material, {part.made.id: part.made})(word.value)
+    plain = material("tube-16Mo3")
+    for of, ours, figure in (
+        (metal.proof_stress, plain.proof_stress, 320e6),
+        (metal.tensile_strength, plain.tensile_strength, 500e6),
+    ):
+        assert of(308.15, 0.005).nominal == figure
+        assert of(309.15, 0.005) == ours(309.15, 0.005)
+        assert ours(309.15, 0.005).nominal < figure
 
 
 def test_a_certificate_gives_only_the_strength_that_it_states(workshop: DesignFolder) -> None:

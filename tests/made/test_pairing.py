@@ -303,6 +303,17 @@ def test_without_scipy_one_line_says_what_to_install(monkeypatch: pytest.MonkeyP
         best_worst([[0.1]])
 
 
+@pytest.mark.parametrize(("size", "told"), [("50.257", True), ("50.253", False)])
+def test_a_rule_tells_pairs_apart_by_more_than_half_a_hundredth_of_its_limit(
+    workshop: DesignFolder, size: str, told: bool
+) -> None:
+    """Of plugs of 50.000 mm and 0.257 mm more the margins differ by 0.257/51 = 0.00504, by 0.253/51 = 0.00496."""
+    loaded = load_families([made_family("plugs", kinds=[Hole, Plug], rules=[clear_of])])
+    _, found = paired(workshop, loaded, three("50.000", size))
+    assert len(found.tried) == 6
+    assert {one.deciding for one in found.tried} == {frozenset({"plug.clear-of"} if told else ())}
+
+
 def test_a_rule_alike_for_every_pair_does_not_hide_the_others(workshop: DesignFolder) -> None:
     """Its 0.02 is the least margin of every pair, and would leave nothing to choose by."""
     loaded = load_families([made_family("plugs", kinds=[Hole, Plug], rules=[enters, tight, clear_of])])

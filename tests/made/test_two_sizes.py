@@ -90,6 +90,25 @@ def test_two_sizes_are_machined_where_no_single_one_clears_all(workshop: DesignF
     assert both is not spool
 
 
+def test_another_part_that_fails_by_itself_keeps_no_rework_from_this_one(workshop: DesignFolder) -> None:
+    """The front of the one came out at 50.30 mm: 50.98 − 50.301 = 0.679 mm. The hub of the other, 50.50 mm, leaves
+    0.48 mm at both of its ends, whatever is done to the one.
+    """
+    workshop.loaded = load_families([made_family("spools", kinds=[Spool], rules=[front, back])])
+    files = {
+        "spool.toml": DRAWN,
+        "other.toml": DRAWN.replace('"spool"\nhub', '"other"\nhub'),
+        **made("one", "spool", "front", "50.300"),
+        **made("two", "other", "hub", "50.500"),
+    }
+    one, two = judge(workshop.write(files).assess()).parts
+    assert [check.rule.name for check in one.failing] == ["spool.front"]
+    assert {check.rule.name for check in two.failing} == {"spool.front", "spool.back"}
+    assert one.outcome == "rework"
+    how = one.reworks[0]
+    assert (how.how, how.changes[0].then) == ("machine to the drawing", "50 mm ±0.02")
+
+
 class Socket(Component):
     """What a pin goes into, which can be reamed."""
 
