@@ -22,9 +22,9 @@ from tests.register.office import Office, git
 AT_45, AT_30 = 4.5 * 100.5 / 4.0 / 100.0, 3.0 * 100.5 / 4.0 / 100.0
 
 
-def compared(office: Office, old: str, new: str = "") -> Comparison:
-    """What differs between a state and the folder of the office, or another state."""
-    root = office.shop.root
+def compared(office: Office, old: str, new: str = "", part: str = "") -> Comparison:
+    """What differs between a state and the folder of the office, or a part of it, or another state."""
+    root = office.shop.root / part
     how = Checking(office.shop.loaded, dt.date.today(), lambda: nullcontext(Processes(0)))
     states = [
         state_called(word, root, office.keys / name, how)
@@ -125,6 +125,35 @@ def test_a_concession_that_lapses_and_a_limit_that_is_another(office: Office) ->
     assert (lapsed.concession.number, lapsed.state) == ("C-001", "lapsed")
     assert found.basis == ('speclint.toml limits."tube.stress".allowable was 100 MPa, is 95 MPa',)
     assert found.exit_code == 1
+
+
+def test_a_concession_that_is_gone_from_the_register_is_told_as_it_was(office: Office) -> None:
+    office.concede()
+    committed(office)
+    (office.shop.root / "register.toml").unlink()
+    (gone,) = compared(office, "HEAD").lapsed
+    assert (gone.concession.number, gone.state) == ("C-001", "withdrawn")
+    assert gone.reasons == ("it is no longer in the register",)
+
+
+@pytest.mark.parametrize(("then", "now", "part"), [("", "left", "left"), ("left", "", "left")])
+def test_a_part_that_moved_into_or_out_of_what_is_compared_is_renamed_and_neither_added_nor_removed(
+    office: Office, then: str, now: str, part: str
+) -> None:
+    """The rack of the tube, from the top folder to one of its own, or back; that folder alone is compared."""
+    root = office.shop.root
+    (root / "left").mkdir()
+    (root / "left" / "tube.toml").write_bytes((root / "tube.toml").read_bytes())
+    (root / "tube.toml").unlink()
+    before = root / then / "rack.toml"
+    rack = (root / "rack.toml").read_bytes()
+    (root / "rack.toml").unlink()
+    before.write_bytes(rack)
+    committed(office)
+    before.rename(root / now / "stand.toml")
+    office.shop.replace("left/tube.toml", 'held_in = "rack"', 'held_in = "stand"')
+    found = compared(office, "HEAD", part=part)
+    assert (found.renamed, found.added, found.removed) == ({"rack": "stand"}, (), ())
 
 
 def test_a_rule_of_another_edition_in_a_report_is_told_from_a_change_of_the_design(office: Office) -> None:
