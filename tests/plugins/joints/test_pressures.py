@@ -196,3 +196,14 @@ def test_what_closes_no_cylinder_holds_the_water_of_either_end(workshop: DesignF
         assert (check.case, on_sheet(check, "P")) == ("water", pytest.approx(hand.lift(4.4), rel=1e-6))
         workshop.replace("flange.toml", 'of = "block"', 'of = "pipe"')
         workshop.replace("studs.toml", 'pressure = "cylinder"', 'pressure = "live"')
+
+
+def test_a_flange_on_what_leads_to_no_cylinder_leaves_the_water_unknown(workshop: DesignFolder) -> None:
+    """A crosshead, by mistake."""
+    flanged(workshop, 90)
+    (workshop.root / "odd.toml").write_text('kind = "crosshead"\nid = "odd"\n', encoding="utf-8")
+    workshop.replace("flange.toml", 'of = "pipe"', 'of = "odd"')
+    workshop.replace("studs.toml", 'pressure = "live"', 'pressure = "cylinder"')
+    check = workshop.only("joint.separation", "studs")
+    assert (check.outcome, check.grade, check.case) == ("not assessed", Grade.HOLD, "water")
+    assert "no end of the cylinder is stated" in check.says
