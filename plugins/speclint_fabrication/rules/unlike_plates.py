@@ -171,13 +171,13 @@ def _of_two(
         says = f"weld {name} joins {iron[0]}, which is not welded"
         return sheet.states(False, says, where=joint.where).graded(Grade.HOLD)
     filler = sheet.read(f"filler of {name}", joint.filler)
-    named = sheet.states(True, f"weld {name} is made with {filler}")
-    grown = _growth(name, joint, two, weldment, block, case, sheet)
-    if any(metal.family == "stainless-austenitic" for metal in two.metals):
-        return sheet.worst(named, grown)
-    return sheet.worst(
-        named, grown, _preheated(name, two, weldment, sheet), _relieved(name, two, weldment, sheet)
-    )
+    judged = [
+        sheet.states(True, f"weld {name} is made with {filler}"),
+        _growth(name, joint, two, weldment, block, case, sheet),
+    ]
+    if not any(metal.family == "stainless-austenitic" for metal in two.metals):
+        judged += [_preheated(name, two, weldment, sheet), _relieved(name, two, weldment, sheet)]
+    return sheet.worst(*judged)
 
 
 def _growth(
