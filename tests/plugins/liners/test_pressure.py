@@ -343,6 +343,29 @@ def test_wasting_is_taken_off(workshop: DesignFolder, wasting: str, outcome: str
     assert check.outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("wasting", "corrodes", "outcome"),
+    [
+        ("0 mm", "6.3 mm", "conforms"),
+        ("0 mm", "6.4 mm", "finding"),
+        ("6.3 mm", "1 mm", "conforms"),
+        ("6.4 mm", "1 mm", "finding"),
+    ],
+)
+def test_a_wall_wastes_by_no_less_than_its_plate_may_corrode(
+    workshop: DesignFolder, wasting: str, corrodes: str, outcome: str
+) -> None:
+    """6.37 mm of 20, as above, whether the division or the plate of the weldment says so."""
+    named = in_block('thickness = "20 mm"\nas_made = "20 mm"', 'plate = "chest"')
+    plate = (
+        '[plates.chest]\nmaterial = "plate-P355GH"\nthickness = "20 mm"\n'
+        f'corrosion_allowance = "{corrodes}"\n'
+    )
+    files = bench(named, in_block('wasting = "0 mm"', f'wasting = "{wasting}"'))
+    files["weldment.toml"] = WELDMENT.format(allowance="0 mm") + plate
+    assert workshop.write(files).only(BETWEEN).outcome == outcome
+
+
 def test_a_plate_is_as_strong_as_it_was_rolled(workshop: DesignFolder) -> None:
     # P355GH of 60 to 100 mm has 244 MPa at 200 °C: 162.67 MPa, for all that 20 mm of it are left
     rolled = in_block('as_made = "20 mm"', 'as_made = "70 mm"')
