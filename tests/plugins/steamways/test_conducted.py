@@ -181,6 +181,22 @@ def test_the_pad_from_both_sides(
     assert (check.outcome, check.grade) == (outcome, grade)
 
 
+@pytest.mark.parametrize(("stated", "outcome"), [("37.5..70 °C", "conforms"), ("37.1..70 °C", "finding")])
+def test_the_air_beside_a_frame_that_stands_is_still(
+    workshop: DesignFolder, stated: str, outcome: str
+) -> None:
+    """Block 150 °C, R_f 0.13137 K/W at either end: 20 + 130 × 0.13406/0.41184 = 62.3 °C, less 25 K.
+
+    In moving air, of 0.08129 K/W, it would be 20 + 130 × 0.08398/0.36176 = 50.2 °C.
+    """
+    check = workshop.write(files("duty", ('"58..70 °C"', f'"{stated}"'))).only(PAD)
+    assert (check.outcome, check.case if outcome == "finding" else "standing-hot") == (
+        outcome,
+        "standing-hot",
+    )
+    assert check.grade is (Grade.QUERY if outcome == "finding" else None)
+
+
 def test_the_frame_beside_the_pad_is_asked_too(workshop: DesignFolder) -> None:
     """72.7 − 25 = 47.7 °C."""
     made = files(
@@ -228,6 +244,26 @@ def test_the_wire_bears_no_more(workshop: DesignFolder, block: str, outcome: str
 def test_what_the_duty_states_of_the_springs(workshop: DesignFolder, stated: str, outcome: str) -> None:
     """Running 83.08 °C less 15 K."""
     made = files("duty", ('"80..90 °C"\n[cases.standing', f'"{stated}"\n[cases.standing'))
+    check = workshop.write(made).only(CHAMBER, "cover")
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.QUERY)
+
+
+@pytest.mark.parametrize(("stated", "outcome"), [("60..68.3 °C", "conforms"), ("60..67.9 °C", "finding")])
+def test_a_spring_nested_in_one_that_is_nested_is_asked_too(
+    workshop: DesignFolder, stated: str, outcome: str
+) -> None:
+    """Three springs one in another: of the innermost the duty states another temperature; 83.08 °C less 15 K."""
+    nested = {
+        name: SPRING.replace('id = "spring"', f'id = "{name}"').replace(
+            'closes = "valve"', f'nested_in = "{within}"'
+        )
+        for name, within in (("middle", "spring"), ("inner", "middle"))
+    }
+    made = files(**nested)
+    made["duty.toml"] = made["duty.toml"].replace(
+        'compression-spring = "80..90 °C"\n[cases.standing',
+        f'compression-spring = "80..90 °C"\ninner = "{stated}"\n[cases.standing',
+    )
     check = workshop.write(made).only(CHAMBER, "cover")
     assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.QUERY)
 

@@ -250,6 +250,17 @@ def test_the_periods_nozzle_stands_beside(workshop: DesignFolder) -> None:
     assert on_sheet(workshop.write(files()).only(NOZZLE), "d/d_0") == pytest.approx(1.1)
 
 
+def test_of_unlike_cylinders_the_larger_gives_the_periods_nozzle(workshop: DesignFolder) -> None:
+    """Bores of 500 and 550 mm: 0.3 × 550 = 165 mm, and the nozzle of 165 mm is as large."""
+    engine = (
+        'kind = "engine"\nid = "engine"\nnozzle = "nozzle"\n[cranks.left]\nblock = "block"\nbore = "main"\n'
+        '[cranks.right]\nblock = "other"\nbore = "main"\n'
+    )
+    other = 'kind = "cylinder-block"\nid = "other"\n[bores.main]\ndiameter = "550 mm"\nlined = false\n'
+    check = workshop.write(files(engine=engine, other=other)).only(NOZZLE)
+    assert on_sheet(check, "d/d_0") == pytest.approx(1.0)
+
+
 @pytest.mark.parametrize("key", ["diameter", "discharge_coefficient", "follows"])
 def test_the_nozzle_is_not_assessed_without(workshop: DesignFolder, key: str) -> None:
     found = without("nozzle", key)
