@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from hypothesis import given, settings, strategies as st
 
@@ -66,11 +68,17 @@ def listed(check: Check) -> dict[str, str]:
 
 
 @pytest.fixture(scope="module")
-def implied(tmp_path_factory: pytest.TempPathFactory) -> dict[str, str]:
+def implied_order(tmp_path_factory: pytest.TempPathFactory) -> Check:
     """The order of the small engine."""
     check = write(DesignFolder(tmp_path_factory.mktemp("engine"))).only(IMPLIED)
     expect_conforms(check)
-    return listed(check)
+    return check
+
+
+@pytest.fixture(scope="module")
+def implied(implied_order: Check) -> dict[str, str]:
+    """Its list: part, and what it says of it."""
+    return listed(implied_order)
 
 
 @pytest.mark.parametrize(("first", "then", "says"), FORCED)
@@ -80,6 +88,13 @@ def test_the_list_names_both_sizes(implied: dict[str, str], first: str, then: st
     assert names.index(first) < names.index(then)
     line = next(one for one in implied[first].split("; ") if one.startswith(f"before {then}, since"))
     assert line.endswith(says)
+
+
+def test_the_sizes_of_an_order_are_numbered_from_1_each_once(implied_order: Check) -> None:
+    """The gland is passed by the crosshead and stands in the box: its bore is one size."""
+    numbers = [int(one.symbol[1:-4]) for one in implied_order.steps if re.fullmatch(r"D\d+_min", one.symbol)]
+    assert len(numbers) > 20
+    assert numbers == list(range(1, len(numbers) + 1))
 
 
 def test_a_size_that_passes_forces_nothing(workshop: DesignFolder) -> None:

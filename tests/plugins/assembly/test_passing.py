@@ -280,6 +280,18 @@ def test_a_sliding_pad_without_a_cut_out_is_told(workshop: DesignFolder) -> None
     assert any("takes pad back" in one for one in check.missing)
 
 
+@pytest.mark.parametrize(("locates", "outcome"), [("false", "finding"), ("true", "conforms")])
+def test_a_pad_that_locks_the_block_need_not_slide_into_its_cut_out(
+    workshop: DesignFolder, locates: str, outcome: str
+) -> None:
+    """A pad of 186.2 mm over a slot of 186 mm is pressed in where it locks, with 0.2 mm of interference."""
+    pad = ("block", 'width = "180 mm"\nlocates = false', f'width = "186.2 mm"\nlocates = {locates}')
+    check = write(workshop, pad, only=of_rule("block.enters-its-frames", "block")).only(
+        "block.enters-its-frames"
+    )
+    assert check.outcome == outcome
+
+
 def test_what_does_not_concern_a_part(workshop: DesignFolder) -> None:
     bolt = ("studs-gland", 'fastener = "stud"', 'fastener = "bolt"')
     expect_not_applicable(write(workshop, bolt).only("stud.goes-in", "studs-gland"), "bolts go through")
