@@ -202,8 +202,7 @@ def _judged(
         "t_w", wall_when_wasted, t=sheet.take("t", panel.thickness), w=_wasting(panel, division, sheet)
     )
     pressure = max(
-        _across(one, other, case, block, sheet)
-        for one, other in _pairs_of_sides(division, panel.sides, sheet)
+        _across(sides, case, block, sheet) for sides in _pairs_of_sides(division, panel.sides, sheet)
     )
     allowables = [
         sheet.look_up("f", metal.allowable_tension, of=block, at=at, wall=made)
@@ -240,8 +239,8 @@ def _pairs_of_sides(division: Division, sides: Sequence[str], sheet: Sheet) -> l
     return pairs
 
 
-def _across(one: str, other: str, case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
-    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in (one, other))
+def _across(sides: tuple[str, str], case: LoadCase, block: CylinderBlock, sheet: Sheet) -> Pascals:
+    (p_1, q_1), (p_2, q_2) = (beside(side, case, block.ends.values(), sheet) for side in sides)
     return sheet.work("Δp", greatest_pressure_across, p_1=p_1, q_1=q_1, p_2=p_2, q_2=q_2)
 
 

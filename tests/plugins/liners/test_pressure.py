@@ -16,7 +16,7 @@ from speclint_liners.formulae.water import (
     greatest_pressure_across,
     wanted_test_pressure,
 )
-from tests.plugins.liners.bench import in_block, in_duty, low_relief as bench
+from tests.plugins.liners.bench import in_block, in_duty, in_liner, low_relief as bench
 
 SIDES = 'one_side = "live steam"\nother_side = "exhaust steam"'
 SPANS = 'span = "200 mm"\nlength = "600 mm"'
@@ -53,6 +53,35 @@ def test_a_block_without_divisions_is_tested_by_its_bores(
     head, _, rest = files["block.toml"].partition("[divisions.chest]")
     files["block.toml"] = head + rest[rest.index("[drive]") :]
     assert workshop.write(files).only(TEST).outcome == outcome
+
+
+def test_the_codes_that_decide_the_test_stand_on_its_sheet(workshop: DesignFolder) -> None:
+    """As the settings of a design made by text name them."""
+    steps = workshop.write(bench()).only(TEST).steps
+    assert [one.value for one in steps if one.name == "setting: pressure codes"] == [
+        "the invented pressure code"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("rule", "first", "then", "missing"),
+    [(TEST, "[bores.main]", "[ports.", "bores"), (BETWEEN, "[divisions.chest]", "[drive]", "divisions")],
+)
+def test_a_block_that_draws_none_of_its_walls_is_a_hold(
+    workshop: DesignFolder, rule: str, first: str, then: str, missing: str
+) -> None:
+    files = bench()
+    head, _, rest = files["block.toml"].partition(first)
+    files["block.toml"] = head + rest[rest.index(then) :]
+    check = workshop.write({name: files[name] for name in ("duty.toml", "block.toml")}).only(rule)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert f"{missing} is not stated in block.toml" in check.says
+
+
+def test_the_test_of_a_bore_with_its_liner_asks_for_no_last_bore(workshop: DesignFolder) -> None:
+    """The liner is taken out before the block could be bored."""
+    check = workshop.write(bench(in_liner('last_bore = "509 mm"\n', ""))).only(TEST)
+    assert check.outcome == "conforms"
 
 
 @pytest.mark.parametrize(("bar", "outcome"), [("27.0", "conforms"), ("26.9", "finding")])
