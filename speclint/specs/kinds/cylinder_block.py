@@ -84,6 +84,7 @@ class Bore(SpecTable):
 
     geometry: ClassVar[Conditions] = (
         Below("diameter", "recess_diameter"),
+        AtMost("diameter", "last_bore"),
         AtMost("wall", "as_made"),
         Below("recess_depth", "length"),
         AtMost("relieved.*.ends", "length"),
