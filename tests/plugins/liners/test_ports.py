@@ -106,6 +106,14 @@ def test_bars_matter_only_where_rings_cross_and_must_then_be_stated(workshop: De
     assert workshop.write(files).only(BARS).outcome == "not assessed"
 
 
+@pytest.mark.parametrize(
+    ("one", "other", "apart"), [(30, 10, 20), (10, 30, -20), (350, 10, -20), (10, 350, 20)]
+)
+def test_from_one_place_to_another_it_is_the_shorter_way(one: float, other: float, apart: float) -> None:
+    """In degrees: 350° lies 10° before 0°."""
+    assert math.degrees(angle_between(math.radians(one), math.radians(other))) == pytest.approx(apart)
+
+
 @given(angle=st.floats(-3.0, 3.0), turns=st.integers(-3, 3))
 def test_whole_turns_count_for_nothing(angle: float, turns: int) -> None:
     assert angle_between(angle + 2 * math.pi * turns, 0.0) == pytest.approx(angle, abs=1e-9)
