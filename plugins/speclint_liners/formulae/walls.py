@@ -235,7 +235,7 @@ def whole_reborings(d_last: Metres, d: Metres, s: Metres) -> Ratio:
     >>> whole_reborings(d_last=0.509, d=0.50006, s=0.003)
     3.0
     """
-    require(s > 0 * d, f"the step {s * 1e3:.6g} mm must be above 0")
+    require(s > 0, f"the step {s * 1e3:.6g} mm must be above 0")
     require(d_last >= d, f"the last bore {d_last * 1e3:.6g} mm is smaller than the new one {d * 1e3:.6g} mm")
     require(
         d_last - d <= 1000 * s, f"the step {s * 1e3:.6g} mm is less than a thousandth of the whole reboring"

@@ -3,17 +3,25 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import pytest
 
 from speclint_liners.formulae.ends import stretch_of_section
+from speclint_liners.formulae.ports import overlap
 from speclint_liners.formulae.seating import (
     collar_seat_area,
     dowel_bearing,
     dowel_shear,
     steam_on_liner_end,
 )
-from speclint_liners.formulae.walls import thinnest_wall, wall_when_wasted, whole_reborings
+from speclint_liners.formulae.walls import (
+    compression,
+    gap_at_best,
+    thinnest_wall,
+    wall_when_wasted,
+    whole_reborings,
+)
 from speclint_liners.formulae.water import relief_area, relief_area_wanted
 from tests.ranges import End, expect_end
 
@@ -128,3 +136,17 @@ def test_a_formula_answers_at_its_end_and_refuses_beyond(end: End) -> None:
 def test_a_step_of_exactly_a_thousandth_is_counted() -> None:
     """125 mm of reboring in steps of 0.125 mm: 1000."""
     assert whole_reborings(d_last=0.625, d=0.5, s=0.000125) == 1000
+
+
+@pytest.mark.parametrize(
+    ("formula", "value"), [(gap_at_best, 0.0), (gap_at_best, 1e-4), (compression, 0.0), (compression, 5e6)]
+)
+def test_what_is_not_negative_leaves_nothing(formula: Callable[[float], float], value: float) -> None:
+    """Neither a gap nor a compression: at nothing at all too."""
+    assert formula(value) == 0
+
+
+def test_openings_that_only_touch_do_not_overlap() -> None:
+    """One from −1 to 1 m, the other from 1 to 3 m, and one from 1.5 to 3.5 m."""
+    for middle in (2.0, 2.5):
+        assert overlap(x_a=0.0, a=2.0, x_b=middle, b=2.0) == 0
