@@ -189,6 +189,33 @@ def test_what_a_weldment_leaves_on_a_bore_is_asked(workshop: DesignFolder) -> No
     assert "no machined face of 560 mm" in check.says
 
 
+@pytest.mark.parametrize(
+    ("face", "outcome"),
+    [
+        ("571.1 mm", "conforms"),
+        ("571.3 mm", "not assessed"),
+        ("548.9 mm", "conforms"),
+        ("548.7 mm", "not assessed"),
+    ],
+)
+def test_a_face_within_a_fiftieth_of_a_bore_is_that_of_the_bore(
+    workshop: DesignFolder, face: str, outcome: str
+) -> None:
+    """560 mm × 0.02 = 11.2 mm either way."""
+    files = bench(in_block('wall = "40 mm"\nas_made = "40 mm"', 'wall = "40 mm"\nplate = "barrel"'))
+    files["weldment.toml"] = WELDMENT.format(allowance="0 mm").replace("560 mm", face)
+    assert workshop.write(files).only(TEST).outcome == outcome
+
+
+def test_a_face_that_states_no_size_is_that_of_no_bore(workshop: DesignFolder) -> None:
+    """Its 6 mm would ask for 25.537 bar; of the face of the bore nothing is machined off, and 24.9 are enough."""
+    files = bench(in_block('wall = "40 mm"\nas_made = "40 mm"', 'wall = "40 mm"\nplate = "barrel"'))
+    files["weldment.toml"] = WELDMENT.format(allowance="0 mm").replace(
+        "[faces.bore]", '[faces.first]\nallowance = "6 mm"\n[faces.bore]'
+    )
+    assert limit(workshop.write(files).only(TEST)) == pytest.approx(24.9e5, rel=1e-4)
+
+
 @pytest.mark.parametrize("rule", [TEST, BETWEEN])
 def test_a_plate_needs_its_weldment(workshop: DesignFolder, rule: str) -> None:
     named = bench(
