@@ -94,6 +94,26 @@ def test_an_end_of_no_bore_is_refused_when_it_is_read(workshop: DesignFolder) ->
     assert 'ends.stray.of_bore: the bores of this spec do not have this name; read "other"' in str(complaint)
 
 
+@pytest.mark.parametrize("rule", [RELIEF, CAPACITY])
+@pytest.mark.parametrize(
+    ("first", "then", "missing"),
+    [
+        ("[bores.main]", "[ports.", "bores is not stated in block.toml"),
+        ("[ends.front]", "[ends.back]", "ends: the front of bore main is not stated in block.toml"),
+        ("[ends.back]", "[divisions.", "ends: the back of bore main is not stated in block.toml"),
+    ],
+)
+def test_a_block_without_a_bore_or_an_end_of_one_is_not_passed_over(
+    workshop: DesignFolder, rule: str, first: str, then: str, missing: str
+) -> None:
+    head, _, rest = BLOCK.partition(first)
+    check = workshop.write({**bench(), "block.toml": head + rest[rest.index(then) :]}).only(
+        rule, readable=False
+    )
+    assert check.outcome == "not assessed"
+    assert missing in check.says
+
+
 def test_a_cover_must_state_its_test(workshop: DesignFolder) -> None:
     cover = COVER.format(end="front", cover="20").replace('test_pressure = "20 bar gauge"\n', "")
     check = workshop.write({**bench(), "cover.toml": cover}).only(RELIEF)
