@@ -223,6 +223,13 @@ def test_clearance_volume_has_limits(workshop: DesignFolder, volume: str, long: 
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("volume", "outcome"), [("13970", "conforms"), ("13990", "finding")])
+def test_no_rod_takes_room_in_front_of_the_piston(workshop: DesignFolder, volume: str, outcome: str) -> None:
+    """In front 0.12 × 129591 − 1570.8 = 13980 cm³, where behind 13527 are the most: there 9000 as before."""
+    block = BLOCK.replace('"9000 cm³"', f'"{volume} cm³"', 1)
+    assert workshop.write({**bench(), "block.toml": block}).only(VOLUME).outcome == outcome
+
+
 def test_clearance_volume_needs_a_liner_in_the_bore(workshop: DesignFolder) -> None:
     other = in_liner('in_bore = "main"\n', "")
     assert workshop.write(bench(other)).only(VOLUME).outcome == "not assessed"

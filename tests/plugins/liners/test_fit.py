@@ -89,6 +89,18 @@ def test_a_collar_holds_only_while_it_is_nipped_hot(
     assert check.grade is (Grade.HOLD if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(("thickness", "outcome"), [("25.001", "conforms"), ("25", "finding")])
+def test_a_collar_that_only_just_fills_its_recess_is_not_nipped(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """All at 20 °C, where nothing has grown: a recess of 25 mm."""
+    collar = in_liner('thickness = "25.1 mm"', f'thickness = "{thickness} mm"')
+    cold = in_duty('"200 °C"', '"20 °C"')
+    check = workshop.write(outside("559.9", COLLAR, collar, cold)).only(HOT)
+    assert check.outcome == outcome
+    assert check.grade is (Grade.HOLD if outcome == "finding" else None)
+
+
 @pytest.mark.parametrize(("force", "outcome"), [("84 kN", "conforms"), ("83 kN", "finding")])
 def test_a_collar_holds_only_while_the_cover_presses_harder_than_the_steam(
     workshop: DesignFolder, force: str, outcome: str
@@ -274,6 +286,24 @@ def test_the_press_must_give_the_force(workshop: DesignFolder, press: str, outco
     # p = 0.3/560.3/78.5325e-12 = 6.8179 MPa; 0.2 × 6.8179 × π × 560 × 800 mm² = 1919.1 kN
     pressed = in_liner('entered = "heated block"', f'entered = "pressed"\npress_force = "{press}"')
     assert workshop.write(bench(pressed)).only(ENTERING).outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("length", "press", "outcome"),
+    [
+        ("780 mm", "1930 kN", "conforms"),
+        ("780 mm", "1910 kN", "finding"),
+        ("820 mm", "1975 kN", "conforms"),
+        ("820 mm", "1960 kN", "finding"),
+    ],
+)
+def test_the_press_must_overcome_the_longer_of_the_stated_length_and_the_lands(
+    workshop: DesignFolder, length: str, press: str, outcome: str
+) -> None:
+    """Lands of 30 + 770 mm: 1919.1 kN as above; 820 mm as stated: 1919.1 × 820/800 = 1967.1 kN."""
+    pressed = in_liner('entered = "heated block"', f'entered = "pressed"\npress_force = "{press}"')
+    stated = in_liner('fit_length = "800 mm"', f'fit_length = "{length}"')
+    assert workshop.write(bench(pressed, stated)).only(ENTERING).outcome == outcome
 
 
 def test_entering_needs_the_coolant_and_the_press(workshop: DesignFolder) -> None:

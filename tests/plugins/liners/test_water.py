@@ -67,6 +67,15 @@ def test_relief_is_covered_by_the_least_test_of_what_holds_the_water(
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
 
 
+def test_what_states_no_test_of_its_own_is_tested_with_its_cover(workshop: DesignFolder) -> None:
+    """The cover at 20.4 bar, as above, and its studs with it."""
+    parts = {
+        "cover.toml": COVER.format(end="front", cover="20.4"),
+        "studs.toml": STUDS.replace('test_pressure = "{studs} bar gauge"\n', ""),
+    }
+    assert workshop.write({**bench(), **parts}).only(RELIEF).outcome == "conforms"
+
+
 def test_a_cover_holds_the_water_of_its_own_end(workshop: DesignFolder) -> None:
     """19 bar at the front wants 20.9, 18.5 at the back 20.35: a cover tested at 20.5 bar suits the back alone."""
     front, back = BLOCK.split("[ends.back]")
