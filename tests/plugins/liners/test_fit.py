@@ -39,6 +39,14 @@ def test_the_fit_holds_as_long_as_something_is_left(workshop: DesignFolder, size
     assert workshop.write(outside(size)).only(HOT).outcome == outcome
 
 
+def test_a_fit_that_keeps_its_grip_needs_nothing_else_to_hold_it(workshop: DesignFolder) -> None:
+    """A collar that is clamped by 10 kN, where the steam pushes with 83."""
+    weak = in_liner('clamp_force = "200 kN"', 'clamp_force = "10 kN"')
+    check = workshop.write(bench(COLLAR, weak)).only(HOT)
+    assert check.outcome == "conforms"
+    assert "held" not in check.says
+
+
 def test_a_loose_liner_with_ports_and_nothing_to_hold_it_is_a_hold(workshop: DesignFolder) -> None:
     check = workshop.write(outside("560.1")).only(HOT)
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
@@ -49,6 +57,12 @@ def test_a_loose_liner_with_ports_and_nothing_to_hold_it_is_a_hold(workshop: Des
 def test_a_loose_liner_that_can_close_no_port_is_a_nonconformity(workshop: DesignFolder) -> None:
     check = workshop.write(outside("560.1", in_liner('matches = "front"\n', ""))).only(HOT)
     assert check.grade is Grade.NONCONFORMITY
+
+
+def test_a_loose_liner_that_can_close_one_of_its_ports_is_a_hold(workshop: DesignFolder) -> None:
+    """The other is a hole for an indicator, which meets no port of the block."""
+    second = in_liner("[lands.front]", '[ports.indicator]\nfrom_collar = "20 mm"\n[lands.front]')
+    assert workshop.write(outside("560.1", second)).only(HOT).grade is Grade.HOLD
 
 
 def test_retention_not_stated_is_no_retention(workshop: DesignFolder) -> None:
@@ -75,7 +89,7 @@ def test_a_loose_liner_whose_collar_is_nipped_conforms_and_says_so(workshop: Des
     check = workshop.write(outside("560.1", COLLAR)).only(HOT)
     assert check.outcome == "conforms"
     assert "collar clamped by cover" in check.says
-    assert "0.07 mm" in check.says  # 0.1 − 0.008 − 0.16128
+    assert "loose hot by 0.07 mm" in check.says  # 0.1 − 0.008 − 0.16128
 
 
 @pytest.mark.parametrize(("thickness", "outcome"), [("25.008", "conforms"), ("25.007", "finding")])
@@ -213,6 +227,15 @@ def test_cold_fit_needs_the_wall_of_the_block(workshop: DesignFolder) -> None:
 def test_first_steam_presses_harder_than_the_cold_fit(workshop: DesignFolder) -> None:
     workshop.write(bench())
     assert found(workshop.only(WARMING)) > found(workshop.only(COLD))
+
+
+def test_the_figures_of_each_metal_are_read_at_the_temperature_of_its_part(workshop: DesignFolder) -> None:
+    """At first steam the liner has 120 °C and the block 50 °C."""
+    check = workshop.write(bench()).only(WARMING)
+    assert check.case == "warming"
+    at = {one.symbol: one.name for one in check.steps}
+    for symbol, celsius in (("R_c", 120), ("E_l", 120), ("α_l", 120), ("E_b", 50), ("α_b", 50), ("R_p", 50)):
+        assert f"at {celsius} °C" in at[symbol], symbol
 
 
 @pytest.mark.parametrize(("liner", "outcome"), [("120 °C", "conforms"), ("320 °C", "finding")])
