@@ -14,7 +14,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.ports import angle_between, blocked_share, least_bar, overlap
-from tests.plugins.liners.bench import bench, in_liner
+from tests.plugins.liners.bench import RING, bench, in_liner
 
 REGISTER, BARS = "liner.port-register", "liner.port-bars"
 PORT = """[ports.front]
@@ -97,6 +97,24 @@ def test_the_least_bar_of_a_thin_liner(workshop: DesignFolder) -> None:
     check = workshop.write(files).only(BARS)
     assert check.outcome == "finding"
     assert limit(check) == pytest.approx(0.012)
+
+
+@pytest.mark.parametrize(
+    ("place", "said", "outcome"),
+    [("64 mm", "false", "finding"), ("62 mm", "true", "not applicable")],
+)
+def test_where_the_rings_are_drawn_no_word_says_what_they_run_over(
+    workshop: DesignFolder, place: str, said: str, outcome: str
+) -> None:
+    """The front ring turns at 35 + 8 + 40 = 83 mm: the port ends at 84 or 82 mm, and its opening is 1 mm too wide."""
+    back = RING.replace('id = "ring"', 'id = "back"').replace('place = "front"', 'place = "back"')
+    files = bench(
+        in_liner('from_collar = "60 mm"', f'from_collar = "{place}"'),
+        in_liner(
+            "crossed_by_rings = false", f'crossed_by_rings = {said}\nopening = "61 mm"\nbar = "18.1 mm"'
+        ),
+    )
+    assert workshop.write({**files, "back.toml": back}).only(BARS).outcome == outcome
 
 
 def test_bars_matter_only_where_rings_cross_and_must_then_be_stated(workshop: DesignFolder) -> None:

@@ -73,6 +73,26 @@ def test_the_back_ring_is_held_against_the_back_end(workshop: DesignFolder) -> N
     assert limit(check) == pytest.approx(10.5e-3)
 
 
+@pytest.mark.parametrize(
+    ("place", "outcome"),
+    [
+        ("832.7", "conforms"),
+        ("832.5", "finding"),
+        ("807", "finding"),
+        ("790", "conforms"),  # within the working bore, where all rings run over it
+    ],
+)
+def test_the_back_ring_never_enters_a_port_beyond_the_back_end(
+    workshop: DesignFolder, place: str, outcome: str
+) -> None:
+    """807 + 20 + 5.6181 = 832.618 mm: a port of 40 mm beside that of the front, which is none of the back ring's."""
+    port = f'[ports.back]\nfrom_collar = "{place} mm"\nheight = "40 mm"\n[lands.front]'
+    check = workshop.write(
+        bench(in_ring('place = "front"', 'place = "back"'), in_liner("[lands.front]", port))
+    ).only(OVERRUN)
+    assert check.outcome == outcome
+
+
 def test_a_middle_ring_never_runs_over(workshop: DesignFolder) -> None:
     check = workshop.write(bench(in_ring('place = "front"', 'place = "middle"'))).only(OVERRUN)
     assert check.outcome == "not applicable"
