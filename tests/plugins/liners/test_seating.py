@@ -115,10 +115,16 @@ def test_a_sealing_land_is_long_enough(workshop: DesignFolder, ends: str, outcom
     assert check.outcome == outcome
 
 
-@pytest.mark.parametrize("key", ["tell_tale", "drain_behind"])
-def test_steam_behind_the_liner_shows_and_drains(workshop: DesignFolder, key: str) -> None:
+@pytest.mark.parametrize(
+    ("key", "says"),
+    [
+        ("tell_tale", "no tell-tale hole shows steam behind the liner"),
+        ("drain_behind", "water behind the liner cannot drain"),
+    ],
+)
+def test_steam_behind_the_liner_shows_and_drains(workshop: DesignFolder, key: str, says: str) -> None:
     check = workshop.write(bench(in_liner(f"{key} = true", f"{key} = false"))).only(BEHIND)
-    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert (check.outcome, check.grade, check.says) == ("finding", Grade.NONCONFORMITY, says)
     assert workshop.write(bench(in_liner(f"{key} = true", ""))).only(BEHIND).outcome == "not assessed"
 
 
@@ -164,6 +170,35 @@ def test_a_land_lies_on_both_sides_of_a_port(
     check = workshop.write(bench(*lands)).only(BEHIND)
     assert check.outcome == outcome
     assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "says"),
+    [
+        (("44.5", "67"), ("63", "85.5"), ""),
+        (("45", "67"), ("63", "85.5"), "no sealing land lies before port front"),
+        (("44.5", "67"), ("63", "85"), "no sealing land lies beyond port front"),
+    ],
+)
+def test_a_land_begins_before_the_port_or_ends_beyond_it(
+    workshop: DesignFolder, first: tuple[str, str], last: tuple[str, str], says: str
+) -> None:
+    """A port at 65 mm is open from 45 to 85 mm: a land that begins or ends with it seals nothing there."""
+    changes = (
+        in_liner('from_collar = "60 mm"', 'from_collar = "65 mm"'),
+        in_liner('starts = "5 mm"\nends = "35 mm"', f'starts = "{first[0]} mm"\nends = "{first[1]} mm"'),
+        in_liner('starts = "120 mm"\nends = "890 mm"', f'starts = "{last[0]} mm"\nends = "{last[1]} mm"'),
+    )
+    check = workshop.write(bench(*changes)).only(BEHIND)
+    assert check.outcome == ("finding" if says else "conforms")
+    assert says in check.says
+
+
+def test_one_land_is_not_enough_though_it_lies_on_both_sides_of_the_port(workshop: DesignFolder) -> None:
+    front, back = '[lands.front]\nstarts = "5 mm"\nends = "35 mm"\n', 'starts = "120 mm"\nends = "890 mm"'
+    one = in_liner(front, ""), in_liner(back, 'starts = "5 mm"\nends = "890 mm"')
+    check = workshop.write(bench(*one)).only(BEHIND)
+    assert (check.outcome, check.says) == ("finding", "one sealing land is stated: each end needs one")
 
 
 @given(kelvins=st.floats(0, 300), length=st.floats(0.2, 1.5))
