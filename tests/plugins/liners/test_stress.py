@@ -272,3 +272,17 @@ def test_a_looser_liner_is_never_stressed_less(workshop: DesignFolder, thinner: 
     tight = found(workshop.write(bench()).only(BORE))
     looser = bench(in_liner('"560.3 mm"', f'"{560.3 - thinner:.4f} mm"'))
     assert found(workshop.write(looser).only(BORE)) > tight
+
+
+@pytest.mark.parametrize(("last", "large"), [("299 mm", False), ("300 mm", False), ("301 mm", True)])
+def test_a_large_liner_is_one_of_more_than_300_mm(workshop: DesignFolder, last: str, *, large: bool) -> None:
+    """At its last bore; only then are 10 mm of wall wanted whatever the pressure."""
+    sizes = (
+        in_liner('\nbore = "500 mm"', '\nbore = "290 mm"'),
+        in_liner('last_bore = "509 mm"', f'last_bore = "{last}"'),
+        in_casting('"500 mm"', '"290 mm"'),
+    )
+    judged = workshop.write(bench(*sizes)).only(LAST).judgement
+    assert judged is not None
+    limits = [one.limit.value for one in judged.every if one.limit is not None]
+    assert (pytest.approx(0.01) in limits) is large

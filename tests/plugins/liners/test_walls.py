@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
-from speclint.testing import DesignFolder, found
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_liners.formulae.walls import bourne_wall, kent_wall, whole_reborings
 from tests.plugins.liners.bench import bench, in_liner, in_ring
 
@@ -39,6 +39,27 @@ def test_three_steps_are_wanted(workshop: DesignFolder, last: str, outcome: str)
     check = workshop.write(bench(in_liner('last_bore = "509 mm"', f'last_bore = "{last} mm"'))).only(REBORING)
     assert check.outcome == outcome
     assert check.grade is (Grade.OBSERVATION if outcome == "finding" else None)
+    assert limit(check) == 3
+
+
+@pytest.mark.parametrize(("step", "steps"), [("3 mm", 3), ("4.5 mm", 2)])
+def test_the_liner_is_rebored_by_its_own_step(workshop: DesignFolder, step: str, steps: int) -> None:
+    """9 mm: three steps of 3 mm or two of 4.5."""
+    check = workshop.write(bench(in_liner('reboring_step = "3 mm"', f'reboring_step = "{step}"'))).only(
+        REBORING
+    )
+    assert on_sheet(check, "n") == steps
+    assert check.outcome == ("conforms" if steps == 3 else "finding")
+
+
+@pytest.mark.parametrize(("size", "outcome"), [("501.515 mm", "conforms"), ("501.485 mm", "finding")])
+def test_a_piston_serves_a_bore_within_half_a_step(workshop: DesignFolder, size: str, outcome: str) -> None:
+    """503 mm less 1.5: the ring for 500 or 503 mm serves either piston."""
+    check = workshop.write(bench(in_liner('pistons_for = ["503 mm"', f'pistons_for = ["{size}"'))).only(
+        REBORING
+    )
+    assert check.outcome == outcome
+    assert ("piston: none for 503.0 mm" in check.says) is (outcome == "finding")
 
 
 def test_the_works_step_stands_in_for_one_not_stated(workshop: DesignFolder) -> None:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.facts import wheel_speed
-from speclint.testing import DesignFolder, found, limit
+from speclint.testing import DesignFolder, found, limit, on_sheet
 from speclint_liners.formulae.water import relief_area, relief_area_wanted, water_displaced
 from tests.plugins.liners.bench import BLOCK, bench, in_block
 
@@ -137,6 +139,28 @@ def test_each_end_has_a_valve_and_a_cock(workshop: DesignFolder, old: str, new: 
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "told"),
+    [
+        (
+            "relief_count = 2",
+            "relief_count = 1",
+            ("each end has a relief valve", "each end has a drain cock"),
+        ),
+        ("relief_count = 2", "relief_count = 0", ("an end of the cylinder has no relief valve",)),
+        ("drain_cock = true", "drain_cock = false", ("an end of the cylinder has no drain cock",)),
+    ],
+)
+def test_what_an_end_has_is_told_as_it_is(
+    workshop: DesignFolder, old: str, new: str, told: tuple[str, ...]
+) -> None:
+    """One valve is enough for this rule: whether it passes the water is for the other."""
+    check = workshop.write(bench(in_block(old, new))).only(RELIEF)
+    assert check.judgement is not None
+    assert check.outcome == ("conforms" if len(told) == 2 else "finding")
+    assert set(told) <= {one.says for one in check.judgement.every}
+
+
 @pytest.mark.parametrize("key", ["drain_cock = true", "relief_count = 2", 'test_pressure = "28 bar gauge"'])
 def test_relief_not_stated_is_a_hold(workshop: DesignFolder, key: str) -> None:
     check = workshop.write(bench(in_block(key, ""))).only(RELIEF)
@@ -155,6 +179,7 @@ def test_the_area_wanted_by_hand(workshop: DesignFolder) -> None:
     check = workshop.write(bench(lifts)).only(CAPACITY)
     assert limit(check) == pytest.approx(3001.3e-6, rel=5e-4)
     assert found(check) == pytest.approx(3015.9e-6, rel=1e-4)
+    assert math.cos(on_sheet(check, "θ")) == pytest.approx(0.158313, abs=3e-3)  # a rod in full
 
 
 @pytest.mark.parametrize(
@@ -175,13 +200,24 @@ def test_the_valves_open_far_enough(workshop: DesignFolder, lift: str, angle: st
     assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
 
 
+def test_a_last_bore_of_the_block_below_the_new_one_is_refused(workshop: DesignFolder) -> None:
+    """Valves that pass the water of 509 mm would be enough for a bore of 560."""
+    own = in_block("[bores.main]", '[bores.main]\nlined = false\nlast_bore = "509 mm"')
+    (complaint,) = workshop.write(bench(own)).assess().complaints
+    assert "diameter must be no more than last_bore" in str(complaint)
+
+
 @pytest.mark.parametrize(("lift", "outcome"), [("7.98", "conforms"), ("7.94", "finding")])
 def test_a_bore_without_a_liner_has_its_own_last_size(
     workshop: DesignFolder, lift: str, outcome: str
 ) -> None:
     """509 mm as the liner's: 7.961 mm."""
     lifts = in_block('relief_lift = "15 mm"', f'relief_lift = "{lift} mm"')
-    files = bench(lifts, in_block("[bores.main]", '[bores.main]\nlined = false\nlast_bore = "509 mm"'))
+    own = in_block(
+        '[bores.main]\ndiameter = "560 mm"',
+        '[bores.main]\nlined = false\ndiameter = "500 mm"\nlast_bore = "509 mm"',
+    )
+    files = bench(lifts, own)
     block = {name: files[name] for name in ("duty.toml", "block.toml")}
     assert workshop.write(block).only(CAPACITY).outcome == outcome
 
