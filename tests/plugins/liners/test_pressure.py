@@ -121,6 +121,14 @@ def test_a_bore_without_its_liner_is_not_passed_over(workshop: DesignFolder, sta
     assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
 
 
+def test_a_bore_that_is_said_to_be_lined_is_not_judged_by_a_last_bore_of_its_own(
+    workshop: DesignFolder,
+) -> None:
+    check = workshop.write(without_liner('lined = true\nlast_bore = "566 mm"')).only(TEST)
+    assert (check.outcome, check.grade) == ("not assessed", Grade.HOLD)
+    assert "no liner is stated in bore main of block" in check.says
+
+
 @pytest.mark.parametrize(("last", "outcome"), [("566.9", "conforms"), ("567.1", "finding")])
 def test_a_bore_without_a_liner_is_tested_at_its_last_bore(
     workshop: DesignFolder, last: str, outcome: str
@@ -277,6 +285,20 @@ def test_a_flat_division_by_hand(workshop: DesignFolder) -> None:
     check = workshop.write(bench()).only(BETWEEN)
     assert found(check) == pytest.approx(82.7e6, rel=2e-3)
     assert limit(check) == pytest.approx(178e6)
+
+
+@pytest.mark.parametrize(("edges", "moment"), [("supported", 0.1017), ("clamped", 0.0829)])
+def test_a_division_is_held_at_its_edges_as_its_wall_is(
+    workshop: DesignFolder, edges: str, moment: float
+) -> None:
+    """Timoshenko's tables of panels twice as long as wide: σ = 6 × moment × 1.66 × (200/20)² MPa."""
+    wall = (
+        f'[walls.floor]\nplate = "chest"\nshort = "200 mm"\nlong = "400 mm"\nedges = "{edges}"\n{SIDES}\n'
+        '[plates.chest]\nmaterial = "plate-P355GH"\nthickness = "20 mm"\n'
+    )
+    files = bench(in_block('thickness = "20 mm"\nas_made = "20 mm"', 'wall = "floor"'), in_block(SPANS, ""))
+    files["weldment.toml"] = WELDMENT.format(allowance="0 mm") + wall
+    assert found(workshop.write(files).only(BETWEEN)) == pytest.approx(6 * moment * 166e6, rel=1e-3)
 
 
 @pytest.mark.parametrize(("rolled", "proof"), [("16 mm", 275e6), ("16.1 mm", 267e6)])

@@ -16,7 +16,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, found, limit
 from speclint_liners.formulae.ends import hardness_apart, ring_overrun
-from tests.plugins.liners.bench import bench, in_block, in_duty, in_liner, in_ring
+from tests.plugins.liners.bench import BLOCK, bench, in_block, in_duty, in_liner, in_ring
 
 OVERRUN, IRON = "liner.ring-overrun", "liner.iron"
 
@@ -91,6 +91,14 @@ def test_the_back_ring_never_enters_a_port_beyond_the_back_end(
         bench(in_ring('place = "front"', 'place = "back"'), in_liner("[lands.front]", port))
     ).only(OVERRUN)
     assert check.outcome == outcome
+
+
+def test_a_ring_at_an_end_that_is_not_drawn_is_not_assessed(workshop: DesignFolder) -> None:
+    head, _, rest = BLOCK.partition("[ends.front]")
+    block = head + rest[rest.index("[ends.back]") :]
+    check = workshop.write({**bench(), "block.toml": block}).only(OVERRUN)
+    assert check.outcome == "not assessed"
+    assert "ends: the front of bore main is not stated in block.toml" in check.says
 
 
 def test_a_middle_ring_never_runs_over(workshop: DesignFolder) -> None:
