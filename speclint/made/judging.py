@@ -32,7 +32,7 @@ def judge(
 
     :raises ValueError: for an assessment of a design that could not be read.
     """
-    if drawn.design is None or drawn.context is None or drawn.basis is None:
+    if drawn.design is None:
         raise ValueError("nothing could be read to judge parts as made")
     wanted = None if names is None else set(names)
     bench = Bench.of(drawn)

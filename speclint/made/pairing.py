@@ -202,7 +202,7 @@ def judged_there(
 
 def bench_of(drawn: Assessment) -> Bench:
     """The bench on which the parts of a design are paired."""
-    if drawn.design is None or drawn.context is None or drawn.basis is None:
+    if drawn.design is None:
         raise ValueError("nothing could be read to pair parts as made")
     return Bench.of(drawn)
 

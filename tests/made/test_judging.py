@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.checking import check
-from speclint.made import Bench, Change, PartMade, judge
+from speclint.made import Bench, Change, PartMade, bench_of, judge
 from speclint.quantities import read
 from speclint.specs import restated
 from speclint.testing import DesignFolder, changed
@@ -170,3 +170,26 @@ def test_what_fails_by_more_than_as_drawn_is_a_fault_of_the_part_where_no_share_
     part = judged(workshop, size, PRESSED_LAST)
     assert [one.rule.name for one in part.failing] == ["liner.bore-after-pressing"]
     assert "liner.bore-after-pressing" in {pair.made.rule.name for pair in part.margins}
+
+
+def test_each_part_is_told_before_it_is_judged_and_others_are_left_out(workshop: DesignFolder) -> None:
+    other = changed(MADE, ('"liner-7"', '"liner-8"'), ('serial = "7"', 'serial = "8"'))
+    drawn = workshop.write({**bench(DRAWN), "liner-7.toml": MADE, "liner-8.toml": other}).assess()
+    told: list[str] = []
+    assert [one.made.id for one in judge(drawn, ["liner-8"], told.append).parts] == told == ["liner-8"]
+
+
+def test_a_part_made_to_no_spec_that_could_be_read_is_judged_by_none(workshop: DesignFolder) -> None:
+    stray = changed(MADE, ('of = "liner"', 'of = "nowhere"'))
+    drawn = workshop.write({**bench(DRAWN), "liner-7.toml": stray}).assess()
+    assert drawn.complaints
+    [part] = judge(drawn).parts
+    assert (part.drawn, part.dimensions, part.pairs) == (None, (), ())
+
+
+def test_nothing_is_judged_where_the_settings_could_not_be_read(workshop: DesignFolder) -> None:
+    drawn = workshop.write(bench(DRAWN), settings="[works\n").assess()
+    with pytest.raises(ValueError, match="nothing could be read to judge parts as made"):
+        judge(drawn)
+    with pytest.raises(ValueError, match="nothing could be read to pair parts as made"):
+        bench_of(drawn)

@@ -104,7 +104,7 @@ def test_another_part_that_fails_by_itself_keeps_no_rework_from_this_one(worksho
     one, two = judge(workshop.write(files).assess()).parts
     assert [check.rule.name for check in one.failing] == ["spool.front"]
     assert {check.rule.name for check in two.failing} == {"spool.front", "spool.back"}
-    assert one.outcome == "rework"
+    assert (one.outcome, one.beside) == ("rework", ())
     how = one.reworks[0]
     assert (how.how, how.changes[0].then) == ("machine to the drawing", "50 mm ±0.02")
 
