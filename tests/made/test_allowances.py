@@ -92,6 +92,29 @@ def test_the_strengths_of_a_certificate_stand_as_warm_as_the_room_of_its_test(wo
         assert ours(309.15, 0.005).nominal < figure
 
 
+@pytest.mark.parametrize(
+    ("number", "called"),
+    [('number = "C-1"\n', "certificate C-1 of"), ("", "certificate without a number of")],
+)
+def test_a_strength_of_a_certificate_has_its_limits_and_its_number(
+    workshop: DesignFolder, number: str, called: str
+) -> None:
+    made = MADE.replace('number = "C-1"\n', number).replace('"320 MPa"', '"320..336 MPa"')
+    part = judged(workshop, made)
+    metal = material_as_certified(material, {"pipe-1": part.made})("tube-16Mo3 as certified for pipe-1")
+    reading = metal.proof_stress(293.15, 0.005)
+    assert (reading.low, reading.nominal, reading.high) == pytest.approx((320e6, 328e6, 336e6))
+    assert str(reading.source).startswith(f"{called} pipe-1")
+
+
+def test_of_cast_iron_nothing_is_taken_from_a_certificate(workshop: DesignFolder) -> None:
+    """A bar cast beside the part tells little of the iron in a thick wall."""
+    part = judged(workshop)
+    found = material_as_certified(material, {"pipe-1": part.made})
+    for name in ("grey-iron-250", "ductile-iron-500-7"):
+        assert found(f"{name} as certified for pipe-1") == material(name)
+
+
 def test_a_certificate_gives_only_the_strength_that_it_states(workshop: DesignFolder) -> None:
     for stated in ('proof_stress = "320 MPa"\n', 'tensile_strength = "500 MPa"\n'):
         part = judged(workshop, MADE.replace(stated, ""), ALLOWED)
