@@ -2,27 +2,63 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import Annotated, ClassVar
+
+import pytest
 
 from speclint.families import load_families
 from speclint.made.alike import differences, hindrances, in_place
-from speclint.specs import Component
+from speclint.specs import NOT_STATED, OWN_PLACE, Component, Length, LinkTo, SpecTable, Word
 from speclint.testing import DesignFolder, made_family
 from tests.made.test_pairing import Hole, Plug, enters, tight
 
 
+class Seat(SpecTable):
+    """What a plug sits on.
+
+    Fields:
+        on: the part
+        depth: how deep
+    """
+
+    on: LinkTo[Hole] = NOT_STATED
+    depth: Length = NOT_STATED
+
+
+class Peg(SpecTable):
+    """A peg of a plug.
+
+    Fields:
+        at: where it goes
+        width: its width
+    """
+
+    at: Annotated[Word[str], OWN_PLACE] = NOT_STATED
+    width: Length = NOT_STATED
+
+
 class ScrewPlug(Plug):
-    """A plug that is screwed in: of a kind of its own."""
+    """A plug that is screwed in: of a kind of its own.
+
+    Fields:
+        seat: what it sits on
+        pegs: its pegs, by name
+        stands_at: where they stand in its place
+    """
 
     kind: ClassVar[str] = "screw-plug"
     called: ClassVar[str] = "screw plug"
+
+    seat: Seat = Seat.unstated()
+    pegs: dict[str, Peg] = {}
+    stands_at: Annotated[tuple[Length, ...], OWN_PLACE] = ()
 
 
 _HOLE = 'kind = "hole"\nid = "{0}"\nbore = "50.07 mm ±0.03"\n'
 _PLUG = 'kind = "plug"\nid = "{0}"\noutside = "50.02 mm ±0.03"\nheld_by = "hole-a"\n'
 
 
-def specs(workshop: DesignFolder, other: str) -> tuple[Component, Component]:
+def specs(workshop: DesignFolder, other: str, one: str = _PLUG.format("a")) -> tuple[Component, Component]:
     """The plug of place a, and another one."""
     workshop.loaded = load_families(
         [made_family("plugs", kinds=[Hole, Plug, ScrewPlug], rules=[enters, tight])]
@@ -30,7 +66,7 @@ def specs(workshop: DesignFolder, other: str) -> tuple[Component, Component]:
     texts = {
         "hole-a.toml": _HOLE.format("hole-a"),
         "hole-b.toml": _HOLE.format("hole-b"),
-        "a.toml": _PLUG.format("a"),
+        "a.toml": one,
         "b.toml": other,
     }
     drawn = workshop.write(texts).assess()
@@ -65,6 +101,35 @@ def test_a_key_that_only_one_states_is_a_difference_whichever_has_it(workshop: D
 def test_a_link_that_only_one_states_hinders_whichever_has_it(workshop: DesignFolder) -> None:
     a, b = specs(workshop, _PLUG.format("b") + 'washer = "hole-b"\n')
     assert hindrances(a, b) == hindrances(b, a) == ("washer",)
+
+
+SCREWED = _PLUG.replace('"plug"', '"screw-plug"') + '[seat]\non = "hole-{1}"\ndepth = "{2} mm"\n'
+
+
+def test_a_table_that_holds_a_link_hinders_whichever_of_its_keys_differs(workshop: DesignFolder) -> None:
+    """The table would be put in the place as a whole, with the link of the part's own place."""
+    for hole, depth, hindered in (("a", "20", ()), ("b", "20", ("seat",)), ("a", "21", ("seat",))):
+        a, b = specs(workshop, SCREWED.format("b", hole, depth), SCREWED.format("a", "a", "20"))
+        assert hindrances(a, b) == hindered, (hole, depth)
+
+
+@pytest.mark.parametrize(
+    ("stands", "at", "width", "differing"),
+    [
+        ("30", "top", "5", ()),
+        ("31", "top", "5", ()),
+        ("30", "foot", "5", ()),
+        ("30", "top", "6", ("pegs.left.width",)),
+    ],
+)
+def test_where_a_peg_goes_is_of_the_place_and_how_wide_it_is_of_the_part(
+    workshop: DesignFolder, stands: str, at: str, width: str, differing: tuple[str, ...]
+) -> None:
+    plug = _PLUG.replace('"plug"', '"screw-plug"') + (
+        'stands_at = ["{1} mm", "40 mm"]\n[pegs.left]\nat = "{2}"\nwidth = "{3} mm"\n'
+    )
+    a, b = specs(workshop, plug.format("b", stands, at, width), plug.format("a", "30", "top", "5"))
+    assert differences(a, b) == differing
 
 
 def test_limits_and_tolerance_class_are_of_the_part(workshop: DesignFolder) -> None:
