@@ -8,6 +8,7 @@ from speclint.handbook.inspection import Decision
 from speclint.made import DimensionMade, dimensions_of
 from speclint.specs import MadePart
 from speclint.testing import DesignFolder, changed
+from tests.plugins.liners.bench import bench as liner_bench
 from tests.plugins.release.part import files
 from tests.repository.test_made_parts import MADE
 
@@ -69,3 +70,40 @@ def test_the_last_measurement_counts(workshop: DesignFolder) -> None:
     more = f'[measured.second]\ndimension = "thickness"{later}[certificate]'
     (one,) = judged(workshop, ("[certificate]", more))
     assert (one.size.name, one.size.greatest) == ("second", pytest.approx(0.05001))
+
+
+GAUGED = """
+kind = "made-part"
+id = "liner-7"
+of = "liner"
+[measured.{key}]
+values = [
+    {{ value = "500.02 mm", along = "100 mm", round = "0 °" }},
+    {{ value = "500.05 mm", along = "100 mm", round = "90 °" }},
+    {{ value = "500.06 mm", along = "700 mm", round = "0 °" }},
+]
+uncertainty = "4 µm"
+date = "2026-05-31"
+"""
+
+
+@pytest.mark.parametrize(
+    ("key", "ovality", "taper"),
+    [
+        ("bore", 0.03e-3, 0.025e-3),
+        ("outside_diameter", 0.03e-3, 0.025e-3),
+        ('"collar.diameter"', 0.03e-3, 0.025e-3),
+        ("length", None, None),
+    ],
+)
+def test_only_a_diameter_is_oval_or_tapers(
+    workshop: DesignFolder, key: str, ovality: float | None, taper: float | None
+) -> None:
+    """Round 100 mm 500.05 − 500.02 mm; the means of the two places are 500.035 and 500.06 mm."""
+    design = workshop.write({**liner_bench(), "made.toml": GAUGED.format(key=key)}).assess("duty.toml").design
+    assert design is not None
+    part = design.specs["liner-7"]
+    assert isinstance(part, MadePart)
+    (one,) = dimensions_of(part, design.specs["liner"], "guard band of U")
+    for found, wanted in ((one.ovality, ovality), (one.taper, taper)):
+        assert found == (None if wanted is None else pytest.approx(wanted, abs=1e-9))

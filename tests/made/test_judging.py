@@ -11,8 +11,8 @@ import pytest
 
 from speclint.checking import check
 from speclint.made import Bench, Change, PartMade, bench_of, judge
-from speclint.quantities import read
-from speclint.specs import restated
+from speclint.quantities import Measure, read
+from speclint.specs import CylinderLiner, restated
 from speclint.testing import DesignFolder, changed
 from tests.plugins.liners.bench import bench, in_block, in_liner
 
@@ -195,3 +195,15 @@ def test_nothing_is_judged_where_the_settings_could_not_be_read(workshop: Design
         judge(drawn)
     with pytest.raises(ValueError, match="nothing could be read to pair parts as made"):
         bench_of(drawn)
+
+
+def test_a_size_measured_with_no_uncertainty_stands_as_drawn(workshop: DesignFolder) -> None:
+    made = changed(MADE, ('uncertainty = "4 µm"\n', ""), ('"560.3 mm"', '"560.9 mm"'))
+    drawn = workshop.write({**bench(DRAWN), "liner-7.toml": made}).assess()
+    bench_there = Bench.of(drawn)
+    [part] = judge(drawn).parts
+    assert (part.failing, part.departures) == ((), ())
+    stands = bench_there.specs_as_made(part.made)["liner"]
+    assert isinstance(stands, CylinderLiner)
+    assert isinstance(stands.outside_diameter, Measure)
+    assert stands.outside_diameter.high == pytest.approx(0.56032)
