@@ -193,6 +193,25 @@ def test_a_bore_is_opened_for_its_dowel(
     assert one.proof.margin == pytest.approx(0.63)
 
 
+@pytest.mark.parametrize(("bore", "machined"), [("50.020", True), ("50.110", False)])
+def test_a_bore_is_machined_to_its_drawing_only_where_metal_is_left(
+    workshop: DesignFolder, dowels: Loaded, bore: str, *, machined: bool
+) -> None:
+    """Drawn 50.04 to 50.06 mm, for dowels of 49.99 to 50.01 mm: 30 to 70 µm. One of 50.020 mm leaves 50.019 − 50.01 =
+    9 µm and can be reamed; one of 50.110 mm leaves 50.111 − 49.99 = 121 µm, and nothing can be put on.
+    """
+    workshop.loaded = dowels
+    files = {
+        "socket.toml": 'kind = "socket"\nid = "socket"\nbore = "50.05 mm ±0.01"\n',
+        "dowel.toml": 'kind = "dowel"\nid = "dowel"\noutside = "50.00 mm ±0.01"\nheld_by = "socket"\n',
+        **made("s-1", "socket", "bore", bore),
+    }
+    [part] = judge(workshop.write(files).assess()).parts
+    assert part.failing
+    hows = {one.how: one.changes[0].then for one in part.reworks}
+    assert hows.get("machine to the drawing") == ("50.05 mm ±0.01" if machined else None)
+
+
 @pytest.mark.parametrize(
     ("socket", "dowel"),
     [("", 'outside = "50.02 mm ±0.03"\n'), ('bore = "50.07 mm ±0.03"\n', "")],
