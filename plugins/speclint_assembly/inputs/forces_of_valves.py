@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint.specs import (
+    BlockPort,
     Cam,
     CamBox,
     ChamberCover,
     CylinderBlock,
     CylinderLiner,
+    LinerPort,
     PoppetValve,
     RetainingRing,
     Rocker,
     SeatBore,
+    Shaft,
     Tappet,
     ValveCage,
     ValveSeat,
@@ -32,7 +35,7 @@ def of_seat(seat: ValveSeat, known: Known) -> Iterator[Force]:
     for valve in known.belonging_to(seat, PoppetValve):
         over = Sized(valve, "outside diameter", valve.outside_diameter)
         yield from known.does_not_pass(seat.id, valve.id, over, Sized(seat, "bore", seat.bore))
-        for cage in known.belonging_to(valve, ValveCage):
+        for cage in known.belonging_to(valve, ValveCage) if not _stands_below(valve, known) else ():
             opening = Sized(cage, "opening", cage.opening)
             yield from known.does_not_pass(seat.id, cage.id, outside, opening)
         yield from _before_cover(seat.id, valve, outside, known)
@@ -46,31 +49,26 @@ def _before_cover(first: str, valve: PoppetValve, large: Sized, known: Known) ->
         yield from known.does_not_pass(first, cover.id, large, hole)
 
 
-def _bore(seat: ValveSeat, known: Known) -> tuple[CylinderBlock, SeatBore] | None:
-    block = known.followed(f"block of {seat.id}", seat.pressed_into)
+def _places(seat: ValveSeat, known: Known) -> Iterator[tuple[CylinderBlock, SeatBore]]:
+    """The block that a seat is pressed into, with the bore that it names there; none where either is not stated."""
     name = known.word(f"bore of {seat.id}", seat.in_bore)
-    return (block, block.seat_bores[name]) if block and name in block.seat_bores else None
+    for block in known.led_to(f"block of {seat.id}", seat.pressed_into):
+        if name in block.seat_bores:
+            yield block, block.seat_bores[name]
 
 
 def _seats_passed(seat: ValveSeat, known: Known) -> Iterator[ValveSeat]:
     """The seats in the bores that a seat passes, from the side that it is entered from."""
-    found = _bore(seat, known)
-    if found is None:
-        return
-    block, own = found
-    side, lifts = (
-        known.word(f"side of {seat.id}", seat.entered_from),
-        known.word(f"side to which the valve of {seat.id} lifts", own.opens_into),
-    )
-    if side is None or lifts is None or _words(own, known)[2] != ("lower" if side == lifts else "upper"):
-        return
-    for other in known.belonging_to(block, ValveSeat):
-        beside = _bore(other, known)
-        if beside is None or other is seat:
+    side = known.word(f"side of {seat.id}", seat.entered_from)
+    for block, own in _places(seat, known):
+        end, serves, beat = _words(own, known)
+        lifts = known.word(f"side to which the valve of {seat.id} lifts", own.opens_into)
+        if None in (side, lifts, end, serves) or beat != ("lower" if side == lifts else "upper"):
             continue
-        (end, serves, beat), own_words = _words(beside[1], known), _words(own, known)
-        if None not in (end, serves, beat) and (end, serves) == own_words[:2] and beat != own_words[2]:
-            yield other
+        across = end, serves, "upper" if beat == "lower" else "lower"
+        for other in known.belonging_to(block, ValveSeat):
+            if any(_words(bore, known) == across for _, bore in _places(other, known)):
+                yield other
 
 
 def _words(bore: SeatBore, known: Known) -> tuple[str | None, str | None, str | None]:
@@ -83,85 +81,99 @@ def _words(bore: SeatBore, known: Known) -> tuple[str | None, str | None, str | 
 
 def _before_liner(seat: ValveSeat, known: Known) -> Iterator[Force]:
     """A seat that is put in by way of the cylinder goes in before a liner whose port it does not pass on its edge."""
-    found = _bore(seat, known)
-    if found is None or known.word(f"side of {seat.id}", seat.entered_from) != "cylinder":
+    if known.word(f"side of {seat.id}", seat.entered_from) != "cylinder":
         return
-    block, own = found
-    for liner in known.belonging_to(block, CylinderLiner):
-        for port in liner.ports.values():
-            name = known.word(f"port of {liner.id}", port.matches)
-            facing = block.ports.get(name or "")
-            if facing is None or known.word("end of the port", facing.of_end) != _words(own, known)[0]:
-                continue
-            length, height = (
-                Sized(seat, "length", seat.length),
-                Sized(liner, "height of the port", port.height),
-            )
-            yield from known.does_not_pass(seat.id, liner.id, length, height)
-            across = Sized(seat, "outside diameter", seat.outside_diameter)
-            width = Sized(liner, "width of the port", port.width)
-            yield from known.does_not_pass(seat.id, liner.id, across, width)
+    length = Sized(seat, "length", seat.length)
+    across = Sized(seat, "outside diameter", seat.outside_diameter)
+    for block, own in _places(seat, known):
+        for liner in known.belonging_to(block, CylinderLiner):
+            for port in _ports_to(own, block, liner, known):
+                height = Sized(liner, "height of the port", port.height)
+                width = Sized(liner, "width of the port", port.width)
+                yield from known.does_not_pass(seat.id, liner.id, length, height)
+                yield from known.does_not_pass(seat.id, liner.id, across, width)
+
+
+def _ports_to(
+    bore: SeatBore, block: CylinderBlock, liner: CylinderLiner, known: Known
+) -> Iterator[LinerPort]:
+    """The ports of a liner that face those of its block which lead to a seat."""
+    facing = {name for name, port in block.ports.items() if _leads_to(port, bore, known)}
+    for port in liner.ports.values():
+        if known.word(f"port of {liner.id}", port.matches) in facing:
+            yield port
+
+
+def _leads_to(port: BlockPort, bore: SeatBore, known: Known) -> bool:
+    """Whether a port is of the end of a seat's bore, and serves what that serves; one that says nothing serves both."""
+    end, serves, _ = _words(bore, known)
+    if end is None or known.word("end of the port", port.of_end) != end:
+        return False
+    return known.word("what the port serves", port.serves) in (None, serves)
 
 
 def of_valve(valve: PoppetValve, known: Known) -> Iterator[Force]:
     """A valve goes in before the cage that closes over it; a perforated plate below it before its lower seat."""
     over = Sized(valve, "outside diameter", valve.outside_diameter)
     yield from _before_cover(valve.id, valve, over, known)
-    plate = known.word(f"what retains pieces of {valve.id}", valve.retained) == "perforated plate"
     lowest = valve.lower_beat if known.word(f"beats of {valve.id}", valve.beats) == 2 else valve.upper_beat
     for cage in known.belonging_to(valve, ValveCage):
-        seat = known.followed(f"lowest seat of {valve.id}", lowest.seat)
-        if plate and seat is not None:
-            outside = Sized(cage, "outside diameter", cage.outside_diameter)
-            yield from known.does_not_pass(cage.id, seat.id, outside, Sized(seat, "bore", seat.bore))
-        elif not plate:
-            around = Sized(cage, "outside diameter", cage.outside_diameter)
-            yield from _before_cover(cage.id, valve, around, known)
+        outside = Sized(cage, "outside diameter", cage.outside_diameter)
+        if _stands_below(valve, known):
+            for seat in known.led_to(f"lowest seat of {valve.id}", lowest.seat):
+                yield from known.does_not_pass(cage.id, seat.id, outside, Sized(seat, "bore", seat.bore))
+        else:
+            yield from _before_cover(cage.id, valve, outside, known)
             yield from known.does_not_pass(valve.id, cage.id, over, Sized(cage, "opening", cage.opening))
+
+
+def _stands_below(valve: PoppetValve, known: Known) -> bool:
+    """Whether what retains the pieces of a valve is a plate below its lowest seat, which no seat has to pass."""
+    return bool(known.word(f"what retains pieces of {valve.id}", valve.retained) == "perforated plate")
 
 
 def of_spindle(spindle: ValveSpindle, known: Known) -> Iterator[Force]:
     """A spindle that is put in from the gear's side goes in before the cam box, where the gap is too short for it."""
-    valve = known.followed(f"valve of {spindle.id}", spindle.moves)
-    seat = valve and known.followed(f"seat of {valve.id}", valve.upper_beat.seat)
-    block = seat and known.followed(f"block of {seat.id}", seat.pressed_into)
-    if block is None or known.word("side it enters from", spindle.enters_from) != "gear side":
+    if known.word("side it enters from", spindle.enters_from) != "gear side":
         return
-    for box in known.belonging_to(block, CamBox):
-        if box.id in _boxes_of(spindle, known):
-            length = Sized(spindle, "heated length", spindle.heated_length)
-            gap = Sized(box, "datum length", box.datum_length)
-            yield from known.does_not_pass(spindle.id, box.id, length, gap)
+    length = Sized(spindle, "heated length", spindle.heated_length)
+    for box in _boxes_of(spindle, known):
+        gap = Sized(box, "datum length", box.datum_length)
+        yield from known.does_not_pass(spindle.id, box.id, length, gap)
 
 
-def _boxes_of(spindle: ValveSpindle, known: Known) -> set[str]:
-    """The ids of the boxes that carry the gear of a spindle."""
+def _boxes_of(spindle: ValveSpindle, known: Known) -> Iterator[CamBox]:
+    """The boxes that carry the gear of a spindle."""
     rockers = known.belonging_to(spindle, Rocker)
     carried: list[Rocker | Tappet] = [*rockers, *known.belonging_to(spindle, Tappet)]
     carried += [tappet for rocker in rockers for tappet in known.belonging_to(rocker, Tappet)]
-    boxes = (known.followed(f"box of {one.id}", one.carried_in) for one in carried)
-    return {box.id for box in boxes if box is not None}
+    for one in carried:
+        yield from known.led_to(f"box of {one.id}", one.carried_in)
 
 
 def of_tappet(tappet: Tappet, known: Known) -> Iterator[Force]:
     """A tappet goes into the guide of its box; one whose roller or foot does not pass that, before cam and shaft."""
-    box = known.followed(f"box of {tappet.id}", tappet.carried_in)
-    if box is None:
-        return
-    guide = Sized(box, "tappet bore", box.tappet_bore)
-    yield from known.stands_in(box.id, tappet.id, guide, Sized(tappet, "stem diameter", tappet.stem_diameter))
-    across, least = _across_the_foot(tappet, known), known.limits(guide)
+    stem = Sized(tappet, "stem diameter", tappet.stem_diameter)
+    for box in known.led_to(f"box of {tappet.id}", tappet.carried_in):
+        guide = Sized(box, "tappet bore", box.tappet_bore)
+        yield from known.stands_in(box.id, tappet.id, guide, stem)
+        across, least = _across_the_foot(tappet, known), known.limits(guide)
+        if across is not None and least is not None and across > least[0] and _no_room_below(tappet, known):
+            says = f"{across * 1e3:.6g} mm over the foot of {tappet.id} does not pass {guide.said(least[0])}"
+            yield from _before_its_cams(tappet, says, known)
+
+
+def _no_room_below(tappet: Tappet, known: Known) -> bool:
+    """Whether a tappet is known to be too long to be pushed into its guide over the cam."""
     length = known.limits(Sized(tappet, "length of its guide", tappet.guide_length))
     gap = known.limits(Sized(tappet, "overhang", tappet.overhang))
-    if across is None or least is None or across <= least[0]:
-        return
-    if length is None or gap is None or length[0] <= gap[1]:
-        return  # there may be room to push it in over the cam
-    says = f"{across * 1e3:.6g} mm over the foot of {tappet.id} does not pass {guide.said(least[0])}"
+    return length is not None and gap is not None and length[0] > gap[1]
+
+
+def _before_its_cams(tappet: Tappet, says: str, known: Known) -> Iterator[Force]:
     for cam in known.belonging_to(tappet, Cam):
         yield Force(tappet.id, cam.id, says)
-        shaft = known.followed(f"shaft of {cam.id}", cam.turns_on)
-        if shaft is not None:
+        for shaft in known.led_to(f"shaft of {cam.id}", cam.turns_on):
             yield Force(tappet.id, shaft.id, says)
 
 
@@ -176,11 +188,13 @@ def _across_the_foot(tappet: Tappet, known: Known) -> float | None:
 
 def of_cam(cam: Cam, known: Known) -> Iterator[Force]:
     """A cam goes into its box, and there before the shaft, where it does not pass the bearing housings on it."""
-    shaft = known.followed(f"shaft of {cam.id}", cam.turns_on)
-    tappet = known.followed(f"tappet of {cam.id}", cam.lifts)
-    box = known.followed(f"box of {tappet.id}", tappet.carried_in) if tappet is not None else None
-    if shaft is None or box is None:
-        return
+    for tappet in known.led_to(f"tappet of {cam.id}", cam.lifts):
+        for box in known.led_to(f"box of {tappet.id}", tappet.carried_in):
+            for shaft in known.led_to(f"shaft of {cam.id}", cam.turns_on):
+                yield from _past_the_housing(cam, shaft, box, known)
+
+
+def _past_the_housing(cam: Cam, shaft: Shaft, box: CamBox, known: Known) -> Iterator[Force]:
     bore = Sized(box, "bearing bore", box.bearing_bore)
     across, housing = _over_the_nose(cam, known), known.limits(bore)
     if across is not None and housing is not None and across > housing[0]:
@@ -195,17 +209,12 @@ def of_cam(cam: Cam, known: Known) -> Iterator[Force]:
 def _over_the_nose(cam: Cam, known: Known) -> float | None:
     """The greatest diameter of the circle that a cam needs, m; None where its radius or lift is not stated."""
     radius = known.limits(Sized(cam, "base radius", cam.base_radius))
-    if cam.table:
-        rises = [
-            known.limits(Sized(cam, f"lift {number}", one)) for number, one in enumerate(cam.table, start=1)
-        ]
-        lift = max(one[1] for one in rises if one is not None)
-    else:
-        parts = [
-            known.limits(Sized(cam, called, value))
-            for called, value in (("lift", cam.lift), ("ramp height", cam.ramp_height))
-        ]
-        if None in parts:
-            return None
-        lift = sum(one[1] for one in parts if one is not None)
-    return None if radius is None else 2 * (radius[1] + lift)
+    named = (("lift", cam.lift), ("ramp height", cam.ramp_height))
+    rises = [
+        known.limits(Sized(cam, called, value))
+        for called, value in ([(f"lift {number}", one) for number, one in enumerate(cam.table)] or named)
+    ]
+    greatest = [one[1] for one in rises if one is not None]
+    if radius is None or len(greatest) < len(rises):
+        return None
+    return 2 * (radius[1] + (max(greatest) if cam.table else sum(greatest)))

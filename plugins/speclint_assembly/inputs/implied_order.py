@@ -36,8 +36,9 @@ def parts_of(block: CylinderBlock, known: Known) -> dict[str, Component]:
     while waiting:
         one = waiting.pop()
         above: list[Component] = [*known.belonging_to(one, Component)]
-        if isinstance(one, Cam) and (shaft := known.followed(f"shaft of {one.id}", one.turns_on)):
-            above.append(shaft)
+        if isinstance(one, Cam):
+            shafts = known.led_to(f"shaft of {one.id}", one.turns_on)
+            above += shafts
         for part in above:
             if part.of_metal and part.id not in found and part is not block:
                 found[part.id] = part

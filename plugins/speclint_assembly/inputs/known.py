@@ -55,16 +55,21 @@ class Known:
         """A word, count or yes/no; None where it is not stated."""
         return self.sheet.said(name, value)
 
-    def followed(self, name: str, link: Link[C] | NotStated) -> C | None:
-        """The part that a link leads to; None where it is not stated."""
-        return self.sheet.follow(link) if self.sheet.is_stated(name, link) else None
+    def led_to(self, name: str, link: Link[C] | NotStated) -> tuple[C, ...]:
+        """The one part that a link leads to; none where it is not stated."""
+        return (self.sheet.follow(link),) if self.sheet.is_stated(name, link) else ()
 
-    def does_not_pass(self, first: str, then: str, large: Sized, small: Sized) -> list[Force]:
-        """That one part goes in before another, where at its greatest a size does not pass another at its least."""
+    def refusal(self, large: Sized, small: Sized) -> str | None:
+        """That at its greatest a size does not pass another at its least, in words; None where it does."""
         big, little = self.limits(large), self.limits(small)
         if big is None or little is None or big[1] <= little[0]:
-            return []
-        return [Force(first, then, f"{large.said(big[1])}, does not pass {small.said(little[0])}")]
+            return None
+        return f"{large.said(big[1])}, does not pass {small.said(little[0])}"
+
+    def does_not_pass(self, first: str, then: str, large: Sized, small: Sized) -> list[Force]:
+        """That one part goes in before another, where a size does not pass another."""
+        says = self.refusal(large, small)
+        return [Force(first, then, says)] if says else []
 
     def stands_in(self, first: str, then: str, outer: Sized, inner: Sized) -> list[Force]:
         """That one part goes in before another, which stands in it or round it whatever their sizes."""

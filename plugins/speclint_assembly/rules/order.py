@@ -21,7 +21,7 @@ _WORN = (
 
 @rule(
     "block.order-of-assembly",
-    edition=5,
+    edition=6,
     title="The parts of a block can go in one after the other: no two of them must each be in before the other, by the "
     "sizes that are stated",
     on=CylinderBlock,
@@ -61,7 +61,7 @@ def _gravest(parts: list[Component], sheet: Sheet) -> Component:
 
 @rule(
     "assembly.order",
-    edition=5,
+    edition=6,
     title="No step of the stated order puts a part in after one that by its sizes must follow it",
     on=Assembly,
     grade=Grade.NONCONFORMITY,
@@ -102,7 +102,7 @@ def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
 
 @rule(
     "assembly.steps-complete",
-    edition=2,
+    edition=3,
     title="The stated order names each part of the block that sizes force into an order, once, and no other block's",
     on=Assembly,
     grade=Grade.NONCONFORMITY,
@@ -131,7 +131,7 @@ def steps_complete(assembly: Assembly, sheet: Sheet) -> Judgement:
 
 @rule(
     "assembly.overhauls",
-    edition=3,
+    edition=4,
     title="Each seat, valve, valve spring, ring, liner, stuffing box and cam box has an overhaul that takes it out, "
     "and each overhaul names every part that by its sizes must come out before",
     on=Assembly,
