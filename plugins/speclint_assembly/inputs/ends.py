@@ -53,10 +53,7 @@ def in_halves(part: StuffingBox | Gland, sheet: Sheet) -> bool:
 
 def glands_on(box: StuffingBox, sheet: Sheet) -> tuple[Gland, ...]:
     """The glands that close a stuffing box, by the box or by its cover."""
-    own = sheet.belonging_to(box, Gland)
-    if own or not sheet.is_stated(f"cover of {box.id}", box.in_cover):
-        return own
-    return sheet.belonging_to(cover_of(box, sheet), Gland)
+    return sheet.belonging_to(box, Gland) or sheet.belonging_to(cover_of(box, sheet), Gland)
 
 
 def cover_of(box: StuffingBox, sheet: Sheet) -> CylinderCover:

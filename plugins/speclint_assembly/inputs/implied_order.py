@@ -90,8 +90,8 @@ def loop_in(forces: Iterable[Force]) -> list[Force]:
     return []
 
 
-def _way_back(start: str, after: Mapping[str, list[Force]]) -> list[Force]:
-    """The shortest way from a part back to itself."""
+def _way_back(start: str, after: Mapping[str, list[Force]]) -> list[Force] | None:
+    """The shortest way from a part back to itself; None where there is none."""
     ways: list[list[Force]] = [[force] for force in after[start]]
     seen: set[str] = set()
     while ways:
@@ -102,7 +102,7 @@ def _way_back(start: str, after: Mapping[str, list[Force]]) -> list[Force]:
         if last not in seen:
             seen.add(last)
             ways += [[*way, force] for force in after.get(last, ())]
-    return []
+    return None
 
 
 def after_all(names: Iterable[str], forces: Iterable[Force]) -> dict[str, Force]:

@@ -25,8 +25,6 @@ def other_bores(block: CylinderBlock, own: SeatBore, sheet: Sheet) -> dict[str, 
     """The seat bores of the same valve for its other beat, by name; none of a valve of one beat."""
     found = {}
     for name, bore in block.seat_bores.items():
-        if bore is own:
-            continue
         same = all(
             sheet.read(f"{word} of {name}", getattr(bore, word))
             == sheet.read(f"{word} of the bore", getattr(own, word))

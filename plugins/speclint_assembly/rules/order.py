@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.facts import graded_as_assembly, pressure_by_place
 from speclint.specs import Assembly, Component, CylinderBlock, Overhaul
@@ -55,8 +57,12 @@ def order_of_assembly(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
 
 def _gravest(parts: list[Component], sheet: Sheet) -> Component:
-    """A part that holds pressure, where there is one among some."""
-    return next((part for part in parts if pressure_by_place(part, sheet)), parts[0])
+    """A part that holds pressure, by its place or as it says, where there is one among some."""
+
+    def holds(part: Component) -> bool:
+        return pressure_by_place(part, sheet) or sheet.said("pressure part", part.pressure_part) is True
+
+    return max(parts, key=holds)
 
 
 @rule(
@@ -79,8 +85,8 @@ def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(f"steps are not stated in {assembly.id}", assembly.where)
     known = Known(sheet)
     parts = parts_of(block, known)
-    place = {part.id: number for number, part in reversed(list(enumerate(steps, start=1)))}
-    forces = [one for one in forces_among(parts, known) if one.first in place and one.then in place]
+    ids = [part.id for part in steps]
+    forces = [one for one in forces_among(parts, known) if one.first in ids and one.then in ids]
     if not forces:
         raise sheet.not_assessed(
             "no size that is stated forces an order on the parts of its steps", assembly.where
@@ -88,16 +94,17 @@ def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Force]) -> Judgement:
         force = item[1]
-        first, then = place[force.first], place[force.then]
-        says = f"step {first}, {force.first}, cannot be done after step {then}, {force.then}: {force.says}"
+        first, then = ids.index(force.first), ids.index(force.then)
+        late = force.then in ids[:first]
+        says = f"step {first + 1}, {force.first}, cannot be done after step {then + 1}, {force.then}: {force.says}"
         judged = sheet.states(
-            first < then,
-            says if first > then else f"{len(steps)} steps, and {len(forces)} sizes that force their order",
-            where=assembly.steps[first - 1].where,
+            not late,
+            says if late else f"{len(steps)} steps, and {len(forces)} sizes that force their order",
+            where=assembly.steps[first].where,
         )
         return graded_as_assembly(judged, parts[force.first], sheet)
 
-    return sheet.each([(f"step {place[one.first]}, {one.first}", one) for one in forces], judge)
+    return sheet.each([(f"step {ids.index(one.first) + 1}, {one.first}", one) for one in forces], judge)
 
 
 @rule(
@@ -119,10 +126,9 @@ def steps_complete(assembly: Assembly, sheet: Sheet) -> Judgement:
     forces = forces_among(parts, known)
     wanted = {name for one in forces for name in (one.first, one.then)}
     named = [sheet.follow(link).id for link in assembly.steps]
+    times = Counter(named)
     wrong = [f"{name} is in no step" for name in sorted(wanted - set(named))]
-    wrong += [
-        f"{name} is in {named.count(name)} steps" for name in sorted(set(named)) if named.count(name) > 1
-    ]
+    wrong += [f"{name} is in {times[name]} steps" for name in sorted(times) if times[name] != 1]
     wrong += [f"{name} is no part of {block.id}" for name in sorted(set(named) - set(parts) - {block.id})]
     return sheet.states(
         not wrong, "; ".join(wrong) or f"{len(named)} steps name every part", where=assembly.where

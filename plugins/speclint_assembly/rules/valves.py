@@ -93,7 +93,7 @@ def passes_its_seat(valve: PoppetValve, sheet: Sheet) -> Judgement:
     block, bore = sheet.follow(seat.pressed_into), bore_of(seat, sheet)
     height = sheet.take("H", valve.height)
     judged = []
-    if sheet.count("z", valve.beats) > 1:
+    if sheet.count("z", valve.beats) != 1:
         rim = _rim(valve, valve.lower_beat, sheet)
         judged.append(passes(sheet.take("d_u", seat.bore), rim, "u", "through the upper seat", sheet))
         height = sheet.work("H_v", height_over_beats, H=height, a=sheet.take("a", valve.beat_distance))

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given, settings, strategies as st
 from scipy.integrate import quad
 
+from speclint import OutOfRange
 from speclint.facts.ring_springs import (
     gap_change_for_pressure,
     pressure_of_gap_change,
@@ -98,6 +99,12 @@ def test_both_wall_pressure_and_free_gap(workshop: DesignFolder) -> None:
     ):
         stated = ("ring", 'wall_pressure = "0.04 MPa"', f'wall_pressure = "{pressure}"')
         assert write(workshop, stated, only=PARTS).only(rule).outcome == outcome, pressure
+
+
+@pytest.mark.parametrize(("t", "says"), [(0.0, "0 mm"), (-0.0125, "-12.5 mm")])
+def test_a_ring_without_thickness_is_refused(t: float, says: str) -> None:
+    with pytest.raises(OutOfRange, match=f"^a ring of {says} has no thickness"):
+        ring_opened(D_p=0.497, d=0.500, t=t, s=0.003)
 
 
 @given(t=st.floats(2e-3, 0.06), piston=st.floats(0.1, 1.2), more=st.floats(0.0, 0.05))
