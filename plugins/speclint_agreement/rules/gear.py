@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
-from speclint.facts import beyond_full_lift, clearance_by_lengths, greatest_lift, least_lift
+from speclint.facts import beyond_full_lift, clearance_by_lengths, greatest_lift, least_lift, tracks_of
 from speclint.specs import Cam, PoppetValve, Rocker, Tappet
 
 
@@ -50,6 +50,16 @@ def _widths(cam: Cam, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(cam.width, tappet.face_width, "at most")
 
 
+def _base_circles(cam: Cam, sheet: Sheet) -> Iterator[Pair]:
+    """The base circle of a track against that of the first other track that lifts the same tappet."""
+    if not sheet.is_stated("tappet", cam.lifts):
+        return
+    tracks = tracks_of(sheet.follow(cam.lifts), sheet)
+    other = next((one for one in tracks if one.id != cam.id), None)
+    if other is not None:
+        yield Pair(cam.base_radius, other.base_radius, name=other.id)
+
+
 cam_gives_lift: Rule = agreement(
     "valve.cam-gives-lift",
     title="Cam, clearance and rocker give a valve its full lift, and at the most its lift at the stop and the "
@@ -87,4 +97,16 @@ under_its_tappet: Rule = agreement(
     against_on={"tappet": ("wear",)},
 )
 
-RULES = (cam_gives_lift, lengths_close, under_its_tappet)
+one_base_circle: Rule = agreement(
+    "cam.one-base-circle",
+    title="All tracks of a cam that lift one tappet have one base circle",
+    on=Cam,
+    pairs=_base_circles,
+    within="0.01 mm",
+    grade=Grade.HOLD,
+    why="the clearance is set on one track: on a larger base circle the valve never shuts, on a smaller one it is "
+    "struck open",
+    leaves_out="tracks that are worn or reground by unlike depths",
+)
+
+RULES = (cam_gives_lift, lengths_close, one_base_circle, under_its_tappet)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, found, on_sheet
+from speclint.testing import DesignFolder, changed, found, on_sheet
 from tests.plugins.valves.gear import train_files
 
 HOLD = ("finding", Grade.HOLD)
@@ -148,6 +148,47 @@ def test_a_screw_needs_no_lengths(design: DesignFolder) -> None:
 def test_the_tappet_covers_the_cam(design: DesignFolder, face: str, ends: tuple[str, Grade | None]) -> None:
     design.replace("tappet.toml", 'face_width = "30 mm"', f'face_width = "{face}"')
     assert outcome(design, "cam.under-its-tappet") == ends
+
+
+#: A second track of the cam, beside the first.
+OTHER_TRACK = (('id = "cam"', 'id = "other"\ntrack = "20"'),)
+
+
+def two_tracks() -> dict[str, str]:
+    """The train of a valve whose tappet two tracks lift, both with a base circle of 60 mm."""
+    files = trained()
+    first = changed(files["cam.toml"], ('id = "cam"', 'id = "cam"\ntrack = "65"'))
+    return {**files, "cam.toml": first, "other.toml": changed(files["cam.toml"], *OTHER_TRACK)}
+
+
+@pytest.mark.parametrize(
+    ("radius", "ends"),
+    [
+        ("60.01 mm", FINE),
+        ("60.011 mm", HOLD),
+        ("59.99 mm", FINE),
+        ("59.989 mm", HOLD),
+        ("60 mm ±0.05", FINE),
+        ("60.5 mm", HOLD),
+    ],
+)
+def test_tracks_of_one_tappet_have_one_base_circle(
+    tmp_path: Path, radius: str, ends: tuple[str, Grade | None]
+) -> None:
+    """0.01 mm may lie between them; what is compared is what the drawings aim at."""
+    design = DesignFolder(tmp_path).write(two_tracks())
+    design.replace("other.toml", 'base_radius = "60 mm"', f'base_radius = "{radius}"')
+    assert outcome(design, "cam.one-base-circle", "other") == ends
+    assert outcome(design, "cam.one-base-circle", "cam") == ends
+
+
+def test_a_track_of_another_tappet_may_be_larger(tmp_path: Path) -> None:
+    design = DesignFolder(tmp_path).write(two_tracks())
+    design.replace("other.toml", 'lifts = "tappet"', 'lifts = "next"')
+    design.replace("other.toml", 'base_radius = "60 mm"', 'base_radius = "70 mm"')
+    next_tappet = changed(two_tracks()["tappet.toml"], ('id = "tappet"', 'id = "next"'))
+    (design.root / "next.toml").write_text(next_tappet, encoding="utf-8")
+    assert outcome(design, "cam.one-base-circle", "other") == SILENT
 
 
 @pytest.mark.parametrize(

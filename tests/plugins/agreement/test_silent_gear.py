@@ -49,6 +49,17 @@ ROWS: list[Row] = [
         (SILENT, ("shaft.toml", 'diameter = "60 mm"\n')),
     ),
     *rows(
+        "cam.one-base-circle",
+        "cam",
+        gear.two_tracks(),
+        (FINE,),
+        (SILENT, ("cam.toml", 'lifts = "tappet"\n')),
+        (SILENT, ("other.toml", 'lifts = "tappet"\n')),
+        (SILENT, ("cam.toml", 'base_radius = "60 mm"\n')),
+        (ASKED, ("other.toml", 'base_radius = "60 mm"\n')),
+        (SILENT, ("other.toml", 'track = "20"\n'), ("cam.toml", 'track = "65"\n')),
+    ),
+    *rows(
         "cam.under-its-tappet",
         "cam",
         of_one_end(),
