@@ -24,6 +24,7 @@ _MODULES = {
     "crank_pins": "driving-axle",
     "cylinders": "cylinder-block cylinder-liner",
     "dividing_walls": "cylinder-block partition weldment",
+    "drives": "cylinder-block",
     "duties": "cylinder-block",
     "edges": "bolted-joint",
     "ends": "cam cam-box poppet-valve rocker valve-spindle",

@@ -61,6 +61,7 @@ from .concern import (
     pressure_by_place as pressure_by_place,
 )
 from .connecting_rods import (
+    rod_mass as rod_mass,
     small_end_of as small_end_of,
 )
 from .cover_holes import (

@@ -7,6 +7,7 @@ import pytest
 from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import (
     test_cylinders as cylinders,
+    test_drives as drives,
     test_lengths as lengths,
     test_masses as masses,
     test_nuts as nuts,
@@ -69,6 +70,28 @@ ROWS: list[Row] = [
         (ASKED, ("rod.toml", 'material = "plate-P355GH"\n')),
         (SILENT, ("rod.toml", 'carries = "piston"\n')),
         (SILENT, ("piston.toml", 'runs_in = "liner"\n')),
+    ),
+    *rows(
+        "drive.section-by-mass",
+        "block",
+        drives.FILES,
+        (FINE,),
+        (SILENT, ("block.toml", 'connecting_rod_area = "6000 mm²"\n')),
+        (SILENT, ("block.toml", 'connecting_rod_material = "known-forging"\n')),
+        (SILENT, ("engine.toml", 'connecting_rod_mass = "94.2 kg"\n')),
+        (SILENT, ("engine.toml", 'connecting_rod_length = "2000 mm"\n')),
+        (SILENT, ("engine.toml", 'block = "block"\n')),
+    ),
+    *rows(
+        "drive.axle-by-rods",
+        "block",
+        drives.FILES,
+        (FINE,),
+        (SILENT, ("block.toml", 'axle_from_fixed_point = "3200 mm"\n')),
+        (SILENT, ("block.toml", 'rod_length = "1500 mm"\n')),
+        (SILENT, ("engine.toml", 'connecting_rod_length = "2000 mm"\n')),
+        (SILENT, ("block.toml", 'side = "back"\n')),
+        (SILENT, ("block.toml", 'face_at = "-100 mm"\n')),
     ),
     *rows(
         "drive.mass-adds-up",
