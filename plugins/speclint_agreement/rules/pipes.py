@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import bore_of_pipe, steams_beside
-from speclint.specs import LensJoint, PipeFlange, SteamPipe
+from speclint.specs import BoltedJoint, Component, LensJoint, PipeFlange, SteamPipe
 from speclint_agreement.formulae.pipes import less_step, longest_straight
 
 
@@ -55,6 +55,19 @@ def _flanges(flange: PipeFlange, sheet: Sheet) -> Iterator[Pair]:
         inside = sheet.work("d", bore_of_pipe, D=D, t=t)
         least = sheet.work("d_l", less_step, d=inside, s=sheet.limit("step", "s"))
         yield Pair(flange.bore, worked(least, pipe.outside_diameter, pipe.wall), "at least")
+
+
+def _tests(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
+    """The test pressure of each flange and lens ring of the pipe, and of the joints that hold them, against its own."""
+    if not sheet.is_stated("test pressure of the pipe", pipe.test_pressure):
+        return  # pipe.test asks for it
+    parts: list[Component] = [
+        *sheet.belonging_to(pipe, PipeFlange),
+        *sheet.belonging_to(pipe, LensJoint),
+    ]
+    joints = {one.id: one for part in parts for one in sheet.belonging_to(part, BoltedJoint)}
+    for part in (*parts, *joints.values()):
+        yield Pair(part.test_pressure, pipe.test_pressure, "at least", name=part.id)
 
 
 same_steam: Rule = agreement(
@@ -106,4 +119,16 @@ flange_of_its_pipe: Rule = agreement(
     leaves_out="how the flange is held on the pipe",
 )
 
-RULES = (flange_of_its_pipe, length_agrees, lens_of_its_pipe, same_steam)
+tested_together: Rule = agreement(
+    "pipe.tested-together",
+    title="No flange, lens ring or joint of a pipe is tested at less pressure than the pipe",
+    on=SteamPipe,
+    pairs=_tests,
+    within="",
+    grade=Grade.HOLD,
+    why="the gauge shows one pressure for all that is bolted together, and the weakest part was reckoned for less",
+    leaves_out="parts tested by themselves before they are fitted; joints that hold neither a flange nor a ring of the "
+    "pipe",
+)
+
+RULES = (flange_of_its_pipe, length_agrees, lens_of_its_pipe, same_steam, tested_together)

@@ -74,6 +74,34 @@ def test_a_pipe_carries_what_its_chest_holds(design: DesignFolder, carries: str,
     assert outcome(design, "steamway.same-steam", "pipe") == ends
 
 
+#: Pipe, flange, ring and the bolts that hold the ring, all tested at 40 bar.
+TESTED = {
+    **{name: text for name, text in FILES.items() if name != "valve.toml"},
+    "pipe.toml": PIPE + 'test_pressure = "40 bar gauge"\n',
+    "flange.toml": FLANGE + 'test_pressure = "40 bar gauge"\n',
+    "lens.toml": LENS + 'test_pressure = "40 bar gauge"\n',
+    "bolts.toml": 'kind = "bolted-joint"\nid = "bolts"\nholds = "lens"\nbolted_to = "flange"\n'
+    'test_pressure = "40 bar gauge"\n',
+}
+
+
+@pytest.mark.parametrize("file", ["flange.toml", "lens.toml", "bolts.toml"])
+@pytest.mark.parametrize(("pressure", "ends"), [("40 bar", FINE), ("39.9 bar", HOLD), ("45 bar", FINE)])
+def test_the_joints_of_a_pipe_are_tested_with_it(
+    tmp_path: Path, file: str, pressure: str, ends: Ends
+) -> None:
+    design = DesignFolder(tmp_path).write(TESTED)
+    design.replace(file, "40 bar gauge", f"{pressure} gauge")
+    assert outcome(design, "pipe.tested-together", "pipe") == ends
+
+
+def test_a_pipe_tested_harder_than_its_joints_is_told(tmp_path: Path) -> None:
+    """All three others are tested at 40 bar: each is told."""
+    design = DesignFolder(tmp_path).write(TESTED).replace("pipe.toml", "40 bar gauge", "40.1 bar gauge")
+    check = design.only("pipe.tested-together", "pipe")
+    assert len(check.failing) == 3
+
+
 def test_a_wrong_word_eases_no_wall(design: DesignFolder) -> None:
     """The pipe called exhaust is worked at the pressure of the safety valves all the same: 1.66 MPa."""
     steam = 'safety_valve_pressure = "16.6 bar gauge"\nexhaust_pressure = "0.3 bar gauge"\n'

@@ -9,7 +9,7 @@ from tests.plugins.agreement import test_openings as openings
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
-from tests.plugins.agreement.test_pipes import FILES as PIPED
+from tests.plugins.agreement.test_pipes import FILES as PIPED, TESTED
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 #: A pipe that follows a pipe which ends at another block: the pipes may meet between the two.
@@ -67,6 +67,16 @@ ROWS: list[Row] = [
         PATHS,
         (SILENT, ("exhaust.toml", 'starts_at.part = "one"')),
         (SILENT, ("exhaust.toml", 'follows = "chest"\n')),
+    ),
+    *rows(
+        "pipe.tested-together",
+        "pipe",
+        TESTED,
+        (SILENT, ("pipe.toml", 'test_pressure = "40 bar gauge"\n')),
+        (FINE, ("flange.toml", 'of = "pipe"\n')),
+        (FINE, ("flange.toml", 'test_pressure = "40 bar gauge"\n')),
+        (FINE, ("lens.toml", 'test_pressure = "40 bar gauge"\n')),
+        (FINE, ("bolts.toml", 'holds = "lens"\nbolted_to = "flange"\n')),
     ),
     *rows(
         "flange.of-its-pipe",
