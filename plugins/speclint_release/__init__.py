@@ -18,6 +18,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules.blocks", "cylinder-block"),
         rules_in("speclint_release.rules.days_of_record", "made-part"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),
+        rules_in("speclint_release.rules.made_analysis", "made-part"),
         rules_in("speclint_release.rules.made_documents", "made-part"),
         rules_in("speclint_release.rules.made_examinations", "made-part"),
         rules_in("speclint_release.rules.made_metal", "made-part"),

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
 from speclint import Grade, Judgement, Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
+from speclint.handbook.tables import Reading
 from speclint.specs import Component, Link, NotStated, Stated, bare_words, names_nothing
 
 if TYPE_CHECKING:
@@ -169,3 +171,25 @@ def linked_parts(component: Component, sheet: Sheet) -> Iterator[Component]:
         links = [getattr(part, name, None) for name in _OF]
         found = [sheet.follow(link) for link in links if isinstance(link, Link)]
         waiting += [one for one in found if isinstance(one, Component)]
+
+
+def least_of(question: Callable[..., Reading]) -> Callable[..., Reading]:
+    """A question to a material, answered by the least that its standard allows alone."""
+
+    def asked(**at: Any) -> Reading:
+        found = question(**at)
+        return replace(found, nominal=found.low, high=found.low)
+
+    asked.__name__ = f"least {question.__name__}"
+    return asked
+
+
+def most_of(question: Callable[..., Reading]) -> Callable[..., Reading]:
+    """A question to a material, answered by the most that its standard allows alone."""
+
+    def asked(**at: Any) -> Reading:
+        found = question(**at)
+        return replace(found, nominal=found.high, low=found.high)
+
+    asked.__name__ = f"most {question.__name__}"
+    return asked

@@ -143,3 +143,17 @@ def time_left(L: Metres, m: Metres, w: MetresPerSecond) -> Seconds:
     """
     require(w > 0, "there is no rate of wear")
     return abs(L - m) / w
+
+
+@formula("w_d = (1 + s k) w", cites=[FIRST_PRINCIPLES])
+def content_with_deviation(w: Ratio, k: Ratio, s: Ratio) -> Ratio:
+    """Content of an element with what the analysis of a product may lie beyond it.
+
+    w_d = (1 + s k) w
+
+    ``w`` content, ``k`` share of it; ``s`` 1 above the most, −1 below the least [-]. Returns [-].
+
+    >>> round(content_with_deviation(w=0.0022, k=0.1, s=1.0), 6)
+    0.00242
+    """
+    return (1 + s * k) * w

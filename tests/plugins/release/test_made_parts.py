@@ -147,6 +147,15 @@ def test_a_strength_that_no_certificate_states_is_held_against_nothing(workshop:
     expect_not_applicable(made(workshop, "made.strength", *none), "its certificate states no strength")
 
 
+def test_a_certified_elongation_from_both_sides(workshop: DesignFolder) -> None:
+    """EN 10028-2 table 3, P265GH up to 100 mm: at least 22 %; it is told beside strengths that suffice."""
+    for certified, outcome in (("22 %", "conforms"), ("21.9 %", "finding"), ("3 %", "finding")):
+        change = ('tensile_strength = "447 MPa"', f'tensile_strength = "447 MPa"\nelongation = "{certified}"')
+        assert made(workshop, "made.strength", change).outcome == outcome
+    alone = ('proof_stress = "281 MPa"\n', ""), ('tensile_strength = "447 MPa"', 'elongation = "21 %"')
+    assert made(workshop, "made.strength", *alone).outcome == "finding"
+
+
 def test_the_carbon_equivalent_of_the_analysis(workshop: DesignFolder) -> None:
     """0.16 + 1.2/6 + (0.08 + 0.02 + 0.005)/5 + (0.15 + 0.15)/15 = 0.16 + 0.2 + 0.021 + 0.02 = 0.401 %."""
     check = made(workshop, "made.carbon-equivalent")
