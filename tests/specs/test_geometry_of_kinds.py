@@ -40,7 +40,7 @@ WRITTEN = {
     "thickness ≤ as_made; thickness < outside_diameter",
     "cylinder_liner.CylinderLiner": "bore < outside_diameter; bore ≤ last_bore; last_bore < outside_diameter; "
     "pistons_for < outside_diameter; outside_diameter < 2 bore; working_from < working_to; working_to ≤ length; "
-    "fit_length ≤ length; lands.*.ends ≤ length; ports.*.from_collar ≤ length",
+    "fit_length ≤ length; lands.*.ends ≤ length; ports.*.from_collar ≤ length; mouth_diameter < outside_diameter",
     "cylinder_liner.LinerPort": "bar < width; opening ≤ width",
     "cylinder_liner.SealingLand": "starts < ends",
     "dimension_chain.DimensionChain": "least ≤ greatest; least_hot ≤ greatest_hot",
@@ -68,7 +68,7 @@ WRITTEN = {
     "poppet_valve.Beat": "contact_width < seat_diameter",
     "rocker.Rocker": "pin < boss; bush_length ≤ pin_span",
     "saddle.Saddle": "wet.allowance < thickness",
-    "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter",
+    "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter",
     "slide_bar.SlideBar": "depth < span; width < span; crosshead_from_end < span; web < width; flange < depth",
     "steam_pipe.SteamPipe": "wall < 0.5 outside_diameter; anchor_distance ≤ length; corrosion_allowance < wall",
     "valve_seat.ValveSeat": "bore < outside_diameter; bore ≤ seat_diameter; seat_diameter < outside_diameter; "

@@ -165,6 +165,7 @@ class CylinderLiner(Component):
         AtMost("fit_length", "length"),
         AtMost("lands.*.ends", "length"),
         AtMost("ports.*.from_collar", "length"),
+        Below("mouth_diameter", "outside_diameter"),
     )
     hosts: ClassVar[tuple[FitsIn, ...]] = (
         FitsIn("outside_diameter", "housed_in", "bores.{in_bore}.diameter", times=1.02),

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment, Position
-from speclint.specs.geometry import Below, Conditions
+from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
@@ -42,6 +42,7 @@ class Shaft(Component):
     geometry: ClassVar[Conditions] = (
         Below("keyway_width", "diameter"),
         Below("keyway_depth", "diameter", times=1 / 2),
+        AtMost("diameter", "greatest_diameter"),
     )
 
     drives: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
