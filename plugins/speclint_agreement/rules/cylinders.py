@@ -75,6 +75,20 @@ def _bores(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(worked(left, *places), worked(sheet.work("r_0", apart, x_1=0.0, x_2=0.0)), name="steps")
 
 
+def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """Width and height as the block is put in, against the faces of its covers: how wide they are, or how far apart."""
+    for bore, (front, back) in _both_ends(block, sheet):
+        wide, far = (front.face_diameter, back.face_diameter), (front.face_from_seat, back.face_from_seat)
+        if not all(sheet.is_stated("width or place of a face", one) for one in (*wide, *far)):
+            continue
+        D = max(sheet.take_nominal(f"D_{number}", one) for number, one in enumerate(wide, start=1))
+        x_1, x_2 = (sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(far, start=1))
+        X = sheet.work("X", apart, x_1=x_1, x_2=x_2)
+        least = worked(min(D, X), *(wide if D <= X else far))
+        yield Pair(block.entering_width, least, "at least", name=f"width at {bore}")
+        yield Pair(block.entering_height, least, "at least", name=f"height at {bore}")
+
+
 stroke_fits: Rule = agreement(
     "cylinder.stroke-fits",
     title="The clearances of both ends of a cylinder are what its faces leave beside stroke and piston",
@@ -122,4 +136,17 @@ last_bore_in_order: Rule = agreement(
     leaves_out="oval wear",
 )
 
-RULES = (faces_agree, last_bore_in_order, stop_is_the_cover, stroke_fits)
+size_by_its_faces: Rule = agreement(
+    "block.size-by-its-faces",
+    title="A block is no narrower and no lower, as it is put in, than the wider face of a cylinder's covers, or than "
+    "these faces are apart, whichever is less",
+    on=CylinderBlock,
+    pairs=_sizes,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="a block that is stated narrower than its own cylinder enters the frames on paper alone",
+    leaves_out="chests, pads and flanges, by which it is larger",
+    against=("foul",),
+)
+
+RULES = (faces_agree, last_bore_in_order, size_by_its_faces, stop_is_the_cover, stroke_fits)

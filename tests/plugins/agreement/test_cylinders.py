@@ -331,3 +331,41 @@ def test_a_part_that_is_not_drawn_leaves_nothing_to_compare(tmp_path: Path) -> N
     design = DesignFolder(tmp_path).write(bench())
     for rule in ("cylinder.stroke-fits", "drive.of-the-rod", "drive.mass-adds-up"):
         assert design.only(rule).outcome == "not applicable"
+
+
+#: A block 760 mm wide and 830 mm high over faces of 760 and 740 mm, 860 − 35 = 825 mm apart.
+SIZED = (
+    'kind = "cylinder-block"\nid = "block"\nentering_width = "760 mm"\nentering_height = "830 mm"\n[bores.main]\n'
+    '[ends.front]\nof_bore = "main"\nside = "front"\nface_from_seat = "35 mm"\nface_diameter = "760 mm"\n'
+    '[ends.back]\nof_bore = "main"\nside = "back"\nface_from_seat = "860 mm"\nface_diameter = "740 mm"\n'
+)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ("", "", FINE),
+        ('width = "760 mm"', 'width = "759 mm"', ("finding", Grade.NONCONFORMITY)),
+        ('height = "830 mm"', 'height = "759 mm"', ("finding", Grade.NONCONFORMITY)),
+        ('face_diameter = "740 mm"', 'face_diameter = "761 mm"', ("finding", Grade.NONCONFORMITY)),
+        # narrow and high: the faces stand across, 720 mm apart
+        ('face_from_seat = "860 mm"', 'face_from_seat = "790 mm"', FINE),
+        ('face_diameter = "760 mm"', 'face_diameter = "900 mm"', ("finding", Grade.NONCONFORMITY)),
+        ('entering_width = "760 mm"\n', "", FINE),
+    ],
+)
+def test_a_block_is_as_large_as_its_faces(
+    tmp_path: Path, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """With faces of 900 mm the 825 mm between them are the least that the width must have."""
+    sized = DesignFolder(tmp_path).write({"block.toml": SIZED.replace(old, new) if old else SIZED})
+    assert outcome(sized, "block.size-by-its-faces") == ends
+
+
+def test_faces_that_stand_across_are_as_far_apart_as_the_block_is_wide(tmp_path: Path) -> None:
+    """Faces of 900 mm, 755 mm apart: 755 mm of width suffice."""
+    text = SIZED.replace('"760 mm"\n[ends.back]', '"900 mm"\n[ends.back]').replace('"860 mm"', '"790 mm"')
+    sized = DesignFolder(tmp_path).write({"block.toml": text})
+    assert outcome(sized, "block.size-by-its-faces") == FINE
+    sized.replace("block.toml", '"790 mm"', '"796 mm"')
+    assert outcome(sized, "block.size-by-its-faces") == ("finding", Grade.NONCONFORMITY)
