@@ -1,0 +1,94 @@
+"""Whether a metal takes the treatment by which its surface is said to be hardened."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.specs import (
+    Cam,
+    Component,
+    Crosshead,
+    NotStated,
+    Pin,
+    PistonRod,
+    PoppetValve,
+    Rocker,
+    Shaft,
+    SlideBar,
+    Stated,
+    Tappet,
+    ValveSpindle,
+)
+
+#: Treatments that harden the metal itself; a plated or a faced surface is another metal.
+_HARDENS: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitrided")
+#: Families that take none of them: what they hold in place of iron forms no hard skin.
+_NOT_FERROUS = ("copper-alloy", "polymer", "white-metal")
+#: Steels that harden when they are heated and cooled with less carbon than others.
+_HARDENS_WITH_LESS = "stainless-martensitic"
+#: A treatment, and what is treated: its name and its material.
+_Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
+
+
+@rule(
+    "material.takes-its-skin",
+    title="What is case hardened is of steel of at most 0.25 % carbon, what is induction hardened of steel of at least "
+    "0.28 % or of iron, and what is nitrided of steel or iron",
+    on=(Cam, Crosshead, Pin, PistonRod, PoppetValve, Rocker, Shaft, SlideBar, Tappet, ValveSpindle),
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="A skin that its metal cannot form is on the drawing alone: the part wears and pits as soft metal does.",
+    leaves_out="how hard and how deep the skin becomes; which steels nitriding suits well; plated and faced surfaces",
+    against=(),
+    limits=[
+        Limit("case", "0.25 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened"),
+        Limit(
+            "induction",
+            "0.28 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "least carbon of a steel that is induction hardened",
+        ),
+    ],
+)
+def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
+    """By the family of the metal and the carbon that its standard allows; of a rocker its pin too."""
+    treated = [one for one in _surfaces(component) if _hardens(one, sheet)]
+    if not treated:
+        raise sheet.not_applicable("no surface of it is said to be hardened")
+    return sheet.each([(one[1], one) for one in treated], lambda item: _judged(item[1], sheet))
+
+
+def _surfaces(component: Component) -> list[_Treated]:
+    own: _Treated = component.surface, component.id, component.material
+    if not isinstance(component, Rocker):
+        return [own]
+    return [own, (component.pin_surface, f"the pin of {component.id}", component.pin_material)]
+
+
+def _hardens(one: _Treated, sheet: Sheet) -> bool:
+    treatment, called, _ = one
+    return sheet.said(f"surface of {called}", treatment) in _HARDENS
+
+
+def _judged(one: _Treated, sheet: Sheet) -> Judgement:
+    surface, called, material = one
+    treatment, metal = sheet.read(f"surface of {called}", surface), sheet.material_named(called, material)
+    iron = metal.family.endswith("-iron")
+    if metal.family in _NOT_FERROUS or (iron and treatment == "case hardened"):
+        return sheet.states(
+            False, f"{called} is of {metal.title}, which cannot be {treatment}", where=surface.where
+        )
+    if iron or treatment == "nitrided" or metal.family == _HARDENS_WITH_LESS:
+        return sheet.states(
+            True, f"{called} is of {metal.title}, which can be {treatment}", where=surface.where
+        )
+    carbon = sheet.look_up(f"C of {called}", metal.composition, element="C")
+    says = f"{called} is {treatment}: its steel has {{found}} of carbon, {{limit}} is the "
+    if treatment == "case hardened":
+        return sheet.at_most(carbon, sheet.limit("case", "C_m")).else_says(f"{says}most")
+    return sheet.at_least(carbon, sheet.limit("induction", "C_l")).else_says(f"{says}least")
+
+
+RULES = (takes_its_skin,)

@@ -1,0 +1,80 @@
+"""material.takes-its-skin: a metal takes the treatment by which its surface is said to be hardened."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.testing import SETTINGS, DesignFolder, expect_not_applicable
+
+RULE = "material.takes-its-skin"
+OWN = """
+[own-steel]
+title = "steel of the works"
+family = "{family}"
+standard = "invented for tests"
+composition = {{ unit = "%", C = [{carbon}], source = "common practice" }}
+"""
+
+
+def treated(
+    workshop: DesignFolder, surface: str, carbon: str = "0.10, 0.20", family: str = "carbon-steel"
+) -> Check:
+    spec = f'kind = "cam"\nid = "part"\nmaterial = "own-steel"\nsurface = "{surface}"\n'
+    own = OWN.format(family=family, carbon=carbon)
+    settings = 'materials = ["own.toml"]\n' + SETTINGS
+    return workshop.write({"part.toml": spec, "own.toml": own}, settings=settings).only(RULE)
+
+
+@pytest.mark.parametrize(
+    ("surface", "carbon", "outcome"),
+    [
+        ("case hardened", "0.10, 0.25", "conforms"),
+        ("case hardened", "0.10, 0.251", "finding"),
+        ("case hardened", "0.38, 0.45", "finding"),
+        ("induction hardened", "0.28, 0.40", "conforms"),
+        ("induction hardened", "0.279, 0.40", "finding"),
+        ("induction hardened", "0.10, 0.20", "finding"),
+        ("nitrided", "0.10, 0.20", "conforms"),
+        ("nitrided", "0.38, 0.45", "conforms"),
+    ],
+)
+def test_the_carbon_of_a_hardened_steel_from_both_sides(
+    workshop: DesignFolder, surface: str, carbon: str, outcome: str
+) -> None:
+    check = treated(workshop, surface, carbon)
+    assert (check.outcome, check.grade) == (outcome, None if outcome == "conforms" else Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize(
+    ("metal", "surface", "outcome"),
+    [
+        ("grey-iron-250", "case hardened", "finding"),
+        ("grey-iron-250", "induction hardened", "conforms"),
+        ("grey-iron-250", "nitrided", "conforms"),
+        ("bronze-CC483K", "nitrided", "finding"),
+        ("bronze-CC483K", "induction hardened", "finding"),
+        ("forging-42CrMo4", "case hardened", "finding"),  # EN 10083-3: 0.38 to 0.45 % of carbon
+        ("forging-42CrMo4", "induction hardened", "conforms"),
+        ("case-hardening-16MnCr5", "case hardened", "conforms"),
+        ("stainless-1.4021", "induction hardened", "conforms"),
+    ],
+)
+def test_metals_of_the_handbook(workshop: DesignFolder, metal: str, surface: str, outcome: str) -> None:
+    spec = f'kind = "tappet"\nid = "part"\nmaterial = "{metal}"\nsurface = "{surface}"\n'
+    assert workshop.write({"part.toml": spec}).only(RULE).outcome == outcome
+
+
+def test_the_pin_of_a_rocker_is_judged_too(workshop: DesignFolder) -> None:
+    spec = 'kind = "rocker"\nid = "part"\nmaterial = "forging-42CrMo4"\npin_material = "{}"\n'
+    spec += 'pin_surface = "case hardened"\n'
+    sound = workshop.write({"part.toml": spec.format("case-hardening-16MnCr5")}).only(RULE)
+    assert sound.outcome == "conforms"
+    assert workshop.write({"part.toml": spec.format("forging-42CrMo4")}).only(RULE).outcome == "finding"
+
+
+@pytest.mark.parametrize("surface", ["", 'surface = "hard chromium plated"\n', 'surface = "hard faced"\n'])
+def test_a_plated_surface_is_another_metal(workshop: DesignFolder, surface: str) -> None:
+    spec = f'kind = "slide-bar"\nid = "part"\nmaterial = "bronze-CC483K"\n{surface}'
+    expect_not_applicable(workshop.write({"part.toml": spec}).only(RULE), "no surface of it")
