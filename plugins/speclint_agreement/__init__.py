@@ -46,7 +46,8 @@ _MODULES = {
     "liner_ports": "cylinder-liner",
     "liners": "cylinder-liner",
     "masses": "compression-spring driving-axle piston piston-rod poppet-valve valve-spindle weldment",
-    "metal": "steam-pipe lens-joint poppet-valve cylinder-block cylinder-cover bolted-joint chamber-cover",
+    "metal": "steam-pipe lens-joint piston piston-ring poppet-valve cylinder-block cylinder-cover bolted-joint "
+    "chamber-cover",
     "motion": "cylinder-block stuffing-box",
     "nozzle": "blast-nozzle cylinder-block",
     "nuts": "piston-rod valve-spindle",

@@ -16,6 +16,8 @@ from speclint.specs import (
     LensJoint,
     LoadCase,
     PipeFlange,
+    Piston,
+    PistonRing,
     PoppetValve,
     SteamPipe,
 )
@@ -44,6 +46,23 @@ def _followed(part: Component, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
         below = sheet.limit(name, "ΔT_c")
         least = sheet.work("T_c", tied_temperature, T_b=hottest, ΔT=-below)
         yield Pair(worked(hot, metal), worked(least, steam), "at least", name="cooler than its steam")
+
+
+def _beside_liner(part: Piston | PistonRing, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The coolest and the hottest that a piston or a ring is stated to be, each against that of its liner."""
+    if not sheet.is_stated("liner", part.runs_in):
+        return
+    liner = sheet.follow(part.runs_in)
+    here, there = case.temperature_of(part), case.temperature_of(liner)
+    if not (sheet.is_stated("metal", here) and sheet.is_stated(f"metal of {liner.id}", there)):
+        return
+    below = sheet.limit("cooler", "ΔT_c")
+    ends = zip(
+        ("coolest", "hottest"), sheet.take_limits("T", here), sheet.take_limits("T_l", there), strict=True
+    )
+    for name, own, other in ends:
+        least = sheet.work("T_c", tied_temperature, T_b=other, ΔT=-below)
+        yield Pair(worked(own, here), worked(least, there), "at least", name=name)
 
 
 def _in_live_steam(part: Component, sheet: Sheet) -> bool | None:
@@ -113,4 +132,28 @@ follows_steam: Rule = agreement(
     edition=3,
 )
 
-RULES = (follows_steam,)
+beside_its_liner: Rule = agreement(
+    "duty.piston-follows-liner",
+    title="Starting, running and drifting, a piston and its rings are no cooler than the liner in which they run",
+    on=(Piston, PistonRing),
+    pairs=_beside_liner,
+    within="",
+    cases=("starting", "running", "drifting"),
+    grade=Grade.HOLD,
+    why="a piston has steam on both sides and loses heat through its rod alone; stated cooler than its liner it has "
+    "room on paper, and seizes",
+    leaves_out="warming and cooling, in which the thinner part goes first, parts whose temperature the duty does not "
+    "state, and a piston without a liner",
+    limits=[
+        Limit(
+            "cooler",
+            "10 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what a piston or a ring may be cooler than its liner",
+        ),
+    ],
+    against=("seize",),
+)
+
+RULES = (beside_its_liner, follows_steam)

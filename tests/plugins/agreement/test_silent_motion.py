@@ -11,6 +11,7 @@ from tests.plugins.agreement import (
     test_lengths as lengths,
     test_masses as masses,
     test_nuts as nuts,
+    test_piston_heat as piston_heat,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.assembly import bench as assembly
@@ -70,6 +71,14 @@ ROWS: list[Row] = [
         (ASKED, ("rod.toml", 'material = "plate-P355GH"\n')),
         (SILENT, ("rod.toml", 'carries = "piston"\n')),
         (SILENT, ("piston.toml", 'runs_in = "liner"\n')),
+    ),
+    *rows(
+        "duty.piston-follows-liner",
+        "piston",
+        piston_heat.FILES,
+        (SILENT, ("piston.toml", 'runs_in = "liner"\n')),
+        (FINE, ("duty.toml", 'piston = "280..330 °C"\n')),
+        (FINE, ("duty.toml", 'cylinder-liner = "255..285 °C"\n')),
     ),
     *rows(
         "drive.section-by-mass",
