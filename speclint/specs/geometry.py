@@ -56,7 +56,8 @@ class Below:
         """Each fault as an error at the place of the key."""
         for (path, small), (_, great) in self.faults(table):
             plain = "pressure" if great.dimension == "fluid pressure" else great.dimension
-            limit = amount(great.high * self.times, DIMENSIONS[plain].si, great.unit)
+            unit = "K" if plain == "temperature" else DIMENSIONS[plain].si
+            limit = amount(great.high * self.times, unit, great.unit)
             key, other = self.key.rpartition(".")[2], self.other.rpartition(".")[2]
             said = f"{key} must be {self.relation} {self._multiple()}{other}, which is {great.text}"
             instead = f"a value {self.relation} {limit}, or another {other}"

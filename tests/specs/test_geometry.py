@@ -23,6 +23,7 @@ from speclint.specs import (
     Span,
     Spec,
     SpecTable,
+    Temperature,
     conditions_of,
     schema_of,
 )
@@ -197,12 +198,18 @@ class Load(Component):
 
     kind: ClassVar[str] = "load"
     called: ClassVar[str] = "load"
-    geometry: ClassVar[Conditions] = (AtMost("hung", "mass"), AtMost("blown", "held"))
+    geometry: ClassVar[Conditions] = (
+        AtMost("hung", "mass"),
+        AtMost("blown", "held"),
+        AtMost("mild", "hottest"),
+    )
 
     mass: Annotated[Mass, Span("10 t", "40 t")] = NOT_STATED
     hung: Mass = NOT_STATED
     held: Pressure = NOT_STATED
     blown: Pressure = NOT_STATED
+    mild: Temperature = NOT_STATED
+    hottest: Temperature = NOT_STATED
 
 
 @pytest.mark.parametrize(
@@ -210,6 +217,8 @@ class Load(Component):
     [
         ('mass = "24 t"\nhung = "25 t"\n', "no more than 24 t, or another mass"),
         ('held = "10 bar gauge"\nblown = "11 bar gauge"\n', "no more than 10 bar, or another held"),
+        ('mild = "20 °C"\nhottest = "-5 °C"\n', "no more than −5 °C, or another hottest"),
+        ('mild = "20.1 °C"\nhottest = "20 °C"\n', "no more than 20 °C, or another hottest"),
     ],
 )
 def test_what_to_write_is_in_the_units_of_the_quantity(tmp_path: Path, text: str, write: str) -> None:

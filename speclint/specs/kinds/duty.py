@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.spans import Span
 from speclint.specs.spec import Spec, SpecTable
 from speclint.specs.taking_over import TAKEN_WHOLE
@@ -86,6 +87,8 @@ class LoadCase(SpecTable):
     built on it too), stated or tied to another: "cylinder-block + 20..30 K", "live_temperature - 10 K"; or
     "estimate", which has it worked within a band from the steam and the parts beside.
     """
+
+    geometry: ClassVar[Conditions] = (AtMost("ambient_temperature", "hottest_ambient"),)
 
     live_pressure: Pressure = NOT_STATED
     exhaust_pressure: Pressure = NOT_STATED
