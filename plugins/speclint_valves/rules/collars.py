@@ -1,12 +1,14 @@
-"""What the nut of a valve draws it up against: the collar of its spindle."""
+"""How a valve sits on its spindle: drawn up against the collar, and centred by its bore."""
 
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Kelvins, Pascals
+from speclint.handbook.fits import diametral_clearance
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import direct_stress, tube_area
 from speclint.specs import LoadCase, PoppetValve, ValveSpindle
+from speclint_valves.formulae.guides import share_of_diameter
 from speclint_valves.inputs.shutting import spindle_of
 
 
@@ -60,4 +62,31 @@ def _allowed(valve: PoppetValve, spindle: ValveSpindle, case: LoadCase, sheet: S
     return min(borne("v", valve), borne("s", spindle))
 
 
-RULES = (collar_bears,)
+@rule(
+    "valve.centred-on-its-spindle",
+    title="The end of a spindle has at most 0.02 of its diameter of clearance in the bore of the valve that a nut "
+    "holds on it",
+    wrong="the valve has {found} of clearance on its spindle, {limit} allowed",
+    on=PoppetValve,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a nut draws a loose valve up wherever it happens to lie: its face and its seat are no longer round one axis, "
+    "and the valve leaks on one side",
+    leaves_out="a shoulder, a taper or a sleeve that centres the valve in another place; whether the bore of the valve "
+    "is round the axis of its faces",
+    against=("leak",),
+    limits=[
+        Limit("share", "0.02", "ratio", COMMON_PRACTICE, "greatest clearance over the diameter of the end"),
+    ],
+)
+def centred(valve: PoppetValve, sheet: Sheet) -> Judgement:
+    """Bore less end at the widest, cold, against the share of the end: both are one metal, or nearly."""
+    spindle = spindle_of(valve, sheet)
+    if sheet.read("valve held by", spindle.valve_held.by) == "forged in one":
+        raise sheet.not_applicable("the valve is of one piece with its spindle")
+    d_b, d = sheet.take("d_b", valve.spindle_bore), sheet.take("d", spindle.valve_end_diameter)
+    c = sheet.work("c", diametral_clearance, D=d_b, d=d)
+    return sheet.at_most(c, sheet.work("c_n", share_of_diameter, x=sheet.limit("share", "x"), d=d))
+
+
+RULES = (centred, collar_bears)

@@ -71,3 +71,34 @@ def test_a_valve_of_one_piece_has_no_collar_to_bear_on(workshop: DesignFolder) -
 
 def test_a_collar_that_is_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
     expect_not_assessed(workshop.write(drawn_up("")).only(COLLAR), "collar_diameter")
+
+
+CENTRED = "valve.centred-on-its-spindle"
+
+
+@pytest.mark.parametrize(
+    ("bore", "end", "outcome"),
+    [
+        ("16.3 mm", "16 mm", "conforms"),
+        ("16.319 mm", "16 mm", "conforms"),
+        ("16.321 mm", "16 mm", "finding"),
+        ("16 mm +0.33/0", "16 mm", "finding"),  # at its widest
+        ("16 mm", "15.69 mm", "conforms"),  # 0.31 of 0.3138 mm
+        ("16 mm", "15.68 mm", "finding"),  # 0.32 of 0.3136 mm
+        ("20 mm", "16 mm", "finding"),
+    ],
+)
+def test_a_valve_is_centred_by_its_bore(workshop: DesignFolder, bore: str, end: str, outcome: str) -> None:
+    """A fiftieth of 16 mm is 0.32 mm."""
+    made = drawn_up("26 mm", bore=bore)
+    made["spindle.toml"] = f'valve_end_diameter = "{end}"\n{made["spindle.toml"]}'
+    check = workshop.write(made).only(CENTRED)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_valve_of_one_piece_needs_no_bore(workshop: DesignFolder) -> None:
+    assert workshop.write(drawn_up("", by="forged in one")).only(CENTRED).outcome == "not applicable"
+
+
+def test_an_end_that_is_not_stated_is_not_assessed(workshop: DesignFolder) -> None:
+    expect_not_assessed(workshop.write(drawn_up("26 mm")).only(CENTRED), "valve_end_diameter")
