@@ -10,6 +10,21 @@ from speclint import RulesIn, family, rules_in
 speclint_api = "1"
 
 
+#: The kinds of which a surface may be hardened.
+_HARDENED = (
+    "cam",
+    "crosshead",
+    "pin",
+    "piston-rod",
+    "poppet-valve",
+    "rocker",
+    "shaft",
+    "slide-bar",
+    "tappet",
+    "valve-spindle",
+)
+
+
 @family
 def speclint_rules() -> Sequence[RulesIn]:
     """The rules of the family."""
@@ -35,18 +50,6 @@ def speclint_rules() -> Sequence[RulesIn]:
         "tappet",
         "valve-spindle",
     )
-    skins = (
-        "cam",
-        "crosshead",
-        "pin",
-        "piston-rod",
-        "poppet-valve",
-        "rocker",
-        "shaft",
-        "slide-bar",
-        "tappet",
-        "valve-spindle",
-    )
     rubbing = ("crosshead", "pin", "piston-ring", "rocker", "valve-spindle")
     return [
         rules_in("speclint_pairings.rules.materials"),
@@ -57,7 +60,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         ),
         rules_in("speclint_pairings.rules.pairs", "cam-box", "cylinder-block"),
         rules_in("speclint_pairings.rules.pressed", "cylinder-liner", "valve-seat"),
-        rules_in("speclint_pairings.rules.skins", *skins),
+        rules_in("speclint_pairings.rules.skins", *_HARDENED),
         rules_in("speclint_pairings.rules.unlike", *unlike),
         rules_in("speclint_pairings.rules.brittle", *loaded),
         rules_in("speclint_pairings.rules.rubbing", *rubbing),

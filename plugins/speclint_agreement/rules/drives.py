@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import connecting_rod_of, cranks_of, ends_of, engine_of, face_by_seat, rod_mass
-from speclint.quantities import Measure
-from speclint.specs import CylinderBlock, CylinderEnd, NotStated
+from speclint.specs import CylinderBlock, CylinderEnd
 from speclint_agreement.formulae.drives import axle_from_datum, section_of_mass
 
 
@@ -62,10 +61,9 @@ def _face(block: CylinderBlock, bore: str, side: str, sheet: Sheet) -> Worked | 
 
 
 def _stated_face(end: CylinderEnd, sheet: Sheet) -> Worked | None:
-    place: Measure | NotStated = end.face_at
-    return (
-        worked(sheet.take_nominal("x", place), place) if sheet.is_stated("place of a face", place) else None
-    )
+    if not sheet.is_stated("place of a face", end.face_at):
+        return None
+    return worked(sheet.take_nominal("x", end.face_at), end.face_at)
 
 
 section_by_mass: Rule = agreement(

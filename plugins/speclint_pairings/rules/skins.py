@@ -85,10 +85,13 @@ def _judged(one: _Treated, sheet: Sheet) -> Judgement:
             True, f"{called} is of {metal.title}, which can be {treatment}", where=surface.where
         )
     carbon = sheet.look_up(f"C of {called}", metal.composition, element="C")
-    says = f"{called} is {treatment}: its steel has {{found}} of carbon, {{limit}} is the "
     if treatment == "case hardened":
-        return sheet.at_most(carbon, sheet.limit("case", "C_m")).else_says(f"{says}most")
-    return sheet.at_least(carbon, sheet.limit("induction", "C_l")).else_says(f"{says}least")
+        return sheet.at_most(carbon, sheet.limit("case", "C_m")).else_says(
+            f"steel of {called} has {{found}} of carbon, {{limit}} at most to be case hardened"
+        )
+    return sheet.at_least(carbon, sheet.limit("induction", "C_l")).else_says(
+        f"steel of {called} has {{found}} of carbon, {{limit}} at least to be induction hardened"
+    )
 
 
 RULES = (takes_its_skin,)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import carbon_equivalent
-from speclint.quantities import Measure
-from speclint.specs import MadePart, NotStated
+from speclint.specs import Fraction, MadePart
 from speclint_release.formulae.records import content_with_deviation
 from speclint_release.inputs import least_of, most_of
 from speclint_release.sources import DOCUMENTS, EN_1011_2
@@ -120,7 +119,7 @@ def analysis(made: MadePart, sheet: Sheet) -> Judgement:
         )
     k = sheet.limit("deviation", "k")
 
-    def judge(item: tuple[str, Measure | NotStated]) -> Judgement:
+    def judge(item: tuple[str, Fraction]) -> Judgement:
         element, value = item
         least = sheet.look_up(f"{element}_l", least_of(material.composition), of=drawn, element=element)
         most = sheet.look_up(f"{element}_h", most_of(material.composition), of=drawn, element=element)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.quantities import Measure
-from speclint.specs import MadePart, NotStated
+from speclint.specs import MadePart, Stress
 from speclint_release.inputs import least_of
 from speclint_release.sources import DOCUMENTS
 
@@ -43,7 +42,7 @@ def strength(made: MadePart, sheet: Sheet) -> Judgement:
     if "iron" in material.family:
         raise sheet.not_applicable("a bar cast beside a part of iron tells little of its walls")
 
-    def judge(one: tuple[str, Measure | NotStated, str]) -> Judgement:
+    def judge(one: tuple[str, Stress, str]) -> Judgement:
         symbol, value, name = one
         at = {} if name == "elongation" else {"at": DRAWING_TEMPERATURE}
         least = sheet.look_up(f"{symbol}_min", least_of(getattr(material, name)), of=drawn, **at)
