@@ -33,7 +33,6 @@ def test_every_row_has_words_and_a_rule_that_names_the_key(key: Key, row: Row) -
 
 #: Keys that code need not name: found from the other end of the link, taken through a chain, or no rule's concern.
 UNNAMED = {
-    "drives": "a link that is found from the part that is driven",
     "front_from_pin": "a dimension that a chain points at",
     **dict.fromkeys(
         ("as_worn", "gap_limit"), "asked by the way to them, as wear.as_worn, for each kind that wears"
