@@ -90,10 +90,9 @@ def test_the_hottest_air_counts_and_35_degrees_where_none_is_stated(
     assert on_sheet(check, "T_s") - 273.15 == pytest.approx(air + 33, abs=1.5)
 
 
-@pytest.mark.parametrize("stated", ["", "25 °C"])
-def test_the_hottest_air_is_never_cooler_than_the_ordinary(workshop: DesignFolder, stated: str) -> None:
-    """Air of 40 °C on an ordinary day, with 35 °C or 25 °C for the hottest: 40 °C counts, and some 32 K above it."""
-    made = in_air(stated)
+def test_the_hottest_air_is_never_cooler_than_the_ordinary(workshop: DesignFolder) -> None:
+    """Air of 40 °C on an ordinary day, where 35 °C is taken for the hottest: 40 °C counts, and some 32 K above it."""
+    made = in_air("")
     duty = made["duty.toml"].replace('ambient_temperature = "20 °C"', 'ambient_temperature = "40 °C"')
     check = workshop.write({**made, "duty.toml": duty}).only(TOUCH)
     assert on_sheet(check, "T_s") - 273.15 == pytest.approx(40 + 32, abs=1.5)
