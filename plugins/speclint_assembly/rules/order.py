@@ -104,7 +104,7 @@ def stated_order(assembly: Assembly, sheet: Sheet) -> Judgement:
         )
         return graded_as_assembly(judged, parts[force.first], sheet)
 
-    return sheet.each([(f"step {ids.index(one.first) + 1}, {one.first}", one) for one in forces], judge)
+    return sheet.each([(one.first, one) for one in forces], judge)
 
 
 @rule(
