@@ -8,6 +8,23 @@ from collections.abc import Mapping
 from speclint.testing import DesignFolder, expect_not_assessed
 
 RULE = "block.order-of-assembly"
+#: Two seats of one valve, of which the upper one does not let the lower one through.
+UPPER = """
+kind = "valve-seat"
+pressed_into = "block"
+in_bore = "upper"
+entered_from = "chamber"
+outside_diameter = "164 mm"
+bore = "152 mm"
+"""
+LOWER = """
+kind = "valve-seat"
+pressed_into = "block"
+in_bore = "lower"
+entered_from = "chamber"
+outside_diameter = "160 mm"
+bore = "142 mm"
+"""
 _LINE = re.compile(r"before ([\w-]+), since (.*?)(?=; before |$)")
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.testing import DesignFolder
-from tests.plugins.assembly.forced import forced, instead, without
+from tests.plugins.assembly.forced import LOWER, UPPER, forced, instead, without
 
 BLOCK = """
 kind = "cylinder-block"
@@ -24,24 +24,7 @@ serves = "exhaust"
 beat = "lower"
 opens_into = "chamber"
 """
-UPPER = """
-kind = "valve-seat"
-pressed_into = "block"
-in_bore = "upper"
-entered_from = "chamber"
-outside_diameter = "164 mm"
-bore = "152 mm"
-length = "30 mm"
-"""
-LOWER = """
-kind = "valve-seat"
-pressed_into = "block"
-in_bore = "lower"
-entered_from = "chamber"
-outside_diameter = "160 mm"
-bore = "142 mm"
-"""
-SEATS = {"block": BLOCK, "upper": UPPER, "lower": LOWER}
+SEATS = {"block": BLOCK, "upper": f'{UPPER}length = "30 mm"\n', "lower": LOWER}
 #: Which seat must go in first, and what says so.
 LOWER_FIRST = {("lower", "upper"): "outside diameter of lower, 160 mm, does not pass bore of upper, 152 mm"}
 UPPER_FIRST = {("upper", "lower"): "outside diameter of upper, 164 mm, does not pass bore of lower, 142 mm"}
@@ -114,7 +97,7 @@ matches = "front"
 height = "28 mm"
 width = "300 mm"
 """
-FROM_CYLINDER = {"block": BLOCK, "upper": UPPER.replace(CHAMBER, CYLINDER), "liner": LINER}
+FROM_CYLINDER = {"block": BLOCK, "upper": SEATS["upper"].replace(CHAMBER, CYLINDER), "liner": LINER}
 HIGH = "length of upper, 30 mm, does not pass height of the port of liner, "
 WIDE = "outside diameter of upper, 164 mm, does not pass width of the port of liner, "
 

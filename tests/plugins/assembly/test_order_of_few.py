@@ -9,7 +9,7 @@ from speclint.specs import Component, CylinderLiner, Gland, ValveSeat
 from speclint.testing import SETTINGS, DesignFolder, expect_conforms, expect_finding
 from speclint_assembly.inputs.implied_order import in_order
 from speclint_assembly.inputs.known import Force
-from tests.plugins.assembly.forced import RULE, forced, instead
+from tests.plugins.assembly.forced import LOWER, RULE, UPPER, forced, instead
 
 STATED, COMPLETE, OVERHAULS = "assembly.order", "assembly.steps-complete", "assembly.overhauls"
 RELEASED = SETTINGS.replace('"draft"', '"released"')
@@ -26,22 +26,6 @@ end = "front"
 serves = "inlet"
 beat = "lower"
 opens_into = "chamber"
-"""
-UPPER = """
-kind = "valve-seat"
-pressed_into = "block"
-in_bore = "upper"
-entered_from = "chamber"
-outside_diameter = "164 mm"
-bore = "152 mm"
-"""
-LOWER = """
-kind = "valve-seat"
-pressed_into = "block"
-in_bore = "lower"
-entered_from = "chamber"
-outside_diameter = "160 mm"
-bore = "142 mm"
 """
 KEEPER = 'kind = "retaining-ring"\nretains = "upper"\nbore = "150 mm"\n'
 #: The lower seat goes in first, then the upper one, then the ring that keeps it.
