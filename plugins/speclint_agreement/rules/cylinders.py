@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length, PistonRing
 from speclint_agreement.formulae.cylinders import apart, beyond_whole_steps
 
 
@@ -76,10 +76,14 @@ def _bores(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """Width and height as the block is put in, against the faces of its covers: how wide they are, or how far apart."""
-    for bore, (front, back) in _both_ends(block, sheet):
-        wide, far = (front.face_diameter, back.face_diameter), (front.face_from_seat, back.face_from_seat)
-        if not all(sheet.is_stated("width or place of a face", one) for one in (*wide, *far)):
+    """Width and height as the block is put in, against the faces of its covers: how wide they are, or how far apart.
+
+    Of two faces the wider one counts, as far as their widths are stated: it is no less than the one that is known.
+    """
+    for bore, ends in _both_ends(block, sheet):
+        wide = [one.face_diameter for one in ends if sheet.is_stated("width of a face", one.face_diameter)]
+        far = _places_apart(ends, sheet)
+        if not wide or not far:
             continue
         D = max(sheet.take_nominal(f"D_{number}", one) for number, one in enumerate(wide, start=1))
         x_1, x_2 = (sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(far, start=1))
@@ -87,6 +91,15 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         least = worked(min(D, X), *(wide if D <= X else far))
         yield Pair(block.entering_width, least, "at least", name=f"width at {bore}")
         yield Pair(block.entering_height, least, "at least", name=f"height at {bore}")
+
+
+def _places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[Length, Length] | None:
+    """Both faces as counted from the collar's seat, else from the fixed point; None where neither counts both."""
+    front, back = ends
+    for places in ((front.face_from_seat, back.face_from_seat), (front.face_at, back.face_at)):
+        if all(sheet.is_stated("place of a face", one) for one in places):
+            return places
+    return None
 
 
 stroke_fits: Rule = agreement(

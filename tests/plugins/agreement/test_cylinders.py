@@ -66,6 +66,7 @@ def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, 
 
 
 HOLD = ("finding", Grade.HOLD)
+SILENT = ("not applicable", None)
 FINE = ("conforms", None)
 
 
@@ -360,6 +361,36 @@ def test_a_block_is_as_large_as_its_faces(
     """With faces of 900 mm the 825 mm between them are the least that the width must have."""
     sized = DesignFolder(tmp_path).write({"block.toml": SIZED.replace(old, new) if old else SIZED})
     assert outcome(sized, "block.size-by-its-faces") == ends
+
+
+@pytest.mark.parametrize(("width", "ends"), [("740 mm", FINE), ("739 mm", ("finding", Grade.NONCONFORMITY))])
+def test_the_face_that_is_stated_counts_where_the_other_is_not(
+    tmp_path: Path, width: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The wider of both faces is no less than the one of 740 mm."""
+    text = SIZED.replace('face_diameter = "760 mm"\n', "")
+    sized = DesignFolder(tmp_path).write(
+        {"block.toml": text.replace('width = "760 mm"', f'width = "{width}"')}
+    )
+    assert outcome(sized, "block.size-by-its-faces") == ends
+
+
+@pytest.mark.parametrize(("width", "ends"), [("755 mm", FINE), ("754 mm", ("finding", Grade.NONCONFORMITY))])
+def test_faces_counted_from_the_fixed_point_are_as_far_apart(
+    tmp_path: Path, width: str, ends: tuple[str, Grade | None]
+) -> None:
+    """600 mm before the fixed point and 155 mm behind it: 755 mm, less than the face of 760 mm."""
+    text = SIZED.replace('face_from_seat = "35 mm"', 'face_at = "600 mm"')
+    text = text.replace('face_from_seat = "860 mm"', 'face_at = "-155 mm"')
+    sized = DesignFolder(tmp_path).write(
+        {"block.toml": text.replace('width = "760 mm"', f'width = "{width}"')}
+    )
+    assert outcome(sized, "block.size-by-its-faces") == ends
+
+
+def test_a_face_counted_from_elsewhere_than_the_other_leaves_nothing_to_compare(tmp_path: Path) -> None:
+    text = SIZED.replace('face_from_seat = "860 mm"', 'face_at = "-155 mm"')
+    assert outcome(DesignFolder(tmp_path).write({"block.toml": text}), "block.size-by-its-faces") == SILENT
 
 
 def test_faces_that_stand_across_are_as_far_apart_as_the_block_is_wide(tmp_path: Path) -> None:
