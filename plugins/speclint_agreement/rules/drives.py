@@ -88,7 +88,7 @@ axle_by_rods: Rule = agreement(
     grade=Grade.HOLD,
     why="the frame grows between axle and block while the rods grow, and the piston's clearance is what is left",
     leaves_out="a block with several bores, whose rods may turn different axles; an axis that lies at more than "
-    "1 in 10",
+    "1 in 10; rods that run forward from their cylinder",
     against=("foul",),
 )
 
