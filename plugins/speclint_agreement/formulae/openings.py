@@ -24,32 +24,18 @@ def mean_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     return math.pi * D / n - w
 
 
-@formula("w_n = n w", cites=[FIRST_PRINCIPLES])
-def bars_together(n: Ratio, w: Metres) -> Metres:
-    """Width of all bars together.
+@formula("D_n = n w/π", cites=[FIRST_PRINCIPLES])
+def closed_diameter(n: Ratio, w: Metres) -> Metres:
+    """Diameter of the circle that bars close when they touch: they stand on none that is smaller.
 
-    w_n = n w
+    D_n = n w/π
 
-    ``n`` number of bars [-]; ``w`` width of each [m]. Returns [m].
+    ``n`` number of bars [-]; ``w`` width of each along the circle [m]. Returns [m].
 
-    >>> round(bars_together(n=12, w=0.030), 6)
-    0.36
+    >>> round(closed_diameter(n=12, w=0.030), 6)  # 360/π
+    0.114592
     """
-    return n * w
-
-
-@formula("U = π D", cites=[FIRST_PRINCIPLES])
-def girth(D: Metres) -> Metres:
-    """Way round a circle.
-
-    U = π D
-
-    ``D`` diameter [m]. Returns [m].
-
-    >>> round(girth(D=0.222), 6)
-    0.697434
-    """
-    return math.pi * D
+    return n * w / math.pi
 
 
 @formula("b_w = b + w", cites=[FIRST_PRINCIPLES])

@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.specs import CylinderLiner, ValveCage
-from speclint_agreement.formulae.openings import bars_together, girth, mean_opening, opening_with_bar
+from speclint_agreement.formulae.openings import closed_diameter, mean_opening, opening_with_bar
 
 
 def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
-    """The widest opening of the cage against what its bars leave on average; the bars against the way round the cage.
+    """The widest opening against what the bars leave on average; the circle that they close against the cage.
 
     The bars stand no nearer than the valve, so that what they would leave round that is the least that they leave.
     """
@@ -28,9 +28,8 @@ def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
             name="widest opening",
         )
     if sheet.is_stated("outside of the cage", cage.outside_diameter):
-        round_it = sheet.work("U", girth, D=sheet.take("D_o", cage.outside_diameter))
-        bars = worked(sheet.work("w_n", bars_together, n=n, w=w), cage.bars, cage.bar)
-        yield Pair(bars, worked(round_it, cage.outside_diameter), "at most", name="bars together")
+        closed = worked(sheet.work("D_n", closed_diameter, n=n, w=w), cage.bars, cage.bar)
+        yield Pair(closed, cage.outside_diameter, "at most", name="bars together")
 
 
 def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
