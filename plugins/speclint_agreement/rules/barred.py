@@ -50,7 +50,8 @@ opening_of_bars: Rule = agreement(
     within="",
     grade=Grade.NONCONFORMITY,
     why="a piece of a broken valve falls through the openings that the bars leave, not through the one that is stated",
-    leaves_out="bars of several widths, and a cage that does not state how wide they are",
+    leaves_out="bars of several widths; a cage that does not state how wide they are; openings lower than they are "
+    "wide, for which a concession says so",
     against=(),
 )
 
