@@ -27,6 +27,8 @@ _HARDENS: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitr
 _NOT_FERROUS = ("copper-alloy", "polymer", "white-metal")
 #: Steels that harden when they are heated and cooled with less carbon than others.
 _HARDENS_WITH_LESS = "stainless-martensitic"
+#: Metals that stay as they are when they are cooled quickly: no skin of them hardens by it.
+_AUSTENITIC = ("stainless-austenitic", "austenitic-iron")
 #: A treatment, and what is treated: its name and its material.
 _Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
 
@@ -34,7 +36,7 @@ _Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
 @rule(
     "material.takes-its-skin",
     title="What is case hardened is of steel of at most 0.25 % carbon, what is induction hardened of steel of at least "
-    "0.28 % or of iron, and what is nitrided of steel or iron",
+    "0.28 %, of martensitic stainless steel or of iron, none of them austenitic, and what is nitrided of steel or iron",
     on=(Cam, Crosshead, Pin, PistonRod, PoppetValve, Rocker, Shaft, SlideBar, Tappet, ValveSpindle),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -76,11 +78,12 @@ def _judged(one: _Treated, sheet: Sheet) -> Judgement:
     surface, called, material = one
     treatment, metal = sheet.read(f"surface of {called}", surface), sheet.material_named(called, material)
     iron = metal.family.endswith("-iron")
-    if metal.family in _NOT_FERROUS or (iron and treatment == "case hardened"):
+    if _takes_none(metal.family, treatment):
         return sheet.states(
             False, f"{called} is of {metal.title}, which cannot be {treatment}", where=surface.where
         )
-    if iron or treatment == "nitrided" or metal.family == _HARDENS_WITH_LESS:
+    hardens = iron or (metal.family == _HARDENS_WITH_LESS and treatment == "induction hardened")
+    if hardens or treatment == "nitrided":
         return sheet.states(
             True, f"{called} is of {metal.title}, which can be {treatment}", where=surface.where
         )
@@ -92,6 +95,13 @@ def _judged(one: _Treated, sheet: Sheet) -> Judgement:
     return sheet.at_least(carbon, sheet.limit("induction", "C_l")).else_says(
         f"steel of {called} has {{found}} of carbon, {{limit}} at least to be induction hardened"
     )
+
+
+def _takes_none(family: str, treatment: str) -> bool:
+    """Whether no metal of a family takes a treatment, whatever its carbon."""
+    if treatment != "nitrided" and family in _AUSTENITIC:
+        return True
+    return family in _NOT_FERROUS or (treatment == "case hardened" and family.endswith("-iron"))
 
 
 RULES = (takes_its_skin,)

@@ -59,6 +59,14 @@ def test_the_carbon_of_a_hardened_steel_from_both_sides(
         ("forging-42CrMo4", "induction hardened", "conforms"),
         ("case-hardening-16MnCr5", "case hardened", "conforms"),
         ("stainless-1.4021", "induction hardened", "conforms"),
+        ("stainless-1.4028", "induction hardened", "conforms"),
+        ("stainless-1.4028", "case hardened", "finding"),  # EN 10088-3: 0.26 to 0.35 % of carbon
+        ("stainless-1.4057", "case hardened", "conforms"),  # EN 10088-3: 0.12 to 0.22 % of carbon
+        ("stainless-1.4301", "case hardened", "finding"),  # austenite: no martensite forms when it is cooled
+        ("stainless-1.4301", "induction hardened", "finding"),
+        ("stainless-1.4301", "nitrided", "conforms"),
+        ("austenitic-iron-XNiCr20-2", "induction hardened", "finding"),
+        ("austenitic-iron-XNiCr20-2", "nitrided", "conforms"),
     ],
 )
 def test_metals_of_the_handbook(workshop: DesignFolder, metal: str, surface: str, outcome: str) -> None:
