@@ -147,9 +147,16 @@ _OF = (
 
 
 def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.date]]:
-    """The days of records, each with its name; not assessed where one states none."""
+    """The days of records, each with its name; not assessed where one states none, or no day such as 2027-05-31."""
     for name, value in records:
-        yield name, dt.date.fromisoformat(sheet.read(f"day of {name}", value))
+        text = sheet.read(f"day of {name}", value)
+        try:
+            day = dt.date.fromisoformat(text)
+        except ValueError:
+            raise sheet.not_assessed(
+                f"day of {name} is {text!r}: write it as 2027-05-31", value.where
+            ) from None
+        yield name, day
 
 
 def of_vessel(component: Component, name: str, sheet: Sheet) -> Any:

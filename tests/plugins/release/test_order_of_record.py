@@ -124,6 +124,14 @@ def test_a_part_is_fitted_after_its_metal_was_certified(
     assert says in check.says
 
 
+@pytest.mark.parametrize("written", ["2026-9-30", "30 September 2026", "30.09.2026"])
+def test_a_day_written_otherwise_is_asked_for(workshop: DesignFolder, written: str) -> None:
+    made = changed(STUDS, ('"2026-09-14"', f'"{written}"'))
+    design = workshop.write({"block.toml": BLOCK, "made.toml": made})
+    check = design.only(CERTIFIED, "made", readable=False)
+    expect_not_assessed(check, f"day of tightening cold is '{written}': write it as 2027-05-31")
+
+
 FITTED = (
     '[entries.in]\ndate = "2026-06-10"\n',
     '[tightenings.cold]\ndate = "2026-09-14"\n',
