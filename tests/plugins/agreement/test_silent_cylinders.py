@@ -64,7 +64,7 @@ ROWS: list[Row] = [
         {"block.toml": cylinders.SIZED},
         (SILENT, ("block.toml", 'entering_width = "760 mm"\nentering_height = "830 mm"\n')),
         (FINE, ("block.toml", 'entering_height = "830 mm"\n')),
-        (SILENT, ("block.toml", 'face_diameter = "740 mm"\n')),
+        (FINE, ("block.toml", 'face_diameter = "740 mm"\n')),
         (SILENT, ("block.toml", 'face_from_seat = "860 mm"\n')),
         (SILENT, ("block.toml", 'side = "front"\n')),
     ),
