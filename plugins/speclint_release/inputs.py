@@ -182,21 +182,21 @@ def linked_parts(component: Component, sheet: Sheet) -> Iterator[Component]:
 
 def least_of(question: Callable[..., Reading]) -> Callable[..., Reading]:
     """A question to a material, answered by the least that its standard allows alone."""
-
-    def asked(**at: Any) -> Reading:
-        found = question(**at)
-        return replace(found, nominal=found.low, high=found.low)
-
-    asked.__name__ = f"least {question.__name__}"
-    return asked
+    return _at_one_end(question, "least", lambda found: found.low)
 
 
 def most_of(question: Callable[..., Reading]) -> Callable[..., Reading]:
     """A question to a material, answered by the most that its standard allows alone."""
+    return _at_one_end(question, "most", lambda found: found.high)
 
+
+def _at_one_end(
+    question: Callable[..., Reading], called: str, end_of: Callable[[Reading], float]
+) -> Callable[..., Reading]:
     def asked(**at: Any) -> Reading:
         found = question(**at)
-        return replace(found, nominal=found.high, low=found.high)
+        end = end_of(found)
+        return replace(found, nominal=end, low=end, high=end)
 
-    asked.__name__ = f"most {question.__name__}"
+    asked.__name__ = f"{called} {question.__name__}"
     return asked

@@ -66,6 +66,11 @@ class Check:
         return self.judgement.utilisation if self.judgement else None
 
     @property
+    def beyond(self) -> float:
+        """By how much it lies beyond its limit, in SI units; nothing where it does not, or was not assessed."""
+        return self.judgement.beyond if self.judgement else 0.0
+
+    @property
     def actual(self) -> str:
         """What is wrong, in the second sentence of the rule; of a check that is no finding, how it came out."""
         judged = self.judgement

@@ -217,13 +217,8 @@ def _differs(one: MovedMargin) -> bool:
     if used is None or then is None:
         return used is not then
     if math.isinf(used) and math.isinf(then):
-        return not math.isclose(_beyond(one.before), _beyond(one.after), rel_tol=_SAME)
+        return not math.isclose(one.before.beyond, one.after.beyond, rel_tol=_SAME)
     return not math.isclose(used, then, rel_tol=_SAME, abs_tol=_SAME)
-
-
-def _beyond(check: Check) -> float:
-    """By how much it is beyond its limit."""
-    return check.judgement.beyond if check.judgement is not None else 0.0
 
 
 def _order(one: MovedMargin) -> tuple[bool, float, tuple[str, str]]:

@@ -132,6 +132,7 @@ from .drawn_out import (
 from .drives import (
     STIFFEST_ENDS as STIFFEST_ENDS,
     cold_clearance as cold_clearance,
+    ends_by_side as ends_by_side,
     ends_held as ends_held,
     greatest_cold_clearance as greatest_cold_clearance,
     length_in_compression as length_in_compression,

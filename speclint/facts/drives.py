@@ -133,13 +133,18 @@ def mass_moved(block: CylinderBlock, sheet: Sheet) -> float:
     return max([sheet.take("m", block.drive.reciprocating_mass), *known])
 
 
-def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> Worked | None:
-    """The clearances of both ends of a bore together, by faces, stroke and piston; None where one is not drawn."""
-    sides = {
+def ends_by_side(block: CylinderBlock, bore: str, sheet: Sheet) -> dict[str, CylinderEnd]:
+    """The ends of a bore that state their side, by that side."""
+    return {
         sheet.read(f"side of end {name}", end.side): end
         for name, end in ends_of(block, bore, sheet).items()
         if sheet.is_stated(f"side of end {name}", end.side)
     }
+
+
+def room_for_strokes(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> Worked | None:
+    """The clearances of both ends of a bore together, by faces, stroke and piston; None where one is not drawn."""
+    sides = ends_by_side(block, bore, sheet)
     pistons = [piston for liner in liners_of(block, bore, sheet) for piston in pistons_in(liner, sheet)]
     if len(sides) < 2 or len(pistons) != 1:
         return None

@@ -72,8 +72,7 @@ def worse(before: Check, now: Check) -> bool:
 
 def _share(check: Check) -> tuple[float, float] | None:
     """What is used of the limit, and by how much it is exceeded; None where no numbers are compared."""
-    used = check.utilisation
-    return None if check.judgement is None or used is None else (used, check.judgement.beyond)
+    return None if check.utilisation is None else (check.utilisation, check.beyond)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,8 +11,10 @@ from pathlib import Path
 from speclint.repository.each import put_in
 from speclint.specs import MARK, Spec
 
-_KIND = re.compile(r"""^\s*["']?kind["']?\s*=\s*["'](?P<kind>[^"'\n]*)["']""", re.MULTILINE)
-_ID = re.compile(r"""^\s*["']?id["']?\s*=\s*["'](?P<id>[^"'\n]*)["']""", re.MULTILINE)
+_KIND, _ID = (
+    re.compile(rf"""^\s*["']?{key}["']?\s*=\s*["'](?P<word>[^"'\n]*)["']""", re.MULTILINE)
+    for key in ("kind", "id")
+)
 _WORDS = re.compile(r'"([^"\n]*)"|' + r"'([^'\n]*)'")
 _MARK = re.compile(MARK.replace("(", "(?:"))
 
@@ -52,7 +54,7 @@ def unread_files(root: Path, files: Iterable[str], kinds: Mapping[str, type[Spec
             continue
         found = _KIND.search(text)
         words = frozenset(one or other for one, other in _WORDS.findall(text))
-        yield Unread(file, kinds.get(found["kind"]) if found else None, words)
+        yield Unread(file, kinds.get(found["word"]) if found else None, words)
 
 
 def ids_in(text: str, stem: str) -> tuple[str, ...]:
@@ -64,7 +66,7 @@ def ids_in(text: str, stem: str) -> tuple[str, ...]:
     ('cover-front', 'cover-back')
     """
     found = _ID.search(text)
-    stated = found["id"] if found else stem
+    stated = found["word"] if found else stem
     lists = {word: names for word in re.findall(MARK, stated) if (names := _listed(word, text))}
     return tuple(put_in(stated, dict(zip(lists, names, strict=True))) for names in product(*lists.values()))
 

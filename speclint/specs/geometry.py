@@ -15,7 +15,7 @@ from typing import Any, ClassVar, NamedTuple, TypeAlias
 
 from pydantic_core import InitErrorDetails
 
-from speclint.quantities import DIMENSIONS, Measure, amount
+from speclint.quantities import Measure, amount, si_unit
 from speclint.specs.spans import refusal
 
 _EPSILON = 1e-9  # relative: values that are equal as written are equal
@@ -55,9 +55,7 @@ class Below:
     def details(self, table: Mapping[str, Any]) -> Iterator[InitErrorDetails]:
         """Each fault as an error at the place of the key."""
         for (path, small), (_, great) in self.faults(table):
-            plain = "pressure" if great.dimension == "fluid pressure" else great.dimension
-            unit = "K" if plain == "temperature" else DIMENSIONS[plain].si
-            limit = amount(great.high * self.times, unit, great.unit)
+            limit = amount(great.high * self.times, si_unit(great.dimension), great.unit)
             key, other = self.key.rpartition(".")[2], self.other.rpartition(".")[2]
             said = f"{key} must be {self.relation} {self._multiple()}{other}, which is {great.text}"
             instead = f"a value {self.relation} {limit}, or another {other}"

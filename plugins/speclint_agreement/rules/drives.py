@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import connecting_rod_of, cranks_of, ends_of, engine_of, face_by_seat, rod_mass
+from speclint.facts import connecting_rod_of, cranks_of, ends_by_side, engine_of, face_by_seat, rod_mass
 from speclint.specs import CylinderBlock, CylinderEnd
 from speclint_agreement.formulae.drives import axle_from_datum, section_of_mass
 
@@ -37,8 +37,11 @@ def _axles(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         return
     bore = next(iter(block.bores))
     rods = connecting_rod_of(block, sheet, bore), block.drive.rod_length
-    front, back = (_face(block, bore, side, sheet) for side in ("front", "back"))
-    if front is None or back is None or not all(sheet.is_stated("length of a rod", one) for one in rods):
+    sides = ends_by_side(block, bore, sheet)
+    if len(sides) < 2 or not all(sheet.is_stated("length of a rod", one) for one in rods):
+        return
+    front, back = (_face(block, sides[side], sheet) for side in ("front", "back"))
+    if front is None or back is None:
         return
     X = sheet.work(
         "X_a",
@@ -52,17 +55,11 @@ def _axles(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     yield Pair(block.drive.axle_from_fixed_point, Worked(X, places), name=bore)
 
 
-def _face(block: CylinderBlock, bore: str, side: str, sheet: Sheet) -> Worked | None:
-    """Place of the cover's face on one side of a bore: by the collar's seat, else as stated; None where neither is."""
-    for name, end in ends_of(block, bore, sheet).items():
-        if sheet.is_stated(f"side of {name}", end.side) and sheet.read(f"side of {name}", end.side) == side:
-            return face_by_seat(block, end, sheet, sheet.take_nominal) or _stated_face(end, sheet)
-    return None
-
-
-def _stated_face(end: CylinderEnd, sheet: Sheet) -> Worked | None:
-    if not sheet.is_stated("place of a face", end.face_at):
-        return None
+def _face(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Worked | None:
+    """Place of the cover's face at an end: by the collar's seat, else as stated; None where neither is."""
+    by_seat = face_by_seat(block, end, sheet, sheet.take_nominal)
+    if by_seat is not None or not sheet.is_stated("place of a face", end.face_at):
+        return by_seat
     return worked(sheet.take_nominal("x", end.face_at), end.face_at)
 
 

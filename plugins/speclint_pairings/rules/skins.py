@@ -35,8 +35,8 @@ _Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
 
 @rule(
     "material.takes-its-skin",
-    title="Case hardened steel has at most 0.25 % carbon; induction hardened is iron, martensitic stainless steel o"
-    "r steel of at least 0.28 %, neither of them austenitic; nitrided is steel or iron",
+    title="Case hardened steel has at most 0.25 % carbon; induction hardened is iron, martensitic stainless steel "
+    "or steel of at least 0.28 %, neither of them austenitic; nitrided is steel or iron",
     on=(Cam, Crosshead, Pin, PistonRod, PoppetValve, Rocker, Shaft, SlideBar, Tappet, ValveSpindle),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],

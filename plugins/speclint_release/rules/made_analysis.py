@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.handbook.materials import carbon_equivalent
-from speclint.specs import Fraction, MadePart
+from speclint.specs import Certificate, Fraction, MadePart
 from speclint_release.formulae.records import content_with_deviation
 from speclint_release.inputs import least_of, most_of
 from speclint_release.sources import DOCUMENTS, EN_1011_2
@@ -31,7 +31,7 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     document = made.certificate
     if not sheet.is_stated("carbon equivalent", document.carbon_equivalent):
         raise sheet.not_applicable("its certificate states no carbon equivalent")
-    missing = [one for one in _OF_EQUIVALENT if one not in document.analysis]
+    missing = _not_analysed(document)
     if missing:
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
     parts = {one: sheet.take(one, document.analysis[one]) for one in _OF_EQUIVALENT}  # type: ignore[index]
@@ -40,6 +40,11 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
     return sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE")).else_says(
         "carbon equivalent {found} by the analysis, {limit} stated"
     )
+
+
+def _not_analysed(document: Certificate) -> list[str]:
+    """The elements of the carbon equivalent that the analysis leaves out."""
+    return [one for one in _OF_EQUIVALENT if one not in document.analysis]
 
 
 @rule(
@@ -79,7 +84,7 @@ def carbon_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
                 "carbon equivalent {found} by the analysis, {limit} at most asked for"
             )
         )
-    missing = [one for one in _OF_EQUIVALENT if one not in document.analysis]
+    missing = _not_analysed(document)
     found = sheet.worst(*judged)
     if missing and not stated and found.holds:
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
