@@ -165,9 +165,9 @@ def two_tracks() -> dict[str, str]:
     ("radius", "ends"),
     [
         ("60.01 mm", FINE),
-        ("60.011 mm", HOLD),
+        ("60.0101 mm", HOLD),
         ("59.99 mm", FINE),
-        ("59.989 mm", HOLD),
+        ("59.9899 mm", HOLD),
         ("60 mm ±0.05", FINE),
         ("60.5 mm", HOLD),
     ],

@@ -61,6 +61,8 @@ def test_what_is_not_asked_for_is_held_against_nothing(workshop: DesignFolder) -
     [
         ('C = "0.16 %"', 'C = "0.21 %"', "conforms"),
         ('C = "0.16 %"', 'C = "0.219 %"', "conforms"),
+        ('C = "0.16 %"', 'C = "0.2199 %"', "conforms"),
+        ('C = "0.16 %"', 'C = "0.2201 %"', "finding"),
         ('C = "0.16 %"', 'C = "0.221 %"', "finding"),
         ('C = "0.16 %"', 'C = "0.60 %"', "finding"),
         ('Mn = "1.2 %"', 'Mn = "0.73 %"', "conforms"),
