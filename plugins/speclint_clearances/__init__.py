@@ -12,10 +12,11 @@ speclint_api = "1"
 
 @family
 def speclint_rules() -> Sequence[RulesIn]:
-    """The rules of ``envelope.``, ``access.`` and ``lifting.``."""
+    """The rules of ``envelope.``, ``access.`` and ``lifting.``, and of blocks beside their frames."""
     return [
         rules_in("speclint_clearances.rules.room", "envelope"),
         rules_in("speclint_clearances.rules.access", "access-plan"),
+        rules_in("speclint_clearances.rules.frames", "cylinder-block"),
         rules_in("speclint_clearances.rules.lifting", "lifting-plan"),
         rules_in("speclint_clearances.rules.cranes", "lifting-plan"),
         rules_in("speclint_clearances.rules.withdrawing", "access-plan"),

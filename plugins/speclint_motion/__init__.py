@@ -32,6 +32,7 @@ _MODULES = {
     "supports": "slide-bar",
     "wear": "cam compression-spring cylinder-liner pin piston-ring poppet-valve "
     "rocker slide-bar valve-seat valve-spindle",
+    "wheels": "engine",
     "worn": "compression-spring cylinder-liner pin piston-ring poppet-valve rocker valve-gear valve-spindle",
 }
 

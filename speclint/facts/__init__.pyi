@@ -8,6 +8,7 @@ from .access import (
 from .axes import (
     axis_by_crank as axis_by_crank,
     axis_of_bore as axis_of_bore,
+    nearest_axis as nearest_axis,
 )
 from .balance import (
     Planes as Planes,
@@ -61,6 +62,7 @@ from .concern import (
     pressure_by_place as pressure_by_place,
 )
 from .connecting_rods import (
+    rod_length as rod_length,
     rod_mass as rod_mass,
     small_end_of as small_end_of,
 )
@@ -146,6 +148,11 @@ from .drives import (
     rod_steel as rod_steel,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
+)
+from .end_outsides import (
+    covers_on as covers_on,
+    diameter_at as diameter_at,
+    outermost as outermost,
 )
 from .engine import (
     connecting_rod_of as connecting_rod_of,

@@ -47,3 +47,10 @@ def axis_of_bore(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
     stated = sheet.take("a", bore_named(block, bore, sheet).axis_from_frame)
     by_crank = axis_by_crank(block, bore, sheet, sheet.take)
     return stated if by_crank is None else max(stated, by_crank.value)
+
+
+def nearest_axis(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
+    """Distance of the axis of a bore from the frame, m: the lesser of the stated one and of that of its crank."""
+    stated = sheet.take("a", bore_named(block, bore, sheet).axis_from_frame)
+    by_crank = axis_by_crank(block, bore, sheet, sheet.take)
+    return stated if by_crank is None else min(stated, by_crank.value)

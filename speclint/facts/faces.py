@@ -55,6 +55,29 @@ def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: _Ta
     return None
 
 
+def block_face(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Metres | None:
+    """Place of the block's own face at an end, forward of the fixed point, m, by the bore from seat to face.
+
+    At the collar it lies beyond the seat by the depth of the recess, at the free end by the length of the bore. None
+    where the bore does not state that, or no liner says at which end its collar is.
+    """
+    name = sheet.read("bore of end", end.of_bore) if sheet.is_stated("bore of end", end.of_bore) else None
+    bore = block.bores.get(name or next(iter(block.bores), ""))
+    if bore is None or not sheet.is_stated("place of the seat", bore.seat_at):
+        return None
+    for liner in liners_of(block, name or next(iter(block.bores)), sheet):
+        if not sheet.is_stated("end of the collar", liner.collar.end):
+            continue
+        collar = sheet.read("end of the collar", liner.collar.end)
+        at_collar = sheet.read("side of the end", end.side) == collar
+        size, way = (bore.recess_depth, -_WAY[collar]) if at_collar else (bore.length, _WAY[collar])
+        if not sheet.is_stated("from seat to face", size):
+            return None
+        x_s, x_f = sheet.take("x_s", bore.seat_at), sheet.take("x_f", size)
+        return sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f)
+    return None
+
+
 def face_forward(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> float:
     """Place of the cover's face at an end, forward of the fixed point, m: by the collar's seat, else as stated."""
     by_seat = face_by_seat(block, end, sheet, sheet.take)

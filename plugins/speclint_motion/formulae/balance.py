@@ -94,20 +94,6 @@ def centres_apart(x_1: Metres, x_2: Metres) -> Metres:
     return abs(x_1 - x_2)
 
 
-@formula("D_f = D + 2 h", cites=[FIRST_PRINCIPLES])
-def over_flanges(D: Metres, h: Metres) -> Metres:
-    """Diameter of a wheel over its flange.
-
-    D_f = D + 2 h
-
-    ``D`` of the running circle, ``h`` height of the flange over it [m]. Returns [m].
-
-    >>> round(over_flanges(D=1.75, h=0.028), 9)
-    1.806
-    """
-    return D + 2 * h
-
-
 @formula("δ = |c − c_0|", cites=[FIRST_PRINCIPLES])
 def shares_apart(c: Ratio, c_0: Ratio) -> Ratio:
     """Difference of a share from the one that is asked for.

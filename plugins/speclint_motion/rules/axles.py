@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from itertools import combinations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
@@ -13,13 +12,10 @@ from speclint.specs import DrivingAxle, Engine
 from speclint_motion.formulae.balance import (
     centres_apart,
     moment_with,
-    over_flanges,
     place_of_centre,
     unevenness,
 )
 from speclint_motion.formulae.guides import mass_apart
-
-_PAIR = 2
 
 
 @rule(
@@ -146,42 +142,4 @@ def _sum(mark: str, pieces: Iterable[tuple[str, Kilograms, Metres]], sheet: Shee
     return _Weighed(M, S)
 
 
-@rule(
-    "engine.wheels-clear",
-    title="Driven axles stand farther apart than their wheels are in diameter over the flanges",
-    wrong="axles {found} apart, their wheels {limit} over the flanges",
-    on=Engine,
-    grade=Grade.NONCONFORMITY,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="wheels that stand nearer than that run into one another, and the engine is not put together",
-    leaves_out="brake blocks and sanding gear between the wheels; wheels without flanges; wheels of carrying axles",
-    limits=[
-        Limit(
-            "flange",
-            "28 mm",
-            "length",
-            COMMON_PRACTICE,
-            "height of a flange over the running circle of its tyre",
-        )
-    ],
-    against=(),
-)
-def wheels_clear(engine: Engine, sheet: Sheet) -> Judgement:
-    """Distance of each two axles against the wheel new and twice its flange."""
-    axles = axles_of(engine, sheet)
-    if len(axles) < _PAIR:
-        raise sheet.not_applicable("it has no two driven axles")
-    D = sheet.take("D", engine.driving_wheel_diameter)
-    over = sheet.work("D_f", over_flanges, D=D, h=sheet.limit("flange", "h"))
-
-    def judge(pair: tuple[DrivingAxle, DrivingAxle]) -> Judgement:
-        one, other = pair
-        x_1, x_2 = sheet.take(f"x {one.id}", one.at), sheet.take(f"x {other.id}", other.at)
-        apart = sheet.work(f"δ {one.id} {other.id}", centres_apart, x_1=x_1, x_2=x_2)
-        return sheet.at_least(apart, over)
-
-    pairs = [(f"{one.id} and {other.id}", (one, other)) for one, other in combinations(axles, _PAIR)]
-    return sheet.each(pairs, lambda item: judge(item[1]))
-
-
-RULES = (load, weight_on_axles, wheels_clear)
+RULES = (load, weight_on_axles)

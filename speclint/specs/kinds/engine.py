@@ -96,10 +96,14 @@ class CarryingAxle(SpecTable):
     Fields:
         at: where its middle stands along the engine, forwards
         load: mass that rests on its wheels, in working order at rest
+        wheelbase: between its first and its last axle; left out of a single axle
+        wheel_diameter: of its wheels on the tread, with new tyres
     """
 
     at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
     load: Annotated[Mass, Span("200 kg", "100 t")] = NOT_STATED
+    wheelbase: Annotated[Length, Span("600 mm", "6 m")] = NOT_STATED
+    wheel_diameter: Annotated[Length, Span("400 mm", "2 m")] = NOT_STATED
 
 
 class Standing(SpecTable):
