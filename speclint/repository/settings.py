@@ -192,7 +192,8 @@ class Settings(SpecTable):
     Fields:
         materials: files of the repository that state materials of its own.
         leave_out: patterns of names of TOML files that are no specs.
-        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules.
+        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules. One
+            of a rule of hold grade is a table of value, grounds and accepted_by, a competent reviewer.
         reviewers: who may concede holds, by name.
     """
 
