@@ -75,7 +75,10 @@ class Assessment:
     def changed_limits(self) -> tuple[str, ...]:
         """The limits that the repository sets for itself, in words."""
         limits = self.context.limits if self.context else {}
-        return tuple(f"{rule} {name} = {measure.text}" for (rule, name), measure in sorted(limits.items()))
+        return tuple(
+            f"{rule} {name} = {measure.text}" + (f" ({measure.note})" if measure.note else "")
+            for (rule, name), measure in sorted(limits.items())
+        )
 
     @property
     def exit_at(self) -> Grade:

@@ -8,6 +8,7 @@ from pydantic import BeforeValidator, ValidationError
 
 from speclint.errors import Complaint, Location, one_of
 from speclint.quantities import Measure, System
+from speclint.repository.site_air import site_pressure_faults
 from speclint.repository.toml_tables import read_named
 from speclint.repository.validation import complaint_of
 from speclint.specs import (
@@ -15,6 +16,7 @@ from speclint.specs import (
     Fraction,
     Length,
     NotStated,
+    Position,
     Pressure,
     Span,
     SpecTable,
@@ -54,8 +56,9 @@ class Works(SpecTable):
     """Whose repository it is, how far its design has come, and where the engine will run.
 
     ``exit_at`` is the least grade that makes ``check`` exit with 1. ``site_pressure`` turns gauge into
-    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``units`` are those
-    in which quantities are printed, on sheets and drawings alike; where they are not stated, sheets print each as its
+    absolute pressure; the standard atmosphere is taken where it is not stated, and reports say so. ``altitude`` is the
+    height of the site above the sea, which a site pressure below 0.85 bar must have beside it. ``units`` are those in
+    which quantities are printed, on sheets and drawings alike; where they are not stated, sheets print each as its
     spec writes it, and drawings are metric.
     """
 
@@ -63,6 +66,7 @@ class Works(SpecTable):
     stage: Word[Literal["draft", "for-review", "released"]] = NOT_STATED
     exit_at: Word[Literal["observation", "query", "nonconformity", "hold"]] = NOT_STATED
     site_pressure: Pressure = NOT_STATED
+    altitude: Annotated[Position, Span("1 m", "5200 m")] = NOT_STATED
     units: Word[Literal["metric", "imperial"]] = NOT_STATED
 
 
@@ -188,7 +192,8 @@ class Settings(SpecTable):
     Fields:
         materials: files of the repository that state materials of its own.
         leave_out: patterns of names of TOML files that are no specs.
-        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules.
+        limits: limits of common practice that the works sets for itself, by rule and name; read against the rules. One
+            of a rule of hold grade is a table of value, grounds and accepted_by, a competent reviewer.
         reviewers: who may concede holds, by name.
     """
 
@@ -323,10 +328,7 @@ def _impossible(settings: Settings) -> tuple[Complaint, ...]:
 
 
 def _faults(settings: Settings) -> Iterator[Complaint]:
-    stated = settings.works.site_pressure
-    if isinstance(stated, Measure) and stated.datum != "absolute":
-        write = '"1.01325 bar absolute"'
-        yield Complaint(stated.where, "the site pressure is an absolute pressure", f'"{stated.text}"', write)
+    yield from site_pressure_faults(settings.works.site_pressure, settings.works.altitude)
     where = Location(FILE_NAME, settings.concessions.where.line, "concessions.signed")
     for word in settings.concessions.signed:
         if word not in _GRADES:

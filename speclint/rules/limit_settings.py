@@ -1,17 +1,25 @@
-"""The limits that a repository sets for itself, read against the rules that declare them."""
+"""The limits that a repository sets for itself, read against the rules that declare them.
+
+A limit of a rule that can hold a part back is set with the grounds for it, and by a reviewer who is competent for the
+family of the rule: such a limit may make the rule kinder for every part, which is more than a concession does for one.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from speclint.errors import Complaint, Location, QuantityError, one_of
 from speclint.quantities import Measure
 from speclint.repository import FILE_NAME, Settings
-from speclint.rules.definition import Rule
-from speclint.specs import Leaf, opened
+from speclint.rules.definition import Limit, Rule
+from speclint.rules.grade import Grade
+from speclint.specs import Leaf, Table, bare, names_nothing, opened
 
 Limits = dict[tuple[str, str], Measure]
+#: The keys of a limit that is written as a table.
+_VALUE, _GROUNDS, _ACCEPTED_BY = _KEYS = ("value", "grounds", "accepted_by")
 
 
 def read_limits(settings: Settings, rules: Sequence[Rule]) -> tuple[Limits, list[Complaint]]:
@@ -20,9 +28,10 @@ def read_limits(settings: Settings, rules: Sequence[Rule]) -> tuple[Limits, list
     limits: Limits = {}
     complaints: list[Complaint] = []
     for rule_name, table in settings.limits.items():
-        rule = by_name.get(rule_name)
-        for name, leaf in table.items():
-            found = _read(rule, rule_name, name, leaf, by_name)
+        for name, stated in table.items():
+            where = _where(stated, f"limits.{rule_name}.{name}")
+            rule = _rule_with(name, rule_name, by_name, where)
+            found = rule if isinstance(rule, Complaint) else _read(rule, name, stated, where, settings)
             if isinstance(found, Complaint):
                 complaints.append(found)
             else:
@@ -30,27 +39,74 @@ def read_limits(settings: Settings, rules: Sequence[Rule]) -> tuple[Limits, list
     return limits, complaints
 
 
-def _read(
-    rule: Rule | None, rule_name: str, name: str, leaf: Any, rules: dict[str, Rule]
-) -> Measure | Complaint:
-    value, where = opened(leaf)
-    where = where if isinstance(leaf, Leaf) else Location(FILE_NAME, 0, f"limits.{rule_name}.{name}")
+def _where(stated: Any, key: str) -> Location:
+    return stated.where if isinstance(stated, Leaf | Table) else Location(FILE_NAME, 0, key)
+
+
+def _rule_with(name: str, rule_name: str, rules: Mapping[str, Rule], where: Location) -> Rule | Complaint:
+    """The rule of a name, where it declares the limit."""
+    rule = rules.get(rule_name)
     if rule is None:
         return Complaint(where, f"no rule is called {rule_name}", "", one_of(rule_name, rules))
     known = [limit.name for limit in rule.limits]
     if name not in known:
         instead = one_of(name, known) if known else "nothing: this rule has no limit to set"
         return Complaint(where, f"{rule_name} has no limit called {name}", "", instead)
+    return rule
+
+
+def _read(rule: Rule, name: str, stated: Any, where: Location, settings: Settings) -> Measure | Complaint:
+    limit, said = (
+        rule.limit(name),
+        bare(stated) if isinstance(stated, Mapping) else {_VALUE: opened(stated)[0]},
+    )
+    measure = _measured(limit, said.get(_VALUE), where)
+    if isinstance(measure, Complaint):
+        return measure
+    unknown = sorted(set(said) - set(_KEYS))
+    if unknown:
+        instead = one_of(unknown[0], _KEYS)
+        return Complaint(where, f"{unknown[0]} is no key of a limit", f'"{measure.text}"', instead)
+    wrong = _unanswered(rule, said, settings) if _is_for_a_reviewer(rule, limit, measure) else ""
+    if wrong:
+        write = f'{{ value = "{measure.text}", grounds = "…", accepted_by = "…" }}, or "{limit.default}"'
+        return Complaint(where, wrong, f'"{measure.text}"', write)
+    answered = _GROUNDS in said and _ACCEPTED_BY in said
+    return (
+        replace(measure, note=f"accepted by {said[_ACCEPTED_BY]}: {said[_GROUNDS]}") if answered else measure
+    )
+
+
+def _is_for_a_reviewer(rule: Rule, limit: Limit, measure: Measure) -> bool:
+    """Whether a limit decides on holds and is another than the rule's own; a fact of the line is no choice."""
+    if rule.gravest is not Grade.HOLD or limit.setting is not None:
+        return False
+    return measure.nominal != limit.read(limit.default).nominal
+
+
+def _measured(limit: Limit, value: object, where: Location) -> Measure | Complaint:
+    """The quantity that is written for a limit."""
     if not isinstance(value, str):
         return Complaint(
-            where, "a limit is written as text with its unit", str(value), f'"{rule.limit(name).default}"'
+            where, "a limit is written as text with its unit", str(bare(value)), f'"{limit.default}"'
         )
     try:
-        measure = rule.limit(name).read(value)
+        measure = limit.read(value)
     except QuantityError as problem:
         return Complaint(where, str(problem), f'"{value}"', problem.instead)
     if not measure.exact:
-        return Complaint(
-            where, "a limit has no tolerance of its own", f'"{value}"', f'"{rule.limit(name).default}"'
-        )
+        return Complaint(where, "a limit has no tolerance of its own", f'"{value}"', f'"{limit.default}"')
     return measure
+
+
+def _unanswered(rule: Rule, said: Mapping[str, object], settings: Settings) -> str:
+    """Why nobody answers for another limit of a rule of hold grade; "" where a competent reviewer does."""
+    grounds, name = said.get(_GROUNDS), said.get(_ACCEPTED_BY)
+    if not isinstance(grounds, str) or not grounds.strip() or names_nothing(grounds):
+        return f"{rule.name} can hold a part back: another limit of it states its grounds and who accepted it"
+    reviewer = settings.reviewers.get(name) if isinstance(name, str) else None
+    if reviewer is None:
+        return f"another limit of {rule.name} is accepted by one of the reviewers of these settings"
+    if rule.family not in reviewer.competent_for:
+        return f"{name} is not competent for the family {rule.family}, to which {rule.name} belongs"
+    return ""

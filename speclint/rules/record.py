@@ -200,6 +200,8 @@ class Record:
     def limit(self, symbol: str, declared: Limit, measure: Measure, *, own: bool) -> None:
         """Write down a limit, and whether the repository set it."""
         note = f"set to {measure.text} in speclint.toml; the rule's own is {declared.default}" if own else ""
+        if own and measure.note:
+            note = f"{note}; {measure.note}"
         unit = si_unit(declared.dimension)
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)

@@ -14,6 +14,7 @@ from speclint.errors import Complaint, DesignError, Location
 from speclint.rules import Grade
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
+from tests.own_limits import own_limit
 from tests.tubes import DUTY, FILES, TUBE
 
 
@@ -157,8 +158,10 @@ def test_the_part_of_one_component_has_its_checks_alone(shop: DesignFolder) -> N
 
 
 def test_limits_that_the_repository_sets_are_told(shop: DesignFolder) -> None:
-    shop.write({}, settings=SETTINGS + '[limits."tube.stress"]\nallowable = "90 MPa"\n')
-    assert shop.assess().changed_limits == ("tube.stress allowable = 90 MPa",)
+    shop.write({}, settings=SETTINGS + own_limit("tube.stress", "tubes", allowable="90 MPa"))
+    assert shop.assess().changed_limits == (
+        "tube.stress allowable = 90 MPa (accepted by T. Ester: the test asks for it)",
+    )
 
 
 def test_remedies_are_worked_out_once_and_those_sought_before_are_told_from_others(

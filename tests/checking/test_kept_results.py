@@ -20,6 +20,7 @@ from speclint.reports import gate_data, gate_page, json_report
 from speclint.rules import Consulted
 from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
+from tests.own_limits import own_limit
 
 #: Four tubes in two racks; the third has no duty of its own and finds none by its rack.
 FILES = {
@@ -145,7 +146,7 @@ def test_what_consulted_a_change_is_made_anew(
 
 @pytest.mark.parametrize(
     "change",
-    [SETTINGS.replace("1.01325", "0.95"), SETTINGS + '[limits."tube.stress"]\nallowable = "90 MPa"\n'],
+    [SETTINGS.replace("1.01325", "0.95"), SETTINGS + own_limit("tube.stress", "tubes", allowable="90 MPa")],
 )
 def test_another_setting_makes_everything_anew(
     shop: DesignFolder, kept: KeptFolder, monkeypatch: pytest.MonkeyPatch, change: str

@@ -9,6 +9,7 @@ import pytest
 
 from speclint.commands import main
 from speclint.testing import SETTINGS, DesignFolder
+from tests.own_limits import own_limit
 
 COVER = 'kind = "cylinder-cover"\nid = "cover"\ntitle = "Front cover"\nend = "front"\n'
 SAYS = "write of_end, the end of the block"
@@ -44,7 +45,7 @@ def test_page_one_says_where_they_are_listed(
     shop: DesignFolder, more: list[str], said: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
     """Old keys follow on the page, limits only with all details; other covers make the list longer than one spec's."""
-    limit = '[limits."joint.separation"]\nfactor = "1.3"\n'
+    limit = own_limit("joint.separation", "joints", factor="1.3")
     shop.write(
         {f"{one}.toml": COVER.replace('"cover"', f'"{one}"').replace("end =", "of_end =") for one in "ab"}
     )

@@ -16,6 +16,7 @@ from speclint.errors import Complaint, Location
 from speclint.rules import Judgement, Rule, Sheet
 from speclint.testing import DesignFolder
 from tests import tubes
+from tests.own_limits import own_limit
 from tests.register.office import SETTINGS, Office
 from tests.tubes import FILES, TUBE, Tube
 
@@ -109,7 +110,7 @@ def test_a_conceded_finding_is_told_and_no_more(tmp_path: Path) -> None:
 def test_the_limits_of_the_settings_count_in_an_editor(tmp_path: Path) -> None:
     """30 bar is 75.375 MPa by hand: in order at 100 MPa, and a hold where the settings allow 75 MPa."""
     assert checked(tmp_path).marks() == []
-    limits = '[limits."tube.stress"]\nallowable = "75 MPa"\n'
+    limits = own_limit("tube.stress", "tubes", allowable="75 MPa")
     (mark,) = checked(tmp_path, settings=f'[works]\nstage = "draft"\n{limits}').marks()
     assert (mark.rule, mark.weight) == ("tube.stress", "error")
 

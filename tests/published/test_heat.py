@@ -7,6 +7,7 @@ from collections.abc import Callable
 from itertools import pairwise
 
 import pytest
+from fluids.atmosphere import ATMOSPHERE_1976
 from ht import (
     Nu_horizontal_cylinder_Churchill_Chu,
     Nu_vertical_plate_Churchill,
@@ -16,7 +17,7 @@ from ht import (
 )
 
 from speclint.handbook.heat import conduction as heat, convection, lagging
-from speclint.handbook.heat.air import air_at
+from speclint.handbook.heat.air import air_at, standard_air_pressure
 from tests.published.proof import proves
 
 
@@ -165,6 +166,13 @@ def test_air_agrees_with_coolprop(T: float) -> None:
     assert air.prandtl_number == pytest.approx(coolprop.PropsSI("PRANDTL", *at), rel=0.03)
     β = coolprop.PropsSI("ISOBARIC_EXPANSION_COEFFICIENT", *at)
     assert air.expansion == pytest.approx(β, rel=0.01)
+
+
+@proves("heat.air", library="fluids")
+@pytest.mark.parametrize("h", [-400.0, 0.0, 1000.0, 3000.0, 5000.0])
+def test_the_standard_atmosphere_agrees_with_fluids(h: float) -> None:
+    """The library counts geometric heights, which are 0.04 m in 500 m more than those of the formula."""
+    assert standard_air_pressure(h=h) == pytest.approx(ATMOSPHERE_1976(h).P, rel=1e-3)
 
 
 def still_air_film(T_s: float, T_a: float, length: float, nusselt: Callable[..., float]) -> float:

@@ -38,7 +38,7 @@ competent_for = ["tubes"]
 role = "designer"
 
 [limits."tube.stress"]
-allowable = "100 MPa"
+allowable = { value = "100 MPa", grounds = "as tubes of the works always had it", accepted_by = "M. Coyle" }
 """
 SIGNED = SETTINGS.replace("signed = []", 'signed = ["hold"]')
 

@@ -81,6 +81,15 @@ def test_the_register_is_no_spec(tmp_path: Path) -> None:
     [
         ('[works]\nsite_pressure = "1 bar gauge"\n', "the site pressure is an absolute pressure"),
         (
+            '[works]\nsite_pressure = "0.6 bar absolute"\n',
+            'no altitude is stated; read "0.6 bar absolute"; write the altitude of the site beside it',
+        ),
+        ('[works]\nsite_pressure = "0.845 bar absolute"\n', "more than 1000 m above the sea"),
+        ('[works]\nsite_pressure = "1.105 bar absolute"\n', "lies round no railway"),
+        ('[works]\nsite_pressure = "0.6 bar absolute"\naltitude = "500 m"\n', "has 0.955 bar at 500 m"),
+        ('[works]\nsite_pressure = "0.849 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
+        ('[works]\nsite_pressure = "0.948 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
+        (
             '[families]\nrequired = ["fits"]\nleave_out = ["fits"]\n',
             'a family that is required cannot be left out; read "fits"',
         ),
@@ -102,6 +111,25 @@ def test_settings_that_cannot_be_meant(tmp_path: Path, text: str, said: str) -> 
     _, (complaint,) = load_settings(tmp_path)
     assert complaint.where.file == "speclint.toml"
     assert said in str(complaint)
+
+
+@pytest.mark.parametrize(
+    "works",
+    [
+        'site_pressure = "0.855 bar absolute"',
+        'site_pressure = "1.095 bar absolute"',
+        'site_pressure = "0.858 bar absolute"\naltitude = "1000 m"',
+        'site_pressure = "0.939 bar absolute"\naltitude = "1000 m"',
+        'site_pressure = "0.6 bar absolute"\naltitude = "4200 m"',
+        'site_pressure = "1.06 bar absolute"\naltitude = "-390 m"',
+        'altitude = "3000 m"',
+    ],
+)
+def test_air_that_lies_round_a_railway(tmp_path: Path, works: str) -> None:
+    """At 1000 m ISO 2533 prints 0.89876 bar: 5 % to either side are 0.8538 and 0.9437 bar; at 4200 m some 0.600 bar."""
+    (tmp_path / "speclint.toml").write_text(f"[works]\n{works}\n", encoding="utf-8")
+    _, complaints = load_settings(tmp_path)
+    assert complaints == ()
 
 
 def test_settings_at_the_ends_of_what_may_be_meant(tmp_path: Path) -> None:

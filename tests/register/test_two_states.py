@@ -123,7 +123,7 @@ def test_a_concession_that_lapses_and_a_limit_that_is_another(office: Office) ->
     found = compared(office, "HEAD")
     (lapsed,) = found.lapsed
     assert (lapsed.concession.number, lapsed.state) == ("C-001", "lapsed")
-    assert found.basis == ('speclint.toml limits."tube.stress".allowable was 100 MPa, is 95 MPa',)
+    assert found.basis == ('speclint.toml limits."tube.stress".allowable.value was 100 MPa, is 95 MPa',)
     assert found.exit_code == 1
 
 

@@ -11,6 +11,7 @@ from speclint.errors import DesignError, FamilyError
 from speclint.repository import find_root, load_settings, spec_files
 from speclint.specs import Component, Duty
 from speclint.testing import SETTINGS, DesignFolder
+from tests.own_limits import own_limit
 from tests.tubes import DUTY, FILES, RACK, TUBE, tubes
 
 
@@ -214,12 +215,13 @@ def test_a_required_family_that_is_absent_stops_the_run(shop: DesignFolder) -> N
 
 
 def test_limits_of_the_repository_are_read_against_the_rules(shop: DesignFolder) -> None:
-    shop.write(FILES, settings='[limits."tube.stress"]\nallowable = "70 MPa"\n')
+    shop.write(FILES, settings=own_limit("tube.stress", "tubes", allowable="70 MPa"))
     check = next(one for one in shop.assess().checks if one.rule.name == "tube.stress")
     assert check.judgement is not None
     assert check.judgement.limit is not None
     assert check.judgement.limit.value == 70e6
-    assert any("the rule's own is 100 MPa" in step.note for step in check.steps)
+    said = "set to 70 MPa in speclint.toml; the rule's own is 100 MPa; accepted by T. Ester: the test asks for it"
+    assert [step.note for step in check.steps if step.kind == "limit"] == [said]
 
 
 @pytest.mark.parametrize(

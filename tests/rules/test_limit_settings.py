@@ -8,11 +8,16 @@ from typing import Any
 
 import pytest
 
+from speclint import COMMON_PRACTICE, Limit
 from speclint.repository import Settings, load_settings
 from speclint.rules.judgement import Amount, Judgement
 from speclint.rules.limit_settings import read_limits
 from speclint.rules.no_result import divides_by_zero, has_no_root, name_of
 from tests import tubes
+from tests.own_limits import own_limit
+
+#: The rules of the tubes, known to belong to their family. Of them tube.stress is of hold grade, at 100 MPa.
+RULES = tubes.tubes().rules
 
 
 def settings(folder: Path, text: str) -> Settings:
@@ -23,8 +28,8 @@ def settings(folder: Path, text: str) -> Settings:
 
 
 def test_a_limit_is_read_by_rule_and_name(tmp_path: Path) -> None:
-    text = '[limits."tube.stress"]\nallowable = "90 MPa"\n[limits."tube.hoops"]\nleast = "5"\n'
-    limits, complaints = read_limits(settings(tmp_path, text), tubes.RULES)
+    text = '[limits."tube.hoops"]\nleast = "5"\n' + own_limit("tube.stress", "tubes", allowable="90 MPa")
+    limits, complaints = read_limits(settings(tmp_path, text), RULES)
     assert complaints == []
     assert {key: one.nominal for key, one in limits.items()} == {
         ("tube.stress", "allowable"): 90e6,
@@ -62,7 +67,7 @@ def test_a_limit_is_read_by_rule_and_name(tmp_path: Path) -> None:
     ],
 )
 def test_what_is_wrong_is_one_line_at_its_key(tmp_path: Path, text: str, line: str) -> None:
-    limits, (complaint,) = read_limits(settings(tmp_path, text), tubes.RULES)
+    limits, (complaint,) = read_limits(settings(tmp_path, text), RULES)
     assert limits == {}
     assert complaint.where.file == "speclint.toml"
     assert complaint.where.line == 2
@@ -70,9 +75,85 @@ def test_what_is_wrong_is_one_line_at_its_key(tmp_path: Path, text: str, line: s
 
 
 def test_sound_limits_are_kept_beside_wrong_ones(tmp_path: Path) -> None:
-    text = '[limits."tube.stress"]\nallowable = "90 MPa"\nallowabel = "90 MPa"\n'
-    limits, complaints = read_limits(settings(tmp_path, text), tubes.RULES)
+    text = own_limit("tube.stress", "tubes", allowable="90 MPa", allowabel="90 MPa")
+    limits, complaints = read_limits(settings(tmp_path, text), RULES)
     assert (len(limits), len(complaints)) == (1, 1)
+
+
+@pytest.mark.parametrize(
+    ("stated", "line"),
+    [
+        (
+            '"1000 MPa"',
+            "tube.stress can hold a part back: another limit of it states its grounds and who accepted it",
+        ),
+        ('"99 MPa"', "states its grounds"),  # which limit is the kinder one only the rule knows
+        ('{ value = "99 MPa" }', "states its grounds"),
+        ('{ value = "99 MPa", grounds = "none", accepted_by = "T. Ester" }', "states its grounds"),
+        ('{ value = "99 MPa", grounds = 3, accepted_by = "T. Ester" }', "states its grounds"),
+        ('{ value = "99 MPa", grounds = "proved" }', "accepted by one of the reviewers of these settings"),
+        ('{ value = "99 MPa", grounds = "proved", accepted_by = "N. Obody" }', "one of the reviewers"),
+        (
+            '{ value = "99 MPa", grounds = "proved", accepted_by = "B. Oiler" }',
+            "B. Oiler is not competent for the fam",
+        ),
+        (
+            '{ value = "99 MPa", because = "proved" }',
+            "because is no key of a limit",
+        ),
+        ('{ value = "99 mm", grounds = "proved", accepted_by = "T. Ester" }', '"mm" is no unit of stress'),
+        ('{ grounds = "proved", accepted_by = "T. Ester" }', "a limit is written as text with its unit"),
+    ],
+)
+def test_a_limit_of_a_rule_of_hold_grade_has_grounds_and_a_competent_reviewer(
+    tmp_path: Path, stated: str, line: str
+) -> None:
+    text = (
+        f'[limits."tube.stress"]\nallowable = {stated}\n'
+        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n[reviewers."B. Oiler"]\ncompetent_for = ["boilers"]\n'
+    )
+    limits, (complaint,) = read_limits(settings(tmp_path, text), RULES)
+    assert limits == {}
+    assert (complaint.where.file, complaint.where.line) == ("speclint.toml", 2)
+    assert line in str(complaint)
+
+
+def test_a_complaint_of_a_limit_without_grounds_says_what_to_write(tmp_path: Path) -> None:
+    _, (complaint,) = read_limits(
+        settings(tmp_path, '[limits."tube.stress"]\nallowable = "1000 MPa"\n'), RULES
+    )
+    assert complaint.read == '"1000 MPa"'
+    assert complaint.write == '{ value = "1000 MPa", grounds = "…", accepted_by = "…" }, or "100 MPa"'
+
+
+@pytest.mark.parametrize(
+    ("rule", "name", "stated"),
+    [
+        ("tube.stress", "allowable", '"100 MPa"'),  # as the rule has it
+        ("tube.stress", "allowable", '"1000 bar"'),
+        ("tube.hoops", "least", '"2"'),  # an observation
+    ],
+)
+def test_other_limits_need_no_grounds(tmp_path: Path, rule: str, name: str, stated: str) -> None:
+    limits, complaints = read_limits(settings(tmp_path, f'[limits."{rule}"]\n{name} = {stated}\n'), RULES)
+    assert complaints == []
+    assert list(limits) == [(rule, name)]
+    assert [one.note for one in limits.values()] == [""]
+
+
+def test_a_fact_of_the_line_needs_no_grounds(tmp_path: Path) -> None:
+    (stress,) = (one for one in RULES if one.name == "tube.stress")
+    cant = Limit("cant", "150 mm", "length", COMMON_PRACTICE, setting="cant")
+    text = '[limits."tube.stress"]\ncant = "120 mm"\n'
+    limits, complaints = read_limits(settings(tmp_path, text), [replace(stress, limits=(cant,))])
+    assert (complaints, [one.nominal for one in limits.values()]) == ([], [0.12])
+
+
+def test_who_accepted_a_limit_and_why_stay_with_it(tmp_path: Path) -> None:
+    text = own_limit("tube.stress", "tubes", allowable="90 MPa")
+    limits, complaints = read_limits(settings(tmp_path, text), RULES)
+    assert complaints == []
+    assert [one.note for one in limits.values()] == ["accepted by T. Ester: the test asks for it"]
 
 
 STRESS = Judgement(True, "", 0.9, Amount(90e6, "Pa", "stress"), Amount(100e6, "Pa", "allowed", "MPa"), "≤")

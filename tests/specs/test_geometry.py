@@ -230,3 +230,25 @@ def test_what_to_write_is_in_the_units_of_the_quantity(tmp_path: Path, text: str
 def test_an_example_is_in_the_units_of_the_quantity() -> None:
     """The middle of 10 and 40 t, by ratio: √(10 × 40) = 20 t."""
     assert quantities_of(Load)["mass"] == "20 t"
+
+
+@pytest.mark.parametrize(
+    ("diameter", "radius", "read"),
+    [
+        ("168.3 mm", "127 mm", False),  # 168.3/1.32 = 127.5 mm
+        ("168.3 mm", "128 mm", True),
+        ("168.3 mm", "60 mm", False),  # less than half of the pipe
+        ("168.3 mm", "152.4 mm", True),  # an elbow of one nominal size, 6 in
+        ("33.4 mm", "25.4 mm", True),  # the same of 1 in
+    ],
+)
+def test_a_pipe_is_bent_no_sharper_than_the_sharpest_elbow(
+    tmp_path: Path, diameter: str, radius: str, read: bool
+) -> None:
+    path = tmp_path / "pipe.toml"
+    text = f'kind = "steam-pipe"\noutside_diameter = "{diameter}"\nbend_radius = "{radius}"\n'
+    path.write_text(text, encoding="utf-8")
+    loaded = load_specs(path, "pipe.toml", installed_families().kinds)[0]
+    told = [str(one) for one in loaded.complaints]
+    assert all(f"no more than 1.32 × bend_radius, which is {radius}" in one for one in told)
+    assert len(told) == (0 if read else 1)

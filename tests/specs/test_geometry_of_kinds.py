@@ -71,7 +71,8 @@ WRITTEN = {
     "saddle.Saddle": "wet.allowance < thickness",
     "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter",
     "slide_bar.SlideBar": "depth < span; width < span; crosshead_from_end < span; web < width; flange < depth",
-    "steam_pipe.SteamPipe": "wall < 0.5 outside_diameter; anchor_distance ≤ length; corrosion_allowance < wall",
+    "steam_pipe.SteamPipe": "wall < 0.5 outside_diameter; anchor_distance ≤ length; "
+    "outside_diameter ≤ 1.32 bend_radius; corrosion_allowance < wall",
     "valve_seat.ValveSeat": "bore < outside_diameter; bore ≤ seat_diameter; seat_diameter < outside_diameter; "
     "seat_width < seat_diameter",
     "valve_spindle.ValveSpindle": "least_diameter ≤ diameter; guide_bore < guide_outside; diameter < guide_bore",

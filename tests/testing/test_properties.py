@@ -29,6 +29,7 @@ from speclint.testing import (
 from speclint.testing.other_units import in_other_units
 from speclint.testing.outcomes_compared import culprit, shown
 from tests import tubes
+from tests.own_limits import own_limit
 from tests.tubes import Tube
 
 _COMMON: dict[str, Any] = {
@@ -304,16 +305,18 @@ def test_where_there_are_no_numbers_of_a_size_none_are_compared(
 
 def test_a_trial_of_a_design_with_limits_of_its_own_goes_on_with_them(tmp_path: Path) -> None:
     """70 MPa in the place of 100: 75.375/70 = 1.07679 of it is used, and at 45 bar 113.0625/70 = 1.61518."""
-    settings = '[limits."tube.stress"]\nallowable = "70 MPa"\n'
+    settings = own_limit("tube.stress", "tubes", allowable="70 MPa")
     folder = DesignFolder(tmp_path, tubes.tubes()).write(FILES, settings=settings)
     trial = trial_of(folder, "tube.stress")
     assert trial.done.utilisation == pytest.approx(1.07679, rel=1e-5)
     after = trial.with_changes([Change("tube", "pressure", "45 bar gauge")])
     assert after is not None
     assert after.utilisation == pytest.approx(1.61518, rel=1e-5)
-    lower = trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable', "80 MPa")])
+    lower = trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable/value', "80 MPa")])
     assert lower is not None
     assert lower.utilisation == pytest.approx(75.375 / 80, rel=1e-5)
-    assert trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable', "80 mm")]) is None
+    assert (
+        trial.with_changes([Change("speclint.toml", 'limits/"tube.stress"/allowable/value', "80 mm")]) is None
+    )
     assert trial.with_changes([Change("tube", "pressure", "45 mm")]) is None
     assert trial.with_changes([Change("tube", absent=True)]) is None

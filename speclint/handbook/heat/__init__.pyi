@@ -2,6 +2,7 @@ from .air import (
     INCROPERA as INCROPERA,
     INCROPERA_EXAMPLE as INCROPERA_EXAMPLE,
     air_at as air_at,
+    standard_air_pressure as standard_air_pressure,
 )
 from .conduction import (
     STEFAN_BOLTZMANN as STEFAN_BOLTZMANN,

@@ -1,7 +1,7 @@
-"""Dry air at the pressure of the atmosphere, for the film round a hot surface.
+"""Air: its pressure by the height above the sea, and its properties in the film round a hot surface.
 
-Figures of table A.4 of Incropera at 1.01325 bar, read in a straight line between its temperatures. Over the
-range they agree with CoolProp within 2 %.
+Dry air at the pressure of the atmosphere: figures of table A.4 of Incropera at 1.01325 bar, read in a straight line
+between its temperatures. Over the range they agree with CoolProp within 2 %.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from itertools import pairwise
 
-from speclint.equations import Source, require
+from speclint.equations import Metres, Pascals, Source, formula, require
 from speclint.handbook import tables
 
 INCROPERA = Source(
@@ -20,7 +20,29 @@ INCROPERA = Source(
 )
 #: Natural convection and radiation of a bare steam pipe.
 INCROPERA_EXAMPLE = INCROPERA.at("example 9.4, as printed in a public companion notebook", memory=False)
+ISO_2533 = Source("ISO 2533, Standard Atmosphere", "1975", memory=True)
 _TABLE = "air-incropera-6th-ed-2007-table-a4.csv"
+
+
+@formula(
+    "p = 101325 Pa (1 − h/(44330.8 m))^5.2559",
+    cites=[ISO_2533.at("the lowest layer, whose temperature falls by 6.5 K in 1000 m from 288.15 K")],
+)
+def standard_air_pressure(h: Metres) -> Pascals:
+    """Pressure of the standard atmosphere at a height above the sea.
+
+    p = 101325 Pa (1 − h/(44330.8 m))^5.2559, where 44330.8 m = 288.15 K/(0.0065 K/m)
+
+    ``h`` height [m], −2000 to 11 000. Returns [Pa absolute]. Raises OutOfRange outside. The weather moves the barometer
+    by some 5 % to either side (common practice).
+
+    By hand at 4433.08 m: 0.9^5.2559 = e^(5.2559 × −0.1053605) = e^−0.5537642 = 0.574782; × 101 325 = 58 240.
+
+    >>> round(standard_air_pressure(h=4433.08))
+    58240
+    """
+    require(-2000 <= h <= 11_000, f"a height of {h:.5g} m lies outside −2000 to 11 000 m")
+    return float(101_325.0 * (1 - h / 44_330.8) ** 5.2559)
 
 
 @dataclass(frozen=True, slots=True)

@@ -37,5 +37,5 @@ class BlastNozzle(Component):
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     cylinder_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
     reference_momentum: Force = NOT_STATED

@@ -153,8 +153,8 @@ class PoppetValve(Component):
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
     loss_coefficient: Annotated[Factor, Span("0.1", "100")] = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
-    port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
+    port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED

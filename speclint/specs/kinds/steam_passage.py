@@ -108,7 +108,7 @@ class SteamPassage(Component):
     low_point: Word[bool] = NOT_STATED
     drained: Word[bool] = NOT_STATED
     charge_temperature: Temperature = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1.2")] = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
     faces: dict[str, PassageFace] = {}
     end_area: NoArea = NOT_STATED
     floor: Floor = Floor.unstated()

@@ -30,6 +30,11 @@ class PipeEnd(SpecTable):
     moment: Moment = NOT_STATED
 
 
+#: Outside diameter over the radius of the tightest bend that is bought, an elbow of one nominal size: at 1 in, 33.4 mm
+#: over 25.4 mm, and less of every greater pipe; common practice.
+_TIGHTEST_BEND = 1.32
+
+
 class SteamPipe(Component):
     """A steam pipe between two anchors, such as from the superheater's header to a steam chest.
 
@@ -67,6 +72,7 @@ class SteamPipe(Component):
     geometry: ClassVar[Conditions] = (
         Below("wall", "outside_diameter", times=1 / 2),
         AtMost("anchor_distance", "length"),
+        AtMost("outside_diameter", "bend_radius", times=_TIGHTEST_BEND),
         Below("corrosion_allowance", "wall"),
     )
 

@@ -69,6 +69,15 @@ CONDUCTION = [
         "the specific heat must be above 0",
     ),
 ]
+AIR = [
+    End(
+        air.standard_air_pressure,
+        {"h": end},
+        {"h": beyond},
+        f"a height of {beyond:.5g} m lies outside −2000 to 11 000 m",
+    )
+    for end, beyond in ((-2000.0, -2010.0), (11_000.0, 11_010.0))
+]
 TUBE = {"Re": 1e4, "Pr": 0.6, "n": 0.3}
 SMOOTH = {"Re": 3000.0, "Pr": 0.5, "f": LITTLE}
 CONVECTION = [
@@ -216,6 +225,6 @@ OTHERS = [
 ]
 
 
-@pytest.mark.parametrize("end", [*CONDUCTION, *CONVECTION, *METAL, *OTHERS], ids=str)
+@pytest.mark.parametrize("end", [*CONDUCTION, *AIR, *CONVECTION, *METAL, *OTHERS], ids=str)
 def test_a_formula_answers_at_its_end_and_refuses_beyond(end: End) -> None:
     expect_end(end)

@@ -21,6 +21,7 @@ from speclint_clearances.formulae.lugs import (
     part_across,
     root_stress,
 )
+from tests.own_limits import own_limit
 from tests.plugins.clearances.bench import write
 
 RULE = "lifting.points"
@@ -172,7 +173,7 @@ def test_the_thread_does_not_pull_out(workshop: DesignFolder, engaged: str, outc
     π × 29.522 × (1.75 + 1.515 tan 30°)/3.5 = 69.55 mm² a millimetre; 0.58 × 400 MPa: 16.136 kN a millimetre, of
     3 × 20.803 = 62.41 kN: 3.868 mm. The rule of a diameter is set aside for this test.
     """
-    settings = '[limits."lifting.points"]\nengagement = "0.1"\n'
+    settings = own_limit(RULE, "clearances", engagement="0.1")
     check = lifted(workshop, ('"45 mm"', f'"{engaged}"'), settings=settings).only(RULE)
     assert check.outcome == outcome
     assert on_sheet(check, "A front") == pytest.approx(69.55e-6 * float(engaged[:3]), rel=2e-3)

@@ -6,10 +6,12 @@ the back end, what stands in ``AT_20`` for the notch of 20 % at 180 rev/min and 
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 from speclint.checking import Check
 from speclint.testing import DesignFolder
+from tests.own_limits import own_limit
 from tests.plugins.events.gear import files
 from tests.plugins.known_metals import WITH_METALS
 
@@ -70,7 +72,8 @@ def judged(
     folder: Path, rule: str, *changes: tuple[str, str, str], limits: str = "", component: str = ""
 ) -> Check:
     """The check of a rule on that engine, with some limits set and passages changed."""
-    settings = WITH_METALS + (f'[limits."{rule}"]\n{limits}\n' if limits else "")
+    values = dict(re.findall(r'(\w+) = "(.*?)"', limits))
+    settings = WITH_METALS + (own_limit(rule, "events", **values) if limits else "")
     return DesignFolder(folder).write(worked_engine(*changes), settings=settings).only(rule, component)
 
 

@@ -13,6 +13,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, changed, on_sheet, without_key
 from speclint_joints.formulae.frames import drag_of_pad, factor_against_slip, lift_by_couple, thrust_with_drag
+from tests.own_limits import own_limit
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import BLOCK, DUTY, ENDS, FILES, SETTINGS_WITH_METALS, in_every_case, used
 
@@ -476,7 +477,8 @@ def test_the_pad_stays_down_from_both_sides(workshop: DesignFolder, times: float
     aside = _LOW * 8 * 600 / (1.2 * _THRUST) / times
     made = files(("count = 30", "count = 8"))
     made["block.toml"] = made["block.toml"].replace('"350 mm"', f'"{aside:.3f} mm"')
-    strong = '\n[limits."frame.block-couple"]\n"pad pressure" = "800 MPa"\n"share of proof" = "5"\n'
+    values = {"pad pressure": "800 MPa", "share of proof": "5"}
+    strong = own_limit("frame.block-couple", "joints", **values)
     made["speclint.toml"] += strong
     check = workshop.write(made).only("frame.block-couple", "fastening")
     assert check.outcome == outcome, check.says

@@ -12,6 +12,7 @@ from speclint.handbook.bolted_joints import inner_thread_bending_factor, nut_wid
 from speclint.handbook.threads import internal_stripping_area
 from speclint.testing import DesignFolder, on_sheet
 from speclint_joints.formulae.holes import bursting_pressure
+from tests.own_limits import own_limit
 from tests.plugins.joints import hand
 from tests.plugins.joints.bench import bench, used, without
 
@@ -116,7 +117,7 @@ def test_a_nut_that_matches_its_stud_is_taken_as_such(
         workshop, ("studs", nut, f'material = "{steel}"\nengagement = "{height}"\nacross_flats = "{flats}"')
     )
     with (workshop.root / "speclint.toml").open("a", encoding="utf-8") as settings:
-        settings.write('\n[limits."joint.engagement"]\nmargin = "1.25"\n')
+        settings.write(own_limit("joint.engagement", "joints", margin="1.25"))
     assert workshop.only("joint.engagement", "studs").outcome == outcome
 
 
@@ -124,7 +125,7 @@ def test_a_matching_nut_still_holds_the_load(workshop: DesignFolder) -> None:
     """Ten times the greatest load no nut holds, matching or not."""
     bench(workshop)
     with (workshop.root / "speclint.toml").open("a", encoding="utf-8") as settings:
-        settings.write('\n[limits."joint.engagement"]\nmargin = "10"\n')
+        settings.write(own_limit("joint.engagement", "joints", margin="10"))
     check = workshop.only("joint.engagement", "studs")
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 

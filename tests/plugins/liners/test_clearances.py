@@ -17,6 +17,7 @@ from speclint_liners.formulae.ends import (
     clearance_when_hot,
     clearance_with_driving_rod,
 )
+from tests.own_limits import own_limit
 from tests.plugins.liners.bench import BLOCK, DUTY, bench, in_block, in_duty, in_liner
 
 _FAST, _WORN = 'rotational_speed = "300 rev/min"', 'least_wheel_diameter = "1680 mm"\n'
@@ -25,7 +26,7 @@ END, VOLUME, LINE = "cylinder.end-clearance", "cylinder.clearance-volume", "cyli
 
 def test_the_hot_clearance_by_hand(workshop: DesignFolder) -> None:
     """Short of a limit raised to 7.6 mm; the cold clearance, which uses more of its own, would be reported else."""
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     check = workshop.write(bench(), settings=raised).only(END)
     assert check.grade is Grade.HOLD
     assert found(check) == pytest.approx(7.2787e-3, rel=1e-4)
@@ -42,7 +43,7 @@ def test_the_hot_clearance_by_hand(workshop: DesignFolder) -> None:
     ],
 )
 def test_worn_tyres_turn_the_crank_faster(workshop: DesignFolder, speed: str, gear: str, left: float) -> None:
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     changes = in_duty(_FAST, f'{_FAST}\ntrack_speed = "{speed}"'), in_block("[drive]\n", f"[drive]\n{gear}")
     check = workshop.write(bench(*changes), settings=raised).only(END)
     assert found(check) == pytest.approx(left, rel=1e-4)
@@ -58,7 +59,7 @@ def test_worn_tyres_turn_the_crank_faster(workshop: DesignFolder, speed: str, ge
 )
 def test_the_wheel_of_the_engine_counts(workshop: DesignFolder, said: str, left: float) -> None:
     """Whatever wheel and gear the block's own spec states."""
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     engine = f'kind = "engine"\nid = "engine"\n{said}\n[cranks.only]\nblock = "block"\n'
     files = bench(in_duty(_FAST, f'{_FAST}\ntrack_speed = "95.002 km/h"'))
     check = workshop.write({**files, "engine.toml": engine}, settings=raised).only(END)
@@ -66,7 +67,7 @@ def test_the_wheel_of_the_engine_counts(workshop: DesignFolder, said: str, left:
 
 
 def test_a_duty_without_a_speed_of_the_crank_has_that_of_the_wheel(workshop: DesignFolder) -> None:
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     changes = in_duty(_FAST, 'track_speed = "190.004 km/h"')
     assert found(workshop.write(bench(changes), settings=raised).only(END)) == pytest.approx(
         6.1771e-3, rel=1e-4
@@ -116,7 +117,7 @@ def with_piston(length: str) -> dict[str, str]:
 
 def test_a_hot_piston_is_nearer_to_its_cover(workshop: DesignFolder) -> None:
     # 149 mm leave 8 mm at both ends; (13.42 + 0.3)e-6 × 300 K × 149/2 = 0.3066 mm off the 7.2787 of a cold one
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     check = workshop.write(with_piston("149 mm"), settings=raised).only(END)
     assert found(check) == pytest.approx(7.2787e-3 - 0.3066e-3, rel=1e-4)
 
@@ -174,7 +175,7 @@ def test_connecting_rod_and_frame_move_the_piston(
 ) -> None:
     warm = in_duty('connecting-rod = "20 °C"', f'connecting-rod = "{rod}"')
     held = in_duty('frame = "20 °C"', f'frame = "{frame}"')
-    raised = SETTINGS + f'\n[limits."{END}"]\nhot = "7.6 mm"\n'
+    raised = SETTINGS + own_limit(END, "liners", hot="7.6 mm")
     assert found(workshop.write(bench(warm, held), settings=raised).only(END)) == pytest.approx(
         left * 1e-3, rel=2e-4
     )

@@ -15,6 +15,7 @@ from speclint.testing import (
     expect_query,
     on_sheet,
 )
+from tests.own_limits import own_limit
 from tests.plugins.motion.locomotive import files
 
 RAIL, BLOW, WHOLE = "wheel.stays-on-rail", "axle.hammer-blow", "engine.hammer-blow"
@@ -238,6 +239,6 @@ def test_an_engine_without_cranks_has_no_speed(workshop: DesignFolder) -> None:
 
 def test_the_limit_of_the_load_is_a_setting(workshop: DesignFolder) -> None:
     made = files("axle", ('"8000 kg"', '"3366 kg"')) | {
-        "speclint.toml": SETTINGS + f'\n[limits."{RAIL}"]\nlift = "0.9"\n'
+        "speclint.toml": SETTINGS + own_limit(RAIL, "motion", lift="0.9")
     }
     assert workshop.write(made).only(RAIL).outcome == "finding"

@@ -16,6 +16,7 @@ from speclint_motion.formulae.thrust import (
     pressure_behind_piston,
     slipper_thrust,
 )
+from tests.own_limits import own_limit
 from tests.plugins.motion.train import PARTS, files, without
 
 TENSION, BUCKLING, FINISH = "rod.tension", "rod.buckling", "rod.finish"
@@ -85,7 +86,7 @@ def test_the_relief_valve_before_the_piston_sets_the_push(
 @pytest.mark.parametrize(("factor", "outcome"), [("2.161", "conforms"), ("2.162", "finding")])
 def test_fatigue_of_the_thread_from_both_sides(workshop: DesignFolder, factor: str, outcome: str) -> None:
     """n = 2.16154."""
-    own = f'materials = ["metals.toml"]\n[limits."rod.tension"]\nfatigue = "{factor}"\n'
+    own = f'materials = ["metals.toml"]\n{own_limit(TENSION, "motion", fatigue=factor)}'
     check = workshop.write({**files(), "speclint.toml": own}).only(TENSION)
     assert check.outcome == outcome
 

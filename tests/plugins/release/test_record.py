@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, changed
 from speclint_release.formulae.records import temperature_margin
+from tests.own_limits import own_limit
 from tests.plugins.release.part import files
 
 PART, POINTS, WARMING = "release.pressure-part", "release.inspection-points", "release.warming-procedure"
@@ -154,7 +155,7 @@ def test_steam_temperature_where_no_metal_temperature_is_stated(
 
 def test_the_swing_may_be_set(workshop: DesignFolder) -> None:
     """370 − 260 = 110 K are there: 111 K are not."""
-    own = '[limits."release.pressure-part"]\nswing = "111 K"\n'
+    own = own_limit(PART, "release", swing="111 K")
     assert workshop.write(files(), settings=own).only(PART, "cover").outcome == "finding"
 
 

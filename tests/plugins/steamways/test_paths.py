@@ -16,6 +16,7 @@ from speclint import Grade
 from speclint.facts.stages import flow_left, losses_together, pressure_after
 from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.paths import share_lost
+from tests.own_limits import own_limit
 from tests.plugins.known_metals import WITH_METALS
 from tests.plugins.steamways.way import BELT, OUT, files, without
 
@@ -25,8 +26,7 @@ AREAS, CHOKED = "steamway.area-continuity", "steamway.choked"
 
 def limited(rule: str, **limits: str) -> str:
     """Settings with limits of one rule."""
-    lines = "".join(f'{name} = "{value}"\n' for name, value in limits.items())
-    return f'{WITH_METALS}[limits."{rule}"]\n{lines}'
+    return WITH_METALS + own_limit(rule, "steamways", **limits)
 
 
 def colebrook(Re: float, rough: float) -> float:

@@ -17,6 +17,7 @@ from speclint_steamways.formulae.pipes import (
     wanted_pipe_test,
     with_allowance,
 )
+from tests.own_limits import own_limit
 from tests.plugins.steamways.pipe import files
 
 WALL, TEST, FLEXIBILITY = "pipe.wall", "pipe.test", "pipe.flexibility"
@@ -188,7 +189,7 @@ def test_the_factor_of_the_test_is_one_and_a_half(workshop: DesignFolder) -> Non
 
 def test_the_factor_of_the_test_may_be_set(workshop: DesignFolder) -> None:
     """2.3 × 16.6 = 38.18 bar, more than 38."""
-    own = '[limits."pipe.test"]\nfactor = "2.3"\n'
+    own = own_limit(TEST, "steamways", factor="2.3")
     assert workshop.write(files(), settings=own).only(TEST).outcome == "finding"
 
 

@@ -16,6 +16,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade
 from speclint.testing import DesignFolder, expect_not_assessed, on_sheet, without_key
 from speclint_valves.formulae.holding import moment_at_guide, pressure_of_key, shear_of_key
+from tests.own_limits import own_limit
 from tests.plugins.valves.gear import train_files
 from tests.plugins.valves.test_cam_shape import roller
 from tests.plugins.valves.test_shafts import RUNNING
@@ -322,7 +323,7 @@ def test_hard_steel_is_neither_riveted_nor_welded(
 ) -> None:
     """The limit stands just above and just below the tensile strength of the known steel."""
     strength = on_sheet(workshop.write(nutted("20 kN", lock)).only(VALVE), "R_m") / 1e6
-    limits = f'\n[limits."{VALVE}"]\nsoft = "{strength * share:.3f} MPa"\n'
+    limits = own_limit(VALVE, "valves", soft=f"{strength * share:.3f} MPa")
     settings = workshop.root / "speclint.toml"
     settings.write_text(settings.read_text(encoding="utf-8") + limits, encoding="utf-8")
     check = workshop.only(VALVE)
