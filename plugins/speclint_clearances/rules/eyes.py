@@ -50,8 +50,11 @@ def _eye(name: str, thread: str, point: LiftingPoint, sheet: Sheet) -> Judgement
     marked = sheet.at_most(sheet.take(f"m_w {name}", point.working_load), borne).else_says(
         f"eye {{item}} taken for {{found}}, an eye bolt {thread} bears {{limit}}"
     )
-    engaged = sheet.at_most(sheet.take(f"L_e {name}", point.engagement), _shank(name, thread, point, sheet))
-    return sheet.worst(marked, engaged.else_says("eye {item} engages {found}, its shank is {limit} long"))
+    shank = _shank(name, thread, point, sheet)
+    engaged = sheet.at_most(sheet.take(f"L_e {name}", point.engagement), shank).else_says(
+        "eye {item} engages {found}, its shank is {limit} long"
+    )
+    return sheet.worst(marked, engaged)
 
 
 def _shank(name: str, thread: str, point: LiftingPoint, sheet: Sheet) -> Metres:
