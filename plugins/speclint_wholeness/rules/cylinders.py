@@ -102,7 +102,11 @@ def _pistons(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _covers(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each end the covers that name it, or that are on its side where it is the only one there."""
+    """For each end the covers that name it, or that are on its side where it is the only one there.
+
+    Where the block lists no ends, two covers that name one are told all the same.
+    """
+    yield from twice_where_unlisted("end", block, "ends", CylinderCover, sheet, by="closes", key="of_end")
     sides = [_side(name, end, sheet) for name, end in block.ends.items()]
     for name, end in block.ends.items():
         side = _side(name, end, sheet)
@@ -283,6 +287,7 @@ one_cover: Rule = filled_once(
     gravity="hold",
     why="an end without a cover that is drawn holds the full pressure by a part that nobody checked",
     leaves_out="the strength of the cover",
+    edition=2,
 )
 
 its_valves: Rule = filled_once(

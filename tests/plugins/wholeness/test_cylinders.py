@@ -98,6 +98,19 @@ def test_two_seats_of_a_bore_that_no_block_lists_yet(workshop: DesignFolder, sec
 @pytest.mark.parametrize(
     ("second", "says"),
     [
+        ("front", "end front is filled twice (cylinder cover): first (first.toml), second (second.toml)"),
+        ("back", "not applicable: it has no such place"),
+    ],
+)
+def test_two_covers_of_an_end_that_no_block_lists_yet(workshop: DesignFolder, second: str, says: str) -> None:
+    cover = 'kind = "cylinder-cover"\ncloses = "block"\nof_end = "{}"'
+    parts = {"block": UNLISTED, "first": cover.format("front"), "second": cover.format(second)}
+    assert told(workshop, parts, "end.one-cover", "block", "draft") == says
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
         (PISTON, "liner is filled twice (piston): piston (piston.toml), second (second.toml)"),
         ("", "not applicable: it has no such place"),
     ],
