@@ -19,6 +19,7 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_clearances.rules.frames", "cylinder-block"),
         rules_in("speclint_clearances.rules.lifting", "lifting-plan"),
         rules_in("speclint_clearances.rules.cranes", "lifting-plan"),
+        rules_in("speclint_clearances.rules.eyes", "lifting-plan"),
         rules_in("speclint_clearances.rules.withdrawing", "access-plan"),
         rules_in("speclint_clearances.rules.nuts", "access-plan"),
     ]

@@ -19,6 +19,7 @@ EN_1993_1_8 = Source(
     "EN 1993-1-8, Eurocode 3: Design of steel structures - Design of joints", "2005", memory=True
 )
 ISO_3266 = Source("ISO 3266, Forged steel eyebolts grade 4 for general lifting purposes", "2010", memory=True)
+DIN_580 = Source("DIN 580, Lifting eye bolts", "2018", "loads and shanks by thread", memory=True)
 CGPM = Source(
     "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
 )

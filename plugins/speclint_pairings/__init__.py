@@ -52,6 +52,7 @@ def speclint_rules() -> Sequence[RulesIn]:
     )
     rubbing = ("crosshead", "pin", "piston-ring", "rocker", "valve-spindle")
     return [
+        rules_in("speclint_pairings.rules.made_skins", "made-part"),
         rules_in("speclint_pairings.rules.materials"),
         rules_in("speclint_pairings.rules.welds"),
         rules_in("speclint_pairings.rules.contact", "piston-ring", "poppet-valve", "valve-spindle"),

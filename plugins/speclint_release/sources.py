@@ -31,3 +31,28 @@ L122 = Source(
     "2014",
     memory=True,
 )
+_DEVIATION = "permissible deviations of the product analysis from the cast analysis"
+PRODUCT_PLATE = Source(
+    "EN 10028-2, Flat products made of steels for pressure purposes",
+    "2009",
+    f"Table 2, {_DEVIATION}",
+    memory=True,
+)
+PRODUCT_TUBE = Source(
+    "EN 10216-2, Seamless steel tubes for pressure purposes: specified elevated temperature properties",
+    "2002 with amendment 2 of 2007",
+    f"Table 3, {_DEVIATION}",
+    memory=True,
+)
+PRODUCT_CARBON = Source(
+    "EN 10083-2, Steels for quenching and tempering: non alloy steels",
+    "2006",
+    f"Table 4, {_DEVIATION}",
+    memory=True,
+)
+PRODUCT_ALLOYED = Source(
+    "EN 10083-3, Steels for quenching and tempering: alloy steels",
+    "2006",
+    f"Table 4, {_DEVIATION}",
+    memory=True,
+)

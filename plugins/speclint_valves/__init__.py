@@ -27,6 +27,7 @@ _MODULES = {
     "rocker_shafts": "rocker",
     "rockers": "rocker",
     "seats": "valve-seat",
+    "shaft_room": "cam shaft",
     "shafts": "shaft",
     "shells": "poppet-valve",
     "shutting": "poppet-valve",

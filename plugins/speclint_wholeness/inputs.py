@@ -41,6 +41,22 @@ def entries(owner: Spec, table: str, sheet: Sheet) -> Iterator[ToFill]:
         yield ToFill(owner.id, f"statement of its {table.replace('_', ' ')}", where=owner.where)
 
 
+def twice_where_unlisted(
+    word: str, owner: Spec, table: str, kind: type[C], sheet: Sheet, *, by: str, key: str
+) -> Iterator[ToFill]:
+    """Components of a kind that name one place of a table that states nothing: two of them are one too many."""
+    if sheet.names_under(owner, table):
+        return
+    named: dict[str, list[C]] = {}
+    for one in sheet.fillers(owner, kind, by=by):
+        name = sheet.said(f"{word} of {one.id}", getattr(one, key))
+        if name:
+            named.setdefault(name, []).append(one)
+    for name, parts in named.items():
+        if len(parts) > 1:
+            yield ToFill(f"{word} {name}", kind.called, tuple(parts), where=owner.where)
+
+
 def closed(
     name: str, key: str, entry: Closable, owner: CylinderBlock, inside: ToFill, sheet: Sheet
 ) -> ToFill:

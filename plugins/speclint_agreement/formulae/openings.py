@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from speclint import FIRST_PRINCIPLES, formula, require
-from speclint.equations import Metres, Ratio
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
+from speclint.equations import Metres, Ratio, SquareMetres
 
 
 @formula("b_m = π D/n − w", cites=[FIRST_PRINCIPLES])
@@ -22,6 +22,20 @@ def mean_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     """
     require(n >= 1, "there is no bar")
     return math.pi * D / n - w
+
+
+@formula("b_h = k b_m", cites=[COMMON_PRACTICE])
+def uneven_opening(k: Ratio, b_m: Metres) -> Metres:
+    """Widest opening between bars that stand at unlike distances.
+
+    b_h = k b_m
+
+    ``k`` widest over mean opening [-]; ``b_m`` mean opening [m]. Returns [m].
+
+    >>> round(uneven_opening(k=2.0, b_m=0.028), 6)
+    0.056
+    """
+    return k * b_m
 
 
 @formula("D_n = n w/π", cites=[FIRST_PRINCIPLES])
@@ -50,3 +64,32 @@ def opening_with_bar(b: Metres, w: Metres) -> Metres:
     0.075
     """
     return b + w
+
+
+@formula("t = A/w", cites=[FIRST_PRINCIPLES])
+def depth_of_bar(A: SquareMetres, w: Metres) -> Metres:
+    """Depth of a bar across the circle on which it stands.
+
+    t = A/w
+
+    ``A`` its section [m²]; ``w`` its width along the circle [m]. Returns [m]. Raises OutOfRange unless w > 0.
+
+    >>> round(depth_of_bar(A=60e-6, w=0.012), 6)
+    0.005
+    """
+    require(w > 0 * w, "the bar has no width")
+    return A / w
+
+
+@formula("D_i = D − 2 t", cites=[FIRST_PRINCIPLES])
+def bore_within(D: Metres, t: Metres) -> Metres:
+    """Bore that a wall leaves within an outside diameter.
+
+    D_i = D − 2 t
+
+    ``D`` outside, ``t`` wall [m]. Returns [m].
+
+    >>> round(bore_within(D=0.222, t=0.006), 6)
+    0.21
+    """
+    return D - 2 * t

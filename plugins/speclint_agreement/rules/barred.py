@@ -3,33 +3,51 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.specs import CylinderLiner, ValveCage
-from speclint_agreement.formulae.openings import closed_diameter, mean_opening, opening_with_bar
+from speclint_agreement.formulae.openings import (
+    closed_diameter,
+    mean_opening,
+    opening_with_bar,
+    uneven_opening,
+)
+
+if TYPE_CHECKING:
+    from speclint.specs import Length, PoppetValve
 
 
 def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
     """The widest opening against what the bars leave on average; the circle that they close against the cage.
 
-    The bars stand no nearer than the valve, so that what they would leave round that is the least that they leave.
+    The bars stand no nearer than the bore that the valve states round it, or than the valve itself where it states
+    none, so that what they would leave there is the least that they leave; round the outside it is the most.
     """
     if not sheet.is_stated("bars", cage.bars) or not sheet.is_stated("width of a bar", cage.bar):
         return
     n, w = float(sheet.count("n", cage.bars)), sheet.take("w", cage.bar)
     if sheet.is_stated("valve", cage.surrounds):
-        valve = sheet.follow(cage.surrounds)
-        D = sheet.take("D", valve.outside_diameter)
-        least = sheet.work("b_m", mean_opening, D=D, n=n, w=w)
+        inside = _inside(sheet.follow(cage.surrounds), sheet)
+        least = sheet.work("b_m", mean_opening, D=sheet.take("D", inside), n=n, w=w)
         yield Pair(
-            cage.opening,
-            worked(least, cage.bars, cage.bar, valve.outside_diameter),
-            "at least",
-            name="widest opening",
+            cage.opening, worked(least, cage.bars, cage.bar, inside), "at least", name="widest opening"
         )
     if sheet.is_stated("outside of the cage", cage.outside_diameter):
         closed = worked(sheet.work("D_n", closed_diameter, n=n, w=w), cage.bars, cage.bar)
         yield Pair(closed, cage.outside_diameter, "at most", name="bars together")
+        mean = sheet.work("b_o", mean_opening, D=sheet.take("D_o", cage.outside_diameter), n=n, w=w)
+        if mean > 0:
+            most = sheet.work("b_h", uneven_opening, k=sheet.limit("uneven", "k"), b_m=mean)
+            places = cage.bars, cage.bar, cage.outside_diameter
+            yield Pair(cage.opening, worked(most, *places), "at most", name="opening between bars")
+
+
+def _inside(valve: PoppetValve, sheet: Sheet) -> Length:
+    """The bore of the cage round a valve, where it states one and is held by it, else the valve's own outside."""
+    caged = sheet.said("retained", valve.retained) == "cage"
+    stated = caged and sheet.is_stated("bore round the valve", valve.box_diameter)
+    return valve.box_diameter if stated else valve.outside_diameter
 
 
 def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
@@ -44,14 +62,26 @@ def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
 
 opening_of_bars: Rule = agreement(
     "cage.opening-of-its-bars",
-    title="The widest opening of a cage is no narrower than its bars leave between them, and they have room round it",
+    title="The widest opening of a cage is no narrower than its bars leave between them on average round its bore, and "
+    "at most twice what they leave round its outside, where they have room",
     on=ValveCage,
     pairs=_of_cage,
     within="",
+    limits=[
+        Limit(
+            "uneven",
+            "2",
+            "ratio",
+            COMMON_PRACTICE,
+            "widest opening between bars over the mean round the outside",
+        ),
+    ],
+    edition=2,
     grade=Grade.NONCONFORMITY,
-    why="a piece of a broken valve falls through the openings that the bars leave, not through the one that is stated",
+    why="a piece of a broken valve falls through the openings that the bars leave, and steam passes by them, not by "
+    "the one that is stated",
     leaves_out="bars of several widths; a cage that does not state how wide they are; openings lower than they are "
-    "wide, for which a concession says so",
+    "wide, and bars that stand at more unlike distances, for which a concession says so",
     against=(),
 )
 

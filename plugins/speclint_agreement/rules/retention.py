@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.equations import Metres
 from speclint.facts import cages_round, cover_on_collar, ends_beyond, retained_by_part, room_at_lift
 from speclint.specs import CylinderLiner, PoppetValve, ValveSeat
+from speclint_agreement.formulae.openings import bore_within, depth_of_bar
+
+if TYPE_CHECKING:
+    from speclint.specs import Area, Length, ValveCage
 
 #: Words for a part of its own that keeps pieces of a valve back; a collar belongs to the valve itself.
 _A_CAGE = ("cage", "perforated plate")
@@ -66,11 +72,29 @@ def _openings(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _boxes(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
-    """The bore that the valve states round it against the outside of each cage; a perforated plate stands beside it."""
+    """The bore that the valve states round it against what the wall of each cage leaves within its outside.
+
+    The wall is as deep as the bars, where their section and width are stated. A perforated plate stands beside the
+    valve.
+    """
     if sheet.said("retained", valve.retained) == "cage":
         for cage in cages_round(valve, sheet):
             if sheet.is_stated("outside of the cage", cage.outside_diameter):
-                yield Pair(valve.box_diameter, cage.outside_diameter, "at most", name=cage.id)
+                t, places = _wall(cage, sheet)
+                D = sheet.take("D", cage.outside_diameter)
+                bore = sheet.work("D_i", bore_within, D=D, t=t)
+                room = worked(bore, cage.outside_diameter, *places)
+                yield Pair(valve.box_diameter, room, "at most", name=cage.id)
+
+
+def _wall(cage: ValveCage, sheet: Sheet) -> tuple[Metres, tuple[Area | Length, ...]]:
+    """The wall of a cage: the depth of its bars, and no less than a cage has."""
+    least = sheet.limit("wall", "t_l")
+    sizes = {"section of a bar": cage.bar_area, "width of a bar": cage.bar}
+    if not all(sheet.is_stated(name, one) for name, one in sizes.items()):
+        return least, ()
+    t = sheet.work("t", depth_of_bar, A=sheet.take("A", cage.bar_area), w=sheet.take("w", cage.bar))
+    return max(t, least), (cage.bar_area, cage.bar)
 
 
 def _rooms(valve: PoppetValve, sheet: Sheet) -> Iterator[Pair]:
@@ -115,13 +139,17 @@ opening_of_cage: Rule = agreement(
 
 box_of_cage: Rule = agreement(
     "valve.box-of-its-cage",
-    title="The bore that a valve states round it is no wider than the cage that stands there",
+    title="The bore that a valve states round it leaves the cage that stands there a wall, as deep as its bars and at "
+    "least 2 mm",
     on=PoppetValve,
     pairs=_boxes,
     within="",
+    limits=[Limit("wall", "2 mm", "length", COMMON_PRACTICE, "least wall of a cage")],
+    edition=2,
     grade=Grade.NONCONFORMITY,
     why="steam is reckoned to pass by room that the cage takes, and the engine is throttled there",
-    leaves_out="the wall of the cage; the area that is left round the valve (steamway.area-continuity)",
+    leaves_out="a flange wider than the cage beside the valve; the area that is left round the valve "
+    "(steamway.area-continuity)",
     against=(),
 )
 

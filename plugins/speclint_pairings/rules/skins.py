@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Ratio
 from speclint.specs import (
     Cam,
     Component,
@@ -22,37 +23,47 @@ from speclint.specs import (
 )
 
 #: Treatments that harden the metal itself; a plated or a faced surface is another metal.
-_HARDENS: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitrided")
+HARDENS: tuple[str | None, ...] = ("case hardened", "induction hardened", "nitrided")
 #: Families that take none of them: what they hold in place of iron forms no hard skin.
 _NOT_FERROUS = ("copper-alloy", "polymer", "white-metal")
 #: Steels that harden when they are heated and cooled with less carbon than others.
 _HARDENS_WITH_LESS = "stainless-martensitic"
 #: Metals that stay as they are when they are cooled quickly: no skin of them hardens by it.
 _AUSTENITIC = ("stainless-austenitic", "austenitic-iron")
+CASE = Limit("case", "0.25 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened")
+INDUCTION = Limit(
+    "induction", "0.28 %", "ratio", COMMON_PRACTICE, "least carbon of a steel that is induction hardened"
+)
 #: A treatment, and what is treated: its name and its material.
 _Treated = tuple[Stated[Any] | NotStated, str, Stated[str] | NotStated]
+
+
+#: The kinds of which a surface may be said to be hardened.
+HARDENED: tuple[type[Component], ...] = (
+    Cam,
+    Crosshead,
+    Pin,
+    PistonRod,
+    PoppetValve,
+    Rocker,
+    Shaft,
+    SlideBar,
+    Tappet,
+    ValveSpindle,
+)
 
 
 @rule(
     "material.takes-its-skin",
     title="Case hardened steel has at most 0.25 % carbon; induction hardened is iron, martensitic stainless steel "
     "or steel of at least 0.28 %, neither of them austenitic; nitrided is steel or iron",
-    on=(Cam, Crosshead, Pin, PistonRod, PoppetValve, Rocker, Shaft, SlideBar, Tappet, ValveSpindle),
+    on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="A skin that its metal cannot form is on the drawing alone: the part wears and pits as soft metal does.",
     leaves_out="how hard and how deep the skin becomes; which steels nitriding suits well; plated and faced surfaces",
     against=(),
-    limits=[
-        Limit("case", "0.25 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened"),
-        Limit(
-            "induction",
-            "0.28 %",
-            "ratio",
-            COMMON_PRACTICE,
-            "least carbon of a steel that is induction hardened",
-        ),
-    ],
+    limits=[CASE, INDUCTION],
 )
 def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
     """By the family of the metal and the carbon that its standard allows; of a rocker its pin too."""
@@ -71,23 +82,34 @@ def _surfaces(component: Component) -> list[_Treated]:
 
 def _hardens(one: _Treated, sheet: Sheet) -> bool:
     treatment, called, _ = one
-    return sheet.said(f"surface of {called}", treatment) in _HARDENS
+    return sheet.said(f"surface of {called}", treatment) in HARDENS
 
 
 def _judged(one: _Treated, sheet: Sheet) -> Judgement:
     surface, called, material = one
     treatment, metal = sheet.read(f"surface of {called}", surface), sheet.material_named(called, material)
-    iron = metal.family.endswith("-iron")
     if _takes_none(metal.family, treatment):
         return sheet.states(
             False, f"{called} is of {metal.title}, which cannot be {treatment}", where=surface.where
         )
-    hardens = iron or (metal.family == _HARDENS_WITH_LESS and treatment == "induction hardened")
-    if hardens or treatment == "nitrided":
+    if not by_carbon(metal.family, treatment):
         return sheet.states(
             True, f"{called} is of {metal.title}, which can be {treatment}", where=surface.where
         )
-    carbon = sheet.look_up(f"C of {called}", metal.composition, element="C")
+    return held_by_carbon(
+        sheet.look_up(f"C of {called}", metal.composition, element="C"), treatment, called, sheet
+    )
+
+
+def by_carbon(family: str, treatment: str) -> bool:
+    """Whether the carbon of a metal decides if it takes a treatment."""
+    if treatment == "nitrided" or _takes_none(family, treatment) or family.endswith("-iron"):
+        return False
+    return treatment == "case hardened" or family != _HARDENS_WITH_LESS
+
+
+def held_by_carbon(carbon: Ratio, treatment: str, called: str, sheet: Sheet) -> Judgement:
+    """The carbon of a steel against the most for a case, or the least that induction hardens."""
     if treatment == "case hardened":
         return sheet.at_most(carbon, sheet.limit("case", "C_m")).else_says(
             f"steel of {called} has {{found}} of carbon, {{limit}} at most to be case hardened"

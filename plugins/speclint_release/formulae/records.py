@@ -3,7 +3,7 @@ the most that a nut is tightened, the time that wear leaves."""
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
     KelvinDifference,
     Kelvins,
@@ -145,15 +145,29 @@ def time_left(L: Metres, m: Metres, w: MetresPerSecond) -> Seconds:
     return abs(L - m) / w
 
 
-@formula("w_d = (1 + s k) w", cites=[FIRST_PRINCIPLES])
-def content_with_deviation(w: Ratio, k: Ratio, s: Ratio) -> Ratio:
+@formula("d = k w", cites=[COMMON_PRACTICE])
+def share_of_content(k: Ratio, w: Ratio) -> Ratio:
+    """Deviation of the analysis of a product from a limit of its cast, where no table gives one.
+
+    d = k w
+
+    ``k`` share, ``w`` limit [-]. Returns [-].
+
+    >>> round(share_of_content(k=0.1, w=0.0022), 6)
+    0.00022
+    """
+    return k * w
+
+
+@formula("w_d = w + s d", cites=[FIRST_PRINCIPLES])
+def content_with_deviation(w: Ratio, d: Ratio, s: Ratio) -> Ratio:
     """Content of an element with what the analysis of a product may lie beyond it.
 
-    w_d = (1 + s k) w
+    w_d = w + s d
 
-    ``w`` content, ``k`` share of it; ``s`` 1 above the most, −1 below the least [-]. Returns [-].
+    ``w`` content, ``d`` deviation; ``s`` 1 above the most, −1 below the least [-]. Returns [-].
 
-    >>> round(content_with_deviation(w=0.0022, k=0.1, s=1.0), 6)
-    0.00242
+    >>> round(content_with_deviation(w=0.0022, d=0.0002, s=1.0), 6)
+    0.0024
     """
-    return (1 + s * k) * w
+    return w + s * d

@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Ratio
 from speclint.handbook.materials import carbon_equivalent
 from speclint.specs import Certificate, Fraction, MadePart
-from speclint_release.formulae.records import content_with_deviation
+from speclint_release.formulae.records import content_with_deviation, share_of_content
+from speclint_release.formulae.tables import holds_deviation, product_deviation
 from speclint_release.inputs import least_of, most_of
-from speclint_release.sources import DOCUMENTS, EN_1011_2
+from speclint_release.sources import (
+    DOCUMENTS,
+    EN_1011_2,
+    PRODUCT_ALLOYED,
+    PRODUCT_CARBON,
+    PRODUCT_PLATE,
+    PRODUCT_TUBE,
+)
 
 #: Elements of the carbon equivalent.
 _OF_EQUIVALENT = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
@@ -93,23 +102,25 @@ def carbon_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
 
 @rule(
     "made.analysis",
-    title="Each element of the analysis of a part is within what the standard of its material allows, and a tenth "
-    "beyond",
+    title="Each element of the analysis of a cast is within what the standard of its material allows, and of a product "
+    "no further beyond than that standard lets it be, or a tenth where no such table is held",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    cites=[DOCUMENTS, COMMON_PRACTICE],
+    cites=[DOCUMENTS, PRODUCT_PLATE, PRODUCT_TUBE, PRODUCT_CARBON, PRODUCT_ALLOYED, COMMON_PRACTICE],
     why="strength, creep and welding are those of the metal ordered, and another analysis is another metal",
-    leaves_out="iron, whose standard asks for strength alone; sums of elements, and elements that no standard names",
+    leaves_out="iron, whose standard asks for strength alone; sums of elements, and elements that no standard names; "
+    "an analysis that does not say whether it is of the cast, which is judged as that of a product",
     limits=[
         Limit(
             "deviation",
             "0.1",
             "ratio",
             COMMON_PRACTICE,
-            "share by which the analysis of a product may lie beyond that of its cast",
+            "share by which the analysis of a product may lie beyond that of its cast, where no table is held",
         ),
     ],
     against=(),
+    edition=2,
 )
 def analysis(made: MadePart, sheet: Sheet) -> Judgement:
     """Each element that both the certificate and the data of the material state, against the least and the most."""
@@ -122,21 +133,32 @@ def analysis(made: MadePart, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable(
             "the standard of its material names none of the elements, or asks for strength alone"
         )
-    k = sheet.limit("deviation", "k")
+    of_cast = sheet.said("analysed", document.analysed) == "cast"
 
     def judge(item: tuple[str, Fraction]) -> Judgement:
         element, value = item
         least = sheet.look_up(f"{element}_l", least_of(material.composition), of=drawn, element=element)
         most = sheet.look_up(f"{element}_h", most_of(material.composition), of=drawn, element=element)
         found = sheet.take(element, value)
-        low = sheet.work("w_l", content_with_deviation, w=least, k=k, s=-1.0)
-        high = sheet.work("w_h", content_with_deviation, w=most, k=k, s=1.0)
+        below, beyond = (
+            0.0 if of_cast else _deviation(element, limit, material.standard, sheet)
+            for limit in (least, most)
+        )
+        low = sheet.work("w_l", content_with_deviation, w=least, d=below, s=-1.0)
+        high = sheet.work("w_h", content_with_deviation, w=most, d=beyond, s=1.0)
         return sheet.worst(
             sheet.at_least(found, low).else_says(f"{{found}} of {element} certified, {{limit}} is the least"),
             sheet.at_most(found, high).else_says(f"{{found}} of {element} certified, {{limit}} is the most"),
         )
 
     return sheet.each(known.items(), judge)
+
+
+def _deviation(element: str, limit: Ratio, standard: str, sheet: Sheet) -> Ratio:
+    """What a product may lie beyond a limit of its cast: by the table of its standard, else a share of the limit."""
+    if holds_deviation(standard, element, limit):
+        return sheet.look_up("d", product_deviation, standard=standard, element=element, content=limit)
+    return sheet.work("d", share_of_content, k=sheet.limit("deviation", "k"), w=limit)
 
 
 RULES = (analysis, carbon, carbon_as_asked)

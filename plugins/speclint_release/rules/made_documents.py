@@ -11,30 +11,34 @@ from speclint_release.sources import DOCUMENTS
 
 #: Types of EN 10204 from that which tells least to that which tells most.
 _TYPES = ("2.1", "2.2", "3.1", "3.2")
+#: Kinds of which one spec stands for several pieces of metal, each of which may be fitted.
+_OF_SEVERAL = ("bolted-joint", "frame-fastening")
 
 
 @rule(
     "made.identified",
-    title="A part as made states its serial number, which no other of its spec has, the revision that it was made to "
-    "and its maker",
+    title="A part as made states its serial number, which no other part made to its drawing number has, the revision "
+    "that it was made to and its maker",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a record that cannot be told to belong to one piece of metal proves nothing of any",
     leaves_out="whether the number stands on the part",
     against=(),
-    edition=3,
+    edition=4,
 )
 def identified(made: MadePart, sheet: Sheet) -> Judgement:
-    """Lists what is missing, and the other parts of the same spec that have this number."""
+    """Lists what is missing, and the other parts of the same drawing number that have this number."""
     stated = {"serial": made.serial, "made_to": made.made_to, "maker": made.maker}
     missing = [name for name, value in stated.items() if not sheet.is_stated(name, value)]
     if missing:
         return sheet.states(False, f"not stated: {', '.join(missing)}", where=stated[missing[0]].where)
     number = sheet.read("serial", made.serial)
+    drawn = sheet.follow(made.of)
     alike = [
         one.id
-        for one in sheet.belonging_to(sheet.follow(made.of), MadePart)
+        for spec in (drawn, *sheet.sharing_drawing(drawn))
+        for one in sheet.belonging_to(spec, MadePart)
         if one.id != made.id
         and sheet.is_stated("serial", one.serial)
         and _as_stamped(sheet.read("serial", one.serial)) == _as_stamped(number)
@@ -48,6 +52,37 @@ def identified(made: MadePart, sheet: Sheet) -> Judgement:
 def _as_stamped(number: str) -> str:
     """A serial number as it is stamped: its letters large, without spaces."""
     return "".join(number.split()).upper()
+
+
+@rule(
+    "made.fitted-once",
+    title="Of the parts made to one spec one is fitted",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="of two parts that are said to stand in one place one lies in the store, and its sizes may be those judged",
+    leaves_out="bolts and studs, of which one spec stands for several; which of the parts is fitted, and a part whose "
+    "record does not say",
+    against=(),
+)
+def fitted_once(made: MadePart, sheet: Sheet) -> Judgement:
+    """The other parts of the same spec that are fitted too."""
+    drawn = sheet.follow(made.of)
+    if not (_is_fitted(made, sheet) and drawn.of_metal) or drawn.is_one_of(_OF_SEVERAL):
+        raise sheet.not_applicable("it is not said to be fitted, or its spec stands for several pieces")
+    others = [
+        one.id for one in sheet.belonging_to(drawn, MadePart) if one.id != made.id and _is_fitted(one, sheet)
+    ]
+    says = (
+        f"{' and '.join(others)} is fitted in its place too"
+        if others
+        else f"it alone is fitted as {drawn.id}"
+    )
+    return sheet.states(not others, says, where=made.fitted.where)
+
+
+def _is_fitted(made: MadePart, sheet: Sheet) -> bool:
+    return sheet.said(f"{made.id} fitted", made.fitted) is True
 
 
 @rule(
@@ -119,6 +154,7 @@ def _wrong_in_certificate(made: MadePart, drawn: Component, asked: str, sheet: S
 
 RULES = (
     identified,
+    fitted_once,
     revision,
     certificate,
 )

@@ -64,8 +64,8 @@ def _allowed(valve: PoppetValve, spindle: ValveSpindle, case: LoadCase, sheet: S
 
 @rule(
     "valve.centred-on-its-spindle",
-    title="The end of a spindle has at most 0.02 of its diameter of clearance in the bore of the valve that a nut "
-    "holds on it",
+    title="The end of a spindle has at most 0.02 of its diameter of clearance, and at most 0.5 mm, in the bore of the "
+    "valve that a nut holds on it",
     wrong="the valve has {found} of clearance on its spindle, {limit} allowed",
     on=PoppetValve,
     grade=Grade.NONCONFORMITY,
@@ -77,16 +77,21 @@ def _allowed(valve: PoppetValve, spindle: ValveSpindle, case: LoadCase, sheet: S
     against=("leak",),
     limits=[
         Limit("share", "0.02", "ratio", COMMON_PRACTICE, "greatest clearance over the diameter of the end"),
+        Limit(
+            "clearance", "0.5 mm", "length", COMMON_PRACTICE, "greatest clearance on a spindle of any size"
+        ),
     ],
+    edition=2,
 )
 def centred(valve: PoppetValve, sheet: Sheet) -> Judgement:
-    """Bore less end at the widest, cold, against the share of the end: both are one metal, or nearly."""
+    """Bore less end at the widest, cold, against the lesser of both limits: both are one metal, or nearly."""
     spindle = spindle_of(valve, sheet)
     if sheet.read("valve held by", spindle.valve_held.by) == "forged in one":
         raise sheet.not_applicable("the valve is of one piece with its spindle")
     d_b, d = sheet.take("d_b", valve.spindle_bore), sheet.take("d", spindle.valve_end_diameter)
     c = sheet.work("c", diametral_clearance, D=d_b, d=d)
-    return sheet.at_most(c, sheet.work("c_n", share_of_diameter, x=sheet.limit("share", "x"), d=d))
+    share = sheet.work("c_n", share_of_diameter, x=sheet.limit("share", "x"), d=d)
+    return sheet.at_most(c, min(share, sheet.limit("clearance", "c_g")))
 
 
 RULES = (centred, collar_bears)

@@ -19,6 +19,7 @@ from speclint_valves.formulae.holding import (
     stress_of_stem,
 )
 from speclint_valves.inputs.aside import pushed_aside, tracks_pushing_most
+from speclint_valves.inputs.hubs import hub_of
 from speclint_valves.inputs.loads import greatest_valve_load, loaded
 from speclint_valves.inputs.rollers import rocks
 
@@ -34,7 +35,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
     on=Cam,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A cam that works on its key opens its valve late, then at any time, and then the engine runs as it likes.",
     leaves_out="limits of sizes, springs and pressures in the torque, which are taken as the drawings aim at them; fit "
@@ -49,7 +50,7 @@ _OF_SOFT_STEEL = ("riveted end", "welded tab")
 def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
     """2 T/(d b L) and 2 T/(d h L) at the greatest torque of the cam in a turn; a cam of one piece has no key.
 
-    The key bears in the shallower of the keyways of cam and shaft.
+    The key bears in the shallower of the keyways of cam and shaft, on no more than the length of the cam.
     """
     along = sheet.read("held along by", cam.held_along)
     if along == "forged on":
@@ -58,7 +59,7 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
         return sheet.states(not keyed, piece if keyed else piece.split(",")[0], where=cam.where)
     held = sheet.states(along != "nothing", f"along its shaft the cam is held by: {along}", where=cam.where)
     T = torque_of_cam_alone(cam, case, sheet)
-    d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), sheet.take("L", cam.key_length)
+    d, b, L = sheet.take("d", cam.bore), sheet.take("b", cam.keyway_width), _length(cam, sheet)
     τ = sheet.work("τ", shear_of_key, T=T, d=d, b=b, L=L)
     p = sheet.work("p", pressure_of_key, T=T, d=d, h=_depth(cam, sheet), L=L)
     return sheet.worst(
@@ -66,6 +67,12 @@ def cam_stays(cam: Cam, case: LoadCase, sheet: Sheet) -> Judgement:
         sheet.at_most(τ, sheet.limit("shear")).else_says("key sheared with {found}, {limit} allowed"),
         sheet.at_most(p, sheet.limit("pressure")).else_says("key bears with {found}, {limit} allowed"),
     )
+
+
+def _length(cam: Cam, sheet: Sheet) -> Metres:
+    """The length of the key within the cam, which is no more than that of the cam where it states one."""
+    L, hub = sheet.take("L", cam.key_length), hub_of(cam, sheet)
+    return min(L, sheet.take("L_c", hub)) if sheet.is_stated("hub or track", hub) else L
 
 
 def _depth(cam: Cam, sheet: Sheet) -> Metres:

@@ -7,17 +7,32 @@ from collections.abc import Iterator
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.specs import (
     AccessPlan,
+    Assembly,
+    CamBox,
     Casting,
+    ChamberCover,
+    Component,
     CylinderBlock,
     CylinderCover,
+    CylinderLiner,
     Engine,
     Envelope,
     Lagging,
     LiftingPlan,
     SteamPipe,
+    ValveSeat,
     Weldment,
 )
 from speclint_wholeness.inputs import closed, place
+
+#: Parts that go into a block or onto it, one after another, each with the link by which it names the block.
+_PUT_IN: tuple[tuple[type[Component], str], ...] = (
+    (CylinderLiner, "housed_in"),
+    (ValveSeat, "pressed_into"),
+    (CylinderCover, "closes"),
+    (ChamberCover, "closes"),
+    (CamBox, "mounted_on"),
+)
 
 
 def _engines(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -80,6 +95,13 @@ def _plans(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
     yield place(block.id, block, AccessPlan, sheet, by="serves", wrong=of_another)
     yield place(block.id, block, Envelope, sheet, by="around")
+
+
+def _orders(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
+    """The orders of assembly of a block with two or more liners, seats, covers and cam boxes."""
+    parts = [part for kind, by in _PUT_IN for part in sheet.fillers(block, kind, by=by)]
+    if len(parts) > 1:
+        yield place(block.id, block, Assembly, sheet, by="of")
 
 
 def _lagged(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
@@ -185,6 +207,17 @@ plans: Rule = filled_once(
     leaves_out="what the plans say",
 )
 
+order: Rule = filled_once(
+    "block.has-its-order",
+    title="A cylinder block into which several parts go has one order of assembly",
+    on=CylinderBlock,
+    places=_orders,
+    row=625,
+    gravity="plan",
+    why="a part that had to go in first is missed when the others are in, and they come out again for it",
+    leaves_out="what the order says (assembly.order); a block with one part, and parts that name no block",
+)
+
 lagged: Rule = filled_once(
     "block.lagged",
     title="A cylinder block is lagged, and one lagging covers each of its cylinder covers",
@@ -208,4 +241,4 @@ openings: Rule = filled_once(
     edition=4,
 )
 
-RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, plans)
+RULES = (lagged, lifted, made_once, one_crank, one_engine, one_nozzle, openings, order, plans)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from speclint import Rule, Sheet, ToFill, filled_once
 from speclint.facts import ends_of, liners_of
@@ -19,7 +20,7 @@ from speclint.specs import (
     SteamPassage,
     ValveSeat,
 )
-from speclint_wholeness.inputs import blanked, closed, entries, place
+from speclint_wholeness.inputs import blanked, closed, entries, place, twice_where_unlisted
 
 _SIDES = ("front", "back")
 
@@ -31,13 +32,19 @@ def _unlined(name: str, bore: Bore, sheet: Sheet) -> bool:
 
 
 def _liners(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each bore the liner that names it; where it takes none, the rings that bear on the block."""
+    """For each bore the liner that names it; where it takes none, the rings that bear on the block.
+
+    Where the block lists no bores, two liners that name one are told all the same.
+    """
     yield from entries(block, "bores", sheet)
+    yield from twice_where_unlisted(
+        "bore", block, "bores", CylinderLiner, sheet, by="housed_in", key="in_bore"
+    )
     for name, bore in block.bores.items():
         if _unlined(name, bore, sheet):
             yield _rings(name, bore, block, sheet)
         else:
-            yield place(
+            inside = place(
                 f"bore {name}",
                 block,
                 CylinderLiner,
@@ -46,6 +53,18 @@ def _liners(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
                 named=("in_bore", name),
                 entry=bore,
             )
+            yield _with_unnamed(inside, block, sheet) if len(block.bores) == 1 else inside
+
+
+def _with_unnamed(inside: ToFill, block: CylinderBlock, sheet: Sheet) -> ToFill:
+    """The one bore of a block with the liners that name no bore, where there are several in all."""
+    unnamed = [
+        one
+        for one in sheet.fillers(block, CylinderLiner, by="housed_in")
+        if not sheet.is_stated(f"bore of {one.id}", one.in_bore)
+    ]
+    both = (*inside.fillers, *unnamed)
+    return replace(inside, fillers=both) if len(both) > 1 else inside
 
 
 def _rings(name: str, bore: Bore, block: CylinderBlock, sheet: Sheet) -> ToFill:
@@ -69,7 +88,12 @@ def _ends(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _pistons(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each bore with a liner the pistons that run in it."""
+    """For each bore with a liner the pistons that run in it; where the block lists no bores, two in one liner."""
+    if not sheet.names_under(block, "bores"):
+        for liner in sheet.fillers(block, CylinderLiner, by="housed_in"):
+            pistons = sheet.fillers(liner, Piston, by="runs_in")
+            if len(pistons) > 1:
+                yield ToFill(liner.id, Piston.called, pistons, where=liner.where)
     for name, bore in block.bores.items():
         liners = liners_of(block, name, sheet)
         if liners:
@@ -78,7 +102,11 @@ def _pistons(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _covers(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each end the covers that name it, or that are on its side where it is the only one there."""
+    """For each end the covers that name it, or that are on its side where it is the only one there.
+
+    Where the block lists no ends, two covers that name one are told all the same.
+    """
+    yield from twice_where_unlisted("end", block, "ends", CylinderCover, sheet, by="closes", key="of_end")
     sides = [_side(name, end, sheet) for name, end in block.ends.items()]
     for name, end in block.ends.items():
         side = _side(name, end, sheet)
@@ -224,7 +252,7 @@ one_liner: Rule = filled_once(
     gravity="hold",
     why="a bore without its liner, or with two drawn for it, is judged by sizes that no metal has",
     leaves_out="whether the liner fits (liner rules)",
-    edition=2,
+    edition=3,
 )
 
 two_ends: Rule = filled_once(
@@ -247,6 +275,7 @@ one_piston: Rule = filled_once(
     gravity="hold",
     why="a second piston drawn for one bore leaves open by which the rod and the clearances are judged",
     leaves_out="pistons of other sizes for later bores of the same liner, which are stated in the liner",
+    edition=2,
 )
 
 one_cover: Rule = filled_once(
@@ -258,6 +287,7 @@ one_cover: Rule = filled_once(
     gravity="hold",
     why="an end without a cover that is drawn holds the full pressure by a part that nobody checked",
     leaves_out="the strength of the cover",
+    edition=2,
 )
 
 its_valves: Rule = filled_once(

@@ -15,14 +15,20 @@ from speclint.specs import (
     ValveSeat,
     ValveSpindle,
 )
-from speclint_wholeness.inputs import closed, entries, place
+from speclint_wholeness.inputs import closed, entries, place, twice_where_unlisted
 
 _STEAM = {"inlet": "live steam", "exhaust": "exhaust steam"}
 
 
 def _seats(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
-    """For each seat bore the seat that names it; or what blanks it."""
+    """For each seat bore the seat that names it; or what blanks it.
+
+    Where the block lists no seat bores, two seats that name one are told all the same.
+    """
     yield from entries(block, "seat_bores", sheet)
+    yield from twice_where_unlisted(
+        "seat bore", block, "seat_bores", ValveSeat, sheet, by="pressed_into", key="in_bore"
+    )
     for name, bore in block.seat_bores.items():
         inside = place(
             f"seat bore {name}",
@@ -168,7 +174,7 @@ one_seat: Rule = filled_once(
     gravity="hold",
     why="a seat bore without its seat joins boiler and cylinder; one with two is drawn twice",
     leaves_out="whether the seat fits (seat rules)",
-    edition=4,
+    edition=5,
 )
 
 one_beat: Rule = filled_once(

@@ -41,6 +41,7 @@ class Cam(Component):
         held_along: what keeps it in its place along the shaft.
         base_radius: radius of the base circle.
         width: of the track.
+        hub_length: of its hub along the shaft, where that is not the width of the track.
         wear: of the depth worn off its track.
         regrind: what grinding takes off its track.
         hardened_depth: depth of its hardened skin after grinding; leave out if it is not hardened.
@@ -78,6 +79,7 @@ class Cam(Component):
     ] = NOT_STATED
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
+    hub_length: Annotated[Length, Span("4 mm", "400 mm"), CUT_DOWN] = NOT_STATED
     wear: WearOfFace = WearOfFace.unstated()
     regrind: Regrind = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -91,6 +91,7 @@ class LiftingPoint(SpecTable):
         working_load: marked on the eye for a pull at this angle
         thread: of the eye
         engagement: length of full thread in engagement
+        shank: length of the thread of the eye, where it is not that of a forged eye bolt
         lug: the lug
     """
 
@@ -102,6 +103,7 @@ class LiftingPoint(SpecTable):
     working_load: Mass = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     engagement: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
+    shank: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     lug: Lug = Lug.unstated()
 
 

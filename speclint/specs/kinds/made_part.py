@@ -68,6 +68,7 @@ class Certificate(SpecTable):
         elongation: at fracture, as measured
         hardness: as measured
         analysis: mass fraction of each element by its symbol: C = "0.18 %"
+        analysed: what was analysed: the cast in the ladle, or the product
         carbon_equivalent: of the International Institute of Welding, as the document states it
     """
 
@@ -84,6 +85,7 @@ class Certificate(SpecTable):
     elongation: Fraction = NOT_STATED
     hardness: Hardness = NOT_STATED
     analysis: dict[Element, Fraction] = {}
+    analysed: Word[Literal["cast", "product"]] = NOT_STATED
     carbon_equivalent: CarbonEquivalent = NOT_STATED
 
 

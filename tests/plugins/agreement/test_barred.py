@@ -28,15 +28,21 @@ WRONG, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
         ('opening = "25 mm"', 'opening = "22.4 mm"', FINE),
         ('opening = "25 mm"', 'opening = "22.3 mm"', WRONG),
         ('opening = "25 mm"', 'opening = "22.4 mm ±0.1"', WRONG),
-        ('opening = "25 mm"', 'opening = "50 mm"', FINE),  # of several widths the widest is stated
+        # of several widths the widest is stated: round 222 mm they leave 58.12 − 30 = 28.12 mm, and twice that is 56.24
+        ('opening = "25 mm"', 'opening = "56.2 mm"', FINE),
+        ('opening = "25 mm"', 'opening = "56.3 mm"', WRONG),
+        ('opening = "25 mm"', 'opening = "56.2 mm ±0.1"', WRONG),
         # 628.32/11 − 30 = 27.12 mm
         ("bars = 12", "bars = 11", WRONG),
         # 628.32/25 − 30 < 0: round the valve they close, and 25 × 30 = 750 mm is more than π × 222 = 697.4 mm
         ("bars = 12", "bars = 25", WRONG),
-        ("bars = 12", "bars = 23", FINE),  # 690 mm
+        ("bars = 12", "bars = 23", WRONG),  # 690 mm: they leave 0.32 mm each, and 25 mm are stated
+        ("bars = 12", "bars = 16", FINE),  # 2 (43.59 − 30) = 27.18 mm
+        ("bars = 12", "bars = 17", WRONG),  # 2 (41.03 − 30) = 22.05 mm
         ('bar = "30 mm"', 'bar = "27.4 mm"', FINE),  # 52.36 − 27.4 = 24.96 mm
         ('bar = "30 mm"', 'bar = "27.3 mm"', WRONG),  # 25.06 mm
-        ('bar = "30 mm"', 'bar = "58.1 mm"', FINE),  # 697.2 mm
+        ('bar = "30 mm"', 'bar = "45.6 mm"', FINE),  # 2 (58.12 − 45.6) = 25.04 mm
+        ('bar = "30 mm"', 'bar = "45.7 mm"', WRONG),  # 24.84 mm
         ('bar = "30 mm"', 'bar = "58.2 mm"', WRONG),  # 698.4 mm
     ],
 )
@@ -44,6 +50,40 @@ def test_bars_leave_the_openings_that_a_cage_states(
     workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
     files = {**CAGED, "cage.toml": changed(CAGED["cage.toml"], (old, new))}
+    found = workshop.write(files).only(CAGE, "cage")
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("bar", "says"), [("58.1 mm", "opening between bars"), ("58.2 mm", "bars together")])
+def test_bars_that_close_the_circle_leave_no_opening_to_judge(
+    workshop: DesignFolder, bar: str, says: str
+) -> None:
+    """12 × 58.1 = 697.2 mm of π × 222 = 697.43 mm leave 0.02 mm each; 12 × 58.2 = 698.4 mm leave none."""
+    files = {**CAGED, "cage.toml": changed(CAGED["cage.toml"], ('bar = "30 mm"', f'bar = "{bar}"'))}
+    found = workshop.write(files).only(CAGE, "cage")
+    assert found.judgement is not None
+    assert (found.outcome, found.judgement.of) == ("finding", says)
+
+
+BOXED = 'outside_diameter = "200 mm"\nbox_diameter = "{}"\nretained = "{}"'
+
+
+@pytest.mark.parametrize(
+    ("box", "retained", "ends"),
+    [
+        ("210 mm", "cage", FINE),  # π × 210/12 − 30 = 24.98 mm
+        ("211 mm", "cage", WRONG),  # 25.24 mm
+        ("210 mm ±1", "cage", WRONG),
+        ("211 mm", "perforated plate", FINE),  # the plate stands beside the valve: 22.36 mm round the valve
+    ],
+)
+def test_bars_stand_round_the_bore_of_the_cage(
+    workshop: DesignFolder, box: str, retained: str, ends: tuple[str, Grade | None]
+) -> None:
+    files = {
+        **CAGED,
+        "valve.toml": CAGED["valve.toml"].replace('outside_diameter = "200 mm"', BOXED.format(box, retained)),
+    }
     found = workshop.write(files).only(CAGE, "cage")
     assert (found.outcome, found.grade) == ends
 

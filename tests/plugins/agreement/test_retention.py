@@ -141,11 +141,28 @@ BOXED = {
 @pytest.mark.parametrize(
     ("file", "old", "new", "ends"),
     [
-        ("cage.toml", "222 mm", "210 mm", FINE),
-        ("cage.toml", "222 mm", "209.9 mm", ("finding", Grade.NONCONFORMITY)),
-        ("cage.toml", "222 mm", "210 mm ±0.1", ("finding", Grade.NONCONFORMITY)),
-        ("valve.toml", "210 mm", "222 mm", FINE),
-        ("valve.toml", "210 mm", "222.1 mm", ("finding", Grade.NONCONFORMITY)),
+        ("cage.toml", "222 mm", "214 mm", FINE),  # a wall of 2 mm
+        ("cage.toml", "222 mm", "213.9 mm", ("finding", Grade.NONCONFORMITY)),
+        ("cage.toml", "222 mm", "214 mm ±0.1", ("finding", Grade.NONCONFORMITY)),
+        ("valve.toml", "210 mm", "218 mm", FINE),
+        ("valve.toml", "210 mm", "218.1 mm", ("finding", Grade.NONCONFORMITY)),
+        # bars of 60 mm²: 10 mm wide they are 6 mm deep, 9.9 mm wide 6.06 mm, and 40 mm wide 1.5 mm
+        ("cage.toml", '"222 mm"', '"222 mm"\nbar_area = "60 mm²"\nbar = "10 mm"', FINE),
+        (
+            "cage.toml",
+            '"222 mm"',
+            '"222 mm"\nbar_area = "60 mm²"\nbar = "9.9 mm"',
+            ("finding", Grade.NONCONFORMITY),
+        ),
+        ("cage.toml", '"222 mm"', '"222 mm"\nbar = "9.9 mm"', FINE),
+        ("cage.toml", '"222 mm"', '"222 mm"\nbar_area = "200 mm²"', FINE),
+        ("cage.toml", '"222 mm"', '"214 mm"\nbar_area = "60 mm²"\nbar = "40 mm"', FINE),
+        (
+            "cage.toml",
+            '"222 mm"',
+            '"213.9 mm"\nbar_area = "60 mm²"\nbar = "40 mm"',
+            ("finding", Grade.NONCONFORMITY),
+        ),
     ],
 )
 def test_the_box_round_a_valve_is_within_its_cage(

@@ -297,6 +297,68 @@ def test_a_serial_number_is_that_of_one_part(
     assert workshop.only("made.identified", "cover-7").outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("drawing", "serial", "outcome"),
+    [
+        ("X-101", "7", "finding"),
+        ("X-101", "8", "conforms"),
+        ("X-999", "7", "conforms"),  # numbers run by the drawing
+    ],
+)
+def test_a_serial_number_is_that_of_one_piece_of_a_drawing(
+    workshop: DesignFolder, drawing: str, serial: str, outcome: str
+) -> None:
+    """Two places of one drawing, as a front and a back one, each with a piece of its own."""
+    second = f'kind = "cylinder-cover"\nid = "second"\ndrawing = "{drawing}"\n'
+    of_second = f'kind = "made-part"\nid = "other"\nof = "second"\nserial = "{serial}"\n'
+    text = {**files(DRAWN), "cover-7.toml": MADE, "second.toml": second, "other.toml": of_second}
+    check = workshop.write(text, settings=settings()).only("made.identified", "cover-7")
+    assert (check.outcome, "that of other too" in check.says) == (outcome, outcome == "finding")
+
+
+FITTED = "made.fitted-once"
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "of", "outcome"),
+    [
+        ("true", "true", "cover", "finding"),
+        ("true", "false", "cover", "conforms"),
+        ("true", "", "cover", "conforms"),
+        ("true", "true", "studs", "conforms"),
+        ("false", "true", "cover", "not applicable"),
+        ("", "true", "cover", "not applicable"),
+    ],
+)
+def test_one_part_is_fitted_in_a_place(
+    workshop: DesignFolder, first: str, second: str, of: str, outcome: str
+) -> None:
+    text = {
+        **files(DRAWN),
+        "studs.toml": STUDS,
+        "cover-7.toml": _piece("cover-7", "cover", first),
+        "other.toml": _piece("other", of, second),
+    }
+    check = workshop.write(text, settings=settings()).only(FITTED, "cover-7")
+    grade = Grade.NONCONFORMITY if outcome == "finding" else None
+    assert (check.outcome, check.grade, "other is fitted" in check.says) == (
+        outcome,
+        grade,
+        grade is not None,
+    )
+
+
+def test_studs_of_one_spec_are_all_fitted(workshop: DesignFolder) -> None:
+    pieces = {f"{name}.toml": _piece(name, "studs", "true") for name in ("studs-1", "studs-2")}
+    workshop.write({**files(DRAWN), "studs.toml": STUDS, **pieces}, settings=settings())
+    expect_not_applicable(workshop.only(FITTED, "studs-1"), "stands for several pieces")
+
+
+def _piece(name: str, of: str, fitted: str) -> str:
+    said = f"fitted = {fitted}\n" if fitted else ""
+    return f'kind = "made-part"\nid = "{name}"\nof = "{of}"\n{said}'
+
+
 def test_a_record_does_not_disturb_the_check_of_its_drawing(workshop: DesignFolder) -> None:
     workshop.write(files(DRAWN), settings=settings())
     before = {one.order: one.fingerprint for one in workshop.assess().checks if one.component == "cover"}

@@ -86,10 +86,15 @@ CENTRED = "valve.centred-on-its-spindle"
         ("16 mm", "15.69 mm", "conforms"),  # 0.31 of 0.3138 mm
         ("16 mm", "15.68 mm", "finding"),  # 0.32 of 0.3136 mm
         ("20 mm", "16 mm", "finding"),
+        ("24.48 mm", "24 mm", "conforms"),  # a fiftieth of 24 mm
+        ("24.485 mm", "24 mm", "finding"),
+        ("40.498 mm", "40 mm", "conforms"),  # half a millimetre, where a fiftieth is 0.8 mm
+        ("40.502 mm", "40 mm", "finding"),
+        ("40 mm +0.505/0", "40 mm", "finding"),
     ],
 )
 def test_a_valve_is_centred_by_its_bore(workshop: DesignFolder, bore: str, end: str, outcome: str) -> None:
-    """A fiftieth of 16 mm is 0.32 mm."""
+    """A fiftieth of 16 mm is 0.32 mm; from 25 mm on it is more than half a millimetre."""
     made = drawn_up("26 mm", bore=bore)
     made["spindle.toml"] = f'valve_end_diameter = "{end}"\n{made["spindle.toml"]}'
     check = workshop.write(made).only(CENTRED)

@@ -91,6 +91,14 @@ def test_the_key_bears_in_the_shallower_of_two_keyways(
     assert workshop.write(made).only(CAM).outcome == outcome
 
 
+@pytest.mark.parametrize(("times", "outcome"), [(1.005, "conforms"), (0.995, "finding")])
+def test_a_key_turns_no_cam_beside_it(workshop: DesignFolder, times: float, outcome: str) -> None:
+    """A key of 40 mm in a hub of 5.27 mm, more or less: 60 MPa of shear at the length of the hub."""
+    made = keyed(40, "10 mm")
+    made["cam.toml"] += f'hub_length = "{2 * RUNNING * 1e3 / (60 * 6 * 60) * times:.3f} mm"\n'
+    assert workshop.write(made).only(CAM).outcome == outcome
+
+
 @pytest.mark.parametrize(
     ("along", "outcome"), [("nothing", "finding"), ("forged on", "finding"), ("set screw", "conforms")]
 )

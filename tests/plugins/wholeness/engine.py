@@ -55,6 +55,7 @@ def _frame() -> Iterator[tuple[str, str]]:
     yield spec("lifting", "lifting-plan", 'lifts = "block"', "[weights.block]", "[points.front]")
     yield spec("access", "access-plan", 'serves = "block"', 'weldment = "weldment"')
     yield spec("envelope", "envelope", 'around = "block"', "[points.corner]")
+    yield spec("assembly", "assembly", 'of = "block"')
     yield spec("lagging-block", "lagging", 'covers = "block"')
     yield spec("face", "locating-face", 'locks = "block"', 'pad = "axle"')
     yield spec("bolts-axle", "frame-fastening", 'holds = "block"', 'pad = "axle"')

@@ -150,6 +150,40 @@ def test_a_block_has_one_lifting_plan(workshop: DesignFolder, parts: dict[str, s
     assert told(workshop, {**PLANS, **parts}, "block.lifted-by-a-plan", "block") == says
 
 
+PUT_IN = {
+    "block": BLOCK,
+    "other": BLOCK,
+    "liner": 'kind = "cylinder-liner"\nhoused_in = "block"',
+    "cover": 'kind = "cylinder-cover"\ncloses = "block"',
+    "order": 'kind = "assembly"\nof = "block"',
+}
+NO_ORDER = "block wants an assembly: none is there"
+
+
+@pytest.mark.parametrize(
+    ("parts", "says"),
+    [
+        ({}, ""),
+        ({"order": ""}, NO_ORDER),
+        ({"order": 'kind = "assembly"\nof = "other"'}, NO_ORDER),
+        (
+            {"second": PUT_IN["order"]},
+            "block is filled twice (assembly): order (order.toml), second (second.toml)",
+        ),
+        ({"order": "", "cover": ""}, NO_PLACE),  # one part needs no order
+        ({"order": "", "cover": 'kind = "cylinder-cover"\ncloses = "other"'}, NO_PLACE),
+        ({"order": "", "cover": 'kind = "valve-seat"\npressed_into = "block"'}, NO_ORDER),
+        ({"order": "", "cover": 'kind = "chamber-cover"\ncloses = "block"'}, NO_ORDER),
+        ({"order": "", "cover": 'kind = "cam-box"\nmounted_on = "block"'}, NO_ORDER),
+        ({"order": "", "liner": 'kind = "cylinder-cover"\ncloses = "block"'}, NO_ORDER),
+    ],
+)
+def test_a_block_into_which_parts_go_has_an_order(
+    workshop: DesignFolder, parts: dict[str, str], says: str
+) -> None:
+    assert told(workshop, {**PUT_IN, **parts}, "block.has-its-order", "block") == says
+
+
 LAGGED = {
     "block": BLOCK + "\n[ends.front]\n[ends.back]",
     **{end: f'kind = "cylinder-cover"\ncloses = "block"\nof_end = "{end}"' for end in ("front", "back")},

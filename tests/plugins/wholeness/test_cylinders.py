@@ -44,10 +44,82 @@ PARTS = {"block": BLOCK, "liner": LINER, "piston": PISTON, **SEATS, **VALVES, **
             {"liner": 'kind = "cylinder-liner"\nhoused_in = "block"'},
             "bore main wants a cylinder liner: none is there",
         ),
+        # one that names no bore, in a block that has one bore
+        (
+            {"second": 'kind = "cylinder-liner"\nhoused_in = "block"'},
+            "bore main is filled twice (cylinder liner): liner (liner.toml), second (second.toml)",
+        ),
     ],
 )
 def test_a_bore_takes_one_liner(workshop: DesignFolder, parts: dict[str, str], says: str) -> None:
     assert told(workshop, {**PARTS, "piston": "", **parts}, "bore.one-liner", "block") == says
+
+
+def test_a_liner_that_names_no_bore_of_two_is_in_neither(workshop: DesignFolder) -> None:
+    block = 'kind = "cylinder-block"\n[bores.main]\n[bores.other]'
+    parts = {"block": block, "a": LINER, "b": LINER.replace("main", "other"), "c": LINER.split("in_bore")[0]}
+    assert told(workshop, parts, "bore.one-liner", "block") == ""
+
+
+UNLISTED = 'kind = "cylinder-block"'
+TWO_LINERS = "bore main is filled twice (cylinder liner): liner (liner.toml), second (second.toml)"
+NOT_LISTED = "not applicable: a draft: 1 still to be drawn, listed under block"
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
+        (LINER, TWO_LINERS),
+        (LINER.replace("main", "other"), NOT_LISTED),
+        (LINER.replace('in_bore = "main"', ""), NOT_LISTED),
+        ("", NOT_LISTED),
+    ],
+)
+def test_two_liners_of_a_bore_that_no_block_lists_yet(workshop: DesignFolder, second: str, says: str) -> None:
+    parts = {"block": UNLISTED, "liner": LINER, "second": second}
+    assert told(workshop, parts, "bore.one-liner", "block", "draft") == says
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
+        (
+            SEATS["seat-inlet-front"],
+            "seat bore inlet-front is filled twice (valve seat): first (first.toml), ",
+        ),
+        (SEATS["seat-exhaust-front"], NOT_LISTED),
+    ],
+)
+def test_two_seats_of_a_bore_that_no_block_lists_yet(workshop: DesignFolder, second: str, says: str) -> None:
+    parts = {"block": UNLISTED, "first": SEATS["seat-inlet-front"], "second": second}
+    assert told(workshop, parts, "seat-bore.one-seat", "block", "draft").startswith(says)
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
+        ("front", "end front is filled twice (cylinder cover): first (first.toml), second (second.toml)"),
+        ("back", "not applicable: it has no such place"),
+    ],
+)
+def test_two_covers_of_an_end_that_no_block_lists_yet(workshop: DesignFolder, second: str, says: str) -> None:
+    cover = 'kind = "cylinder-cover"\ncloses = "block"\nof_end = "{}"'
+    parts = {"block": UNLISTED, "first": cover.format("front"), "second": cover.format(second)}
+    assert told(workshop, parts, "end.one-cover", "block", "draft") == says
+
+
+@pytest.mark.parametrize(
+    ("second", "says"),
+    [
+        (PISTON, "liner is filled twice (piston): piston (piston.toml), second (second.toml)"),
+        ("", "not applicable: it has no such place"),
+    ],
+)
+def test_two_pistons_of_a_block_that_lists_no_bore_yet(
+    workshop: DesignFolder, second: str, says: str
+) -> None:
+    parts = {"block": UNLISTED, "liner": LINER, "piston": PISTON, "second": second}
+    assert told(workshop, parts, "bore.one-piston", "block", "draft") == says
 
 
 BARE = {
