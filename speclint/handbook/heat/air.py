@@ -27,6 +27,7 @@ _TABLE = "air-incropera-6th-ed-2007-table-a4.csv"
 @formula(
     "p = 101325 Pa (1 − h/(44330.8 m))^5.2559",
     cites=[ISO_2533.at("the lowest layer, whose temperature falls by 6.5 K in 1000 m from 288.15 K")],
+    empirical="101 325 Pa and 44 330.8 m belong to SI units",
 )
 def standard_air_pressure(h: Metres) -> Pascals:
     """Pressure of the standard atmosphere at a height above the sea.
