@@ -153,19 +153,23 @@ def _best(
     room: tuple[float, float],
     known: frozenset[tuple[str, str]] | None,
 ) -> FinishSize | None:
-    """The size in a room that leaves the best worst margin; None where there is no room, or no rule that decides."""
-    if room[0] >= room[1]:
+    """The size in a room that leaves the best worst margin; None where there is no room, or no rule that decides.
+
+    It is a whole number of micrometres within the room, so that no size asks for metal that is not there.
+    """
+    low, high = math.ceil(room[0] / _MICROMETRE), math.floor(room[1] / _MICROMETRE)
+    if low >= high:
         return None
-    looked_at = [sought.at(size, known)[1] for size in (room[0], sum(room) / 2, room[1])]
+    least, greatest = low * _MICROMETRE, high * _MICROMETRE
+    looked_at = [sought.at(size, known)[1] for size in (least, (least + greatest) / 2, greatest)]
     deciding = deciding_of(looked_at, _TOLD_APART)
     some = frozenset(one.order for one in looked_at[1].measured if one.rule.name in deciding)
     if not some:
         return None
     score = cache(partial(sought.score, some))
-    at = greatest_place(score, *room, _LOOKED_AT, within=_MICROMETRE)
-    middle = round(at / _MICROMETRE)
-    best = max(((middle + by) * _MICROMETRE for by in (0, -1, 1)), key=score)
-    then, proof = sought.at(best)
+    middle = round(greatest_place(score, least, greatest, _LOOKED_AT, within=_MICROMETRE) / _MICROMETRE)
+    near = range(max(low, middle - 1), min(high, middle + 1) + 1)
+    then, proof = sought.at(max((one * _MICROMETRE for one in near), key=score))
     return FinishSize(part, sought.key, now, then, replace(proof, deciding=deciding))
 
 
@@ -195,7 +199,7 @@ def _mate_sizes(
         held = math.floor((drawn.high - drawn.low) * _SHARE / _MICROMETRE) * _MICROMETRE
         sought = replace(sought, hold=held if within is None else within)
         way = quantities_of(sought.drawn())[key].way
-        if sought.hold <= 0 or not way or size.provenance != "as made":
+        if sought.hold <= 0 or size.provenance != "as made":
             continue
         room = _metal(_room(drawn, aim, size), now, way, sought.hold)
         if (found := _best(sought, place.mates[link.id], now, room, known)) is not None:
