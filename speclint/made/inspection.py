@@ -174,8 +174,7 @@ def _by_place(found: Iterable[Swing]) -> Mapping[Location, tuple[Swing, ...]]:
     """The checks that rest on each value, those that it carries most of first."""
     places: dict[Location, list[Swing]] = {}
     for one in found:
-        if one.where.key:
-            places.setdefault(one.where, []).append(one)
+        places.setdefault(one.where, []).append(one)
     return {where: tuple(sorted(some, key=_order)) for where, some in places.items()}
 
 

@@ -12,7 +12,7 @@ from typing import Any
 
 from speclint.errors import Location
 from speclint.quantities import Measure
-from speclint.specs import Component, CylinderLiner, MadePart, NotStated, Stated, ValveSeat, Weldment
+from speclint.specs import Component, CylinderLiner, NotStated, Stated, ValveSeat, Weldment
 
 #: What is inspected at each point, by the key of the point.
 _POINTS = {
@@ -94,7 +94,7 @@ def _is(stated: Stated[bool] | NotStated) -> bool:
 
 def asked_on_paper(part: Component) -> tuple[AskedOnPaper, ...]:
     """The certificates, examinations and tests that a spec asks for, in the order of its keys."""
-    return () if isinstance(part, MadePart) else tuple(_asked(part))
+    return tuple(_asked(part))
 
 
 def _asked(part: Component) -> Iterator[AskedOnPaper]:

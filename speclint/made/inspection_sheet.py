@@ -27,7 +27,6 @@ _EMPTY = {
     "inspector": "inspector",
 }
 _FIGURES = 10  # of a number in its unit: what floats leave lies beyond them
-_CELSIUS = ("°C", "°F")
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,21 +98,21 @@ def other_rows(found: InspectionList) -> tuple[SheetRow, ...]:
 def _row(one: Inspected, rank: str, part: str) -> SheetRow:
     drawn = one.drawn
     numbers = dict(_numbers(one))
-    unit = _shown(drawn.low, drawn)[1]
+    unit = _shown(drawn.low, drawn)[1] or "1"
     return SheetRow(
         rank,
         one.at.key,
         drawn.text,
         numbers.get("low", ""),
         numbers.get("high", ""),
-        f"{unit} {drawn.datum}".strip() or "1",
+        unit,
         carries(one),
         _rule(one, part),
         f"{drawn.where.file}:{drawn.where.line}",
         numbers.get("uncertainty", ""),
         numbers.get("from", ""),
         numbers.get("to", ""),
-        ("K" if unit in _CELSIUS else unit) or "1",
+        unit,
     )
 
 
@@ -123,11 +122,11 @@ def _numbers(one: Inspected) -> Iterator[tuple[str, str]]:
         return
     yield "low", _number(drawn.low, drawn)
     yield "high", _number(drawn.high, drawn)
-    if one.uncertainty is not None:
-        yield "uncertainty", _number_of_difference(one.uncertainty, drawn)
-    if one.accepted is not None:
-        yield "from", _number(one.accepted[0], drawn)
-        yield "to", _number(one.accepted[1], drawn)
+    assert one.uncertainty is not None  # as of conditions alone, which stand in no row
+    assert one.accepted is not None
+    yield "uncertainty", _number(one.uncertainty, drawn)
+    yield "from", _number(one.accepted[0], drawn)
+    yield "to", _number(one.accepted[1], drawn)
 
 
 def carries(one: Inspected) -> str:
@@ -156,9 +155,3 @@ def _shown(value: float, drawn: Measure) -> tuple[float, str]:
 
 def _number(value: float, drawn: Measure) -> str:
     return f"{_shown(value, drawn)[0]:.{_FIGURES}g}"
-
-
-def _number_of_difference(value: float, drawn: Measure) -> str:
-    if drawn.dimension.startswith("temperature"):
-        return f"{value:.{_FIGURES}g}"
-    return _number(value, drawn)

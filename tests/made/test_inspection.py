@@ -12,9 +12,10 @@ from pathlib import Path
 import pytest
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, formula, rule
+from speclint.checking import Assessment
 from speclint.equations import Metres
 from speclint.errors import DesignError
-from speclint.made import InspectionList, inspection_list
+from speclint.made import InspectionList, checked_for, inspection_list
 from speclint.made.inspection_points import inspection_points
 from speclint.specs import Component
 from speclint.testing import DesignFolder, changed
@@ -231,3 +232,95 @@ def test_each_point_belongs_to_its_making(tmp_path: Path, part: str, wanted: lis
     one = design.specs["one"]
     assert isinstance(one, Component)
     assert [point.what.replace(",", "").split(" ")[0] for point in inspection_points(one)] == wanted
+
+
+def test_what_a_spec_asks_for_of_its_welds_names_their_table(tmp_path: Path) -> None:
+    text = 'kind = "piston"\nid = "one"\ninspection_document = "3.1"\n[welding]\nheat_treatment = "stress relieved"\n'
+    drawn = DesignFolder(tmp_path).write({"one.toml": text}).assess()
+    assert not drawn.complaints
+    assert [(one.what, one.stated, one.record) for one in inspection_list(drawn, "one").asked] == [
+        ("inspection document, EN 10204", "3.1", "certificate"),
+        ("heat treatment after welding (welding)", "stress relieved", "heat_treatments"),
+    ]
+
+
+TUBE_MADE = 'kind = "made-part"\nid = "tube-1"\nof = "tube"\nserial = "1"\n'
+
+
+def of_two_tubes(folder: Path, *rules: Rule, rack: str = tubes.RACK) -> Assessment:
+    """Two tubes in one rack, and a part as made."""
+    files = {**tubes.FILES, "spare.toml": tubes.TUBE, "tube-1.toml": TUBE_MADE, "rack.toml": rack}
+    drawn = DesignFolder(folder, tubes.tubes(*rules)).write(files).assess()
+    assert not drawn.complaints
+    return drawn
+
+
+@pytest.mark.parametrize(("part", "wanted"), [("tube", ["tube"]), ("rack", ["spare", "tube"])])
+def test_each_component_whose_checks_are_varied_is_told_once(
+    tmp_path: Path, part: str, wanted: list[str]
+) -> None:
+    """Five rules of each tube: the rack is consulted by those of both, a tube by its own alone."""
+    told: list[str] = []
+    inspection_list(of_two_tubes(tmp_path), part, told.append)
+    assert told == wanted
+
+
+@rule(
+    "tube.of-none",
+    title="does not apply",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def of_none(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """Not after the bore was taken."""
+    sheet.take("d", tube.bore)
+    raise sheet.not_applicable("for tests")
+
+
+@rule(
+    "tube.reviewed",
+    title="the bore is large enough, as the others found",
+    on=tubes.Tube,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("least", "50 mm", "length", COMMON_PRACTICE, "least bore")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+    reviews=True,
+)
+def reviewed(tube: tubes.Tube, sheet: Sheet) -> Judgement:
+    """After the others."""
+    return sheet.at_least(sheet.take("d", tube.bore), sheet.limit("least"))
+
+
+def test_rules_that_do_not_apply_or_review_others_ask_for_no_inspection(tmp_path: Path) -> None:
+    drawn = of_two_tubes(tmp_path, of_none, reviewed)
+    told: list[str] = []
+    found = inspection_list(drawn, "tube", told.append)
+    assert (told, found.ranked) == ([], ())
+    assert {"bore", "outside"} <= {one.at.key for one in found.no_rule}
+
+
+def test_only_what_the_part_itself_does_not_state_is_told(tmp_path: Path) -> None:
+    """The rack has no hole: that is asked of the rack, by the rule of both tubes, and not of the tube."""
+    drawn = of_two_tubes(tmp_path, rack='kind = "rack"\n')
+    assert inspection_list(drawn, "tube").unstated == ()
+    assert inspection_list(drawn, "rack").unstated == (("hole", ("tube.loose-hot",)),)
+
+
+def test_a_part_as_made_and_a_design_that_could_not_be_read_are_refused(tmp_path: Path) -> None:
+    with pytest.raises(DesignError, match="tube-1 is a part as made; give the component that it was made to"):
+        inspection_list(of_two_tubes(tmp_path), "tube-1")
+    with pytest.raises(DesignError, match=r"speclint\.toml"):
+        inspection_list(DesignFolder(tmp_path, tubes.tubes()).write({}, settings="[works\n").assess(), "tube")
+
+
+def test_all_that_is_drawn_is_checked_for_a_part_and_no_part_as_made(tmp_path: Path) -> None:
+    design = of_two_tubes(tmp_path).design
+    assert design is not None
+    assert checked_for("tube", design) == {"tube", "spare", "rack"}
+    with pytest.raises(DesignError, match="no component is called tub;"):
+        checked_for("tub", design)
