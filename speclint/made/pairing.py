@@ -141,11 +141,11 @@ def pair(bench: Bench, kind: str, mates: str, told: Callable[[str], None] | None
     not_tried = []
     for row, part in enumerate(parts):
         own = made_to(part, design)
+        assert own is not None  # it is of the kind
         if told is not None and places:
             told(part.id)
         for column, place in enumerate(places):
-            hindered = () if own is None else hindrances(own, place.spec)
-            if hindered:
+            if hindered := hindrances(own, place.spec):
                 not_tried.append((part, place, hindered))
             else:
                 tried[row, column] = stood(bench, place, part)
@@ -172,7 +172,8 @@ def stood(bench: Bench, place: Place, part: MadePart) -> Tried:
     tried = judged_there(bench, place, specs, part, frozenset(measured_places(specs[place.spec.id])))
     assert bench.drawn.design is not None
     own = made_to(part, bench.drawn.design)
-    return replace(tried, own=() if own is None else differences(own, place.spec))
+    assert own is not None  # it is of the kind of the place
+    return replace(tried, own=differences(own, place.spec))
 
 
 def judged_there(

@@ -376,9 +376,23 @@ def over_step(peg: Peg, sheet: Sheet) -> Judgement:
     return sheet.at_most(sheet.work("a", diametral_clearance, D=outside, d=step), sheet.limit("over"))
 
 
+@rule(**_of_pegs("peg.smaller", _OVER_STEP))
+def smaller(peg: Peg, sheet: Sheet) -> Judgement:
+    """Of both sizes, in words."""
+    bore, outside = sheet.take("D", sheet.follow(peg.held_by).bore), sheet.take("d", peg.outside)
+    return sheet.states(outside < bore + sheet.limit("over"), "the peg is smaller than the bore")
+
+
+@rule(**_of_pegs("peg.tail", Limit("long", "8 mm", "length", FIRST_PRINCIPLES, "longest tail")))
+def tail(peg: Peg, sheet: Sheet) -> Judgement:
+    """The tail alone, which as drawn is too long."""
+    sheet.follow(peg.held_by)
+    return sheet.at_most(sheet.take("l", peg.tail), sheet.limit("long"))
+
+
 @pytest.fixture(scope="module")
 def pegs() -> Loaded:
-    rules = [enters, tight, bore_over_step, over_step]
+    rules = [enters, tight, bore_over_step, over_step, smaller, tail]
     return load_families([made_family("pegs", kinds=[Cup, Peg], rules=rules)])
 
 
@@ -444,3 +458,28 @@ def test_a_mate_is_not_machined_for_a_size_that_was_not_measured(
     found = finished(workshop, pegs, one_peg("50.030", measured="tail", size="9.000"), PEG_IN_CUP)
     assert [one.part.id for one in found if one.part is not None and one.part.id == "c-1"] == []
     assert len(found) > 0
+
+
+def tried_in_cup(workshop: DesignFolder, pegs: Loaded, files: dict[str, str]) -> set[str]:
+    """The rules that stand in the way of a peg in a cup."""
+    workshop.loaded = pegs
+    [one] = pair(bench_of(workshop.write(files).assess()), *PEG_IN_CUP).tried
+    return {check.rule.name for check in one.failing}
+
+
+@pytest.mark.parametrize(("size", "wanted"), [("50.060", {"peg.over-step"}), ("50.040", set())])
+def test_a_rule_of_the_part_alone_that_fails_more_than_as_drawn_stands_in_the_way(
+    workshop: DesignFolder, pegs: Loaded, size: str, wanted: set[str]
+) -> None:
+    """161 µm over the step or 141, of 150, where the drawing has 121; in a cup of 50.095 mm it has 35 µm or 55."""
+    assert tried_in_cup(workshop, pegs, one_peg("50.095", size=size)) == wanted
+
+
+def test_a_rule_that_failed_as_drawn_and_is_not_assessed_stands_in_the_way(
+    workshop: DesignFolder, pegs: Loaded
+) -> None:
+    """The tail of 9 mm is longer than 8 mm as drawn; the peg was made to a drawing that states none."""
+    files = one_peg("50.095", size="50.040")
+    files["other.toml"] = 'kind = "peg"\nid = "other"\noutside = "50.02 mm ±0.001"\n'
+    files["p-1.toml"] = files["p-1.toml"].replace('of = "peg"', 'of = "other"')
+    assert "peg.tail" in tried_in_cup(workshop, pegs, files)

@@ -113,7 +113,8 @@ def test_a_gauge_that_takes_more_than_a_fifth_is_refused(tmp_path: Path, share: 
 
 def test_what_no_rule_rests_on_is_listed_apart(tmp_path: Path) -> None:
     found = listed(tmp_path)
-    assert [one.at.key for one in found.no_rule] == ["pressure", "temperature"]
+    assert [(one.at.key, one.carried) for one in found.no_rule] == [("pressure", 0.0), ("temperature", 0.0)]
+    assert (found.share, found.decision) == (0.1, "guard band of U")
     assert {one.at.key for one in found.ranked}.isdisjoint({"pressure", "temperature"})
 
 
@@ -302,6 +303,10 @@ def test_rules_that_do_not_apply_or_review_others_ask_for_no_inspection(tmp_path
     found = inspection_list(drawn, "tube", told.append)
     assert (told, found.ranked) == ([], ())
     assert {"bore", "outside"} <= {one.at.key for one in found.no_rule}
+
+
+def test_what_only_a_review_asks_for_is_not_told(tmp_path: Path) -> None:
+    assert listed(tmp_path, ('bore = "100 mm ±0.5"\n', ""), rules=(reviewed,)).unstated == ()
 
 
 def test_only_what_the_part_itself_does_not_state_is_told(tmp_path: Path) -> None:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.made import ranked_rows
-from speclint.made.inspection_sheet import SheetRow, carries, other_rows
+from speclint.made.inspection_sheet import SheetRow, carries, cells, other_rows
 from tests import tubes
 from tests.made.test_inspection import listed, pile
 
@@ -51,6 +51,17 @@ def test_a_row_has_its_limits_its_gauge_and_what_proves_conformity(tmp_path: Pat
         "mm",
     )
     assert [(one.rank, one.carries) for one in rows] == [("1", "0.005"), ("2", "0.0025")]
+    assert cells(rows[0]) == (
+        *astuple(rows[0])[:-1],
+        "",
+        "",
+        "mm",
+        "",
+        "",
+        "",
+        "",
+        "",
+    )  # the inspector fills in
 
 
 def test_a_row_without_limits_says_so_and_has_no_gauge(tmp_path: Path) -> None:

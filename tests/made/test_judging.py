@@ -43,6 +43,10 @@ def judged(workshop: DesignFolder, size: str, *more: tuple[str, str, str], **fil
 def test_a_part_within_its_limits_is_as_drawn(workshop: DesignFolder) -> None:
     part = judged(workshop, "560.310")
     assert (part.outcome, part.failing, part.reworks) == ("as drawn", (), ())
+    assert (part.fails_by_mates, part.margins) == (
+        (),
+        (),
+    )  # no size is out, though more or less is used of limits
     fit = next(one for one in part.pairs if one.made.rule.name == "liner.fit-stress-cold")
     assert fit.made.utilisation != fit.drawn.utilisation  # it was run on what was measured
     assert any(step.note == "560.306..560.314 mm; as made; on liner-7" for step in fit.made.steps)
@@ -160,6 +164,7 @@ def test_what_fails_as_drawn_is_no_fault_of_the_part(workshop: DesignFolder) -> 
     part = judged(workshop, "560.310", PRESSED_LAST)
     assert part.failing == ()
     assert {one.rule.name for one in part.open_as_drawn} >= {"liner.bore-after-pressing"}
+    assert all(one.outcome in {"finding", "not assessed"} for one in part.open_as_drawn)
 
 
 @pytest.mark.parametrize("size", ["560.318", "560.325"])
@@ -170,6 +175,8 @@ def test_what_fails_by_more_than_as_drawn_is_a_fault_of_the_part_where_no_share_
     part = judged(workshop, size, PRESSED_LAST)
     assert [one.rule.name for one in part.failing] == ["liner.bore-after-pressing"]
     assert "liner.bore-after-pressing" in {pair.made.rule.name for pair in part.margins}
+    assert "liner.bore-after-pressing" not in {one.rule.name for one in part.open_as_drawn}
+    assert part.outcome in {"rework", "no rework found"}  # also where the size itself is undecided
 
 
 def test_each_part_is_told_before_it_is_judged_and_others_are_left_out(workshop: DesignFolder) -> None:
@@ -186,7 +193,7 @@ def test_a_part_made_to_no_component_that_could_be_read_is_judged_by_none(
     stray = changed(MADE, ('of = "liner"', of))
     drawn = workshop.write({**bench(DRAWN), "liner-7.toml": stray}).assess()
     [part] = judge(drawn).parts
-    assert (part.drawn, part.dimensions, part.pairs) == (None, (), ())
+    assert (part.drawn, part.dimensions, part.pairs, part.worn) == (None, (), (), ())
 
 
 def test_nothing_is_judged_where_the_settings_could_not_be_read(workshop: DesignFolder) -> None:

@@ -146,6 +146,7 @@ def test_three_plugs_and_three_holes_by_hand(workshop: DesignFolder, plugs: Load
     assert names(found) == {"p-1": "h-a", "p-2": "h-b", "p-3": "h-c"}
     assert [one.margin for one in found.pairs] == pytest.approx([0.46, 0.46, 0.48])
     assert (found.left_over, found.empty, found.not_tried) == ((), (), ())
+    assert found.mates_left_out == ()  # three plugs were made to one drawing, and one hole to each
     tried = {(one.part.id, one.place.called): one for one in found.tried if one.part is not None}
     assert len(tried) == 9
     assert tried["p-1", "h-c"].margin == pytest.approx(0.08)
@@ -182,6 +183,30 @@ def test_a_part_that_is_joined_otherwise_is_not_tried(workshop: DesignFolder, pl
     assert [(part.id, place.called, keys) for part, place, keys in found.not_tried] == [
         (name, "h-a and h-c", ("washer",)) for name in ("p-1", "p-2", "p-3")
     ]
+
+
+def test_a_part_beside_two_mates_is_judged_where_a_rule_takes_one_of_them(
+    workshop: DesignFolder, plugs: Loaded
+) -> None:
+    """The washer of the plug of c is taken by no rule: in its hole of 50.090 mm it has 35 µm, which leave 0.63."""
+    files = three(wet='washer = "hole-a"\n') | made("p-4", "plug-c", "outside", "50.055")
+    [one] = paired(workshop, plugs, files)[1].pairs
+    assert (one.place.called, one.margin) == ("h-a and h-c", pytest.approx(0.63))
+
+
+def test_each_part_is_told_before_it_is_tried_where_there_is_a_place(
+    workshop: DesignFolder, plugs: Loaded
+) -> None:
+    """The plugs state a duty, which is no part that they go into."""
+    files = three("50.000", "50.020", "50.040") | {"duty.toml": 'kind = "duty"\nid = "duty"\n'}
+    for name in "abc":
+        files[f"plug-{name}.toml"] += 'duty = "duty"\n'
+    bench, found = paired(workshop, plugs, files)
+    told: list[str] = []
+    assert len(pair(bench, "plug", "hole", told.append).pairs) == len(found.pairs) == 3
+    assert told == ["p-1", "p-2", "p-3"]
+    assert pair(bench, "plug", "socket", told.append).tried == ()
+    assert told == ["p-1", "p-2", "p-3"]
 
 
 def test_a_mate_of_which_several_were_made_stands_where_one_is_said_to_be_fitted(

@@ -46,6 +46,7 @@ class Spool(Component):
 
 
 _LEAST = Limit("least", "0.9 mm", "length", FIRST_PRINCIPLES, "least clearance")
+_GAUGE = Limit("gauge", "50.04 mm", "length", FIRST_PRINCIPLES, "size of the gauge")
 
 
 @rule("spool.front", title="the hub clears the front", on=Spool, limits=[_LEAST], **_ABOUT)
@@ -88,6 +89,49 @@ def test_two_sizes_are_machined_where_no_single_one_clears_all(workshop: DesignF
         outcomes = [check(one, other, context).outcome for one in (front, back)]
         assert outcomes.count("finding") == fails, keys
     assert both is not spool
+
+
+@pytest.mark.parametrize(
+    ("measured", "wanted"),
+    [
+        ({"front": "50.050", "back": "50.030"}, ["spool.front", "spool.back"]),
+        ({"front": "50.030", "hub": "50.990"}, ["spool.front"]),
+    ],
+)
+def test_the_margins_of_sizes_that_are_out_are_told_the_least_first(
+    workshop: DesignFolder, measured: dict[str, str], wanted: list[str]
+) -> None:
+    """Above 50.02 mm an end is out: 50.98 − 50.051 = 0.929 mm at the front, 50.98 − 50.031 = 0.949 mm at the back, of
+    0.9. A hub of 50.990 mm is in: the back takes that alone, and is not told, though it leaves 9 µm more.
+    """
+    workshop.loaded = load_families([made_family("spools", kinds=[Spool], rules=[front, back])])
+    text = 'kind = "made-part"\nid = "one"\nof = "spool"\nserial = "one"\n' + "".join(
+        f'[measured.{key}]\nvalues = ["{size} mm"]\nuncertainty = "1 µm"\ndate = "2026-05-31"\n'
+        for key, size in measured.items()
+    )
+    [part] = judge(workshop.write({"spool.toml": DRAWN, "one.toml": text}).assess()).parts
+    assert part.outcome == "ready to concede"
+    assert [one.made.rule.name for one in part.margins] == wanted
+
+
+@rule("spool.passes", title="the front passes its gauge", on=Spool, limits=[_GAUGE], **_ABOUT)
+def passes(spool: Spool, sheet: Sheet) -> Judgement:
+    """A number where it passes, words where it does not."""
+    front_end, gauge = sheet.take("d", spool.front), sheet.limit("gauge")
+    if front_end > gauge:
+        return sheet.states(False, "the front passes")
+    return sheet.at_most(front_end, gauge)
+
+
+def test_what_fails_in_words_alone_is_a_fault_of_the_part_and_leaves_no_margin(
+    workshop: DesignFolder,
+) -> None:
+    """As drawn up to 50.02 mm it passes a gauge of 50.04 mm; as made it is 50.051 mm."""
+    workshop.loaded = load_families([made_family("spools", kinds=[Spool], rules=[front, passes])])
+    files = {"spool.toml": DRAWN, **made("one", "spool", "front", "50.050")}
+    [part] = judge(workshop.write(files).assess()).parts
+    assert [one.rule.name for one in part.failing] == ["spool.passes"]
+    assert [one.made.rule.name for one in part.margins] == ["spool.front"]
 
 
 def test_another_part_that_fails_by_itself_keeps_no_rework_from_this_one(workshop: DesignFolder) -> None:
