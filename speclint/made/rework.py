@@ -15,7 +15,7 @@ from speclint.checking import Check, reworks
 from speclint.made.dimensions import DimensionMade
 from speclint.made.judgement import Change, Pair, PartMade, Rework
 from speclint.quantities import Measure, read
-from speclint.specs import Component, Link, NotStated, Stated, as_range, quantities_of, restated
+from speclint.specs import Component, Link, MadePart, NotStated, Stated, as_range, quantities_of, restated
 
 if TYPE_CHECKING:
     from speclint.made.judging import Bench
@@ -48,7 +48,7 @@ def _clears(part: PartMade, specs: Specs, other: Specs, bench: Bench, before: Tr
         one
         for one in bench.drawn.checks
         if one.order in own
-        or (not one.rule.reviews and one.kind != "made-part" and one.consulted.ids & mates)
+        or (not one.rule.reviews and one.kind != MadePart.kind and one.consulted.ids & mates)
     ]
     failing_first = {pair.made.order for pair in part.pairs if pair.fails}
     beside = {pair.drawn.order: pair.beside for pair in part.pairs}
@@ -63,7 +63,7 @@ def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Spec
     some = [one for one in part.departures if _has_metal(one, ways.get(one.key, 0))]
     if not some:
         return
-    as_drawn = {one.key: one.drawn for one in some if one.drawn is not None}
+    as_drawn = {one.key: _drawn(one) for one in some}
     changes = tuple(_change(part.drawn.id, one, as_drawn[one.key].text) for one in some)
     spec = restated(specs[part.drawn.id], as_drawn)
     yield Rework("machine to the drawing", changes), {**specs, part.drawn.id: spec}
@@ -71,8 +71,14 @@ def _to_the_drawing(part: PartMade, specs: Specs) -> Iterator[tuple[Rework, Spec
 
 def _has_metal(one: DimensionMade, way: int) -> bool:
     """Whether machining takes the whole of a size into its limits."""
-    assert one.drawn is not None  # or it would not have been judged
-    return one.size.greatest < one.drawn.high if way > 0 else way < 0 and one.size.least > one.drawn.low
+    drawn = _drawn(one)
+    return one.size.greatest < drawn.high if way > 0 else way < 0 and one.size.least > drawn.low
+
+
+def _drawn(one: DimensionMade) -> Measure:
+    """A size that is out, as it is drawn."""
+    assert one.drawn is not None  # or it would not be out
+    return one.drawn
 
 
 def _further(part: PartMade, specs: Specs, trial: Trial) -> Iterator[tuple[Rework, Specs]]:
@@ -131,10 +137,10 @@ def _matching(part: PartMade, specs: Specs, bench: Bench) -> Iterator[tuple[Rewo
     for one in part.departures:
         for mate, key in _mates(part.drawn, one.key, bench):
             now = mate.under(key)
-            assert one.drawn is not None  # or it would not be out
             if not isinstance(now, Measure):
                 continue
-            middle, aim = (one.size.least + one.size.greatest) / 2, (one.drawn.low + one.drawn.high) / 2
+            drawn = _drawn(one)
+            middle, aim = (one.size.least + one.size.greatest) / 2, (drawn.low + drawn.high) / 2
             by = round((middle - aim) / _MICROMETRE) * _MICROMETRE
             value = as_range(now.low + by, now.high + by, now, now.where)
             change = Change(mate.id, key, now.text, value.text)

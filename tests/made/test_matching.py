@@ -8,10 +8,11 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.families import Loaded
+from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.families import Loaded, load_families
 from speclint.made import Change, PartMade, judge
-from speclint.testing import DesignFolder
-from tests.made.test_pairing import drawn as wide, made, plugs
+from speclint.testing import DesignFolder, made_family
+from tests.made.test_pairing import Hole, Plug, drawn as wide, enters, made, plugs, tight
 
 __all__ = ["plugs"]
 
@@ -47,6 +48,55 @@ def test_a_hole_that_is_not_opened_is_not_machined_but_its_plug_is_made_to_match
     part = judged(workshop, plugs, "h", {**drawn("a"), **made("h", "hole-a", "bore", "50.000")})
     assert {one.rule.name for one in part.failing} == {"plug.enters"}
     assert ways(part) == [_MATCHED]
+
+
+def test_a_hole_that_is_too_large_is_not_machined_to_its_drawing(
+    workshop: DesignFolder, plugs: Loaded
+) -> None:
+    """50.110 mm, 60 µm above the middle: 50.111 − 49.98 = 131 µm. The plug becomes as much more, 50.04..50.06 mm."""
+    part = judged(workshop, plugs, "h", {**drawn("a"), **made("h", "hole-a", "bore", "50.110")})
+    change = Change("plug-a", "outside", "49.99 mm ±0.01", "50.04..50.06 mm")
+    assert ways(part) == [("make the mate to match", (change,))]
+
+
+@rule(
+    "plug.large",
+    title="the plug is large enough",
+    on=Plug,
+    grade=Grade.NONCONFORMITY,
+    limits=[Limit("least", "49.94 mm", "length", FIRST_PRINCIPLES, "least outside")],
+    cites=[FIRST_PRINCIPLES],
+    why="for tests",
+    leaves_out="nothing",
+)
+def large(plug: Plug, sheet: Sheet) -> Judgement:
+    """The plug alone."""
+    return sheet.at_least(sheet.take("d", plug.outside), sheet.limit("least"))
+
+
+@pytest.fixture(scope="module")
+def large_plugs() -> Loaded:
+    return load_families([made_family("plugs", kinds=[Hole, Plug], rules=[enters, tight, large])])
+
+
+def test_a_mate_that_would_fail_by_itself_is_not_made_to_match(
+    workshop: DesignFolder, large_plugs: Loaded
+) -> None:
+    """A plug of 49.93..49.95 mm may be less than 49.94 mm, which no rule of the hole tells."""
+    part = judged(workshop, large_plugs, "h", {**drawn("a"), **made("h", "hole-a", "bore", "50.000")})
+    assert {one.rule.name for one in part.failing} == {"plug.enters"}
+    assert (part.outcome, part.reworks) == ("no rework found", ())
+
+
+def test_a_part_that_names_no_mate_has_none_made_to_match(
+    workshop: DesignFolder, large_plugs: Loaded
+) -> None:
+    """49.900 mm is less than 49.94 mm, and nothing can be put on."""
+    files = drawn("a")
+    files["plug-a.toml"] = files["plug-a.toml"].replace('held_by = "hole-a"\n', "")
+    part = judged(workshop, large_plugs, "p", {**files, **made("p", "plug-a", "outside", "49.900")})
+    assert [one.rule.name for one in part.failing] == ["plug.large"]
+    assert (part.outcome, part.reworks) == ("no rework found", ())
 
 
 @pytest.mark.parametrize("held_by", ['held_by = "hole-b"\n', ""])
