@@ -184,9 +184,8 @@ def _ways(drawn: Component) -> dict[str, int]:
 
 
 def _change(spec: str, one: DimensionMade, then: str) -> Change:
-    band = one.band
-    now = band.text if band is not None else str(one.size.values[0].value.text)
-    return Change(spec, one.key, now, then)
+    assert one.band is not None  # or it would not be out
+    return Change(spec, one.key, one.band.text, then)
 
 
 def _as_stated(now: Measure, text: str) -> Measure:
