@@ -53,7 +53,7 @@ def outcome(design: DesignFolder, rule: str, component: str = "") -> tuple[str, 
 
 
 @pytest.mark.parametrize(
-    ("length", "ends"), [("30 mm", FINE), ("30.5 mm", FINE), ("30.6 mm", HOLD), ("10 mm", FINE)]
+    ("length", "ends"), [("30 mm", FINE), ("30.5 mm", FINE), ("30.51 mm", HOLD), ("10 mm", FINE)]
 )
 def test_a_seat_is_as_long_as_its_bore(
     design: DesignFolder, length: str, ends: tuple[str, Grade | None]

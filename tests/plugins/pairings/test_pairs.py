@@ -51,6 +51,11 @@ def test_each_pair_is_listed(workshop: DesignFolder, listed: str, outcome: str, 
     assert says in check.says
 
 
+def test_a_block_in_which_nothing_that_rubs_is_drawn_needs_no_pairs(workshop: DesignFolder) -> None:
+    check = workshop.write({"block.toml": FILES["block.toml"]}, settings=REVIEW).only(PAIRS)
+    assert (check.outcome, check.says) == ("not applicable", "no part is drawn that rubs in it")
+
+
 @pytest.mark.parametrize(
     ("listed", "outcome"), [("", "not applicable"), (RINGS, "finding"), (GUIDE + RINGS, "conforms")]
 )

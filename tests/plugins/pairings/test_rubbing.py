@@ -236,6 +236,15 @@ def test_the_part_that_rubs_is_asked_for_its_oil(workshop: DesignFolder) -> None
     assert "crosshead.toml" in check.says
 
 
+def test_a_part_that_states_no_oil_runs_in_that_of_the_other(workshop: DesignFolder) -> None:
+    """The bar alone states the engine oil: 3.00195 of 5 MPa·m/s, as of the slipper by hand."""
+    found = train("crosshead", ('lubricant = "engine oil"', ""))
+    found["bar.toml"] += OILED
+    check = workshop.write(found, settings=WITH_METALS).only(RULE, "crosshead")
+    assert on_sheet(check, "pv") == pytest.approx(3.00195e6, rel=1e-5)
+    assert (check.outcome, check.unstated) == ("conforms", ())
+
+
 def test_a_crosshead_that_no_bar_guides_is_not_assessed(workshop: DesignFolder) -> None:
     found = train("crosshead")
     del found["bar.toml"]
