@@ -319,3 +319,14 @@ def test_other_names_of_temperatures_stand(name: str, workshop: DesignFolder) ->
 
 
 LINER_LEFT = 'kind = "cylinder-liner"\nid = "liner-left"\n'
+
+
+def test_names_that_could_not_be_read_are_told_to_be_wanting(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One file is no TOML: the list is given, and the other stream says what it lacks."""
+    root = DesignFolder(tmp_path).write({"block.toml": BLOCK, "liner.toml": "kind ="}).root
+    monkeypatch.chdir(root)
+    assert main(["names", "materials"]) == 0
+    told = capsys.readouterr().err
+    assert told.startswith("speclint: 1 passage of the repository could not be read, and names ")
