@@ -32,6 +32,22 @@ def test_within_its_duty_nothing_changes(workshop: DesignFolder) -> None:
     assert judged(workshop, "209 °C").outcome == "undecided"
 
 
+@pytest.mark.parametrize(
+    ("value", "verdict"),
+    [
+        ("207.98 °C", "in"),
+        ("208.02 °C", "undecided"),
+        ("211.98 °C", "undecided"),
+        ("212.02 °C", "out"),
+    ],
+)
+def test_a_value_is_judged_with_the_whole_of_its_uncertainty_as_guard_band(
+    workshop: DesignFolder, value: str, verdict: str
+) -> None:
+    """190 to 210 °C assumed, U = 2 K: in up to 208 °C, and out from 212 °C."""
+    assert [one.verdict for one in judged(workshop, value).in_steam] == [verdict]
+
+
 def test_a_liner_colder_than_assumed_loses_its_grip_and_that_is_told(workshop: DesignFolder) -> None:
     part = judged(workshop, "150 °C")
     assert part.outcome == "outside its duty"
