@@ -32,7 +32,11 @@ def measured(key: str, value: str) -> str:
 
 
 def recorded(
-    folder: Path, *changes: tuple[str, str], rules: tuple[Rule, ...] = (), made: str = ""
+    folder: Path,
+    *changes: tuple[str, str],
+    rules: tuple[Rule, ...] = (),
+    made: str = "",
+    more: dict[str, str] | None = None,
 ) -> PartInDossier:
     """The tube, a safety part; beside it stand a rack that is none, and a piece that is made to nothing."""
     safe = ('ends = "open"\n', 'ends = "open"\nsafety_part = true\n')
@@ -41,14 +45,17 @@ def recorded(
         "tube.toml": changed(tubes.TUBE, safe, *changes),
         "tube-1.toml": f'kind = "made-part"\nid = "tube-1"\nof = "tube"\nserial = "1"\n{made}',
         "stray.toml": 'kind = "made-part"\nid = "stray"\nserial = "2"\n',
+        **(more or {}),
     }
     drawn = DesignFolder(folder, tubes.tubes(*rules)).write(files).assess()
-    return next(one for one in dossier(drawn) if one.part.id == "tube")
+    [found] = dossier(drawn)
+    assert found.part.id == "tube"
+    return found
 
 
 def test_the_sheets_are_those_of_hold_grade_that_apply(tmp_path: Path) -> None:
     found = recorded(tmp_path, rules=(*tubes.RULES, of_none))
-    assert "safety part" in found.why
+    assert found.why == ("safety part",)
     assert {one.rule.name for one in found.sheets} == {"tube.stress", "tube.loose-hot"}
 
 
@@ -73,3 +80,16 @@ def test_no_record_is_made_of_what_could_not_be_read(tmp_path: Path) -> None:
     drawn = DesignFolder(tmp_path, tubes.tubes()).write({}, settings="[works\n").assess()
     with pytest.raises(ValueError, match="nothing could be read to make the record of"):
         dossier(drawn)
+
+
+@pytest.mark.parametrize(
+    ("second", "wanted"),
+    [("", ["tube-1", "tube-2"]), ("fitted = true\n", ["tube-2"]), ("fitted = false\n", ["tube-1"])],
+)
+def test_the_pieces_are_those_fitted_or_all_that_were_not_scrapped(
+    tmp_path: Path, second: str, wanted: list[str]
+) -> None:
+    other = f'kind = "made-part"\nid = "tube-2"\nof = "tube"\nserial = "3"\n{second}'
+    found = recorded(tmp_path, more={"tube-2.toml": other})
+    assert [one.made.id for one in found.pieces] == wanted
+    assert [one.fitted for one in found.pieces] == [second == "fitted = true\n"] * len(wanted)
