@@ -111,8 +111,8 @@ class Trial:
 
 def _said(one: Spec, other: Spec) -> list[tuple[str, str]]:
     """What a spec states otherwise than another, by key."""
-    was = dict(one.at_keys()) if one is not other else {}
-    return [(key, repr(value)) for key, value in other.at_keys() if was and value != was.get(key)]
+    was = dict(one.at_keys())
+    return [(key, repr(value)) for key, value in other.at_keys() if value != was.get(key)]
 
 
 def _changed(one: Spec, other: Spec) -> Iterator[_At]:
