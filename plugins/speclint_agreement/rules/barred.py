@@ -11,6 +11,7 @@ from speclint_agreement.formulae.openings import (
     closed_diameter,
     mean_opening,
     opening_with_bar,
+    straight_opening,
     uneven_opening,
 )
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
 
 
 def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
-    """The widest opening against what the bars leave on average; the circle that they close against the cage.
+    """The widest opening against that of bars that stand evenly; the circle that they close against the cage.
 
     The bars stand no nearer than the bore that the valve states round it, or than the valve itself where it states
     none, so that what they would leave there is the least that they leave; round the outside it is the most.
@@ -29,7 +30,7 @@ def _of_cage(cage: ValveCage, sheet: Sheet) -> Iterator[Pair]:
     n, w = float(sheet.count("n", cage.bars)), sheet.take("w", cage.bar)
     if sheet.is_stated("valve", cage.surrounds):
         inside = _inside(sheet.follow(cage.surrounds), sheet)
-        least = sheet.work("b_m", mean_opening, D=sheet.take("D", inside), n=n, w=w)
+        least = sheet.work("b_s", straight_opening, D=sheet.take("D", inside), n=n, w=w)
         yield Pair(
             cage.opening, worked(least, cage.bars, cage.bar, inside), "at least", name="widest opening"
         )
@@ -62,8 +63,8 @@ def _of_ports(liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
 
 opening_of_bars: Rule = agreement(
     "cage.opening-of-its-bars",
-    title="The widest opening of a cage is no narrower than its bars leave between them on average round its bore, and "
-    "at most twice what they leave round its outside, where they have room",
+    title="The widest opening of a cage is no narrower than its bars, evenly spaced, leave round its bore, and at most "
+    "twice what they leave round its outside, where they have room",
     on=ValveCage,
     pairs=_of_cage,
     within="",

@@ -8,7 +8,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder, changed
 
 CAGE, PORT = "cage.opening-of-its-bars", "liner.port-divided"
-#: Round the valve π × 200 mm = 628.32 mm, for each of 12 bars 52.36 mm, less the bar 22.36 mm.
+#: Round the valve, of 200 mm, each of 12 bars has 30°; 30 mm of bar leave 200 sin(15° − arcsin 0.15) = 22.201 mm.
 CAGED = {
     "cage.toml": 'kind = "valve-cage"\nid = "cage"\nsurrounds = "valve"\nopening = "25 mm"\nbars = 12\n'
     'bar = "30 mm"\noutside_diameter = "222 mm"\n',
@@ -25,22 +25,22 @@ WRONG, FINE = ("finding", Grade.NONCONFORMITY), ("conforms", None)
 @pytest.mark.parametrize(
     ("old", "new", "ends"),
     [
-        ('opening = "25 mm"', 'opening = "22.4 mm"', FINE),
-        ('opening = "25 mm"', 'opening = "22.3 mm"', WRONG),
-        ('opening = "25 mm"', 'opening = "22.4 mm ±0.1"', WRONG),
+        ('opening = "25 mm"', 'opening = "22.21 mm"', FINE),
+        ('opening = "25 mm"', 'opening = "22.19 mm"', WRONG),
+        ('opening = "25 mm"', 'opening = "22.21 mm ±0.1"', WRONG),
         # of several widths the widest is stated: round 222 mm they leave 58.12 − 30 = 28.12 mm, and twice that is 56.24
         ('opening = "25 mm"', 'opening = "56.2 mm"', FINE),
         ('opening = "25 mm"', 'opening = "56.3 mm"', WRONG),
         ('opening = "25 mm"', 'opening = "56.2 mm ±0.1"', WRONG),
-        # 628.32/11 − 30 = 27.12 mm
+        # 200 sin(16.364° − 8.627°) = 26.92 mm
         ("bars = 12", "bars = 11", WRONG),
-        # 628.32/25 − 30 < 0: round the valve they close, and 25 × 30 = 750 mm is more than π × 222 = 697.4 mm
+        # 200 sin(7.2° − 8.627°) < 0: round the valve they close, and 25 × 30 = 750 mm is more than π × 222 = 697.4 mm
         ("bars = 12", "bars = 25", WRONG),
         ("bars = 12", "bars = 23", WRONG),  # 690 mm: they leave 0.32 mm each, and 25 mm are stated
         ("bars = 12", "bars = 16", FINE),  # 2 (43.59 − 30) = 27.18 mm
         ("bars = 12", "bars = 17", WRONG),  # 2 (41.03 − 30) = 22.05 mm
-        ('bar = "30 mm"', 'bar = "27.4 mm"', FINE),  # 52.36 − 27.4 = 24.96 mm
-        ('bar = "30 mm"', 'bar = "27.3 mm"', WRONG),  # 25.06 mm
+        ('bar = "30 mm"', 'bar = "27.25 mm"', FINE),  # 200 sin(15° − 7.8310°) = 24.96 mm
+        ('bar = "30 mm"', 'bar = "27.15 mm"', WRONG),  # 25.06 mm
         ('bar = "30 mm"', 'bar = "45.6 mm"', FINE),  # 2 (58.12 − 45.6) = 25.04 mm
         ('bar = "30 mm"', 'bar = "45.7 mm"', WRONG),  # 24.84 mm
         ('bar = "30 mm"', 'bar = "58.2 mm"', WRONG),  # 698.4 mm
@@ -71,10 +71,10 @@ BOXED = 'outside_diameter = "200 mm"\nbox_diameter = "{}"\nretained = "{}"'
 @pytest.mark.parametrize(
     ("box", "retained", "ends"),
     [
-        ("210 mm", "cage", FINE),  # π × 210/12 − 30 = 24.98 mm
-        ("211 mm", "cage", WRONG),  # 25.24 mm
+        ("210.6 mm", "cage", FINE),  # 210.6 sin(15° − arcsin(30/210.6)) = 24.97 mm
+        ("210.8 mm", "cage", WRONG),  # 25.03 mm
         ("210 mm ±1", "cage", WRONG),
-        ("211 mm", "perforated plate", FINE),  # the plate stands beside the valve: 22.36 mm round the valve
+        ("211 mm", "perforated plate", FINE),  # the plate stands beside the valve: 22.20 mm round the valve
     ],
 )
 def test_bars_stand_round_the_bore_of_the_cage(
@@ -88,11 +88,11 @@ def test_bars_stand_round_the_bore_of_the_cage(
     assert (found.outcome, found.grade) == ends
 
 
-@pytest.mark.parametrize(("valve", "ends"), [("210 mm", FINE), ("211 mm", WRONG)])
+@pytest.mark.parametrize(("valve", "ends"), [("210.6 mm", FINE), ("210.8 mm", WRONG)])
 def test_round_a_larger_valve_they_leave_more(
     workshop: DesignFolder, valve: str, ends: tuple[str, Grade | None]
 ) -> None:
-    """π × 210/12 − 30 = 24.98 mm, and π × 211/12 − 30 = 25.24 mm."""
+    """210.6 sin(15° − arcsin(30/210.6)) = 24.97 mm, and of 210.8 mm 25.03 mm."""
     found = workshop.write(CAGED).replace("valve.toml", "200 mm", valve).only(CAGE, "cage")
     assert (found.outcome, found.grade) == ends
 
@@ -112,4 +112,15 @@ def test_a_port_has_room_for_an_opening_and_a_bar(
     workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
 ) -> None:
     found = workshop.write({"liner.toml": changed(PORTED["liner.toml"], (old, new))}).only(PORT)
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("opening", "ends"), [("82.3 mm", FINE), ("82.1 mm", WRONG)])
+def test_a_few_bars_are_measured_straight_across(
+    workshop: DesignFolder, opening: str, ends: tuple[str, Grade | None]
+) -> None:
+    """Six bars of 20 mm on 200 mm: 200 sin(30° − arcsin 0.1) = 82.18 mm; along the circle it would be 84.72 mm."""
+    few = changed(CAGED["cage.toml"], ("bars = 12", "bars = 6"), ('bar = "30 mm"', 'bar = "20 mm"'))
+    files = {**CAGED, "cage.toml": changed(few, ('opening = "25 mm"', f'opening = "{opening}"'))}
+    found = workshop.write(files).only(CAGE, "cage")
     assert (found.outcome, found.grade) == ends
