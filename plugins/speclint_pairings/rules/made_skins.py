@@ -9,7 +9,7 @@ from speclint_pairings.rules.skins import CASE, HARDENED, HARDENS, INDUCTION, by
 
 @rule(
     "made.takes-its-skin",
-    title="The steel of a part as made has by its analysis at most 0.25 % carbon where it is case hardened, and at "
+    title="The steel of a part as made has by its analysis at most 0.31 % carbon where it is case hardened, and at "
     "least 0.28 % where it is induction hardened",
     on=MadePart,
     grade=Grade.NONCONFORMITY,

@@ -30,7 +30,8 @@ _NOT_FERROUS = ("copper-alloy", "polymer", "white-metal")
 _HARDENS_WITH_LESS = "stainless-martensitic"
 #: Metals that stay as they are when they are cooled quickly: no skin of them hardens by it.
 _AUSTENITIC = ("stainless-austenitic", "austenitic-iron")
-CASE = Limit("case", "0.25 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened")
+#: From memory, EN 10084 (2008) lets 28Cr4, of the steels for case hardening that with most carbon, have 0.31 %.
+CASE = Limit("case", "0.31 %", "ratio", COMMON_PRACTICE, "most carbon of a steel that is case hardened")
 INDUCTION = Limit(
     "induction", "0.28 %", "ratio", COMMON_PRACTICE, "least carbon of a steel that is induction hardened"
 )
@@ -55,7 +56,7 @@ HARDENED: tuple[type[Component], ...] = (
 
 @rule(
     "material.takes-its-skin",
-    title="Case hardened steel has at most 0.25 % carbon; induction hardened is iron, martensitic stainless steel "
+    title="Case hardened steel has at most 0.31 % carbon; induction hardened is iron, martensitic stainless steel "
     "or steel of at least 0.28 %, neither of them austenitic; nitrided is steel or iron",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
@@ -64,6 +65,7 @@ HARDENED: tuple[type[Component], ...] = (
     leaves_out="how hard and how deep the skin becomes; which steels nitriding suits well; plated and faced surfaces",
     against=(),
     limits=[CASE, INDUCTION],
+    edition=2,
 )
 def takes_its_skin(component: Component, sheet: Sheet) -> Judgement:
     """By the family of the metal and the carbon that its standard allows; of a rocker its pin too."""
