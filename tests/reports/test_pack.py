@@ -21,6 +21,7 @@ from speclint.checking import Assessment, grouped
 from speclint.commands import main
 from speclint.reports.pack import REVIEW_FILE, review_page, sheet_document
 from speclint.reports.pack.anchors import sheet_anchor
+from speclint.reports.pack.page import with_shorter_drawings
 from speclint.reports.pack.paper import Paper, niced, shortened, ticks
 from speclint.reports.pack.same_working import firsts_of
 from speclint.testing import DesignFolder
@@ -278,3 +279,30 @@ def test_without_the_extra_it_says_what_to_install(
     workshop.write(FILES)
     assert main(["review", str(workshop.root), "--to", str(workshop.root)]) == 2
     assert 'pip install "speclint[pack]"' in capsys.readouterr().err
+
+
+class _Attributes(HTMLParser):
+    """Every tag of a page, with its attributes as a browser reads them."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.tags: list[tuple[str, list[tuple[str, str | None]]]] = []
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append((tag, [one for one in attrs if one[0] != "xmlns"]))
+
+
+def test_drawings_are_written_shorter_and_read_the_same() -> None:
+    drawing = (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" class="drawing own-9" role="img">'
+        '<rect class="metal" x="-1.5" y="2" width="3"/><a href="#one" class="x"><text x="1" y="2">x="1" y</text></a>'
+        '<path class="hatch" d="M1 2 3 4"/></svg>'
+    )
+    page = f'<p title="one" class="two" id="three">x="1" y</p>{drawing}<p title="one" class="two" id="three">'
+    shorter = with_shorter_drawings(page)
+    assert '<rect class=metal x=-1.5 y=2 width="3"/>' in shorter
+    assert 'role="img">' in shorter
+    assert "xmlns" not in shorter
+    assert shorter.count('<p title="one" class="two" id="three">') == 2
+    assert _Attributes(shorter).tags == _Attributes(page).tags

@@ -31,6 +31,10 @@ _LANDSCAPE = """@page { size: A4 landscape; margin: 12mm; }
 _LONG = 200
 #: The width of a drawing, as its class says it.
 _WIDTH = re.compile(r'class="drawing own-(\d+)"')
+_DRAWING = re.compile(r"<svg .*?</svg>", re.DOTALL)
+#: An attribute of one word; the last of a tag is left as it is, since a slash may follow it.
+_OF_ONE_WORD = re.compile(r' ([a-z0-9-]+)="([\w.#-]+)"(?= )')
+_NAMESPACE = ' xmlns="http://www.w3.org/2000/svg"'
 
 
 def page_of(document: Document) -> str:
@@ -48,7 +52,7 @@ def page_of(document: Document) -> str:
     placed = [*document.figures, *(one for part in document.parts for one in part.figures)]
     style = _style(document.title.works, (one.shown.figure.drawing for one in placed))
     script = file_text("script.js")
-    return template("pack.html").render(
+    page: str = template("pack.html").render(
         document=document,
         packed=packed({**sheets, **long_lists}),
         long_lists=long_lists,
@@ -57,6 +61,12 @@ def page_of(document: Document) -> str:
         policy=policy_of(style, script),
         sheet_html=laid_out.numbered,
     )
+    return with_shorter_drawings(page)
+
+
+def with_shorter_drawings(page: str) -> str:
+    """A page whose drawings leave out what HTML does not ask of them: quotes round one word, and the namespace."""
+    return _DRAWING.sub(lambda one: _OF_ONE_WORD.sub(r" \1=\2", one[0]).replace(_NAMESPACE, "", 1), page)
 
 
 def _long_lists(document: Document) -> Iterator[tuple[str, str]]:
