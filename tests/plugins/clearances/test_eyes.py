@@ -7,6 +7,7 @@ import pytest
 from speclint import Grade, NotKnown
 from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
 from speclint_clearances.formulae.eyes import load_of_eye, shank_of_eye
+from tests.own_limits import own_limit
 
 RULE = "lifting.eyes-as-marked"
 EYE = '[points.{}]\nform = "eye bolt"\nworking_load = "{}"\nthread = "{}"\nengagement = "{}"\n'
@@ -50,7 +51,7 @@ def test_eyes_of_a_stronger_make_are_a_limit_of_the_works(
     workshop: DesignFolder, load: str, outcome: str
 ) -> None:
     """Three times the 500 kg of M16."""
-    settings = f'[limits."{RULE}"]\nmake = "3"\n'
+    settings = own_limit(RULE, "clearances", make="3")
     design = workshop.write(plan(eye(load, "M16", "20 mm")), settings=settings)
     assert design.only(RULE).outcome == outcome
 
