@@ -133,7 +133,7 @@ def _sizes(
         drawn = place.spec.under(key)
         if not isinstance(drawn, Measure):
             continue
-        held = math.floor((drawn.high - drawn.low) * _SHARE / _MICROMETRE) * _MICROMETRE
+        held = math.floor(_micrometres((drawn.high - drawn.low) * _SHARE)) * _MICROMETRE
         sought = _Sought(bench, place, part, key, held if within is None else within)
         now = sought.specs().get(place.spec.id, place.spec).under(key)
         if sought.hold <= 0 or not isinstance(now, Measure):
@@ -157,7 +157,7 @@ def _best(
 
     It is a whole number of micrometres within the room, so that no size asks for metal that is not there.
     """
-    low, high = math.ceil(room[0] / _MICROMETRE), math.floor(room[1] / _MICROMETRE)
+    low, high = math.ceil(_micrometres(room[0])), math.floor(_micrometres(room[1]))
     if low >= high:
         return None
     least, greatest = low * _MICROMETRE, high * _MICROMETRE
@@ -196,7 +196,7 @@ def _mate_sizes(
         assert isinstance(now, Measure)
         assert isinstance(aim, Measure)
         assert isinstance(size, Measure)
-        held = math.floor((drawn.high - drawn.low) * _SHARE / _MICROMETRE) * _MICROMETRE
+        held = math.floor(_micrometres((drawn.high - drawn.low) * _SHARE)) * _MICROMETRE
         sought = replace(sought, hold=held if within is None else within)
         way = quantities_of(sought.drawn())[key].way
         if sought.hold <= 0 or size.provenance != "as made":
@@ -237,6 +237,11 @@ def _metal(room: tuple[float, float], now: Measure, way: int, hold: float) -> tu
 
 def _middle(one: Measure) -> float:
     return (one.low + one.high) / 2
+
+
+def _micrometres(size: float) -> float:
+    """A size in m as micrometres, without what floats add to a whole number of them."""
+    return round(size / _MICROMETRE, 6)
 
 
 def _stated(middle: float, hold: float, drawn: object) -> Measure:

@@ -14,7 +14,7 @@ import pytest
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.families import Loaded, load_families
 from speclint.handbook.fits import diametral_clearance
-from speclint.made import FinishSize, bench_of, finish_sizes, pair
+from speclint.made import FinishSize, bench_of, finish, finish_sizes, pair
 from speclint.specs import CUT_DOWN, NOT_STATED, OPENED, OWN_PLACE, Component, FitsIn, Length, LinkTo
 from speclint.testing import DesignFolder, made_family
 from tests.made import test_pairing as plugs_of, test_two_sizes as dowels_of
@@ -483,3 +483,22 @@ def test_a_rule_that_failed_as_drawn_and_is_not_assessed_stands_in_the_way(
     files["other.toml"] = 'kind = "peg"\nid = "other"\noutside = "50.02 mm ±0.001"\n'
     files["p-1.toml"] = files["p-1.toml"].replace('of = "peg"', 'of = "other"')
     assert "peg.tail" in tried_in_cup(workshop, pegs, files)
+
+
+def test_a_whole_number_of_micrometres_is_not_lost() -> None:
+    """25 µm over 1 µm is 25.000000000000004 in floats, of which the next whole number above is 26."""
+    assert 0.025e-3 / 1e-6 != 25
+    assert all(finish._micrometres(one / 1000 * 0.001) == one for one in range(1, 2000))
+    assert finish._micrometres(25.4e-6) == 25.4
+
+
+@pytest.mark.parametrize(
+    ("uncertainty", "size"), [("20 µm", "50.076 mm ±0.001"), ("20.1 µm", "50.077 mm ±0.001")]
+)
+def test_metal_to_a_whole_micrometre_is_all_taken(
+    workshop: DesignFolder, dowels: Loaded, uncertainty: str, size: str
+) -> None:
+    """50.055 mm may be 50.075 mm: held to 1 µm it is reamed to 50.076 mm; to a tenth of a micrometre more, 50.077 mm."""
+    files = one_dowel("50.055", "50.030")
+    files["s-1.toml"] = files["s-1.toml"].replace("1 µm", uncertainty)
+    assert said(finished(workshop, dowels, files)) == [("s-1", size)]
