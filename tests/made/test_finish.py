@@ -498,7 +498,7 @@ def test_a_whole_number_of_micrometres_is_not_lost() -> None:
 def test_metal_to_a_whole_micrometre_is_all_taken(
     workshop: DesignFolder, dowels: Loaded, uncertainty: str, size: str
 ) -> None:
-    """50.055 mm may be 50.075 mm: held to 1 µm it is reamed to 50.076 mm; to a tenth of a micrometre more, 50.077 mm."""
+    """50.055 mm may be 50.075 mm: held to 1 µm it is reamed to 50.076 mm; with 0.1 µm more, 50.077 mm."""
     files = one_dowel("50.055", "50.030")
     files["s-1.toml"] = files["s-1.toml"].replace("1 µm", uncertainty)
     assert said(finished(workshop, dowels, files)) == [("s-1", size)]
