@@ -11,7 +11,7 @@ import math
 from typing import Annotated, Any, ClassVar
 
 import pytest
-from hypothesis import given, strategies as st
+from hypothesis import example, given, strategies as st
 
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.checking import check
@@ -305,6 +305,8 @@ _MATRIX = st.tuples(st.integers(1, 4), st.integers(1, 4)).flatmap(
 
 
 @given(_MATRIX)
+@example([[0.9, 0.5], [0.5, 0.4]])  # 0.5 twice, and not 0.9 beside 0.4, though that is more together
+@example([[0.5, 0.9], [0.4, 0.5]])
 def test_pairs_against_every_way_there_is(margins: list[list[float]]) -> None:
     """More pairs first, then the best worst, then the best sum: against all choices of rows, in all orders."""
     rows, columns = range(len(margins)), range(len(margins[0]))
