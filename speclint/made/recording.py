@@ -142,6 +142,11 @@ class _Reader:
             raise _RefusedError("it names no dimension")
         key = self.mapping.dimensions.get(called, called)
         if key not in self.known:
+            if key != called:
+                raise _RefusedError(
+                    f'{self.part.id} has no quantity {key}, for which the mapping has "{called}"; '
+                    "write the key of one that it has"
+                )
             near = nearest(called, {*self.mapping.dimensions, *self.known})
             write = (
                 f'"{near}"' if near else "a key of the spec, or an entry under [dimensions] of the mapping"

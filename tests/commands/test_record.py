@@ -78,6 +78,51 @@ def test_rows_become_a_record_that_is_read_as_a_spec(
     assert "there is a record already" in capsys.readouterr().err
 
 
+BLOCK = """
+kind = "cylinder-block"
+id = "cover"
+[bores.main]
+diameter = "560 mm H7"
+recess_diameter = "634 mm ±0.1"
+"""
+OF_BLOCK = (
+    MAPPING
+    + '"bore" = "bores.main.diameter"\n"recess" = "bores.main.recess_diameter"\n"wall" = "bores.main.wall"\n'
+)
+
+
+def test_a_record_is_written_as_a_person_would_write_it(tmp_path: Path) -> None:
+    """A key is quoted only where it has to be, several values stand on a line each, and one beside its key."""
+    rows = "7;{};560,02;4;;;;31.05.2026;\n".format
+    arguments = works(tmp_path, rows("bore") + rows("bore") + rows("recess"), OF_BLOCK)
+    (tmp_path / "cover.toml").write_text(BLOCK, encoding="utf-8")
+    assert main(arguments) == 0
+    text = (tmp_path / "made" / "cover-7.toml").read_text(encoding="utf-8")
+    assert '[measured."bores.main.diameter"]' in text
+    assert "[measured]\n" not in text
+    assert 'values = [\n    "560.02 mm",\n    "560.02 mm",\n]\n' in text
+    assert 'values = ["560.02 mm"]\n' in text
+    plain = works(tmp_path / "plain", "7;plate;50,02;4;;;;31.05.2026;\n")
+    assert main(plain) == 0
+    assert "[measured.thickness]\n" in (tmp_path / "plain" / "made" / "cover-7.toml").read_text(
+        encoding="utf-8"
+    )
+
+
+def test_a_key_of_the_mapping_that_the_part_does_not_state(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The name of the row is right: what is wrong is the key that the mapping has for it."""
+    arguments = works(tmp_path, "7;outer;40,02;4;;;;31.05.2026;\n", OF_BLOCK)
+    (tmp_path / "cover.toml").write_text(BLOCK, encoding="utf-8")
+    assert main(arguments) == 2
+    told = capsys.readouterr().err
+    assert (
+        'row 3: cover has no quantity bores.outer.diameter, for which the mapping has "outer"; write the key'
+        in told
+    )
+
+
 def test_measurements_of_one_dimension_on_two_days_are_two_entries(tmp_path: Path) -> None:
     """A second day is another measurement: none takes the place of the other."""
     later = "7;plate;50,01;4;;;;02.06.2026;R. Fell\n7;plate;50,00;4;;;;03.06.2026;R. Fell\n"
