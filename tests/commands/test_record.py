@@ -87,7 +87,7 @@ recess_diameter = "634 mm ±0.1"
 """
 OF_BLOCK = (
     MAPPING
-    + '"bore" = "bores.main.diameter"\n"recess" = "bores.main.recess_diameter"\n"wall" = "bores.main.wall"\n'
+    + '"bore" = "bores.main.diameter"\n"recess" = "bores.main.recess_diameter"\n"outer" = "bores.outer.diameter"\n'
 )
 
 
