@@ -35,6 +35,11 @@ def eye(load: str = "3300 kg", thread: str = "M36", engaged: str = "54 mm", name
         ([eye("500 kg", "M16", "27 mm")], "conforms"),
         ([eye("501 kg", "M16", "27 mm")], "finding"),
         ([eye(), eye("3300 kg", "M30", "40 mm", "second")], "finding"),
+        ([eye(thread="M36x4")], "conforms"),  # the coarse pitch, written out
+        ([eye("3301 kg", "M36x4")], "finding"),
+        ([eye(thread="M36x3")], "conforms"),  # a fine one
+        ([eye("3301 kg", "M36x3")], "finding"),
+        ([eye(thread="M36x3", engaged="54.1 mm")], "finding"),
         ([eye(), LUG], "conforms"),
         ([LUG, eye("2301 kg", "M30", "40 mm")], "finding"),
         ([eye("99 t", "M18", "30 mm"), eye(name="second")], "conforms"),  # of M18 the table has none
@@ -56,7 +61,9 @@ def test_eyes_of_a_stronger_make_are_a_limit_of_the_works(
     assert design.only(RULE).outcome == outcome
 
 
-@pytest.mark.parametrize("points", [[], [LUG], [eye("99 t", "M18", "30 mm")]])
+@pytest.mark.parametrize(
+    "points", [[], [LUG], [eye("99 t", "M18", "30 mm")], [eye("99 t", "1 1/4-7 UNC", "30 mm")]]
+)
 def test_a_plan_without_such_an_eye(workshop: DesignFolder, points: list[str]) -> None:
     expect_not_applicable(workshop.write(plan(*points)).only(RULE), "no eye bolt with a thread of the table")
 
