@@ -6,7 +6,7 @@ import pytest
 
 from speclint import Grade, NotKnown
 from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
-from speclint_clearances.formulae.eyes import load_of_eye, shank_of_eye
+from speclint_clearances.formulae.eyes import is_held, load_of_eye, shank_of_eye
 from tests.own_limits import own_limit
 
 RULE = "lifting.eyes-as-marked"
@@ -102,6 +102,7 @@ def test_the_other_eyes_of_the_table(thread: str, load: float, shank: float) -> 
 
 
 def test_a_thread_that_the_table_has_not() -> None:
+    assert not is_held("no thread")
     with pytest.raises(NotKnown, match="M18"):
         load_of_eye("M18")
     with pytest.raises(NotKnown, match="M18"):
