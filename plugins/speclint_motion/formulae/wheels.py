@@ -96,29 +96,16 @@ def gap_to_wheel(x_1: Metres, x_2: Metres, x: Metres, D: Metres) -> Metres:
     return max(x_1 - (x + D / 2), (x - D / 2) - x_2)
 
 
-@formula("y_i = y − D/2", cites=[FIRST_PRINCIPLES])
-def inner_side(y: Metres, D: Metres) -> Metres:
-    """Distance of the inner side of a cylinder from the middle of the engine; below 0 where it reaches across.
+@formula("g_y = |y − b| − (D + w)/2", cites=[FIRST_PRINCIPLES])
+def gap_across(y: Metres, b: Metres, D: Metres, w: Metres) -> Metres:
+    """Gap across the engine between a cylinder and a tyre; below 0 where one stands before the other.
 
-    y_i = y − D/2
+    g_y = |y − b| − (D + w)/2
 
-    ``y`` of its axis from the middle of the engine, ``D`` diameter of its larger end [m]. Returns [m].
+    ``y`` of the cylinder's axis and ``b`` of the plane of the wheel from the middle of the engine, ``D`` diameter of
+    the cylinder's larger end, ``w`` width of the tyre, whose middle is in that plane [m]. Returns [m].
 
-    >>> round(inner_side(y=0.880, D=0.804), 9)
-    0.478
+    >>> round(gap_across(y=0.880, b=0.750, D=0.804, w=0.140), 9)
+    -0.342
     """
-    return y - D / 2
-
-
-@formula("y_o = y + D/2", cites=[FIRST_PRINCIPLES])
-def outer_side(y: Metres, D: Metres) -> Metres:
-    """Distance of the outer side of a cylinder from the middle of the engine.
-
-    y_o = y + D/2
-
-    ``y`` of its axis from the middle of the engine, ``D`` diameter of its larger end [m]. Returns [m].
-
-    >>> round(outer_side(y=0.0, D=0.804), 9)
-    0.402
-    """
-    return y + D / 2
+    return abs(y - b) - (D + w) / 2

@@ -21,11 +21,10 @@ from speclint.facts import (
 from speclint.specs import Crank, CylinderBlock, DrivingAxle, Engine
 from speclint_motion.formulae.balance import centres_apart
 from speclint_motion.formulae.wheels import (
+    gap_across,
     gap_to_wheel,
-    inner_side,
     middle_of_stroke,
     outer_axle,
-    outer_side,
     over_flanges,
     place_along,
     wheels_touch,
@@ -97,6 +96,13 @@ def wheels_clear(engine: Engine, sheet: Sheet) -> Judgement:
     limits=[
         _FLANGE,
         Limit("gap", "25 mm", "length", COMMON_PRACTICE, "least gap between a wheel and a cylinder"),
+        Limit(
+            "tyre",
+            "140 mm",
+            "length",
+            COMMON_PRACTICE,
+            "width of a tyre, its middle in the plane of its wheel",
+        ),
     ],
     against=(),
 )
@@ -163,13 +169,11 @@ def _cylinders(engine: Engine, sheet: Sheet) -> Iterator[_Cylinder]:
 
 
 def _in_plane(one: _Cylinder, sheet: Sheet) -> bool:
-    """Whether a cylinder reaches through the plane of the wheels, by the larger of its ends."""
+    """Whether a cylinder stands before the tyres of the wheels, by the larger of its ends."""
     name, block = f"{one.block.id} {one.bore}", one.block
     y, b = sheet.take(f"y {name}", one.crank.axis_from_centre), half_of_planes(one.axle, sheet)
     D = max(diameter_at(block, end, sheet) for end in _ends(one, sheet))
-    inner = sheet.work(f"y_i {name}", inner_side, y=y, D=D)
-    outer = sheet.work(f"y_o {name}", outer_side, y=y, D=D)
-    return inner < b < outer
+    return sheet.work(f"g_y {name}", gap_across, y=y, b=b, D=D, w=sheet.limit("tyre", "w")) < 0
 
 
 def _ends(one: _Cylinder, sheet: Sheet) -> tuple[str, str]:

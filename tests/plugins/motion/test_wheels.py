@@ -3,7 +3,8 @@
 Wheels of 1750 mm are 1806 mm over flanges of 28 mm, those of the truck, of 950 mm, 1006 mm. The cylinder is driven on
 the axle at 0: rods of 1900 and 1450 mm put the middle of its stroke at 3350 mm. The inner faces of its covers are at
 676 and −150 mm, 413 mm from their middle, and the covers 76 mm thick: it lies from 3350 − 413 − 76 = 2861 mm to
-3839 mm. Its larger end is 804 mm, its axis 880 mm from the middle: from 478 to 1282 mm, and the wheels turn at 750 mm.
+3839 mm. Its larger end is 804 mm, its axis 880 mm from the middle: from 478 to 1282 mm, and the tyres, 140 mm wide
+about 750 mm, from 680 to 820 mm.
 """
 
 from __future__ import annotations
@@ -186,11 +187,12 @@ def test_what_puts_the_cylinder_there(
 @pytest.mark.parametrize(
     ("part", "old", "new", "outcome"),
     [
-        ("engine", '"880 mm"', '"1151.9 mm"', "finding"),  # 1151.9 − 402 = 749.9 mm
-        ("engine", '"880 mm"', '"1152.1 mm"', "not applicable"),
-        ("engine", '"880 mm"', '"348.1 mm"', "finding"),  # 750.1 mm on the outer side
-        ("engine", '"880 mm"', '"347.9 mm"', "not applicable"),
-        ("axle", '"1500 mm"', '"955 mm"', "not applicable"),  # wheels at 477.5 mm, nearer to the middle
+        ("engine", '"880 mm"', '"1221.9 mm"', "finding"),  # 1221.9 − 402 = 819.9 mm
+        ("engine", '"880 mm"', '"1222.1 mm"', "not applicable"),
+        ("engine", '"880 mm"', '"278.1 mm"', "finding"),  # 680.1 mm on the outer side
+        ("engine", '"880 mm"', '"277.9 mm"', "not applicable"),
+        ("axle", '"1500 mm"', '"816.1 mm"', "finding"),  # the tyre ends at 408.05 + 70 = 478.05 mm
+        ("axle", '"1500 mm"', '"815.9 mm"', "not applicable"),
         ("front", '"750 mm"', '"830 mm"', "finding"),
     ],
 )
@@ -202,9 +204,21 @@ def test_a_cylinder_out_of_the_plane_of_the_wheels(
     assert design.only(BESIDE).outcome == outcome
 
 
+@pytest.mark.parametrize(("tyre", "outcome"), [("125.9 mm", "not applicable"), ("126.1 mm", "finding")])
+def test_the_width_of_the_tyres_is_a_limit_of_the_works(
+    workshop: DesignFolder, tyre: str, outcome: str
+) -> None:
+    """At 1215 mm the cylinder begins at 813 mm, 63 mm beyond the plane of the wheels."""
+    design = workshop.write(
+        beside("engine", ('"880 mm"', '"1215 mm"'), first="3350"),
+        settings=f'[limits."{BESIDE}"]\ntyre = "{tyre}"\n',
+    )
+    assert design.only(BESIDE).outcome == outcome
+
+
 def test_the_larger_of_face_and_cover_counts(workshop: DesignFolder) -> None:
-    """At 1160 mm the face of 804 mm begins at 758 mm, a cover of 830 mm at 745 mm, in the plane of the wheels."""
-    design = workshop.write(beside("engine", ('"880 mm"', '"1160 mm"'), first="3350"))
+    """At 1230 mm the face of 804 mm begins at 828 mm, a cover of 830 mm at 815 mm, before the tyres."""
+    design = workshop.write(beside("engine", ('"880 mm"', '"1230 mm"'), first="3350"))
     assert design.only(BESIDE).outcome == "not applicable"
     design.replace("front.toml", '"750 mm"', '"830 mm"')
     assert design.only(BESIDE).outcome == "finding"
