@@ -108,14 +108,17 @@ def wheels_clear(engine: Engine, sheet: Sheet) -> Judgement:
 )
 def cylinders_beside_wheels(engine: Engine, sheet: Sheet) -> Judgement:
     """Back and front of each cylinder, by the rods ahead of the axle that it turns, against every wheel."""
-    cylinders = [one for one in _cylinders(engine, sheet) if _in_plane(one, sheet)]
+    cylinders = [(f"{one.block.id} {one.bore}", one) for one in _cylinders(engine, sheet)]
     if not cylinders:
-        raise sheet.not_applicable("no cylinder stands in the plane of its wheels")
+        raise sheet.not_applicable("it states no cranks")
     wheels = [*_driven(engine, sheet), *_carrying(engine, sheet)]
     least = sheet.limit("gap")
 
-    def judge(one: _Cylinder) -> Judgement:
-        name, (back, front) = f"{one.block.id} {one.bore}", _along(one, engine, sheet)
+    def judge(item: tuple[str, _Cylinder]) -> Judgement:
+        name, one = item
+        if not _in_plane(one, sheet):
+            raise sheet.not_applicable("no cylinder stands in the plane of its wheels")
+        back, front = _along(one, engine, sheet)
 
         def beside(wheel: _Wheel) -> Judgement:
             gap = sheet.work(
@@ -127,7 +130,7 @@ def cylinders_beside_wheels(engine: Engine, sheet: Sheet) -> Judgement:
 
         return sheet.each(wheels, beside)
 
-    return sheet.worst(*(judge(one) for one in cylinders))
+    return sheet.each(cylinders, judge)
 
 
 def _driven(engine: Engine, sheet: Sheet) -> Iterator[_Wheel]:

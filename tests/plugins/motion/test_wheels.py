@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.testing import DesignFolder, changed, expect_not_assessed, found
+from speclint.testing import DesignFolder, changed, expect_not_applicable, expect_not_assessed, found
 from tests.plugins.motion.locomotive import files
 
 CLEAR, BESIDE = "engine.wheels-clear", "engine.cylinders-beside-wheels"
@@ -60,6 +60,12 @@ of_end = "{end}"
 outside_diameter = "750 mm"
 thickness = "76 mm"
 """
+
+
+SECOND = """[cranks.right]
+block = "other"
+axis_from_centre = "880 mm"
+[carrying.truck]"""
 
 
 def beside(part: str = "", *changes: tuple[str, str], first: str = "1850") -> dict[str, str]:
@@ -240,6 +246,23 @@ def test_what_is_missing_is_asked(
     workshop: DesignFolder, part: str, old: str, new: str, missing: str
 ) -> None:
     expect_not_assessed(workshop.write(beside(part, (old, new))).only(BESIDE), missing)
+
+
+def test_an_engine_without_cranks(workshop: DesignFolder) -> None:
+    made = beside("engine", ('[cranks.left]\nblock = "block"\naxis_from_centre = "880 mm"\n', ""))
+    made["axle.toml"] = made["axle.toml"].replace('"left"', "")
+    expect_not_applicable(workshop.write(made).only(BESIDE), "states no cranks")
+
+
+def test_a_cylinder_of_which_something_is_missing_hides_no_other(workshop: DesignFolder) -> None:
+    """The first has a cover without a diameter; the second has no covers and a wheel beside it."""
+    made = beside("engine", ("[carrying.truck]", SECOND), first="2912.1")
+    made["axle.toml"] = made["axle.toml"].replace('"left"', '"left", "right"')
+    made["other.toml"] = BLOCK.replace('id = "block"', 'id = "other"')
+    made["front.toml"] = changed(made["front.toml"], ('outside_diameter = "750 mm"\n', ""))
+    check = workshop.write(made).only(BESIDE)
+    assert check.outcome == "finding"
+    assert "other main" in check.actual
 
 
 def test_without_covers_the_faces_count(workshop: DesignFolder) -> None:
