@@ -32,7 +32,7 @@ def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
 
     ``D`` diameter of the circle [m]; ``n`` number of bars [-]; ``w`` width of each, straight across, where more than
     ``D`` it counts as that [m]. Returns [m], 0 or less where the bars close the circle. Raises OutOfRange with fewer
-    than two bars.
+    than two bars, or unless ``D`` is above 0 and ``w`` not below it.
 
     By hand: four thin bars on 200 mm stand 200 sin 45° = 141.42 mm apart, and 157.08 mm round the circle.
 
@@ -42,6 +42,7 @@ def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     0.022201
     """
     require(n >= 2, "fewer than two bars stand round no circle")
+    require(D > 0 * D and w >= 0 * w, "the circle has no size, or a bar less than none")
     return D * math.sin(math.pi / n - math.asin(min(1.0, w / D)))
 
 
