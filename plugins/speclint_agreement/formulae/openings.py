@@ -39,7 +39,7 @@ def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     >>> round(straight_opening(D=0.2, n=4, w=0.0), 6)
     0.141421
     >>> round(straight_opening(D=0.2, n=12, w=0.030), 6)  # 200 sin(15° − 8.6269°)
-    0.022201
+    0.0222
     """
     require(n >= 2, "fewer than two bars stand round no circle")
     require(D > 0 * D and w >= 0 * w, "the circle has no size, or a bar less than none")

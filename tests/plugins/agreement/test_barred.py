@@ -8,7 +8,7 @@ from speclint import Grade
 from speclint.testing import DesignFolder, changed
 
 CAGE, PORT = "cage.opening-of-its-bars", "liner.port-divided"
-#: Round the valve, of 200 mm, each of 12 bars has 30°; 30 mm of bar leave 200 sin(15° − arcsin 0.15) = 22.201 mm.
+#: Round the valve, of 200 mm, each of 12 bars has 30°; 30 mm of bar leave 200 sin(15° − arcsin 0.15) = 22.200 mm.
 CAGED = {
     "cage.toml": 'kind = "valve-cage"\nid = "cage"\nsurrounds = "valve"\nopening = "25 mm"\nbars = 12\n'
     'bar = "30 mm"\noutside_diameter = "222 mm"\n',
