@@ -24,11 +24,11 @@ def mean_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     return math.pi * D / n - w
 
 
-@formula("b_s = D sin(π/n − arcsin(w/D))", cites=[FIRST_PRINCIPLES])
+@formula("b_s = D sin(π/n − arcsin(min(1, w/D)))", cites=[FIRST_PRINCIPLES])
 def straight_opening(D: Metres, n: Ratio, w: Metres) -> Metres:
     """Opening between bars that stand evenly on a circle, straight across from edge to edge: the widest is no narrower.
 
-    b_s = D sin(π/n − arcsin(w/D))
+    b_s = D sin(π/n − arcsin(min(1, w/D)))
 
     ``D`` diameter of the circle [m]; ``n`` number of bars [-]; ``w`` width of each, straight across, where more than
     ``D`` it counts as that [m]. Returns [m], 0 or less where the bars close the circle. Raises OutOfRange with fewer
