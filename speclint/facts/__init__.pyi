@@ -155,6 +155,7 @@ from .end_outsides import (
     outermost as outermost,
 )
 from .engine import (
+    bore_of_crank as bore_of_crank,
     connecting_rod_of as connecting_rod_of,
     cranks_of as cranks_of,
     engine_of as engine_of,

@@ -44,13 +44,16 @@ def axis_by_crank(block: CylinderBlock, bore: str, sheet: Sheet, take: Take) -> 
 
 def axis_of_bore(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
     """Distance of the axis of a bore from the frame, m: the greater of the stated one and of that of its crank."""
-    stated = sheet.take("a", bore_named(block, bore, sheet).axis_from_frame)
-    by_crank = axis_by_crank(block, bore, sheet, sheet.take)
-    return stated if by_crank is None else max(stated, by_crank.value)
+    return max(_distances(block, bore, sheet))
 
 
 def nearest_axis(block: CylinderBlock, bore: str, sheet: Sheet) -> Metres:
     """Distance of the axis of a bore from the frame, m: the lesser of the stated one and of that of its crank."""
+    return min(_distances(block, bore, sheet))
+
+
+def _distances(block: CylinderBlock, bore: str, sheet: Sheet) -> tuple[Metres, ...]:
+    """What block and crank say of the distance of an axis from the frame, m."""
     stated = sheet.take("a", bore_named(block, bore, sheet).axis_from_frame)
     by_crank = axis_by_crank(block, bore, sheet, sheet.take)
-    return stated if by_crank is None else min(stated, by_crank.value)
+    return (stated,) if by_crank is None else (stated, by_crank.value)

@@ -37,10 +37,14 @@ def cranks_of(engine: Engine, block: CylinderBlock, sheet: Sheet) -> Iterator[tu
     from speclint.specs import Crank  # only where there is an engine, and its spec with its cranks is read
 
     for name, crank in sheet.leading_to(block, Crank, engine, "cranks", by="block", called="crank"):
-        if sheet.is_stated(f"bore of crank {name}", crank.bore) or len(block.bores) != 1:
-            yield sheet.read(f"bore of crank {name}", crank.bore), crank
-        else:
-            yield next(iter(block.bores)), crank
+        yield bore_of_crank(name, crank, block, sheet), crank
+
+
+def bore_of_crank(name: str, crank: Crank, block: CylinderBlock, sheet: Sheet) -> str:
+    """The bore of a block whose piston turns a crank: that which it names, else the only one."""
+    if sheet.is_stated(f"bore of crank {name}", crank.bore) or len(block.bores) != 1:
+        return sheet.read(f"bore of crank {name}", crank.bore)
+    return next(iter(block.bores))
 
 
 def stroke_of(block: CylinderBlock, sheet: Sheet, bore: Bore = "") -> Measure | NotStated:

@@ -47,11 +47,19 @@ def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: _Ta
     places = bore.seat_at, end.face_from_seat
     if not all(sheet.is_stated("place of seat or face", one) for one in places):
         return None
-    for liner in liners_of(block, name, sheet):
+    liner = _placed_liner(block, name, sheet)
+    if liner is None:
+        return None
+    way = _WAY[sheet.read("end of the collar", liner.collar.end)]
+    x_s, x_f = take("x_s", bore.seat_at), take("x_f", end.face_from_seat)
+    return worked(sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f), *places, liner.collar.end)
+
+
+def _placed_liner(block: CylinderBlock, bore: str, sheet: Sheet) -> CylinderLiner | None:
+    """The liner in a bore that states at which end its collar is; None where none does."""
+    for liner in liners_of(block, bore, sheet):
         if sheet.is_stated("end of the collar", liner.collar.end):
-            way = _WAY[sheet.read("end of the collar", liner.collar.end)]
-            x_s, x_f = take("x_s", bore.seat_at), take("x_f", end.face_from_seat)
-            return worked(sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f), *places, liner.collar.end)
+            return liner
     return None
 
 
@@ -61,21 +69,21 @@ def block_face(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> Metres |
     At the collar it lies beyond the seat by the depth of the recess, at the free end by the length of the bore. None
     where the bore does not state that, or no liner says at which end its collar is.
     """
-    name = sheet.read("bore of end", end.of_bore) if sheet.is_stated("bore of end", end.of_bore) else None
-    bore = block.bores.get(name or next(iter(block.bores), ""))
+    stated = sheet.is_stated("bore of end", end.of_bore)
+    name = sheet.read("bore of end", end.of_bore) if stated else next(iter(block.bores), "")
+    bore = block.bores.get(name)
     if bore is None or not sheet.is_stated("place of the seat", bore.seat_at):
         return None
-    for liner in liners_of(block, name or next(iter(block.bores)), sheet):
-        if not sheet.is_stated("end of the collar", liner.collar.end):
-            continue
-        collar = sheet.read("end of the collar", liner.collar.end)
-        at_collar = sheet.read("side of the end", end.side) == collar
-        size, way = (bore.recess_depth, -_WAY[collar]) if at_collar else (bore.length, _WAY[collar])
-        if not sheet.is_stated("from seat to face", size):
-            return None
-        x_s, x_f = sheet.take("x_s", bore.seat_at), sheet.take("x_f", size)
-        return sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f)
-    return None
+    liner = _placed_liner(block, name, sheet)
+    if liner is None:
+        return None
+    collar = sheet.read("end of the collar", liner.collar.end)
+    at_collar = sheet.read("side of the end", end.side) == collar
+    size, way = (bore.recess_depth, -_WAY[collar]) if at_collar else (bore.length, _WAY[collar])
+    if not sheet.is_stated("from seat to face", size):
+        return None
+    x_s, x_f = sheet.take("x_s", bore.seat_at), sheet.take("x_f", size)
+    return sheet.work("x", place_of_face, x_s=x_s, k=way, x_f=x_f)
 
 
 def face_forward(block: CylinderBlock, end: CylinderEnd, sheet: Sheet) -> float:

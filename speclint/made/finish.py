@@ -133,7 +133,7 @@ def _sizes(
         drawn = place.spec.under(key)
         if not isinstance(drawn, Measure):
             continue
-        held = math.floor(_micrometres((drawn.high - drawn.low) * _SHARE)) * _MICROMETRE
+        held = _held(drawn)
         sought = _Sought(bench, place, part, key, held if within is None else within)
         now = sought.specs().get(place.spec.id, place.spec).under(key)
         if sought.hold <= 0 or not isinstance(now, Measure):
@@ -196,7 +196,7 @@ def _mate_sizes(
         assert isinstance(now, Measure)
         assert isinstance(aim, Measure)
         assert isinstance(size, Measure)
-        held = math.floor(_micrometres((drawn.high - drawn.low) * _SHARE)) * _MICROMETRE
+        held = _held(drawn)
         sought = replace(sought, hold=held if within is None else within)
         way = quantities_of(sought.drawn())[key].way
         if sought.hold <= 0 or size.provenance != "as made":
@@ -237,6 +237,11 @@ def _metal(room: tuple[float, float], now: Measure, way: int, hold: float) -> tu
 
 def _middle(one: Measure) -> float:
     return (one.low + one.high) / 2
+
+
+def _held(drawn: Measure) -> float:
+    """How closely a size is held, m: a share of what is drawn, in whole micrometres."""
+    return math.floor(_micrometres((drawn.high - drawn.low) * _SHARE)) * _MICROMETRE
 
 
 def _micrometres(size: float) -> float:

@@ -8,9 +8,8 @@ from speclint.errors import Complaint
 from speclint.quantities import Measure
 from speclint.specs import NotStated
 
-_WEATHER = (
-    0.05  # by what share the barometer moves to either side of the standard atmosphere; common practice
-)
+#: By what share the barometer moves to either side of the standard atmosphere; common practice.
+_WEATHER = 0.05
 #: Pa: of the standard atmosphere at 1000 m, less by the weather; what is lower asks for the height. Common practice.
 _LEAST_WITHOUT_HEIGHT = 85_000.0
 #: Pa: of the standard atmosphere 400 m below the sea, more by the weather; common practice.

@@ -56,10 +56,8 @@ def _rule_with(name: str, rule_name: str, rules: Mapping[str, Rule], where: Loca
 
 
 def _read(rule: Rule, name: str, stated: Any, where: Location, settings: Settings) -> Measure | Complaint:
-    limit, said = (
-        rule.limit(name),
-        bare(stated) if isinstance(stated, Mapping) else {_VALUE: opened(stated)[0]},
-    )
+    limit = rule.limit(name)
+    said = bare(stated) if isinstance(stated, Mapping) else {_VALUE: opened(stated)[0]}
     measure = _measured(limit, said.get(_VALUE), where)
     if isinstance(measure, Complaint):
         return measure
@@ -71,10 +69,9 @@ def _read(rule: Rule, name: str, stated: Any, where: Location, settings: Setting
     if wrong:
         write = f'{{ value = "{measure.text}", grounds = "…", accepted_by = "…" }}, or "{limit.default}"'
         return Complaint(where, wrong, f'"{measure.text}"', write)
-    answered = _GROUNDS in said and _ACCEPTED_BY in said
-    return (
-        replace(measure, note=f"accepted by {said[_ACCEPTED_BY]}: {said[_GROUNDS]}") if answered else measure
-    )
+    if _GROUNDS in said and _ACCEPTED_BY in said:
+        return replace(measure, note=f"accepted by {said[_ACCEPTED_BY]}: {said[_GROUNDS]}")
+    return measure
 
 
 def _is_for_a_reviewer(rule: Rule, limit: Limit, measure: Measure) -> bool:

@@ -10,6 +10,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Metres
 from speclint.facts import (
     axles_of,
+    bore_of_crank,
     diameter_at,
     driven_by,
     ends_of,
@@ -50,6 +51,10 @@ class _Cylinder(NamedTuple):
     block: CylinderBlock
     crank: Crank
     axle: DrivingAxle
+
+    @property
+    def name(self) -> str:
+        return f"{self.block.id} {self.bore}"
 
 
 @rule(
@@ -108,7 +113,7 @@ def wheels_clear(engine: Engine, sheet: Sheet) -> Judgement:
 )
 def cylinders_beside_wheels(engine: Engine, sheet: Sheet) -> Judgement:
     """Back and front of each cylinder, by the rods ahead of the axle that it turns, against every wheel."""
-    cylinders = [(f"{one.block.id} {one.bore}", one) for one in _cylinders(engine, sheet)]
+    cylinders = [(one.name, one) for one in _cylinders(engine, sheet)]
     if not cylinders:
         raise sheet.not_applicable("it states no cranks")
     wheels = [*_driven(engine, sheet), *_carrying(engine, sheet)]
@@ -116,9 +121,10 @@ def cylinders_beside_wheels(engine: Engine, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, _Cylinder]) -> Judgement:
         name, one = item
-        if not _in_plane(one, sheet):
+        ends = _ends(one, sheet)
+        if not _in_plane(one, ends, sheet):
             raise sheet.not_applicable("no cylinder stands in the plane of its wheels")
-        back, front = _along(one, engine, sheet)
+        back, front = _along(one, ends, engine, sheet)
 
         def beside(wheel: _Wheel) -> Judgement:
             gap = sheet.work(
@@ -164,19 +170,14 @@ def _cylinders(engine: Engine, sheet: Sheet) -> Iterator[_Cylinder]:
         block = sheet.follow(crank.block)
         if name not in turned:
             raise sheet.not_assessed(f"no driving axle is driven by the crank {name}", engine.where)
-        if sheet.is_stated(f"bore of {name}", crank.bore) or len(block.bores) != 1:
-            bore = sheet.read(f"bore of {name}", crank.bore)
-        else:
-            bore = next(iter(block.bores))
-        yield _Cylinder(bore, block, crank, turned[name])
+        yield _Cylinder(bore_of_crank(name, crank, block, sheet), block, crank, turned[name])
 
 
-def _in_plane(one: _Cylinder, sheet: Sheet) -> bool:
+def _in_plane(one: _Cylinder, ends: tuple[str, str], sheet: Sheet) -> bool:
     """Whether a cylinder stands before the tyres of the wheels, by the larger of its ends."""
-    name, block = f"{one.block.id} {one.bore}", one.block
-    y, b = sheet.take(f"y {name}", one.crank.axis_from_centre), half_of_planes(one.axle, sheet)
-    D = max(diameter_at(block, end, sheet) for end in _ends(one, sheet))
-    return sheet.work(f"g_y {name}", gap_across, y=y, b=b, D=D, w=sheet.limit("tyre", "w")) < 0
+    y, b = sheet.take(f"y {one.name}", one.crank.axis_from_centre), half_of_planes(one.axle, sheet)
+    D = max(diameter_at(one.block, end, sheet) for end in ends)
+    return sheet.work(f"g_y {one.name}", gap_across, y=y, b=b, D=D, w=sheet.limit("tyre", "w")) < 0
 
 
 def _ends(one: _Cylinder, sheet: Sheet) -> tuple[str, str]:
@@ -195,10 +196,9 @@ def _ends(one: _Cylinder, sheet: Sheet) -> tuple[str, str]:
     return back, front
 
 
-def _along(one: _Cylinder, engine: Engine, sheet: Sheet) -> tuple[Metres, Metres]:
+def _along(one: _Cylinder, ends: tuple[str, str], engine: Engine, sheet: Sheet) -> tuple[Metres, Metres]:
     """Where the outsides of the covers of a cylinder are along the engine: at the back, and at the front."""
-    name, block = f"{one.block.id} {one.bore}", one.block
-    back, front = _ends(one, sheet)
+    name, block, (back, front) = one.name, one.block, ends
     middle = sheet.work(
         f"x_m {name}",
         middle_of_stroke,
