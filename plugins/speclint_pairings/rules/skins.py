@@ -57,7 +57,7 @@ HARDENED: tuple[type[Component], ...] = (
 @rule(
     "material.takes-its-skin",
     title="Case hardened steel has at most 0.31 % carbon; induction hardened is iron, martensitic stainless steel "
-    "or steel of at least 0.28 %, neither of them austenitic; nitrided is steel or iron",
+    "or steel of at least 0.28 %, none of them austenitic; nitrided is steel or iron",
     on=HARDENED,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
