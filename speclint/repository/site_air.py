@@ -38,7 +38,7 @@ def _not_of_its_height(stated: Measure, altitude: Measure) -> Iterator[Complaint
     from speclint.handbook.heat import standard_air_pressure  # only where a height is stated
 
     high, low = (standard_air_pressure(h=height) for height in (altitude.low, altitude.high))
-    if not low * (1 - _WEATHER) <= stated.nominal <= high * (1 + _WEATHER):
+    if stated.low < low * (1 - _WEATHER) or stated.high > high * (1 + _WEATHER):
         middle = standard_air_pressure(h=altitude.nominal)
         said = f"the standard atmosphere has {middle / 1e5:.3g} bar at {altitude.text}, and the weather moves it by 5 %"
         write = f'"{middle / 1e5:.3g} bar absolute", or another altitude'

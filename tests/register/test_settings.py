@@ -89,6 +89,8 @@ def test_the_register_is_no_spec(tmp_path: Path) -> None:
         ('[works]\nsite_pressure = "0.6 bar absolute"\naltitude = "500 m"\n', "has 0.955 bar at 500 m"),
         ('[works]\nsite_pressure = "0.849 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
         ('[works]\nsite_pressure = "0.948 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
+        ('[works]\nsite_pressure = "0.853..0.9 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
+        ('[works]\nsite_pressure = "0.9..0.945 bar absolute"\naltitude = "1000 m"\n', "0.899 bar at 1000 m"),
         (
             '[families]\nrequired = ["fits"]\nleave_out = ["fits"]\n',
             'a family that is required cannot be left out; read "fits"',
@@ -120,6 +122,7 @@ def test_settings_that_cannot_be_meant(tmp_path: Path, text: str, said: str) -> 
         'site_pressure = "1.095 bar absolute"',
         'site_pressure = "0.858 bar absolute"\naltitude = "1000 m"',
         'site_pressure = "0.939 bar absolute"\naltitude = "1000 m"',
+        'site_pressure = "0.855..0.943 bar absolute"\naltitude = "1000 m"',
         'site_pressure = "0.6 bar absolute"\naltitude = "4200 m"',
         'site_pressure = "1.06 bar absolute"\naltitude = "-390 m"',
         'altitude = "3000 m"',
