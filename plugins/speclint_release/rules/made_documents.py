@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from unicodedata import category
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure
@@ -50,8 +51,9 @@ def identified(made: MadePart, sheet: Sheet) -> Judgement:
 
 
 def _as_stamped(number: str) -> str:
-    """A serial number as it is stamped: its letters large, without spaces."""
-    return "".join(number.split()).upper()
+    """A serial number as it is stamped: its letters large, without spaces, each dash and minus a hyphen."""
+    letters = "".join(number.split()).upper()
+    return "".join("-" if category(one) == "Pd" or one == "−" else one for one in letters)
 
 
 @rule(

@@ -298,6 +298,24 @@ def test_a_serial_number_is_that_of_one_part(
 
 
 @pytest.mark.parametrize(
+    ("number", "outcome"),
+    [
+        ("L-03", "finding"),
+        ("L–03", "finding"),
+        ("l − 03", "finding"),
+        ("L‑03", "finding"),
+        ("L03", "conforms"),
+    ],
+)
+def test_a_serial_number_is_the_same_with_any_dash(workshop: DesignFolder, number: str, outcome: str) -> None:
+    """A hyphen, a dash and a minus are stamped alike; a number without one is another."""
+    first = changed(MADE, ('serial = "7"', 'serial = "L-03"'))
+    second = changed(MADE, ('id = "cover-7"', 'id = "other"'), ('serial = "7"', f'serial = "{number}"'))
+    workshop.write({**files(DRAWN), "cover-7.toml": first, "other.toml": second}, settings=settings())
+    assert workshop.only("made.identified", "cover-7").outcome == outcome
+
+
+@pytest.mark.parametrize(
     ("drawing", "serial", "outcome"),
     [
         ("X-101", "7", "finding"),
