@@ -46,16 +46,16 @@ def drawn(part: str = "", *changes: tuple[str, str]) -> dict[str, str]:
 @pytest.mark.parametrize(
     ("part", "old", "new", "outcome"),
     [
-        ("block", '"804 mm"', '"809.8 mm"', "conforms"),  # 410 − 404.9 = 5.1 mm
-        ("block", '"804 mm"', '"810.2 mm"', "finding"),  # 4.9 mm
-        ("block", '"754 mm"', '"809.8 mm"', "conforms"),
-        ("block", '"754 mm"', '"810.2 mm"', "finding"),
-        ("cover", '"800 mm"', '"809.8 mm"', "conforms"),
-        ("cover", '"800 mm"', '"810.2 mm"', "finding"),
-        ("block", '"410 mm"', '"407.1 mm"', "conforms"),
-        ("block", '"410 mm"', '"406.9 mm"', "finding"),
-        ("engine", '"880 mm"', '"877.1 mm"', "conforms"),  # 407.1 mm by the rods, whatever the block states
-        ("engine", '"880 mm"', '"876.9 mm"', "finding"),
+        ("block", '"804 mm"', '"809.92 mm"', "conforms"),  # 410 − 404.96 = 5.04 mm
+        ("block", '"804 mm"', '"810.08 mm"', "finding"),  # 4.96 mm
+        ("block", '"754 mm"', '"809.92 mm"', "conforms"),
+        ("block", '"754 mm"', '"810.08 mm"', "finding"),
+        ("cover", '"800 mm"', '"809.92 mm"', "conforms"),
+        ("cover", '"800 mm"', '"810.08 mm"', "finding"),
+        ("block", '"410 mm"', '"407.04 mm"', "conforms"),
+        ("block", '"410 mm"', '"406.96 mm"', "finding"),
+        ("engine", '"880 mm"', '"877.04 mm"', "conforms"),  # 407.04 mm by the rods, whatever the block states
+        ("engine", '"880 mm"', '"876.96 mm"', "finding"),
         (
             "engine",
             '"880 mm"',
@@ -78,7 +78,7 @@ def test_how_much_is_left_and_at_which_end(workshop: DesignFolder) -> None:
 
 
 def test_an_end_without_a_cover_goes_by_its_face(workshop: DesignFolder) -> None:
-    made = drawn("block", ('"804 mm"', '"810.2 mm"'))
+    made = drawn("block", ('"804 mm"', '"810.08 mm"'))
     del made["cover.toml"]
     assert workshop.write(made).only(RULE).outcome == "finding"
 
