@@ -64,6 +64,9 @@ class Record:
         self._design, self._component = design, component
         self.system = design.settings.units
         self.steps: list[Step] = []
+        # The same by their places and by their numbers, as each place of an agreement is asked for by name.
+        self._steps_at: dict[Location, list[Step]] = {}
+        self._steps_of: dict[float, list[Step]] = {}
         self._words: set[tuple[str, object, Location]] = set()
         self.basis: dict[str, str] = {}
         self.rests_on: dict[str, str] = {}
@@ -120,6 +123,12 @@ class Record:
         spec = self._design.specs.get(self._design.owner(where))
         return spec is not None and is_own_place(type(spec), where.key)
 
+    def _write(self, step: Step) -> None:
+        self.steps.append(step)
+        self._steps_at.setdefault(step.where, []).append(step)
+        if isinstance(step.value, float):
+            self._steps_of.setdefault(step.value, []).append(step)
+
     def place(self, where: Location, otherwise: str = "") -> str:
         """A place as its component and key, which stays the same when a file is moved."""
         return f"{self._design.owner(where)} {where.key or otherwise}".strip()
@@ -149,18 +158,18 @@ class Record:
         where, stated = measure.where, measure.nominal
         written = unit_in(self.system, unit, measure.unit)
         step = Step("taken", symbol, words, value, unit, "", "", None, where, note, written, stated)
-        self.steps.append(step)
+        self._write(step)
 
     def word(self, name: str, value: object, where: Location = NOWHERE) -> None:
         """Write down a word, a count without symbol, or a yes or no."""
         if isinstance(value, str | bool | int) and (name, value, where) not in self._words:
             self._words.add((name, value, where))
-            self.steps.append(Step("read", "", name, value, where=where))
+            self._write(Step("read", "", name, value, where=where))
 
     def counted(self, symbol: str, name: str, value: int, stated: int, where: Location) -> None:
         """Write down a whole number."""
         words = name or self.label(where)
-        self.steps.append(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
+        self._write(Step("counted", symbol, words, float(value), where=where, stated=float(stated)))
 
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
@@ -176,7 +185,7 @@ class Record:
             f"{words} {symbol}",
             _WORKED if reading.worked else band or amount(reading.low, reading.unit),
         )
-        self.steps.append(
+        self._write(
             Step(
                 "looked up",
                 symbol,
@@ -206,9 +215,7 @@ class Record:
         words = declared.says or declared.name.replace("_", " ")
         self.note(f"limit {declared.name}", repr(measure.nominal), shown=measure.text)
         found, written, source = measure.nominal, unit_in(self.system, unit, measure.unit), declared.source
-        self.steps.append(
-            Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written)
-        )
+        self._write(Step("limit", symbol, words, found, unit, source=source, note=note, written_in=written))
 
     def worked(
         self, symbol: str, formula: Callable[..., float], arguments: Mapping[str, float], value: float
@@ -221,7 +228,7 @@ class Record:
         name = (formula.__doc__ or "").strip().split("\n")[0].rstrip(".")
         put_in = substituted(about.equation, numbers)
         source = about.cites[0] if about.cites else None
-        self.steps.append(
+        self._write(
             Step(
                 "worked",
                 symbol,
@@ -241,9 +248,7 @@ class Record:
     ) -> None:
         """Write down the worst place that a scan found, and the series along it."""
         written = unit_in(self.system, unit)
-        self.steps.append(
-            Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series)
-        )
+        self._write(Step("scanned", symbol, name, place, unit, note=note, written_in=written, series=series))
 
     def amount(self, value: float) -> Amount:
         """The amount behind a value to be judged: the latest step that gives it.
@@ -274,9 +279,7 @@ class Record:
 
         Two parts may be of one size: a plate and the shank of a stud, both of 24 mm.
         """
-        steps = [
-            step for step in reversed(self.steps) if isinstance(step.value, float) and step.value == value
-        ]
+        steps = self._steps_of.get(value, [])[::-1]
         steps.sort(key=lambda step: step.value is not value)
         if not steps:
             raise LookupError(f"{value!r} is judged, but no step of the sheet gives it")
@@ -301,8 +304,8 @@ class Record:
 
     def named_at(self, where: Location, value: float | None = None) -> str:
         """A place without its file and drawing: what it is, of which component, and its value."""
-        steps = [one for one in reversed(self.steps) if one.where == where]
-        step = next((one for one in steps if one.value == value), next(iter(steps), None))
+        steps = self._steps_at.get(where, [])
+        step = next((one for one in reversed(steps) if one.value == value), steps[-1] if steps else None)
         link = self.basis.get(f"link {self.place(where)}", "")
         shown = _shown(step) if step else link and f'"{link}"'
         return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()
