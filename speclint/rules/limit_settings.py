@@ -65,13 +65,15 @@ def _read(rule: Rule, name: str, stated: Any, where: Location, settings: Setting
     if unknown:
         instead = one_of(unknown[0], _KEYS)
         return Complaint(where, f"{unknown[0]} is no key of a limit", f'"{measure.text}"', instead)
-    wrong = _unanswered(rule, said, settings) if _is_for_a_reviewer(rule, limit, measure) else ""
+    asked = _is_for_a_reviewer(rule, limit, measure)
+    wrong = (_without_grounds(rule, said) if asked else "") or (
+        _no_reviewer(rule, said.get(_ACCEPTED_BY), settings) if asked or _ACCEPTED_BY in said else ""
+    )
     if wrong:
         write = f'{{ value = "{measure.text}", grounds = "…", accepted_by = "…" }}, or "{limit.default}"'
         return Complaint(where, wrong, f'"{measure.text}"', write)
-    if _GROUNDS in said and _ACCEPTED_BY in said:
-        return replace(measure, note=f"accepted by {said[_ACCEPTED_BY]}: {said[_GROUNDS]}")
-    return measure
+    by = f"accepted by {said[_ACCEPTED_BY]}" if _ACCEPTED_BY in said else ""
+    return replace(measure, note=": ".join(str(one) for one in (by, said.get(_GROUNDS, "")) if one))
 
 
 def _is_for_a_reviewer(rule: Rule, limit: Limit, measure: Measure) -> bool:
@@ -96,11 +98,16 @@ def _measured(limit: Limit, value: object, where: Location) -> Measure | Complai
     return measure
 
 
-def _unanswered(rule: Rule, said: Mapping[str, object], settings: Settings) -> str:
-    """Why nobody answers for another limit of a rule of hold grade; "" where a competent reviewer does."""
-    grounds, name = said.get(_GROUNDS), said.get(_ACCEPTED_BY)
+def _without_grounds(rule: Rule, said: Mapping[str, object]) -> str:
+    """Why another limit of a rule of hold grade cannot be read; "" where it states its grounds."""
+    grounds = said.get(_GROUNDS)
     if not isinstance(grounds, str) or not grounds.strip() or names_nothing(grounds):
         return f"{rule.name} can hold a part back: another limit of it states its grounds and who accepted it"
+    return ""
+
+
+def _no_reviewer(rule: Rule, name: object, settings: Settings) -> str:
+    """Why a name answers for no limit of a rule; "" for a competent reviewer. Of any grade: reports print the name."""
     reviewer = settings.reviewers.get(name) if isinstance(name, str) else None
     if reviewer is None:
         return f"another limit of {rule.name} is accepted by one of the reviewers of these settings"

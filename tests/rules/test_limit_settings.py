@@ -141,6 +141,28 @@ def test_other_limits_need_no_grounds(tmp_path: Path, rule: str, name: str, stat
     assert [one.note for one in limits.values()] == [""]
 
 
+@pytest.mark.parametrize(
+    ("by", "line"),
+    [
+        ("N. Obody", "another limit of tube.hoops is accepted by one of the reviewers of these settings"),
+        ("B. Oiler", "B. Oiler is not competent for the family tubes, to which tube.hoops belongs"),
+        ("T. Ester", ""),
+    ],
+)
+@pytest.mark.parametrize("grounds", ['grounds = "proved", ', ""])
+def test_who_is_said_to_accept_a_limit_of_any_grade_is_a_competent_reviewer(
+    tmp_path: Path, by: str, line: str, grounds: str
+) -> None:
+    """Of an observation nobody needs to; where a name is written, reports print it."""
+    text = (
+        f'[limits."tube.hoops"]\nleast = {{ value = "5", {grounds}accepted_by = "{by}" }}\n'
+        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n[reviewers."B. Oiler"]\ncompetent_for = ["boilers"]\n'
+    )
+    limits, complaints = read_limits(settings(tmp_path, text), RULES)
+    assert [one.message for one in complaints] == ([line] if line else [])
+    assert len(limits) == (0 if line else 1)
+
+
 def test_a_fact_of_the_line_needs_no_grounds(tmp_path: Path) -> None:
     (stress,) = (one for one in RULES if one.name == "tube.stress")
     cant = Limit("cant", "150 mm", "length", COMMON_PRACTICE, setting="cant")
@@ -154,6 +176,25 @@ def test_who_accepted_a_limit_and_why_stay_with_it(tmp_path: Path) -> None:
     limits, complaints = read_limits(settings(tmp_path, text), RULES)
     assert complaints == []
     assert [one.note for one in limits.values()] == ["accepted by T. Ester: the test asks for it"]
+
+
+@pytest.mark.parametrize(
+    ("more", "note"),
+    [
+        ('grounds = "proved"', "proved"),
+        ('accepted_by = "T. Ester"', "accepted by T. Ester"),
+        ('grounds = "proved", accepted_by = "T. Ester"', "accepted by T. Ester: proved"),
+    ],
+)
+def test_whatever_is_said_of_an_observation_stays_with_its_limit(
+    tmp_path: Path, more: str, note: str
+) -> None:
+    text = (
+        f'[limits."tube.hoops"]\nleast = {{ value = "5", {more} }}\n'
+        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n'
+    )
+    limits, complaints = read_limits(settings(tmp_path, text), RULES)
+    assert (complaints, [one.note for one in limits.values()]) == ([], [note])
 
 
 STRESS = Judgement(True, "", 0.9, Amount(90e6, "Pa", "stress"), Amount(100e6, "Pa", "allowed", "MPa"), "≤")
