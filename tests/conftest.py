@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gc
+import itertools
 import os
 from collections.abc import Iterator
 from pathlib import Path
@@ -32,36 +33,57 @@ WIDE = (
     "browser",
     "checking/test_consequences.py",
     "checking/test_corners.py",
+    "checking/test_kept_results.py",
+    "checking/test_kept_state.py",
     "checking/test_opposed_limits.py",
     "checking/test_processes.py",
     "checking/test_proof.py",
     "checking/test_time_limit.py",
     "checking/test_worked_once_in_example.py",
+    "commands/test_begin.py",
     "commands/test_examples.py",
     "commands/test_new_family.py",
     "commands/test_pair.py",
     "commands/test_streams.py",
     "commands/test_ten_tasks.py",
     "contracts",
+    "editing/test_server.py",
     "families/test_stranger.py",
     "fuzzing",
     "made/test_example_pairs.py",
+    "made/test_finish.py",
+    "made/test_in_steam.py",
+    "made/test_judging.py",
+    "made/test_trial.py",
     "mutation",
     "planted",
     "plugins/agreement/test_catalogue.py",
+    "plugins/clearances/test_examples.py",
+    "plugins/events/test_areas.py",
     "plugins/events/test_figures.py",
+    "plugins/events/test_leads.py",
+    "plugins/events/test_notches.py",
+    "plugins/events/test_shares.py",
     "plugins/events/test_steam.py",
+    "plugins/fabrication/test_examples.py",
     "plugins/fits/test_examples.py",
     "plugins/making/test_order.py",
+    "plugins/test_planted.py",
     "plugins/wholeness/test_example_places.py",
     "plugins/wholeness/test_places.py",
     "register/test_example.py",
+    "register/test_gate.py",
+    "register/test_lock.py",
     "register/test_loosening.py",
     "register/test_road.py",
+    "register/test_staged.py",
+    "register/test_withdrawals.py",
     "reports/test_held_drawings.py",
     "reports/test_pack.py",
+    "reports/test_page_one.py",
     "reports/test_reference.py",
     "reports/test_sarif.py",
+    "repository/test_lazy_reading.py",
     "rules/test_sheets_reworked.py",
     "specs/test_templates.py",
     "test_example_specs.py",
@@ -71,6 +93,7 @@ WIDE = (
     "test_unit_slips.py",
 )
 _HERE = Path(__file__).parent
+_NUMBERS = itertools.count()
 _WIDE_PLACES = frozenset(_HERE / place for place in WIDE)
 
 
@@ -117,6 +140,14 @@ def _results_of_the_tests(
             (folder / name).mkdir(mode=0o700, exist_ok=True)
             patch.setenv(variable, str(folder / name))
         yield
+
+
+@pytest.fixture
+def tmp_path(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder of the test's own. That of pytest looks through those of all tests before it for a free name."""
+    folder = tmp_path_factory.getbasetemp() / f"test-{next(_NUMBERS)}"
+    folder.mkdir(mode=0o700)
+    return folder
 
 
 @pytest.fixture

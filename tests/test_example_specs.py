@@ -54,6 +54,7 @@ def _written(checks: list[dict[str, Any]]) -> list[str]:
     return [json.dumps({key: one for key, one in check.items() if key != "alike"}) for check in checks]
 
 
+@pytest.mark.long
 def test_two_runs_are_the_same_to_the_byte() -> None:
     """Under another hash seed, in another process, as the command writes it."""
     done = run("2")

@@ -25,6 +25,7 @@ def test_every_length_of_the_example_has_its_slips(bench: Bench) -> None:
     assert all(slip.right != slip.wrong for slip in bench.slips)
 
 
+@pytest.mark.long
 def test_a_slip_draws_a_complaint_when_it_is_read(bench: Bench) -> None:
     tried = random.Random(SEED).sample(bench.slips, READ)
     passed = [slip for slip in tried if bench.read(slip) is not None]
@@ -38,6 +39,7 @@ def test_what_the_reader_lets_pass_the_rules_find(bench: Bench) -> None:
     assert "access-block-left" in bench.caught_by(Slip(slip.spec, line, slip.key, slip.right, slip.wrong))
 
 
+@pytest.mark.long
 def test_right_as_it_stands_nothing_is_caught(bench: Bench) -> None:
     slip = bench.slips[0]
     assert bench.caught_by(type(slip)(slip.spec, slip.where, slip.key, slip.right, slip.right)) == ""

@@ -45,7 +45,7 @@ class DesignFolder:
         for folder in {path.parent for path in texts}:
             folder.mkdir(parents=True, exist_ok=True)
         for path, text in texts.items():
-            path.write_text(text, encoding="utf-8", newline="\n")
+            path.write_bytes(text.encode("utf-8"))
         return self
 
     def replace(self, file: str, old: str, new: str) -> DesignFolder:

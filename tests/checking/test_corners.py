@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from itertools import product
 
+import pytest
 from hypothesis import given, settings, strategies as st
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
@@ -91,6 +92,7 @@ def test_a_hot_fit_is_worst_at_a_combination() -> None:
     assert found.corner.met == {"interference": False, "steel": True, "iron": False}
 
 
+@pytest.mark.long
 @settings(max_examples=25, deadline=None)
 @given(st.lists(st.sampled_from([-1.0, 1.0]), min_size=13, max_size=13), st.permutations(range(13)))
 def test_beyond_ten_inputs_the_search_agrees_with_full_enumeration(

@@ -31,7 +31,14 @@ def _by_rule() -> defaultdict[str, list[Check]]:
     return found
 
 
-@pytest.mark.parametrize("rule", sorted(one.name for one in installed_families().rules))
+#: Every third rule in each run, the others in .ci/long, of which ``corners`` tries more checks of all.
+RULES = sorted(one.name for one in installed_families().rules)
+
+
+@pytest.mark.parametrize(
+    "rule",
+    [pytest.param(rule, marks=pytest.mark.long) if number % 3 else rule for number, rule in enumerate(RULES)],
+)
 def test_boxes_find_what_every_corner_shows(rule: str) -> None:
     few = [one for one in tried(rule) if max(len(met) for met in one.corners.values()) <= 7]
     for one in few[:1]:

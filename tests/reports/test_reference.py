@@ -345,6 +345,7 @@ def test_no_page_has_a_style_or_a_handler_in_an_element_and_each_says_what_it_ma
         assert REFERENCE_MARK in files()[file]
 
 
+@pytest.mark.long
 def test_the_same_families_give_the_same_bytes() -> None:
     """In another process, whose sets are in another order."""
     code = (
