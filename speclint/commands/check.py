@@ -89,7 +89,7 @@ def run(options: argparse.Namespace) -> int:
     writer = _writer(options.form, loaded)
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         if options.against:
@@ -194,7 +194,7 @@ def _check_staged(
         raise SettingsError("what is staged is checked on this machine: leave out --on")
     if options.against:
         raise SettingsError("what is staged is a change of the last commit: leave out --against")
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown:
         workers = partial(Processes, on_part=shown.part)
         found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)
