@@ -105,6 +105,20 @@ def test_what_rests_on_a_value_is_exit_0_and_2_where_a_spec_cannot_be_read(
     assert run("affects", "tube.bore") == 2
 
 
+def test_what_rests_on_a_value_is_a_page_or_data(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("affects", "tube.bore") == 0
+    page = capsys.readouterr().out
+    assert not page.startswith("{")
+    assert run("affects", "tube.bore", "--as", "json", "--to", "rests.json") == 0
+    assert capsys.readouterr().out == ""
+    data = json.loads((shop.root / "rests.json").read_text(encoding="utf-8"))
+    assert (data["component"], data["key"], data["stated"]) == ("tube", "bore", "100 mm ±0.5")
+    assert run("affects", "tube.bore", "--to", "rests.txt") == 0
+    assert (shop.root / "rests.txt").read_text(encoding="utf-8").split() == page.split()
+
+
 def test_a_review_makes_the_folders_that_lead_to_it_and_takes_one_that_is_there(shop: DesignFolder) -> None:
     for _ in range(2):
         assert run("review", "--to", "out/of/office") == 0
