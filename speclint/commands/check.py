@@ -138,12 +138,11 @@ def _seek(
     """Find the remedies of some findings; where only some rules were run, held against all, so that all are named."""
     from speclint.checking import find_remedies
 
-    known = {one.order: one for one in whole.checks if one.outcome == "finding"} if whole else {}
-    if whole is not None:
-        of_all = [known[one.order] for one in found if one.order in known]
-        find_remedies(whole, processes, of_all)
-        assessment.keep({one.order: whole.remedies(one) for one in of_all})
-    find_remedies(assessment, processes, [one for one in found if one.order not in known])
+    against = whole or assessment
+    orders = {one.order for one in found}
+    sought = [one for one in against.checks if one.order in orders]
+    find_remedies(against, processes, sought)
+    assessment.keep({one.order: against.remedies(one) for one in sought})
 
 
 def _with_changes(
