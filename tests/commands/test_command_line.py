@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import errno
+import io
 import json
 import os
 import subprocess
@@ -407,6 +408,26 @@ def test_a_reader_that_leaves_early_is_no_error(tmp_path: Path) -> None:
         running.stdout.close()
         assert running.stderr is not None
         assert running.stderr.read() == b""
+
+
+@pytest.mark.usefixtures("shop")
+def test_without_words_of_its_caller_it_takes_those_that_it_was_started_with(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys, "argv", ["speclint", "sheet", "rack", "tube.stress"])
+    assert main() == 1
+    assert capsys.readouterr().err == "speclint: tube.stress does not apply to rack\n"
+
+
+@pytest.mark.usefixtures("shop")
+def test_an_old_code_page_is_written_to_as_utf_8(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Which has no σ."""
+    written = io.BytesIO()
+    with io.TextIOWrapper(written, encoding="cp1252") as stream:
+        monkeypatch.setattr(sys, "stdout", stream)
+        assert main(["sheet", "tube", "tube.stress"]) == 0
+        monkeypatch.undo()
+        assert "σ = p d/(D − d)" in written.getvalue().decode("utf-8")
 
 
 @pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"]])

@@ -281,4 +281,18 @@ def test_words_on_the_command_line_that_are_not_text_are_refused(capsys: pytest.
     words = ["concede", "tube", "tube.stress", "--by", "A\udcff", "--grounds", "x", "--until", "2030-01-01"]
     assert main(words) == 2
     assert capsys.readouterr().err == "speclint: by: 'A\\udcff' is not UTF-8 text\n"
+    assert main(["check", "--rule", "tube.stress", "--rule", "tube\udcff"]) == 2
+    assert capsys.readouterr().err == "speclint: rule: 'tube\\udcff' is not UTF-8 text\n"
     assert main(["sheet", "tube\udcff"]) == 2
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("point", "is_text"), [(0xD7FF, True), (0xD800, False), (0xDFFF, False), (0xE000, True)]
+)
+def test_halves_of_pairs_of_utf_16_are_no_text(
+    point: int, is_text: bool, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """They are U+D800 to U+DFFF; a letter beside them is one of a name that no component has."""
+    assert main(["sheet", f"tube{chr(point)}"]) == 2
+    assert ("is not UTF-8 text" in capsys.readouterr().err) is not is_text
