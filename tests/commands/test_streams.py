@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.commands import main
+from speclint.commands import main, streams
 from speclint.commands.command_line import COMMANDS
 from speclint.families import loading
 from speclint.reports import hooks
@@ -158,6 +158,35 @@ def test_a_released_design_whose_verdict_cannot_be_written_is_not_released(
     for number in (errno.ENOSPC, errno.EPIPE, errno.EIO):
         monkeypatch.setattr(sys, "stdout", Stream(number))
         assert main(["gate", str(shop.root)]) != 0
+
+
+def test_what_is_closed_of_the_first_three_files_is_occupied(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The system gives the least number that is free: 1 and 2 here; the first beyond them is given back."""
+    free = [1, 2, 5]
+    closed: list[int] = []
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "open", lambda *_: free.pop(0))
+        patch.setattr(os, "close", closed.append)
+        streams.occupy()
+    assert (free, closed) == ([], [5])
+
+
+def test_an_error_stream_that_was_closed_takes_what_it_is_given_and_drops_it(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    kept = sys.stderr
+    monkeypatch.setattr(sys, "stderr", None)
+    streams.occupy()
+    with sys.stderr as given:
+        assert given is not kept
+        print("σ, and no more", file=given)
+    assert capfd.readouterr() == ("", "")
+
+
+def test_an_error_stream_that_is_open_is_left_as_it_is() -> None:
+    kept = sys.stderr
+    streams.occupy()
+    assert sys.stderr is kept
 
 
 # As a process
