@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
+from speclint.checking import KeptFolder
 from speclint.commands import main
+from speclint.commands.loading import kept_folder
 from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder
@@ -58,3 +60,21 @@ def test_the_gate_makes_all_anew_unless_it_may_take_what_was_kept(results: Path)
     assert not results.exists()
     main(["gate", "--kept"])
     assert results.is_dir()
+
+
+def test_a_folder_that_cannot_be_used_is_told_once_and_nothing_is_kept(
+    results: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    results.write_text("a file, and no folder", encoding="utf-8")
+    assert main(["check"]) == 0
+    told = capsys.readouterr().err
+    assert told.startswith(f"speclint: no results of earlier runs are used, and none are kept: {results}: ")
+    assert told.count("\n") == 1
+    assert main(["check", "--afresh"]) == 0
+    assert capsys.readouterr().err == ""
+
+
+def test_what_is_opened_is_handed_to_the_checks(results: Path) -> None:
+    assert isinstance(kept_folder(afresh=False), KeptFolder)
+    assert results.is_dir()
+    assert kept_folder(afresh=True) is None

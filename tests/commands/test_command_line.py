@@ -430,7 +430,7 @@ def test_an_old_code_page_is_written_to_as_utf_8(monkeypatch: pytest.MonkeyPatch
         assert "σ = p d/(D − d)" in written.getvalue().decode("utf-8")
 
 
-@pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"]])
+@pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"], ["check", "--ful"], ["--vers"]])
 def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
         main(words)
