@@ -438,6 +438,14 @@ def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.Capture
     assert "usage: speclint" in capsys.readouterr().err
 
 
+def test_a_word_that_is_no_command_is_answered_with_all_that_are(capsys: pytest.CaptureFixture[str]) -> None:
+    """Whatever stands behind it."""
+    with pytest.raises(SystemExit, match="2"):
+        main(["chek", "check"])
+    said = capsys.readouterr().err
+    assert [word for word in COMMANDS if word not in said] == []
+
+
 def test_the_schema_of_the_result_is_published(capsys: pytest.CaptureFixture[str]) -> None:
     assert run("check", "--schema") == 0
     schema = json.loads(capsys.readouterr().out)
