@@ -173,13 +173,18 @@ def test_only_what_is_written_is_worked_out(
 
 
 @pytest.mark.parametrize(
-    "words", [["--full"], ["--rule", "tube.stress"], ["--staged", "--full"]], ids=" ".join
+    ("words", "rules"),
+    [
+        (["--full"], ["tube.ends", "tube.stress"]),
+        (["--rule", "tube.stress"], ["tube.stress"]),
+        (["--staged", "--full"], ["tube.ends", "tube.stress"]),
+    ],
 )
 def test_remedies_are_sought_once_and_by_the_helpers(
-    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, words: list[str]
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, words: list[str], rules: list[str]
 ) -> None:
-    """Of the finding that is shown, and before anything is written: a report would seek each by itself."""
-    shop.replace("tube.toml", "30 bar", "45 bar")
+    """Of the findings that are shown, and before anything is written: a report would seek each by itself."""
+    shop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", 'ends = "open"', 'ends = "closed"')
     git(shop.root, "add", ".")
     sought: list[list[str]] = []
     remedies = Processes.remedies
@@ -190,7 +195,7 @@ def test_remedies_are_sought_once_and_by_the_helpers(
 
     monkeypatch.setattr(Processes, "remedies", watched)
     assert main(["check", *words]) == 1
-    assert sought == [["tube.stress"]]
+    assert sought == [rules]
 
 
 def test_a_check_is_shared_out_over_the_cluster_that_is_named(
