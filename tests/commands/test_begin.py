@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 from speclint.commands import begin as command, main
-from speclint.commands.first_design import CYLINDERS, LAYOUTS, first_design
+from speclint.commands.first_design import CYLINDERS, LAYOUTS, Blank, first_design
 from speclint.commands.new_repository import duty_text
+from speclint.errors import SettingsError
 from speclint.repository import load_settings, open_repository
 from speclint.specs import CASE_NAMES, LoadCase
 from speclint.testing import DesignFolder, installed_families
@@ -171,6 +172,35 @@ def test_every_number_of_cylinders_in_every_layout_is_read(
     assert opened.complaints == ()
     liners = [name for name in opened.design.specs if name.startswith("liner-")]
     assert len(liners) == cylinders
+
+
+def text_of(file: str, layout: str = "separate") -> str:
+    """A blank of an engine of two cylinders."""
+    (blank,) = [one for one in first_design(2, layout) if one.file == file]
+    return blank.text(installed_families().kinds[blank.kind])
+
+
+def test_words_that_stand_for_each_part_are_a_line_or_where_there_are_several_a_table() -> None:
+    """One word is seen at the head of the file, beside the id that it stands in."""
+    assert '\nid = "liner-{each}"\neach = ["left", "right"]\n' in text_of("liners/liner.toml")
+    assert "\n[each]\n" not in text_of("liners/liner.toml")
+    ring = text_of("rings/ring.toml")
+    assert ring.endswith('\n[each]\ncylinder = ["left", "right"]\ngroove = ["front", "back"]\n')
+    assert "\neach = " not in ring
+    alone = text_of("blocks/block.toml", "one-block")
+    assert "\neach = " not in alone
+    assert "\n[each]\n" not in alone
+
+
+def test_a_key_that_a_blank_has_not_is_a_slip_of_whoever_wrote_it() -> None:
+    kind = installed_families().kinds["cylinder-liner"]
+    with pytest.raises(LookupError, match="the blank has no boer"):
+        Blank("liner.toml", "cylinder-liner", {"boer": "100 mm"}).text(kind)
+
+
+def test_a_layout_is_one_that_is_known() -> None:
+    with pytest.raises(SettingsError, match="the layout is separate or one-block, and not both"):
+        first_design(2, "both")
 
 
 def test_the_hook_and_the_script_name_the_folder_as_a_shell_reads_it(begun: Path) -> None:

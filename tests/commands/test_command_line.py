@@ -10,6 +10,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
@@ -436,6 +437,37 @@ def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.Capture
         main(words)
     assert ended.value.code == 2
     assert "usage: speclint" in capsys.readouterr().err
+
+
+#: Each command that cannot go without some options, with a value for each of them.
+REQUIRED = {
+    "concede tube tube.stress": {"--by": "A", "--grounds": "x", "--until": "2030-01-01"},
+    "import tubes.csv": {"--kind": "tube"},
+    "read tube": {"--by": "A"},
+    "record tubes.csv": {"--part": "tube", "--serial": "7"},
+    "reference": {"--to": "out"},
+    "review": {"--to": "out"},
+    "sign C-001": {"--key": "key"},
+}
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "wanting"), [(words, one) for words, options in REQUIRED.items() for one in options]
+)
+def test_an_option_that_a_command_cannot_go_without_is_asked_for(
+    words: str, wanting: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    given = [word for pair in REQUIRED[words].items() if pair[0] != wanting for word in pair]
+    with pytest.raises(SystemExit, match="2"):
+        main([*words.split(), *given])
+    assert capsys.readouterr().err.endswith(f"the following arguments are required: {wanting}\n")
+
+
+def test_the_version_is_all_that_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit, match="0"):
+        main(["--version"])
+    assert capsys.readouterr() == (f"speclint {version('speclint')}\n", "")
 
 
 def test_a_word_that_is_no_command_is_answered_with_all_that_are(capsys: pytest.CaptureFixture[str]) -> None:
