@@ -33,7 +33,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.repository import component_and_key
 
     loaded = families_for([options.folder])
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     design = design_at([options.folder], loaded, kept)
     component, key = component_and_key(options.value, design.specs.keys())
     spec_with(design, component, key)

@@ -32,7 +32,7 @@ def check_as_made(options: argparse.Namespace, loaded: Loaded, rules: Sequence[R
 
     _refuse_what_does_not_go(options)
     root = find_root(options.paths)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking the drawings") as shown, Processes(on_part=shown.part) as processes:
         drawn = assess([root], loaded, rules, processes=processes, kept=kept)
         if drawn.design is None:

@@ -130,8 +130,8 @@ class _Questions:
         fault_of: Callable[[str, Sequence[str]], str] = lambda *_: "",
     ) -> tuple[str, ...]:
         """Any number of texts: on the terminal one a line, until an empty one; one with a fault is asked for again."""
-        if given is not None or not self._can_ask:
-            return tuple(given or ())
+        if given is not None:
+            return tuple(given)
         found: list[str] = []
         while said := self._asked(question, "no more" if found else none):
             if fault := fault_of(said, found):
@@ -151,8 +151,9 @@ class _Questions:
             print(f"  that is none of {', '.join(words)}", file=sys.stderr)
         return usual or words[0]
 
-    def _asked(self, question: str, usual: str) -> str:
+    def _asked(self, question: str, usual: str) -> str | None:
+        """The answer, "" where nothing is answered; None where nobody can be asked."""
         if not self._can_ask:
-            return ""
+            return None
         print(f"{question} [{usual}]: ", end="", file=sys.stderr, flush=True)
         return sys.stdin.readline().strip()

@@ -89,7 +89,7 @@ def run(options: argparse.Namespace) -> int:
     writer = _writer(options.form, loaded)
     if options.staged:
         return _check_staged(options, loaded, some, writer)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, _workers(options.on, shown) as processes:
         assessment = assess(options.paths, loaded, some, processes=processes, kept=kept)
         if options.against:
@@ -138,12 +138,11 @@ def _seek(
     """Find the remedies of some findings; where only some rules were run, held against all, so that all are named."""
     from speclint.checking import find_remedies
 
-    known = {one.order: one for one in whole.checks if one.outcome == "finding"} if whole else {}
-    if whole is not None:
-        of_all = [known[one.order] for one in found if one.order in known]
-        find_remedies(whole, processes, of_all)
-        assessment.keep({one.order: whole.remedies(one) for one in of_all})
-    find_remedies(assessment, processes, [one for one in found if one.order not in known])
+    against = whole or assessment
+    orders = {one.order for one in found}
+    sought = [one for one in against.checks if one.order in orders]
+    find_remedies(against, processes, sought)
+    assessment.keep({one.order: against.remedies(one) for one in sought})
 
 
 def _with_changes(
@@ -194,7 +193,7 @@ def _check_staged(
         raise SettingsError("what is staged is checked on this machine: leave out --on")
     if options.against:
         raise SettingsError("what is staged is a change of the last commit: leave out --against")
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown:
         workers = partial(Processes, on_part=shown.part)
         found = assess_staged(options.paths, loaded, date.today(), rules, kept, workers)

@@ -121,7 +121,7 @@ def _refuse_what_is_no_text(options: argparse.Namespace) -> None:
     """Words on the command line that are no text cannot be written down; names of files may be anything."""
     for name, value in vars(options).items():
         for word in value if isinstance(value, list) else [value]:
-            if isinstance(word, str) and any("\ud800" <= letter <= "\udfff" for letter in word):
+            if isinstance(word, str) and any(0xD800 <= ord(letter) <= 0xDFFF for letter in word):
                 raise SettingsError(f"{name}: {word!a} is not UTF-8 text")
 
 

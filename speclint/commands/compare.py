@@ -70,7 +70,7 @@ def run(options: argparse.Namespace) -> int:
     new = options.new or str(options.folder)
     loaded = families_for([Path(one) for one in (new, options.folder) if Path(one).is_dir()][:1])
     some = rules_asked_for(loaded, options.family, options.rule)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, scratch_folder() as scratch:
         how = Checking(loaded, date.today(), partial(Processes, on_part=shown.part), some, kept)
         states = []

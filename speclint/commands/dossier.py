@@ -50,7 +50,7 @@ def run(options: argparse.Namespace) -> int:
         return 0
     root = find_root(options.paths)
     only = partial(_chosen, root, [path.resolve() for path in options.paths])
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         drawn = assess([root], families_for([root]), processes=processes, only=only, kept=kept)
     if options.form == "json":

@@ -32,6 +32,7 @@ def run(options: argparse.Namespace) -> int:
         csv_text,
         find_root,
         load_settings,
+        replace_file,
         spec_files,
         spreadsheet,
         table_of_parts,
@@ -48,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
         raise DesignError(f"{root}: no part is a {options.kind}")
     suffix = options.to.suffix.lower() if options.to is not None else ".csv"
     if suffix == ".xlsx":
-        _write_bytes(options.to, spreadsheet(table))
+        replace_file(options.to, spreadsheet(table))
     elif suffix == ".csv":
         write(csv_text(table), options.to)
     else:
@@ -56,10 +57,3 @@ def run(options: argparse.Namespace) -> int:
     for why in table.refused:
         print(f"speclint: not in the table: {why}", file=sys.stderr)
     return int(bool(table.refused))
-
-
-def _write_bytes(file: Path, content: bytes) -> None:
-    from speclint.repository import refuse_target, replace_file
-
-    refuse_target(file)
-    replace_file(file, content)

@@ -46,7 +46,7 @@ class Blank:
             text = _with_key(text, key, f"{key} = {_toml(value)}")
         for table, entries in self.tables.items():
             text = _with_table(text, table, entries)
-        if len(self.each) == 1 and "each" in self.each:
+        if "each" in self.each:  # the one word of a blank that has no other
             listed = f"each = {_toml(list(self.each['each']))}"
             return re.sub(r"^(id = .*)$", lambda found: f"{found[1]}\n{listed}", text, count=1, flags=re.M)
         lists = "".join(f"{word} = {_toml(list(names))}\n" for word, names in self.each.items())
@@ -54,7 +54,7 @@ class Blank:
 
 
 def _toml(value: str | list[str]) -> str:
-    return json.dumps(value, ensure_ascii=False)
+    return json.dumps(value)
 
 
 def _with_key(text: str, key: str, line: str) -> str:

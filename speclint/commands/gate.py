@@ -37,7 +37,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.register import judge
     from speclint.reports import gate_data, gate_page
 
-    kept = kept_folder() if options.kept else None
+    kept = kept_folder(not options.kept)
     with progress("checking") as shown:
         workers = partial(Processes, on_part=shown.part)
         decision = judge(options.paths, loaded_families, dt.date.today(), options.against, kept, workers)

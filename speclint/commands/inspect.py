@@ -54,7 +54,7 @@ def run(options: argparse.Namespace) -> int:
     if options.values > 1 and options.form not in ("csv", "html"):
         raise SettingsError("--values is for a sheet to be filled in: --as csv or --as html")
     loaded = families_for([options.folder])
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         drawn = assess(
             [options.folder],

@@ -59,8 +59,10 @@ def refuse_unknown_kind(word: str, kinds: Collection[str]) -> None:
         raise SettingsError(f"no kind is called {word}; write {one_of(word, kinds)}")
 
 
-def kept_folder() -> KeptFolder:
-    """Where results of earlier runs are kept; where they cannot be, that is said."""
+def kept_folder(afresh: bool) -> KeptFolder | None:
+    """Where results of earlier runs are kept; where they cannot be, that is said. None where all is to be made anew."""
+    if afresh:
+        return None
     from speclint.checking import KeptFolder, usual_folder
 
     folder = KeptFolder(usual_folder())

@@ -41,9 +41,9 @@ def write_made(folder: Path, files: Mapping[str, str], mark: str) -> None:
 
 
 def _within(folder: Path) -> Iterator[Path]:
-    """The pages in a folder and in those directly below it; a link is not followed."""
+    """The pages in a folder and in those directly below it; a link to another folder is not followed."""
     for path in sorted((*folder.glob("*.html"), *folder.glob("*/*.html"))):
-        if not path.is_symlink() and not path.parent.is_symlink():
+        if not path.parent.is_symlink():
             yield path
 
 

@@ -49,7 +49,7 @@ def run(options: argparse.Namespace) -> int:
     if not 0 <= most <= _MOST:
         raise SettingsError(f"--vary is a number of checks from 0 to {_MOST}, not {most}")
     loaded = families_for([options.folder])
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(
             [options.folder],

@@ -55,7 +55,7 @@ def run(options: argparse.Namespace) -> int:
     for word in (options.parts, options.mates):
         refuse_unknown_kind(word, loaded.kinds)
     rules = rules_asked_for(loaded, options.family, options.rule)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking the drawings") as shown, Processes(on_part=shown.part) as processes:
         drawn = assess([root], loaded, rules, processes=processes, kept=kept)
         if drawn.design is None:

@@ -52,7 +52,7 @@ def run(options: argparse.Namespace) -> int:
     if options.against and len(options.paths) > 1:
         raise SettingsError("--against holds one design against another: name one folder")
     loaded = loaded_families()
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking") as shown, Processes(on_part=shown.part) as processes:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
         drawing = begin_drawing(assessment, processes, options.units)

@@ -31,7 +31,7 @@ def run(options: argparse.Namespace) -> int:
     from speclint.reports import unseen_data, unseen_page
 
     loaded = families_for(options.paths)
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     with progress("checking"), Processes() as processes:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
     known = assessment.design.part_names() if assessment.design else ()

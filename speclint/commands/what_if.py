@@ -33,7 +33,7 @@ def check_what_if(options: argparse.Namespace, loaded: Loaded, rules: Sequence[R
     _refuse_beside(options)
     root = find_root(options.paths)
     within = [_within(path, root) for path in options.paths]
-    kept = None if options.afresh else kept_folder()
+    kept = kept_folder(options.afresh)
     design = design_at(options.paths, loaded, kept)
     asked = [question(said, design) for said in options.set]
     unknown = _unknown(options.solve, asked)

@@ -76,3 +76,30 @@ def test_what_does_not_go_with_it_is_refused(
 def test_where_no_part_is_made_that_is_no_pass(works: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", "--made", str(works / "ring.toml"), "--rule", "liner.fit-hot"]) == 1
     assert "no part as made" in capsys.readouterr().out
+
+
+def test_settings_that_cannot_be_read_are_told(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    DesignFolder(tmp_path).write({"made.toml": MADE}, settings="[works\n")
+    for words in (
+        ["check", "--made", str(tmp_path)],
+        ["pair", "cylinder-liner", "cylinder-block", "--in", str(tmp_path)],
+    ):
+        assert main(words) == 2
+        told = capsys.readouterr()
+        assert told.out == ""
+        assert told.err.startswith("speclint: speclint.toml:1: ")
+        assert "the header of a table is not closed" in told.err
+
+
+def test_a_part_made_to_no_spec_is_one_of_those_at_its_own_place(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """What it was made to names nothing, so that the place of its record alone says whether it is meant."""
+    lost = MADE.replace('of = "liner"', 'of = "linr"').replace("liner-7", "lost")
+    DesignFolder(tmp_path).write(
+        {**bench(DRAWN, FINISHED_IN_PLACE), "made/liner-7.toml": MADE, "lost/lost.toml": lost}
+    )
+    for place, parts in (("lost", ["lost"]), ("made", ["liner-7"]), ("liner.toml", ["liner-7"])):
+        words = ["check", "--made", str(tmp_path / place), "--rule", "liner.fit-hot", "--as", "json"]
+        assert main(words) == 2
+        assert [one["part"] for one in json.loads(capsys.readouterr().out)["parts"]] == parts

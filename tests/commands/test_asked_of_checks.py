@@ -4,16 +4,23 @@ from __future__ import annotations
 
 import datetime as dt
 import json
+import sys
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from speclint.checking import Check, Processes
 from speclint.commands import main
 from speclint.families import loading
 from speclint.reports import hooks
-from speclint.testing import DesignFolder
+from speclint.testing import SETTINGS, DesignFolder
 from tests import tubes
+from tests.commands.test_progress import lines
 from tests.register.office import git
+from tests.reports.test_page import Terminal
 from tests.tubes import FILES
 
 
@@ -77,6 +84,137 @@ def test_what_is_staged_is_checked_with_no_other_state(
     capsys.readouterr()
     git(shop.root, "add", ".")
     assert main(["check", "--staged"]) == 1
+    assert "tube.stress" in said(capsys)
+
+
+@pytest.mark.parametrize(
+    ("more", "rules"),
+    [
+        ([], {"tube.stress", "tube.ends"}),
+        (["--rule", "tube.ends"], {"tube.ends"}),
+        (["--family", "tubes"], {"tube.stress", "tube.ends"}),
+    ],
+)
+def test_what_is_staged_is_checked_by_the_rules_that_are_asked_for_and_written_as_asked(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], more: list[str], rules: set[str]
+) -> None:
+    shop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", 'ends = "open"', 'ends = "closed"')
+    git(shop.root, "add", ".")
+    main(["check", "--staged", "--as", "json", *more])
+    checks = json.loads(capsys.readouterr().out)["checks"]
+    assert {one["rule"] for one in checks if one["outcome"] == "finding"} == rules
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["--family", "tubes"], "the family tubes is left out by speclint.toml"),
+        (
+            ["--rule", "tube.stress"],
+            "no rule is called tube.stress while speclint.toml leaves out the family tubes",
+        ),
+    ],
+)
+def test_a_rule_of_a_family_that_is_left_out_cannot_be_asked_for(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], words: list[str], said: str
+) -> None:
+    shop.write({}, settings=SETTINGS + '[families]\nleave_out = ["tubes"]\n')
+    assert main(["check", *words]) == 2
+    assert said in capsys.readouterr().err
+
+
+def test_what_is_staged_is_checked_by_the_families_that_are_left_out_only_here(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The settings that are staged leave none out; those of the work tree are not those of the commit."""
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    git(shop.root, "add", ".")
+    shop.write({}, settings=SETTINGS + '[families]\nleave_out = ["tubes"]\n')
+    assert main(["check", "--staged"]) == 1
+    assert "tube.stress" in said(capsys)
+
+
+REMEDIES, OTHERS = "looking for remedies", "checking what else rests on the same values"
+
+
+@pytest.mark.parametrize(
+    ("words", "pressure", "stages"),
+    [
+        ([], "45 bar", []),
+        (["--full"], "45 bar", [REMEDIES]),
+        (["--full", "--as", "json"], "45 bar", [REMEDIES]),
+        (["--full", "--as", "csv"], "45 bar", []),  # a table has no remedies
+        (["--rule", "tube.stress"], "45 bar", [OTHERS, REMEDIES]),
+        (["--rule", "tube.stress"], "30 bar", [REMEDIES]),  # there is nothing to clear
+        (["--against", "HEAD"], "45 bar", ["checking what there was at HEAD"]),
+        (["--staged"], "45 bar", []),
+        (["--staged", "--full"], "45 bar", [REMEDIES]),
+        (["--staged", "--full", "--as", "json"], "45 bar", [REMEDIES]),
+        (["--staged", "--full", "--as", "csv"], "45 bar", []),
+        (["--staged", "--as", "json"], "45 bar", []),
+    ],
+    ids=lambda one: " ".join(one) if isinstance(one, list) else one,
+)
+def test_only_what_is_written_is_worked_out(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, words: list[str], pressure: str, stages: list[str]
+) -> None:
+    """By the stages that a terminal is told: at 45 bar the tube is a hold, at 30 bar in order.
+
+    Two specs are changed, since of one alone all is shown in full.
+    """
+    shop.replace("tube.toml", "30 bar", pressure).replace("rack.toml", "+0.1/0", "+0.2/0")
+    git(shop.root, "add", ".")
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", stream)
+    main(["check", *words])
+    told = lines(stream)
+    assert [one for one in told if " of " not in one] == ["checking", *stages]
+
+
+@pytest.mark.parametrize(
+    ("words", "rules"),
+    [
+        (["--full"], ["tube.ends", "tube.stress"]),
+        (["--rule", "tube.stress"], ["tube.stress"]),
+        (["--staged", "--full"], ["tube.ends", "tube.stress"]),
+    ],
+)
+def test_remedies_are_sought_once_and_by_the_helpers(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, words: list[str], rules: list[str]
+) -> None:
+    """Of the findings that are shown, and before anything is written: a report would seek each by itself."""
+    shop.replace("tube.toml", "30 bar", "45 bar").replace("tube.toml", 'ends = "open"', 'ends = "closed"')
+    git(shop.root, "add", ".")
+    sought: list[list[str]] = []
+    remedies = Processes.remedies
+
+    def watched(self: Processes, firsts: Sequence[tuple[Check, Any]], *given: Any) -> Any:
+        sought.append([found.rule.name for found, _ in firsts])
+        return remedies(self, firsts, *given)
+
+    monkeypatch.setattr(Processes, "remedies", watched)
+    assert main(["check", *words]) == 1
+    assert sought == [rules]
+
+
+def test_a_check_is_shared_out_over_the_cluster_that_is_named(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    met: list[str] = []
+
+    @contextmanager
+    def cluster(address: str, on_part: Callable[[int, int], None]) -> Iterator[Processes]:
+        met.append(address)
+        with Processes(helpers=0, on_part=on_part) as processes:
+            yield processes
+
+    monkeypatch.setattr("speclint.checking.cluster", cluster)
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    assert main(["check"]) == 1
+    assert met == []
+    assert main(["check", "--on", "tcp://one:8786", "--against", "HEAD"]) == 1
+    assert met == ["tcp://one:8786"]  # what there was is checked on this machine
     assert "tube.stress" in said(capsys)
 
 

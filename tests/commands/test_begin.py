@@ -11,12 +11,14 @@ from pathlib import Path
 import pytest
 
 from speclint.commands import begin as command, main
-from speclint.commands.first_design import CYLINDERS, LAYOUTS, first_design
+from speclint.commands.first_design import CYLINDERS, LAYOUTS, Blank, first_design
 from speclint.commands.new_repository import duty_text
+from speclint.errors import SettingsError
 from speclint.repository import load_settings, open_repository
 from speclint.specs import CASE_NAMES, LoadCase
 from speclint.testing import DesignFolder, installed_families
 from tests.register.office import git
+from tests.reports.test_page import Terminal
 
 
 @pytest.fixture(scope="module")
@@ -77,6 +79,22 @@ def test_how_blanks_are_committed_is_said(tmp_path: Path, capsys: pytest.Capture
     assert main(["begin", str(tmp_path / "new"), "--cylinders", "1"]) == 0
     assert "git commit --no-verify keeps a state that is not finished" in capsys.readouterr().out
     assert "git commit --no-verify" in (tmp_path / "new" / "hooks" / "pre-commit").read_text(encoding="utf-8")
+
+
+def test_what_is_done_next_is_said_in_order(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["begin", "new", "--cylinders", "1"]) == 0
+    written, _, after = capsys.readouterr().out.partition("\nNext:\n")
+    assert written.startswith("wrote ")
+    assert [line for line in after.splitlines() if line.startswith("  ")] == after.splitlines()
+    assert [line.strip() for line in after.splitlines()][:4] == [
+        "speclint check new",
+        "what is still to be stated and drawn",
+        "fill in the duty, then the block and its parts: take the mark # from the front of a key",
+        "git init new",
+    ]
 
 
 def test_git_is_told_of_a_folder_only_where_one_stands_elsewhere(
@@ -154,6 +172,35 @@ def test_every_number_of_cylinders_in_every_layout_is_read(
     assert opened.complaints == ()
     liners = [name for name in opened.design.specs if name.startswith("liner-")]
     assert len(liners) == cylinders
+
+
+def text_of(file: str, layout: str = "separate") -> str:
+    """A blank of an engine of two cylinders."""
+    (blank,) = [one for one in first_design(2, layout) if one.file == file]
+    return blank.text(installed_families().kinds[blank.kind])
+
+
+def test_words_that_stand_for_each_part_are_a_line_or_where_there_are_several_a_table() -> None:
+    """One word is seen at the head of the file, beside the id that it stands in."""
+    assert '\nid = "liner-{each}"\neach = ["left", "right"]\n' in text_of("liners/liner.toml")
+    assert "\n[each]\n" not in text_of("liners/liner.toml")
+    ring = text_of("rings/ring.toml")
+    assert ring.endswith('\n[each]\ncylinder = ["left", "right"]\ngroove = ["front", "back"]\n')
+    assert "\neach = " not in ring
+    alone = text_of("blocks/block.toml", "one-block")
+    assert "\neach = " not in alone
+    assert "\n[each]\n" not in alone
+
+
+def test_a_key_that_a_blank_has_not_is_a_slip_of_whoever_wrote_it() -> None:
+    kind = installed_families().kinds["cylinder-liner"]
+    with pytest.raises(LookupError, match="the blank has no boer"):
+        Blank("liner.toml", "cylinder-liner", {"boer": "100 mm"}).text(kind)
+
+
+def test_a_layout_is_one_that_is_known() -> None:
+    with pytest.raises(SettingsError, match="the layout is separate or one-block, and not both"):
+        first_design(2, "both")
 
 
 def test_the_hook_and_the_script_name_the_folder_as_a_shell_reads_it(begun: Path) -> None:
@@ -278,6 +325,12 @@ def test_on_a_terminal_it_asks_for_what_was_not_given(
     assert '  reviewer M. Coyle: no family is called linerz; write "liners"\n' in asked
     assert "  reviewer M. Coyle is named twice: write all families in one\n" in asked
     assert "How many cylinders: 1, 2, 3 or 4 [2]: " in asked
+    assert "The works and the engine [engine-b]: " in asked
+    assert "Local code for pressure parts [not known yet]: Local code for pressure parts [no more]: " in asked
+    assert "Code of the railway [not known yet]: " in asked
+    who = 'with role and families, as "M. Coyle, chief draughtsman: liners, joints"'
+    assert f"Who may accept holds, {who} [nobody yet]: " in asked
+    assert f"Who may accept holds, {who} [no more]: " in asked
     written = tomllib.loads((tmp_path / "engine-b" / "speclint.toml").read_text(encoding="utf-8"))
     assert written["works"] == {
         "name": "engine-b",
@@ -308,4 +361,75 @@ def test_nothing_is_asked_where_nothing_could_be_written(
     assert (
         capsys.readouterr().err
         == f"speclint: {tmp_path / 'speclint.toml'} is there already; nothing was written\n"
+    )
+
+
+@pytest.mark.parametrize(
+    ("words", "not_asked"),
+    [
+        (["--works", "Corrow"], "The works"),
+        (["--pressure-code", "Code P"], "Local code for pressure parts"),
+        (["--railway-code", "Code R"], "Code of the railway"),
+        (["--reviewer", "M. Coyle: liners"], "Who may accept holds"),
+        (["--stage", "draft"], "How far"),
+        (["--cylinders", "1"], "How many cylinders"),
+    ],
+)
+def test_what_was_given_is_not_asked_for(
+    words: list[str],
+    not_asked: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """To everything else an empty line is the answer: of eight questions seven are asked."""
+    monkeypatch.setattr(command, "at_terminal", lambda: True)
+    monkeypatch.setattr(sys, "stdin", io.StringIO("\n" * 8))
+    assert main(["begin", str(tmp_path / "new"), *words]) == 0
+    asked = capsys.readouterr().err
+    assert asked.count("]: ") == 7
+    assert not_asked not in asked
+
+
+@pytest.mark.parametrize(
+    ("stdin", "stderr", "can_ask"),
+    [
+        (Terminal(), Terminal(), True),
+        (Terminal(), io.StringIO(), False),
+        (io.StringIO(), Terminal(), False),
+        (None, Terminal(), False),
+        (Terminal(), None, False),
+    ],
+)
+def test_somebody_can_be_asked_where_both_streams_are_a_terminal(
+    monkeypatch: pytest.MonkeyPatch, stdin: io.StringIO | None, stderr: io.StringIO | None, can_ask: bool
+) -> None:
+    """A stream that was closed before Python began is None."""
+    monkeypatch.setattr(sys, "stdin", stdin)
+    monkeypatch.setattr(sys, "stderr", stderr)
+    assert command.at_terminal() is can_ask
+
+
+def test_a_question_is_seen_before_its_answer_is_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A question ends no line, so that a stream of text holds it back until it is flushed."""
+    screen = io.BytesIO()
+    seen: list[str] = []
+
+    class Desk:
+        def readline(self) -> str:
+            seen.append(screen.getvalue().decode())
+            return "\n"
+
+    monkeypatch.setattr(command, "at_terminal", lambda: True)
+    monkeypatch.setattr(sys, "stdin", Desk())
+    with io.TextIOWrapper(screen, encoding="utf-8", line_buffering=True) as stream:
+        monkeypatch.setattr(sys, "stderr", stream)
+        assert main(["begin", str(tmp_path / "new")]) == 0
+        monkeypatch.undo()
+    assert len(seen) == 8
+    assert seen[0].endswith("The works and the engine [new]: ")
+    assert seen[-1].endswith(
+        "A block for each cylinder, or one block for all: separate or one-block [separate]: "
     )

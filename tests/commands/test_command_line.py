@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import argparse
 import errno
+import io
 import json
 import os
 import subprocess
 import sys
 from collections.abc import Callable
+from importlib.metadata import version
 from pathlib import Path
 from typing import Any
 
@@ -103,6 +105,20 @@ def test_what_rests_on_a_value_is_exit_0_and_2_where_a_spec_cannot_be_read(
     assert "tube.stress" in capsys.readouterr().out
     shop.write({"other.toml": 'kind = "tube"\nboer = "100 mm"\n'})
     assert run("affects", "tube.bore") == 2
+
+
+def test_what_rests_on_a_value_is_a_page_or_data(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert run("affects", "tube.bore") == 0
+    page = capsys.readouterr().out
+    assert not page.startswith("{")
+    assert run("affects", "tube.bore", "--as", "json", "--to", "rests.json") == 0
+    assert capsys.readouterr().out == ""
+    data = json.loads((shop.root / "rests.json").read_text(encoding="utf-8"))
+    assert (data["component"], data["key"], data["stated"]) == ("tube", "bore", "100 mm ±0.5")
+    assert run("affects", "tube.bore", "--to", "rests.txt") == 0
+    assert (shop.root / "rests.txt").read_text(encoding="utf-8").split() == page.split()
 
 
 def test_a_review_makes_the_folders_that_lead_to_it_and_takes_one_that_is_there(shop: DesignFolder) -> None:
@@ -395,12 +411,71 @@ def test_a_reader_that_leaves_early_is_no_error(tmp_path: Path) -> None:
         assert running.stderr.read() == b""
 
 
-@pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"]])
+@pytest.mark.usefixtures("shop")
+def test_without_words_of_its_caller_it_takes_those_that_it_was_started_with(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setattr(sys, "argv", ["speclint", "sheet", "rack", "tube.stress"])
+    assert main() == 1
+    assert capsys.readouterr().err == "speclint: tube.stress does not apply to rack\n"
+
+
+@pytest.mark.usefixtures("shop")
+def test_an_old_code_page_is_written_to_as_utf_8(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Which has no σ."""
+    written = io.BytesIO()
+    with io.TextIOWrapper(written, encoding="cp1252") as stream:
+        monkeypatch.setattr(sys, "stdout", stream)
+        assert main(["sheet", "tube", "tube.stress"]) == 0
+        monkeypatch.undo()
+        assert "σ = p d/(D − d)" in written.getvalue().decode("utf-8")
+
+
+@pytest.mark.parametrize("words", [[], ["chek"], ["check", "--colour"], ["check", "--ful"], ["--vers"]])
 def test_a_wrong_command_line_is_exit_2(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:
         main(words)
     assert ended.value.code == 2
     assert "usage: speclint" in capsys.readouterr().err
+
+
+#: Each command that cannot go without some options, with a value for each of them.
+REQUIRED = {
+    "concede tube tube.stress": {"--by": "A", "--grounds": "x", "--until": "2030-01-01"},
+    "import tubes.csv": {"--kind": "tube"},
+    "read tube": {"--by": "A"},
+    "record tubes.csv": {"--part": "tube", "--serial": "7"},
+    "reference": {"--to": "out"},
+    "review": {"--to": "out"},
+    "sign C-001": {"--key": "key"},
+}
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "wanting"), [(words, one) for words, options in REQUIRED.items() for one in options]
+)
+def test_an_option_that_a_command_cannot_go_without_is_asked_for(
+    words: str, wanting: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    given = [word for pair in REQUIRED[words].items() if pair[0] != wanting for word in pair]
+    with pytest.raises(SystemExit, match="2"):
+        main([*words.split(), *given])
+    assert capsys.readouterr().err.endswith(f"the following arguments are required: {wanting}\n")
+
+
+def test_the_version_is_all_that_is_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit, match="0"):
+        main(["--version"])
+    assert capsys.readouterr() == (f"speclint {version('speclint')}\n", "")
+
+
+def test_a_word_that_is_no_command_is_answered_with_all_that_are(capsys: pytest.CaptureFixture[str]) -> None:
+    """Whatever stands behind it."""
+    with pytest.raises(SystemExit, match="2"):
+        main(["chek", "check"])
+    said = capsys.readouterr().err
+    assert [word for word in COMMANDS if word not in said] == []
 
 
 def test_the_schema_of_the_result_is_published(capsys: pytest.CaptureFixture[str]) -> None:

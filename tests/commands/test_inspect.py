@@ -175,3 +175,31 @@ def test_what_was_not_assessed_is_told_before_what_nothing_rests_on(
     shop.replace("tube.toml", 'duty = "duty"\n', "").replace("tube.toml", 'temperature = "200..220 °C"\n', "")
     for words in ([], ["--as", "markdown"], ["--as", "html"]):
         assert told in " ".join(said(capsys, *words).split())
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("form", "begins"),
+    [([], "INSPECTION"), (["markdown"], "## "), (["html"], "<!doctype html>"), (["json"], "{")],
+)
+def test_the_list_is_written_in_the_form_that_is_asked_for(
+    form: list[str], begins: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    text = said(capsys, *(["--as", *form] if form else [])).lstrip("═─ \n")
+    assert text[: len(begins)].lower() == begins.lower()
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_printed_sheet_may_have_several_rows_of_a_size(capsys: pytest.CaptureFixture[str]) -> None:
+    once, twice = (said(capsys, "--as", "html", "--values", number) for number in ("1", "2"))
+    assert twice.count("<tr") > once.count("<tr")
+    for form in ([], ["--as", "markdown"], ["--as", "json"]):
+        assert main(["inspect", "tube", "--values", "2", *form]) == 2
+
+
+def test_where_a_spec_cannot_be_read_the_list_is_printed_and_the_exit_code_is_2(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str]
+) -> None:
+    shop.write({"other.toml": 'kind = "tube"\nboer = "100 mm"\n'})
+    assert main(["inspect", "tube"]) == 2
+    assert "bore" in capsys.readouterr().out

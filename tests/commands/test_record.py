@@ -35,6 +35,7 @@ round = "°"
 "plate" = "thickness"
 """
 SETTINGS = '[works]\nstage = "draft"\n[made]\nmappings = ["shops/north.toml"]\n'
+TWO = SETTINGS.replace('north.toml"', 'north.toml", "shops/south.toml"')
 HEAD = "Report 14;;;;;;;;\nNo.;Feature;Actual;U;Depth;Angle;Gauge;Date;By\n"
 GOOD = "7;plate;50,02;4;10;0;micrometer 3;31.05.2026;R. Fell\n7;plate;50,04;4;10;90;micrometer 3;31.05.2026;R. Fell\n"
 
@@ -170,6 +171,27 @@ def test_every_row_that_cannot_be_read_is_told_by_its_number_and_the_others_are_
     assert f"2 values of 1 measurement; {len(BAD)} rows could not be read" in out
 
 
+def test_one_row_that_cannot_be_read_is_counted_as_one(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(works(tmp_path, GOOD + next(iter(BAD)) + "\n")) == 1
+    told = capsys.readouterr().out
+    assert told == "made/cover-7.toml: 2 values of 1 measurement; 1 row could not be read, and is not in it\n"
+
+
+def test_the_record_goes_where_it_is_said_by_the_mapping_that_is_said(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Of two mappings one is named; the serial number is written as it is, and as an id without what is none."""
+    words = works(tmp_path, GOOD.replace("7;", "No. 7/A;"), settings=TWO)
+    words[words.index("7")] = "No. 7/A"
+    assert main([*words, "--by", "shops/north.toml", "--as-spec", "parts/one.toml"]) == 0
+    assert capsys.readouterr().out == "parts/one.toml: 2 values of 1 measurement\n"
+    record = tomli.loads((tmp_path / "parts" / "one.toml").read_text(encoding="utf-8"))
+    assert (record["id"], record["serial"]) == ("cover-no-7-a", "No. 7/A")
+    assert "made_to" not in record
+
+
 def test_where_no_row_can_be_read_nothing_is_written(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -183,6 +205,12 @@ def test_where_no_row_can_be_read_nothing_is_written(
     [
         (MAPPING, '[works]\nstage = "draft"\n', [], "names 0 mappings of tables; name one under [made]"),
         (MAPPING, SETTINGS, ["--by", "shops/south.toml"], "names no such file under mappings"),
+        (
+            MAPPING,
+            TWO,
+            [],
+            "names 2 mappings of tables; say which with --by: shops/north.toml, shops/south.toml",
+        ),
         (MAPPING.replace('value = "Actual"\n', ""), SETTINGS, [], "no column holds the value"),
         (
             MAPPING.replace('"Actual"', '"Actuals"'),
@@ -192,6 +220,18 @@ def test_where_no_row_can_be_read_nothing_is_written(
         ),
         (MAPPING.replace("value =", "valeu =", 1), SETTINGS, [], '"valeu" is not a name used here'),
         (MAPPING, SETTINGS, ["--as-spec", "../x.toml"], "a record is a TOML file in the repository"),
+        (
+            MAPPING,
+            SETTINGS,
+            ["--as-spec", "made/x.csv"],
+            "made/x.csv: a record is a TOML file in the repository",
+        ),
+        (
+            MAPPING,
+            SETTINGS,
+            ["--part", "duty"],
+            "no component is called duty",
+        ),  # a spec, and no component
         (MAPPING, SETTINGS, ["--part", "covr"], 'no component is called covr; write "cover"'),
     ],
 )

@@ -16,7 +16,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.commands import main
+from speclint.commands import main, streams
 from speclint.commands.command_line import COMMANDS
 from speclint.families import loading
 from speclint.reports import hooks
@@ -160,6 +160,35 @@ def test_a_released_design_whose_verdict_cannot_be_written_is_not_released(
         assert main(["gate", str(shop.root)]) != 0
 
 
+def test_what_is_closed_of_the_first_three_files_is_occupied(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The system gives the least number that is free: 1 and 2 here; the first beyond them is given back."""
+    free = [1, 2, 5]
+    closed: list[int] = []
+    with monkeypatch.context() as patch:
+        patch.setattr(os, "open", lambda *_: free.pop(0))
+        patch.setattr(os, "close", closed.append)
+        streams.occupy()
+    assert (free, closed) == ([], [5])
+
+
+def test_an_error_stream_that_was_closed_takes_what_it_is_given_and_drops_it(
+    monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
+) -> None:
+    kept = sys.stderr
+    monkeypatch.setattr(sys, "stderr", None)
+    streams.occupy()
+    with sys.stderr as given:
+        assert given is not kept
+        print("σ, and no more", file=given)
+    assert capfd.readouterr() == ("", "")
+
+
+def test_an_error_stream_that_is_open_is_left_as_it_is() -> None:
+    kept = sys.stderr
+    streams.occupy()
+    assert sys.stderr is kept
+
+
 # As a process
 
 
@@ -281,4 +310,18 @@ def test_words_on_the_command_line_that_are_not_text_are_refused(capsys: pytest.
     words = ["concede", "tube", "tube.stress", "--by", "A\udcff", "--grounds", "x", "--until", "2030-01-01"]
     assert main(words) == 2
     assert capsys.readouterr().err == "speclint: by: 'A\\udcff' is not UTF-8 text\n"
+    assert main(["check", "--rule", "tube.stress", "--rule", "tube\udcff"]) == 2
+    assert capsys.readouterr().err == "speclint: rule: 'tube\\udcff' is not UTF-8 text\n"
     assert main(["sheet", "tube\udcff"]) == 2
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("point", "is_text"), [(0xD7FF, True), (0xD800, False), (0xDFFF, False), (0xE000, True)]
+)
+def test_halves_of_pairs_of_utf_16_are_no_text(
+    point: int, is_text: bool, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """They are U+D800 to U+DFFF; a letter beside them is one of a name that no component has."""
+    assert main(["sheet", f"tube{chr(point)}"]) == 2
+    assert ("is not UTF-8 text" in capsys.readouterr().err) is not is_text

@@ -75,6 +75,10 @@ def test_what_says_otherwise_is_replaced_only_where_that_is_asked(
     assert said.out == "1 spec written: tube/tube-b.toml; 1 row refused\n"
     assert said.err.startswith("speclint: tubes.csv: row 2")
     assert 'outside = "105 mm"' in (shop.root / "tube" / "tube-a.toml").read_text(encoding="utf-8")
+    table(shop, ROW.format("a").replace("105", "107"), ROW.format("b").replace("105", "107"))
+    assert run() == 1
+    assert capsys.readouterr().out == "no spec written; 2 rows refused\n"
+    table(shop, ROW.format("a").replace("105", "106"))
     assert run("--replace") == 0
     assert 'outside = "106 mm"' in (shop.root / "tube" / "tube-a.toml").read_text(encoding="utf-8")
 
@@ -101,6 +105,16 @@ def test_a_mapping_is_one_that_the_settings_name(
     assert run("--by", "office.map") == 0
     assert capsys.readouterr().out == "1 spec written: shop/a.toml\n"
     assert 'outside = "105 mm"' in (shop.root / "shop" / "a.toml").read_text(encoding="utf-8")
+
+
+def test_a_table_that_cannot_be_read_is_named(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
+    table(shop, ROW.format("a"), heads="id,boer (mm),outside (mm)\n")
+    assert run() == 2
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert said.err.startswith("speclint: tubes.csv: ")
+    assert "boer" in said.err
+    assert not (shop.root / "tube").exists()
 
 
 @pytest.mark.parametrize("word", ["import", "export"])
@@ -131,6 +145,9 @@ def test_a_table_is_written_as_text_or_as_a_spreadsheet(
     one, other = (read_shop_table(shop.root / name, Layout()) for name in ("out.csv", "out.xlsx"))
     assert list(one.columns) == list(other.columns) == ["id", "bore (mm ±0.5)", "outside (mm)"]
     assert len(one.rows) == len(other.rows) == 2
+    (shop.root / "rack.xlsx").mkdir()
+    assert main(["export", "tube", "--to", "rack.xlsx"]) == 2  # a folder
+    assert capsys.readouterr().err.startswith("speclint: rack.xlsx: ")
     assert main(["export", "tube", "--to", "out.ods"]) == 2
     line = "speclint: out.ods: a table is a file that ends in .csv or .xlsx\n"
     assert capsys.readouterr().err == line
