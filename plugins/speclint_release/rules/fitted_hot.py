@@ -17,6 +17,10 @@ from speclint.specs import (
 )
 
 
+#: How a liner or a seat goes into a block that is not heated for it.
+_COLD_BLOCK = ("pressed", "chilled", "pressed cold", "ring chilled")
+
+
 @rule(
     "made.fitted-as-asked",
     title="A liner or seat on record went into a block within 10 K of the temperature that its drawing asks, and no "
@@ -58,8 +62,13 @@ def _block_asked(drawn: Component, sheet: Sheet) -> Temperature | None:
         return None
     if sheet.is_stated("heating asked for", drawn.block_heated_to):
         return drawn.block_heated_to
-    block = drawn.housed_in if isinstance(drawn, CylinderLiner) else drawn.pressed_into
-    return sheet.follow(block).heated_to if sheet.is_stated("block", block) else None
+    if isinstance(drawn, CylinderLiner):
+        how, block = drawn.entered, drawn.housed_in
+    else:
+        how, block = drawn.entering, drawn.pressed_into
+    if sheet.said("how it goes in", how) in _COLD_BLOCK or not sheet.is_stated("block", block):
+        return None
+    return sheet.follow(block).heated_to
 
 
 def _as_asked(
