@@ -12,7 +12,14 @@ import pytest
 
 from speclint.commands import begin as command, main
 from speclint.commands.first_design import CYLINDERS, LAYOUTS, Blank, first_design
-from speclint.commands.new_repository import duty_text
+from speclint.commands.new_repository import (
+    Answers,
+    NewReviewer,
+    begin as write_repository,
+    duty_text,
+    fault_of_reviewer,
+    settings_text,
+)
 from speclint.errors import SettingsError
 from speclint.repository import load_settings, open_repository
 from speclint.specs import CASE_NAMES, LoadCase
@@ -433,3 +440,41 @@ def test_a_question_is_seen_before_its_answer_is_read(
     assert seen[-1].endswith(
         "A block for each cylinder, or one block for all: separate or one-block [separate]: "
     )
+
+
+def test_a_file_is_no_folder_to_begin_in(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (tmp_path / "taken").write_text("a file", encoding="utf-8")
+    assert main(["begin", str(tmp_path / "taken")]) == 2
+    assert capsys.readouterr().err == f"speclint: {tmp_path / 'taken'}: this is no folder\n"
+    _written(tmp_path / "outer", "speclint.toml", "")
+    with pytest.raises(SettingsError, match="is there already; nothing was written"):
+        write_repository(tmp_path / "outer" / "inner", Answers("Corrow"), installed_families())
+
+
+def test_names_are_written_as_they_are_and_reviewers_explained_where_none_is_named() -> None:
+    text = settings_text(Answers("Süd", pressure_codes=["Prüfung"]), ["liners"])
+    assert 'name = "Süd"\n' in text
+    assert 'pressure = ["Prüfung"]\n' in text
+    assert '#[reviewers."J. Ostler"]' in text
+    reviewer = NewReviewer("M. Coyle", families=["liners"])
+    assert "J. Ostler" not in settings_text(Answers("Corrow", reviewers=[reviewer]), ["liners"])
+    assert fault_of_reviewer(reviewer, [], ["liners"]) == ""
+
+
+@pytest.mark.parametrize(("length", "line_count"), [(49, 1), (50, 2)])
+def test_a_remark_is_a_hundred_letters_wide(length: int, line_count: int) -> None:
+    """With comma and space between them 49 + 2 + 49 letters are 100, and 50 + 2 + 49 are 101."""
+    one, other = "a" * length, "b" * 49
+    text = settings_text(Answers("Corrow"), [one, other])
+    assert (f"# {one}, {other}\n" in text) is (line_count == 1)
+
+
+def test_the_files_for_git_name_their_places_from_its_top(begun: Path, tmp_path: Path) -> None:
+    hook = (begun / "new design" / "hooks" / "pre-commit").read_text(encoding="utf-8")
+    script = (begun / "new design" / "ci" / "check-change.sh").read_text(encoding="utf-8")
+    assert "'new design/hooks'" in hook
+    assert "'new design/ci/check-change.sh'" in script
+    git(tmp_path, "init", "--quiet")
+    assert main(["begin", str(tmp_path), "--cylinders", "1"]) == 0
+    hook = (tmp_path / "hooks" / "pre-commit").read_text(encoding="utf-8")
+    assert "core.hooksPath hooks" in hook

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import os
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
-from speclint.commands.new_files import write_new
+from speclint.commands.new_files import write_in_folder, write_new
 from speclint.errors import OutputError
 
 
@@ -22,3 +24,22 @@ def test_where_one_is_refused_none_is_left_nor_any_folder(tmp_path: Path) -> Non
     with pytest.raises(OutputError, match=r"page\.md: git keeps its own files there; give another place$"):
         write_new({spec: "hoops = 4\n", page: "# Page\n"})
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.skipif(os.name != "posix", reason="elsewhere no mark of a file lets a shell run it")
+def test_only_what_a_shell_runs_is_marked_so(tmp_path: Path) -> None:
+    hook, note = tmp_path / "hook", tmp_path / "note.md"
+    write_new({hook: "exit 0\n", note: "# Note\n"}, runnable=[hook])
+    assert os.access(hook, os.X_OK)
+    assert not note.stat().st_mode & 0o111
+
+
+@pytest.mark.parametrize(
+    "written",
+    [lambda file: write_new({file: "hoops = 4\n"}), lambda file: write_in_folder(file, "hoops = 4\n")],
+)
+def test_a_folder_that_cannot_be_made_is_told(written: Callable[[Path], None], tmp_path: Path) -> None:
+    (tmp_path / "taken").write_text("a file", encoding="utf-8")
+    with pytest.raises(OutputError, match="cannot be made: "):
+        written(tmp_path / "taken" / "specs" / "tube.toml")
+    assert (tmp_path / "taken").read_text(encoding="utf-8") == "a file"

@@ -86,3 +86,17 @@ def test_what_cannot_be_meant_is_refused(
 def test_where_nothing_is_measured_that_is_no_pass(works: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["pair", "piston-ring", "cylinder-liner", "--in", str(works)]) == 1
     assert "PARTS PAIRED" in capsys.readouterr().out
+
+
+def test_as_markdown_by_one_rule_alone(works: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["pair", "cylinder-liner", "cylinder-block", "--in", str(works), "--rule", "liner.fit-hot"]
+    assert main([*words, "--as", "markdown"]) in (0, 1)
+    said = capsys.readouterr().out
+    assert said.startswith("## ")
+    assert "liner.fit-hot" in said.replace("\\", "")
+    assert "liner-a" in said.replace("\\", "")
+
+
+def test_its_schema_is_written_and_nothing_judged(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["pair", "no-kind", "no-kind", "--schema"]) == 0
+    assert json.loads(capsys.readouterr().out)["properties"]["schema"] == {"const": "speclint.pairs/1"}

@@ -79,3 +79,17 @@ def test_each_command_that_takes_long_counts_the_parts(
     monkeypatch.setattr(sys, "stderr", stream)
     main([*words, str(root)])
     assert {"checking: 1 of 2", "checking: 2 of 2"} <= set(lines(stream))
+
+
+def test_the_line_stands_until_the_next_and_is_seen_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    seen: list[str] = []
+
+    class Watched(Terminal):
+        def flush(self) -> None:
+            seen.append(self.getvalue())
+
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.setattr(sys, "stderr", Watched())
+    with progress("checking"):
+        assert seen == ["\rchecking"]
+    assert seen == ["\rchecking", "\rchecking\r        \r"]

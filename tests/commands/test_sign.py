@@ -52,3 +52,16 @@ def test_a_concession_that_was_signed_is_printed(office: Office, capsys: pytest.
     printed = signed(office, "C-001", capsys)
     assert printed[0].startswith("C-001 signed in register.toml")
     assert any("carried at 113 MPa in service for years" in line for line in printed)
+
+
+def test_the_register_lists_both_kinds_of_entry(office: Office, capsys: pytest.CaptureFixture[str]) -> None:
+    shop = office.shop
+    office.concede()
+    enter_reading(["tube"], Reader("M. Coyle"), shop.root, shop.loaded, dt.date.today())
+    capsys.readouterr()
+    assert main(["register", "--in", str(shop.root), "--as", "json"]) in (0, 1)
+    text = capsys.readouterr().out
+    assert text.startswith("{")
+    assert text.index("C-001") < text.index("R-001")
+    assert main(["register", "--in", str(shop.root)]) in (0, 1)
+    assert not capsys.readouterr().out.startswith("{")

@@ -6,9 +6,11 @@ import gc
 import json
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from speclint.checking import Processes
 from speclint.commands import main
 from speclint.families import Loaded, loading
 from speclint.reports import hooks
@@ -224,3 +226,86 @@ def test_passages_that_could_not_be_read_are_counted(
         f"speclint: {passages} the repository could not be read, and names that stand there are wanting: "
         "speclint check says which\n"
     )
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_day_is_written_as_one(capsys: pytest.CaptureFixture[str]) -> None:
+    with pytest.raises(SystemExit, match="2"):
+        main(["concede", "tube", "tube.stress", "--by", "A", "--grounds", "x", "--until", "tomorrow"])
+    assert "tomorrow is not a date; write it as 2027-05-31" in capsys.readouterr().err
+
+
+@pytest.mark.usefixtures("shop")
+def test_a_page_has_ink_on_a_terminal_and_none_in_a_file(monkeypatch: pytest.MonkeyPatch) -> None:
+    stream = Terminal()
+    monkeypatch.setenv("TERM", "xterm")
+    monkeypatch.delenv("NO_COLOR", raising=False)
+    monkeypatch.setattr(sys, "stdout", stream)
+    assert main(["check"]) == 0
+    assert "\x1b[" in stream.getvalue()
+    assert main(["check", "--to", "page.txt"]) == 0
+    assert "\x1b" not in Path("page.txt").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "answer"),
+    [
+        ([], 39.8),
+        (["--set", "tube.outside=105.2 mm ±0.5"], 41.79),
+    ],
+)
+def test_a_value_is_solved_for_with_the_others_that_are_asked_about(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], words: list[str], answer: float
+) -> None:
+    """p d/(D − d) is 100 MPa at d = 100.5 mm: for D = 104.5 at 100 × 4/100.5 = 3.98 MPa, for 104.7 at 4.179."""
+    solve = ["check", "--set", "tube.pressure=?", "--solve", "tube.stress", "--as", "json"]
+    main([*solve, *words])
+    then = {one["key"]: one["then"] for one in json.loads(capsys.readouterr().out)["set"]}
+    assert answer - 0.5 < float(then["pressure"].split()[0]) <= answer
+    assert shop.root.is_dir()
+
+
+def test_what_if_is_asked_of_the_specs_that_are_named(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """Or of the one repository that lies below the top of git."""
+    shop.write({"other.toml": FILES["tube.toml"]})
+    ask = ["--set", "tube.pressure=31 bar gauge", "--set", "other.pressure=31 bar gauge", "--as", "json"]
+    main(["check", "tube.toml", *ask])
+    alone = capsys.readouterr().out
+    assert '"component": "tube"' in alone
+    assert '"component": "other", "rule"' not in " ".join(alone.split())
+    main(["check", *ask])
+    every = capsys.readouterr().out
+    assert len(every) > len(alone)
+    git(shop.root.parent, "init", "--quiet")
+    monkeypatch.chdir(shop.root.parent)
+    main(["check", *ask])
+    assert len(capsys.readouterr().out) == len(every)
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize("words", [["--set", "tube.bore=3 mm"], ["--solve", "tube.stress"]])
+def test_the_option_that_asks_is_named_where_another_does_not_go_with_it(
+    words: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["check", *words, "--staged"]) == 2
+    assert capsys.readouterr().err == (
+        f"speclint: {words[0]} asks about the design as it stands here: leave out --staged\n"
+    )
+
+
+def test_a_review_seeks_remedies_with_the_helpers(
+    shop: DesignFolder, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shop.replace("tube.toml", "30 bar", "45 bar")
+    met: list[int] = []
+    remedies = Processes.remedies
+
+    def watched(self: Processes, firsts: Any, *given: Any) -> Any:
+        met.append(len(firsts))
+        return remedies(self, firsts, *given)
+
+    monkeypatch.setattr(Processes, "remedies", watched)
+    assert main(["review", "--to", "../pack"]) == 1
+    assert met == [1]

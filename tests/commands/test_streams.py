@@ -13,11 +13,13 @@ import time
 import unicodedata
 from importlib.util import find_spec
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from speclint.commands import main, streams
 from speclint.commands.command_line import COMMANDS
+from speclint.errors import ReaderLeft, StreamError
 from speclint.families import loading
 from speclint.reports import hooks
 from speclint.testing import DesignFolder
@@ -181,6 +183,49 @@ def test_an_error_stream_that_was_closed_takes_what_it_is_given_and_drops_it(
         assert given is not kept
         print("σ, and no more", file=given)
     assert capfd.readouterr() == ("", "")
+
+
+@pytest.mark.parametrize("number", [errno.EPIPE, errno.ENOSPC])
+def test_what_is_left_of_an_output_that_failed_goes_nowhere(
+    number: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As the interpreter would write it when it ends: the other end of the pipe meets the end, and no file is left."""
+    there, here = os.pipe()
+    opened: list[int] = []
+    before = os.open
+
+    class Failing(io.StringIO):
+        def fileno(self) -> int:
+            return here
+
+        def flush(self) -> None:
+            raise OSError(number, os.strerror(number))
+
+    def watched(*given: Any) -> int:
+        opened.append(before(*given))
+        return opened[-1]
+
+    with monkeypatch.context() as patch:
+        patch.setattr(sys, "stdout", Failing())
+        patch.setattr(os, "open", watched)
+        with pytest.raises((ReaderLeft, StreamError)), streams.standard_output():
+            pass
+    os.write(here, b"left")
+    assert os.read(there, 9) == b""
+    (nowhere,) = opened
+    with pytest.raises(OSError, match="descriptor"):
+        os.fstat(nowhere)
+    os.close(here)
+    os.close(there)
+
+
+def test_a_complaint_is_seen_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    screen = io.BytesIO()
+    with io.TextIOWrapper(screen, encoding="utf-8", write_through=False) as stream:
+        monkeypatch.setattr(sys, "stderr", stream)
+        streams.complain("one line")
+        monkeypatch.undo()
+        assert screen.getvalue().split() == [b"speclint:", b"one", b"line"]
 
 
 def test_an_error_stream_that_is_open_is_left_as_it_is() -> None:
