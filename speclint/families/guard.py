@@ -20,8 +20,12 @@ from speclint.errors import in_words
 R = TypeVar("R")
 #: Ends the process at once, also where ``os._exit`` is refused to a family: for the core.
 end_process = os._exit
-#: Different lines shown of what a family prints: one in a rule is printed for each component and corner.
+#: Different lines of what a family prints after which one more is the last shown: one in a rule is printed for each
+#: component and corner.
 _LINES = 10
+
+#: What printing raises where nobody reads the error stream, or it is closed.
+_NOT_READ = (OSError, ValueError)
 
 
 class FamilyFailed(Exception):
@@ -95,7 +99,7 @@ class Printed(io.TextIOBase):
             return
         self._told.add(line)
         shown = line if line.isprintable() else ascii(line)[1:-1]
-        more = "; what else it prints is not shown" if len(self._told) > _LINES else ""
+        more = "; what else it prints is not shown" if len(self._told) == _LINES + 1 else ""
         _on_error_stream(f"speclint: the family {self._family} printed: {shown}{more}")
 
 
@@ -105,5 +109,5 @@ def _printed_by(family: str) -> Printed:
 
 
 def _on_error_stream(line: str) -> None:
-    with suppress(OSError, ValueError):  # where nobody reads the error stream
+    with suppress(*_NOT_READ):
         print(line, file=sys.stderr)

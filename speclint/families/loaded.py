@@ -84,8 +84,8 @@ class Loaded:
     @cached_property
     def kinds(self) -> Catalogue:
         """Every kind by the word a spec writes, with the tables that families add."""
-        more = {one.family: one.kinds for one in self.brought if one.kinds}
-        tables = {one.family: one.tables for one in self.brought if one.tables}
+        more = {one.family: one.kinds for one in self.brought}
+        tables = {one.family: one.tables for one in self.brought}
         return Catalogue(more, tables, self.left_out)
 
     @cached_property

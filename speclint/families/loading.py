@@ -88,14 +88,12 @@ def _family(manager: pluggy.PluginManager, point: EntryPoint) -> Family | str:
     try:
         manager.register(module, point.name)
     except (pluggy.PluginValidationError, ValueError) as problem:
-        return (
-            f"family {point.name} cannot be used: {_with_arguments(module) or ' '.join(str(problem).split())}"
-        )
+        return f"family {point.name} cannot be used: {_why_unusable(module, problem)}"
     return Family(point.name, point.value, point.dist)
 
 
-def _with_arguments(module: object) -> str:
-    """That a hook of a module takes arguments; "" where none does."""
+def _why_unusable(module: object, problem: Exception) -> str:
+    """That a hook of a module takes arguments; where none does, what the manager of the plugins says."""
     for name in vars(hooks):
         hook = getattr(module, name, None)
         if (
@@ -104,4 +102,4 @@ def _with_arguments(module: object) -> str:
             and (taken := ", ".join(signature(hook).parameters))
         ):
             return f"{name} takes {taken}, and a hook is called without arguments"
-    return ""
+    return " ".join(str(problem).split())

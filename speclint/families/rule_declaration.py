@@ -33,7 +33,7 @@ def faults_of_declaration(rule: Any) -> Iterator[str]:
 
 
 def _faults_of_cases(cases: Sequence[Any]) -> Iterator[str]:
-    if cases and "".join(map(str, cases)) in CASE_NAMES and len(cases) > 1:
+    if len(cases) != 1 and "".join(map(str, cases)) in CASE_NAMES:
         yield f'names load cases in one text: write ("{"".join(cases)}",)'
         return
     for case in cases:
@@ -43,7 +43,7 @@ def _faults_of_cases(cases: Sequence[Any]) -> Iterator[str]:
 
 def _faults_of_limits(limits: Sequence[Any]) -> Iterator[str]:
     names = [one.name for one in limits if isinstance(one, Limit)]
-    for name in dict.fromkeys(one for one in names if names.count(one) > 1):
+    for name in dict.fromkeys(one for one in names if names.count(one) != 1):
         yield f"has two limits called {name}"
     for one in limits:
         if isinstance(one, Limit):

@@ -82,8 +82,8 @@ def rule_examples(families: Iterable[Family]) -> Mapping[str, RuleExample]:
                 faults.append(
                     f"family {family.name}: {FILE} has an example of {name}, and so has the family {brought_by[name]}"
                 )
-                continue
-            found[name], brought_by[name] = example, family.name
+            else:
+                found[name], brought_by[name] = example, family.name
     if faults:
         raise FamilyError("; ".join(faults))
     return found
@@ -131,7 +131,7 @@ class _Reading:
     """A file of examples while it is read."""
 
     def __init__(self, text: str) -> None:
-        self._text = text.replace("\r\n", "\n")
+        self._text = text
         try:
             self._tree = read_toml_text(self._text)
         except TomlError as problem:

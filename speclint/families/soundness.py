@@ -26,7 +26,7 @@ _BARE = (int, float, str, bool)
 
 def _documented(docstring: object) -> bool:
     """Whether there is a docstring; taken as there where the interpreter strips them all."""
-    return bool(str(docstring or "").strip()) or sys.flags.optimize > 1
+    return bool(str(docstring or "").strip()) or sys.flags.optimize >= 2
 
 
 def _no(item: object, wanted: str) -> str:

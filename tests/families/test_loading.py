@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import sys
-from importlib.metadata import EntryPoint
+from importlib.metadata import EntryPoint, PathDistribution
+from pathlib import Path
 from types import ModuleType
 from typing import Any
 
 import pytest
 
-from speclint import rules_in
+from speclint import family, rules_in
 from speclint.errors import FamilyError
-from speclint.families import ReportWriter, load_families, require
+from speclint.families import Loaded, ReportWriter, find_families, load_families, require
 from speclint.families.loading import installed
 from speclint.reports import hooks
 from speclint.testing import made_family
@@ -127,3 +128,40 @@ def test_kinds_of_another_family_may_be_named(  # a family may bring kinds witho
 ) -> None:
     loaded = load_families([entry_point("kinds", kinds=(Rack,), rules=())])
     assert loaded.kinds["rack"] is Rack
+
+
+def test_a_family_that_asks_for_another_speclint_is_refused_before_it_is_imported(tmp_path: Path) -> None:
+    """Its module may use what this speclint lacks, so its requirement is told and not what the import raises."""
+    (tmp_path / "late-1.dist-info").mkdir()
+    (tmp_path / "late-1.dist-info" / "METADATA").write_text(
+        "Metadata-Version: 2.1\nName: late\nVersion: 1\nRequires-Dist: speclint>=99\n", encoding="utf-8"
+    )
+    (tmp_path / "late-1.dist-info" / "entry_points.txt").write_text(
+        "[speclint]\nlate = no_such_module\n", encoding="utf-8"
+    )
+    found = find_families(PathDistribution(tmp_path / "late-1.dist-info").entry_points)
+    assert found.families == ()
+    ((name, said),) = found.refused
+    assert name == "late"
+    assert said.startswith('family late (late) asks for "speclint>=99"; this is speclint ')
+
+
+def test_a_fault_of_what_speclint_hands_over_itself_is_told() -> None:
+    own = ModuleType("own_hooks")
+    vars(own)["speclint_reports"] = family(lambda: None)
+    assert find_families([], built_in=own).refused == (
+        ("speclint", "family speclint: speclint_reports returned nothing, not a list or a tuple"),
+    )
+
+
+def test_nothing_is_loaded_where_nothing_is_there() -> None:
+    assert find_families([]) == Loaded()
+
+
+def test_two_families_cannot_share_a_module() -> None:
+    """The second is told, with the module that was loaded before it."""
+    one = made_family("one")
+    ((name, said),) = find_families([one, EntryPoint("two", one.value, "speclint")]).refused
+    assert name == "two"
+    assert said.startswith("family two cannot be used: ")
+    assert one.value in said

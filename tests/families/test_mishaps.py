@@ -243,3 +243,23 @@ def test_nothing_is_left_of_the_guard() -> None:
 
 def test_an_error_is_told_in_one_line() -> None:
     assert in_words(ValueError("one\n  two")) == "ValueError: one two"
+
+
+def test_the_last_line_that_is_shown_of_a_flood_alone_says_that_more_is_not(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Ten different lines are shown as they are, the eleventh with what is said of the rest."""
+    with Guard("of ten lines"):
+        print(*range(10), sep="\n")
+    assert capsys.readouterr().err.count("not shown") == 0
+    with Guard("of twelve lines"):
+        print(*range(12), sep="\n")
+    told = capsys.readouterr().err.splitlines()
+    assert [line.endswith("; what else it prints is not shown") for line in told] == [False] * 10 + [True]
+
+
+def test_a_line_that_can_be_shown_is_shown_as_it_was_printed(capsys: pytest.CaptureFixture[str]) -> None:
+    with Guard("of umlauts"):
+        print("Kesselüberdruck 12 °C")
+        assert sys.stdout.writable()
+    assert capsys.readouterr().err == "speclint: the family of umlauts printed: Kesselüberdruck 12 °C\n"

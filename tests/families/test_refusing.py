@@ -8,7 +8,7 @@ from dataclasses import replace
 from importlib.metadata import Distribution, EntryPoint, PathDistribution
 from itertools import count
 from pathlib import Path
-from types import ModuleType
+from types import ModuleType, SimpleNamespace
 from typing import Any, ClassVar
 
 import pytest
@@ -17,7 +17,11 @@ from speclint import COMMON_PRACTICE, FigureMaker, Limit, ReportWriter, Rule, Ru
 from speclint.commands.command_line import main
 from speclint.errors import FamilyError
 from speclint.families import find_families, load_families
+from speclint.families.brought import guarded
+from speclint.families.interface import fault_of_interface
 from speclint.families.requirements import fault_of_requirement
+from speclint.families.rule_declaration import faults_of_declaration
+from speclint.families.soundness import faults_of_rule
 from speclint.reports import Figure, hooks, review_page
 from speclint.specs import NOT_STATED, Component, ExtraTable, Length, Shaft, Spec, SpecTable
 from speclint.testing import SETTINGS, DesignFolder, made_family
@@ -170,6 +174,10 @@ def table(on: Any, holds: Any) -> ExtraTable:
             "the rule tube.stress is on no kind of component",
         ),
         (
+            {"speclint_rules": gives(wrong(on=(Tube, Hoops)))},
+            "the rule tube.stress is on no kind of component",
+        ),
+        (
             {"speclint_rules": gives(wrong(function=undocumented))},
             "the rule tube.stress has no docstring",
         ),
@@ -264,7 +272,7 @@ def table(on: Any, holds: Any) -> ExtraTable:
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": "Nowhere"}, size=NOT_STATED))},
-            "the kind Thing has a field whose type cannot be found: ",
+            "the kind Thing has a field whose type cannot be found: name 'Nowhere' is not defined",
         ),
         (
             {"speclint_kinds": gives(kind(__annotations__={"size": float}, size=1.0))},
@@ -283,6 +291,14 @@ def table(on: Any, holds: Any) -> ExtraTable:
         (
             {"speclint_tables": gives(table(Shaft, Shaft))},
             "Shaft is a ModelMetaclass, not a subclass of",
+        ),
+        (
+            {"speclint_tables": gives(table(Shaft, int))},
+            "speclint_tables: int is a type, not a subclass of speclint.specs.SpecTable",
+        ),
+        (
+            {"speclint_tables": gives(table(Shaft, 3))},
+            "speclint_tables: 3 is a int, not a subclass of speclint.specs.SpecTable",
         ),
         (
             {"speclint_tables": gives(table(int, Hoops))},
@@ -376,6 +392,33 @@ def test_a_hook_that_this_core_lacks_may_be_marked_optional() -> None:
     assert [found.name for found in load_families([one]).families] == ["bad"]
 
 
+def test_a_family_may_add_a_table_to_each_of_two_kinds_that_share_nothing() -> None:
+    """A shaft is no tube, so that each has one table of the family."""
+    loaded = load_families(
+        [entry_point("tubes"), point("own", speclint_tables=gives(table(Shaft, Hoops), table(Tube, Hoops)))]
+    )
+    assert "own" in loaded.kinds["shaft"].model_fields
+    assert "own" in loaded.kinds["tube"].model_fields
+
+
+def test_a_rule_of_one_load_case_is_whole() -> None:
+    def function(_part: object, _case: object, _sheet: object) -> None:
+        """Made for one test."""
+
+    assert list(faults_of_declaration(wrong(cases=("running",), function=function))) == []
+
+
+@pytest.mark.parametrize(("stripped", "faults"), [(0, 1), (1, 1), (2, 0), (3, 0)])
+def test_a_docstring_is_asked_for_where_the_interpreter_keeps_them(
+    monkeypatch: pytest.MonkeyPatch, stripped: int, faults: int
+) -> None:
+    """Python strips docstrings from -OO on; -O keeps them."""
+    monkeypatch.setattr(
+        "speclint.families.soundness.sys", SimpleNamespace(flags=SimpleNamespace(optimize=stripped))
+    )
+    assert len(list(faults_of_rule(wrong(function=lambda _part, _sheet: None)))) == faults
+
+
 @pytest.mark.parametrize("name", ["links", "diameter", "Wheels", "a.b"])
 def test_a_table_is_named_for_its_family(name: str) -> None:
     (said,) = faults(point(name, speclint_tables=gives(table(Shaft, Hoops))))
@@ -440,7 +483,59 @@ def test_older_metadata_is_read_too(tmp_path: Path) -> None:
     assert "speclint>=9" in fault_of_requirement("made", PathDistribution(folder))
 
 
+def test_older_metadata_may_ask_for_others(tmp_path: Path) -> None:
+    folder = tmp_path / "made.egg-info"
+    folder.mkdir()
+    (folder / "PKG-INFO").write_text("Metadata-Version: 1.0\nName: made\nVersion: 1\n", encoding="utf-8")
+    (folder / "requires.txt").write_text("pluggy>=99\nspeclint-extras>=99\nspeclint\n", encoding="utf-8")
+    assert fault_of_requirement("made", PathDistribution(folder)) == ""
+
+
+@pytest.mark.parametrize(("have", "met"), [("2.0rc1", True), ("0.9", False)])
+def test_a_version_before_its_release_meets_what_an_earlier_one_is_asked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, have: str, met: bool
+) -> None:
+    """PEP 440: 2.0rc1 comes after 1.0."""
+    monkeypatch.setattr("speclint.families.requirements.version", lambda _: have)
+    assert (fault_of_requirement("made", distribution(tmp_path, "speclint>=1.0")) == "") is met
+
+
+def test_only_the_lines_about_speclint_are_read_as_requirements(tmp_path: Path) -> None:
+    """Reading them all would make each start slower."""
+
+    class Unread(PathDistribution):
+        @property
+        def requires(self) -> list[str] | None:
+            raise AssertionError("all requirements were read")
+
+    distribution(tmp_path, "speclint>=9")
+    assert fault_of_requirement("made", Unread(tmp_path / "made.dist-info"))
+
+
+def test_a_family_of_this_interface_has_no_fault_of_it() -> None:
+    assert fault_of_interface("made", SimpleNamespace(speclint_api="1"), "made") == ""
+
+
 # What it hands over to be called later
+
+
+def test_a_report_of_a_family_is_what_it_wrote(tmp_path: Path) -> None:
+    loaded = load_families([point("own", speclint_reports=gives(ReportWriter("own", "", lambda _: "mine")))])
+    assessment = DesignFolder(tmp_path, loaded).write({}).assess()
+    assert loaded.writers["own"].write(assessment) == "mine"
+
+
+def test_the_reports_of_speclint_itself_are_not_guarded() -> None:
+    """What they raise is a fault of speclint, and is not told as that of a family."""
+    writer = ReportWriter("own", "", str)
+    assert guarded("speclint", writer) is writer
+    assert guarded("tubes", writer) is not writer
+
+
+def test_what_a_family_does_not_say_of_its_reports_and_figures() -> None:
+    """A report shows no remedies, and a figure is drawn in the units that it names itself."""
+    assert not ReportWriter("own", "", str).remedies
+    assert not FigureMaker("own", "", lambda _: ()).in_chosen_units
 
 
 def test_a_report_that_fails_is_told_in_one_line(tmp_path: Path) -> None:

@@ -10,6 +10,7 @@ import pytest
 
 from speclint.errors import FamilyError
 from speclint.families import Family, rule_examples
+from speclint.families.rule_examples import RuleExample
 from speclint.repository import Change
 from speclint.testing import made_family
 
@@ -129,6 +130,11 @@ def test_a_family_without_the_file_has_no_example(package: Path) -> None:
         ('value = "9 mm"', 'values = "9 mm"', '"values" is no key here; write "value"'),
         ('key = "bore"', "key = 3", '"drain.bore".breaks.0.key: a text is expected here; read 3'),
         ('[["drain.bore".breaks]]', '["drain.bore".breaks]', "a list of changes is expected here"),
+        (
+            'result = "',
+            'given = [3]\nresult = "',
+            '"drain.bore".given.0: a change is a table; read 3; write { ',
+        ),
         ('["drain.bore"]\n', "['drain.bore'.so]\n", "is no key here"),
         (
             '["drain.bore"]\n',
@@ -153,6 +159,43 @@ def test_bytes_that_are_no_text_are_refused(package: Path) -> None:
     (package / "examples.toml").write_bytes(b"\xff\xfe")
     with pytest.raises(FamilyError, match=r"family drains: data/examples\.toml: the file is not UTF-8 text"):
         rule_examples([FAMILY])
+
+
+@pytest.mark.parametrize(
+    ("raised", "why"),
+    [
+        (PermissionError(13, "Permission denied"), "Permission denied"),
+        (OSError("the disk is gone"), "the disk is gone"),
+    ],
+)
+def test_a_file_that_cannot_be_read_is_told(
+    package: Path, monkeypatch: pytest.MonkeyPatch, raised: OSError, why: str
+) -> None:
+    def refuses(*_: object, **__: object) -> str:
+        raise raised
+
+    (package / "examples.toml").write_text(EXAMPLE, encoding="utf-8")
+    monkeypatch.setattr(Path, "read_text", refuses)
+    with pytest.raises(FamilyError) as refused:
+        rule_examples([FAMILY])
+    assert str(refused.value) == f"family drains: data/examples.toml: the file cannot be read: {why}"
+
+
+def test_a_family_that_is_no_package_has_no_example(package: Path) -> None:
+    """A module has no folder of its own: what stands beside it is not its data. Another may not be found at all."""
+    (package / "examples.toml").write_text(EXAMPLE, encoding="utf-8")
+    package.rename(package.parent.parent / "data")
+    (package.parent.parent / "drains_alone.py").write_text("", encoding="utf-8")
+    assert not rule_examples([Family("drains", "drains_alone", None), Family("lost", "no_such_module", None)])
+
+
+def test_the_lines_of_a_file_from_windows_are_counted_and_read_as_any(package: Path) -> None:
+    (package / "examples.toml").write_bytes(EXAMPLE.replace("\n", "\r\n").encode())
+    assert rule_examples([FAMILY])["drain.bore"].holds == '# drain, a drain cock\nbore = "12 mm"\n'
+
+
+def test_an_example_is_of_the_common_specs_unless_it_says_otherwise() -> None:
+    assert not RuleExample("drain.bore", "drain", "", "", "", ()).alone
 
 
 def test_two_families_with_an_example_of_one_rule_are_told(package: Path) -> None:
