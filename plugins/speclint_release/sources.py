@@ -56,3 +56,9 @@ PRODUCT_ALLOYED = Source(
     f"Table 4, {_DEVIATION}",
     memory=True,
 )
+#: For pressure above 230 °C, castings of grey iron are relieved at 1050 to 1200 °F: 565 to 650 °C.
+ASTM_A278 = Source(
+    "ASTM A278/A278M, Gray Iron Castings for Pressure-Containing Parts for Temperatures Up to 650 °F",
+    "01(2020)",
+    memory=True,
+)

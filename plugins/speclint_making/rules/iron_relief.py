@@ -6,23 +6,26 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import steps_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, StepDetail, ValveSeat
 from speclint_making.inputs.steps import RELIEF
+from speclint_making.sources import ASTM_A278
+
+_A278 = ASTM_A278.at("stress relief of castings used above 450 °F, 1050 to 1200 °F")
 
 
 @rule(
     "making.iron-relieved-hot",
-    title="A list of steps relieves grey iron between 500 and 600 °C",
+    title="A list of steps relieves grey iron between 500 and 650 °C",
     wrong='"{item}" at {found}, where the nearer limit is {limit}',
     on=(Casting, CylinderBlock, CylinderLiner, ValveSeat),
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
+    cites=[COMMON_PRACTICE, _A278],
     why="iron that is warmed less keeps the stresses of its mould, and moves when it is bored and in steam; hotter, "
     "its pearlite breaks down and it wears",
-    leaves_out="a step that states no temperature, alloyed grey iron that is relieved hotter, other iron; how long it "
-    "is held, which no step states",
+    leaves_out="a step that states no temperature, a narrower range that the standard of the metal or the foundry "
+    "asks, other iron; how long it is held, which no step states",
     against=(),
     limits=[
         Limit("coolest", "500 °C", "temperature", COMMON_PRACTICE, "coolest stress relief of grey iron"),
-        Limit("hottest", "600 °C", "temperature", COMMON_PRACTICE, "hottest stress relief of grey iron"),
+        Limit("hottest", "650 °C", "temperature", _A278, "hottest stress relief of grey iron"),
     ],
 )
 def iron_relieved_hot(part: Casting | CylinderBlock | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:

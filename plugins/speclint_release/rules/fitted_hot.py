@@ -16,7 +16,6 @@ from speclint.specs import (
     ValveSeat,
 )
 
-
 #: How a liner or a seat goes into a block that is not heated for it.
 _COLD_BLOCK = ("pressed", "chilled", "pressed cold", "ring chilled")
 

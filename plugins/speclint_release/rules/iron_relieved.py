@@ -8,23 +8,27 @@ from speclint.handbook.members import tube_wall
 from speclint.specs import Casting, Component, CylinderLiner, HeatTreatmentRecord, MadePart, ValveSeat
 from speclint_release.formulae.records import time_of_relief
 from speclint_release.inputs import names_relief
+from speclint_release.sources import ASTM_A278
+
+_A278 = ASTM_A278.at("stress relief of castings used above 450 °F, 1050 to 1200 °F")
 
 
 @rule(
     "made.iron-relieved",
-    title="A stress relief of grey iron on record stood between 500 and 600 °C, for an hour, and an hour for each "
+    title="A stress relief of grey iron on record stood between 500 and 650 °C, for an hour, and an hour for each "
     "25 mm of its thickest wall",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    cites=[COMMON_PRACTICE],
+    cites=[COMMON_PRACTICE, _A278],
     why="iron that was warmed less, or for minutes, keeps the stresses of its mould and moves when it is bored and in "
     "steam; hotter, its pearlite breaks down and it wears",
-    leaves_out="other iron than grey, alloyed grey iron that is relieved hotter, rates of heating and cooling; walls "
-    "of parts that are neither rings nor cast by a drawing of their own, of which an hour is asked",
+    leaves_out="other iron than grey, a narrower range that the standard of the metal or the foundry asks, rates of "
+    "heating and cooling; walls of parts that are neither rings nor cast by a drawing of their own, of which an hour "
+    "is asked",
     against=(),
     limits=[
         Limit("coolest", "500 °C", "temperature", COMMON_PRACTICE, "coolest stress relief of grey iron"),
-        Limit("hottest", "600 °C", "temperature", COMMON_PRACTICE, "hottest stress relief of grey iron"),
+        Limit("hottest", "650 °C", "temperature", _A278, "hottest stress relief of grey iron"),
         Limit("time", "1 h", "time", COMMON_PRACTICE, "least time at temperature, and time for each wall"),
         Limit("wall", "25 mm", "length", COMMON_PRACTICE, "wall that asks for that time"),
     ],
