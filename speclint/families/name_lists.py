@@ -90,9 +90,8 @@ class NameLists:
 
     def _holding(self, word: str) -> tuple[NameList, ...]:
         """The lists with only the names that have a word; none for what is nearly the name of a list, or is a key."""
-        if nearest(word, self.called()) or any(key.path == (word,) for key in self._keys):
-            return ()
-        found = (self._list(one).holding(word) for one in self.called())
+        meant = nearest(word, self.called()) or any(key.path == (word,) for key in self._keys)
+        found = (self._list(one).holding(word) for one in (() if meant else self.called()))
         return tuple(one for one in found if one.names)
 
     def _instead(self, word: str) -> str:
@@ -209,7 +208,7 @@ class NameLists:
         """The names in the tables in which those of the key are looked up, each with the parts that may write it."""
         if self.design is None:
             return
-        known = Known(self.design.specs, self.design.files, self.design.index)
+        known = Known(self.design.specs, files=self.design.files, index=self.design.index)
         by_name: dict[str, list[str]] = {}
         for one in self._specs() if spec is None else (spec,):
             if isinstance(one, key.kind):
