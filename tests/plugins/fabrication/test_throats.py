@@ -1,0 +1,87 @@
+"""weld.throat-of-its-plates: fillets and welds that penetrate, each limit from both sides."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
+from tests.plugins.fabrication.bench import bare, write
+
+THROAT = "weld.throat-of-its-plates"
+
+
+@pytest.mark.parametrize(
+    ("weld", "throat", "outcome"),
+    [
+        ("fillet", "14.2 mm", "conforms"),
+        ("fillet", "14.21 mm", "finding"),
+        ("single-run fillet", "14.2 mm", "conforms"),
+        ("single-run fillet", "14.21 mm", "finding"),
+        ("partial penetration", "20 mm", "conforms"),
+        ("partial penetration", "20.1 mm", "finding"),
+        ("full penetration", "20 mm", "conforms"),
+        ("full penetration", "20.1 mm", "finding"),
+    ],
+)
+def test_a_throat_fits_the_thinner_plate(
+    workshop: DesignFolder, weld: str, throat: str, outcome: str
+) -> None:
+    """The wall of 20 mm on the flange of 40: 0.71 × 20 = 14.2 mm of a fillet, 20 mm of a weld that penetrates."""
+    changes = (
+        ('weld = "full penetration"\nthroat', f'weld = "{weld}"\nthroat'),
+        ('throat = "20 mm"', f'throat = "{throat}"'),
+    )
+    check = write(workshop, *changes).only(THROAT)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("joins", "throat", "outcome"),
+    [
+        ('plate = "chest"', "14.2 mm", "conforms"),
+        ('plate = "chest"', "14.3 mm", "finding"),
+        ('plate = "flange"', "28.4 mm", "conforms"),
+        ('plate = "flange"', "28.5 mm", "finding"),
+        ('plates_joined = ["flange", "chest"]', "14.2 mm", "conforms"),
+        ('plates_joined = ["flange", "chest"]', "14.3 mm", "finding"),
+    ],
+)
+def test_the_plates_are_those_that_the_weld_names(
+    workshop: DesignFolder, joins: str, throat: str, outcome: str
+) -> None:
+    """Without its wall: 0.71 × 20 = 14.2 mm on the chest's plate, 0.71 × 40 = 28.4 mm on the flange's alone."""
+    changes = (
+        (
+            'plate = "flange"\nshape = "tee"\nweld = "full penetration"',
+            f'{joins}\nshape = "tee"\nweld = "fillet"',
+        ),
+        ('throat = "20 mm"', f'throat = "{throat}"'),
+        ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"'),
+    )
+    assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+def test_sizes_are_compared_as_they_are_drawn(workshop: DesignFolder) -> None:
+    """A plate of 20 mm that may come at 19.5 takes the throat of 14.2 mm that is drawn for it, give or take 1 mm."""
+    changes = (
+        ('weld = "full penetration"\nthroat = "20 mm"', 'weld = "fillet"\nthroat = "14.2 mm ±1"'),
+        ('[plates.chest]\nmaterial = "known-plate"\nthickness = "20 mm"', PLATE_WITH_LIMITS),
+    )
+    assert write(workshop, *changes).only(THROAT).outcome == "conforms"
+
+
+PLATE_WITH_LIMITS = '[plates.chest]\nmaterial = "known-plate"\nthickness = "20 mm +0/-0.5"'
+
+
+def test_a_weld_of_no_plate_or_throat_is_not_judged(workshop: DesignFolder) -> None:
+    says = "no weld states a throat and a plate that it joins"
+    expect_not_applicable(write(workshop, ('throat = "20 mm"\n', "")).only(THROAT), says)
+    unnamed = (
+        ('plate = "flange"\nshape = "tee"', 'shape = "tee"'),
+        ('plate = "chest"\nshort = "190 mm"', 'short = "190 mm"'),
+    )
+    expect_not_applicable(write(workshop, *unnamed).only(THROAT), says)
+    expect_not_applicable(bare(workshop, "joints").only(THROAT), says)
+    untold = ('weld = "full penetration"\nthroat', "throat")
+    expect_not_assessed(write(workshop, untold).only(THROAT), "joints.chest-edge.weld")
