@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons
-from speclint.facts import goes_up, mass_of_part, mass_together, mass_weighed
+from speclint.facts import goes_up, mass_of_part, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
 from speclint_clearances.formulae.cranes import (
@@ -128,10 +128,11 @@ def _pull(
 
 @rule(
     "lifting.crane",
-    title="The greatest load with its tackle and 5 % of unstated weld takes at most 0.9 of each crane's capacity, "
-    "whose hook is high enough to lift it over what stands in the way",
+    title="The greatest load with its tackle, not less than 0.5 % of it, and 5 % of unstated weld takes at most 0.9 of "
+    "each crane's capacity, whose hook is high enough to lift it over what stands in the way",
     on=LiftingPlan,
     grade=Grade.HOLD,
+    edition=2,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a crane that is asked for more than it is made for tips, or drops its load",
     leaves_out=f"two cranes together, which want an analysis of their own; wind; state of crane and slings; {_DEFERS}",
@@ -140,12 +141,22 @@ def _pull(
         Limit("share", "0.9", "ratio", COMMON_PRACTICE, "greatest share of the capacity"),
         Limit("weld", "5 %", "ratio", COMMON_PRACTICE, "weld of a fabrication that no drawing states"),
         Limit(
+            "tackle",
+            "0.5 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "least mass of hook block, slings and shackles over the load",
+        ),
+        Limit(
             "clearance", "100 mm", "length", COMMON_PRACTICE, "least clearance over what it is lifted over"
         ),
     ],
 )
 def crane(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """All pieces at their greatest, against the capacity at the radius at which the part is put down."""
+    """All pieces at their greatest, against the capacity at the radius at which the part is put down.
+
+    Tackle that is said to weigh less than slings for such a load can is told, and counted at that least.
+    """
     if not plan.cranes:
         raise sheet.not_assessed(f"cranes is not stated in {plan.where.file}", plan.where)
     m = welded = 0.0
@@ -156,8 +167,16 @@ def crane(plan: LiftingPlan, sheet: Sheet) -> Judgement:
             if _is_welded(weight, sheet):
                 welded = sheet.work("m_w", mass_together, m_0=welded, m_1=piece)
     tackle = sheet.take("m_t", plan.tackle)
-    m = sheet.work("m", mass_on_crane, m_0=m, k=sheet.limit("weld", "k"), m_w=welded, m_t=tackle)
-    return sheet.each(plan.cranes.items(), lambda item: sheet.worst(*_by_crane(*item, m, plan, sheet)))
+    least = sheet.work("m_l", share_of_mass, s=sheet.limit("tackle", "s_t"), M=m)
+    m = sheet.work("m", mass_on_crane, m_0=m, k=sheet.limit("weld", "k"), m_w=welded, m_t=max(tackle, least))
+    return sheet.worst(
+        sheet.at_least(tackle, least)
+        .else_says(
+            "hook block, slings and shackles are said to weigh {found}, {limit} at least for this load"
+        )
+        .graded(Grade.NONCONFORMITY),
+        sheet.each(plan.cranes.items(), lambda item: sheet.worst(*_by_crane(*item, m, plan, sheet))),
+    )
 
 
 def _is_welded(weight: Weight, sheet: Sheet) -> bool:

@@ -340,3 +340,21 @@ def test_a_socket_without_depth_is_refused() -> None:
     assert pressure_in_socket(M=1e3, D=0.1, l=0.2) == pytest.approx(1.5e6)
     with pytest.raises(OutOfRange, match="no depth"):
         pressure_in_socket(M=1e3, D=0.1, l=0.0)
+
+
+@pytest.mark.parametrize(("tackle", "outcome"), [("10.6 kg", "conforms"), ("10.5 kg", "finding")])
+def test_tackle_is_no_lighter_than_slings_are(workshop: DesignFolder, tackle: str, outcome: str) -> None:
+    """0.5 % of 2120 kg is 10.6 kg."""
+    made = plan(SHOP.format("3200 kg", "5 m"))
+    made["plan.toml"] = made["plan.toml"].replace('tackle = "90 kg"', f'tackle = "{tackle}"')
+    check = write(workshop, made).only(CRANE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("capacity", "grade"), [("2486 kg", Grade.NONCONFORMITY), ("2484 kg", Grade.HOLD)])
+def test_light_tackle_is_counted_at_its_least(workshop: DesignFolder, capacity: str, grade: Grade) -> None:
+    """Said to weigh 1 kg: (2120 × 1.05 + 10.6)/0.9 = 2485.1 kg."""
+    made = plan(SHOP.format(capacity, "5 m"))
+    made["plan.toml"] = made["plan.toml"].replace('tackle = "90 kg"', 'tackle = "1 kg"')
+    check = write(workshop, made).only(CRANE)
+    assert (check.outcome, check.grade) == ("finding", grade)
