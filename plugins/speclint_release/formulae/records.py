@@ -171,3 +171,21 @@ def content_with_deviation(w: Ratio, d: Ratio, s: Ratio) -> Ratio:
     0.0024
     """
     return w + s * d
+
+
+@formula("τ = τ_0 max(1, t/s)", cites=[COMMON_PRACTICE])
+def time_of_relief(tau_0: Seconds, t: Metres, s: Metres) -> Seconds:
+    """Least time for which cast iron is held at the temperature of its stress relief.
+
+    τ = τ_0 max(1, t/s)
+
+    ``tau_0`` for a wall of ``s`` and every thinner one [s]; ``t`` thickest wall, ``s`` wall of that time [m].
+    Returns [s]. Raises OutOfRange unless s > 0.
+
+    Hand working: an hour for each 25 mm: 9 mm an hour, 55 mm 55/25 = 2.2 hours.
+
+    >>> [round(time_of_relief(tau_0=3600.0, t=t, s=0.025)) for t in (0.009, 0.055)]
+    [3600, 7920]
+    """
+    require(s > 0, "the wall that asks for the time has no thickness")
+    return tau_0 * max(1.0, t / s)
