@@ -12,6 +12,7 @@ from speclint.specs import (
     CylinderBlock,
     PoppetValve,
     SteamPassage,
+    ValveCage,
     ValveSeat,
     ValveSpindle,
 )
@@ -69,6 +70,11 @@ def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
 def _spindles(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
     """The spindles that move the valve."""
     yield place(valve.id, valve, ValveSpindle, sheet, by="moves")
+
+
+def _cages(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
+    """The cages round the valve, which needs none."""
+    yield replace(place(valve.id, valve, ValveCage, sheet, by="surrounds"), least=0)
 
 
 def _springs(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -210,6 +216,19 @@ one_spindle: Rule = filled_once(
     leaves_out="how spindle and valve are fastened",
 )
 
+one_cage: Rule = filled_once(
+    "valve.one-cage",
+    title="No more than one cage surrounds a valve",
+    on=PoppetValve,
+    places=_cages,
+    row=255,
+    gravity="part",
+    why="two cages drawn round one valve cannot both be there: one of them belongs to a valve that has none, and its "
+    "pieces would fall into the cylinder",
+    leaves_out="a valve that needs a cage and has none (valve.cannot-fall-in), whether the cage holds it "
+    "(cage.holds-a-broken-valve); a cage in two parts, which is one spec",
+)
+
 has_springs: Rule = filled_once(
     "valve.has-springs",
     title="One spring, or one nest of springs, shuts each valve",
@@ -257,4 +276,14 @@ sealed: Rule = filled_once(
     leaves_out="seals and guides that have specs of their own",
 )
 
-RULES = (chamber_closed, has_its_seats, has_springs, on_its_path, one_beat, one_seat, one_spindle, sealed)
+RULES = (
+    chamber_closed,
+    has_its_seats,
+    has_springs,
+    on_its_path,
+    one_beat,
+    one_cage,
+    one_seat,
+    one_spindle,
+    sealed,
+)

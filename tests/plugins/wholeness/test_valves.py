@@ -18,6 +18,7 @@ PARTS = {
     "second-valve": 'kind = "poppet-valve"\nserves = "inlet"',
 }
 VALVE = PARTS["valve"]
+CAGE = 'kind = "valve-cage"\nsurrounds = "valve"'
 
 
 @pytest.mark.parametrize(
@@ -262,3 +263,20 @@ def test_a_spindle_states_its_seal_and_its_guide(workshop: DesignFolder, lines: 
     assert (
         told(workshop, {"spindle": f'kind = "valve-spindle"\n{lines}'}, "spindle.sealed", "spindle") == says
     )
+
+
+@pytest.mark.parametrize(
+    ("cages", "says"),
+    [
+        ({}, ""),
+        ({"cage": CAGE}, ""),
+        (
+            {"cage": CAGE, "copy": CAGE},
+            "valve is filled twice (valve cage): cage (cage.toml), copy (copy.toml)",
+        ),
+        ({"cage": CAGE, "copy": CAGE.replace('"valve"', '"second-valve"')}, ""),
+        ({"cage": CAGE, "copy": 'kind = "valve-cage"'}, ""),
+    ],
+)
+def test_one_cage_surrounds_a_valve(workshop: DesignFolder, cages: dict[str, str], says: str) -> None:
+    assert told(workshop, {**PARTS, **cages}, "valve.one-cage", "valve") == says
