@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import (
     bore_named,
     bore_under,
@@ -15,6 +15,7 @@ from speclint.facts import (
     packing_in,
     rod_in,
 )
+from speclint.handbook.fits import share_of_size
 from speclint.specs import ChamberCover, CylinderBlock, CylinderCover, Gland, StuffingBox
 
 
@@ -65,6 +66,19 @@ def _spigots(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
         yield Pair(
             cover.spigot_enters, worked(nearest, cover.spigot_diameter, openings[nearest]), name="spigot"
         )
+
+
+def _faces(cover: CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+    """The outside of the cover against the shares of the block's face between which it may be."""
+    if not sheet.follow(cover.closes).ends:
+        return
+    face = end_closed_by(cover, sheet)[1].face_diameter
+    if sheet.is_stated("face of the block", face):
+        D = sheet.take_nominal("D_f", face)
+        low = sheet.work("D_l", share_of_size, k=sheet.limit("least", "k_l"), t=D)
+        high = sheet.work("D_g", share_of_size, k=sheet.limit("greatest", "k_g"), t=D)
+        yield Pair(cover.outside_diameter, worked(low, face), "at least", name="outside")
+        yield Pair(cover.outside_diameter, worked(high, face), "at most", name="outside")
 
 
 def _glands(gland: Gland, sheet: Sheet) -> Iterator[Pair]:
@@ -131,6 +145,28 @@ spigot_enters: Rule = agreement(
     leaves_out="how closely it fits (cover.enters), and a spigot larger than every opening, of which that rule tells",
 )
 
+of_its_face: Rule = agreement(
+    "cover.of-its-face",
+    title="A cylinder cover is between 0.9 and 1.1 of the face of the block that it closes, on the diameter",
+    on=CylinderCover,
+    pairs=_faces,
+    within="",
+    limits=[
+        Limit("least", "0.9", "ratio", COMMON_PRACTICE, "least outside of a cover over the face of its end"),
+        Limit(
+            "greatest",
+            "1.1",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest outside of a cover over the face of its end",
+        ),
+    ],
+    grade=Grade.NONCONFORMITY,
+    why="a cover smaller than its face was drawn for another end and leaves studs or joint without metal; one much "
+    "larger stands out into what is beside the cylinder, and has its edge on nothing",
+    leaves_out="room for studs and nuts (joint.room, joint.edge), and an end that states no face",
+)
+
 of_the_rod: Rule = agreement(
     "gland.of-the-rod",
     title="A gland states the rod, the bore and the packing of the box that it closes",
@@ -155,4 +191,4 @@ tested_together: Rule = agreement(
     edition=2,
 )
 
-RULES = (hole_for_box, of_its_end, of_the_rod, spigot_enters, tested_together)
+RULES = (hole_for_box, of_its_end, of_its_face, of_the_rod, spigot_enters, tested_together)

@@ -226,3 +226,28 @@ def test_a_recess_at_the_other_end_is_no_opening_of_this_one(design: DesignFolde
         f'{COVER}spigot_diameter = "632 mm"\nspigot_enters = "recess of the collar"\n', encoding="utf-8"
     )
     assert outcome(design, "cover.spigot-of-its-opening") == ("not applicable", None)
+
+
+@pytest.mark.parametrize(
+    ("outside", "ends"),
+    [
+        ("720 mm", FINE),
+        ("719 mm", WRONG),
+        ("880 mm", FINE),
+        ("881 mm", WRONG),
+        ("1200 mm", WRONG),
+    ],
+)
+def test_a_cover_is_about_as_large_as_its_face(design: DesignFolder, outside: str, ends: Ends) -> None:
+    """0.9 and 1.1 of a face of 800 mm: 720 and 880 mm; the front end has a face of 600 mm, which is not its own."""
+    block = BLOCK.replace("[ends.back]", '[ends.back]\nface_diameter = "800 mm"')
+    block = block.replace("[ends.front]", '[ends.front]\nface_diameter = "600 mm"')
+    design.write({"block.toml": block, "cover.toml": f'{COVER}outside_diameter = "{outside}"\n'})
+    assert outcome(design, "cover.of-its-face") == ends
+
+
+def test_a_cover_of_an_end_without_a_face_is_not_held_against_one(design: DesignFolder) -> None:
+    design.write({"cover.toml": f'{COVER}outside_diameter = "800 mm"\n'})
+    assert outcome(design, "cover.of-its-face") == ("not applicable", None)
+    design.write({"block.toml": BLOCK.partition("[ends")[0]})
+    assert outcome(design, "cover.of-its-face") == ("not applicable", None)

@@ -57,6 +57,12 @@ _OPEN = {
     "behind.toml": liner_ports.BEHIND,
 }
 
+_FACE = {
+    **covers.FILES,
+    "block.toml": changed(covers.BLOCK, ("[ends.back]\n", '[ends.back]\nface_diameter = "800 mm"\n')),
+    "cover.toml": f'{covers.COVER}outside_diameter = "800 mm"\n',
+}
+
 ROWS: list[Row] = [
     *rows(
         "block.size-by-its-faces",
@@ -89,6 +95,15 @@ ROWS: list[Row] = [
         (SILENT, _ENDS),
         (ASKED, ("liner.toml", 'bore = "500 mm"\n')),
         (ASKED, ("liner.toml", 'in_bore = "main"\n')),
+        (ASKED, ("cover.toml", 'closes = "block"\n')),
+    ),
+    *rows(
+        "cover.of-its-face",
+        "cover",
+        _FACE,
+        (SILENT, ("cover.toml", 'outside_diameter = "800 mm"\n')),
+        (SILENT, ("block.toml", 'face_diameter = "800 mm"\n')),
+        (SILENT, ("block.toml", _FACE["block.toml"][_FACE["block.toml"].index("[ends.front]") :])),
         (ASKED, ("cover.toml", 'closes = "block"\n')),
     ),
     *rows(
