@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.members import round_area
-from speclint.specs import CylinderCover, Lagging, LoadCase, SteamPipe
-from speclint_agreement.formulae.laggings import less_bare_ends, with_play
+from speclint.specs import CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
+from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
 
 
 def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -21,6 +21,25 @@ def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
         face = sheet.work("A_c", round_area, d=D)
         yield Pair(lagging.area, worked(face, part.outside_diameter), "at most", name="area")
         yield Pair(lagging.height, part.outside_diameter, "at most", name="height")
+    if form == "flat" and isinstance(part, CylinderBlock):
+        yield from _of_block(lagging, part, sheet)
+
+
+def _of_block(lagging: Lagging, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """The area against the surface of the box that the block fills, as long as its longest bore."""
+    lengths = [one.length for one in block.bores.values() if sheet.is_stated("length of a bore", one.length)]
+    sides = (block.entering_width, block.entering_height)
+    if not lengths or not all(sheet.is_stated("size of the block", one) for one in sides):
+        return
+    most = sheet.work(
+        "A_g",
+        surface_of_block,
+        k=sheet.limit("surface", "k"),
+        b=sheet.take("b", block.entering_width),
+        h=sheet.take("h", block.entering_height),
+        l=max(sheet.take(f"l {index}", one) for index, one in enumerate(lengths, start=1)),
+    )
+    yield Pair(lagging.area, worked(most, *sides, *lengths), "at most", name="area of the block")
 
 
 def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -40,7 +59,7 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
 of_its_part: Rule = agreement(
     "lagging.of-its-part",
     title="Round lagging goes round its hot pipe without hanging loose and covers it but for both ends, and flat "
-    "lagging is no larger than the cover under it",
+    "lagging is no larger than the cover under it, or 1.5 of the box of its block",
     on=Lagging,
     pairs=_sizes,
     within="",
@@ -60,12 +79,20 @@ of_its_part: Rule = agreement(
             COMMON_PRACTICE,
             "what the inside of round lagging may be wider than its hot pipe",
         ),
+        Limit(
+            "surface",
+            "1.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "most lagging of a block over the surface of its box: chests and pads stand out beyond a bore",
+        ),
     ],
     grade=Grade.NONCONFORMITY,
     why="lagging that does not go round its pipe is cut open by the fitter, where it ends early a hand meets metal, "
     "and where it hangs loose the air under it carries the heat away",
-    edition=2,
-    leaves_out="lagging of barrels, chests and other parts that are neither pipes nor covers; openings in it",
+    edition=3,
+    leaves_out="lagging of parts that are neither pipes, covers nor blocks; openings in it; a block of which "
+    "width, height or the length of a bore is not stated",
 )
 
 RULES = (of_its_part,)

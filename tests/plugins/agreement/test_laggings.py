@@ -82,3 +82,37 @@ def test_the_heat_is_that_of_the_larger_inside(workshop: DesignFolder, inside: s
         "round.toml", 'inside_diameter = "170 mm"\n', stated + rest
     )
     assert on_sheet(workshop.only("lagging.loss", "round"), "d" if taken == 0.18 else "D_p") == taken
+
+
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+duty = "duty"
+entering_width = "1050 mm"
+entering_height = "900 mm"
+[bores.main]
+length = "900 mm"
+[bores.short]
+length = "600 mm"
+"""
+
+
+@pytest.mark.parametrize(("area", "wanted"), [("8.09 m²", FINE), ("8.11 m²", LESS), ("10 m²", LESS)])
+def test_lagging_of_a_block_is_no_larger_than_its_box(
+    workshop: DesignFolder, area: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """1.05 by 0.9 by 0.9 m: 2 × (0.945 + 1.95 × 0.9) = 5.4 m², half as much again 8.1 m²."""
+    flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", area)
+    workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat}, settings=WITH_METALS)
+    found = workshop.only(RULE, "flat")
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize("left_out", ["entering_width", "entering_height", "length"])
+def test_lagging_of_a_block_without_sizes_is_not_held_against_it(
+    workshop: DesignFolder, left_out: str
+) -> None:
+    flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", "10 m²")
+    block = "".join(line for line in BLOCK.splitlines(keepends=True) if not line.startswith(left_out))
+    workshop.write({**FILES, "block.toml": block, "flat.toml": flat}, settings=WITH_METALS)
+    assert workshop.only(RULE, "flat").outcome == "not applicable"
