@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.handbook.fits import share_of_size
-from speclint.specs import NotStated, Stated, WeldedJoint, Weldment
+from speclint.specs import BlockOpening, NotStated, ShellOpening, Stated, WeldedJoint, Weldment
 
 _FILLETS = ("fillet", "single-run fillet")
 
@@ -58,14 +58,26 @@ def throat_of_its_plates(weldment: Weldment, sheet: Sheet) -> Judgement:
 def _plates(
     name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet
 ) -> Iterator[Stated[str] | NotStated]:
-    """The names of plates that a weld joins: its own, those of both sides, and that of its wall."""
+    """The names of plates that a weld joins: its own, those of both sides, of its wall, and round its opening."""
     yield from joint.plates_joined
-    if sheet.is_stated(f"plate of {name}", joint.plate):
-        yield joint.plate
-    if sheet.is_stated(f"wall of {name}", joint.wall):
-        wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
-        if sheet.is_stated(f"plate of the wall of {name}", wall.plate):
-            yield wall.plate
+    opening = _opening(name, joint, weldment, sheet)
+    for of, plate in ((name, joint.plate), (f"the opening of {name}", opening.plate)):
+        if sheet.is_stated(f"plate of {of}", plate):
+            yield plate
+    for of, named in ((name, joint.wall), (f"the opening of {name}", opening.flat_wall)):
+        if sheet.is_stated(f"wall of {of}", named):
+            wall = sheet.entry(weldment.walls, named, f"walls of {weldment.id}")
+            if sheet.is_stated(f"plate of the wall of {of}", wall.plate):
+                yield wall.plate
+
+
+def _opening(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> BlockOpening | ShellOpening:
+    """The opening at whose branch a weld lies, of the block first; one that states nothing where there is none."""
+    word = sheet.said(f"opening of {name}", joint.opening)
+    if word is None:
+        return ShellOpening()
+    block = sheet.follow(weldment.makes).openings if sheet.is_stated("makes", weldment.makes) else {}
+    return block.get(word) or weldment.openings.get(word) or ShellOpening()
 
 
 def _within(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> Judgement:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_applicable, expect_not_assessed
-from tests.plugins.fabrication.bench import bare, write
+from speclint.testing import DesignFolder, changed, expect_not_applicable, expect_not_assessed
+from tests.plugins.fabrication.bench import BLOCK, bare, write
 
 THROAT = "weld.throat-of-its-plates"
 
@@ -60,6 +60,28 @@ def test_the_plates_are_those_that_the_weld_names(
         ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"'),
     )
     assert write(workshop, *changes).only(THROAT).outcome == outcome
+
+
+@pytest.mark.parametrize("cut", ['plate = "chest"', 'flat_wall = "chest"'])
+@pytest.mark.parametrize("of", ["block", "weldment"])
+@pytest.mark.parametrize(("throat", "outcome"), [("14.2 mm", "conforms"), ("14.3 mm", "finding")])
+def test_a_weld_at_a_branch_joins_the_plate_of_its_opening(
+    workshop: DesignFolder, cut: str, of: str, throat: str, outcome: str
+) -> None:
+    """The weld names the flange of 40 mm, and an opening that is cut in 20 mm: 0.71 × 20 = 14.2 mm."""
+    opening = f"[openings.inlet]\n{cut}\n"
+    ends = ("[ends.back]", f"{opening}[ends.back]")
+    plates = ("[plates.chest]", f"{opening}[plates.chest]")
+    changes = (
+        ('weld = "full penetration"\nthroat', 'weld = "fillet"\nthroat'),
+        ('throat = "20 mm"', f'throat = "{throat}"'),
+        ('restraint = "medium"\nwall = "chest"', 'restraint = "medium"\nopening = "inlet"'),
+    )
+    if of == "block":
+        folder = write(workshop, *changes, beside={"block.toml": changed(BLOCK, ends)})
+    else:
+        folder = write(workshop, *changes, plates)
+    assert folder.only(THROAT).outcome == outcome
 
 
 def test_sizes_are_compared_as_they_are_drawn(workshop: DesignFolder) -> None:
