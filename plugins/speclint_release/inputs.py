@@ -123,14 +123,15 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
 def names_relief(text: str) -> bool:
     """Whether the words of a heat treatment say that it relieves stress.
 
-    >>> names_relief("Stress relieved in the foundry"), names_relief("annealed")
+    >>> names_relief("Stress-relieved in the foundry"), names_relief("annealed")
     (True, False)
     """
     return "stress relieve" in _named(text, _TREATMENTS)
 
 
 def _named(text: str, words: Mapping[str, tuple[str, ...]]) -> list[str]:
-    return [name for name, stems in words.items() if any(stem in text.lower() for stem in stems)]
+    plain = re.sub(r"(?<=stress)[-\s]+", " ", text.lower())
+    return [name for name, stems in words.items() if any(stem in plain for stem in stems)]
 
 
 def no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgement:

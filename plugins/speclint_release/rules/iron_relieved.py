@@ -38,25 +38,34 @@ def iron_relieved(made: MadePart, sheet: Sheet) -> Judgement:
     if sheet.material_of(drawn).family != "grey-iron":
         raise sheet.not_applicable("it is not of grey iron")
     wall = _thickest(drawn, sheet)
-    return sheet.each(relieved.items(), lambda item: _held(*item, wall, sheet))
+    return sheet.each(relieved.items(), lambda item: _relieved(*item, wall, sheet))
 
 
 def _says_relieved(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
+    """Whether a record says what it was, or where it does not is called by it."""
     said = sheet.said(f"treatment of {name}", record.treatment)
-    return said is not None and names_relief(said)
+    return names_relief(name if said is None else said)
 
 
-def _held(name: str, record: HeatTreatmentRecord, wall: Metres, sheet: Sheet) -> Judgement:
+def _relieved(name: str, record: HeatTreatmentRecord, wall: Metres, sheet: Sheet) -> Judgement:
+    """Temperature and time, each by itself: one that is not on record hides nothing of the other."""
+    return sheet.each((_hot, _held), lambda judge: judge(name, record, wall, sheet))
+
+
+def _hot(name: str, record: HeatTreatmentRecord, _: Metres, sheet: Sheet) -> Judgement:
     least, greatest = sheet.take_limits(f"T {name}", record.temperature, f"temperature of {name}")
-    wanted = sheet.work(
-        "τ", time_of_relief, t=wall, s=sheet.limit("wall", "s"), tau_0=sheet.limit("time", "τ_0")
-    )
     return sheet.worst(
         sheet.at_least(least, sheet.limit("coolest")).else_says(f"{name}: at {{found}}, {{limit}} wanted"),
         sheet.at_most(greatest, sheet.limit("hottest")).else_says(f"{name}: at {{found}}, {{limit}} at most"),
-        sheet.at_least(sheet.take(f"τ {name}", record.held), wanted).else_says(
-            f"{name}: held for {{found}}, {{limit}} wanted"
-        ),
+    )
+
+
+def _held(name: str, record: HeatTreatmentRecord, wall: Metres, sheet: Sheet) -> Judgement:
+    wanted = sheet.work(
+        "τ", time_of_relief, t=wall, s=sheet.limit("wall", "s"), tau_0=sheet.limit("time", "τ_0")
+    )
+    return sheet.at_least(sheet.take(f"τ {name}", record.held), wanted).else_says(
+        f"{name}: held for {{found}}, {{limit}} wanted"
     )
 
 

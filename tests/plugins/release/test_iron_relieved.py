@@ -91,10 +91,26 @@ def test_of_a_wall_that_is_not_drawn_an_hour_is_asked(
     [
         ('treatment = "stress relieve"', 'treatment = "annealed"'),
         ('treatment = "stress relieve"\n', ""),
+        ('furnace]\ntreatment = "stress relieve"', '"stress relief"]\ntreatment = "annealed"'),
     ],
 )
 def test_another_treatment_is_not_judged(workshop: DesignFolder, change: tuple[str, str]) -> None:
     expect_not_applicable(made(workshop, change), "no stress relief is on record")
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        ('"stress relieve"', '"Stress-relieved by the foundry"'),
+        ('"stress relieve"', '"stress  relief anneal"'),
+        ('furnace]\ntreatment = "stress relieve"\n', '"stress-relief"]\n'),
+    ],
+)
+@pytest.mark.parametrize(("temperature", "outcome"), [("500 °C", "conforms"), ("499 °C", "finding")])
+def test_a_relief_is_known_by_its_words_else_by_its_name(
+    workshop: DesignFolder, change: tuple[str, str], temperature: str, outcome: str
+) -> None:
+    assert made(workshop, change, ('"540 °C ±10"', f'"{temperature}"')).outcome == outcome
 
 
 def test_another_metal_is_not_judged(workshop: DesignFolder) -> None:
@@ -108,3 +124,11 @@ def test_another_metal_is_not_judged(workshop: DesignFolder) -> None:
 def test_a_record_without_time_or_temperature_is_not_assessed(workshop: DesignFolder) -> None:
     expect_not_assessed(made(workshop, ('held = "8000 s"\n', "")), "held")
     expect_not_assessed(made(workshop, ('temperature = "540 °C ±10"\n', "")), "temperature")
+
+
+def test_a_gap_hides_no_finding(workshop: DesignFolder) -> None:
+    """Neither that of the temperature a time too short, nor that of the time too low a temperature."""
+    cool = made(workshop, ('held = "8000 s"\n', ""), ('"540 °C ±10"', '"450 °C"'))
+    assert (cool.outcome, "450 °C < 500 °C" in cool.says) == ("finding", True)
+    short = made(workshop, ('temperature = "540 °C ±10"\n', ""), ('"8000 s"', '"60 s"'))
+    assert (short.outcome, "60 s < 7920 s" in short.says) == ("finding", True)
