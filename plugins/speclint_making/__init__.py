@@ -21,7 +21,9 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_making.rules.fitting", "cylinder-block"),
         rules_in("speclint_making.rules.lists", *_MADE),
         rules_in("speclint_making.rules.implied", *_MADE),
-        rules_in("speclint_making.rules.iron_relief", "casting", "cylinder-liner", "valve-seat"),
+        rules_in(
+            "speclint_making.rules.iron_relief", "casting", "cylinder-block", "cylinder-liner", "valve-seat"
+        ),
         rules_in(
             "speclint_making.rules.words", "access-plan", "cylinder-block", "cylinder-liner", "weldment"
         ),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import steps_of
-from speclint.specs import Casting, CylinderLiner, StepDetail, ValveSeat
+from speclint.specs import Casting, CylinderBlock, CylinderLiner, StepDetail, ValveSeat
 from speclint_making.inputs.steps import RELIEF
 
 
@@ -12,7 +12,7 @@ from speclint_making.inputs.steps import RELIEF
     "making.iron-relieved-hot",
     title="A list of steps relieves grey iron between 500 and 600 °C",
     wrong='"{item}" at {found}, where the nearer limit is {limit}',
-    on=(Casting, CylinderLiner, ValveSeat),
+    on=(Casting, CylinderBlock, CylinderLiner, ValveSeat),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="iron that is warmed less keeps the stresses of its mould, and moves when it is bored and in steam; hotter, "
@@ -25,7 +25,7 @@ from speclint_making.inputs.steps import RELIEF
         Limit("hottest", "600 °C", "temperature", COMMON_PRACTICE, "hottest stress relief of grey iron"),
     ],
 )
-def iron_relieved_hot(part: Casting | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
+def iron_relieved_hot(part: Casting | CylinderBlock | CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """Both limits of the temperature of each step that relieves, with its number too."""
     relief = {step.written for step in steps_of(part, sheet) if step.word in RELIEF}
     details = {name: one for name, one in part.making.details.items() if name in relief}

@@ -41,6 +41,20 @@ def test_a_second_relief_is_judged_too(workshop: DesignFolder) -> None:
 SECOND = 'steps = ["cast", "weld repair", "stress relieve"]\n[making.details."stress relieve"]\ntemperature = "160 °C"'
 
 
+@pytest.mark.parametrize(("temperature", "outcome"), [("500 °C", "conforms"), ("499 °C", "finding")])
+def test_a_cast_block_is_judged_by_its_own_list(
+    workshop: DesignFolder, temperature: str, outcome: str
+) -> None:
+    iron = ("block", 'material = "known-steel"', 'material = "known-iron"')
+    relief = (
+        "block",
+        "[seat_bores.upper]",
+        f'[making.details."stress relieve"]\ntemperature = "{temperature}"\n[seat_bores.upper]',
+    )
+    assert write(workshop, iron, relief).only(HOT, "block").outcome == outcome
+    assert write(workshop, relief).only(HOT, "block").outcome == "not applicable"
+
+
 def test_what_is_not_stated_or_not_of_iron_is_not_judged(workshop: DesignFolder) -> None:
     says = "no step of stress relief states its temperature"
     expect_not_applicable(write(workshop).only(HOT, "liner"), says)
