@@ -128,8 +128,8 @@ def _pull(
 
 @rule(
     "lifting.crane",
-    title="The greatest load with its tackle, not less than 0.5 % of it, and 5 % of unstated weld takes at most 0.9 of "
-    "each crane's capacity, whose hook is high enough to lift it over what stands in the way",
+    title="The greatest load with its tackle, not less than 0.25 % of it, and 5 % of unstated weld takes at most 0.9 "
+    "of each crane's capacity, whose hook is high enough to lift it over what stands in the way",
     on=LiftingPlan,
     grade=Grade.HOLD,
     edition=2,
@@ -142,7 +142,7 @@ def _pull(
         Limit("weld", "5 %", "ratio", COMMON_PRACTICE, "weld of a fabrication that no drawing states"),
         Limit(
             "tackle",
-            "0.5 %",
+            "0.25 %",
             "ratio",
             COMMON_PRACTICE,
             "least mass of hook block, slings and shackles over the load",
