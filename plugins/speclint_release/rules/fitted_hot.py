@@ -16,6 +16,9 @@ from speclint.specs import (
     ValveSeat,
 )
 
+#: How a liner or a seat goes into a block that is not heated for it.
+_COLD_BLOCK = ("pressed", "chilled", "pressed cold", "ring chilled")
+
 
 @rule(
     "made.fitted-as-asked",
@@ -58,8 +61,14 @@ def _block_asked(drawn: Component, sheet: Sheet) -> Temperature | None:
         return None
     if sheet.is_stated("heating asked for", drawn.block_heated_to):
         return drawn.block_heated_to
-    block = drawn.housed_in if isinstance(drawn, CylinderLiner) else drawn.pressed_into
-    return sheet.follow(block).heated_to if sheet.is_stated("block", block) else None
+    how: str | None
+    if isinstance(drawn, CylinderLiner):
+        how, block = sheet.said("how it goes in", drawn.entered), drawn.housed_in
+    else:
+        how, block = sheet.said("how it goes in", drawn.entering), drawn.pressed_into
+    if how in _COLD_BLOCK or not sheet.is_stated("block", block):
+        return None
+    return sheet.follow(block).heated_to
 
 
 def _as_asked(

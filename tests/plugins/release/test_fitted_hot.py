@@ -70,6 +70,26 @@ def test_what_the_part_asks_stands_before_the_block(
     assert (check.outcome, check.grade) == ends
 
 
+@pytest.mark.parametrize(
+    ("of", "how", "cold"),
+    [
+        ("liner", 'entered = "pressed"', True),
+        ("liner", 'entered = "chilled"', True),
+        ("liner", 'entered = "chilled and heated block"', False),
+        ("seat", 'entering = "pressed cold"', True),
+        ("seat", 'entering = "ring chilled"', True),
+        ("seat", 'entering = "block heated and ring chilled"', False),
+    ],
+)
+def test_a_block_that_stays_cold_is_asked_for_no_heat(
+    workshop: DesignFolder, of: str, how: str, cold: bool
+) -> None:
+    """At 18 °C, where 180 °C are asked of the block for the others that go into it hot."""
+    made(workshop, ('"181 °C ±2"', '"18 °C"'), ('cold_temperature = "-76 °C ±1"\n', ""), of=of)
+    check = workshop.write({f"{of}.toml": f"{FILES[f'{of}.toml']}{how}\n"}).only(FITTED, "made")
+    assert check.outcome == ("not applicable" if cold else "finding")
+
+
 def test_what_is_not_on_record_or_not_asked_is_not_judged(workshop: DesignFolder) -> None:
     says = "no temperature on record stands beside one that is asked for"
     bare = ('temperature = "181 °C ±2"\n', ""), ('cold_temperature = "-76 °C ±1"\n', "")
