@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
-from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
+from speclint_agreement.formulae.laggings import area_together, less_bare_ends, surface_of_block, with_play
 
 
 def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -26,7 +26,7 @@ def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _of_block(lagging: Lagging, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
-    """The area against the surface of the box that the block fills, as long as its longest bore."""
+    """The area of all flat lagging of the block against the surface of its box, as long as its longest bore."""
     lengths = [one.length for one in block.bores.values() if sheet.is_stated("length of a bore", one.length)]
     sides = (block.entering_width, block.entering_height)
     if not lengths or not all(sheet.is_stated("size of the block", one) for one in sides):
@@ -39,7 +39,24 @@ def _of_block(lagging: Lagging, block: CylinderBlock, sheet: Sheet) -> Iterator[
         h=sheet.take("h", block.entering_height),
         l=max(sheet.take(f"l {index}", one) for index, one in enumerate(lengths, start=1)),
     )
-    yield Pair(lagging.area, worked(most, *sides, *lengths), "at most", name="area of the block")
+    areas = [one.area for one in _flat_of(block, sheet)]
+    if len(areas) > 1:
+        total = 0.0
+        for index, area in enumerate(areas, start=1):
+            total = sheet.work("A", area_together, A_0=total, A_1=sheet.take(f"A_{index}", area))
+        yield Pair(worked(total, *areas), worked(most, *sides, *lengths), "at most", name="area together")
+    else:
+        yield Pair(lagging.area, worked(most, *sides, *lengths), "at most", name="area of the block")
+
+
+def _flat_of(block: CylinderBlock, sheet: Sheet) -> list[Lagging]:
+    """The flat lagging of a block of which the area is stated."""
+    return [
+        one
+        for one in sheet.belonging_to(block, Lagging)
+        if sheet.said(f"form of {one.id}", one.form) == "flat"
+        and sheet.is_stated(f"area of {one.id}", one.area)
+    ]
 
 
 def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:

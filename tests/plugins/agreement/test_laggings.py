@@ -116,3 +116,18 @@ def test_lagging_of_a_block_without_sizes_is_not_held_against_it(
     block = "".join(line for line in BLOCK.splitlines(keepends=True) if not line.startswith(left_out))
     workshop.write({**FILES, "block.toml": block, "flat.toml": flat}, settings=WITH_METALS)
     assert workshop.only(RULE, "flat").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("form", "area", "wanted"),
+    [("flat", "3.09 m²", FINE), ("flat", "3.11 m²", LESS), ("round", "3.11 m²", FINE)],
+)
+def test_all_flat_lagging_of_a_block_counts_together(
+    workshop: DesignFolder, form: str, area: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """5 m² and 3.1 m² are the 8.1 m² that its box allows; round lagging of the barrel is none of it."""
+    flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", "5 m²")
+    more = f'kind = "lagging"\nid = "more"\ncovers = "block"\nform = "{form}"\narea = "{area}"\n'
+    workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat, "more.toml": more}, settings=WITH_METALS)
+    found = workshop.only(RULE, "flat")
+    assert (found.outcome, found.grade) == wanted
