@@ -61,11 +61,12 @@ def _block_asked(drawn: Component, sheet: Sheet) -> Temperature | None:
         return None
     if sheet.is_stated("heating asked for", drawn.block_heated_to):
         return drawn.block_heated_to
+    how: str | None
     if isinstance(drawn, CylinderLiner):
-        how, block = drawn.entered, drawn.housed_in
+        how, block = sheet.said("how it goes in", drawn.entered), drawn.housed_in
     else:
-        how, block = drawn.entering, drawn.pressed_into
-    if sheet.said("how it goes in", how) in _COLD_BLOCK or not sheet.is_stated("block", block):
+        how, block = sheet.said("how it goes in", drawn.entering), drawn.pressed_into
+    if how in _COLD_BLOCK or not sheet.is_stated("block", block):
         return None
     return sheet.follow(block).heated_to
 
