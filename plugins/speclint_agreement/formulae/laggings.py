@@ -49,17 +49,3 @@ def surface_of_block(k: Ratio, b: Metres, h: Metres, l: Metres) -> SquareMetres:
     8.1
     """
     return 2 * k * (b * h + (b + h) * l)
-
-
-@formula("A = A_0 + A_1", cites=[FIRST_PRINCIPLES])
-def area_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
-    """Area of several pieces of lagging, added up piece by piece.
-
-    A = A_0 + A_1
-
-    ``A_0`` of the pieces before, ``A_1`` of the next [m²]. Returns [m²].
-
-    >>> area_together(A_0=5.0, A_1=3.5)
-    8.5
-    """
-    return A_0 + A_1

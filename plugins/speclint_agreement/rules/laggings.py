@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
+from speclint.handbook.heat import areas_together
 from speclint.handbook.members import round_area
 from speclint.specs import CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
-from speclint_agreement.formulae.laggings import area_together, less_bare_ends, surface_of_block, with_play
+from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
 
 
 def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -43,7 +44,7 @@ def _of_block(lagging: Lagging, block: CylinderBlock, sheet: Sheet) -> Iterator[
     if len(areas) > 1:
         total = 0.0
         for index, area in enumerate(areas, start=1):
-            total = sheet.work("A", area_together, A_0=total, A_1=sheet.take(f"A_{index}", area))
+            total = sheet.work("A", areas_together, A_0=total, A_1=sheet.take(f"A_{index}", area))
         yield Pair(worked(total, *areas), worked(most, *sides, *lengths), "at most", name="area together")
     else:
         yield Pair(lagging.area, worked(most, *sides, *lengths), "at most", name="area of the block")

@@ -99,20 +99,6 @@ def area_of_share(x: Ratio, A: SquareMetres) -> SquareMetres:
     return x * A
 
 
-@formula("A = A_0 + A_1", cites=[FIRST_PRINCIPLES])
-def areas_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
-    """Two areas together.
-
-    A = A_0 + A_1
-
-    ``A_0``, ``A_1`` [m²]. Returns [m²].
-
-    >>> areas_together(A_0=0.25, A_1=0.5)
-    0.75
-    """
-    return A_0 + A_1
-
-
 @formula("UA = UA_0 + U A", cites=[FIRST_PRINCIPLES])
 def conducted_together(UA_0: WattsPerKelvin, U: WattsPerSquareMetreKelvin, A: SquareMetres) -> WattsPerKelvin:
     """Heat for each kelvin through several walls side by side.

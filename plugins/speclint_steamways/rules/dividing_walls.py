@@ -7,9 +7,15 @@ from collections.abc import Callable, Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Ratio, SquareMetres
 from speclint.facts import flow_in
-from speclint.handbook.heat import GNIELINSKI, INCROPERA, overall_coefficient, plane_wall_resistance
+from speclint.handbook.heat import (
+    GNIELINSKI,
+    INCROPERA,
+    areas_together,
+    overall_coefficient,
+    plane_wall_resistance,
+)
 from speclint.specs import LoadCase, Partition, PassageFace, SteamPassage
-from speclint_steamways.formulae.heat import areas_together, midway, share_of_coefficient
+from speclint_steamways.formulae.heat import midway, share_of_coefficient
 from speclint_steamways.formulae.paths import area_ratio
 from speclint_steamways.inputs.dividing import (
     IRON,

@@ -6,6 +6,7 @@ from .air import (
 )
 from .conduction import (
     STEFAN_BOLTZMANN as STEFAN_BOLTZMANN,
+    areas_together as areas_together,
     heat_flux as heat_flux,
     hotter as hotter,
     overall_coefficient as overall_coefficient,

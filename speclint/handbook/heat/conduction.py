@@ -22,6 +22,7 @@ from speclint.equations import (
     Ratio,
     Source,
     SquareMetreKelvinsPerWatt,
+    SquareMetres,
     Watts,
     WattsPerMetre,
     WattsPerMetreKelvin,
@@ -217,3 +218,17 @@ def _require_conductivity(λ: float) -> None:
 
 def _require_shell(d: float, D: float) -> None:
     require(0 < d < D, "the outside diameter must be greater than the inside one, and that above 0")
+
+
+@formula("A = A_0 + A_1", cites=[FIRST_PRINCIPLES])
+def areas_together(A_0: SquareMetres, A_1: SquareMetres) -> SquareMetres:
+    """Two areas together.
+
+    A = A_0 + A_1
+
+    ``A_0``, ``A_1`` [m²]. Returns [m²].
+
+    >>> areas_together(A_0=0.25, A_1=0.5)
+    0.75
+    """
+    return A_0 + A_1
