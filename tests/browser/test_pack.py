@@ -180,7 +180,7 @@ def test_it_can_be_read_without_scripts(browser: Browser, pack: Path) -> None:
     context.close()
 
 
-@pytest.mark.parametrize("width", [*SCREENS, _PRINT_WIDTH])
+@pytest.mark.parametrize("width", [*SCREENS, pytest.param(_PRINT_WIDTH, marks=pytest.mark.long)])
 def test_no_text_of_the_document_overlaps_or_is_cut(reader: Reader, width: int) -> None:
     """On three screens, and as wide as A4 between its margins; what scrolls sideways in its own frame is not cut."""
     page = reader.page

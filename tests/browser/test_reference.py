@@ -225,6 +225,7 @@ def test_it_can_be_read_without_scripts(browser: Browser, folder: Path) -> None:
     context.close()
 
 
+@pytest.mark.long
 def test_markup_that_got_into_a_page_runs_nothing(browser: Browser, folder: Path, tmp_path: Path) -> None:
     """A script, a handler and a style of their own, and a script from a file beside the page."""
     page_text = (folder / REFERENCE_FRONT).read_text(encoding="utf-8")

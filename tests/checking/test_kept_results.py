@@ -165,6 +165,7 @@ def test_a_word_of_the_drawing_changes_only_what_reads_it(
     assert taken(shop, kept, monkeypatch) == ALL  # no rule of the tubes reads a title
 
 
+@pytest.mark.long
 @settings(max_examples=15)
 @given(st.lists(st.tuples(st.sampled_from(sorted(FILES)), st.sampled_from(sorted(EDITS))), max_size=6))
 def test_kept_or_made_anew_a_run_is_the_same_to_the_byte(

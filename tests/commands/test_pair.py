@@ -41,6 +41,7 @@ def test_the_pairs_and_what_is_left_over(works: Path, capsys: pytest.CaptureFixt
     assert "support a competent person" in said
 
 
+@pytest.mark.long
 def test_the_finish_size_where_no_liner_is_left_that_fits(
     works: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

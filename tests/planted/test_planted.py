@@ -12,7 +12,7 @@ from tests.planted.reading import NotReadable, Planted, families, planted, read
 from tests.planted.trying import faults_of, in_si
 from tests.rule_examples.designs import bench
 
-_SHARES = 5  # of the parts, told by their names, one share is tried in every run and the others in .ci/long
+_SHARES = 8  # of the parts, told by their names, one share is tried in every run and the others in .ci/long
 
 
 @pytest.mark.parametrize(

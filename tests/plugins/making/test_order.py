@@ -114,7 +114,7 @@ def test_the_small_block_is_made_in_order(workshop: DesignFolder) -> None:
     in_order = {check.rule.name for check in checks if check.outcome == "conforms"}
     other = [one for one in checks if one.outcome not in ("conforms", "not applicable")]
     assert [f"{one.rule.name} {one.component}: {one.says}" for one in other] == []
-    assert in_order == set(names)
+    assert in_order == set(names) - {"making.iron-relieved-hot"}  # none of its steps states a temperature
 
 
 @pytest.mark.parametrize(("rule", "component", "step", "behind"), MOVES)

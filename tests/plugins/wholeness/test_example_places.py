@@ -7,6 +7,8 @@ from collections.abc import Mapping
 from dataclasses import replace
 from functools import cache
 
+import pytest
+
 from speclint.checking import check_component
 from speclint.checking.inputs import Inputs, context_of
 from speclint.repository import Design, Register
@@ -90,6 +92,7 @@ def linked_to(name: str) -> bool:
     )
 
 
+@pytest.mark.long
 def test_each_part_that_is_taken_away_is_told() -> None:
     silent = []
     for name in parts():
@@ -112,6 +115,7 @@ ALONE = (
 )
 
 
+@pytest.mark.long
 def test_each_part_that_is_drawn_twice_is_told() -> None:
     silent = []
     for name in ALONE:
