@@ -9,6 +9,9 @@ import sys
 from pathlib import Path
 
 import pytest
+import tomli
+
+from tests.mutation.running import _OPTIONS
 
 ROOT = Path(__file__).parents[2]
 
@@ -116,3 +119,12 @@ def test_a_sample_is_tried_first_on_the_test_that_noticed_each(little: Path) -> 
     (little / "test_little.py").write_text(tests.replace("== 200", "> 0"), "utf-8")
     looser = run(little, *words, "--noticed", f"--keep={little / 'other'}").stdout
     assert "- -> +   return 250.0" in looser
+
+
+def test_the_options_of_every_run_ask_for_no_plug_in_that_the_tool_leaves_out() -> None:
+    """An option of such a plug-in is unknown to the tool's runs, which then begin no test."""
+    options = tomli.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    asked = options["tool"]["pytest"]["ini_options"]["addopts"]
+    left_out = [one.removeprefix("no:") for one in _OPTIONS if one.startswith("no:")]
+    assert left_out
+    assert [one for one in left_out if f"--{one}" in asked] == []
