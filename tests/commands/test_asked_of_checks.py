@@ -236,6 +236,14 @@ def test_the_record_is_written_in_the_form_that_is_asked_for(
     assert capsys.readouterr().out.lower().startswith(begins)
 
 
+@pytest.mark.parametrize(("form", "begins"), [("json", "{"), ("csv", "component,rule"), ("", "margins ")])
+def test_margins_are_written_in_the_form_that_is_asked_for(
+    shop: DesignFolder, capsys: pytest.CaptureFixture[str], form: str, begins: str
+) -> None:
+    main(["margins", "--vary", "0", *(["--as", form] if form else [])])
+    assert capsys.readouterr().out.lower().startswith(begins)
+
+
 def test_a_reading_that_is_entered_is_shown_as_the_register_has_it(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
