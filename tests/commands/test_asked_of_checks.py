@@ -240,7 +240,7 @@ def test_the_record_is_written_in_the_form_that_is_asked_for(
 def test_margins_are_written_in_the_form_that_is_asked_for(
     shop: DesignFolder, capsys: pytest.CaptureFixture[str], form: str, begins: str
 ) -> None:
-    main(["margins", "--vary", "0", *(["--as", form] if form else [])])
+    main(["margins", "--vary", "0", "--in", str(shop.root), *(["--as", form] if form else [])])
     assert capsys.readouterr().out.lower().startswith(begins)
 
 
