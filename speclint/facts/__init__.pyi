@@ -231,7 +231,9 @@ from .guided_valves import (
     sink_of_valve as sink_of_valve,
 )
 from .heating import (
+    block_of_ring as block_of_ring,
     block_when_entering as block_when_entering,
+    heat_asked_of_block as heat_asked_of_block,
 )
 from .hot_clearances import (
     WorkingClearances as WorkingClearances,

@@ -1,4 +1,4 @@
-"""How hot the block is when a liner or a seat goes into it."""
+"""The block into which a liner or a seat goes, and how hot it is then."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from speclint.quantities import Measure
 from speclint.rules import Sheet
-from speclint.specs import NotStated
+from speclint.specs import NotStated, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat
+    from speclint.specs import CylinderBlock, CylinderLiner, LinkTo, ValveSeat
 
 
 def block_when_entering(
@@ -19,3 +19,16 @@ def block_when_entering(
     if sheet.is_stated("heating of the block", block.heated_to):
         return block.heated_to
     return part.block_heated_to
+
+
+def heat_asked_of_block(
+    part: CylinderLiner | ValveSeat, block: CylinderBlock, sheet: Sheet
+) -> Measure | NotStated:
+    """Temperature of the block that a part asks for: its own, else that of the block's one heating."""
+    own = part.block_heated_to
+    return own if sheet.is_stated(f"heating for {part.id}", own) else block.heated_to
+
+
+def block_of_ring(part: CylinderLiner | ValveSeat) -> LinkTo[CylinderBlock]:
+    """The link of a liner or a seat to the block into which it goes."""
+    return part.housed_in if isinstance(part, by_word.CylinderLiner) else part.pressed_into

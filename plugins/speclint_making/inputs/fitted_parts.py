@@ -29,11 +29,6 @@ class FittedPart:
     outside: Any
     bore: Any
 
-    def asked_of(self, block: CylinderBlock, sheet: Sheet) -> Any:
-        """The temperature of the block that the part asks for: its own, else that of the block's one heating."""
-        own = self.part.block_heated_to
-        return own if sheet.is_stated(f"heating for {self.part.id}", own) else block.heated_to
-
 
 def goes_in_at(part: Fitted, sheet: Sheet) -> str:
     """The step of the block at which a part goes in: that which it names, else the usual one of its kind."""

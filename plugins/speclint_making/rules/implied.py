@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.facts import MakingStep, steps_of
+from speclint.facts import MakingStep, block_of_ring, steps_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.inputs.fitted_parts import goes_in_at
 from speclint_making.inputs.implied_steps import implied_steps, is_grave, told_of
@@ -79,9 +79,7 @@ def points_in_the_list(part: CylinderBlock | Weldment | CylinderLiner | ValveSea
 
 def _had_from_where_it_goes_in(part: CylinderLiner | ValveSeat, sheet: Sheet) -> frozenset[str]:
     """The steps of its block that are done to a part: of those listed and those wanted, none before it goes in."""
-    block: CylinderBlock = sheet.follow(
-        part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into
-    )
+    block: CylinderBlock = sheet.follow(block_of_ring(part))
     steps = listed(block, sheet)
     at = place_of(goes_in_at(part, sheet), steps) or 0
     return (told_of(block, sheet) - _written(steps[:at])) | _written(steps[at:])

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import MakingStep, places_of
+from speclint.facts import MakingStep, heat_asked_of_block, places_of
 from speclint.handbook.fits import DRAWING_TEMPERATURE, hot_interference, interference
 from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
 from speclint_making.formulae.heat import hottest_after
@@ -149,7 +149,7 @@ def _heated_for(
         return sheet.states(False, says, where=block.making.where)
     return sheet.at_least(
         _heat(block, steps, before[-1], sheet),
-        sheet.take(f"T_b of {part.part.id}", part.asked_of(block, sheet)),
+        sheet.take(f"T_b of {part.part.id}", heat_asked_of_block(part.part, block, sheet)),
     ).else_says(f"block at {{found}} as {part.part.id} goes in, {{limit}} asked")
 
 
@@ -175,7 +175,7 @@ def _hottest_first(
 
 def _asked(part: FittedPart, block: CylinderBlock, sheet: Sheet) -> float:
     """The temperature of the block that the spec of a part aims at, K."""
-    return sheet.take_nominal(f"T_0 of {part.part.id}", part.asked_of(block, sheet))
+    return sheet.take_nominal(f"T_0 of {part.part.id}", heat_asked_of_block(part.part, block, sheet))
 
 
 def _stays(part: FittedPart, block: CylinderBlock, T: float, sheet: Sheet) -> Judgement:

@@ -7,6 +7,7 @@ from functools import cache
 from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_of_ring
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
@@ -153,7 +154,7 @@ def _seam(one: Material, other: Material, T: float, sheet: Sheet) -> Judgement:
 
 def _pressed(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """A press fit of two metals: its family has assessed what is left of it hot, or nobody has."""
-    block = sheet.follow(part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into)
+    block = sheet.follow(block_of_ring(part))
     inner, outer = sheet.material_of(part), sheet.material_of(block)
     if inner.family.endswith("iron") and outer.family.endswith("steel"):
         raise sheet.not_applicable("iron in steel: pairing.iron-on-steel-seat checks this and more")

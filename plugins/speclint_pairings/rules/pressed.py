@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.facts import block_of_ring
 from speclint.specs import Component, CylinderLiner, ValveSeat
 
 #: The rules of liners and of valves that assess such a fit, by the kind of the part that is pressed in.
@@ -26,7 +27,7 @@ _ASSESSING_RULES = {
 )
 def iron_in_steel(part: CylinderLiner | ValveSeat, sheet: Sheet) -> Judgement:
     """Looks for an outcome of each check; one that no family makes counts as not assessed."""
-    block = sheet.follow(part.housed_in if isinstance(part, CylinderLiner) else part.pressed_into)
+    block = sheet.follow(block_of_ring(part))
     if not (_is_iron(part, sheet) and _is_steel(block, sheet)):
         raise sheet.not_applicable("it is not iron in steel")
     outcomes = sheet.outcomes()

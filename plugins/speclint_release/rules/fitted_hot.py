@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import block_of_ring, heat_asked_of_block
 from speclint.handbook.heat import tied_temperature
 from speclint.specs import (
     Component,
@@ -15,9 +16,6 @@ from speclint.specs import (
     Temperature,
     ValveSeat,
 )
-
-#: How a liner or a seat goes into a block that is not heated for it.
-_COLD_BLOCK = ("pressed", "chilled", "pressed cold", "ring chilled")
 
 
 @rule(
@@ -59,16 +57,16 @@ def _block_asked(drawn: Component, sheet: Sheet) -> Temperature | None:
         return drawn.heated_to
     if not isinstance(drawn, CylinderLiner | ValveSeat):
         return None
-    if sheet.is_stated("heating asked for", drawn.block_heated_to):
-        return drawn.block_heated_to
     how: str | None
     if isinstance(drawn, CylinderLiner):
-        how, block = sheet.said("how it goes in", drawn.entered), drawn.housed_in
+        how = sheet.said("how it goes in", drawn.entered)
     else:
-        how, block = sheet.said("how it goes in", drawn.entering), drawn.pressed_into
-    if how in _COLD_BLOCK or not sheet.is_stated("block", block):
-        return None
-    return sheet.follow(block).heated_to
+        how = sheet.said("how it goes in", drawn.entering)
+    block = block_of_ring(drawn)
+    stays_cold = how is not None and "heated" not in how
+    if stays_cold or not sheet.is_stated("block", block):
+        return drawn.block_heated_to
+    return heat_asked_of_block(drawn, sheet.follow(block), sheet)
 
 
 def _as_asked(
