@@ -20,12 +20,9 @@ from speclint.errors import in_words
 R = TypeVar("R")
 #: Ends the process at once, also where ``os._exit`` is refused to a family: for the core.
 end_process = os._exit
-#: Different lines of what a family prints after which one more is the last shown: one in a rule is printed for each
-#: component and corner.
+#: So many different lines of what a family prints are shown, and one more that says so: one in a rule is printed for
+#: each component and corner.
 _LINES = 10
-
-#: What printing raises where nobody reads the error stream, or it is closed.
-_NOT_READ = (OSError, ValueError)
 
 
 class FamilyFailed(Exception):
@@ -109,5 +106,5 @@ def _printed_by(family: str) -> Printed:
 
 
 def _on_error_stream(line: str) -> None:
-    with suppress(*_NOT_READ):
+    with suppress(OSError, ValueError):  # where nobody reads the error stream, or it is closed
         print(line, file=sys.stderr)

@@ -90,8 +90,9 @@ class NameLists:
 
     def _holding(self, word: str) -> tuple[NameList, ...]:
         """The lists with only the names that have a word; none for what is nearly the name of a list, or is a key."""
-        meant = nearest(word, self.called()) or any(key.path == (word,) for key in self._keys)
-        found = (self._list(one).holding(word) for one in (() if meant else self.called()))
+        if nearest(word, self.called()) or any(key.path == (word,) for key in self._keys):
+            return ()
+        found = (self._list(one).holding(word) for one in self.called())
         return tuple(one for one in found if one.names)
 
     def _instead(self, word: str) -> str:

@@ -43,7 +43,7 @@ def _faults_of_cases(cases: Sequence[Any]) -> Iterator[str]:
 
 def _faults_of_limits(limits: Sequence[Any]) -> Iterator[str]:
     names = [one.name for one in limits if isinstance(one, Limit)]
-    for name in dict.fromkeys(one for one in names if names.count(one) != 1):
+    for name in dict.fromkeys(one for one in names if names.count(one) > 1):
         yield f"has two limits called {name}"
     for one in limits:
         if isinstance(one, Limit):
