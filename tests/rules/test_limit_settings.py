@@ -18,6 +18,13 @@ from tests.own_limits import own_limit
 
 #: The rules of the tubes, known to belong to their family. Of them tube.stress is of hold grade, at 100 MPa.
 RULES = tubes.tubes().rules
+#: One who is competent for them, and one who is not.
+REVIEWERS = """
+[reviewers."T. Ester"]
+competent_for = ["tubes"]
+[reviewers."B. Oiler"]
+competent_for = ["boilers"]
+"""
 
 
 def settings(folder: Path, text: str) -> Settings:
@@ -108,10 +115,7 @@ def test_sound_limits_are_kept_beside_wrong_ones(tmp_path: Path) -> None:
 def test_a_limit_of_a_rule_of_hold_grade_has_grounds_and_a_competent_reviewer(
     tmp_path: Path, stated: str, line: str
 ) -> None:
-    text = (
-        f'[limits."tube.stress"]\nallowable = {stated}\n'
-        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n[reviewers."B. Oiler"]\ncompetent_for = ["boilers"]\n'
-    )
+    text = f'[limits."tube.stress"]\nallowable = {stated}\n' + REVIEWERS
     limits, (complaint,) = read_limits(settings(tmp_path, text), RULES)
     assert limits == {}
     assert (complaint.where.file, complaint.where.line) == ("speclint.toml", 2)
@@ -154,10 +158,7 @@ def test_who_is_said_to_accept_a_limit_of_any_grade_is_a_competent_reviewer(
     tmp_path: Path, by: str, line: str, grounds: str
 ) -> None:
     """Of an observation nobody needs to; where a name is written, reports print it."""
-    text = (
-        f'[limits."tube.hoops"]\nleast = {{ value = "5", {grounds}accepted_by = "{by}" }}\n'
-        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n[reviewers."B. Oiler"]\ncompetent_for = ["boilers"]\n'
-    )
+    text = f'[limits."tube.hoops"]\nleast = {{ value = "5", {grounds}accepted_by = "{by}" }}\n' + REVIEWERS
     limits, complaints = read_limits(settings(tmp_path, text), RULES)
     assert [one.message for one in complaints] == ([line] if line else [])
     assert len(limits) == (0 if line else 1)
@@ -189,10 +190,7 @@ def test_who_accepted_a_limit_and_why_stay_with_it(tmp_path: Path) -> None:
 def test_whatever_is_said_of_an_observation_stays_with_its_limit(
     tmp_path: Path, more: str, note: str
 ) -> None:
-    text = (
-        f'[limits."tube.hoops"]\nleast = {{ value = "5", {more} }}\n'
-        '[reviewers."T. Ester"]\ncompetent_for = ["tubes"]\n'
-    )
+    text = f'[limits."tube.hoops"]\nleast = {{ value = "5", {more} }}\n' + REVIEWERS
     limits, complaints = read_limits(settings(tmp_path, text), RULES)
     assert (complaints, [one.note for one in limits.values()]) == ([], [note])
 
