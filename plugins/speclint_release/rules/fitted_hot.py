@@ -20,8 +20,8 @@ from speclint.specs import (
 
 @rule(
     "made.fitted-as-asked",
-    title="A liner or seat on record went into a block within 10 K of the temperature that its drawing asks, and no "
-    "ring was more than 10 K warmer than is asked",
+    title="A liner or seat on record went into a block at most 10 K outside the temperatures that its drawing asks, "
+    "and no ring was more than 10 K warmer than is asked",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
