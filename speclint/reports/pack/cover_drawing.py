@@ -88,10 +88,14 @@ def _lines(cover: _Sized) -> list[tuple[Quantity, str]]:
     if joint is not None:
         found.append((joint.circle, "studs"))
     lines = [(stated(one), says) for one, says in found if isinstance(one, Measure) and one.nominal > 0]
+    return sorted([*lines, (_pressed(cover), "pressure")], key=lambda one: one[0].value)
+
+
+def _pressed(cover: _Sized) -> Quantity:
+    """The circle within which the steam presses, which every judged thickness of a cover rests on."""
     circle = on_sheet(cover.check, "G")
-    return sorted(
-        [*lines, *([(circle, "pressure")] if circle is not None else [])], key=lambda one: one[0].value
-    )
+    assert circle is not None  # as it was judged
+    return circle
 
 
 def _spigot(cover: _Sized) -> float:
@@ -132,13 +136,13 @@ def _joint(paper: Paper, cover: _Sized, scale: float) -> None:
 
 def _thicknesses(paper: Paper, cover: _Sized, scale: float) -> None:
     """The thickness of plate and flange as dimensions, and the line of what is needed."""
-    held, circle = judged(cover.check), on_sheet(cover.check, "G")
+    held, circle = judged(cover.check), _pressed(cover)
     assert held is not None  # as was asked
     own, needed = stated(cover.thick), held[1]
     x = _AXIS - 22
     paper.line((x - 6, _TOP), (_AXIS, _TOP), "fine")
     paper.upright((x, _TOP), (x, _TOP + own.in_unit("mm") * scale), words("{}", shown(own, "mm")), own)
-    end = circle.in_unit("mm") / 2 if circle is not None else _spigot(cover)
+    end = circle.in_unit("mm") / 2
     y = _TOP + needed.in_unit("mm") * scale
     paper.line((_AXIS, y), (_AXIS + end * scale, y), "last")
     across = _AXIS + (millimetres(cover.spec.central_hole) or 0.0) / 2 * scale + 40
@@ -149,12 +153,8 @@ def _thicknesses(paper: Paper, cover: _Sized, scale: float) -> None:
         right = _AXIS + _ROOM + 16
         paper.dimension((right, _TOP), (right, _TOP + stated(flange).in_unit("mm") * scale), stated(flange))
         paper.text((right + 6, _TOP + 14), words("{}", shown(stated(flange), "mm")), "figure")
-    if circle is not None:
-        paper.line(
-            (_AXIS + end * scale, _TOP - 20),
-            (_AXIS + end * scale, _TOP + own.in_unit("mm") * scale + 8),
-            "axis",
-        )
+    below = _TOP + own.in_unit("mm") * scale + 8
+    paper.line((_AXIS + end * scale, _TOP - 20), (_AXIS + end * scale, below), "axis")
 
 
 def _rows(cover: _Sized) -> Iterator[tuple[str, str]]:
