@@ -15,6 +15,7 @@ from hypothesis import settings
 from speclint.checking import usual_folder
 from speclint.testing import DesignFolder
 from tests.example import LENT, SHARED, STAY
+from tests.shares import share_of
 
 # Times differ between machines, so none is set; CI repeats the same examples, a desk meets new ones each time, and
 # ``.ci/long properties`` tries ten times as many.
@@ -103,10 +104,11 @@ _WIDE_PLACES = frozenset(_HERE / place for place in WIDE)
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """The option that takes the wide tests, and them alone."""
+    """The option that takes the wide tests, and them alone; and the one that takes a share of what is left."""
     parser.addoption(
         "--wide", action="store_true", help="only what looks at the whole example or at every rule"
     )
+    parser.addoption("--part", default="1/1", help="which share of the tests, as 1/2: another each day")
 
 
 def pytest_configure(config: pytest.Config) -> None:
@@ -123,6 +125,17 @@ def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool 
         return None
     is_wide = not _WIDE_PLACES.isdisjoint((collection_path, *collection_path.parents))
     return (is_wide if not wide else collection_path.is_file() and not is_wide) or None
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_modifyitems(items: list[pytest.Item], config: pytest.Config) -> None:
+    """Leave those of other shares, whatever order the tests are in; what is not marked for this run is gone before."""
+    names = share_of(sorted(item.nodeid for item in items), config.getoption("part"))
+    own = frozenset(names)
+    others = [item for item in items if item.nodeid not in own]
+    if others:
+        config.hook.pytest_deselected(items=others)
+        items[:] = [item for item in items if item.nodeid in own]
 
 
 @pytest.hookimpl(optionalhook=True)
