@@ -175,7 +175,8 @@ def _program(span: Span) -> str:
     if module == "pytest":
         own = (ROOT / "tests" / "conftest.py").read_text(encoding="utf-8")
         options = [one for one in others if one.startswith("--") and f'"{one}"' in own]
-        lost = [one for one in others if one not in options and not (ROOT / one).exists()]
+        known = {*options, *(("-m", *_marks()) if "-m" in others else ())}
+        lost = [one for one in others if one not in known and not (ROOT / one).exists()]
         return f"{span.text}: no {lost[0]}" if lost else ""
     if module == "tests.golden":
         return "" if "tests/golden.py" in family_files(NAME) else f"{span.text}: a family has no such module"
@@ -186,6 +187,16 @@ def _program(span: Span) -> str:
     code = files[0].read_text(encoding="utf-8")
     lost = [one for one in others if one.startswith("--") and f'"{one}"' not in code]
     return f"{span.text}: {module} has no option {lost[0]}" if lost else ""
+
+
+def _marks() -> list[str]:
+    """The marks of tests, each declared as ``NAME: what it means``."""
+    return [one.partition(":")[0] for one in _settings()["tool"]["pytest"]["ini_options"]["markers"]]
+
+
+@cache
+def _settings() -> dict[str, Any]:
+    return tomli.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
 
 
 def _script(span: Span) -> str:
@@ -199,7 +210,7 @@ def _script(span: Span) -> str:
 
 def _install(span: Span) -> str:
     """``pip install speclint[EXTRA]``: the extra is there."""
-    project = tomli.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
+    project = _settings()["project"]
     (extra,) = re.findall(r"\[(\w+)\]$", span.text)
     return "" if extra in project["optional-dependencies"] else f"{span.text}: there is no extra {extra}"
 

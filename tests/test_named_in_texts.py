@@ -56,6 +56,7 @@ BROKEN = [
     *(
         ".venv/bin/python -m pytest tests/plugins/liner",
         ".venv/bin/python -m pytest --wider tests",
+        ".venv/bin/python -m pytest -m longer tests",
         ".ci/runs",
         ".ci/long benchmark",
         "pip install speclint[tabels]",
