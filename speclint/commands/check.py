@@ -86,7 +86,7 @@ def run(options: argparse.Namespace) -> int:
         from speclint.commands.as_made import check_as_made
 
         return check_as_made(options, loaded, some)
-    writer = _writer(options.form, loaded)
+    writer = _writer(options.form, loaded, options.paths)
     if options.staged:
         return _check_staged(options, loaded, some, writer)
     kept = kept_folder(options.afresh)
@@ -122,14 +122,19 @@ def _schema(options: argparse.Namespace) -> str:
     return made_schema() if options.made else schema()
 
 
-def _writer(form: str, loaded: Loaded) -> ReportWriter | None:
-    """The report writer of a name; None for the terminal.
+def _writer(form: str, loaded: Loaded, paths: Sequence[Path]) -> ReportWriter | None:
+    """The report writer of a name, of a family that the settings do not leave out; None for the terminal.
 
     :raises SettingsError: where there is none of that name.
     """
-    if form and form not in loaded.writers:
-        raise SettingsError(f"no report is called {form}; write {one_of(form, loaded.writers)}")
-    return loaded.writers[form] if form else None
+    if not form:
+        return None
+    from speclint.repository import families_left_out
+
+    writers = loaded.without(families_left_out(paths)).writers
+    if form not in writers:
+        raise SettingsError(f"no report is called {form}; write {one_of(form, writers)}")
+    return writers[form]
 
 
 def _seek(

@@ -221,6 +221,30 @@ def test_a_command_takes_them_from_the_folder_it_runs_in(
     assert "the family tubes is left out by speclint.toml" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize(
+    ("left_out", "code", "out", "err"),
+    [("[]", 1, "own", ""), ('["own"]', 2, "", "speclint: no report is called own; write")],
+)
+def test_a_report_of_it_is_not_written(
+    left_out: str,
+    code: int,
+    out: str,
+    err: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """1 where it is written: nothing was checked by a family without rules."""
+    own = point("own", speclint_reports=gives(ReportWriter("own", "", lambda _: "own")))
+    monkeypatch.setattr("speclint.families.loading.installed", lambda: [own])
+    settings = SETTINGS + f"[families]\nleave_out = {left_out}\n"
+    shop = DesignFolder(tmp_path, load_families([])).write({"shaft.toml": SHAFT}, settings=settings)
+    assert main(["check", "--as", "own", str(shop.root)]) == code
+    told = capsys.readouterr()
+    assert told.out.strip() == out
+    assert told.err.startswith(err)
+
+
 def test_one_that_is_required_and_absent_still_stops_the_run(tmp_path: Path, loaded: Loaded) -> None:
     settings = SETTINGS + '[families]\nrequired = ["boilers"]\nleave_out = ["tubes"]\n'
     with pytest.raises(FamilyError, match="requires the family boilers; installed: own"):
