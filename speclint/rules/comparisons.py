@@ -58,8 +58,9 @@ class Judging:
         """The rule holds while two values differ by no more than is allowed; nothing is used up of a likeness."""
         apart = abs(value - other)
         holds = apart <= within * (1 + ROUNDING)
-        judged = self._compare(value, other, "=", float(not holds), (margin_below(apart, within),))
-        return replace(judged, holds=holds, utilisation=None)
+        used = 0.0 if holds else math.inf
+        judged = self._compare(value, other, "=", used, (margin_below(apart, within),))
+        return replace(judged, utilisation=None)
 
     def within(self, value: float, low: float, high: float) -> Judgement:
         """The rule holds while a worked value lies between two limits.

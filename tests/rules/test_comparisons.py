@@ -152,6 +152,16 @@ def test_a_likeness_holds_on_both_sides_and_uses_nothing_up(value: float, holds:
     assert (found.holds, found.utilisation) == (holds, None)
 
 
+@pytest.mark.parametrize(("value", "says"), [("10.1", "10.1 K = 10 K"), ("10.2", "10.2 K ≠ 10 K")])
+def test_a_likeness_that_fails_is_written_as_no_likeness(value: str, says: str) -> None:
+    page = sheet(record=True)
+    found, asked = (
+        page.take_nominal(symbol, read(f"{text} K", "temperature difference", "any"), symbol)
+        for symbol, text in (("T", value), ("T_a", "10"))
+    )
+    assert says in page.equals(found, asked, within=0.1).says
+
+
 @pytest.mark.parametrize(
     ("left", "cold", "holds", "strictly", "used"),
     [
