@@ -41,6 +41,14 @@ def test_the_pairs_and_what_is_left_over(works: Path, capsys: pytest.CaptureFixt
     assert "support a competent person" in said
 
 
+def test_the_pairs_as_data(works: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["pair", "cylinder-liner", "cylinder-block", "--in", str(works), "--rule", "liner.entering"]
+    assert main([*words, "--as", "json"]) == 1
+    data = json.loads(capsys.readouterr().out)
+    assert [(one["part"], one["mates"]) for one in data["pairs"]] == [("liner-a", ["block-1"])]
+    assert (data["left_over"], data["finish_sizes"]) == (["liner-b"], [])
+
+
 @pytest.mark.long
 def test_the_finish_size_where_no_liner_is_left_that_fits(
     works: Path, capsys: pytest.CaptureFixture[str]

@@ -168,3 +168,20 @@ def test_a_crank_is_half_a_stroke_on_a_rod_that_is_long_enough(tmp_path: Path) -
     drive = '[bores.main]\n[drive]\nstroke = "{}"\nconnecting_rod_length = "1900 mm"\n'
     on = bench(tmp_path, {"cylinder-block block": drive.format("660 mm")}, "block")
     assert crank_of(on["block"], "main", on.sheet) == Crank(0.33, 1.9)
+
+
+def test_a_rod_no_longer_than_the_crank_of_the_engine_is_not_covered(tmp_path: Path) -> None:
+    """A rod of 400 mm in the block, and half the stroke in the engine: 399.5 mm, and 400 mm."""
+
+    def drawn(stroke: str) -> Bench:
+        (tmp_path / stroke).mkdir()
+        block = '[bores.main]\n[drive]\nconnecting_rod_length = "400 mm"\n'
+        engine = f'stroke = "{stroke}"\n[cranks.one]\nblock = "block"\n'
+        return bench(tmp_path / stroke, {"cylinder-block block": block, "engine engine": engine}, "block")
+
+    longer, short = drawn("799 mm"), drawn("800 mm")
+    assert crank_of(longer["block"], "main", longer.sheet) == Crank(0.3995, 0.4)
+    with pytest.raises(
+        NotCovered, match=r"^the connecting rod must be longer than the crank, and that above 0$"
+    ):
+        crank_of(short["block"], "main", short.sheet)

@@ -150,8 +150,13 @@ def test_what_cannot_be_judged_says_why_and_changes_nothing(
     assert Bench.of(drawn).duties() == {}
 
 
-def test_of_what_cannot_be_read_the_loader_alone_tells(workshop: DesignFolder) -> None:
-    made = {"liner-7.toml": sized("560.31 mm", "outside_diametre")}
+@pytest.mark.parametrize(
+    ("size", "dimension"), [("560.31 mm", "outside_diametre"), ("560.31 bar", "outside_diameter")]
+)
+def test_of_what_cannot_be_read_the_loader_alone_tells(
+    workshop: DesignFolder, size: str, dimension: str
+) -> None:
+    made = {"liner-7.toml": sized(size, dimension)}
     drawn = workshop.write({**bench(DRAWN, BAND), **made}).assess()
     assert len(drawn.complaints) == 1
     assert [one.in_steam for one in judge(drawn).parts] == [()]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 
 import pytest
@@ -178,6 +179,14 @@ def test_files_that_come_and_go_are_told(states: tuple[Path, Path]) -> None:
     (before / "metals.toml").unlink()
     assert basis_lines(before, now) == ["allowed_signers is removed", "metals.toml is new"]
     assert basis_lines(now, before) == ["allowed_signers is new", "metals.toml is removed"]
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="links need a privilege there")
+def test_a_link_that_leaves_the_repository_is_no_file_of_it(states: tuple[Path, Path]) -> None:
+    before, now = states
+    (now / "allowed_signers").unlink()
+    (now / "allowed_signers").symlink_to(before / "allowed_signers")
+    assert basis_lines(before, now) == ["allowed_signers is removed"]
 
 
 def test_files_that_either_state_names_are_looked_at(states: tuple[Path, Path]) -> None:

@@ -57,8 +57,9 @@ def test_the_sentence_of_a_comparison_goes_before_that_of_the_rule() -> None:
 
 
 def test_what_a_judgement_has_not_cannot_be_asked_for() -> None:
-    with pytest.raises(KeyError, match="limit"):
-        actual(saying(""), Judgement(False, "no").else_says("more than {limit}"))
+    for word in ("limit", "item"):
+        with pytest.raises(KeyError, match=word):
+            actual(saying(""), Judgement(False, "no").else_says(f"more of {{{word}}}"))
 
 
 def test_a_judgement_in_words_keeps_them_in_a_rule_that_also_compares() -> None:

@@ -112,12 +112,13 @@ class Side:
     law: Callable[[Any], Any]
 
     def bent(self, angle: Any) -> Any:
-        return max(self.law(angle), 0.25)
+        return max(self.law(angle), 0.6)
 
 
 @dataclass(frozen=True)
 class Parted:
-    """A cam of which a part gives the curvature: the greater of the angle and 0.5."""
+    """A cam of which a part gives the curvature: the greatest of the angle, 0.5 by a function of the part, 0.6 by the
+    part and 0.7 by the cam."""
 
     side: Side
     duration: float = 1.0
@@ -127,13 +128,13 @@ class Parted:
         return Follower(1.0, 0.0, self.own(angle))
 
     def own(self, angle: Any) -> Any:
-        return max(self.side.bent(angle), 0.125)
+        return max(self.side.bent(angle), 0.7)
 
 
 def test_the_parts_of_a_cam_run_over_a_range_too() -> None:
     cam = Parted(Side(greater_slope))
-    assert _over_range(cam, 0.3, 0.8)[2] == near(0.5, 0.8)
-    assert cam.at(0.3).curvature == 0.5
+    assert _over_range(cam, 0.3, 0.8)[2] == near(0.7, 0.8)
+    assert cam.at(0.3).curvature == 0.7
 
 
 def test_what_hangs_on_an_angle_may_be_asked_on_a_part_of_its_range() -> None:

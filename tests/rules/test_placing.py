@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from dataclasses import replace
 from pathlib import Path
 from typing import Any, ClassVar
@@ -11,6 +12,7 @@ import pytest
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Limit, Rule, Sheet, rule
 from speclint.errors import Location, NotKnown
 from speclint.families import load_families
+from speclint.repository.drawing_state import DrawingState
 from speclint.rules import Context, Corner, NotAssessed
 from speclint.rules.judgement import NotApplicable, Unstated
 from speclint.rules.other_check import OtherCheck, no_other
@@ -212,6 +214,16 @@ def test_no_part_is_said_to_be_far_where_a_file_on_the_way_could_not_be_read(tmp
     bench = Bench(tmp_path, {**FILES, "wagon.toml": WAGON + "x = 1\n", "other.toml": RACK})
     with pytest.raises(NotAssessed, match=r"^not judged: wagon\.toml could not be read$"):
         bench.sheet().joined_to(bench.part("tube"), "engine")
+
+
+def test_how_a_drawing_stands_is_on_record(bench: Bench) -> None:
+    never_read = DrawingState("tube", "tube.pdf", "", "a" * 64, "", None, None, dt.date(2026, 3, 10))
+    bench.context = replace(bench.context, drawing=lambda _: never_read)
+    sheet = bench.sheet()
+    assert sheet.drawing_read() is never_read
+    assert sheet.record.rests_on["drawing file"] == "never read"
+    assert [(one.name, one.value) for one in sheet.record.steps] == [("drawing file tube.pdf", "never read")]
+    assert bench.context.consulted.asked == {("drawing file", "tube")}
 
 
 def test_the_others_of_a_drawing(tmp_path: Path) -> None:

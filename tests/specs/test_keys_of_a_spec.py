@@ -85,6 +85,7 @@ def test_an_allowance_may_be_nothing_and_a_position_below_it(tmp_path: Path) -> 
 
 DUTY = """[cases.running]
 steam_flow = { from = "events" }
+cylinder_pressure = "12 bar gauge"
 [cases.running.temperatures]
 cylinder-block = "200 °C"
 piston = "estimate"
@@ -96,6 +97,7 @@ def test_values_are_written_as_they_stand(tmp_path: Path) -> None:
     on = bench(tmp_path, {"duty duty": DUTY, "piston piston": ""}, "piston")
     found = stated_values(on["duty"])
     assert found["cases.running.steam_flow"] == "from the valve events"
+    assert found["cases.running.cylinder_pressure"] == "12 bar gauge"
     assert found["cases.running.temperatures.piston"] == "an estimate"
     assert found["cases.running.temperatures.cylinder-block"] == "200 °C"
     assert found["cases.running.temperatures.liner-left"] == "cylinder-block + 20..30 K"

@@ -69,18 +69,10 @@ def galvanic(component: Component, sheet: Sheet) -> Judgement:
     Metals that are allowed together in any surroundings need no surroundings stated, and no word clears others where
     steam condenses: a seat, a liner, a cover, a flange, a joint that holds pressure.
     """
-    unlinked = "it states no link to a part that it touches"
     links = [link for link in component.links() if _touches(component, link)]
     if not links:
-        raise sheet.not_assessed(unlinked, component.where)
-
-    def judge(link: Link[Any]) -> Judgement:
-        other = sheet.follow(link)
-        if not isinstance(other, Component):
-            raise sheet.not_applicable(unlinked)
-        return _between(component, other, sheet)
-
-    return sheet.each(links, judge)
+        raise sheet.not_assessed("it states no link to a part that it touches", component.where)
+    return sheet.each(links, lambda link: _between(component, sheet.follow(link), sheet))
 
 
 def _touches(component: Component, link: Link[Any]) -> bool:

@@ -8,7 +8,9 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, limit, on_sheet
+from speclint_agreement.formulae.openings import mean_opening
 from tests.plugins.known_metals import METALS, WITH_METALS
+from tests.ranges import End, expect_end
 
 DUTY = """
 kind = "duty"
@@ -152,3 +154,7 @@ def test_the_swing_takes_up_the_movement(
 def test_only_lens_joints_swing(design: DesignFolder) -> None:
     design.replace("pipe.toml", "lens joints", "bends")
     assert design.only(SWING, "lens").outcome == "not applicable"
+
+
+def test_openings_are_those_between_bars() -> None:
+    expect_end(End(mean_opening, {"D": 0.2, "n": 1.0, "w": 0.03}, {"n": 0.999}, "there is no bar"))

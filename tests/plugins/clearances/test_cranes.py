@@ -9,8 +9,10 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, found, on_sheet
+from speclint_clearances.formulae import cranes
 from speclint_clearances.formulae.cranes import pressure_in_socket, stress_of_post, tilt_of_load
 from tests.plugins.clearances.bench import write
+from tests.ranges import End, expect_end
 
 STATE, CRANE, JIB = "lifting.each-state", "lifting.crane", "lifting.jib"
 
@@ -333,6 +335,12 @@ def test_the_foot_of_a_post_from_both_sides(workshop: DesignFolder, foot: str, o
     made = plan(POST.format(**sizes).replace('socket = "80 mm"', foot))
     check = write(workshop, {**made, "box.toml": BOX}).only(JIB)
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None)
+
+
+def test_a_mean_is_that_of_points() -> None:
+    expect_end(
+        End(cranes.mean_with, {"x_0": 0.0, "x_1": 1.0, "n": 1.0}, {"n": 0.999}, "there are no lifting points")
+    )
 
 
 def test_a_socket_without_depth_is_refused() -> None:

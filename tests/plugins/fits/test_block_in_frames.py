@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, changed, found, on_sheet, without_key
+from speclint.testing import DesignFolder, changed, expect_not_assessed, found, on_sheet, without_key
 from speclint_fits.formulae.carrying_pads import (
     give_of_three,
     load_of_pad,
@@ -487,6 +487,13 @@ def test_the_thrust_tips_a_block_on_one_pad(workshop: DesignFolder, height: str,
     front = ('takes = ["lengthwise", "weight"]', 'takes = ["lengthwise"]')
     made = _above(height, ('weight_at = "270 mm"', 'weight_at = "50 mm"'), front)
     assert workshop.write(made).only(CARRY).outcome == outcome
+
+
+def test_a_block_of_which_no_mass_is_drawn_has_no_known_load(workshop: DesignFolder) -> None:
+    made = files()
+    del made["weldment.toml"]
+    check = workshop.write(made).only(CARRY)
+    expect_not_assessed(check, "no mass of block and of what is on it is drawn")
 
 
 def test_without_a_locked_pad_the_thrust_is_not_known(workshop: DesignFolder) -> None:

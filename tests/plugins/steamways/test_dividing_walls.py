@@ -72,6 +72,12 @@ def test_a_chest_that_names_no_face_does_not_answer(workshop: DesignFolder) -> N
     assert "chest names no face to belt" in check.says
 
 
+def test_no_face_of_a_belt_lies_beside_itself(workshop: DesignFolder) -> None:
+    check = workshop.write(files(faces=WHOLE.replace('to = "cylinder"', 'to = "belt"'))).only(EVERY, "belt")
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "belt names a face to itself" in check.says
+
+
 @pytest.mark.parametrize(("area", "outcome"), [("1.43 m²", "conforms"), ("1.42 m²", "finding")])
 def test_a_partition_has_the_area_of_its_face(workshop: DesignFolder, area: str, outcome: str) -> None:
     made = files(faces=WHOLE)
