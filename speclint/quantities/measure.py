@@ -83,12 +83,7 @@ class _Scale(NamedTuple):
         """
         factor, offset = _decimal(self.factor), _decimal(self.offset)
         above, below = number.numerator * factor.numerator, number.denominator * factor.denominator
-        if self.offset:
-            above, below = (
-                above * offset.denominator + offset.numerator * below,
-                below * offset.denominator,
-            )
-        return above / below
+        return (above * offset.denominator + offset.numerator * below) / (below * offset.denominator)
 
 
 @cache

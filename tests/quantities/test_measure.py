@@ -260,3 +260,34 @@ def test_an_absolute_pressure_is_not_below_zero() -> None:
     assert read("0 bar absolute", "fluid pressure", "any").low == 0
     with pytest.raises(QuantityError, match="below absolute zero"):
         read("-0.01 bar absolute", "fluid pressure", "any")
+
+
+@pytest.mark.parametrize(
+    ("text", "exact"),
+    [("480 mm", True), ("480 mm ±0", True), ("480 mm ±0.001", False), ("480..481 mm", False)],
+)
+def test_a_quantity_is_exact_where_its_limits_are_one(text: str, exact: bool) -> None:
+    assert read(text, "length").exact is exact
+
+
+def test_a_quantity_is_moved_with_its_limits() -> None:
+    """25 mm, 24.98 to 25.05 mm, and 1 mm more: 26 mm, 25.98 to 26.05 mm."""
+    moved = read("25 mm +0.05/-0.02", "length").moved(0.001)
+    assert (moved.nominal, moved.low, moved.high) == pytest.approx((0.026, 0.02598, 0.02605), rel=1e-12)
+    assert moved.text == "25 mm +0.05/-0.02"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("5 mm" + " " * 97, "a quantity has at most 100 characters; this has 101"),
+        ("123456789012345678901 mm", "a number has at most 20 digits"),
+    ],
+)
+def test_a_text_beyond_the_bounds_is_told_the_bound(text: str, said: str) -> None:
+    with pytest.raises(QuantityError, match=said):
+        read(text, "length")
+
+
+def test_a_text_of_the_greatest_length_is_read() -> None:
+    assert read("5 mm" + " " * 96, "length").nominal == 0.005
