@@ -67,6 +67,19 @@ def test_every_unit_of_the_table_is_what_pint_says(dimension: str, unit: str) ->
     assert math.isclose(quantity.to(known.pint).magnitude, known.units[unit], rel_tol=1e-9)
 
 
+@pytest.mark.parametrize("name", [name for name, known in DIMENSIONS.items() if known.pint])
+def test_the_unit_of_the_si_is_what_pint_is_asked_for(name: str) -> None:
+    known = DIMENSIONS[name]
+    assert REGISTRY.Quantity(1.0, _pint_text(known.si)).to(known.pint).magnitude == pytest.approx(
+        1.0, rel=1e-12
+    )
+
+
+@pytest.mark.parametrize("name", list(DIMENSIONS))
+def test_a_sheet_writes_in_a_unit_of_the_table(name: str) -> None:
+    assert DIMENSIONS[name].shown in DIMENSIONS[name].units
+
+
 def test_the_long_ton_is_2240_pounds() -> None:
     """Independent of pint: 1 tonf/in² = 2240 lbf/in² = 15.4443 N/mm² (2240 × 0.00689476)."""
     assert factor("tonf/in²", "stress") == pytest.approx(15.4443e6, rel=1e-5)
