@@ -282,6 +282,7 @@ def test_a_quantity_is_moved_with_its_limits() -> None:
     [
         ("5 mm" + " " * 97, "a quantity has at most 100 characters; this has 101"),
         ("123456789012345678901 mm", "a number has at most 20 digits"),
+        ("5 mm ±123456789012345678901", "a number has at most 20 digits"),
     ],
 )
 def test_a_text_beyond_the_bounds_is_told_the_bound(text: str, said: str) -> None:
