@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
+import re
 
 import pint
 import pytest
 
 from speclint.errors import QuantityError
 from speclint.quantities import DIMENSIONS
-from speclint.quantities.units import canonical, comparable, factor, shown
+from speclint.quantities.units import by_si, canonical, comparable, factor, names, shown
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 # pint's names of what the trade writes otherwise; "ton" alone is the US short ton there
@@ -107,10 +108,95 @@ def test_what_is_no_length_is_refused_with_what_to_write(text: str) -> None:
     assert refused.value.instead
 
 
-def test_a_megametre_is_taken_for_a_slip() -> None:
+@pytest.mark.parametrize(
+    ("text", "dimension", "said", "instead"),
+    [
+        ("kg", "length", '"kg" is no unit of length', "one of: m, cm, mm, µm, km, in, ft, mile, thou"),
+        (" ", "length", "a length needs a unit", "one of: m, cm, mm, µm, km, in, ft, mile, thou"),
+        ("", "angle", "a angle needs a unit", "one of: rad, °, deg"),
+        ("Mm", "mass", '"Mm" is no unit of mass', "one of: kg, g, t, lb, oz"),
+        ("kg", "ratio", '"kg" is no unit of ratio', "one of: %"),
+        ("rad", "Brinell hardness", '"rad" is no unit of Brinell hardness', "one of: HB, HBW"),
+    ],
+)
+def test_a_refusal_names_the_units_that_are_taken(text: str, dimension: str, said: str, instead: str) -> None:
     with pytest.raises(QuantityError) as refused:
-        factor("Mm", "length")
-    assert refused.value.instead == "mm"
+        factor(text, dimension)
+    assert said in str(refused.value)
+    assert refused.value.instead == instead
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "meant"),
+    [
+        ("Mm", "length", "mm"),  # a megametre
+        ("MM", "length", "mm"),
+        ("CM", "length", "cm"),
+        ("IN", "length", "in"),
+        ("Bar", "pressure", "bar"),
+        ("mPa", "stress", "MPa"),  # a millipascal
+        ("Psi", "pressure", "psi"),
+        ("PSI", "stress", "psi"),
+    ],
+)
+def test_capitals_that_make_another_unit_are_taken_for_a_slip(text: str, dimension: str, meant: str) -> None:
+    with pytest.raises(QuantityError) as refused:
+        factor(text, dimension)
+    assert refused.value.instead == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "unit"),
+    [
+        ("um", "µm"),
+        ("\u03bcm", "\u00b5m"),  # Greek mu, micro sign
+        ('"', "in"),
+        ("inch", "in"),
+        ("inches", "in"),
+        ("rpm", "rev/min"),
+        ("1/min", "rev/min"),
+        ("min⁻¹", "rev/min"),
+        ("Nm", "N·m"),
+        ("kNm", "kN·m"),
+        ("Nmm", "N·mm"),
+        ("N*m", "N·m"),
+        ("ft lbf", "lbf·ft"),
+        ("ft  lbf", "lbf·ft"),
+        ("lb/in2", "psi"),
+        ("tsi", "tonf/in²"),
+        ("ton/in^2", "tonf/in²"),
+        ("percent", "%"),
+        ("W/mK", "W/(m·K)"),
+        ("W/m2K", "W/(m²·K)"),
+        ("10⁻⁶/K", "1e-6/K"),
+        ("1e-2", "1e-2"),
+        ("1e-3", "1e-3"),
+        ("m22", "m22"),
+    ],
+)
+def test_other_spellings_of_a_unit(text: str, unit: str) -> None:
+    assert canonical(text) == unit
+
+
+def test_a_unit_has_at_most_40_characters() -> None:
+    """Metres over metres leave the inch and the metre as they are: 4 + 9 × 4 characters, and one more."""
+    assert factor("inch" + "/m·m" * 9, "length") == pytest.approx(0.0254)
+    with pytest.raises(QuantityError):
+        factor("metre" + "/m·m" * 9, "length")
+
+
+def test_a_stress_is_meant_by_the_pascal_of_a_formula() -> None:
+    for unit, dimension in (("Pa", "stress"), ("m", "length"), ("1/s", "frequency")):
+        found = by_si(unit)
+        assert found is not None
+        assert found.name == dimension
+    assert by_si("furlong") is None
+
+
+def test_the_units_of_an_equation_are_single_words() -> None:
+    assert all(re.fullmatch(r"[A-Za-zµ°%]+", name) for name in names())
+    assert {"mm", "µm", "rev", "min", "K", "lbf", "ft", "Btu", "tonf", "year", "HB", "%", "°"} <= names()
+    assert "e" not in names()  # of 1e-6/K
 
 
 def test_shown_returns_to_the_unit_written() -> None:
