@@ -219,7 +219,8 @@ def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
         )
     if dimension != "fluid pressure" and datum:
         raise QuantityError(
-            f'"{datum}" does not belong to a {dimension}', f'"{words.replace(datum, "").strip()}"'
+            f'"{datum}" does not belong to {units.with_article(dimension)}',
+            f'"{words.replace(datum, "").strip()}"',
         )
     return _Scale(factor, 0.0, units.canonical(unit))
 
@@ -310,7 +311,8 @@ def _class_limits(nominal: float, letter: str, dimension: str) -> tuple[float, f
 
     if dimension != "length":
         raise QuantityError(
-            f'"{letter}" is a class of limits for lengths', f"limits such as ±1 for a {dimension}"
+            f'"{letter}" is a class of limits for lengths',
+            f"limits such as ±1 for {units.with_article(dimension)}",
         )
     try:
         lower, upper = deviations(nominal, letter)
@@ -346,9 +348,13 @@ def _check_sign(measure: Measure, sign: Sign) -> None:
     if measure.dimension == "temperature" or sign == "any":
         return
     if measure.low < 0:
-        raise QuantityError(f"a {measure.dimension} is not negative here", example(measure.dimension))
+        raise QuantityError(
+            f"{units.with_article(measure.dimension)} is not negative here", example(measure.dimension)
+        )
     if sign == "positive" and measure.low == 0:
-        raise QuantityError(f"a {measure.dimension} of 0 is not possible here", "a value above zero")
+        raise QuantityError(
+            f"{units.with_article(measure.dimension)} of 0 is not possible here", "a value above zero"
+        )
 
 
 def example(dimension: str) -> str:

@@ -285,6 +285,15 @@ def si_unit(dimension: str) -> str:
     return _WITH_DATUM.get(dimension) or DIMENSIONS[dimension].si
 
 
+def with_article(dimension: str) -> str:
+    """A dimension as a sentence names one quantity of it.
+
+    >>> with_article("angle"), with_article("length")
+    ('an angle', 'a length')
+    """
+    return f"{'an' if dimension.startswith(tuple('aei')) else 'a'} {dimension}"
+
+
 def canonical(text: str) -> str:
     """The spelling of a unit that the table uses: ``in2``, ``in^2`` and ``in**2`` become ``in²``."""
     tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")
@@ -360,7 +369,11 @@ def _registry() -> pint.UnitRegistry[float]:
 
 
 def _wrong_unit(text: str, known: Dimension) -> QuantityError:
-    given = f'"{text.strip()}" is no unit of {known.name}' if text.strip() else f"a {known.name} needs a unit"
+    given = (
+        f'"{text.strip()}" is no unit of {known.name}'
+        if text.strip()
+        else f"{with_article(known.name)} needs a unit"
+    )
     meant = _TRAPS.get(text.strip())
     return QuantityError(
         given, meant if meant in known.units else f"one of: {', '.join(filter(None, known.units))}"

@@ -113,8 +113,10 @@ def test_what_is_no_length_is_refused_with_what_to_write(text: str) -> None:
     [
         ("kg", "length", '"kg" is no unit of length', "one of: m, cm, mm, µm, km, in, ft, mile, thou"),
         (" ", "length", "a length needs a unit", "one of: m, cm, mm, µm, km, in, ft, mile, thou"),
-        ("", "angle", "a angle needs a unit", "one of: rad, °, deg"),
+        ("", "angle", "an angle needs a unit", "one of: rad, °, deg"),
         ("Mm", "mass", '"Mm" is no unit of mass', "one of: kg, g, t, lb, oz"),
+        ("", "energy", "an energy needs a unit", "one of: J, kJ, ft·lbf"),
+        ("", "inertia", "an inertia needs a unit", "one of: kg·m², kg·cm²"),
         ("kg", "ratio", '"kg" is no unit of ratio', "one of: %"),
         ("rad", "Brinell hardness", '"rad" is no unit of Brinell hardness', "one of: HB, HBW"),
     ],
