@@ -186,7 +186,7 @@ def _refuse_beyond_bounds(text: str) -> None:
         sum(map(str.isdigit, found)) > _MOST_DIGITS for found in _DIGITS.findall(text)
     ):
         raise QuantityError(f"a number has at most {_MOST_DIGITS} digits", "as many figures as are meant")
-    if any(len(power) > 3 or int(power) > _LARGEST_POWER for power in _EXPONENT.findall(text)):
+    if any(int(power) > _LARGEST_POWER for power in _EXPONENT.findall(text)):
         said = f"an exponent lies between -{_LARGEST_POWER} and {_LARGEST_POWER}"
         raise QuantityError(said, "the number in another unit")
 

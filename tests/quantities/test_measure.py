@@ -69,6 +69,8 @@ def test_tolerance_classes_come_from_iso_286() -> None:
     assert (hole.low, hole.high) == pytest.approx((0.480, 0.480097), abs=1e-9)
     assert (shaft.low, shaft.high) == pytest.approx((0.480252, 0.480292), abs=1e-9)
     assert shaft.nominal == 0.480 < shaft.low
+    assert (hole.tolerance_class, shaft.tolerance_class) == ("H8", "s6")
+    assert read("480 mm", "length").tolerance_class == ""
 
 
 @pytest.mark.parametrize(
@@ -180,6 +182,7 @@ def test_the_last_number_within_the_bounds_is_read() -> None:
     assert read("12345678901234567890 µm", "length").nominal == pytest.approx(1.2345678901234567e13)
     assert read("1e30 m", "length").nominal == pytest.approx(1e30)
     assert read("1e-30 m", "length").nominal == pytest.approx(1e-30)
+    assert read("1e0003 m", "length").nominal == 1000.0
 
 
 def test_signs_where_they_are_meant() -> None:
@@ -314,6 +317,8 @@ def test_a_text_of_the_greatest_length_is_read() -> None:
         ("1/0 in", "length", "a fraction with the denominator 0", "a fraction such as 7/8"),
         ("-300 °C", "temperature", "this is below absolute zero", '"310 °C" or "300..330 °C"'),
         ("1e29 km", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
+        ("1.1e30 m", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
+        ("0.9e-30 m", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
         ("1e31 mm", "length", "an exponent lies between -30 and 30", "the number in another unit"),
         ("5 mm", "temperature", '"mm" is no unit of temperature', '"310 °C" or "300..330 °C"'),
         ("5 K gauge", "temperature difference", '"K" is no unit of temperature difference', '"50 K"'),
