@@ -208,8 +208,7 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     if dimension.startswith("temperature"):
         return _temperature_scale(unit, datum, dimension, words)
-    if dimension == "fluid pressure":
-        refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
+    refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
     plain = "pressure" if dimension == "fluid pressure" else dimension
     factor = units.factor(unit, plain)
     if dimension == "fluid pressure" and datum not in ("gauge", "absolute"):
