@@ -113,10 +113,8 @@ def decimal(number: Fraction, places: int = 0) -> str:
     ('190.1', '-0.500', '120')
     """
     exact = Decimal(number.numerator) / Decimal(number.denominator)
-    text = f"{round(exact, _PLACES):f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    whole, _, behind = text.partition(".")
-    behind = behind.ljust(places, "0")
+    whole, _, behind = f"{exact:.{_PLACES}f}".partition(".")
+    behind = behind.rstrip("0").ljust(places, "0")
     return f"{whole}.{behind}" if behind else whole
 
 

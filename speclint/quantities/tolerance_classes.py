@@ -12,7 +12,6 @@ do not hold is refused, never estimated.
 
 from __future__ import annotations
 
-import math
 import re
 from functools import cache, lru_cache
 from pathlib import Path
@@ -94,7 +93,7 @@ def _letter_and_grade(tolerance_class: str) -> tuple[str, str]:
 
 
 def _millimetres(nominal: float) -> float:
-    size = round(nominal * 1000, 6) if math.isfinite(nominal) else nominal
+    size = round(nominal * 1000, 6)
     if not 0 < size <= 3150:
         raise NotKnown(
             f"ISO 286-1 gives tolerances for nominal sizes over 0 to 3150 mm; {size:g} mm is outside"

@@ -30,6 +30,7 @@ def written(text: str, dimension: str = "length") -> Written:
         ("17 bar gauge", "fluid pressure", "16.5", "16.5 bar gauge"),
         ("0.85", "ratio", "0.8", "0.8"),
         ("60 % ±5 %", "ratio", "50", "50 % ±5%"),
+        ("5 mm", "length", "100000000000000", "100000000000000 mm"),
         ("2 in ±1 mm", "length", "3", "3 in ±1 mm"),
         ("-15 mm ±0.5", "length", "-15.2", "-15.2 mm ±0.5"),
     ],

@@ -78,12 +78,16 @@ def test_a_line_with_numbers_reads_as_the_equation_does(equation: str, line: str
         (617768.0, "N", "N", "617768 N"),
         (45000.0, "J", "", "45 kJ"),
         (9000.0, "J", "", "9000 J"),
+        (573.15, "K", "°F", "572 °F"),  # 300 × 1.8 + 32
+        (573.15, "K", "°C", "300 °C"),
+        (100.0, "ΔK", "°F difference", "180 °F difference"),
+        (100.0, "ΔK", "K", "100 K"),
     ],
 )
-def test_five_figures_before_the_point_take_the_next_multiple(
+def test_a_spec_s_own_unit_stays_and_five_figures_take_the_next_multiple(
     value: float, unit: str, written_in: str, shown: str
 ) -> None:
-    """617.8 kN is read at once; a spec's own unit stays."""
+    """617.8 kN is read at once."""
     assert amount(value, unit, written_in) == shown
 
 
