@@ -10,7 +10,7 @@ import pytest
 
 from speclint.errors import QuantityError
 from speclint.quantities import DIMENSIONS
-from speclint.quantities.units import by_si, canonical, comparable, factor, names, shown
+from speclint.quantities.units import by_si, canonical, comparable, factor, names, shown, si_unit
 
 REGISTRY: pint.UnitRegistry[float] = pint.UnitRegistry()
 # pint's names of what the trade writes otherwise; "ton" alone is the US short ton there
@@ -185,6 +185,34 @@ def test_a_unit_has_at_most_40_characters() -> None:
     assert factor("inch" + "/m·m" * 9, "length") == pytest.approx(0.0254)
     with pytest.raises(QuantityError):
         factor("metre" + "/m·m" * 9, "length")
+
+
+@pytest.mark.parametrize(
+    ("unit", "dimension"),
+    [
+        ("HB", "Brinell hardness"),
+        ("HBW", "Brinell hardness"),
+        ("HRC", "Rockwell hardness"),
+        ("HV", "Vickers hardness"),
+    ],
+)
+def test_a_hardness_is_the_number_of_its_own_scale(unit: str, dimension: str) -> None:
+    assert factor(unit, dimension) == 1.0
+
+
+@pytest.mark.parametrize(
+    ("dimension", "unit"),
+    [
+        ("length", "m"),
+        ("moment", "N·m"),
+        ("fluid pressure", "Pa"),
+        ("temperature", "K"),
+        ("temperature difference", "ΔK"),
+        ("ratio", ""),
+    ],
+)
+def test_the_unit_of_the_si_of_a_dimension(dimension: str, unit: str) -> None:
+    assert si_unit(dimension) == unit
 
 
 def test_a_stress_is_meant_by_the_pascal_of_a_formula() -> None:
