@@ -252,6 +252,7 @@ def test_shown_returns_to_the_unit_written() -> None:
         ("HB", "HRC", False),
         ("HB", "", True),
         ("HB", "m", False),
+        ("HB", "rad", False),
         ("N/m", "Pa", False),
     ],
 )
