@@ -352,10 +352,11 @@ def comparable(one: str, other: str) -> bool:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
+    tidy = canonical(text)
+    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, tidy):
         raise _wrong_unit(text, known)
     try:
-        unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))
+        unit = _registry().parse_units(tidy.translate(_SUPERSCRIPTS))
         return float((1 * unit).to(known.pint).magnitude)
     except Exception as problem:  # pint lets errors of the tokenizer and of the syntax tree through as well
         raise _wrong_unit(text, known) from problem

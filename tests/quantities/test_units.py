@@ -94,6 +94,19 @@ def test_a_keyboard_without_superscripts_is_enough(text: str, expected: str) -> 
     assert canonical(text) == expected
 
 
+@pytest.mark.parametrize(
+    ("text", "dimension", "unit"),
+    [
+        ("kg m2", "inertia", "kg·m²"),
+        ("kg*m2", "inertia", "kg·m²"),
+        ("kg*cm2", "inertia", "kg·cm²"),
+        ("W/(m2*K)", "heat transfer", "W/(m²·K)"),
+    ],
+)
+def test_a_product_with_a_power_is_read_from_a_keyboard(text: str, dimension: str, unit: str) -> None:
+    assert factor(text, dimension) == pytest.approx(DIMENSIONS[dimension].units[unit], rel=1e-12)
+
+
 def test_a_unit_outside_the_table_is_asked_of_pint() -> None:
     """A furlong is 660 ft = 201.168 m, by definition of the imperial units."""
     assert factor("furlong", "length") == pytest.approx(201.168, rel=1e-5)  # pint holds the US survey furlong
