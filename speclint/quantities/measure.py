@@ -83,12 +83,7 @@ class _Scale(NamedTuple):
         """
         factor, offset = _decimal(self.factor), _decimal(self.offset)
         above, below = number.numerator * factor.numerator, number.denominator * factor.denominator
-        if self.offset:
-            above, below = (
-                above * offset.denominator + offset.numerator * below,
-                below * offset.denominator,
-            )
-        return above / below
+        return (above * offset.denominator + offset.numerator * below) / (below * offset.denominator)
 
 
 @cache
@@ -191,8 +186,7 @@ def _refuse_beyond_bounds(text: str) -> None:
         sum(map(str.isdigit, found)) > _MOST_DIGITS for found in _DIGITS.findall(text)
     ):
         raise QuantityError(f"a number has at most {_MOST_DIGITS} digits", "as many figures as are meant")
-    powers = _EXPONENT.findall(text) if "e" in text or "E" in text else ()
-    if any(len(power) > 3 or int(power) > _LARGEST_POWER for power in powers):
+    if any(int(power) > _LARGEST_POWER for power in _EXPONENT.findall(text)):
         said = f"an exponent lies between -{_LARGEST_POWER} and {_LARGEST_POWER}"
         raise QuantityError(said, "the number in another unit")
 
@@ -214,8 +208,7 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
     if dimension.startswith("temperature"):
         return _temperature_scale(unit, datum, dimension, words)
-    if dimension == "fluid pressure":
-        refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
+    refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
     plain = "pressure" if dimension == "fluid pressure" else dimension
     factor = units.factor(unit, plain)
     if dimension == "fluid pressure" and datum not in ("gauge", "absolute"):
@@ -225,7 +218,8 @@ def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
         )
     if dimension != "fluid pressure" and datum:
         raise QuantityError(
-            f'"{datum}" does not belong to a {dimension}', f'"{words.replace(datum, "").strip()}"'
+            f'"{datum}" does not belong to {units.with_article(dimension)}',
+            f'"{words.replace(datum, "").strip()}"',
         )
     return _Scale(factor, 0.0, units.canonical(unit))
 
@@ -316,7 +310,8 @@ def _class_limits(nominal: float, letter: str, dimension: str) -> tuple[float, f
 
     if dimension != "length":
         raise QuantityError(
-            f'"{letter}" is a class of limits for lengths', f"limits such as ±1 for a {dimension}"
+            f'"{letter}" is a class of limits for lengths',
+            f"limits such as ±1 for {units.with_article(dimension)}",
         )
     try:
         lower, upper = deviations(nominal, letter)
@@ -352,9 +347,13 @@ def _check_sign(measure: Measure, sign: Sign) -> None:
     if measure.dimension == "temperature" or sign == "any":
         return
     if measure.low < 0:
-        raise QuantityError(f"a {measure.dimension} is not negative here", example(measure.dimension))
+        raise QuantityError(
+            f"{units.with_article(measure.dimension)} is not negative here", example(measure.dimension)
+        )
     if sign == "positive" and measure.low == 0:
-        raise QuantityError(f"a {measure.dimension} of 0 is not possible here", "a value above zero")
+        raise QuantityError(
+            f"{units.with_article(measure.dimension)} of 0 is not possible here", "a value above zero"
+        )
 
 
 def example(dimension: str) -> str:

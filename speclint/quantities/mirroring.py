@@ -15,7 +15,7 @@ _QUANTITY = (  # compiled where a part is mirrored
     rf"(?:(?P<band>\s*±.*)|\s+(?P<upper>{_DEVIATION})\s*/\s*(?P<lower>{_DEVIATION}))?"
 )
 _FULL_TURN = 360  # degrees
-_FIGURES = 9  # of an angle that is written in another unit than degrees
+_FIGURES = 9  # of an angle
 
 
 def negated(text: str) -> str:
@@ -63,13 +63,8 @@ def _signed(deviation: str) -> str:
 
 def _other_way_round(number: str, unit: str) -> str:
     """360° − a, or −a for an angle that is not above 0: both are the same angle."""
-    sign = -1 if number.startswith("-") else 1
-    value = sign * sum((Fraction(part) for part in number.lstrip("+-").split()), Fraction(0))
-    if value <= 0:
+    value = sum((Fraction(part) for part in number.lstrip("+-").split()), Fraction(0))
+    if number.startswith("-") or not value:
         return _opposite(number)
-    if unit in ("°", "deg"):
-        left = _FULL_TURN - value
-        return f"{float(left):.{_FIGURES}g}"
-    return (
-        f"{_FULL_TURN * units.factor('°', 'angle') / units.factor(unit, 'angle') - float(value):.{_FIGURES}g}"
-    )
+    turn = Fraction(_FULL_TURN * units.factor("°", "angle") / units.factor(unit, "angle"))
+    return f"{float(turn - value):.{_FIGURES}g}"

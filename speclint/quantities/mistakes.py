@@ -9,8 +9,8 @@ from speclint.errors import QuantityError
 _NOT_FINITE = re.compile(r"[+-]?(nan|inf|infinity)\b", re.IGNORECASE)
 #: A number with commas, and points perhaps.
 _COMMAS = re.compile(r"[0-9]+(?:\.[0-9]+)*,[0-9]+(?:[.,][0-9]+)*")
-#: Of these the comma may part thousands.
-_THOUSANDS = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
+#: Of these those whose commas may part thousands.
+_THOUSANDS = re.compile(r"[1-9][0-9]{0,2}(?:,[0-9]{3})+(?:\.[0-9]+)?")
 _SPACED = re.compile(r"(?<![0-9.,/])[1-9][0-9]{0,2}(?: [0-9]{3})+(?![0-9/])")
 #: Of these a number with one decimal sign, in front of which the other sign parts thousands; or that parts them alone.
 _PARTED = re.compile(
@@ -34,7 +34,7 @@ def refuse_usual_mistakes(words: str, dimension: str) -> None:
     """
     if not words:
         raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
-    if "," in words and _COMMAS.search(words):
+    if _COMMAS.search(words):
         raise QuantityError("a comma is not a decimal point", _without_commas(words))
     if _NOT_FINITE.match(words):
         raise QuantityError("this is not a finite number", "a number with its unit, or leave the key out")
@@ -72,13 +72,14 @@ def _without_commas(words: str) -> str:
 
     A number whose signs part neither thousands nor decimals may be any: none is proposed.
     """
-    if not all(_PARTED.fullmatch(found) for found in _COMMAS.findall(words)):
+    numbers = _COMMAS.findall(words)
+    if not all(_PARTED.fullmatch(found) for found in numbers):
         return "a number with one point, before its decimals, and no other sign"
-    meant = f'"{_COMMAS.sub(lambda found: _with_point(found[0]), words)}"'
-    if any(_THOUSANDS.fullmatch(found) for found in _COMMAS.findall(words)):
-        whole = _COMMAS.sub(lambda found: found[0].replace(",", ""), words)
-        meant += f', or "{whole}" where the comma parts thousands'
-    return meant
+    meant = _COMMAS.sub(lambda found: _with_point(found[0]), words)
+    whole = _COMMAS.sub(lambda found: found[0].replace(",", ""), words)
+    if whole == meant or not all(_THOUSANDS.fullmatch(found) for found in numbers):
+        return f'"{meant}"'
+    return f'"{meant}", or "{whole}" where the comma parts thousands'
 
 
 def _with_point(number: str) -> str:

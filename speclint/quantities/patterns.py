@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterator
 from functools import cache
 
-from speclint.errors import QuantityError
 from speclint.quantities import units
 
 _NUMBER = r"[+-]?(?:[0-9]+\s+[0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]+(?:\.[0-9]+)?(?:[eE][+-]?[0-9]+)?)"
@@ -66,20 +65,14 @@ def _units(dimension: str) -> Iterator[str]:
     known = units.DIMENSIONS[plain]
     if "" in known.units or not known.units:
         yield ""
-    spellings = {text for unit in known.units if unit for text in _spellings(unit, plain)}
+    spellings = {text for unit in known.units if unit for text in _spellings(unit)}
     for text in sorted(spellings, key=lambda one: (-len(one), one)):
         yield rf"\s*{_META.sub(lambda found: chr(92) + found[0], text)}{behind}"
 
 
-def _spellings(unit: str, dimension: str) -> Iterator[str]:
+def _spellings(unit: str) -> set[str]:
     """A unit in every spelling in which it is read."""
-    others = {text for text, meant in units.SPELLINGS.items() if meant == unit}
+    found = {unit, *(text for text, meant in units.SPELLINGS.items() if meant == unit)}
     for sign, other in _OTHER_SIGNS:
-        others |= {text.replace(sign, other) for text in (unit, *others)}
-    yield unit
-    for text in others:
-        try:
-            units.factor(text, dimension)
-        except QuantityError:
-            continue
-        yield text
+        found |= {text.replace(sign, other) for text in found}
+    return found

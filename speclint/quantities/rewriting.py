@@ -32,14 +32,14 @@ class Written:
     dimension: str
     first: Fraction
     unit: str
-    last: Fraction | None = None
-    upper: Fraction | None = None
-    lower: Fraction | None = None
-    band: str = ""
-    letters: str = ""
-    grade: str = ""
-    fraction: bool = False
-    places: int = 0
+    last: Fraction | None
+    upper: Fraction | None
+    lower: Fraction | None
+    band: str
+    letters: str
+    grade: str
+    fraction: bool
+    places: int
 
     @staticmethod
     def of(text: str, dimension: str) -> Written | None:
@@ -113,10 +113,8 @@ def decimal(number: Fraction, places: int = 0) -> str:
     ('190.1', '-0.500', '120')
     """
     exact = Decimal(number.numerator) / Decimal(number.denominator)
-    text = f"{round(exact, _PLACES):f}"
-    text = text.rstrip("0").rstrip(".") if "." in text else text
-    whole, _, behind = text.partition(".")
-    behind = behind.ljust(places, "0")
+    whole, _, behind = f"{exact:.{_PLACES}f}".partition(".")
+    behind = behind.rstrip("0").ljust(places, "0")
     return f"{whole}.{behind}" if behind else whole
 
 
@@ -133,8 +131,10 @@ def _common(number: Fraction) -> str:
 
 
 def _signed(deviation: Fraction, places: int) -> str:
+    if not deviation:
+        return "0"
     text = decimal(deviation, places)
-    return text if deviation <= 0 and text.startswith("-") else f"+{text}" if deviation else "0"
+    return text if text.startswith("-") else f"+{text}"
 
 
 def _decimals(text: str) -> int:

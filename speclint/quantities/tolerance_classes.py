@@ -12,8 +12,8 @@ do not hold is refused, never estimated.
 
 from __future__ import annotations
 
-import math
 import re
+from contextlib import suppress
 from functools import cache, lru_cache
 from pathlib import Path
 
@@ -94,7 +94,7 @@ def _letter_and_grade(tolerance_class: str) -> tuple[str, str]:
 
 
 def _millimetres(nominal: float) -> float:
-    size = round(nominal * 1000, 6) if math.isfinite(nominal) else nominal
+    size = round(nominal * 1000, 6)
     if not 0 < size <= 3150:
         raise NotKnown(
             f"ISO 286-1 gives tolerances for nominal sizes over 0 to 3150 mm; {size:g} mm is outside"
@@ -146,7 +146,7 @@ def _of_hole(size: float, letter: str, grade: str) -> float:
 def _of_hole_into_metal(size: float, letter: str, grade: str) -> float:
     """Upper deviation of holes K to ZC: the shaft's with its sign changed, plus Δ in the finer grades."""
     number = int(grade)
-    if number < 3 or grade == "01":
+    if number < 3:
         raise NotKnown(f"{letter}{grade}: ISO 286-1 gives holes K to ZC from grade 3")
     if letter == "K" and number > 8 and size > 3:
         raise NotKnown(f"K{grade}: over 3 mm ISO 286-1 gives K only to grade 8")
@@ -175,7 +175,8 @@ def _entry(table: str, size: float, column: str) -> float:
 
 @lru_cache(maxsize=256)
 def _row(table: str, size: float) -> Row:
-    return next((row for row in _table(table) if row["over"] < size <= row["to"]), {})
+    """The first of the rows, which follow one another from 0, that reaches to the size."""
+    return next((row for row in _table(table) if size <= row["to"]), {})
 
 
 @cache
@@ -204,8 +205,6 @@ def classes_of_grade(nominal: float, tolerance_class: str) -> tuple[tuple[str, f
     found: dict[str, float] = {}
     for small in _BELOW_ZERO + _OTHERS:
         name = f"{small if letter.islower() else small.upper()}{grade}"
-        try:
+        with suppress(NotKnown):  # the standard leaves it blank
             found[name] = deviations(nominal, name)[0]
-        except NotKnown:  # the standard leaves it blank
-            continue
-    return tuple(sorted(found.items(), key=lambda one: (one[1], one[0])))
+    return tuple(sorted(found.items(), key=lambda one: one[1]))

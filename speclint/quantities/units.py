@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 class Dimension:
     """One kind of quantity: its SI unit, what a sheet writes it in, and the units a spec may use.
 
-    ``shown`` is a unit of ``units`` (or the SI unit itself). ``pint`` writes the SI unit for pint.
+    ``shown`` is a unit of ``units``. ``pint`` writes the SI unit for pint.
     """
 
     name: str
@@ -271,7 +271,7 @@ def factor(text: str, dimension: str) -> float:
     spelling = canonical(text)
     if spelling in known.units:
         return known.units[spelling]
-    if text in _TRAPS or (spelling == "" and known.si):
+    if text in _TRAPS:
         raise _wrong_unit(text, known)
     return _ask_pint(text, known)
 
@@ -285,6 +285,15 @@ def si_unit(dimension: str) -> str:
     return _WITH_DATUM.get(dimension) or DIMENSIONS[dimension].si
 
 
+def with_article(dimension: str) -> str:
+    """A dimension as a sentence names one quantity of it.
+
+    >>> with_article("angle"), with_article("length")
+    ('an angle', 'a length')
+    """
+    return f"{'an' if dimension.startswith(tuple('aei')) else 'a'} {dimension}"
+
+
 def canonical(text: str) -> str:
     """The spelling of a unit that the table uses: ``in2``, ``in^2`` and ``in**2`` become ``in²``."""
     tidy = re.sub(r"\s+", " ", text.strip()).replace("**", "^")
@@ -296,10 +305,10 @@ def canonical(text: str) -> str:
 def shown(value: float, dimension: str, unit: str = "") -> tuple[float, str]:
     """A SI value in ``unit``, or else in the unit a sheet writes for its dimension."""
     known = DIMENSIONS[dimension]
-    chosen = canonical(unit) if unit else known.shown
+    chosen = canonical(unit)
     if chosen not in known.units:
         chosen = known.shown
-    return value / known.units.get(chosen, 1.0), chosen
+    return value / known.units[chosen], chosen
 
 
 @cache
@@ -343,10 +352,11 @@ def comparable(one: str, other: str) -> bool:
 
 
 def _ask_pint(text: str, known: Dimension) -> float:
-    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, text.strip()):
+    tidy = canonical(text)
+    if not known.pint or len(text) > _LONGEST_UNIT or not re.fullmatch(_UNIT_TEXT, tidy):
         raise _wrong_unit(text, known)
     try:
-        unit = _registry().parse_units(canonical(text).translate(_SUPERSCRIPTS))
+        unit = _registry().parse_units(tidy.translate(_SUPERSCRIPTS))
         return float((1 * unit).to(known.pint).magnitude)
     except Exception as problem:  # pint lets errors of the tokenizer and of the syntax tree through as well
         raise _wrong_unit(text, known) from problem
@@ -360,8 +370,12 @@ def _registry() -> pint.UnitRegistry[float]:
 
 
 def _wrong_unit(text: str, known: Dimension) -> QuantityError:
-    usual = ", ".join(unit for unit in known.units if unit) or "no unit"
-    given = f'"{text.strip()}" is no unit of {known.name}' if text.strip() else f"a {known.name} needs a unit"
-    trap = _TRAPS.get(text.strip())
-    hint = f"{trap}" if trap in known.units else usual
-    return QuantityError(given, f"one of: {hint}" if hint == usual else hint)
+    given = (
+        f'"{text.strip()}" is no unit of {known.name}'
+        if text.strip()
+        else f"{with_article(known.name)} needs a unit"
+    )
+    meant = _TRAPS.get(text.strip())
+    return QuantityError(
+        given, meant if meant in known.units else f"one of: {', '.join(filter(None, known.units))}"
+    )

@@ -11,14 +11,13 @@ from speclint.quantities import units
 
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
-_MICRON = 3  # decimals of a millimetre: limits are stated to a micrometre
-_TENTH = 4  # decimals of an inch: limits are stated to a tenth of a thou, common practice
+#: Decimals of limits from one unit on: stated to a micrometre, and to a tenth of a thou, common practice.
+_DECIMALS = {"mm": 3, "in": 4}
 _LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
 _THOUSAND = 1e3
 #: What a difference of temperatures is printed in beside degrees Fahrenheit; 1.8 to the kelvin, by definition.
 FAHRENHEIT_DIFFERENCE = "°F difference"
 _MULTIPLES = {"N": "kN", "W": "kW", "J": "kJ"}
-_TENTHS_FROM = 0.1  # in; below it four figures say more
 
 
 #: Below these amounts, by SI unit, a value is what rounding leaves of zero: floats hold about 16 figures, and no sheet
@@ -52,8 +51,6 @@ def displayed(value: float, si_unit: str, written_in: str = "") -> tuple[float, 
         return value - _ZERO_CELSIUS, "°C"
     if si_unit == "ΔK":
         return (value * 1.8, written_in) if written_in == FAHRENHEIT_DIFFERENCE else (value, "K")
-    if written_in == "psi" and si_unit == "Pa":
-        return units.shown(value, "pressure", "psi")
     dimension = units.by_si(si_unit)
     return units.shown(value, dimension.name, written_in) if dimension else (value, si_unit)
 
@@ -72,10 +69,8 @@ def number(value: float, unit: str) -> str:
     """A number in its shown unit, rounded as an engineer would."""
     if math.isinf(value):
         return "∞" if value > 0 else "−∞"
-    if unit == "mm" and abs(value) >= 1:
-        text = f"{value:.{_MICRON}f}"
-    elif unit == "in" and abs(value) >= _TENTHS_FROM:
-        text = f"{value:.{_TENTH}f}"
+    if unit in _DECIMALS and abs(value) >= 1:
+        text = f"{value:.{_DECIMALS[unit]}f}"
     elif unit in ("°C", "°F"):
         text = f"{value:.1f}"
     elif value != 0 and not 1e-3 <= abs(value) < 1e6:

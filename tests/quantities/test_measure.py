@@ -69,6 +69,8 @@ def test_tolerance_classes_come_from_iso_286() -> None:
     assert (hole.low, hole.high) == pytest.approx((0.480, 0.480097), abs=1e-9)
     assert (shaft.low, shaft.high) == pytest.approx((0.480252, 0.480292), abs=1e-9)
     assert shaft.nominal == 0.480 < shaft.low
+    assert (hole.tolerance_class, shaft.tolerance_class) == ("H8", "s6")
+    assert read("480 mm", "length").tolerance_class == ""
 
 
 @pytest.mark.parametrize(
@@ -180,6 +182,7 @@ def test_the_last_number_within_the_bounds_is_read() -> None:
     assert read("12345678901234567890 µm", "length").nominal == pytest.approx(1.2345678901234567e13)
     assert read("1e30 m", "length").nominal == pytest.approx(1e30)
     assert read("1e-30 m", "length").nominal == pytest.approx(1e-30)
+    assert read("1e0003 m", "length").nominal == 1000.0
 
 
 def test_signs_where_they_are_meant() -> None:
@@ -260,3 +263,113 @@ def test_an_absolute_pressure_is_not_below_zero() -> None:
     assert read("0 bar absolute", "fluid pressure", "any").low == 0
     with pytest.raises(QuantityError, match="below absolute zero"):
         read("-0.01 bar absolute", "fluid pressure", "any")
+
+
+@pytest.mark.parametrize(
+    ("text", "exact"),
+    [("480 mm", True), ("480 mm ±0", True), ("480 mm ±0.001", False), ("480..481 mm", False)],
+)
+def test_a_quantity_is_exact_where_its_limits_are_one(text: str, exact: bool) -> None:
+    assert read(text, "length").exact is exact
+
+
+def test_a_quantity_is_moved_with_its_limits() -> None:
+    """25 mm, 24.98 to 25.05 mm, and 1 mm more: 26 mm, 25.98 to 26.05 mm."""
+    moved = read("25 mm +0.05/-0.02", "length").moved(0.001)
+    assert (moved.nominal, moved.low, moved.high) == pytest.approx((0.026, 0.02598, 0.02605), rel=1e-12)
+    assert moved.text == "25 mm +0.05/-0.02"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("5 mm" + " " * 97, "a quantity has at most 100 characters; this has 101"),
+        ("123456789012345678901 mm", "a number has at most 20 digits"),
+        ("5 mm ±123456789012345678901", "a number has at most 20 digits"),
+    ],
+)
+def test_a_text_beyond_the_bounds_is_told_the_bound(text: str, said: str) -> None:
+    with pytest.raises(QuantityError, match=said):
+        read(text, "length")
+
+
+def test_a_text_of_the_greatest_length_is_read() -> None:
+    assert read("5 mm" + " " * 96, "length").nominal == 0.005
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "said", "instead"),
+    [
+        ("-5 mm", "length", "a length is not negative here", '"480 mm", "480 mm H8"'),
+        ("-5 °", "angle", "an angle is not negative here", '"45 °" or "30 deg"'),
+        ("0 mm", "length", "a length of 0 is not possible here", "a value above zero"),
+        ("0 mm²", "area", "an area of 0 is not possible here", "a value above zero"),
+        ("5 bar H8", "stress", '"H8" is a class of limits for lengths', "limits such as ±1 for a stress"),
+        ("5 ° H8", "angle", '"H8" is a class of limits for lengths', "limits such as ±1 for an angle"),
+        ("5 mm gauge", "length", '"gauge" does not belong to a length', '"5 mm"'),
+        ("5 mm² absolute", "area", '"absolute" does not belong to an area', '"5 mm²"'),
+        ("20 mm Q8", "length", "no letter 'Q'", 'a class of the tables, or limits such as "+0.05/-0.02"'),
+        ("20 mm ±-1", "length", "the number after ± has no sign", "±1"),
+        ("20..21 mm ±1", "length", "a range has its limits already", '"20..21 mm"'),
+        ("20..21 mm +1/0", "length", "a range has its limits already", '"20..21 mm"'),
+        ("20..21 mm H8", "length", "a range has its limits already", '"20..21 mm"'),
+        ("310 °C ±5 %", "temperature", "a temperature has no percentage", '"310 °C ±20"'),
+        ("1/0 in", "length", "a fraction with the denominator 0", "a fraction such as 7/8"),
+        ("-300 °C", "temperature", "this is below absolute zero", '"310 °C" or "300..330 °C"'),
+        ("1e29 km", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
+        ("1.1e30 m", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
+        ("0.9e-30 m", "length", "in SI units this lies outside 1e-30 to 1e30", '"480 mm", "480 mm H8"'),
+        ("1e31 mm", "length", "an exponent lies between -30 and 30", "the number in another unit"),
+        ("5 mm", "temperature", '"mm" is no unit of temperature', '"310 °C" or "300..330 °C"'),
+        ("5 K gauge", "temperature difference", '"K" is no unit of temperature difference', '"50 K"'),
+        ("turned", "mass", "this is not a number with its unit and limits", '"12.5 kg" or "28 lb"'),
+        ("turned", "density", "this is not a number with its unit and limits", '"12 kg/m³"'),
+        ("turned", "ratio", "this is not a number with its unit and limits", '"0.12" or "12 %"'),
+    ],
+)
+def test_a_refusal_says_what_is_wrong_and_what_to_write(
+    text: str, dimension: str, said: str, instead: str
+) -> None:
+    with pytest.raises(QuantityError) as refused:
+        read(text, dimension)
+    assert said in str(refused.value)
+    assert refused.value.instead.startswith(instead)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "unit", "datum"),
+    [
+        ("5 in", "length", "in", ""),
+        ("5 inches", "length", "in", ""),
+        ("17 bar gauge", "fluid pressure", "bar", "gauge"),
+        ("17 bar absolute", "fluid pressure", "bar", "absolute"),
+        ("310 degC", "temperature", "°C", ""),
+        ("310 deg C", "temperature", "°C", ""),
+        ("310 degF", "temperature", "°F", ""),
+        ("310 deg F", "temperature", "°F", ""),
+        ("310 K", "temperature", "K", ""),
+        ("50 K", "temperature difference", "K", ""),
+        ("50 K difference", "temperature difference", "K", ""),
+        ("50 °C difference", "temperature difference", "°C difference", ""),
+        ("90 deg F difference", "temperature difference", "°F difference", ""),
+    ],
+)
+def test_a_quantity_keeps_its_unit_and_datum(text: str, dimension: str, unit: str, datum: str) -> None:
+    found = read(text, dimension)
+    assert (found.unit, found.datum, found.dimension, found.text) == (unit, datum, dimension, text)
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "low", "high"),
+    [
+        ("50 degC difference ±5", "temperature difference", 45, 55),
+        ("310 °C ±20 degC", "temperature", 563.15, 603.15),  # 310 - 20 + 273.15, 310 + 20 + 273.15
+        ("-20 mm ±10 %", "length", -0.022, -0.018),
+        ("50 % ±5 %", "ratio", 0.45, 0.55),  # of a share the limits are points of it
+        ("0.5 ±5 %", "ratio", 0.45, 0.55),
+        ("15 bar gauge ±20 kPa", "fluid pressure", 14.8e5, 15.2e5),
+    ],
+)
+def test_equal_limits_in_any_unit(text: str, dimension: str, low: float, high: float) -> None:
+    found = read(text, dimension, "any")
+    assert (found.low, found.high) == pytest.approx((low, high), rel=1e-12)

@@ -33,6 +33,9 @@ def test_a_position_across_changes_its_sign(text: str, mirrored: str) -> None:
         ("180 deg", "180 deg"),
         ("22.5 ° +1/-0.5", "337.5 ° +0.5/-1"),
         ("40..50 °", "310..320 °"),
+        ("359.999999 °", "1e-06 °"),
+        ("-1 1/4 °", "1 1/4 °"),
+        ("60 arcmin", "21540 arcmin"),  # 360 × 60 - 60
     ],
 )
 def test_an_angle_is_counted_from_the_other_side(text: str, mirrored: str) -> None:

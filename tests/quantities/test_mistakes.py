@@ -61,6 +61,8 @@ from speclint.quantities import read
         ("20–22 mm", "length", "a range is written with two points", '"20..22 mm"'),
         ("20 - 22.5 mm", "length", "a range is written with two points", '"20..22.5 mm"'),
         ("1-3/4 in", "length", "a fraction stands behind a space", '"1 3/4 in"'),
+        ("25 mm +-0.1", "length", "equal limits are written with ±", '"25 mm ±0.1"'),
+        ("20 mm, turned", "length", "this is not a number with its unit and limits", '"480 mm"'),
         ("25 mm +/- 0.1", "length", "equal limits are written with ±", '"25 mm ± 0.1"'),
         ("250 psig", "fluid pressure", "says gauge or absolute in full", '"250 psi gauge"'),
         ("265 psia", "fluid pressure", "says gauge or absolute in full", '"265 psi absolute"'),
@@ -102,3 +104,23 @@ def test_what_is_written_rightly_is_none_of_them(
 ) -> None:
     found = read(written, dimension, "any")
     assert (found.low, found.high) == (pytest.approx(low, rel=1e-15), pytest.approx(high, rel=1e-15))
+
+
+@pytest.mark.parametrize(
+    ("written", "write"),
+    [
+        ("3,200 mm ±0,5", '"3.200 mm ±0.5"'),  # the 0,5 shows that the comma stands before decimals
+        ("1,234.5 mm", '"1234.5 mm"'),  # the point shows that the comma parts thousands
+        ("1,234,567 mm", '"1234567 mm"'),
+        ("3,200 mm", '"3.200 mm", or "3200 mm" where the comma parts thousands'),
+        (
+            "3,200..4,300 mm",
+            '"3.200..4.300 mm", or "3200..4300 mm" where the comma parts thousands',
+        ),
+    ],
+)
+def test_thousands_are_proposed_where_every_comma_may_part_them(written: str, write: str) -> None:
+    """Were 0,5 a number of thousands, a limit of 0.5 mm would be proposed as 5 mm."""
+    with pytest.raises(QuantityError) as refused:
+        read(written, "length", "any")
+    assert refused.value.instead == write

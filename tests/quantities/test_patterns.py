@@ -58,6 +58,9 @@ def test_every_example_and_every_unit_fits_its_pattern(dimension: str) -> None:
         ("ratio", "12.5 %"),
         ("ratio", "1"),
         ("expansion", "10.5 1e-6/K"),
+        ("length", "5 inches"),
+        ("inertia", "5 kg*cm^2"),
+        ("heat transfer", "5 W/(m2*K)"),
     ],
 )
 def test_what_is_read_fits(dimension: str, text: str) -> None:
@@ -70,6 +73,7 @@ def test_what_is_read_fits(dimension: str, text: str) -> None:
     [
         ("length", "5 kg"),
         ("length", "5"),
+        ("length", "5 rpm"),
         ("length", "1.750 in plus"),
         ("fluid pressure", "17 bar"),
         ("fluid pressure", "17 bar gage"),

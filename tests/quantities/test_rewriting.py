@@ -30,6 +30,8 @@ def written(text: str, dimension: str = "length") -> Written:
         ("17 bar gauge", "fluid pressure", "16.5", "16.5 bar gauge"),
         ("0.85", "ratio", "0.8", "0.8"),
         ("60 % ±5 %", "ratio", "50", "50 % ±5%"),
+        ("5 mm", "length", "100000000000000", "100000000000000 mm"),
+        ("2 in ±1 mm", "length", "3", "3 in ±1 mm"),
         ("-15 mm ±0.5", "length", "-15.2", "-15.2 mm ±0.5"),
     ],
 )
@@ -45,6 +47,26 @@ def test_limits_are_moved_and_the_size_stays() -> None:
     assert str(moved) == "190 mm +0.212/+0.184"
     assert str(written("190 mm +0.02/-0.02").with_limits_moved(Fraction("0.02"))) == "190 mm +0.04/0"
     assert str(written("190 mm 0/-0.1").with_limits_moved(Fraction("-0.05"))) == "190 mm -0.05/-0.15"
+    assert str(written("190 mm +0.15/+0.122").with_limits_moved(Fraction("0.06"))) == "190 mm +0.210/+0.182"
+
+
+@pytest.mark.parametrize(
+    ("text", "limits"),
+    [
+        ("20 mm", False),
+        ("20 mm H8", True),
+        ("20 mm ±0.1", True),
+        ("20 mm +0.1/0", True),
+        ("20..21 mm", True),
+    ],
+)
+def test_limits_are_numbers_a_range_or_a_class(text: str, limits: bool) -> None:
+    assert written(text).has_limits is limits
+
+
+def test_a_common_fraction_of_nothing_has_no_sign() -> None:
+    assert str(written("1/2 in").at(Fraction(0))) == "0 in"
+    assert str(written("1/2 in").at(Fraction(-1, 4))) == "-1/4 in"
 
 
 def test_a_text_that_is_no_quantity_has_no_parts() -> None:

@@ -12,7 +12,7 @@ import pytest
 from hypothesis import assume, given, strategies as st
 
 from speclint.errors import NotKnown
-from speclint.quantities import deviations
+from speclint.quantities import classes_of_grade, deviations
 from speclint.quantities.tolerance_classes import standard_tolerance
 
 ROOT = Path(__file__).parents[2]
@@ -51,6 +51,10 @@ def test_refuses_what_is_no_class(written: str, said: str) -> None:
         (("H7", 0.001), ("H7", 0)),
         (("h13", 1), ("h14", 1)),
         (("h14", 1.001), ("h14", 1)),
+        (("h15", 1.001), ("h15", 1)),
+        (("H16", 1.001), ("H16", 1)),
+        (("js17", 1.001), ("js17", 1)),
+        (("h18", 1.001), ("h18", 1)),
         (("a11", 1.001), ("a11", 1)),
         (("B11", 1.001), ("B11", 1)),
         (("N8", 1), ("N9", 1)),
@@ -113,6 +117,39 @@ def test_holes_either_side_of_where_their_rule_changes(
 ) -> None:
     """ISO 286-1:2010, Tables 1 and 3, micrometres, from memory: P7 has Δ, P8 none; M9 none either."""
     assert deviations(size / 1000, name) == pytest.approx((lower * 1e-6, upper * 1e-6), abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("name", "lower", "upper"),
+    [
+        ("k3", 0, 4),
+        ("k4", 2, 9),
+        ("k5", 2, 13),
+        ("k6", 2, 18),
+        ("k7", 2, 27),
+        ("k8", 0, 39),
+        ("K7", -18, 7),
+        ("K8", -27, 12),
+        ("M7", -25, 0),
+        ("M8", -34, 5),
+        ("N7", -33, -8),
+        ("N8", -42, -3),
+        ("N9", -62, 0),
+    ],
+)
+def test_transition_classes_at_50_mm(name: str, lower: float, upper: float) -> None:
+    """ISO 286-1:2010, Tables 1, 3 and 5, over 30 to 50 mm, micrometres, from memory.
+
+    IT3 to IT9 are 4, 7, 11, 16, 25, 39 and 62; k is +2 in grades 4 to 7 and else 0, m +9, n +17. Of holes Δ is
+    IT7 - IT6 = 9 in grade 7 and IT8 - IT7 = 14 in grade 8: K8 ends at -2 + 14 = +12.
+    """
+    assert deviations(0.05, name) == pytest.approx((lower * 1e-6, upper * 1e-6), abs=1e-9)
+
+
+def test_the_classes_of_a_grade_that_is_none_are_refused() -> None:
+    with pytest.raises(NotKnown, match="gives no j8"):
+        classes_of_grade(0.05, "j8")
+    assert "j7" in dict(classes_of_grade(0.05, "j7"))
 
 
 def test_the_refusal_names_letter_grade_and_size() -> None:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint.quantities import DIMENSIONS, System, amount_in
-from speclint.quantities.unit_systems import SYSTEMS
+from speclint.quantities.unit_systems import SYSTEMS, beside, lengths_in, unit_in
 
 
 @pytest.mark.parametrize(
@@ -64,3 +64,36 @@ def test_no_quantity_loses_more_than_its_fourth_figure(system: System, value: fl
     figures = text.split()[0].split("/")[0].split("e")[0].lstrip("-0.").replace(".", "")
     assert figures or value < 1e-3 or unit in ("K", "ΔK")
     assert len(text.split()[0].split("/")[0]) <= 18
+
+
+@pytest.mark.parametrize(
+    ("system", "written_in", "said"),
+    [
+        ("imperial", "mm", "1 in"),
+        ("imperial", "in", ""),
+        ("imperial", "thou", ""),
+        ("metric", "in", "25.4 mm"),
+        ("metric", "mm", ""),
+        ("as written", "in", ""),
+    ],
+)
+def test_beside_a_text_stands_only_what_it_does_not_say(system: System, written_in: str, said: str) -> None:
+    assert beside(system, 0.0254, "m", written_in) == said
+
+
+def test_a_unit_of_no_table_stays_as_it_is_written() -> None:
+    assert unit_in("imperial", "m⁴", "cm⁴") == "cm⁴"
+    assert unit_in("imperial", "K", "°C") == "°F"
+
+
+@pytest.mark.parametrize(
+    ("system", "lengths", "form", "said"),
+    [
+        ("metric", (0.00032, 0.0004), ".2f", "0.32 to 0.40 mm"),
+        ("as written", (0.0015,), "+.1f", "+1.5 mm"),
+        ("imperial", (0.0254, 0.0508), ".2f", "1 in to 2 in"),
+        ("imperial", (0.0254, -0.0508, 0.0), "+.3f", "+1 in to −2 in to 0 in"),
+    ],
+)
+def test_lengths_in_a_sentence(system: System, lengths: tuple[float, ...], form: str, said: str) -> None:
+    assert lengths_in(system, lengths, form) == said

@@ -7,6 +7,7 @@ import math
 import pytest
 
 from speclint.quantities import amount, as_written, sides, substituted
+from speclint.quantities.writing import number, without_rounding
 
 
 @pytest.mark.parametrize(
@@ -77,12 +78,16 @@ def test_a_line_with_numbers_reads_as_the_equation_does(equation: str, line: str
         (617768.0, "N", "N", "617768 N"),
         (45000.0, "J", "", "45 kJ"),
         (9000.0, "J", "", "9000 J"),
+        (573.15, "K", "°F", "572 °F"),  # 300 × 1.8 + 32
+        (573.15, "K", "°C", "300 °C"),
+        (100.0, "ΔK", "°F difference", "180 °F difference"),
+        (100.0, "ΔK", "K", "100 K"),
     ],
 )
-def test_five_figures_before_the_point_take_the_next_multiple(
+def test_a_spec_s_own_unit_stays_and_five_figures_take_the_next_multiple(
     value: float, unit: str, written_in: str, shown: str
 ) -> None:
-    """617.8 kN is read at once; a spec's own unit stays."""
+    """617.8 kN is read at once."""
     assert amount(value, unit, written_in) == shown
 
 
@@ -110,3 +115,56 @@ def test_five_figures_before_the_point_take_the_next_multiple(
 )
 def test_an_amount_is_rounded_as_an_engineer_would(value: float, unit: str, text: str) -> None:
     assert amount(value, unit) == text
+
+
+@pytest.mark.parametrize(
+    ("unit", "least"),
+    [
+        ("1", 1e-13),
+        ("m", 1e-12),
+        ("m²", 1e-13),
+        ("m³", 1e-13),
+        ("kg", 1e-9),
+        ("rad", 1e-12),
+        ("rad/s", 1e-10),
+        ("ΔK", 1e-9),
+        ("Pa", 1e-5),
+        ("N", 1e-8),
+        ("N·m", 1e-8),
+        ("m/s", 0.0),  # of no bound
+    ],
+)
+def test_what_rounding_leaves_of_zero_ends_at_a_bound(unit: str, least: float) -> None:
+    """The bounds stand on the 16 figures of a float and the largest amounts that a sheet works with."""
+    for sign in (1, -1):
+        assert without_rounding(sign * least, unit) == sign * least
+        assert without_rounding(sign * 0.999 * least, unit) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("value", "unit", "text"),
+    [
+        (1.00013, "in", "1.0001"),  # a tenth of a thou
+        (0.123456, "in", "0.1235"),
+        (0.0123456, "in", "0.01235"),
+        (-1.00013, "in", "−1.0001"),
+        (123.4567, "mm", "123.457"),  # a micrometre
+        (0.1234567, "mm", "0.1235"),
+        (20.04, "°C", "20"),
+        (20.06, "°F", "20.1"),
+        (0.0, "N", "0"),
+        (-0.00001, "°C", "0"),
+        (1e-3, "N", "0.001"),
+        (9.994e-4, "N", "9.994e−4"),
+        (-9.994e-4, "N", "−9.994e−4"),
+        (999999.0, "N", "999999"),
+        (1e6, "N", "1e6"),
+        (1234567.0, "N", "1.235e6"),
+        (1.2e-9, "N", "1.2e−9"),
+        (12345.6, "N", "12346"),
+        (120.0, "N", "120"),
+        (12.3456, "N", "12.35"),
+    ],
+)
+def test_a_number_has_the_figures_that_its_unit_asks(value: float, unit: str, text: str) -> None:
+    assert number(value, unit) == text
