@@ -1,7 +1,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 
 import pytest
@@ -13,6 +13,12 @@ from speclint.equations import FIRST_PRINCIPLES, Metres, described, formula
 def twice(x: Metres) -> Metres:
     """Twice a length."""
     return 2 * x
+
+
+@formula("y = x Σw", cites=[FIRST_PRINCIPLES])
+def weighed(x: Metres, weights: Sequence[float], called: str) -> Metres:
+    """A length times the sum of some weights."""
+    return x * sum(weights)
 
 
 def noted(x: Metres) -> Metres:
@@ -31,3 +37,8 @@ def test_of_a_formula_the_equation_is_told() -> None:
 def test_what_is_not_marked_is_no_formula(function: Callable[..., Any]) -> None:
     with pytest.raises(TypeError, match=r"(sqrt|noted).* is not marked with @formula"):
         described(function)
+
+
+def test_an_argument_has_a_unit_where_its_annotation_states_one() -> None:
+    assert described(weighed).units == {"x": "m"}
+    assert described(weighed).other_arguments == ("weights", "called")
