@@ -16,7 +16,7 @@ def twice(x: Metres) -> Metres:
 
 
 @formula("y = x Σw", cites=[FIRST_PRINCIPLES])
-def weighed(x: Metres, weights: Sequence[float], called: str) -> Metres:
+def weighed(x: Metres, weights: Sequence[float]) -> Metres:
     """A length times the sum of some weights."""
     return x * sum(weights)
 
@@ -41,4 +41,4 @@ def test_what_is_not_marked_is_no_formula(function: Callable[..., Any]) -> None:
 
 def test_an_argument_has_a_unit_where_its_annotation_states_one() -> None:
     assert described(weighed).units == {"x": "m"}
-    assert described(weighed).other_arguments == ("weights", "called")
+    assert described(weighed).other_arguments == ("weights",)
