@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.errors import Complaint, Location, one_of
-from speclint.errors.complaint import nearest_few, shortened
+from speclint.errors.complaint import nearest, nearest_few, shortened
 
 SIXTEEN = [f"part-{number:02}" for number in range(16)]
 
@@ -38,6 +38,21 @@ def test_of_a_long_list_those_that_hold_the_word_are_named() -> None:
     assert one_of("fit", [*SIXTEEN, "fit_length", "free_fit_end"]) == (
         'one of "fit_length", "free_fit_end", or another of 18'
     )
+
+
+def test_of_up_to_sixteen_that_hold_the_word_all_are_named() -> None:
+    """The word "fit" is in few of 40 names, in all 16 that can be listed, or in one more, of which 8 are."""
+    others = [f"bore-{number:02}" for number in range(30)]
+    holding = [f"fit_length_{number:02}" for number in range(17)]
+    for count, shown in ((9, 9), (16, 16), (17, 8)):
+        listed = ", ".join(f'"{name}"' for name in holding[:shown])
+        assert one_of("fit", [*others, *holding[:count]]) == f"one of {listed}, or another of {30 + count}"
+
+
+def test_a_word_longer_than_a_line_is_compared_with_none() -> None:
+    line, longer = "a" * 80, "a" * 81
+    assert (nearest(line, [line]), nearest(longer, [longer])) == (line, "")
+    assert (nearest_few(line, [line]), nearest_few(longer, [longer])) == ((line,), ())
 
 
 def test_a_word_of_two_letters_is_looked_for_in_no_name() -> None:
