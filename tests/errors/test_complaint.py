@@ -4,10 +4,23 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.errors import one_of
-from speclint.errors.complaint import nearest_few, shortened
+from speclint.errors import Complaint, Location, one_of
+from speclint.errors.complaint import nearest, nearest_few, shortened
 
 SIXTEEN = [f"part-{number:02}" for number in range(16)]
+
+
+@pytest.mark.parametrize(
+    ("read", "write", "told"),
+    [
+        ("", "", "a.toml:3: it is too wide"),
+        ('"5 mm"', "", 'a.toml:3: it is too wide; read "5 mm"'),
+        ("", "4 mm", "a.toml:3: it is too wide; write 4 mm"),
+        ('"5 mm"', "4 mm", 'a.toml:3: it is too wide; read "5 mm"; write 4 mm'),
+    ],
+)
+def test_a_complaint_says_what_was_read_and_what_to_write(read: str, write: str, told: str) -> None:
+    assert str(Complaint(Location("a.toml", 3), "it is too wide", read, write)) == told
 
 
 def test_a_short_list_is_named_in_full() -> None:
@@ -27,6 +40,21 @@ def test_of_a_long_list_those_that_hold_the_word_are_named() -> None:
     )
 
 
+def test_of_up_to_sixteen_that_hold_the_word_all_are_named() -> None:
+    """The word "fit" is in few of 40 names, in all 16 that can be listed, or in one more, of which 8 are."""
+    others = [f"bore-{number:02}" for number in range(30)]
+    holding = [f"fit_length_{number:02}" for number in range(17)]
+    for count, shown in ((9, 9), (16, 16), (17, 8)):
+        listed = ", ".join(f'"{name}"' for name in holding[:shown])
+        assert one_of("fit", [*others, *holding[:count]]) == f"one of {listed}, or another of {30 + count}"
+
+
+def test_a_word_longer_than_a_line_is_compared_with_none() -> None:
+    line, longer = "a" * 80, "a" * 81
+    assert (nearest(line, [line]), nearest(longer, [longer])) == (line, "")
+    assert (nearest_few(line, [line]), nearest_few(longer, [longer])) == ((line,), ())
+
+
 def test_a_word_of_two_letters_is_looked_for_in_no_name() -> None:
     assert one_of("fi", [*SIXTEEN, "fit_length_of_all"]).endswith("or another of 17")
 
@@ -39,6 +67,12 @@ def test_a_mistyped_name_brings_the_most_similar_first_and_no_other() -> None:
     """Of 10 and 12 letters plat and -P355 are alike, 18/22; plat, -P and 35 of the other, 16/22; of bore far less."""
     known = ["bore", "plate-P235GH", "plate-P355GH"]
     assert nearest_few("platt-P355", known) == ("plate-P355GH", "plate-P235GH")
+
+
+def test_of_three_letters_a_shortened_name_is_known_and_of_two_it_is_not() -> None:
+    """2 · 3/(3 + 10) = 0.46 and 2 · 2/(2 + 10) = 0.33: neither resembles the whole name."""
+    assert nearest_few("fit", ["bore", "fit_length"]) == ("fit_length",)
+    assert nearest_few("fi", ["bore", "fit_length"]) == ()
 
 
 @pytest.mark.parametrize("text", ["two\nlines", "two\r\nlines", "two\rlines"])

@@ -4,7 +4,27 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from speclint.errors import raised_at
+import pytest
+
+from speclint.errors import in_words, raised_at
+
+
+class Unreadable(Exception):
+    """Its text cannot be had: asking for it raises something else."""
+
+    def __init__(self, raised: BaseException) -> None:
+        super().__init__()
+        self.raised = raised
+
+    def __str__(self) -> str:
+        raise self.raised
+
+
+def test_an_exception_without_a_text_is_told_by_its_kind_and_an_interrupt_goes_on() -> None:
+    said = "Unreadable: its text cannot be read, since reading it raises SystemExit"
+    assert in_words(Unreadable(SystemExit(0))) == said
+    with pytest.raises(KeyboardInterrupt):
+        in_words(Unreadable(KeyboardInterrupt()))
 
 
 def raising() -> None:

@@ -52,6 +52,11 @@ def test_lines_of_every_key() -> None:
     assert lines[("many", 1, "deep", 1, "l")] == 25
 
 
+def test_texts_between_single_quotes_on_one_line_and_on_several() -> None:
+    lines = locate("a = 'it is \"so\" # here'\nb = ''\nc = ''''x'\nd = 2\n'''\ne = 1\n")
+    assert lines == {("a",): 1, ("b",): 2, ("c",): 3, ("e",): 6}
+
+
 _KEYS = st.text("abcXYZ_-9 .\"'é#[]=", min_size=1, max_size=6)
 _VALUES = st.recursive(
     st.integers(0, 9) | st.booleans() | st.text("ab\\n#\"'[]{},=\\\\", max_size=8),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -11,7 +12,7 @@ import pytest
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.checking import Check
 from speclint.errors import DesignError
-from speclint.repository import Change
+from speclint.repository import Change, DraftedDesign
 from speclint.testing import (
     Declared,
     DesignFolder,
@@ -178,6 +179,22 @@ def test_a_rule_that_takes_the_first_of_several_is_found(try_on: TryOn) -> None:
     """120 mm is wide enough for 105.5 mm, 90 mm is not: which stands first must not decide."""
     with pytest.raises(AssertionError, match="with files and keys the other way round, finding"):
         expect_order_changes_nothing(try_on(first_slot))
+
+
+def test_a_design_that_cannot_be_read_in_another_order_is_told_for_each(
+    try_on: TryOn, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object) -> DraftedDesign:
+        raise DesignError("the slots go from left to right")
+
+    trial = try_on(tubes.stress)
+    monkeypatch.setattr(DraftedDesign, "reordered", refuse)
+    with pytest.raises(AssertionError) as found:
+        expect_order_changes_nothing(trial)
+    first, second = str(found.value).splitlines()
+    said = "it cannot be read: the slots go from left to right"
+    assert first.endswith(f"with files and keys the other way round, {said}")
+    assert re.search(rf"with files and keys shuffled by the seed \d+, {said}$", second)
 
 
 def test_a_rule_that_hides_behind_a_stated_value_is_found(try_on: TryOn) -> None:

@@ -59,6 +59,12 @@ def test_what_cannot_be_is_refused() -> None:
         conformity(2.0, 1.0, 0.0, 3.0, guard=0.0)
 
 
+def test_one_size_alone_may_be_drawn_and_measured() -> None:
+    assert conformity(1.0, 1.0, 1.0, 1.0, guard=0.0) == "in"
+    with pytest.raises(OutOfRange, match="above the greatest"):
+        conformity(1.0, 1.0, 1.0, 0.999, guard=0.0)
+
+
 def test_the_settings_know_every_decision() -> None:
     literal = next(one for one in _literals(Settings.model_fields["made"].annotation) if one)
     assert literal == DECISIONS

@@ -147,6 +147,15 @@ RINGS = [
     )
     for t, said in ((0.0505, "50.5"), (0.0, "0"))
 ]
+RINGS += [
+    End(
+        rings.ring_plate_hole_load_stress,
+        {"F": 1e3, "d": within, "D": 0.2, "t": 0.02, "nu": 0.3},
+        {"d": beyond},
+        f"hole {beyond * 1e3:g} mm is not within 0.01 to 0.99 of 200 mm",
+    )
+    for within, beyond in ((0.00201, 0.0015), (0.197, 0.1985))
+]
 
 
 @pytest.mark.parametrize("end", [*CIRCULAR, *COVERS, *PANELS, *RINGS], ids=str)

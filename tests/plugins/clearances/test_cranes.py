@@ -259,6 +259,14 @@ def test_a_higher_hook_hangs_it_truer(e: float, h: float) -> None:
     assert tilts[1] <= tilts[0]
 
 
+def test_a_hook_at_the_height_of_the_centre_holds_nothing_upright() -> None:
+    """0.5 + 1.0 = 1.5 m: just below it the arm is 10⁻⁶ m, and arctan(0.1/10⁻⁶) is nearly a right angle."""
+    held = {"e": 0.1, "z_p": 0.5, "h": 1.0}
+    assert tilt_of_load(**held, z_c=1.5 - 1e-6) == pytest.approx(math.pi / 2, abs=2e-5)
+    with pytest.raises(OutOfRange, match="the hook is not above the centre of the load"):
+        tilt_of_load(**held, z_c=1.5)
+
+
 @given(M=st.floats(1.0, 1e4))
 def test_a_solid_post_bears_the_most(M: float) -> None:
     """With the wall as thick as the radius: 32 M/(π D³)."""

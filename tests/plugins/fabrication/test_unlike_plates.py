@@ -96,6 +96,11 @@ def test_a_butt_weld_says_what_it_joins(workshop: DesignFolder) -> None:
     assert bench.write(workshop).only(UNEQUAL).outcome == "not assessed"
 
 
+def test_a_weldment_without_a_butt_weld_has_no_plates_drawn_down(workshop: DesignFolder) -> None:
+    made = bench.write(workshop, ('shape = "butt"', 'shape = "tee"'))
+    expect_not_applicable(made.only(UNEQUAL), "no butt joint is stated")
+
+
 def test_an_offset_counts_in_fatigue(workshop: DesignFolder) -> None:
     """16 on 25 mm flush: 1.571; here 20 on 23 mm flush, e 1.5: 1 + 6 × 0.075 × 89.4/(89.4 + 110.3) = 1.2015."""
     plain = bench.write(workshop).only(FATIGUE)

@@ -150,6 +150,9 @@ def test_the_table_changes_above_its_bounds(grade: str, size: float, millimetres
 def test_what_the_tables_do_not_hold_is_refused() -> None:
     with pytest.raises(OutOfRange, match="10000 mm"):
         required_allowance("A", 10.1)
+    assert casting_tolerance(12, 1e-6).nominal == pytest.approx(4.2e-3)  # over 0 to 10 mm
+    with pytest.raises(OutOfRange, match="; 0 mm is outside"):
+        casting_tolerance(12, 0.0)
     with pytest.raises(NotKnown, match="grade 1 for 500 mm"):
         casting_tolerance(1, 0.5)
     with pytest.raises(NotKnown, match="no usual grade"):
