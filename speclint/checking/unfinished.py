@@ -1,4 +1,7 @@
-"""What is still to be drawn and to be stated: one list for each block of a draft, in the order of the places."""
+"""What is still to be drawn and to be stated: one list for each block of a draft, in the order of the places.
+
+What the lists need of a spec is in the index, so that none is read for them.
+"""
 
 from __future__ import annotations
 
@@ -9,7 +12,9 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.repository import Design
 from speclint.rules import PlaceSeen
-from speclint.specs import Component, Duty
+from speclint.specs import Duty
+
+_DUTY = frozenset({Duty.kind})
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,11 +83,12 @@ def still_to_be_drawn(assessment: Assessment) -> tuple[Unfinished, ...]:
 def _by_block(checks: Iterable[Check], design: Design) -> dict[str, list[Check]]:
     found: dict[str, list[Check]] = {}
     under: dict[str, str] = {}
+    entries = design.index.entries
     for check in checks:
         name = check.component
         if name not in under:
-            part = design.specs.get(name)
-            under[name] = design.listed_under(part)[0] if isinstance(part, Component) else name
+            is_component = name in entries and entries[name].is_component
+            under[name] = design.index.listed_under(name)[0] if is_component else name
         found.setdefault(under[name], []).append(check)
     return found
 
@@ -91,28 +97,29 @@ def _of_block(name: str, placed: list[Check], wanting: list[Check], design: Desi
     ordered = sorted(placed, key=lambda check: (check.rule.row, check.order))
     seen = [place for check in ordered for place in check.places]
     keys = _wanted(wanting, design)
-    to_state = tuple(
-        (part, tuple(sorted(keys[part])))
-        for part in sorted(keys)
-        if not isinstance(design.specs.get(part), Duty)
-    )
+    to_state = tuple((part, tuple(sorted(keys[part]))) for part in sorted(keys) if not _is_duty(part, design))
     return Unfinished(name, len(seen), tuple(one for one in seen if not one.filled), to_state)
 
 
 def _of_duties(wanting: list[Check], design: Design) -> list[Unfinished]:
     """What each duty does not state, once for all parts that see it; a temperature once for all parts of a kind."""
-    keys = {name: found for name, found in _wanted(wanting, design).items() if name in design.specs}
+    keys = _wanted(wanting, design)
     return [
         Unfinished(name, 0, (), ((name, tuple(sorted({_by_kind(key, design) for key in keys[name]}))),))
         for name in sorted(keys)
-        if isinstance(design.specs[name], Duty)
+        if _is_duty(name, design)
     ]
+
+
+def _is_duty(name: str, design: Design) -> bool:
+    entry = design.index.entries.get(name)
+    return entry is not None and entry.is_one_of(_DUTY)
 
 
 def _by_kind(key: str, design: Design) -> str:
     """The key of a temperature under the kind of its part, which stands for all parts of that kind."""
     case, mark, name = key.partition(".temperatures.")
-    part = design.specs.get(name)
+    part = design.index.entries.get(name)
     return f"{case}{mark}{part.kind}" if part is not None else key
 
 

@@ -300,9 +300,9 @@ class Design:
     @property
     def old_keys(self) -> tuple[Complaint, ...]:
         """A note for each old key that a selected spec states, by file and line."""
-        notes = (
-            note for name in self.selected if name in self.specs for note in old_keys_in(self.specs[name])
-        )
+        entries = self.index.entries
+        some = [name for name in self.selected if name in entries and entries[name].of_old_keys]
+        notes = (note for name in some for note in old_keys_in(self.specs[name]))
         return tuple(sorted(notes, key=lambda note: note.order))
 
     def part_names(self) -> tuple[str, ...]:

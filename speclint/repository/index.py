@@ -12,7 +12,7 @@ from functools import cache
 from typing import Any
 
 from speclint.errors import Location
-from speclint.specs import Component, Link, Spec, Stated
+from speclint.specs import Component, Link, Spec, Stated, old_keys_in
 
 _UNDER = ("cylinder-block", "engine")
 
@@ -23,7 +23,8 @@ class Indexed:
 
     ``words`` are those of its kind and of the kinds that it is built on, ``classes`` the classes of these in full.
     ``drawing`` is None where none is stated, and for what is no component; ``of_several`` tells whether its file
-    states other parts too. ``drawing_file`` is the file of its drawing, None where none is named.
+    states other parts too. ``drawing_file`` is the file of its drawing, None where none is named. ``of_old_keys`` tells
+    whether it states a key by an old name.
     """
 
     id: str
@@ -34,6 +35,7 @@ class Indexed:
     drawing: str | None = None
     of_several: bool = False
     drawing_file: str | None = None
+    of_old_keys: bool = False
 
     @property
     def kind(self) -> str:
@@ -57,8 +59,8 @@ def indexed(spec: Spec) -> Indexed:
     named = spec.drawing_file if isinstance(spec, Component) else None
     file = named.value if isinstance(named, Stated) else None
     several = len(spec.each) > 1
-    links = tuple(spec.links())
-    return Indexed(spec.id, kind.words(), _classes(kind), component, links, number, several, file)
+    links, old = tuple(spec.links()), any(True for _ in old_keys_in(spec))
+    return Indexed(spec.id, kind.words(), _classes(kind), component, links, number, several, file, old)
 
 
 def linked_at(entry: Indexed | None) -> list[tuple[str, str]] | None:

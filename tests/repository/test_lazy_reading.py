@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from speclint.checking import Assessment, KeptFolder, assess, chosen_rules
+from speclint.checking import Assessment, KeptFolder, assess, chosen_rules, still_to_be_drawn
 from speclint.reports import json_report, terminal_page
 from speclint.repository import Design, Settings
 from speclint.repository.folder import load_design
@@ -246,3 +246,25 @@ def test_a_file_that_cannot_be_read_is_told_and_nothing_kept(repository: Reposit
     )
     assert [one.where.file for one in found.complaints] == ["large.toml"]
     assert repository.shelf.kept == before
+
+
+@pytest.mark.parametrize(("old", "read"), [("", 0), ("pressure_part = true\n", 1)])
+def test_of_results_that_are_kept_only_specs_with_old_keys_are_read_to_tell_what_is_wanting(
+    tmp_path: Path, old: str, read: int
+) -> None:
+    """A spec with an old key is read to say at which line; what a draft still lacks is told of the index alone."""
+    shop = DesignFolder(tmp_path / "design").write({**FILES, "block.toml": BLOCK.replace("[", f"{old}[", 1)})
+    kept = KeptFolder(tmp_path / "kept")
+
+    def told(found: Assessment) -> tuple[list[str], list[str]]:
+        old_keys = [f"{note.where}: {note.read}" for note in found.old_keys]
+        return old_keys, [one.says for one in still_to_be_drawn(found)]
+
+    first = told(assess([shop.root], shop.loaded, kept=kept))
+    assert first[0] == ["block.toml:4 pressure_part: true"] * read
+    assert first[1]
+    again = assess([shop.root], shop.loaded, kept=kept)
+    assert told(again) == first
+    assert again.design is not None
+    assert isinstance(again.design.specs, LazySpecs)
+    assert again.design.specs.read == read
