@@ -14,7 +14,7 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """In each load case but the test: live steam, safety valves, design pressure, each not above the next.
 
     A case that names no safety valves has its live steam held against the design pressure. In starting and running
-    the exhaust not above the live steam.
+    the exhaust not above the live steam. With water in the cylinder, its pressure against the relief valves.
     """
     for name, case in sheet.follow(block.duty).cases.items():
         if name == "test":
@@ -31,6 +31,25 @@ def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
         if stated["live"] and exhaust and name in ("starting", "running"):
             yield Pair(case.exhaust_pressure, live, "at most", name=f"{name}, exhaust")
+        if name == "water":
+            yield from _relief(block, case, sheet)
+
+
+def _relief(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The pressure of water against the lowest setting of the relief valves of the block: below it none lets any out.
+
+    As the drawing aims at it, since a duty that states the setting itself says what is meant; of a block that states
+    the setting of each end, without which the lowest is not known.
+    """
+    settings = {
+        name: end.relief_set
+        for name, end in block.ends.items()
+        if sheet.is_stated(f"relief valve of {name}", end.relief_set)
+    }
+    if settings and len(settings) == len(block.ends):
+        aims = {name: sheet.take_nominal(f"p_r of {name}", one) for name, one in settings.items()}
+        end = min(aims, key=lambda name: aims[name])
+        yield Pair(case.cylinder_pressure, worked(aims[end], settings[end]), "at least", name="water")
 
 
 def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -87,14 +106,16 @@ def _speeds(block: CylinderBlock, case: LoadCase, sheet: Sheet) -> Iterator[Pair
 pressures_in_order: Rule = agreement(
     "duty.pressures-in-order",
     title="In every load case live steam is not above the safety valves, nor these above the design pressure, nor, "
-    "in starting and running, the exhaust above the live steam",
+    "starting and running, the exhaust above live steam, nor water below the lowest relief valve",
     on=CylinderBlock,
     pairs=_pressures,
     within="",
     grade=Grade.HOLD,
     why="half of the rules take one of these pressures and half another: each is safe only while they are in order",
-    leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part",
-    edition=2,
+    leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part; how "
+    "far the pressure of water rises above the setting of the relief valves, with which rules of "
+    "strength reckon by themselves; a block of which an end states no setting (cylinder.water-relief)",
+    edition=3,
 )
 
 one_boiler: Rule = agreement(

@@ -83,6 +83,51 @@ def test_a_case_without_safety_valves_is_held_against_the_design_pressure(
     assert outcome(design, "duty.pressures-in-order") == ends
 
 
+#: Relief valves set to 20 bar and 18.5 ± 0.3, and a duty whose water is at 19 bar.
+RELIEVED = {
+    "block.toml": BLOCK
+    + '[ends.front]\nrelief_set = "20 bar gauge"\n[ends.back]\nrelief_set = "18.5 bar gauge ±0.3"\n',
+    "duty.toml": DUTY + '[cases.water]\ncylinder_pressure = "19 bar gauge"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "ends"),
+    [
+        ("duty.toml", '"19 bar gauge"', '"18.5 bar gauge"', FINE),
+        ("duty.toml", '"19 bar gauge"', '"18.4 bar gauge"', HOLD),
+        ("duty.toml", '"19 bar gauge"', '"18.8 bar gauge ±0.3"', FINE),
+        ("duty.toml", '"19 bar gauge"', '"18.7 bar gauge ±0.3"', HOLD),
+        ("duty.toml", '"19 bar gauge"', '"12 bar gauge"', HOLD),
+        ("duty.toml", '"19 bar gauge"', '"22 bar gauge"', FINE),
+        ("block.toml", '"18.5 bar gauge ±0.3"', '"19 bar gauge"', FINE),
+        ("block.toml", '"18.5 bar gauge ±0.3"', '"19.1 bar gauge"', HOLD),
+        ("block.toml", '"20 bar gauge"', '"18 bar gauge"', FINE),
+    ],
+)
+def test_water_is_not_below_the_lowest_relief_valve(
+    tmp_path: Path, file: str, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The setting as the drawing aims at it, what the duty says at its least; one end may be set higher."""
+    design = DesignFolder(tmp_path).write(RELIEVED)
+    assert outcome(design.replace(file, old, new), "duty.pressures-in-order") == ends
+
+
+def test_what_is_compressed_without_water_may_be_below_the_relief_valves(tmp_path: Path) -> None:
+    """Drifting compresses to 2.5 bar, which no relief valve is to let out."""
+    design = DesignFolder(tmp_path).write(RELIEVED)
+    design.replace("duty.toml", "[cases.drifting]", '[cases.drifting]\ncylinder_pressure = "2.5 bar gauge"')
+    assert outcome(design, "duty.pressures-in-order") == FINE
+
+
+def test_water_names_the_lowest_of_the_relief_valves(tmp_path: Path) -> None:
+    design = DesignFolder(tmp_path).write(RELIEVED)
+    design.replace("duty.toml", '"19 bar gauge"', '"16 bar gauge"')
+    says = design.only("duty.pressures-in-order", "block").says
+    assert "16 bar" in says
+    assert "18.5 bar" in says
+
+
 @pytest.mark.parametrize(("valves", "ends"), [("16.6 bar gauge", FINE), ("16.4 bar gauge", HOLD)])
 def test_one_boiler(design: DesignFolder, valves: str, ends: tuple[str, Grade | None]) -> None:
     text = DUTY.replace("[cases.drifting]", f'[cases.drifting]\nsafety_valve_pressure = "{valves}"')

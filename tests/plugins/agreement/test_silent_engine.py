@@ -178,6 +178,14 @@ ROWS: list[Row] = [
         (ASKED, ("block.toml", 'duty = "duty"\n')),
     ),
     *rows(
+        "duty.pressures-in-order",
+        "block",
+        duties.RELIEVED,
+        (FINE, ("block.toml", 'relief_set = "18.5 bar gauge ±0.3"\n')),
+        (FINE, ("block.toml", 'relief_set = "20 bar gauge"\n')),
+        (FINE, ("duty.toml", 'cylinder_pressure = "19 bar gauge"\n')),
+    ),
+    *rows(
         "duty.one-boiler",
         "block",
         _DUTIES,
