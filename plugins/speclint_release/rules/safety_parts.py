@@ -21,9 +21,9 @@ _BREAK_BY_FATIGUE = ("crosshead", "driving-axle", "pin", "piston-rod")
     edition=4,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
-    leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient, as a visual one may be of "
-    "parts other than axles, crossheads, pins and rods, and how often it is repeated: the local code and a competent "
-    "person decide",
+    leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient, as a visual one may be "
+    "of parts other than axles, crossheads, pins and rods, and how often it is repeated: the local code and a "
+    "competent person decide",
     against=(),
 )
 def safety_part(component: Component, sheet: Sheet) -> Judgement:
