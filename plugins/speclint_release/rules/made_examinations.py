@@ -34,7 +34,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
     "should: the competent person or body that the local code names decides",
     against=(),
-    edition=4,
+    edition=5,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""

@@ -17,7 +17,7 @@ from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
 from speclint.specs import Component
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
-from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, linked_parts, no_examination, of_vessel
+from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, linked_parts, names_no_method, of_vessel
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
@@ -41,9 +41,9 @@ _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "com
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=6,
-    leaves_out="water trapped in the cylinder, and whether test and examination are sufficient: the "
-    "local code and the competent person or body that it names decide",
+    edition=7,
+    leaves_out="water trapped in the cylinder, and whether test and examination are sufficient, as a visual one of a "
+    "weld is not: the local code and the competent person or body that it names decide",
     against=(),
     limits=[
         Limit(
@@ -80,7 +80,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         names = ", ".join(name for name, _ in missing)
         return sheet.states(False, f"not stated: {names}", where=missing[0][1])
     how = sheet.read("examination", component.examination) if "examination" in found else ""
-    if "examination" in found and no_examination(how):
+    if "examination" in found and names_no_method(how):
         says = f'examination "{how}" does not say how it is examined'
         return sheet.states(False, says, where=component.examination.where)
     document = sheet.read("inspection document", component.inspection_document)

@@ -5,8 +5,11 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
-from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, no_examination
+from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, finds_cracks, names_no_method
 from speclint_release.sources import DOCUMENTS
+
+#: Kinds that break by a crack which grows from turn to turn, and are examined for it. Common practice.
+_BREAK_BY_FATIGUE = ("crosshead", "driving-axle", "pin", "piston-rod")
 
 
 @rule(
@@ -15,11 +18,12 @@ from speclint_release.sources import DOCUMENTS
     "inspection document by tests of the very metal delivered: 3.1 or 3.2",
     on=Component,
     grade=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
-    leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient and how often it is "
-    "repeated: the local code and a competent person decide",
+    leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient, as a visual one may be "
+    "of parts other than axles, crossheads, pins and rods, and how often it is repeated: the local code and a "
+    "competent person decide",
     against=(),
 )
 def safety_part(component: Component, sheet: Sheet) -> Judgement:
@@ -34,8 +38,11 @@ def safety_part(component: Component, sheet: Sheet) -> Judgement:
         return sheet.states(False, f"not stated: {', '.join(missing)}", where=wanted[missing[0]].where)
     how = sheet.read("examination", component.examination)
     document = sheet.read("inspection document", component.inspection_document)
-    if no_examination(how):
+    if names_no_method(how):
         says = f'examination "{how}" does not say how it is examined'
+        return sheet.states(False, says, where=component.examination.where)
+    if component.is_one_of(_BREAK_BY_FATIGUE) and not finds_cracks(how):
+        says = f'examination "{how}" finds no crack before it is open'
         return sheet.states(False, says, where=component.examination.where)
     if document not in OF_THE_METAL:
         return sheet.states(False, BY_NO_TEST.format(document), where=component.inspection_document.where)
