@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
@@ -115,7 +115,7 @@ _WITHOUT_CRACKS = (
     r"(?i:visual|borescop|endoscop|leak|hydraulic|hydrostatic|pressure test|steam test|proof|load test"
     r"|acoustic|thermogra|hardness|gaug|gage|\bblu(?:ed|e|ing)\b|hammer|sounded)|\b(?:VT|LT)\b|\b17637\b"
 )
-#: The same of heat treatments, by the words that specs use for the steps.
+#: Beginnings of the words by which heat treatments are written, by the words that specs use for the steps.
 _TREATMENTS = {
     "stress relieve": ("stress reli",),
     "normalize": ("normali",),
@@ -166,7 +166,7 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
     >>> treatments_missing(["harden", "temper"], ["hardened", "tempered"]), treatments_missing(["temper"], [])
     ([], ['temper'])
     """
-    named = [_named(text, _TREATMENTS) for text in recorded]
+    named = [_treatments_named(text) for text in recorded]
     left = [one for one in dict.fromkeys(asked) if not any(one in words for words in named)]
     return left[sum(not words for words in named) :]
 
@@ -177,12 +177,12 @@ def names_relief(text: str) -> bool:
     >>> names_relief("Stress-relieved in the foundry"), names_relief("annealed")
     (True, False)
     """
-    return "stress relieve" in _named(text, _TREATMENTS)
+    return "stress relieve" in _treatments_named(text)
 
 
-def _named(text: str, words: Mapping[str, tuple[str, ...]]) -> list[str]:
+def _treatments_named(text: str) -> list[str]:
     plain = re.sub(r"(?<=stress)[-\s]+", " ", text.lower())
-    return [name for name, stems in words.items() if any(stem in plain for stem in stems)]
+    return [name for name, stems in _TREATMENTS.items() if any(stem in plain for stem in stems)]
 
 
 def no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgement:
