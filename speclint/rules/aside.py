@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
 from hashlib import sha256
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -26,19 +26,22 @@ def worked_aside(
     """What ``work`` gives, worked once for all corners of a check; the record notes what it rests on as one line.
 
     ``work`` takes what it is ``about`` and a sheet, and from it nothing but nominals and limits; ``name`` tells one
-    such calculation of a check from another. In the search for a remedy it is worked anew where it took a place that
-    is moved.
+    such calculation of a check from another. In the search for a remedy it is worked anew, once for each value that is
+    tried, where it took a place that is moved.
     """
-    key = "aside", name
+    key: tuple[Hashable, ...] = "aside", name
     known = context.steady.get(key)
-    if known is None or not known[2].isdisjoint((*context.moved, *context.worded)):
+    if (context.moved or context.worded) and (
+        known is None or not known[2].isdisjoint((*context.moved, *context.worded))
+    ):
+        key = "aside", name, frozenset(context.moved.items()), frozenset(context.worded.items())
+        known = context.steady.get(key)
+    if known is None:
         sheet = own()
         found = work(*about, sheet)
         rests = repr(sorted(sheet.record.basis.items())).encode()
         digest = f"worked from {sha256(rests).hexdigest()[:16]}"
-        known = found, digest, {step.where for step in sheet.record.steps}
-        if not (context.moved or context.worded):
-            context.steady[key] = known
+        known = context.steady[key] = found, digest, {step.where for step in sheet.record.steps}
     if record:
         record.note(name, known[1])
     result: T = known[0]

@@ -91,6 +91,26 @@ def test_a_value_that_is_moved_to_seek_a_remedy_is_taken_as_moved() -> None:
     assert work.times == 2
 
 
+def test_each_value_that_is_tried_is_worked_once_for_all_corners() -> None:
+    """Whether the value as it stands was worked before or not."""
+    context, work = _context(), _Work()
+    trials = [replace(context, moved={_PLACE: by}) for by in (0.001, 0.002)]
+    for trial, size in (*zip(trials, (0.052, 0.054), strict=True), *zip(trials, (0.052, 0.054), strict=True)):
+        found = _sheet(trial, record=False).aside("twice", work, _length("25 mm"))
+        assert found == pytest.approx(size, rel=1e-12)
+    assert work.times == 2
+    assert _sheet(context, record=False).aside("twice", work, _length("25 mm")) == 0.050
+    assert work.times == 3
+
+
+def test_a_word_that_is_tried_in_place_of_another_is_worked_by_itself() -> None:
+    context, work = _context(), _Work()
+    for word in ("one", "one", "two"):
+        tried = replace(context, worded={_PLACE: word})
+        assert _sheet(tried, record=False).aside("twice", work, _length("25 mm")) == 0.050
+    assert work.times == 2
+
+
 def test_what_is_asked_aside_was_asked_by_the_check() -> None:
     """So a part alike is compared by it too."""
     context, measure = _context(), _length("25 mm")
