@@ -81,13 +81,7 @@ def _one_pass(
     """The slopes of a result, with one piece of each choice picked; or the first choice of which none is."""
     weights: dict[int, Interval] = {result.serial: (1.0, 1.0)}
     found: dict[Hashable, Interval] = {}
-    add, scaled, multiply, known_of, take = (
-        intervals.add,
-        intervals.scaled,
-        intervals.multiply,
-        weights.get,
-        weights.pop,
-    )
+    take = weights.pop
     for node in order:
         weight = take(node.serial, _NONE)
         if weight == _NONE:
@@ -100,18 +94,20 @@ def _one_pass(
             if node.serial not in picked:
                 return {}, node
             parents = (parents[picked[node.serial]],)
-        one, two = node.one, node.two
-        if two is not None:
-            parents = ((two, node.two_low, node.two_high), *parents)
-        if one is not None:
-            parents = ((one, node.one_low, node.one_high), *parents)
+        if node.one is not None:
+            _pass_on(weights, node.one.serial, weight, node.one_low, node.one_high)
+        if node.two is not None:
+            _pass_on(weights, node.two.serial, weight, node.two_low, node.two_high)
         for parent, low, high in parents:
-            if low != high:
-                share = multiply(weight, (low, high))
-            elif low != 1.0:
-                share = scaled(weight, low)
-            else:
-                share = weight
-            known = known_of(parent.serial)
-            weights[parent.serial] = share if known is None else add(known, share)
+            _pass_on(weights, parent.serial, weight, low, high)
     return found, None
+
+
+def _pass_on(weights: dict[int, Interval], serial: int, weight: Interval, low: float, high: float) -> None:
+    """Add to the slope against what a value was worked from, by the slope of that value against it."""
+    if low == high:
+        share = weight if low == 1.0 else intervals.scaled(weight, low)
+    else:
+        share = intervals.multiply(weight, (low, high))
+    known = weights.get(serial)
+    weights[serial] = share if known is None else intervals.add(known, share)
