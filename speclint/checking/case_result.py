@@ -28,6 +28,7 @@ from speclint.rules import (
     Rule,
     RuleEnded,
     Sheet,
+    at_corners,
     over_box,
 )
 from speclint.specs import Component, LoadCase
@@ -147,7 +148,11 @@ def _no_box(_: Mapping[Hashable, bool], __: Ranges) -> NoReturn:
 def _governing(
     rule: Rule, component: Component, case: LoadCase | None, name: str, context: Context, effort: Effort
 ) -> CaseResult:
-    runs = CornerRuns(partial(ending_at, rule, component, case, context), rule)
+    runs = CornerRuns(
+        partial(ending_at, rule, component, case, context),
+        rule,
+        partial(at_corners, rule, component, case, context),
+    )
     written: dict[Highs, tuple[Ending, Sheet]] = {}
 
     def write(corner: Corner) -> tuple[Ending, Sheet]:

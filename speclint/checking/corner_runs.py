@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import dataclass
 
 from speclint.checking.severity import NOTHING, Ending, Severity, severity
-from speclint.rules import Corner, Judgement, Rule
+from speclint.rules import Corner, Judgement, NotTogether, OverBox, Rule
 
 Sides = Mapping[Hashable, bool]
 Highs = frozenset[Hashable]
+Together = Callable[[Sequence[Sides]], OverBox]
+#: So many corners are worked at once sooner than one after another.
+_WORTH_IT = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,10 +30,13 @@ class CornerRun:
 
 
 class CornerRuns:
-    """Runs a rule at corners, each once, and keeps the worst: of all, and of each comparison that fails."""
+    """Runs a rule at corners, each once, and keeps the worst: of all, and of each comparison that fails.
 
-    def __init__(self, run: Callable[[Corner], Ending], rule: Rule) -> None:
-        self._run, self._rule = run, rule
+    ``together`` runs it at several corners at once.
+    """
+
+    def __init__(self, run: Callable[[Corner], Ending], rule: Rule, together: Together | None = None) -> None:
+        self._run, self._rule, self._together = run, rule, together
         self._seen: dict[Highs, CornerRun] = {}
         self._elsewhere: dict[tuple[Highs, tuple[tuple[int, float], ...]], CornerRun] = {}
         self._failing: dict[tuple[int, int, str], tuple[Severity, Corner]] = {}
@@ -47,6 +53,15 @@ class CornerRuns:
             corner = Corner(sides)
             found = self._seen[key] = self._kept(corner, self._run(corner))
         return found
+
+    def at_once(self, corners: Sequence[Sides]) -> OverBox | None:
+        """The margins of the rule at several corners, of which none is kept; None where each is to be run by itself."""
+        if self._together is None or len(corners) < _WORTH_IT:
+            return None
+        try:
+            return self._together(corners)
+        except NotTogether:
+            return None
 
     def elsewhere(self, sides: Sides, places: Mapping[int, float]) -> CornerRun:
         """The rule at one corner with some of its scans held at other places than their worst; it is none of ``at``."""

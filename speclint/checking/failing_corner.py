@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from speclint.checking.corner_runs import CornerRun, CornerRuns, Sides
+from speclint.checking.corner_runs import CornerRun, CornerRuns, Sides, Together
 from speclint.checking.corner_search import climb_each
 from speclint.checking.proof import Boxed, Prover
 from speclint.checking.severity import HOLDS, Ending
@@ -33,9 +33,11 @@ class _Holding(CornerRuns):
         return run
 
 
-def failing_corner(run: Callable[[Corner], Ending], rule: Rule, boxed: Boxed, known: Sides) -> CornerRun:
+def failing_corner(
+    run: Callable[[Corner], Ending], rule: Rule, boxed: Boxed, known: Sides, together: Together | None = None
+) -> CornerRun:
     """A corner at which a rule does not hold, the one known tried first; else the worst of those that were run."""
-    runs = _Holding(run, rule)
+    runs = _Holding(run, rule, together)
     try:
         tried = runs.at(known)
         if tried.corner.met:

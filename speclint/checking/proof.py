@@ -22,6 +22,7 @@ from speclint.rules import (
     Compared,
     Corner,
     Enclosure,
+    Many,
     ManyPlaces,
     NotEnclosed,
     OverBox,
@@ -207,17 +208,31 @@ class Prover:
                 return
         if not gains or reach >= worst.margin - abs(worst.margin) * _SAME or self._idle(reach, worst):
             return
-        if any(slopes[key] != (0.0, 0.0) for key in fixed):
+        to_fix = any(slopes[key] != (0.0, 0.0) for key in fixed)
+        if len(gains) <= _FEW and (self.splits or not to_fix):
+            self.splits += 1
+            few = product((False, True), repeat=len(gains))
+            corners = [{**box.sides, **fixed, **dict(zip(gains, sides, strict=True))} for sides in few]
+            self._least_of(corners, worst)
+            return
+        if to_fix:
             self._smaller(box.at(fixed), worst)
             return
         self.splits += 1
-        if len(gains) <= _FEW:
-            for few in product((False, True), repeat=len(gains)):
-                self._note({**box.sides, **fixed, **dict(zip(gains, few, strict=True))}, worst)
-            return
         key = max(gains, key=lambda key: slopes[key][1] - slopes[key][0])
         for high in (guess[key], not guess[key]):
             self._smaller(box.at({**fixed, key: high}), worst)
+
+    def _least_of(self, corners: Sequence[Sides], worst: _Worst) -> None:
+        """Run the corners at which a margin is least, as working all of them at once tells; else all of them."""
+        over = self._runs.at_once(corners)
+        margin = over.parts[worst.index].margins[worst.number] if over else None
+        margins = margin.values if isinstance(margin, Many) else ()
+        least = [one for one, at in zip(corners, margins, strict=False) if at == min(margins)]
+        if not least or self._note(least[0], worst) != min(margins):
+            least = list(corners)
+        for corner in least:
+            self._note(corner, worst)
 
     def _along(self, box: _Box, slopes: Slopes, worst: _Worst) -> None:
         """Where a scan looks for the worst of another comparison: the halves of its range, to leave each as idle."""
@@ -339,8 +354,8 @@ class _Worst:
     margin: float = float("inf")
 
 
-#: So few inputs left open are run at each of their corners, sooner than enclosed: a box takes as long as some ten runs.
-_FEW = 5
+#: So few inputs left open are worked at all of their corners at once, sooner than enclosed in smaller boxes.
+_FEW = 7
 #: Sums of floats are rounded; by much less than this share.
 _ROUNDED = 1 + 1e-9
 #: Ranges of places are halved down to this share of an interval of their grid.

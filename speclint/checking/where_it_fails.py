@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import partial
 from typing import Literal
 
@@ -15,7 +15,18 @@ from speclint.checking.proof import Ranges
 from speclint.checking.severity import HOLDS
 from speclint.checking.time_limit import Overrun
 from speclint.families import Guard
-from speclint.rules import Context, KnownRanges, NotAssessed, NotEnclosed, OverBox, Rule, RuleEnded, over_box
+from speclint.rules import (
+    Context,
+    KnownRanges,
+    NotAssessed,
+    NotEnclosed,
+    NotTogether,
+    OverBox,
+    Rule,
+    RuleEnded,
+    at_corners,
+    over_box,
+)
 from speclint.specs import CaseName, Component
 
 
@@ -60,4 +71,9 @@ def _failing_in(
             raise NotEnclosed("the load case is not stated")
         return over_box(rule, component, case, context, sides, within, ranges)
 
-    return failing_corner(partial(ending_at, rule, component, case, context), rule, boxed, known)
+    def together(corners: Sequence[Sides]) -> OverBox:
+        if isinstance(case, NotAssessed):
+            raise NotTogether("the load case is not stated")
+        return at_corners(rule, component, case, context, corners)
+
+    return failing_corner(partial(ending_at, rule, component, case, context), rule, boxed, known, together)

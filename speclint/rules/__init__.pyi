@@ -67,6 +67,13 @@ from .judgement import (
 from .limit_settings import (
     read_limits as read_limits,
 )
+from .many import (
+    Many as Many,
+    NotTogether as NotTogether,
+)
+from .many_corners import (
+    at_corners as at_corners,
+)
 from .other_check import (
     OtherCheck as OtherCheck,
 )

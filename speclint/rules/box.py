@@ -330,7 +330,7 @@ def _plain(function: Callable[[Value], Value], start: Value, stop: Value, steps:
 
 
 def _known_by(value: Value) -> Hashable:
-    return ("enclosure", id(value)) if isinstance(value, Enclosure) else float(value)
+    return float(value) if isinstance(value, float | int) else ("not one number", id(value))
 
 
 def _below(value: Value, limit: Value) -> Value:

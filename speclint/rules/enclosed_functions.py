@@ -24,6 +24,7 @@ from speclint.rules.enclosure import (
     logarithm,
 )
 from speclint.rules.intervals import Interval
+from speclint.rules.many import Many, at_each, holds_many
 
 _STEP = (0.0, math.inf)
 _RADIAN = math.pi / 180
@@ -35,7 +36,9 @@ def _of_one(
     plain: Callable[[float], float], enclosed: Callable[[Enclosure], Enclosure | float]
 ) -> Callable[[Any], Any]:
     def stands_in(x: Any) -> Any:
-        return enclosed(x) if isinstance(x, Enclosure) else plain(x)
+        if isinstance(x, Enclosure):
+            return enclosed(x)
+        return at_each(plain, x) if isinstance(x, Many) else plain(x)
 
     return stands_in
 
@@ -120,19 +123,22 @@ def _stays_finite(x: Enclosure) -> bool:
 
 def _log(x: Any, base: float = math.e) -> Any:
     if not isinstance(x, Enclosure):
-        return math.log(x) if base == math.e else math.log(x, base)
+        rest = () if base == math.e else (base,)
+        return at_each(math.log, x, *rest) if holds_many(x, base) else math.log(x, *rest)
     found = logarithm(x)
     return found if base == math.e else found / math.log(base)
 
 
 def _hypot(*sides: Any) -> Any:
     if not any(isinstance(one, Enclosure) for one in sides):
-        return math.hypot(*sides)
+        return at_each(math.hypot, *sides) if holds_many(*sides) else math.hypot(*sides)
     return sum((one**2 for one in sides[1:]), start=sides[0] ** 2) ** 0.5
 
 
 def _fsum(values: Iterable[Any]) -> Any:
     every = list(values)
+    if holds_many(*every):
+        return at_each(lambda *each: math.fsum(each), *every)
     return sum(every) if any(isinstance(one, Enclosure) for one in every) else math.fsum(every)
 
 
@@ -173,6 +179,8 @@ def _values(args: tuple[Any, ...]) -> list[Any]:
 
 def _greatest(*args: Any, **options: Any) -> Any:
     values = _values(args)
+    if not options and holds_many(*values):
+        return at_each(builtins.max, *values)
     if options or not any(isinstance(one, Enclosure) for one in values):
         return builtins.max(values, **options)
     return greater(*values)
@@ -180,22 +188,24 @@ def _greatest(*args: Any, **options: Any) -> Any:
 
 def _least(*args: Any, **options: Any) -> Any:
     values = _values(args)
+    if not options and holds_many(*values):
+        return at_each(builtins.min, *values)
     if options or not any(isinstance(one, Enclosure) for one in values):
         return builtins.min(values, **options)
     return lesser(*values)
 
 
 def _float(x: Any = 0.0) -> Any:
-    return x if isinstance(x, Enclosure) else float(x)
+    return x if isinstance(x, Enclosure | Many) else float(x)
 
 
 def _int(x: Any = 0, *base: Any) -> Any:
-    return Mathematics.trunc(x) if isinstance(x, Enclosure) else int(x, *base)
+    return Mathematics.trunc(x) if isinstance(x, Enclosure | Many) else int(x, *base)
 
 
 def _is_instance(one: object, kind: Any) -> bool:
-    """An enclosure stands for a float."""
-    return isinstance(one, kind) or (isinstance(one, Enclosure) and isinstance(0.0, kind))
+    """An enclosure stands for a float, and so does a value at several corners."""
+    return isinstance(one, kind) or (isinstance(one, Enclosure | Many) and isinstance(0.0, kind))
 
 
 MATHEMATICS = Mathematics()
@@ -210,6 +220,9 @@ BUILT_IN: dict[str, object] = {
 
 def on_lines(places: Sequence[float], rows: Sequence[Sequence[float]], x: Any) -> tuple[Any, ...]:
     """The straight lines between rows of figures over the bounds of x, held beyond the first and the last place."""
+    if isinstance(x, Many):
+        figures = [tables.on_lines(places, rows, one) for one in x.values]
+        return tuple(Many(column) for column in zip(*figures, strict=True))
     if not isinstance(x, Enclosure):
         return tables.on_lines(places, rows, x)
     columns = list(zip(*rows, strict=True))
@@ -241,6 +254,8 @@ def between(points: Sequence[tuple[float, float]], x: Any, what: str) -> Any:
 
     :raises Undecided: where the bounds reach beyond the table.
     """
+    if isinstance(x, Many):
+        return at_each(lambda one: tables.between(points, one, what), x)
     if not isinstance(x, Enclosure) or x.high < points[0][0] or x.low > points[-1][0]:
         return tables.between(points, x.low if isinstance(x, Enclosure) else x, what)
     if x.low < points[0][0] or x.high > points[-1][0]:
@@ -250,7 +265,7 @@ def between(points: Sequence[tuple[float, float]], x: Any, what: str) -> Any:
 
 
 def _amount(value: Any, *rest: Any, **named: Any) -> str:
-    return "…" if isinstance(value, Enclosure) else amount(value, *rest, **named)
+    return "…" if isinstance(value, Enclosure | Many) else amount(value, *rest, **named)
 
 
 #: What stands in for a function wherever it is called by name.

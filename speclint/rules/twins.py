@@ -20,6 +20,7 @@ from typing import Any
 
 from speclint.rules.enclosed_functions import BUILT_IN, MATHEMATICS, STANDS_IN
 from speclint.rules.enclosure import Enclosure
+from speclint.rules.many import at_each, holds_many
 from speclint.rules.replay import replayed
 
 _originals: dict[int, object] = {}
@@ -154,6 +155,8 @@ def _remembered(original: Any) -> Callable[..., Any]:
 
     def stands_in(*args: Any, **named: Any) -> Any:
         arguments = {**dict(zip(names, args, strict=False)), **named}
+        if holds_many(*arguments.values()):
+            return at_each(original, **arguments)
         if not any(_holds_enclosure(one) for one in arguments.values()):
             return _to_be_asked(original(*args, **named))
         if len(known) >= _REMEMBERED:

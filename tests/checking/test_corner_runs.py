@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable, Mapping, Sequence
 from dataclasses import replace
 
 from speclint.checking.corner_runs import CornerRun, CornerRuns
 from speclint.checking.severity import NOTHING, Ending, severity
-from speclint.rules import Corner, Judgement, NotAssessed
+from speclint.rules import Corner, Judgement, NotAssessed, NotTogether, OverBox
 from tests.tubes import stress
 
 
@@ -106,3 +106,20 @@ def test_what_holds_or_ended_fails_nowhere() -> None:
     runs.at({})
     runs.at({"a": True})
     assert runs.failing == []
+
+
+def test_corners_are_worked_at_once_where_there_are_enough_of_them_and_it_can_be_done() -> None:
+    asked: list[int] = []
+
+    def together(corners: Sequence[Mapping[Hashable, bool]]) -> OverBox:
+        asked.append(len(corners))
+        if len(corners) > 4:
+            raise NotTogether("a branch goes both ways")
+        return OverBox(())
+
+    runs = CornerRuns(lambda _: judged(0.5), stress, together)
+    found = [runs.at_once([{"a": True}] * number) for number in (3, 4, 5)]
+    assert found == [None, OverBox(()), None]
+    assert asked == [4, 5]
+    assert CornerRuns(lambda _: judged(0.5), stress).at_once([{"a": True}] * 4) is None
+    assert (len(runs), runs.worst) == (0, None)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import product
 from typing import Any
@@ -15,6 +15,7 @@ from speclint.checking.severity import NOTHING, Ending
 from speclint.rules import (
     Corner,
     Judgement,
+    Many,
     ManyPlaces,
     NotApplicable,
     NotEnclosed,
@@ -126,21 +127,47 @@ def test_few_inputs_that_the_bound_leaves_open_are_run_at_their_corners() -> Non
     assert (one.prover.boxes, one.prover.splits, len(one.runs)) == (1, 1, 4)
 
 
+def few_open(a: Any, b: Any, c: Any) -> Any:
+    """Of three inputs that work crosswise the bound tells nothing; by hand least with all low, 0.02."""
+    return (
+        (a - 0.4) * (b - 0.6) - (b - 0.3) * (a - 0.7) + 0.1 * (c - 0.5) * (a - b) + 0.02 * (a + b + c) - 0.01
+    )
+
+
+@pytest.mark.parametrize("margin_of_each", [True, False])
+def test_of_corners_worked_at_once_the_least_is_run(margin_of_each: bool) -> None:
+    """Margins that are not those of the corners themselves are not trusted: then all are run."""
+    one = Worked(few_open, "abc")
+    together: list[int] = []
+
+    def at_once(corners: Sequence[Mapping[Any, bool]]) -> OverBox:
+        together.append(len(corners))
+        margins = [one.margins(**{name: float(corner[name]) for name in "abc"}) for corner in corners]
+        return OverBox((Compared((Many(margins if margin_of_each else [m + 1.0 for m in margins]),)),))
+
+    one.runs = CornerRuns(one._run, stress, at_once)
+    one.prover = Prover(one._over, one.runs, one.most)
+    one.proved()
+    assert one.least == pytest.approx(one.by_all)
+    assert together == [8]
+    assert len(one.runs) == (2 if margin_of_each else 8)
+
+
 def crosswise(**sides: Any) -> Any:
-    """Seven inputs, each of which works one way or the other by where its neighbours stand."""
+    """Nine inputs, each of which works one way or the other by where its neighbours stand."""
     x = [sides[name] for name in sorted(sides)]
-    return 3.0 + sum((0.3 + 0.01 * i) * (x[i] - 0.5) * (x[(i + 1) % 7] - 0.4) for i in range(7))
+    return 3.0 + sum((0.3 + 0.01 * i) * (x[i] - 0.5) * (x[(i + 1) % 9] - 0.4) for i in range(9))
 
 
 def test_many_inputs_that_work_crosswise_are_split_until_they_are_decided() -> None:
-    one = Worked(crosswise, "abcdefg").proved()
+    one = Worked(crosswise, "abcdefghi").proved()
     assert one.least == pytest.approx(one.by_all)
     assert one.prover.splits > 1
     assert one.prover.boxes > 1
 
 
 def test_too_many_boxes_leave_it_open() -> None:
-    one = Worked(crosswise, "abcdefg", most=1)
+    one = Worked(crosswise, "abcdefghi", most=1)
     with pytest.raises(NotEnclosed, match=r"^1 boxes leave it open$"):
         one.proved()
     assert one.prover.boxes == 1

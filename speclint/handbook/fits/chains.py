@@ -154,7 +154,10 @@ def _tried(links: tuple[Link, ...], low: float, high: float, trials: int, seed: 
 
     gaps = [_middle(links)] * trials
     for number, link in enumerate(links):
-        reach, places = link.direction * (link.high - link.low) / 2, _places(link.spread, trials, seed, number)
+        reach, places = (
+            link.direction * (link.high - link.low) / 2,
+            _places(link.spread, trials, seed, number),
+        )
         gaps = [gap + reach * place for gap, place in zip(gaps, places, strict=True)]
     mean = statistics.fmean(gaps)
     within = sum(low <= gap <= high for gap in gaps)
