@@ -83,9 +83,11 @@ class Judging:
         if holds and used > 1:
             used = 1.0
         found = self._amount(left)
-        says = f"{_name(found)} {amount(left, found.unit, found.written_in)} left"
+        says = f"{_name(found)} {amount(left, found.unit, found.written_in)}"
+        says += " left" if left >= 0 else ": nothing left"
         if cold > 0:
-            says += f" of {self._said(cold, found)} cold: {used:.0%} of it is used"
+            says += f" of {self._said(cold, found)} cold"
+            says += f": {used:.0%} of it is used" if left >= 0 else ""
         zero = Amount(0.0, found.unit, "nothing", found.written_in)
         margins = (margin_of_stay(left, cold),)
         return Judgement(holds, says, used, found, zero, ">" if strictly else "≥", found, margins=margins)

@@ -106,6 +106,9 @@ def test_every_comparison_has_its_margin_and_its_words() -> None:
     assert (left.margins, left.compared) == ((pytest.approx(0.5),), "≥")
     assert page.stays(small, great, strictly=True).compared == ">"
     assert page.stays(small, 0.0).says == "size 0 20 mm left"
+    (less,) = taken(below_nothing := sheet(record=True), "-20 mm")
+    assert below_nothing.stays(less, 0.040).says == "size 0 −20 mm: nothing left of 40 mm cold"
+    assert below_nothing.stays(less, 0.0).says == "size 0 −20 mm: nothing left"
     told = page.reported(middle, "so much is there")
     assert (told.holds, told.says, told.compared) == (True, "so much is there: 30 mm", "reported")
     where = Location("a.toml", 1, "x")
