@@ -160,7 +160,9 @@ def verdict(assessment: Assessment) -> str:
     if assessment.settings is None:
         return "NOT CHECKED: the settings could not be read."
     if assessment.complaints:
-        return "NOT COMPLETE: something could not be read; what could be was checked."
+        first, *others = assessment.complaints
+        more = f" and {count(len(others), 'other passage')}" if others else ""
+        return f"NOT COMPLETE: {first.where}{more} could not be read; what could be was checked."
     if assessment.nothing_checked:
         return f"NOTHING WAS CHECKED: {assessment.why_nothing}."
     if not assessment.touched:
