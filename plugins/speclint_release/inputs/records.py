@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeAlias, cast
@@ -11,7 +10,7 @@ from typing import TYPE_CHECKING, Any, TypeAlias, cast
 from speclint import Grade, Judgement, Sheet
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
 from speclint.handbook.tables import Reading
-from speclint.specs import Component, Link, NotStated, Stated, bare_words, names_nothing
+from speclint.specs import Component, Link, NotStated, Stated
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, KnownFault, MadePart
@@ -45,144 +44,10 @@ def is_welded(component: Component, sheet: Sheet) -> bool:
     return is_welded_to_flange(component, sheet)
 
 
-#: What is written beside the words for nothing where no examination is required or none is decided, as drawing offices
-#: write it.
-_NO_EXAMINATION = frozenset(
-    {"yes", "not required", "not examined", "as required", "if required", "as agreed", "open", "see drawing"}
-)
-
-
-#: A text that leaves the examination open, whatever methods it names after that.
-_LEFT_OPEN = re.compile(r"(?i)to be (?:decided|agreed|confirmed|advised|settled|determined|defined)")
-
-
-def no_examination(text: str) -> bool:
-    """Whether a text on a drawing names no examination: a mark, a word for none, or what is still to be decided.
-
-    >>> [no_examination(one) for one in ("none", "-", "n/a", "To be decided", "dye penetrant, none radiographed")]
-    [True, True, True, True, False]
-    >>> no_examination("to be examined by ultrasound"), no_examination("to be agreed, ultrasound or film")
-    (False, True)
-    """
-    if methods_named(text):
-        return _LEFT_OPEN.match(text.strip()) is not None
-    return names_nothing(text) or bare_words(text) in _NO_EXAMINATION
-
-
-def names_no_method(text: str) -> bool:
-    """Whether a text on a drawing names no method of examination, of which somebody could say whether it was done.
-
-    >>> names_no_method("looked over"), names_no_method("not radiographed"), names_no_method("none")
-    (True, True, True)
-    >>> names_no_method("plate to EN 10160"), names_no_method("faces blued"), names_no_method("visual")
-    (False, False, False)
-    """
-    return no_examination(text) or not (methods_named(text) or re.search(_WITHOUT_CRACKS, text))
-
-
-def finds_cracks(text: str) -> bool:
-    """Whether a text names a method that shows a crack before it is open to the eye.
-
-    >>> finds_cracks("visual, and MT of the seats"), finds_cracks("visual, journals gauged")
-    (True, False)
-    """
-    return bool(methods_named(text))
-
-
 #: Inspection documents that rest on tests of the very metal delivered, EN 10204.
 OF_THE_METAL = ("3.1", "3.2")
 #: What is said of another: its figures are those of no test, or of other metal of the kind.
 BY_NO_TEST = "inspection document {} rests on no test of the metal delivered: 3.1 or 3.2 does"
-
-
-#: Words by which methods that find cracks are written: those of EN ISO 9712 with their codes, which are in capitals,
-#: the standards that drawings name in their place, and common practice.
-_METHODS = {
-    "ultrasound": r"(?i:ultraso|phased array)|\b(?:UT|PAUT|TOFD)\b"
-    r"|\b(?:10160|10228-[34]|10308|12680|17640)\b|\bA(?:388|435|578)\b",
-    "radiographs": r"(?i:radiogra|radioscop|x-?ray|gamma ray|film)|\bRT\b|\b(?:12681|17636)\b",
-    "magnetic particle": r"(?i:magnetic|magnaflux)|\b(?:MT|MPI|MPT)\b|\b(?:1369|9934|10228-1|17638)\b"
-    r"|\bE(?:709|1444)\b",
-    "penetrant": r"(?i:penetrant|oil and (?:chalk|whiting))|\b(?:PT|DPI|FPI|LPI)\b"
-    r"|\b(?:1371|3452|10228-2)\b|\bE(?:165|1417)\b",
-    "eddy current": r"(?i:eddy)|\bET\b|\b17643\b",
-}
-#: What says before or behind its word that a method is not wanted.
-_DENIED = r"(?<!\bno )(?<!\bnot )(?<!\bnone )(?<!\bnone by )(?<!\bwithout )(?:{})"
-_DENIED_AFTER = r"(?!\w*(?: particle| current)?(?: testing| examination)? (?:not required|not needed|waived))"
-#: Methods that find no crack before it is open: by sight, by leaks, by a load, by sizes and by how faces bear.
-_WITHOUT_CRACKS = (
-    r"(?i:visual|borescop|endoscop|leak|hydraulic|hydrostatic|pressure test|steam test|proof|load test"
-    r"|acoustic|thermogra|hardness|gaug|gage|\bblu(?:ed|e|ing)\b|hammer|sounded)|\b(?:VT|LT)\b|\b17637\b"
-)
-#: Beginnings of the words by which heat treatments are written, by the words that specs use for the steps.
-_TREATMENTS = {
-    "stress relieve": ("stress reli",),
-    "normalize": ("normali",),
-    "harden": ("harden", "quench"),
-    "temper": ("temper",),
-}
-
-
-def methods_missing(asked: str, recorded: Iterable[str]) -> list[str]:
-    """The methods that a text on a drawing asks for and that no record names; of "one or another" either does.
-
-    >>> methods_missing("seams by ultrasound or film, toes by magnetic particle", ["radiographs of all seams"])
-    ['magnetic particle']
-    >>> methods_missing("faces lapped and blued", ["looked over"])
-    []
-    """
-    made = set().union(*(methods_named(text) for text in recorded))
-    clauses = (methods_named(clause) for clause in re.split(r"[,;]| and ", asked))
-    return [" or ".join(clause) for clause in clauses if clause and not made & set(clause)]
-
-
-def methods_named(text: str) -> list[str]:
-    """The methods that a text names and that find cracks, by words, by codes of EN ISO 9712 or by their standards.
-
-    >>> methods_named("RT of butts to EN ISO 17636-1, MPI of fillets"), methods_named("Not by eye, no ultrasound")
-    (['radiographs', 'magnetic particle'], [])
-    """
-    return [
-        name for name, words in _METHODS.items() if re.search(_DENIED.format(words) + _DENIED_AFTER, text)
-    ]
-
-
-#: The steps of a heat treatment after welding, by the word that a spec says it in.
-AFTER_WELDING = {
-    "stress relieved": ("stress relieve",),
-    "normalized": ("normalize",),
-    "quenched and tempered": ("harden", "temper"),
-}
-
-
-def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[str]:
-    """The heat treatments among the steps of a spec that no record names; one that names none counts for any one.
-
-    >>> treatments_missing(["harden", "temper"], ["quenched and tempered in oil"])
-    []
-    >>> treatments_missing(["stress relieve"], ["normalized"]), treatments_missing(["harden", "temper"], [""])
-    (['stress relieve'], ['temper'])
-    >>> treatments_missing(["harden", "temper"], ["hardened", "tempered"]), treatments_missing(["temper"], [])
-    ([], ['temper'])
-    """
-    named = [_treatments_named(text) for text in recorded]
-    left = [one for one in dict.fromkeys(asked) if not any(one in words for words in named)]
-    return left[sum(not words for words in named) :]
-
-
-def names_relief(text: str) -> bool:
-    """Whether the words of a heat treatment say that it relieves stress.
-
-    >>> names_relief("Stress-relieved in the foundry"), names_relief("annealed")
-    (True, False)
-    """
-    return "stress relieve" in _treatments_named(text)
-
-
-def _treatments_named(text: str) -> list[str]:
-    plain = re.sub(r"(?<=stress)[-\s]+", " ", text.lower())
-    return [name for name, stems in _TREATMENTS.items() if any(stem in plain for stem in stems)]
 
 
 def no_record(said: str, made: MadePart, grade: Grade, sheet: Sheet) -> Judgement:
