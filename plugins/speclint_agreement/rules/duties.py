@@ -6,31 +6,38 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import engine_of, new_wheel, turns_of_crank, worn_wheel
-from speclint.specs import CylinderBlock, LoadCase
+from speclint.specs import CylinderBlock, LoadCase, Pressure
 from speclint_agreement.formulae.duties import speed_of_crank
 
 
 def _pressures(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """In each load case but the test: live steam, safety valves, design pressure, each not above the next.
 
-    A case that names no safety valves has its live steam held against the design pressure. In starting and running
-    the exhaust not above the live steam. With water in the cylinder, its pressure against the relief valves.
+    In a case that names no safety valves they are those of the engine's boiler, or of the first case that names them:
+    a boiler has one set. Where nothing names them its live steam is held against the design pressure. In starting and
+    running the exhaust not above the live steam. With water in the cylinder, its pressure against the relief valves.
     """
+    boiler = next(iter(_safety_valves(block, sheet)), None)
+    designed = sheet.is_stated("design pressure", block.design_pressure)
+    if boiler is not None and designed:
+        yield Pair(boiler, block.design_pressure, "at most", name="safety valves")
     for name, case in sheet.follow(block.duty).cases.items():
         if name == "test":
             continue
-        live, valves = case.live_pressure, case.safety_valve_pressure
-        stated = {"live": sheet.is_stated(f"live pressure, {name}", live)}
-        if sheet.is_stated(f"safety-valve pressure, {name}", valves):
-            if stated["live"]:
-                yield Pair(live, valves, "at most", name=f"{name}, live steam")
-            if sheet.is_stated("design pressure", block.design_pressure):
-                yield Pair(valves, block.design_pressure, "at most", name=f"{name}, safety valves")
-        elif stated["live"] and sheet.is_stated("design pressure", block.design_pressure):
-            yield Pair(live, block.design_pressure, "at most", name=f"{name}, live steam")
+        own = sheet.is_stated(f"safety-valve pressure, {name}", case.safety_valve_pressure)
+        valves = case.safety_valve_pressure if own else boiler
+        live = sheet.is_stated(f"live pressure, {name}", case.live_pressure)
+        if live and valves is not None:
+            yield Pair(case.live_pressure, valves, "at most", name=f"{name}, live steam")
+        elif live and designed:
+            yield Pair(case.live_pressure, block.design_pressure, "at most", name=f"{name}, live steam")
+        if own and designed and valves is not boiler:
+            yield Pair(
+                case.safety_valve_pressure, block.design_pressure, "at most", name=f"{name}, safety valves"
+            )
         exhaust = sheet.is_stated(f"exhaust pressure, {name}", case.exhaust_pressure)
-        if stated["live"] and exhaust and name in ("starting", "running"):
-            yield Pair(case.exhaust_pressure, live, "at most", name=f"{name}, exhaust")
+        if live and exhaust and name in ("starting", "running"):
+            yield Pair(case.exhaust_pressure, case.live_pressure, "at most", name=f"{name}, exhaust")
         if name == "water":
             yield from _relief(block, case, sheet)
 
@@ -57,6 +64,13 @@ def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
 
     Where no engine gives it, against that of the first load case which states one.
     """
+    valves = _safety_valves(block, sheet)
+    for other in valves[1:]:
+        yield Pair(other, valves[0])
+
+
+def _safety_valves(block: CylinderBlock, sheet: Sheet) -> list[Pressure]:
+    """The pressure of the safety valves wherever it is stated, that of the engine's boiler first."""
     valves = [
         case.safety_valve_pressure
         for name, case in sheet.follow(block.duty).cases.items()
@@ -65,8 +79,7 @@ def _boiler(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     engine = engine_of(block, sheet)
     if engine is not None and sheet.is_stated("boiler", engine.boiler.safety_valve_pressure):
         valves.insert(0, engine.boiler.safety_valve_pressure)
-    for other in valves[1:]:
-        yield Pair(other, valves[0])
+    return valves
 
 
 def _fastest(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -114,8 +127,9 @@ pressures_in_order: Rule = agreement(
     why="half of the rules take one of these pressures and half another: each is safe only while they are in order",
     leaves_out="the hydraulic test, whose pressures have no order; a duty that the block takes from another part; how "
     "far the pressure of water rises above the setting of the relief valves, with which rules of "
-    "strength reckon by themselves; a block of which an end states no setting (cylinder.water-relief)",
-    edition=3,
+    "strength reckon by themselves; a block of which an end states no setting (cylinder.water-relief); a design "
+    "pressure or safety valves that nothing states (release.pressure-part)",
+    edition=4,
 )
 
 one_boiler: Rule = agreement(

@@ -6,7 +6,8 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import weldment_of
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart, Weldment
 from speclint_release.formulae.records import most_test_pressure
-from speclint_release.inputs import days_of, treatments_missing
+from speclint_release.inputs.records import days_of
+from speclint_release.inputs.treatments import may_relieve
 from speclint_release.sources import ASME_I, EN_13445_4
 
 
@@ -63,7 +64,7 @@ def _as_asked(name: str, record: HeatTreatmentRecord, weldment: Weldment, sheet:
 def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
     """Whether a heat treatment on record is a stress relief; one that says nothing may be."""
     said = sheet.said(f"treatment of {name}", record.treatment) or ""
-    return not treatments_missing(["stress relieve"], [said])
+    return may_relieve(said)
 
 
 def _weldment(made: MadePart, sheet: Sheet) -> Weldment | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, facts, rule
 from speclint.specs import Component, names_nothing
-from speclint_release.inputs import can_hurt
+from speclint_release.inputs.records import can_hurt
 from speclint_release.sources import ISO_7200
 
 

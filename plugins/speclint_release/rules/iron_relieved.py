@@ -7,7 +7,7 @@ from speclint.equations import Metres
 from speclint.handbook.members import tube_wall
 from speclint.specs import Casting, Component, CylinderLiner, HeatTreatmentRecord, MadePart, ValveSeat
 from speclint_release.formulae.records import time_of_relief
-from speclint_release.inputs import names_relief
+from speclint_release.inputs.treatments import names_relief
 from speclint_release.sources import ASTM_A278
 
 _A278 = ASTM_A278.at("stress relief of castings used above 450 °F, 1050 to 1200 °F")

@@ -8,7 +8,7 @@ from speclint.handbook.materials import carbon_equivalent
 from speclint.specs import Certificate, Fraction, MadePart
 from speclint_release.formulae.records import content_with_deviation, share_of_content
 from speclint_release.formulae.tables import holds_deviation, product_deviation
-from speclint_release.inputs import least_of, most_of
+from speclint_release.inputs.records import least_of, most_of
 from speclint_release.sources import (
     DOCUMENTS,
     EN_1011_2,

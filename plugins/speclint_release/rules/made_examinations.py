@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
+from typing import TypeVar
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import own_steps
-from speclint.specs import Component, MadePart, NotStated, Stated
-from speclint_release.inputs import (
-    AFTER_WELDING,
-    is_welded,
-    methods_missing,
-    no_examination,
-    no_record,
-    treatments_missing,
-)
+from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
+from speclint_release.inputs.clauses import names_nobody
+from speclint_release.inputs.examinations import methods_missing, no_examination
+from speclint_release.inputs.records import is_welded, no_record
+from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, treatments_missing
 from speclint_release.sources import EN_13445_5
+
+T = TypeVar("T", bound=ProcessRecord)
 
 #: Steps after which the furnace chart is kept.
 _TREATMENTS = ("stress relieve", "normalize", "harden", "temper")
@@ -31,10 +30,11 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="what is not on record cannot be told from what was not done",
-    leaves_out="whether procedure and welder were qualified for the joint, and whether the examination covered what it "
-    "should: the competent person or body that the local code names decides",
+    leaves_out="examinations by sight, size, load or hardness; whether procedure and welder were qualified for the "
+    "joint, and whether the examination covered what it should: the competent person or body that the local code "
+    "names decides",
     against=(),
-    edition=5,
+    edition=6,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
@@ -60,42 +60,57 @@ def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:
-    """Each record that the spec asks for, and whether it is there."""
+    """Each record that the spec asks for, and whether it is there; one without a result is none."""
     if sheet.is_stated("examination", drawn.examination):
         how = sheet.read("examination", drawn.examination)
         if not no_examination(how):
-            passed = [one for name, one in made.examinations.items() if sheet.is_stated(name, one.result)]
-            said = _texts("method", [one.method for one in passed], sheet)
-            missing = methods_missing(how, said) if said else []
-            by = f", by {' and '.join(missing)}" if missing else ""
-            yield f"examination ({how}){by}", bool(passed) and not missing
+            said = [_says(name, one.method, sheet) for name, one in _done(made.examinations, sheet)]
+            missing = methods_missing(how, said)
+            by = f", by {' and '.join(missing)}" if said and missing else ""
+            yield f"examination ({how}){by}", bool(said) and not missing
     if is_welded(drawn, sheet):
         known = [
-            sheet.is_stated(f"procedure of {name}", one.procedure)
-            and sheet.is_stated(f"welder of {name}", one.welder)
-            for name, one in made.welds.items()
+            _is_named(f"procedure of {name}", one.procedure, sheet)
+            and _is_named(f"welder of {name}", one.welder, sheet)
+            for name, one in _done(made.welds, sheet)
         ]
-        yield "welds, each with its procedure and its welder", bool(known) and all(known)
+        whole = len(known) == len(made.welds) and all(known)
+        yield "welds, each with its procedure and its welder", bool(known) and whole
     if treatments := list(_treatments_asked(drawn, sheet)):
-        records = made.heat_treatments
-        charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records.items()]
-        said = _texts("treatment", [one.treatment for one in records.values()], sheet)
-        left = treatments_missing(treatments, [*said, *[""] * (len(records) - len(said))])
+        records = list(_done(made.heat_treatments, sheet))
+        charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records]
+        left = treatments_missing(treatments, [_says(name, one.treatment, sheet) for name, one in records])
         yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
 
 
 def _treatments_asked(drawn: Component, sheet: Sheet) -> Iterator[str]:
-    """The heat treatments among the steps of the making, and that which the spec says follows its welding."""
+    """The heat treatments among the steps of the making, that which follows its welding, and that of its surface."""
     if drawn.is_one_of(_WITH_STEPS):
         for one in own_steps(drawn, sheet):  # type: ignore[arg-type]
             if one.word in _TREATMENTS:
                 yield one.word
     if sheet.is_stated("heat treatment", drawn.welding.heat_treatment):
         yield from AFTER_WELDING.get(sheet.read("heat treatment", drawn.welding.heat_treatment), ())
+    surface = sheet.said("surface", drawn.surface)
+    if surface in OF_SURFACE:
+        yield OF_SURFACE[surface]
 
 
-def _texts(what: str, words: Iterable[Stated[str] | NotStated], sheet: Sheet) -> list[str]:
-    return [sheet.read(what, word) for word in words if sheet.is_stated(what, word)]
+def _done(records: Mapping[str, T], sheet: Sheet) -> Iterator[tuple[str, T]]:
+    """The records that have a result: what has none may still be to do."""
+    for name, one in records.items():
+        if sheet.is_stated(f"result of {name}", one.result):
+            yield name, one
+
+
+def _says(name: str, word: Stated[str] | NotStated, sheet: Sheet) -> str:
+    """What a record says that it is of, or where it does not the name by which it is called."""
+    said = sheet.said(f"what {name} is", word)
+    return name if said is None else said
+
+
+def _is_named(what: str, word: Stated[str] | NotStated, sheet: Sheet) -> bool:
+    return sheet.is_stated(what, word) and not names_nobody(sheet.read(what, word))
 
 
 RULES = (examined,)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import MadePart, Stress
-from speclint_release.inputs import least_of
+from speclint_release.inputs.records import least_of
 from speclint_release.sources import DOCUMENTS
 
 

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import holds_pressure
 from speclint.specs import BoltedJoint, HydraulicTestRecord, MadePart, NotStated, Stated, TighteningRecord
 from speclint_release.formulae.records import most_preload, most_torque, most_turn
-from speclint_release.inputs import no_record
+from speclint_release.inputs.records import no_record
 from speclint_release.sources import EN_13445_5
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import MadePart
-from speclint_release.inputs import Record, days_of
+from speclint_release.inputs.records import Record, days_of
 from speclint_release.sources import DOCUMENTS, EN_13445_5
 
 

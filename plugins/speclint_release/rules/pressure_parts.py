@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING, Any, cast
 
 from speclint import (
     COMMON_PRACTICE,
@@ -17,7 +18,9 @@ from speclint.equations import Kelvins
 from speclint.facts import holds_pressure
 from speclint.specs import Component
 from speclint_release.formulae.records import least_test_pressure, temperature_margin
-from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, linked_parts, names_no_method, of_vessel
+from speclint_release.inputs.clauses import names_nobody
+from speclint_release.inputs.examinations import names_no_method, only_tests
+from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL, linked_parts, of_vessel
 from speclint_release.sources import B31_1, DOCUMENTS, EN_13445_5, TEST_FACTOR
 
 if TYPE_CHECKING:
@@ -41,9 +44,10 @@ _OF_THE_VESSEL = ("design_pressure", "design_temperature", "test_pressure", "com
         COMMON_PRACTICE,
     ],
     why="whoever examines, tests or repairs it in thirty years has only this record",
-    edition=7,
-    leaves_out="water trapped in the cylinder, and whether test and examination are sufficient, as a visual one of a "
-    "weld is not: the local code and the competent person or body that it names decide",
+    edition=8,
+    leaves_out="water trapped in the cylinder; an examination of studs and bolts, of which codes ask for none; whether "
+    "test and examination are sufficient, as a visual one of a weld is not: the local code and the competent person or "
+    "body that it names decide",
     against=(),
     limits=[
         Limit(
@@ -79,13 +83,8 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
     if missing:
         names = ", ".join(name for name, _ in missing)
         return sheet.states(False, f"not stated: {names}", where=missing[0][1])
-    how = sheet.read("examination", component.examination) if "examination" in found else ""
-    if "examination" in found and names_no_method(how):
-        says = f'examination "{how}" does not say how it is examined'
-        return sheet.states(False, says, where=component.examination.where)
-    document = sheet.read("inspection document", component.inspection_document)
-    if document not in OF_THE_METAL:
-        return sheet.states(False, BY_NO_TEST.format(document), where=component.inspection_document.where)
+    for name, says in _empty_words(found, sheet):
+        return sheet.states(False, says, where=found[name].where)
     design = sheet.take("p_d", found["design_pressure"])
     wanted = sheet.work("p_w", least_test_pressure, k=sheet.limit("test_factor", "k"), p_d=design)
     T_d = sheet.take("T_d", found["design_temperature"])
@@ -108,6 +107,21 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         .else_says("design temperature {found} above the metal, {limit} wanted")
         .pointing_at(hottest),
     )
+
+
+def _empty_words(found: Mapping[str, Any], sheet: Sheet) -> Iterator[tuple[str, str]]:
+    """What is stated in words that do not say it, each with what is wrong."""
+    body = sheet.read("competent body", found["competent_body"])
+    if names_nobody(body):
+        yield "competent_body", f'competent body "{body}" names nobody'
+    how = sheet.read("examination", found["examination"]) if "examination" in found else ""
+    if "examination" in found and names_no_method(how):
+        yield "examination", f'examination "{how}" does not say how it is examined'
+    if only_tests(how):
+        yield "examination", f'examination "{how}" is a test, at which nobody examines it'
+    document = sheet.read("inspection document", found["inspection_document"])
+    if document not in OF_THE_METAL:
+        yield "inspection_document", BY_NO_TEST.format(document)
 
 
 def _holds_exhaust(component: Component, sheet: Sheet) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure
 from speclint.specs import Component
-from speclint_release.inputs import is_welded
+from speclint_release.inputs.records import is_welded
 from speclint_release.sources import EN_13445_5
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
 from speclint.specs import Component
-from speclint_release.inputs import BY_NO_TEST, OF_THE_METAL, finds_cracks, names_no_method
+from speclint_release.inputs.examinations import finds_cracks, names_no_method
+from speclint_release.inputs.records import BY_NO_TEST, OF_THE_METAL
 from speclint_release.sources import DOCUMENTS
 
 #: Kinds that break by a crack which grows from turn to turn, and are examined for it. Common practice.
@@ -18,7 +19,7 @@ _BREAK_BY_FATIGUE = ("crosshead", "driving-axle", "pin", "piston-rod")
     "inspection document by tests of the very metal delivered: 3.1 or 3.2",
     on=Component,
     grade=Grade.NONCONFORMITY,
-    edition=4,
+    edition=5,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a rod, a pin or a seat that breaks hurts whoever is near, and a crack in it is found only if it is looked for",
     leaves_out="pressure parts (release.pressure-part); whether the examination is sufficient, as a visual one may be "

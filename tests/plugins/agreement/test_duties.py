@@ -70,17 +70,48 @@ def test_pressures_in_order(
     assert outcome(design.replace(file, old, new), "duty.pressures-in-order") == ends
 
 
-@pytest.mark.parametrize(("live", "ends"), [("17 bar gauge", FINE), ("17.1 bar gauge", HOLD)])
-def test_a_case_without_safety_valves_is_held_against_the_design_pressure(
-    design: DesignFolder, live: str, ends: tuple[str, Grade | None]
-) -> None:
-    """Warming and drifting may name none; their steam is still not above 17 bar."""
-    design.replace(
+def drifts_at(design: DesignFolder, live: str) -> DesignFolder:
+    return design.replace(
         "duty.toml",
         '[cases.drifting]\nlive_pressure = "0 bar gauge"',
         f'[cases.drifting]\nlive_pressure = "{live}"',
     )
-    assert outcome(design, "duty.pressures-in-order") == ends
+
+
+@pytest.mark.parametrize(("live", "ends"), [("16.6 bar gauge", FINE), ("16.7 bar gauge", HOLD)])
+def test_a_case_that_names_no_safety_valves_has_those_of_the_others(
+    design: DesignFolder, live: str, ends: tuple[str, Grade | None]
+) -> None:
+    """One boiler has one set: 16.6 bar by starting, whatever the block is designed for."""
+    assert outcome(drifts_at(design, live), "duty.pressures-in-order") == ends
+
+
+@pytest.mark.parametrize(("live", "ends"), [("17 bar gauge", FINE), ("17.1 bar gauge", HOLD)])
+def test_where_nothing_names_safety_valves_the_design_pressure_is_the_limit(
+    design: DesignFolder, live: str, ends: tuple[str, Grade | None]
+) -> None:
+    for running in ("16 bar gauge", "15.2 bar gauge ±0.3"):
+        stated = f'live_pressure = "{running}"\n'
+        design.replace("duty.toml", f'{stated}safety_valve_pressure = "16.6 bar gauge"\n', stated)
+    assert outcome(drifts_at(design, live), "duty.pressures-in-order") == ends
+
+
+@pytest.mark.parametrize(
+    ("boiler", "live", "ends"),
+    [
+        ("16.8 bar gauge", "16.8 bar gauge", FINE),
+        ("16.8 bar gauge", "16.9 bar gauge", HOLD),
+        ("17 bar gauge", "0 bar gauge", FINE),
+        ("17.1 bar gauge", "0 bar gauge", HOLD),
+    ],
+)
+def test_the_safety_valves_of_the_boiler_come_before_those_of_a_case(
+    design: DesignFolder, boiler: str, live: str, ends: tuple[str, Grade | None]
+) -> None:
+    """They limit a case that names none, and are not above the design pressure of 17 bar themselves."""
+    engine = f'kind = "engine"\nid = "engine"\ncranks.only.block = "block"\nboiler.safety_valve_pressure = "{boiler}"\n'
+    design.write({"engine.toml": engine})
+    assert outcome(drifts_at(design, live), "duty.pressures-in-order") == ends
 
 
 #: Relief valves set to 20 bar and 18.5 ± 0.3, and a duty whose water is at 19 bar.

@@ -61,10 +61,13 @@ torque = "385..405 N·m"
 def recorded() -> dict[str, str]:
     """A design in which every record that a rule asks for is there."""
     casting = 'kind = "casting"\nid = "casting"\n[making]\nsteps = ["cast", "stress relieve"]\n'
-    cast = 'kind = "made-part"\nid = "casting-1"\nof = "casting"\n[heat_treatments.first]\nchart = "F-1"\n'
+    cast = (
+        'kind = "made-part"\nid = "casting-1"\nof = "casting"\n'
+        '[heat_treatments.first]\nchart = "F-1"\nresult = "passed"\n'
+    )
     return {
         **files(DRAWN, add="[welding]\nwelded = true\n"),
-        "made.toml": f'{MADE}[welds.all]\nprocedure = "WPS-1"\nwelder = "mark 7"\n',
+        "made.toml": f'{MADE}[welds.all]\nprocedure = "WPS-1"\nwelder = "mark 7"\nresult = "passed"\n',
         "studs.toml": f'{STUDS}angle = "30 °"\npreload = "80 kN"\n',
         "studs-1.toml": f'{TIGHTENED}angle = "30 °"\npreload = "82 kN"\n',
         "casting.toml": casting,

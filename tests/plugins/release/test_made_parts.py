@@ -221,7 +221,10 @@ def test_each_figure_that_is_asked_for_is_reached_and_not_passed(
 
 @pytest.mark.parametrize(
     ("method", "outcome"),
-    [("ultrasonic", "conforms"), ("ultrasound, all edges", "conforms"), ("dye penetrant", "finding")],
+    [
+        *(("ultrasonic", "conforms"), ("ultrasound, all edges", "conforms"), ("dye penetrant", "finding")),
+        *(("ultrasonic thickness", "finding"), ("UT to follow", "finding")),
+    ],
 )
 def test_what_was_examined_by_another_method_was_not(
     workshop: DesignFolder, method: str, outcome: str
@@ -233,7 +236,10 @@ def test_what_was_examined_by_another_method_was_not(
 
 @pytest.mark.parametrize(
     ("treatment", "outcome"),
-    [("", "conforms"), ("stress relieved", "conforms"), ("normalize", "finding")],
+    [
+        *(("", "finding"), ("stress relieved", "conforms"), ("PWHT", "conforms"), ("normalize", "finding")),
+        *(("stress relief waived", "finding"), ("baked", "finding")),
+    ],
 )
 def test_what_was_treated_otherwise_was_not(workshop: DesignFolder, treatment: str, outcome: str) -> None:
     stated = f'treatment = "{treatment}"\n' if treatment else ""
@@ -456,7 +462,7 @@ result = "passed"
 def test_each_weld_has_both_its_procedure_and_its_welder(
     workshop: DesignFolder, left: str, outcome: str
 ) -> None:
-    weld = "".join(
+    weld = 'result = "passed"\n' + "".join(
         f'{key} = "{value}"\n' for key, value in (("procedure", "WPS-1"), ("welder", "mark 7")) if key != left
     )
     design = {
@@ -495,6 +501,68 @@ def test_a_fabricated_block_has_its_welds_and_its_relief_on_record(
         "made.examined", "block-1"
     )
     assert (check.outcome, check.says) == ("finding", f"not on record: {said}")
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "outcome"),
+    [
+        ("WPS-12", "to follow", "finding"),
+        ("mark 7", "whoever was on shift", "finding"),
+        ("mark 7", "W. Dunn", "conforms"),
+        ('result = "passed"\n[heat', "[heat", "finding"),  # the weld has no result
+        ('chart = "F-97"\nresult = "passed"\n', 'chart = "F-97"\n', "finding"),
+        ('treatment = "stress relieve"\n', "", "finding"),
+        ('relief]\ntreatment = "stress relieve"\n', '"stress relief"]\n', "conforms"),  # called by it
+    ],
+)
+def test_a_record_says_what_was_done_and_how_it_came_out(
+    workshop: DesignFolder, old: str, new: str, outcome: str
+) -> None:
+    design = {**files(), "block.toml": BLOCK, "block-1.toml": changed(WELDED, (old, new))}
+    check = workshop.write(design, settings=settings()).only("made.examined", "block-1")
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("surface", "treatment", "outcome"),
+    [
+        ("nitrided", "gas nitriding", "conforms"),
+        ("nitrided", "tempered", "finding"),
+        ("case hardened", "carburised and quenched", "conforms"),
+        ("case hardened", "flame hardened", "finding"),
+        ("induction hardened", "induction hardening", "conforms"),
+        ("induction hardened", "nitriding", "finding"),
+        ("hard chromium plated", "", "not applicable"),
+    ],
+)
+def test_the_heat_treatment_of_a_surface_is_on_record(
+    workshop: DesignFolder, surface: str, treatment: str, outcome: str
+) -> None:
+    """Chromium is plated on without heat: no record of a furnace is asked for."""
+    record = f'[heat_treatments.a]\ntreatment = "{treatment}"\nchart = "F-1"\nresult = "passed"\n'
+    design = {
+        "pin.toml": f'kind = "tappet"\nid = "tappet"\nsurface = "{surface}"\n',
+        "pin-1.toml": f'kind = "made-part"\nid = "tappet-1"\nof = "tappet"\n{record if treatment else ""}',
+    }
+    assert workshop.write(design, settings=settings()).only("made.examined").outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("method", "outcome"), [("", "finding"), ('method = "UT"\n', "conforms"), ('method = "VT"\n', "finding")]
+)
+def test_an_examination_on_record_names_its_method(workshop: DesignFolder, method: str, outcome: str) -> None:
+    check = made(workshop, "made.examined", ('method = "ultrasonic"\n', method))
+    assert check.outcome == outcome
+
+
+@pytest.mark.parametrize("asked", ["not required", "UT not required", "UT if required"])
+def test_a_spec_that_denies_an_examination_asks_for_no_record(workshop: DesignFolder, asked: str) -> None:
+    design = {
+        "ring.toml": f'kind = "piston-ring"\nid = "ring"\nexamination = "{asked}"\n',
+        "ring-1.toml": 'kind = "made-part"\nid = "ring-1"\nof = "ring"\n',
+    }
+    check = workshop.write(design, settings=settings()).only("made.examined")
+    expect_not_applicable(check, "no examination")
 
 
 FIRST = 'held = "1800 s"\nresult = "passed"\n'

@@ -116,11 +116,31 @@ def test_a_finding_points_at_the_figure_that_is_short(
         ("100 % RT", "conforms"),
         ("faces lapped to a gauge and blued", "conforms"),
         ("hydraulic test and visual, every year", "conforms"),
+        ("hydraulic test", "finding"),
+        ("UT 0 %", "finding"),
+        ("RT by agreement", "finding"),
+        ("UT; RT not required", "conforms"),
     ],
 )
 def test_a_word_is_no_examination(workshop: DesignFolder, words: str, outcome: str) -> None:
     check = workshop.write(files(('"ultrasonic, plate edges"', f'"{words}"'))).only(PART, "cover")
     assert check.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("body", "outcome"),
+    [
+        ("not required", "finding"),
+        ("a notified body to be chosen", "finding"),
+        ("see contract", "finding"),
+        ("inspecting engineer of the railway", "conforms"),
+    ],
+)
+def test_a_competent_body_is_named(workshop: DesignFolder, body: str, outcome: str) -> None:
+    check = workshop.write(files(("the inspecting engineer", body))).only(PART, "cover")
+    assert check.outcome == outcome
+    if outcome == "finding":
+        assert check.says == f'competent body "{body}" names nobody'
 
 
 def test_no_test_is_borrowed_from_what_a_pipe_is_joined_to(workshop: DesignFolder) -> None:

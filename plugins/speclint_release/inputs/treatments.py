@@ -1,0 +1,80 @@
+"""The heat treatments that a text says were done, or are asked for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from speclint_release.inputs.clauses import Wording
+
+#: Words by which heat treatments are written, by the words that specs use for the steps of making and for surfaces.
+#: Vibration is no heat treatment, and temperature no tempering.
+_WORDING = Wording(
+    {
+        "stress relieve": r"(?i:(?<!vibratory )(?<!vibration )stress[-\s]*reli|pwht|post[- ]?weld heat)|\bSR\b",
+        "anneal": r"(?i:(?<!solution )anneal)",
+        "normalize": r"(?i:normali)",
+        "harden and temper": r"(?i:quench\w* (?:and|&|\+) temper)|\bQT\b|\bQ ?[&+] ?T\b",
+        "case harden": r"(?i:case[- ]?harden|carburi|carbonitrid)",
+        "induction harden": r"(?i:induction)",
+        "nitride": r"(?i:nitrid|nitrocarb)",
+        "harden": r"(?i:harden|quench)",
+        "temper": r"(?i:temper(?!at))",
+    },
+    "relie|harden|anneal|treat",
+)
+#: What a treatment does besides that by which it is called. Whatever is annealed is relieved of stress.
+_DOES = {
+    "anneal": ("stress relieve",),
+    "harden and temper": ("harden", "temper"),
+    "case harden": ("harden",),
+    "induction harden": ("harden",),
+}
+#: The steps of a heat treatment after welding, by the word that a spec says it in.
+AFTER_WELDING = {
+    "stress relieved": ("stress relieve",),
+    "normalized": ("normalize",),
+    "quenched and tempered": ("harden", "temper"),
+}
+#: The heat treatment of a surface, by the word that a spec says it in.
+OF_SURFACE = {
+    "case hardened": "case harden",
+    "induction hardened": "induction harden",
+    "nitrided": "nitride",
+}
+
+
+def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[str]:
+    """The heat treatments that a spec asks for and that no record names.
+
+    >>> treatments_missing(["harden", "temper"], ["quenched and tempered in oil"])
+    []
+    >>> treatments_missing(["stress relieve"], ["normalized"]), treatments_missing(["harden", "temper"], ["hardened"])
+    (['stress relieve'], ['temper'])
+    >>> treatments_missing(["stress relieve"], ["not stress relieved"]), treatments_missing(["temper"], [])
+    (['stress relieve'], ['temper'])
+    """
+    done = {does for text in recorded for one in _named(text) for does in (one, *_DOES.get(one, ()))}
+    return [one for one in dict.fromkeys(asked) if one not in done]
+
+
+def names_relief(text: str) -> bool:
+    """Whether the words of a heat treatment say that it relieves stress.
+
+    >>> names_relief("Stress-relieved in the foundry"), names_relief("annealed"), names_relief("PWHT")
+    (True, False, True)
+    """
+    return "stress relieve" in _named(text)
+
+
+def may_relieve(text: str) -> bool:
+    """Whether a heat treatment may be one that relieves stress: it says so, or names no other.
+
+    >>> may_relieve(""), may_relieve("annealed"), may_relieve("normalized")
+    (True, True, False)
+    """
+    named = _named(text)
+    return not named or not treatments_missing(["stress relieve"], [text])
+
+
+def _named(text: str) -> list[str]:
+    return [one for part in _WORDING.asked(text) for one in part]
