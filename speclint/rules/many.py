@@ -18,12 +18,12 @@ class NotTogether(Exception):
 
 
 class Many:
-    """One number for each of several corners, in the order of those; or one figure of a table."""
+    """One number for each of several corners, in the order of those."""
 
     __slots__ = ("values",)
     __hash__ = None  # type: ignore[assignment]  # it is no one value, and is not looked up as one
 
-    def __init__(self, values: Sequence[Any]) -> None:
+    def __init__(self, values: Sequence[float]) -> None:
         self.values = values
 
     def __repr__(self) -> str:

@@ -50,12 +50,11 @@ class SheetOfMany(BoxSheet):
         plain = original_of(table)
         if not holds_many(*at.values()):
             return Sheet.look_up(self, symbol, plain, of=of, **at)
-        reading = at_each(lambda **each: self._context.look_up(plain, each), **at)
-        if not isinstance(reading, Many):
-            return self._corner.pick(key_of_reading(plain, symbol, of), reading.low, reading.high)
-        lows: Value = Many([one.low for one in reading.values])
-        highs: Value = Many([one.high for one in reading.values])
-        return self._corner.pick(key_of_reading(plain, symbol, of), lows, highs)
+        low, high = (
+            at_each(lambda end=end, **each: getattr(self._context.look_up(plain, each), end), **at)
+            for end in ("low", "high")
+        )
+        return self._corner.pick(key_of_reading(plain, symbol, of), low, high)
 
     def work(self, symbol: str, formula: Callable[..., float], /, **arguments: Value) -> Value:
         """The result of a formula at each corner."""

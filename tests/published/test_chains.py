@@ -53,6 +53,13 @@ def test_shigley_collar_for_a_gap_of_at_least_three_thousandths() -> None:
 
 
 @proves("fits.chains", derived="hand working")
+def test_a_gap_of_one_size_is_machined_to_one_size() -> None:
+    """By hand: beside a link measured at 10 mm a gap of 0.5 mm is left by one of 9.5 mm against it."""
+    span = machine_to([Link("bore", 10e-3, 10e-3)], -1.0, 0.5e-3, 0.5e-3)
+    assert (span.low, span.middle, span.high) == pytest.approx((9.5e-3,) * 3, abs=1e-12)
+
+
+@proves("fits.chains", derived="hand working")
 def test_root_sum_square_of_the_screw() -> None:
     """By hand: √(3² + 1² + 5² + 1²) = 6 thousandths."""
     gap = root_sum_square(SCREW)

@@ -23,7 +23,8 @@ from tests.tubes import FILES, Tube
 
 MM = 1e-3
 X, Y = ("taken", "links.toml", "", "x"), ("taken", "links.toml", "", "y")
-FOUR: list[dict[Any, bool]] = [{X: x, Y: y} for x in (False, True) for y in (False, True)]
+COARSE = ("looked up", "coarse", "c")
+FOUR: list[dict[Any, bool]] = [{X: x, Y: y, COARSE: y} for x in (False, True) for y in (False, True)]
 
 
 @formula("A = x y", cites=[FIRST_PRINCIPLES])
@@ -43,6 +44,11 @@ def beyond(x: Metres) -> Metres:
 def figure(symbol: str, at: float) -> Reading:
     """A table whose figure has limits that hang on where it is read."""
     return Reading(symbol, 2 * at, at, 3 * at, "m", COMMON_PRACTICE)
+
+
+def coarse(symbol: str, at: float) -> Reading:  # noqa: ARG001 - the form of a table
+    """A table whose figure is the same wherever it is read."""
+    return Reading(symbol, 2 * MM, 1 * MM, 4 * MM, "m", COMMON_PRACTICE)
 
 
 Made = Callable[[Callable[[Sheet, float, float], Any]], list[list[float]]]
@@ -112,6 +118,16 @@ def test_a_formula_and_a_table(margins: Made) -> None:
     areas, figures = margins(judge)
     assert areas == pytest.approx([2 / 3, 1 / 3, 1 / 3, -1 / 3])
     assert figures == pytest.approx([1.0, 1.0, 3.0, 3.0])
+
+
+def test_a_figure_that_is_the_same_at_all_corners_has_its_limits_all_the_same(margins: Made) -> None:
+    """By hand: 1 or 4 mm, by the side of the figure, against 4 mm at most."""
+
+    def judge(sheet: Sheet, x: float, _: float) -> Any:
+        return sheet.at_most(sheet.look_up("c", coarse, symbol="c", at=x), 4 * MM)
+
+    (found,) = margins(judge)
+    assert found == pytest.approx([0.75, 0.0, 0.75, 0.0], abs=1e-12)
 
 
 def test_a_band_has_two_margins(margins: Made) -> None:
