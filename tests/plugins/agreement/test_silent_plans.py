@@ -170,6 +170,15 @@ ROWS: list[Row] = [
         (ASKED, ("envelope.toml", 'around = "block"\n')),
     ),
     *rows(
+        "envelope.frame-of-engine",
+        "envelope",
+        envelopes.AXLED,
+        (FINE, ("envelope.toml", 'rigid_wheelbase = "3.7 m"\n')),
+        (ASKED, ("axle-third.toml", 'at = "1.85 m"\n')),
+        (FINE, ("axle-third.toml", 'engine = "engine"\n')),
+        (ASKED, ("engine.toml", 'at = "-2.4 m"\n')),
+    ),
+    *rows(
         "fit.sizes-of-its-parts",
         "fit",
         _FIT,
