@@ -2,6 +2,7 @@ from .access import (
     chambers_of as chambers_of,
     joints_of as joints_of,
     length_drawn_out as length_drawn_out,
+    length_over_collar as length_over_collar,
     nuts_of as nuts_of,
     parts_drawn_out as parts_drawn_out,
 )

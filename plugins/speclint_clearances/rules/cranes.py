@@ -100,7 +100,9 @@ def _all_on(plan: LiftingPlan, sheet: Sheet) -> Judgement:
         lacks[name] = [piece for piece in up if piece not in on]
     fewest = min(len(pieces) for pieces in lacks.values())
     nearest = [f"{name} lacks {', '.join(pieces)}" for name, pieces in lacks.items() if len(pieces) == fewest]
-    says = f"in no state are all pieces on: {'; '.join(nearest)}" if fewest else "all pieces are on in one state"
+    says = (
+        f"in no state are all pieces on: {'; '.join(nearest)}" if fewest else "all pieces are on in one state"
+    )
     return sheet.states(not fewest, says, where=plan.where)
 
 

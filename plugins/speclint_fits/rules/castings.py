@@ -105,8 +105,8 @@ def allowance_grade(casting: Casting, sheet: Sheet) -> Judgement:
     grade=Grade.OBSERVATION,
     cites=[ISO_8062_3.at("Annex A, grades usual for a process in a long series")],
     why="The allowance on a face is reckoned by this tolerance: of one that no foundry holds too little metal is left.",
-    leaves_out="what an individual foundry has proved that it can hold; that a single casting moulded by hand is usually "
-    "coarser by two grades, and small sizes finer",
+    leaves_out="what an individual foundry has proved that it can hold; that a single casting moulded by hand is "
+    "usually coarser by two grades, and small sizes finer",
     against=(),
 )
 def tolerance_grade(casting: Casting, sheet: Sheet) -> Judgement:

@@ -195,9 +195,7 @@ def test_a_wheelbase_of_no_two_axles_is_held_against_the_driven_ones(workshop: D
         assert "at of axle-second" in says
 
 
-@pytest.mark.parametrize(
-    ("left", "wanted"), [(("axle-first",), HOLD), (("axle-first", "axle-third"), FINE)]
-)
+@pytest.mark.parametrize(("left", "wanted"), [(("axle-first",), HOLD), (("axle-first", "axle-third"), FINE)])
 def test_one_axle_has_no_wheelbase(
     workshop: DesignFolder, left: tuple[str, ...], wanted: tuple[str, Grade | None]
 ) -> None:

@@ -115,7 +115,9 @@ def test_out_of_gauge_is_a_hold(workshop: DesignFolder, old: str, new: str) -> N
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
-@pytest.mark.parametrize(("play", "outcome"), [("4 mm", "conforms"), ("3.95 mm", "finding"), ("0 mm", "finding")])
+@pytest.mark.parametrize(
+    ("play", "outcome"), [("4 mm", "conforms"), ("3.95 mm", "finding"), ("0 mm", "finding")]
+)
 def test_wheels_have_play_between_the_rails(workshop: DesignFolder, play: str, outcome: str) -> None:
     """Half of 1435 − 1426 mm is 4.5 mm, rails and flanges new: 4 mm are asked."""
     check = write(workshop, FILES, changed('side_play = "15 mm"', f'side_play = "{play}"')).only(GAUGE)
