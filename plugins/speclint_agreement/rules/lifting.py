@@ -60,7 +60,7 @@ def _drawn(plan: LiftingPlan, sheet: Sheet) -> Worked:
         if _pressed_before_lift(lifted, sheet):
             lined = {
                 one
-                for other in sheet.belonging_to(lifted, LiftingPlan)
+                for other in sheet.fillers(lifted, LiftingPlan, by="lifts")
                 for one in _named(other, sheet, up=True)
             }
             afterwards -= {liner.id for liner in liners if liner.id not in lined}

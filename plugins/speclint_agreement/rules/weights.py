@@ -15,7 +15,7 @@ def _centres(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """The stated place against that of all pieces of the plan, measured from the liner, whose place the block gives."""
     if not sheet.is_stated("place of the weight", block.weight_at):
         return
-    for plan in sheet.belonging_to(block, LiftingPlan):
+    for plan in sheet.fillers(block, LiftingPlan, by="lifts"):
         for name, weight in plan.weights.items():
             if not sheet.is_stated(f"part of {name}", weight.of):
                 continue

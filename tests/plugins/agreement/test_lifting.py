@@ -94,23 +94,24 @@ def test_a_liner_put_in_afterwards_is_no_load(workshop: DesignFolder) -> None:
 @pytest.mark.parametrize(
     ("steps", "other", "wanted"),
     [
-        ('"press liners", "lift in"', False, HOLD),
-        ('"lift in", "press liners"', False, FINE),
-        ('"press liners", "lift in", "press liners 2"', False, HOLD),
-        ('"press liners"', False, FINE),
-        ('"lift in"', False, FINE),
-        ('"press liners", "lift in"', True, FINE),
+        ('"press liners", "lift in"', "", HOLD),
+        ('"lift in", "press liners"', "", FINE),
+        ('"press liners", "lift in", "press liners 2"', "", HOLD),
+        ('"press liners"', "", FINE),
+        ('"lift in"', "", FINE),
+        ('"press liners", "lift in"', "block", FINE),
+        ('"press liners", "lift in"', "liner", HOLD),  # which lifts the liner alone
     ],
 )
 def test_a_liner_that_is_pressed_in_before_the_lift_is_load_of_some_plan(
-    workshop: DesignFolder, steps: str, other: bool, wanted: tuple[str, Grade | None]
+    workshop: DesignFolder, steps: str, other: str, wanted: tuple[str, Grade | None]
 ) -> None:
     """1500 kg on the hook, and 0.9 × (1500 + 462.3) = 1766 kg wanted; or another plan that lifts it with its liner."""
     loaded(workshop, ('of = "liner"\n', 'of = "liner"\nin_place = false\n'))
     block = workshop.root / "block.toml"
     block.write_text(f"{block.read_text(encoding='utf-8')}\n[making]\nsteps = [{steps}]\n", encoding="utf-8")
     if other:
-        plan = 'kind = "lifting-plan"\nid = "other"\nlifts = "block"\n[weights.liner]\nof = "liner"\n'
+        plan = f'kind = "lifting-plan"\nid = "other"\nlifts = "{other}"\n[weights.liner]\nof = "liner"\n'
         (workshop.root / "other.toml").write_text(plan, encoding="utf-8")
     assert judged(workshop) == wanted
 

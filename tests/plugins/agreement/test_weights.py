@@ -106,3 +106,11 @@ def test_a_liner_of_another_block_gives_no_place(workshop: DesignFolder) -> None
     liner = FILES["liner.toml"].replace('"block"', '"other"')
     found = workshop.write({**FILES, **other, "liner.toml": liner}).only(RULE, "block")
     assert found.outcome == "not applicable"
+
+
+def test_a_plan_that_lifts_something_else_says_nothing_of_the_block(workshop: DesignFolder) -> None:
+    other = (
+        FILES["plan.toml"].replace('lifts = "block"', 'lifts = "frame"') + '[weights.block]\nof = "block"\n'
+    )
+    frame = {"frame.toml": 'kind = "cylinder-block"\nid = "frame"\n', "plan.toml": other}
+    assert workshop.write({**FILES, **frame}).only(RULE, "block").outcome == "not applicable"
