@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import (
@@ -11,7 +11,6 @@ from speclint.facts import (
     mass_together,
     own_steps,
     part_weighed,
-    places_of,
     share_of_mass,
 )
 from speclint.specs import Component, CylinderBlock, CylinderLiner, LiftingPlan, Weldment
@@ -57,13 +56,8 @@ def _drawn(plan: LiftingPlan, sheet: Sheet) -> Worked:
     parts: tuple[Component, ...] = (lifted,)
     if isinstance(lifted, CylinderBlock):
         liners = sheet.belonging_to(lifted, CylinderLiner)
-        if _pressed_before_lift(lifted, sheet):
-            lined = {
-                one
-                for other in sheet.fillers(lifted, LiftingPlan, by="lifts")
-                for one in _named(other, sheet, up=True)
-            }
-            afterwards -= {liner.id for liner in liners if liner.id not in lined}
+        if afterwards:
+            afterwards -= _in_before_lift(lifted, liners, sheet)
         parts = (*sheet.belonging_to(lifted, Weldment), *liners)
     total = Worked(0.0)
     for part in parts:
@@ -82,11 +76,20 @@ def _named(plan: LiftingPlan, sheet: Sheet, *, up: bool) -> set[str]:
     }
 
 
-def _pressed_before_lift(block: CylinderBlock, sheet: Sheet) -> bool:
-    """Whether by the steps of a block its liners are in when it is lifted into the frames."""
-    steps = own_steps(block, sheet)
-    pressed, lifts = places_of(("press liners",), steps), places_of(("lift in",), steps)
-    return bool(pressed and lifts) and min(pressed) < max(lifts)
+def _in_before_lift(block: CylinderBlock, liners: Sequence[CylinderLiner], sheet: Sheet) -> set[str]:
+    """The liners that by the steps of a block go in before it is lifted into the frames, and no plan lifts it with."""
+    written = [step.written for step in own_steps(block, sheet)]
+    if "lift in" not in written:
+        return set()
+    before = written[: written.index("lift in")]
+    plans = sheet.fillers(block, LiftingPlan, by="lifts")
+    lined = {one for plan in plans for one in _named(plan, sheet, up=True)}
+    return {
+        liner.id
+        for liner in liners
+        if liner.id not in lined
+        and (sheet.said(f"step of {liner.id}", liner.making.at_step) or "press liners") in before
+    }
 
 
 def _with(total: Worked, more: Worked, sheet: Sheet) -> Worked:

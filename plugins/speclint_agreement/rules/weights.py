@@ -44,11 +44,10 @@ def _centre(plan: LiftingPlan, sheet: Sheet) -> Worked:
 
 def _mass(name: str, weight: Weight, sheet: Sheet) -> Kilograms:
     """The mass of a piece: as stated, else that of the part which it names."""
-    if not sheet.is_stated(f"mass of {name}", weight.mass):
-        part = part_weighed(weight, sheet, sheet.take_nominal)
-        if part is not None:
-            return part.value
-    return sheet.take_nominal(f"m {name}", weight.mass)
+    stated = sheet.is_stated(f"mass of {name}", weight.mass)
+    part = None if stated else part_weighed(weight, sheet, sheet.take_nominal)
+    mass: Kilograms = sheet.take_nominal(f"m {name}", weight.mass) if part is None else part.value
+    return mass
 
 
 weight_by_plan: Rule = agreement(
