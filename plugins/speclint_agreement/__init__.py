@@ -76,6 +76,7 @@ _MODULES = {
     "vessels": "bolted-joint cylinder-cover gland lens-joint pipe-flange stuffing-box weldment chamber-cover",
     "volumes": "cylinder-block",
     "walls": "cylinder-block weldment",
+    "weights": "cylinder-block",
     "welds": "cylinder-block",
 }
 

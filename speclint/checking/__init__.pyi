@@ -19,6 +19,7 @@ from .concession_watch import (
     dated as dated,
     find_check as find_check,
     nothing_to_concede as nothing_to_concede,
+    runs_longer as runs_longer,
     used_of as used_of,
     values_changed as values_changed,
 )

@@ -110,26 +110,43 @@ def used_of(found: Check) -> str:
 
 
 def dated(
-    concession: Concession, today: dt.date
-) -> Iterator[tuple[Literal["expired", "not yet in force"], str]]:
-    """Why a concession does not hold by its dates, no longer or not yet: a state and the reason."""
+    concession: Concession, today: dt.date, years: int
+) -> Iterator[tuple[Literal["expired", "not yet in force", "not accepted"], str]]:
+    """Why a concession does not hold by its dates: no longer, not yet, or for more years than one may run."""
     if concession.until < today:
         yield "expired", f"it ended on {concession.until}"
     if concession.date > today:
         yield "not yet in force", f"it is dated {concession.date}, which is in the future"
+    if runs_longer(concession.date, concession.until, years):
+        yield (
+            "not accepted",
+            f"it runs from {concession.date} to {concession.until}, longer than {years} years",
+        )
+
+
+def runs_longer(began: dt.date, ends: dt.date, years: int) -> bool:
+    """Whether one day is more than so many years after another.
+
+    >>> runs_longer(dt.date(2024, 2, 29), dt.date(2054, 3, 1), 30)
+    True
+    >>> runs_longer(dt.date(2025, 3, 3), dt.date(2055, 3, 3), 30)
+    False
+    """
+    return (ends.year - years, ends.month, ends.day) > (began.year, began.month, began.day)
 
 
 def watch(context: Context, loaded: Loaded, register: Register, today: dt.date) -> None:
-    """Let sheets look up which concessions of their component no longer hold, by a changed input or their date."""
+    """Let sheets look up which concessions of their component no longer hold, by a changed input or their dates."""
     remembered: dict[tuple[str, str], tuple[tuple[str, str], ...]] = {}
 
     def of(component: Component, asking: Rule) -> tuple[tuple[str, str], ...]:
         key = (component.id, asking.name)
         if key not in remembered:
-            remembered[key] = _lapsed_in(register, component.id, asking.name, find, today)
+            remembered[key] = _lapsed_in(register, component.id, asking.name, find, today, years)
         return remembered[key]
 
     find = partial(find_check, context, loaded)
+    years = context.design.settings.longest_concession
     context.concessions = of
 
 
@@ -139,6 +156,7 @@ def _lapsed_in(
     asking: str,
     find: Callable[[str, str], Check | str],
     today: dt.date,
+    years: int,
 ) -> tuple[tuple[str, str], ...]:
     """The number of each concession of a component, and why it no longer holds; "" where it does."""
     ended: dict[str, tuple[str, str]] = {}
@@ -146,7 +164,7 @@ def _lapsed_in(
         if component in one.parts and one.rule != asking:
             found = find(component, one.rule)
             if not isinstance(found, str) and not nothing_to_concede(found):
-                over = [*changes(one, found), *(words for _, words in dated(one, today))]
+                over = [*changes(one, found), *(words for _, words in dated(one, today, years))]
                 ended[one.number] = one.rule, "; ".join(over)
     running = {rule for rule, why in ended.values() if not why}
     return tuple((name, "" if rule in running else why) for name, (rule, why) in ended.items())

@@ -2,6 +2,7 @@ from .access import (
     chambers_of as chambers_of,
     joints_of as joints_of,
     length_drawn_out as length_drawn_out,
+    length_over_collar as length_over_collar,
     nuts_of as nuts_of,
     parts_drawn_out as parts_drawn_out,
 )
@@ -175,6 +176,7 @@ from .faces import (
     cover_beyond as cover_beyond,
     face_by_seat as face_by_seat,
     face_forward as face_forward,
+    middle_of_liner as middle_of_liner,
 )
 from .firms import (
     is_firm_in as is_firm_in,
@@ -593,6 +595,7 @@ from .wear_measured import (
     wear_of as wear_of,
 )
 from .weights import (
+    centre_together as centre_together,
     goes_up as goes_up,
     mass_of_part as mass_of_part,
     mass_together as mass_together,

@@ -12,7 +12,14 @@ from speclint.rules import Sheet, Worked, worked
 from speclint.specs import Component, NotStated, by_word
 
 if TYPE_CHECKING:
-    from speclint.specs import BoltedJoint, CylinderBlock, FrameFastening, PoppetValve, SteamPassage
+    from speclint.specs import (
+        BoltedJoint,
+        CylinderBlock,
+        CylinderLiner,
+        FrameFastening,
+        PoppetValve,
+        SteamPassage,
+    )
 
 _Take = Callable[[str, Measure | NotStated], float]
 #: Places of a passage that are chambers of their own, with walls and welds to be seen from within.
@@ -91,6 +98,11 @@ def length_drawn_out(name: str, block: CylinderBlock, sheet: Sheet, take: _Take)
         return None
     if not sheet.is_stated("collar", liner.collar.thickness):
         return worked(take("l_0", liner.length), liner.length)
+    return length_over_collar(liner, sheet, take)
+
+
+def length_over_collar(liner: CylinderLiner, sheet: Sheet, take: _Take) -> Worked:
+    """Length, m, of a liner from its free end to the face of its collar."""
     both = {"l_0": take("l_0", liner.length), "t": take("t", liner.collar.thickness)}
     return worked(sheet.work("l_c", length_with_collar, **both), liner.length, liner.collar.thickness)
 

@@ -1,4 +1,4 @@
-"""Where the faces of a cylinder's covers are, and how long a bore is up to the cover that stops its liner."""
+"""Where the faces of a cylinder's covers and the middle of its liner are, and how long its bore is up to its stop."""
 
 from __future__ import annotations
 
@@ -33,6 +33,38 @@ def place_of_face(x_s: Metres, k: Ratio, x_f: Metres) -> Metres:
     -150.0
     """
     return x_s + k * x_f
+
+
+@formula("x = x_s + k (l − t)/2", cites=[FIRST_PRINCIPLES])
+def middle_of_length(x_s: Metres, k: Ratio, l: Metres, t: Metres) -> Metres:  # noqa: E741 - of the equation
+    """Place of the middle of a liner, collar included, forward of the block's fixed point.
+
+    x = x_s + k (l − t)/2
+
+    ``x_s`` place of the collar's seat, ``l`` from there to the free end, ``t`` thickness of the collar [m]; ``k`` −1
+    where the collar is at the front, 1 where it is at the back [-]. Returns [m].
+
+    >>> round(middle_of_length(x_s=0.711, k=-1, l=0.9, t=0.025) * 1e3, 6)
+    273.5
+    """
+    return x_s + k * (l - t) / 2
+
+
+def middle_of_liner(liner: CylinderLiner, block: CylinderBlock, sheet: Sheet, take: _Take) -> Worked | None:
+    """The place of the middle of a liner in a block, forward of the fixed point, m.
+
+    None where the liner does not state its bore, its length and its collar, or the bore not where the collar's seat is.
+    """
+    sizes = liner.in_bore, liner.length, liner.collar.end, liner.collar.thickness
+    if not all(sheet.is_stated("place and length of the liner", one) for one in sizes):
+        return None
+    bore = sheet.entry(block.bores, liner.in_bore, f"bores of {block.id}")
+    if not sheet.is_stated("place of the seat", bore.seat_at):
+        return None
+    lengths = {"x_s": bore.seat_at, "l": liner.length, "t": liner.collar.thickness}
+    given = {symbol: take(symbol, size) for symbol, size in lengths.items()}
+    k = _WAY[sheet.read("end of the collar", liner.collar.end)]
+    return worked(sheet.work("x_l", middle_of_length, k=k, **given), *lengths.values(), liner.collar.end)
 
 
 def face_by_seat(block: CylinderBlock, end: CylinderEnd, sheet: Sheet, take: _Take) -> Worked | None:

@@ -13,6 +13,7 @@ from speclint.equations import (
     Ratio,
     SquareMetres,
     formula,
+    require,
 )
 from speclint.handbook.members import tube_area
 from speclint.quantities import Measure
@@ -83,6 +84,19 @@ def mass_together(m_0: Kilograms, m_1: Kilograms) -> Kilograms:
     2100.0
     """
     return m_0 + m_1
+
+
+@formula("x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)", cites=[FIRST_PRINCIPLES])
+def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
+    """Centre of gravity of several pieces along one axis, added up piece by piece.
+
+    m_0, x_0: mass and place of the pieces before, kg and m. m_1, x_1: of one more. Returns m. OutOfRange without mass.
+
+    >>> round(centre_together(m_0=1500.0, x_0=0.4, m_1=500.0, x_1=0.8), 6)
+    0.5
+    """
+    require(m_0 + m_1 > 0 * m_0, "the mass on the hook is not above 0")
+    return (m_0 * x_0 + m_1 * x_1) / (m_0 + m_1)
 
 
 @formula("m = s M", cites=[FIRST_PRINCIPLES])

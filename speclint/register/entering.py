@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
-from speclint.checking import Assessment, Check, assess, find_check, used_of
+from speclint.checking import Assessment, Check, assess, find_check, runs_longer, used_of
 from speclint.errors import Complaint, DesignError, SettingsError, SigningError
 from speclint.register.comparison import before_at, changed_since
 from speclint.register.entitled import unaccepted, unaccepted_withdrawal
@@ -345,6 +345,11 @@ def _role(acceptance: Acceptance, repository: Opened, today: dt.date) -> str:
     """The role of whoever accepts; what every acceptance states is checked before."""
     if acceptance.until < today:
         raise DesignError(f"{acceptance.until} is in the past: a concession ends on a future day")
+    if runs_longer(today, acceptance.until, years := repository.settings.longest_concession):
+        raise DesignError(
+            f"{acceptance.until} is more than {years} years on, and no concession runs longer: end it when the part is "
+            "judged again, such as at an overhaul, or state longest under [concessions] in speclint.toml"
+        )
     for name in ("accepted_by", "grounds", "reference"):
         stated = getattr(acceptance, name)
         if names_nothing(stated) and (stated or name != "reference"):

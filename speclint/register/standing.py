@@ -1,7 +1,8 @@
 """Whether each concession of the register still holds, and if not, why: which value changed from what to what.
 
-A concession holds while its finding is exactly as it was accepted, until its end, when whoever accepted it
-was entitled to, and when its signature, where there is one or must be one, is valid. Otherwise the reasons are given.
+A concession holds while its finding is exactly as it was accepted, until its end, when it runs no longer than the
+settings allow, when whoever accepted it was entitled to, and when its signature, where there is one or must be one, is
+valid. Otherwise the reasons are given.
 """
 
 from __future__ import annotations
@@ -128,7 +129,7 @@ def _standing(
     if why := nothing_to_concede(found):
         return _stands(concession, [*faults, ("unmatched", why)], surroundings, found)
     faults += [("lapsed", words) for words in changes(concession, found)]
-    faults += dated(concession, surroundings.today)
+    faults += dated(concession, surroundings.today, surroundings.settings.longest_concession)
     faults += [("not accepted", words) for words in unaccepted(concession.accepted_by, found, surroundings)]
     faults += [("not signed", words) for words in unsigned(concession, found, surroundings)]
     return _stands(concession, faults, surroundings, found)
@@ -146,7 +147,7 @@ def _of_withdrawal(concession: Concession, faults: list[Fault], surroundings: Su
     if concession.fingerprint != withdrawal.fingerprint:
         said = list(values_changed(concession.rests_on, withdrawal.rests_on))
         faults += [("lapsed", words) for words in said or ["the component changed after this was accepted"]]
-    faults += dated(concession, surroundings.today)
+    faults += dated(concession, surroundings.today, surroundings.settings.longest_concession)
     unentitled = unaccepted_withdrawal(concession.accepted_by, withdrawal, surroundings)
     faults += [("not accepted", words) for words in unentitled]
     faults += [("not signed", words) for words in unsigned(concession, None, surroundings)]

@@ -128,11 +128,13 @@ class Concessions(SpecTable):
         file: the register, in the repository; ``register.toml`` where it is not stated.
         signed: the grades whose concessions must carry a signature.
         ending_soon: how many days before its end a concession is listed as ending soon; 30 where not stated.
+        longest: how many years after its day a concession may end; 30 where not stated.
     """
 
     file: Word[str] = NOT_STATED
     signed: Texts = ()
     ending_soon: Word[int] = NOT_STATED
+    longest: Word[int] = NOT_STATED
 
 
 class Signers(SpecTable):
@@ -305,6 +307,12 @@ class Settings(SpecTable):
     def ending_soon(self) -> int:
         """Days before its end from which a concession is ending soon; 30, common practice, where not stated."""
         stated = self.concessions.ending_soon
+        return 30 if isinstance(stated, NotStated) else stated.value
+
+    @property
+    def longest_concession(self) -> int:
+        """Years for which a concession may run; 30, about the life of an engine, common practice, where not stated."""
+        stated = self.concessions.longest
         return 30 if isinstance(stated, NotStated) else stated.value
 
 

@@ -164,7 +164,27 @@ def test_a_part_alike_has_a_concession_while_it_is_alike(check: Check, conceded:
     ],
 )
 def test_a_concession_has_its_days(today: dt.date, states: list[str]) -> None:
-    assert [state for state, _ in dated(ACCEPTED, today)] == states
+    assert [state for state, _ in dated(ACCEPTED, today, 30)] == states
+
+
+@pytest.mark.parametrize(
+    ("until", "years", "longer"),
+    [
+        (dt.date(2056, 3, 1), 30, False),
+        (dt.date(2056, 3, 2), 30, True),
+        (dt.date(2056, 2, 28), 30, False),
+        (dt.date(2057, 1, 1), 30, True),
+        (dt.date(2099, 3, 1), 73, False),
+        (dt.date(2099, 12, 31), 30, True),
+        (dt.date(2027, 3, 1), 1, False),
+        (dt.date(2027, 3, 2), 1, True),
+    ],
+)
+def test_a_concession_runs_for_some_years_at_most(until: dt.date, years: int, longer: bool) -> None:
+    """It is dated 2026-03-01; 73 years on is 2099-03-01."""
+    one = replace(ACCEPTED, until=until)
+    said = f"it runs from 2026-03-01 to {until}, longer than {years} years"
+    assert list(dated(one, ACCEPTED.date, years)) == ([("not accepted", said)] if longer else [])
 
 
 def test_of_several_concessions_of_one_finding_one_in_force_is_enough(
@@ -176,10 +196,12 @@ def test_of_several_concessions_of_one_finding_one_in_force_is_enough(
     of_asking = replace(conceded, number="C-8", rule="release.asks")
 
     def lapsed(*some: Concession, found: Check | str = check) -> tuple[tuple[str, str], ...]:
-        return _lapsed_in(Register("", some), "tube", "release.asks", lambda *_: found, day)
+        return _lapsed_in(Register("", some), "tube", "release.asks", lambda *_: found, day, 30)
 
     assert lapsed(conceded, elsewhere, of_asking) == (("C-1", ""),)
     assert lapsed(over) == (("C-0", "it ended on 2026-02-01"),)
+    ((_, why),) = lapsed(replace(conceded, until=dt.date(2099, 12, 31)))
+    assert why.endswith("to 2099-12-31, longer than 30 years")
     assert lapsed(over, conceded) == (("C-0", ""), ("C-1", ""))
     assert lapsed(conceded, found="no rule") == ()
     assert lapsed(conceded, found=replace(check, outcome="conforms", grade=None)) == ()

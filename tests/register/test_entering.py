@@ -117,6 +117,7 @@ def test_a_check_not_assessed_is_a_hold_that_can_be_conceded_and_ends_when_the_v
         ({"accepted_by": "A. Render"}, "A. Render prepared tube"),
         ({"accepted_by": "a render"}, "a render prepared tube"),
         ({"until": days(-1)}, "is in the past"),
+        ({"until": days(30 * 366)}, "more than 30 years on, and no concession runs longer"),
         ({"grounds": "  "}, "a concession states its grounds"),
         ({"grounds": "n/a"}, 'a concession states its grounds; read "n/a"'),
         ({"reference": "none"}, 'a concession states its reference; read "none"'),

@@ -17,6 +17,7 @@ SETTINGS = """
 file = "records/concessions.toml"
 signed = ["hold", "nonconformity"]
 ending_soon = 60
+longest = 12
 [signers]
 file = "records/signers"
 [reviewers."M. Coyle"]
@@ -35,6 +36,7 @@ def test_where_the_register_is_and_who_reviews(tmp_path: Path) -> None:
     assert settings.signers_file == "records/signers"
     assert settings.concessions.signed == ("hold", "nonconformity")
     assert settings.ending_soon == 60
+    assert settings.longest_concession == 12
     assert settings.reviewers["M. Coyle"].competent_for == ("tubes",)
 
 
@@ -47,6 +49,7 @@ def test_what_is_not_stated(tmp_path: Path) -> None:
         "allowed_signers",
         30,
     )
+    assert settings.longest_concession == 30
     assert not settings.reviewers
 
 

@@ -32,6 +32,19 @@ def test_the_settings_say_when_an_end_is_soon(office: Office) -> None:
     assert office.only().state == "ending soon"
 
 
+def test_an_end_that_was_moved_beyond_all_bounds_no_longer_counts(office: Office) -> None:
+    """30 years are at most 30 × 365.25 + 1 days and at least 30 × 365 + 7; the settings may say otherwise."""
+    office.concede(until=days(30 * 365 + 7))
+    assert office.only().state == "valid"
+    text, later = office.text(), days(30 * 365 + 9)
+    moved = text.replace(str(days(30 * 365 + 7)), str(later))
+    office.shop.write({"register.toml": moved}, settings=SETTINGS)
+    assert (office.only().state, office.only().holds) == ("not accepted", False)
+    assert office.only().reasons == (f"it runs from {days(0)} to {later}, longer than 30 years",)
+    office.shop.write({}, settings=SETTINGS.replace("signed = []", "longest = 31"))
+    assert office.only().state == "valid"
+
+
 def test_a_concession_of_tomorrow_does_not_count_today(office: Office) -> None:
     office.concede(today=days(1))
     assert office.only().state == "not yet in force"

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import Literal
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement
+from speclint.facts import length_over_collar
 from speclint.specs import (
     Casting,
     Component,
@@ -25,6 +26,9 @@ _WALLS: dict[type[Component], dict[str, tuple[str, ...]]] = {
     CylinderCover: {"plate": ("thickness",), "flange": ("flange_thickness",)},
 }
 
+#: What a face names as its key that is the length of a liner with its collar, for which no spec has a key.
+_OVER_COLLAR = "length over collar"
+
 
 def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
     """The dimension of each face that names a key of the finished part against what stands under it, as drawn."""
@@ -33,11 +37,29 @@ def _faces(blank: Casting | Weldment, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated(f"key of {name}", face.of_key):
             yield Pair(face.dimension, _under(part, face.of_key, name, sheet), name=name)
     if isinstance(blank, Casting):
+        if isinstance(part, CylinderLiner):
+            yield from _unnamed(blank, part, sheet)
         for name, meeting in blank.meetings.items():
             for here, wall in ((meeting.thick, meeting.thick_of), (meeting.thin, meeting.thin_of)):
                 if sheet.is_stated(f"wall at {name}", wall):
                     there = _as_cast(blank, part, wall, sheet)
                     yield Pair(here, there, name=f"{sheet.read(f'wall at {name}', wall)} at {name}")
+
+
+def _unnamed(casting: Casting, liner: CylinderLiner, sheet: Sheet) -> Iterator[Pair]:
+    """Each face that names no key, while bore, outside or length of the liner is named by no face."""
+    keys = {name: sheet.said(f"key of {name}", face.of_key) for name, face in casting.faces.items()}
+    main = {
+        ("bore",): liner.bore,
+        ("outside_diameter",): liner.outside_diameter,
+        ("length", _OVER_COLLAR): liner.length,
+    }
+    stated = [names for names, size in main.items() if sheet.is_stated(names[0], size)]
+    if all(any(key in names for key in keys.values()) for names in stated):
+        return
+    for name, face in casting.faces.items():
+        if keys[name] is None:
+            yield Pair(face.dimension, face.of_key, name=name)
 
 
 def _as_cast(
@@ -72,8 +94,10 @@ def _faces_of(casting: Casting, keys: tuple[str, ...], sheet: Sheet) -> list[Mac
     ]
 
 
-def _under(part: Component, key: Stated[str] | NotStated, name: str, sheet: Sheet) -> Length:
+def _under(part: Component, key: Stated[str] | NotStated, name: str, sheet: Sheet) -> Length | Worked:
     wanted = sheet.read(f"key of {name}", key)
+    if wanted == _OVER_COLLAR and isinstance(part, CylinderLiner):
+        return length_over_collar(part, sheet, sheet.take_nominal)
     try:
         return part.under(wanted)
     except LookupError:
@@ -94,8 +118,9 @@ faces_of_part: Rule = agreement(
     within="0.5 mm",
     grade=Grade.NONCONFORMITY,
     why="the metal left on a face is reckoned by its size; for a part of another size too little is left",
-    leaves_out="faces that name no key of the finished part, and meeting walls that do not say which they are",
-    edition=2,
+    leaves_out="faces that name no key of the finished part, of a liner where others name its bore, its outside and "
+    "its length; meeting walls that do not say which they are",
+    edition=3,
 )
 
 of_its_part: Rule = agreement(

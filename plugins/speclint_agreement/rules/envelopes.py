@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import combinations
 
-from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import cranks_of, engine_of, gap_of_chain, parts_standing_out, reach_of
-from speclint.specs import Component, Crosshead, CylinderBlock, Envelope, MotionGap, NotStated
+from speclint.specs import (
+    Component,
+    Crosshead,
+    CylinderBlock,
+    DrivingAxle,
+    Engine,
+    Envelope,
+    MotionGap,
+    NotStated,
+)
+from speclint_agreement.formulae.cylinders import apart
 
 
 def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
@@ -53,11 +64,13 @@ def _farthest(part: Component, envelope: Envelope, sheet: Sheet) -> Worked | Non
 
 
 def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
-    """The frame face, and the side of it on which the cylinders stand, against those of each crank of the block."""
+    """Frame face and side on which the cylinders stand against each crank of the block; wheelbase against the axles."""
     block = sheet.follow(envelope.around)
     engine = engine_of(block, sheet) if isinstance(block, CylinderBlock) else None
     if engine is None or not isinstance(block, CylinderBlock):
         return
+    if sheet.is_stated("rigid wheelbase", envelope.rigid_wheelbase):
+        yield from _wheelbase(envelope, engine, sheet)
     for name, crank in cranks_of(engine, block, sheet):
         if not sheet.is_stated(f"frame of {name}", crank.frame_from_centre):
             continue
@@ -67,6 +80,35 @@ def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             beyond = y_a > sheet.take_nominal("y_f", crank.frame_from_centre)
             side = worked("outside" if beyond else "inside", crank.axis_from_centre, crank.frame_from_centre)
             yield Pair(envelope.cylinders, side, name=f"side, {name}")
+
+
+def _wheelbase(envelope: Envelope, engine: Engine, sheet: Sheet) -> Iterator[Pair]:
+    """The rigid wheelbase against the distance of two axles of which at least one is driven.
+
+    Which of them are free to move sideways no spec says. Where it is that of no two axles, against that of the
+    outermost which are driven.
+    """
+    driven = [
+        worked(sheet.take_nominal(f"x {axle.id}", axle.at), axle.at)
+        for axle in sheet.belonging_to(engine, DrivingAxle)
+    ]
+    if len(driven) < 2:
+        return
+    carrying = [
+        worked(sheet.take_nominal(f"x {name}", axle.at), axle.at)
+        for name, axle in engine.carrying.items()
+        if not sheet.is_stated(f"wheelbase of {name}", axle.wheelbase)
+    ]
+    a, within = sheet.take_nominal("a", envelope.rigid_wheelbase), sheet.limit("wheelbase", "δ_a")
+    driven.sort(key=lambda axle: axle.value)
+    pairs = [*combinations(driven, 2), *((one, other) for one in driven for other in carrying)]
+    found = [_apart(driven[0], driven[-1], sheet), *(_apart(one, other, sheet) for one, other in pairs)]
+    nearest = next((one for one in found if abs(one.value - a) <= within), found[0])
+    yield Pair(envelope.rigid_wheelbase, nearest, name="wheelbase", within="wheelbase")
+
+
+def _apart(one: Worked, other: Worked, sheet: Sheet) -> Worked:
+    return Worked(sheet.work("a_x", apart, x_1=one.value, x_2=other.value), (*one.places, *other.places))
 
 
 gap_by_chain: Rule = agreement(
@@ -96,13 +138,26 @@ points_of_parts: Rule = agreement(
 
 frame_of_engine: Rule = agreement(
     "envelope.frame-of-engine",
-    title="An envelope has the frame face as far from the middle of the engine as its engine has it, and the cylinders "
-    "on that side of it on which the rods of their cranks run",
+    title="An envelope has the frame face as far from the middle of the engine as its engine has it, the cylinders on "
+    "that side of it on which their rods run, and a rigid wheelbase between two axles",
     on=Envelope,
     pairs=_frames,
+    limits=[
+        Limit(
+            "wheelbase",
+            "2 mm",
+            "length",
+            COMMON_PRACTICE,
+            "what the rigid wheelbase may differ by from the distance of two axles",
+            "not negative",
+        )
+    ],
     grade=Grade.HOLD,
-    why="what stands out of the loading gauge is worked from this face: if it is wrong, all of it is wrong",
-    leaves_out="a block that no engine names; an engine that does not state where its frames are",
+    why="what stands out of the loading gauge is worked from this face and this wheelbase: if one is wrong, all is",
+    leaves_out="a block that no engine names; an engine that does not state where its frames are, or of which fewer "
+    "than two driven axles are drawn; which of its axles are guided in the rigid frame, and which are free to move "
+    "sideways; bogies and trucks of several axles",
+    edition=2,
 )
 
 RULES = (frame_of_engine, gap_by_chain, points_of_parts)

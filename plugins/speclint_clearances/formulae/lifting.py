@@ -10,21 +10,6 @@ from speclint_clearances.sources import CGPM
 GRAVITY: MetresPerSecondSquared = 9.80665
 
 
-@formula("x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)", cites=[FIRST_PRINCIPLES])
-def centre_together(m_0: Kilograms, x_0: Metres, m_1: Kilograms, x_1: Metres) -> Metres:
-    """Centre of gravity along one axis, added up piece by piece.
-
-    x = (m_0 x_0 + m_1 x_1)/(m_0 + m_1)
-
-    ``m_0``, ``x_0`` of the pieces before; ``m_1``, ``x_1`` of one more [kg, m]. Returns [m]. OutOfRange without mass.
-
-    >>> round(centre_together(m_0=1500.0, x_0=0.4, m_1=500.0, x_1=0.8), 6)
-    0.5
-    """
-    require(m_0 + m_1 > 0 * m_0, "the mass on the hook is not above 0")
-    return (m_0 * x_0 + m_1 * x_1) / (m_0 + m_1)
-
-
 @formula("L = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])
 def distance(x_1: Metres, y_1: Metres, x_2: Metres, y_2: Metres) -> Metres:
     """Distance in plan.

@@ -37,8 +37,9 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
 @rule(
     "lifting.each-state",
     title="In each state in which the part is lifted its centre of gravity hangs at most 5° aslant, and no leg is "
-    "pulled harder than its point is marked for; every piece is on in some state",
+    "pulled harder than its point is marked for; one state has all pieces on",
     on=LiftingPlan,
+    edition=2,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -47,7 +48,8 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
         COMMON_PRACTICE,
     ],
     why="a block that hangs true when bare tips when its boxes are on, and then one leg carries nearly all",
-    leaves_out=f"eyes, threads, lugs and welds, which lifting.points judges under all pieces; {_DEFERS}",
+    leaves_out="eyes, threads, lugs and welds, which lifting.points judges under all pieces; pieces of which one takes "
+    f"the place of another, and want a plan each; {_DEFERS}",
     against=("fall",),
     limits=[
         Limit("tilt", "5 °", "angle", COMMON_PRACTICE, "greatest angle at which a load hangs"),
@@ -75,7 +77,7 @@ def each_state(plan: LiftingPlan, sheet: Sheet) -> Judgement:
         legs = [_leg(one, point, plan, load, sheet) for one, point in plan.points.items()]
         return sheet.worst(hangs, *legs)
 
-    return sheet.worst(_all_named(plan, sheet), sheet.each(plan.states.items(), judge))
+    return sheet.worst(_all_on(plan, sheet), sheet.each(plan.states.items(), judge))
 
 
 def _middle(plan: LiftingPlan, sheet: Sheet) -> tuple[Metres, Metres, Metres]:
@@ -89,12 +91,19 @@ def _middle(plan: LiftingPlan, sheet: Sheet) -> tuple[Metres, Metres, Metres]:
     return x, y, z
 
 
-def _all_named(plan: LiftingPlan, sheet: Sheet) -> Judgement:
-    """Every piece that goes up is on in some state."""
-    named = {sheet.read("on", one) for state in plan.states.values() for one in state.on}
-    missing = [name for name, weight in plan.weights.items() if goes_up(weight, sheet) and name not in named]
-    says = f"on in no state: {', '.join(missing)}" if missing else "every piece is on in some state"
-    return sheet.states(not missing, says, where=plan.where)
+def _all_on(plan: LiftingPlan, sheet: Sheet) -> Judgement:
+    """In one of the states, the heaviest, every piece that goes up is on."""
+    up = [name for name, weight in plan.weights.items() if goes_up(weight, sheet)]
+    lacks = {}
+    for name, state in plan.states.items():
+        on = {sheet.read(f"on in {name}", one) for one in state.on}
+        lacks[name] = [piece for piece in up if piece not in on]
+    fewest = min(len(pieces) for pieces in lacks.values())
+    nearest = [f"{name} lacks {', '.join(pieces)}" for name, pieces in lacks.items() if len(pieces) == fewest]
+    says = (
+        f"in no state are all pieces on: {'; '.join(nearest)}" if fewest else "all pieces are on in one state"
+    )
+    return sheet.states(not fewest, says, where=plan.where)
 
 
 def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: Sheet) -> Judgement:

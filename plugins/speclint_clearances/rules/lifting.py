@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kilograms, Metres, Newtons, Pascals
-from speclint.facts import goes_up, mass_together, mass_weighed
+from speclint.facts import centre_together, goes_up, mass_together, mass_weighed
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material, share_of_strength
@@ -18,7 +18,6 @@ from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
 from speclint_clearances.formulae.lifting import (
     GRAVITY,
     beside_line,
-    centre_together,
     distance,
     dynamic_pull,
     engagement_wanted,

@@ -49,18 +49,27 @@ class _Hot:
 
 @rule(
     "envelope.loading-gauge",
-    title="Covers, cam boxes, pipes and drain cocks each have a point, and every point stays inside the gauge hot, "
-    "from worn tyres and low springs to new and high, on the sharpest curve with most side play",
+    title="Covers, cam boxes, pipes and drain cocks each have a point, and every point stays in the gauge hot, from "
+    "worn tyres and low springs to new and high, on the sharpest curve with side play, 4 mm or more",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=5,
+    edition=6,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
     "it.",
     leaves_out="other parts that stand out, such as lubricators, steps and lifting lugs, unless a point is of them; "
-    "roll on the springs, cant, gauge widening on curves and wind; the railway that issued the gauge, the local code "
-    "and a competent person decide",
+    "roll on the springs, cant, gauge widening on curves and wind; whether a side play above its least is all that "
+    "axles, boxes and springs have; the railway that issued the gauge, the local code and a competent person decide",
+    limits=[
+        Limit(
+            "side play",
+            "4 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least side play: new flanges alone have half of 9 mm between new rails of 1435 mm, from memory",
+        )
+    ],
     against=("foul",),
     against_on={
         "cylinder-block": ("foul",),
@@ -70,7 +79,10 @@ class _Hot:
     },
 )
 def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement:
-    """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand."""
+    """y + k s + |a²/4 − x²|/(2 R) + growth within the outline, from the lowest to the highest the point can stand.
+
+    A side play that is said to be less than wheels have between the rails is told, and counted at that least.
+    """
     if not envelope.points:
         raise sheet.not_assessed("no point near the outline is stated", envelope.where)
     outline = _outline(envelope, sheet)
@@ -82,10 +94,15 @@ def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement
     )
     at = sheet.take("T", case.temperature_of(part))
     hot = _Hot(part, at, sheet.look_up("α", sheet.material_of(part).expansion, of=part, at=at))
-    inside = sheet.each(
-        envelope.points.items(), lambda item: sheet.worst(*_point(*item, envelope, outline, hot, sheet))
+    s, least = sheet.take("s", envelope.side_play), sheet.limit("side play", "s_0")
+    free = sheet.at_least(s, least).else_says(
+        "axles are said to have {found} of play to a side, {limit} at least between the rails"
     )
-    return sheet.worst(named, inside)
+    inside = sheet.each(
+        envelope.points.items(),
+        lambda item: sheet.worst(*_point(*item, envelope, max(s, least), outline, hot, sheet)),
+    )
+    return sheet.worst(named, free.graded(Grade.NONCONFORMITY), inside)
 
 
 def _without_point(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> list[str]:
@@ -122,7 +139,13 @@ def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
 
 
 def _point(
-    name: str, point: GaugePoint, envelope: Envelope, outline: Outline, hot: _Hot, sheet: Sheet
+    name: str,
+    point: GaugePoint,
+    envelope: Envelope,
+    s: Metres,
+    outline: Outline,
+    hot: _Hot,
+    sheet: Sheet,
 ) -> list[Judgement]:
     a, x = sheet.take("a", envelope.rigid_wheelbase), sheet.take(f"x {name}", point.along)
     grown = _growth(name, point, envelope, hot, sheet)
@@ -131,7 +154,7 @@ def _point(
         half_width_taken,
         y=sheet.take(f"y {name}", point.from_centre),
         k=sheet.work(f"k {name}", overhang_of_side_play, a=a, x=x),
-        s=sheet.take("s", envelope.side_play),
+        s=s,
         v=sheet.work(f"v {name}", curve_throw, a=a, x=x, R=sheet.take("R", envelope.least_curve)),
         g=grown,
     )

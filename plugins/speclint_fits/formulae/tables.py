@@ -50,10 +50,17 @@ def casting_tolerance(grade: int, size: float) -> Reading:
 
 def usual_grades(process: str, family: str) -> tuple[str, str]:
     """Finest and coarsest grade of allowance usual for a process and a family of materials; NotKnown for others."""
-    for row in _rows("usual-grades"):
-        if (row["process"], row["family"]) == (process, family):
-            return row["finest"], row["coarsest"]
-    raise NotKnown(f"ISO 8062-3 states no usual grade for {family}, {process}")
+    return _usual("usual-grades", process, family)
+
+
+def usual_tolerance_grades(process: str, family: str) -> tuple[int, int]:
+    """Finest and coarsest grade of tolerance usual for a process and a family of materials; NotKnown for others.
+
+    >>> usual_tolerance_grades("sand, machine moulded", "grey-iron")
+    (8, 12)
+    """
+    finest, coarsest = _usual("usual-tolerance-grades", process, family)
+    return int(finest), int(coarsest)
 
 
 def general_flatness(grade: str, size: float) -> Reading:
@@ -126,6 +133,13 @@ def _entry(table: str, grade: str, size: float) -> float:
                 raise NotKnown(f"ISO 8062-3 gives no grade {grade} for {millimetres:g} mm")
             return float(row[grade]) / 1e3
     raise OutOfRange(f"ISO 8062-3 holds for sizes over 0 to 10000 mm; {millimetres:g} mm is outside")
+
+
+def _usual(table: str, process: str, family: str) -> tuple[str, str]:
+    for row in _rows(table):
+        if (row["process"], row["family"]) == (process, family):
+            return row["finest"], row["coarsest"]
+    raise NotKnown(f"ISO 8062-3 states no usual grade for {family}, {process}")
 
 
 def _rows(table: str) -> tuple[Row, ...]:

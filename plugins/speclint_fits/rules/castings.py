@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from typing import TypeVar
+
 from speclint import Grade, Judgement, NotKnown, Rule, Sheet, rule
 from speclint.specs import Casting, MachinedFace
 from speclint_fits.formulae.castings import (
@@ -10,8 +13,16 @@ from speclint_fits.formulae.castings import (
     as_cast,
     larger_dimension,
 )
-from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
+from speclint_fits.formulae.tables import (
+    GRADES,
+    casting_tolerance,
+    required_allowance,
+    usual_grades,
+    usual_tolerance_grades,
+)
 from speclint_fits.sources import ISO_8062_3, ISO_8062_3_ALLOWANCES, ISO_8062_3_TOLERANCES
+
+_Grade = TypeVar("_Grade", str, int)
 
 
 @rule(
@@ -82,16 +93,39 @@ def allowance_grade(casting: Casting, sheet: Sheet) -> Judgement:
     process = sheet.read("process", casting.process)
     grade = sheet.read("grade of allowance", casting.allowance_grade)
     family = sheet.material_of(casting).family
-    finest, coarsest = _usual(process, family, sheet)
+    finest, coarsest = _usual(usual_grades, process, family, sheet)
     holds = GRADES.index(grade) >= GRADES.index(finest)
     return sheet.states(holds, f"grade {grade}; usual for {family}, {process}: {finest} to {coarsest}")
 
 
-def _usual(process: str, family: str, sheet: Sheet) -> tuple[str, str]:
+@rule(
+    "casting.tolerance-grade",
+    title="The grade of tolerance of a casting is no finer than the finest usual for the process and the material",
+    on=Casting,
+    grade=Grade.OBSERVATION,
+    cites=[ISO_8062_3.at("Annex A, grades usual for a process in a long series")],
+    why="The allowance on a face is reckoned by this tolerance: of one that no foundry holds too little metal is left.",
+    leaves_out="what an individual foundry has proved that it can hold; that a single casting moulded by hand is "
+    "usually coarser by two grades, and small sizes finer",
+    against=(),
+)
+def tolerance_grade(casting: Casting, sheet: Sheet) -> Judgement:
+    """The stated grade is no finer than the finest usual for process and material."""
+    process = sheet.read("process", casting.process)
+    grade = sheet.read("grade of tolerance", casting.tolerance_grade)
+    family = sheet.material_of(casting).family
+    finest, coarsest = _usual(usual_tolerance_grades, process, family, sheet)
+    says = f"DCTG {grade}; usual for {family}, {process}: {finest} to {coarsest}"
+    return sheet.states(grade >= finest, says)
+
+
+def _usual(
+    grades: Callable[[str, str], tuple[_Grade, _Grade]], process: str, family: str, sheet: Sheet
+) -> tuple[_Grade, _Grade]:
     try:
-        return usual_grades(process, family)
+        return grades(process, family)
     except NotKnown as problem:
         raise sheet.not_covered(str(problem)) from problem
 
 
-RULES: tuple[Rule, ...] = (machining_allowance, allowance_grade)
+RULES: tuple[Rule, ...] = (machining_allowance, allowance_grade, tolerance_grade)

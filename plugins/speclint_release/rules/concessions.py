@@ -8,18 +8,20 @@ from speclint.specs import Component
 
 @rule(
     "release.stale-concession",
-    title="No concession on the component has expired or rests on a value that has changed",
+    title="No concession on the component has expired, runs longer than is allowed or rests on a value that has "
+    "changed",
     on=Component,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a concession accepts one set of values until one date: a drawing that was changed since was "
     "never accepted",
+    edition=2,
     leaves_out="signatures, and whether the person who accepted was entitled to: the register and the "
     "gate check those",
     against=(),
 )
 def stale_concession(_component: Component, sheet: Sheet) -> Judgement:
-    """Lists each concession that no longer holds, with the value that changed or the day on which it ended."""
+    """Lists each concession that no longer holds, with the value that changed or what is wrong with its days."""
     found = sheet.concessions()
     if not found:
         raise sheet.not_applicable("it has no concession")

@@ -19,7 +19,8 @@ class MachinedFace(SpecTable):
 
     Fields:
         dimension: the finished dimension to which it belongs
-        of_key: the key under which the finished part states that dimension, such as "outside_diameter"
+        of_key: the key under which the finished part states that dimension, such as "outside_diameter"; of a liner
+            from its free end to the face of its collar "length over collar"
         allowance: machining allowance on this face by the drawing
         both_sides: true where both faces of the dimension are machined, as with a diameter
     """

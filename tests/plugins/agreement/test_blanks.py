@@ -123,3 +123,74 @@ def test_walls_that_meet_are_those_of_the_part_with_their_allowances(
     workshop.write({"liner.toml": LINER, "casting.toml": CASTING}).replace("casting.toml", old, new)
     found = workshop.only("blank.faces-of-part", "casting")
     assert (found.outcome, found.grade) == wanted
+
+
+#: The same liner with its length, 900 mm from the seat of the collar and 25 mm of collar, and a face for its free end.
+LONG = {
+    "liner.toml": LINER.replace('bore = "500 mm"\n', 'bore = "500 mm"\nlength = "900 mm"\n'),
+    "casting.toml": f"""{CASTING}
+[faces.free-end]
+dimension = "925 mm"
+of_key = "length over collar"
+""",
+}
+ASKED = ("not assessed", None)
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("casting.toml", '"925 mm"', '"925.5 mm"', FINE),
+        ("casting.toml", '"925 mm"', '"925.6 mm"', LESS),
+        ("casting.toml", '"925 mm"', '"924.5 mm"', FINE),
+        ("casting.toml", '"925 mm"', '"924.4 mm"', LESS),
+        ("casting.toml", '"925 mm"', '"901 mm"', LESS),
+        ("liner.toml", '"900 mm"', '"880 mm"', LESS),
+        ("liner.toml", 'length = "900 mm"\n', "", ASKED),
+        ("casting.toml", '"925 mm"\nof_key = "length over collar"', '"900 mm"\nof_key = "length"', FINE),
+        ("casting.toml", 'of_key = "length over collar"\n', "", ASKED),
+        (
+            "casting.toml",
+            'of_key = "outside_diameter"\n',
+            "",
+            LESS,
+        ),  # without the allowance the barrel is 45 mm
+        ("casting.toml", 'dimension = "925 mm"\nof_key = "length over collar"\n', "", FINE),
+    ],
+)
+def test_the_ends_of_a_liner_are_as_far_apart_as_its_length_and_collar(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write(LONG).replace(file, old, new)
+    found = workshop.only("blank.faces-of-part", "casting")
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("stated", "wanted"), [("", FINE), ('bore = "500 mm"\n', ASKED), ('length = "900 mm"\n', ASKED)]
+)
+def test_a_boss_names_no_key_where_other_faces_name_what_the_liner_states(
+    workshop: DesignFolder, stated: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The outside alone is named: once the liner states more, the other face may be that."""
+    files = {**FILES, "liner.toml": FILES["liner.toml"] + stated}
+    found = workshop.write(files).only("blank.faces-of-part", "casting")
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_a_boss_beside_all_sizes_of_a_liner_names_no_key(workshop: DesignFolder) -> None:
+    boss = '[faces.boss]\ndimension = "610 mm"\n'
+    found = workshop.write({**LONG, "casting.toml": LONG["casting.toml"] + boss}).only(
+        "blank.faces-of-part", "casting"
+    )
+    assert found.outcome == "conforms"
+
+
+def test_only_a_liner_has_a_length_over_its_collar(workshop: DesignFolder) -> None:
+    files = {
+        **FILES,
+        "weldment.toml": FILES["weldment.toml"].replace("bores.main.axis_from_frame", "length over collar"),
+    }
+    check = workshop.write(files).only("blank.faces-of-part", "weldment")
+    assert check.outcome == "not assessed"
+    assert 'block has no dimension "length over collar"' in check.says

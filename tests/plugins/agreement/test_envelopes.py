@@ -139,3 +139,67 @@ def test_the_frame_is_that_of_the_engine(
     workshop.write({**FILES, "engine.toml": ENGINE}).replace(file, old, new)
     found = workshop.only(FRAME)
     assert (found.outcome, found.grade) == wanted
+
+
+#: Driven axles at 3.7, 1.85 and 0 m, a carrying axle 2.4 m behind the last, and a bogie.
+AXLED = {
+    **FILES,
+    "envelope.toml": FILES["envelope.toml"].replace(
+        'cylinders = "outside"\n', 'cylinders = "outside"\nrigid_wheelbase = "3.7 m"\n'
+    ),
+    "engine.toml": f"""{ENGINE}
+[carrying.trailing]
+at = "-2.4 m"
+[carrying.bogie]
+at = "6.3 m"
+wheelbase = "2.2 m"
+""",
+    **{
+        f"axle-{name}.toml": f'kind = "driving-axle"\nid = "axle-{name}"\nengine = "engine"\nat = "{at}"\n'
+        for name, at in (("first", "0 m"), ("second", "3.7 m"), ("third", "1.85 m"))
+    },
+}
+
+
+@pytest.mark.parametrize(
+    ("wheelbase", "wanted"),
+    [
+        ("3702 mm", FINE),
+        ("3702.03 mm", HOLD),
+        ("3698 mm", FINE),
+        ("3697.9 mm", HOLD),
+        ("1.85 m", FINE),  # the first or the last is free to move sideways
+        ("6.1 m", FINE),  # with the trailing axle, which is then in the rigid frame
+        ("4.25 m", FINE),
+        ("2.4 m", FINE),
+        ("2.6 m", HOLD),  # from the middle of the bogie, where no axle stands
+        ("8.7 m", HOLD),  # from the trailing axle to the bogie
+        ("3.5 m", HOLD),
+    ],
+)
+def test_the_rigid_wheelbase_is_between_two_axles(
+    workshop: DesignFolder, wheelbase: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """3700 and 1850 mm between driven axles, 2400, 4250 and 6100 mm from these to the trailing one."""
+    workshop.write(AXLED).replace("envelope.toml", "3.7 m", wheelbase)
+    found = workshop.only(FRAME)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_a_wheelbase_of_no_two_axles_is_held_against_the_driven_ones(workshop: DesignFolder) -> None:
+    """3500 mm is nearest to 3700, and 1800 to 1850 mm: both times the outermost are named."""
+    for wheelbase in ("3.5 m", "1.8 m"):
+        workshop.write(AXLED).replace("envelope.toml", "3.7 m", wheelbase)
+        says = workshop.only(FRAME).says
+        assert "3.7 m, worked from at of axle-first" in says
+        assert "at of axle-second" in says
+
+
+@pytest.mark.parametrize(("left", "wanted"), [(("axle-first",), HOLD), (("axle-first", "axle-third"), FINE)])
+def test_one_axle_has_no_wheelbase(
+    workshop: DesignFolder, left: tuple[str, ...], wanted: tuple[str, Grade | None]
+) -> None:
+    """Of two axles, at 3.7 and 1.85 m, it is not 3.7 m; of one nothing is known."""
+    workshop.write({name: text for name, text in AXLED.items() if name.removesuffix(".toml") not in left})
+    found = workshop.only(FRAME)
+    assert (found.outcome, found.grade) == wanted

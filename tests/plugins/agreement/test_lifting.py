@@ -91,6 +91,44 @@ def test_a_liner_put_in_afterwards_is_no_load(workshop: DesignFolder) -> None:
     assert judged(loaded(workshop, ('of = "liner"\nmass = "462.3 kg"', 'mass = "10 kg"'))) == HOLD
 
 
+def pressed(workshop: DesignFolder, steps: str, more: str = "") -> DesignFolder:
+    """The liner said to be put in after the lift, and the steps of the block."""
+    loaded(workshop, ('of = "liner"\n', 'of = "liner"\nin_place = false\n'))
+    for name, text in (("block", f"[making]\nsteps = [{steps}]\n"), ("liner", more)):
+        file = workshop.root / f"{name}.toml"
+        file.write_text(f"{file.read_text(encoding='utf-8')}\n{text}", encoding="utf-8")
+    return workshop
+
+
+@pytest.mark.parametrize(
+    ("steps", "at", "wanted"),
+    [
+        ('"press liners", "lift in"', "", HOLD),
+        ('"press liners", "lift in", "press liners 2"', "", HOLD),
+        ('"press liners", "lift in", "press liners 2"', '[making]\nat_step = "press liners 2"\n', FINE),
+        ('"press liners", "press liners 2", "lift in"', '[making]\nat_step = "press liners 2"\n', HOLD),
+        ('"lift in", "press liners"', "", FINE),
+        ('"press liners"', "", FINE),
+        ('"lift in"', "", FINE),
+    ],
+)
+def test_a_liner_that_goes_in_before_the_lift_is_load(
+    workshop: DesignFolder, steps: str, at: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """1500 kg on the hook, and 0.9 × (1500 + 462.3) = 1766 kg wanted."""
+    assert judged(pressed(workshop, steps, at)) == wanted
+
+
+@pytest.mark.parametrize(("lifts", "wanted"), [("block", FINE), ("liner", HOLD)])
+def test_another_plan_may_lift_the_block_with_its_liner(
+    workshop: DesignFolder, lifts: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """This one lifts the block bare; one that lifts the liner alone is no such plan."""
+    plan = f'kind = "lifting-plan"\nid = "other"\nlifts = "{lifts}"\n[weights.liner]\nof = "liner"\n'
+    (workshop.root / "other.toml").write_text(plan, encoding="utf-8")
+    assert judged(pressed(workshop, '"press liners", "lift in"')) == wanted
+
+
 @pytest.mark.parametrize("liner", ["462.3 kg", "46.23 kg"])
 def test_a_wrong_weight_eases_no_eye(workshop: DesignFolder, liner: str) -> None:
     """The eyes carry 1500 + 462.3 kg whatever the plan says of the liner."""

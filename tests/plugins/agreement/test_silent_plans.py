@@ -14,6 +14,7 @@ from tests.plugins.agreement import (
     test_fit_parts as fit_parts,
     test_lifting as lifting,
     test_own_block as own_block,
+    test_weights as weights,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_access import FILES as ACCESS
@@ -168,6 +169,29 @@ ROWS: list[Row] = [
         (SILENT, ("engine.toml", 'frame_from_centre = "530 mm"\n')),
         (SILENT, ("engine.toml", 'block = "block"\n')),
         (ASKED, ("envelope.toml", 'around = "block"\n')),
+    ),
+    *rows(
+        "envelope.frame-of-engine",
+        "envelope",
+        envelopes.AXLED,
+        (FINE, ("envelope.toml", 'rigid_wheelbase = "3.7 m"\n')),
+        (ASKED, ("axle-third.toml", 'at = "1.85 m"\n')),
+        (FINE, ("axle-third.toml", 'engine = "engine"\n')),
+        (ASKED, ("engine.toml", 'at = "-2.4 m"\n')),
+    ),
+    *rows(
+        "block.weight-by-plan",
+        "block",
+        weights.FILES,
+        (SILENT, ("block.toml", 'weight_at = "268.5 mm"\n')),
+        (SILENT, ("block.toml", 'seat_at = "711 mm"\n')),
+        (SILENT, ("liner.toml", 'housed_in = "block"\n')),
+        (SILENT, ("liner.toml", 'length = "900 mm"\n')),
+        (SILENT, ("liner.toml", 'thickness = "25 mm"\n')),
+        (SILENT, ("plan.toml", 'lifts = "block"\n')),
+        (SILENT, ("plan.toml", 'of = "liner"\n')),
+        (ASKED, ("plan.toml", 'mass = "450 kg"\nx = "350 mm"\n')),
+        (ASKED, ("plan.toml", 'of = "weldment"\n')),
     ),
     *rows(
         "fit.sizes-of-its-parts",

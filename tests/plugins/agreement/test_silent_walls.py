@@ -29,7 +29,7 @@ ROWS: list[Row] = [
         "casting",
         blanks.FILES,
         (SILENT, ("casting.toml", 'dimension = "578 mm"\n')),
-        (SILENT, ("casting.toml", 'of_key = "outside_diameter"\n')),
+        (ASKED, ("casting.toml", 'of_key = "outside_diameter"\n')),
         (ASKED, ("casting.toml", 'becomes = "liner"\n')),
         (ASKED, ("liner.toml", 'outside_diameter = "578 mm s6"\n')),
     ),

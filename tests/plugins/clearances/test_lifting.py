@@ -12,8 +12,9 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade, OutOfRange
+from speclint.facts import centre_together
 from speclint.testing import DesignFolder, limit, on_sheet
-from speclint_clearances.formulae.lifting import centre_together, leg_pull, leg_slope, share_of_leg
+from speclint_clearances.formulae.lifting import leg_pull, leg_slope, share_of_leg
 from speclint_clearances.formulae.lugs import (
     fillet_stress,
     hook_along_plane,

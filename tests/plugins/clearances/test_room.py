@@ -115,6 +115,25 @@ def test_out_of_gauge_is_a_hold(workshop: DesignFolder, old: str, new: str) -> N
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+@pytest.mark.parametrize(
+    ("play", "outcome"), [("4 mm", "conforms"), ("3.95 mm", "finding"), ("0 mm", "finding")]
+)
+def test_wheels_have_play_between_the_rails(workshop: DesignFolder, play: str, outcome: str) -> None:
+    """Half of 1435 − 1426 mm is 4.5 mm, rails and flanges new: 4 mm are asked."""
+    check = write(workshop, FILES, changed('side_play = "15 mm"', f'side_play = "{play}"')).only(GAUGE)
+    assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(("out", "grade"), [("1307 mm", Grade.NONCONFORMITY), ("1307.1 mm", Grade.HOLD)])
+def test_play_that_is_left_out_is_counted_at_its_least(
+    workshop: DesignFolder, out: str, grade: Grade
+) -> None:
+    """Said to be 1 mm, counted as 4: 1361 − 1.77778 × 4 − 45.573 − 1.28 = 1307.036 mm; with 1 mm it were 1312.37."""
+    changes = [changed('side_play = "15 mm"', 'side_play = "1 mm"'), changed('"1287 mm"', f'"{out}"')]
+    check = write(workshop, FILES, *changes).only(GAUGE)
+    assert (check.outcome, check.grade) == ("finding", grade)
+
+
 @pytest.mark.parametrize(("notch", "outcome"), [("1360.6 mm", "conforms"), ("1360.4 mm", "finding")])
 def test_an_outline_may_be_narrower_between_both_ends(
     workshop: DesignFolder, notch: str, outcome: str

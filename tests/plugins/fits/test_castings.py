@@ -1,4 +1,4 @@
-"""fit.machining-allowance and casting.allowance-grade.
+"""fit.machining-allowance, casting.allowance-grade and casting.tolerance-grade.
 
 ISO 8062-3:2007 (from memory): RMAG H 6 mm over 400 to 630 mm and 7 mm over 630 to 1000 mm; DCTG 12 10 mm over 400
 to 630 mm.
@@ -11,10 +11,17 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade, NotKnown, OutOfRange
 from speclint.testing import DesignFolder, found, limit
-from speclint_fits.formulae.tables import GRADES, casting_tolerance, required_allowance, usual_grades
+from speclint_fits.formulae.tables import (
+    GRADES,
+    casting_tolerance,
+    required_allowance,
+    usual_grades,
+    usual_tolerance_grades,
+)
 from tests.plugins.fits.bench import METALS, WITH_METALS
 
 RULE, USUAL = "fit.machining-allowance", "casting.allowance-grade"
+TOLERANCE = "casting.tolerance-grade"
 CASTING = """
 kind = "casting"
 id = "casting"
@@ -123,13 +130,55 @@ def test_the_grade_is_one_that_the_process_holds(
     assert check.outcome == outcome
 
 
-def test_a_metal_without_usual_grades_is_a_query(workshop: DesignFolder) -> None:
-    check = write(workshop, ("known-iron", "white-metal-tin")).only(USUAL)
+@pytest.mark.parametrize(
+    ("grade", "process", "outcome"),
+    [
+        (11, "sand, hand moulded", "conforms"),
+        (10, "sand, hand moulded", "finding"),
+        (16, "sand, hand moulded", "conforms"),
+        (8, "sand, machine moulded", "conforms"),
+        (7, "sand, machine moulded", "finding"),
+        (4, "investment", "conforms"),
+        (3, "investment", "finding"),
+    ],
+)
+def test_the_tolerance_is_one_that_the_process_holds(
+    workshop: DesignFolder, grade: int, process: str, outcome: str
+) -> None:
+    """ISO 8062-3:2007, Annex A (from memory): iron 11 to 14 moulded by hand, 8 to 12 by machine, 4 to 6 invested."""
+    changes = [("tolerance_grade = 12", f"tolerance_grade = {grade}"), ("sand, hand moulded", process)]
+    check = write(workshop, *changes).only(TOLERANCE)
+    assert (check.outcome, check.grade) == (outcome, Grade.OBSERVATION if outcome == "finding" else None)
+
+
+@pytest.mark.parametrize(
+    ("process", "family", "grades"),
+    [
+        ("sand, hand moulded", "cast-steel", (11, 14)),
+        ("sand, hand moulded", "ductile-iron", (11, 14)),
+        ("sand, hand moulded", "copper-alloy", (10, 13)),
+        ("sand, machine moulded", "cast-steel", (8, 12)),
+        ("sand, machine moulded", "ductile-iron", (8, 12)),
+        ("sand, machine moulded", "copper-alloy", (8, 10)),
+        ("investment", "cast-steel", (4, 6)),
+        ("investment", "ductile-iron", (4, 6)),
+        ("investment", "copper-alloy", (4, 6)),
+    ],
+)
+def test_usual_tolerances_of_other_metals(process: str, family: str, grades: tuple[int, int]) -> None:
+    """ISO 8062-3:2007, Annex A, from memory."""
+    assert usual_tolerance_grades(process, family) == grades
+
+
+@pytest.mark.parametrize("rule", [USUAL, TOLERANCE])
+def test_a_metal_without_usual_grades_is_a_query(workshop: DesignFolder, rule: str) -> None:
+    check = write(workshop, ("known-iron", "white-metal-tin")).only(rule)
     assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
 
 
-def test_the_process_must_be_stated(workshop: DesignFolder) -> None:
-    assert write(workshop, ('process = "sand, hand moulded"', "")).only(USUAL).outcome == "not assessed"
+@pytest.mark.parametrize("rule", [USUAL, TOLERANCE])
+def test_the_process_must_be_stated(workshop: DesignFolder, rule: str) -> None:
+    assert write(workshop, ('process = "sand, hand moulded"', "")).only(rule).outcome == "not assessed"
 
 
 @pytest.mark.parametrize(

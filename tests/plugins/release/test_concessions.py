@@ -52,6 +52,20 @@ def test_a_changed_value_is_named_and_another_changes_nothing(workshop: DesignFo
     assert check.says == "C-001: measured in cover was thickness 50 mm, is thickness 51 mm"
 
 
+def test_a_concession_that_runs_too_long_is_told(workshop: DesignFolder) -> None:
+    """It was made for nine days, and its end was moved by hand."""
+    conceded(workshop, ends=9)
+    text = (workshop.root / "register.toml").read_text(encoding="utf-8")
+    for until, outcome in (
+        (TODAY.replace(year=TODAY.year + 30, day=1), "conforms"),
+        ("2199-12-31", "finding"),
+    ):
+        ended = text.replace(str(TODAY + dt.timedelta(days=9)), str(until))
+        check = workshop.write({"register.toml": ended}, settings=settings()).only(STALE, "cover")
+        assert check.outcome == outcome
+    assert check.says == f"C-001: it runs from {TODAY} to 2199-12-31, longer than 30 years"
+
+
 def test_a_finding_that_was_put_right_needs_no_concession(workshop: DesignFolder) -> None:
     conceded(workshop, ends=9)
     workshop.write(files(), settings=settings())
