@@ -112,8 +112,8 @@ coldest_air: Rule = agreement(
     within="",
     grade=Grade.NONCONFORMITY,
     why="plate that was chosen for a mild climate breaks brittly on the first winter's morning, as steam is let in",
-    leaves_out="whether the coldest air is that of the line, which nothing in a repository tells; EN 50125-1 has classes "
-    "of -25 and -40 °C (from memory)",
+    leaves_out="whether the coldest air is that of the line, which nothing in a repository tells: EN 50125-1 has "
+    "classes of -25 and -40 °C (from memory)",
 )
 
 RULES = (coldest_air, heated_once, warmed_by_duty, warmed_in_time)
