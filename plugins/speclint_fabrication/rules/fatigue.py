@@ -73,7 +73,7 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
 @rule(
     "block.weld-fatigue",
     title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a round "
-    "plate and at a branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
+    "plate and at a branch, does not exceed that allowed for the cycles of life on worn tyres, hot",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
