@@ -62,6 +62,7 @@ _MODULES = {
     "partitions": "partition",
     "path_blocks": "steam-passage steam-pipe",
     "pins": "pin",
+    "pipe_ends": "steam-pipe",
     "pipes": "steam-pipe lens-joint pipe-flange",
     "pistons": "piston piston-ring",
     "plays": "cylinder-block",
