@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from speclint import Grade
+from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, found, limit
 from speclint_agreement.formulae.panels import panel_across, shortest_leg
 
@@ -104,3 +104,14 @@ def test_both_sides_of_a_wall_bound_it(workshop: DesignFolder) -> None:
 def test_a_deeper_passage_is_narrower_and_more_bends_make_shorter_legs() -> None:
     assert panel_across(A=0.018, h=0.1, n=0) == pytest.approx(0.180)
     assert shortest_leg(L=0.9, n=2) == pytest.approx(0.150)
+
+
+@pytest.mark.parametrize(("h", "n"), [(0.0, 1.0), (-0.04, 1.0), (0.04, -0.5)])
+def test_a_passage_has_a_depth_and_no_fewer_bridges_than_none(h: float, n: float) -> None:
+    with pytest.raises(OutOfRange, match="depth"):
+        panel_across(A=0.02, h=h, n=n)
+
+
+def test_a_passage_has_no_fewer_bends_than_none() -> None:
+    with pytest.raises(OutOfRange, match="bends"):
+        shortest_leg(L=0.4, n=-0.5)
