@@ -25,22 +25,22 @@ def panel_across(A: SquareMetres, h: Metres, n: Ratio) -> Metres:
     return A / (h * (n + 1))
 
 
-@formula("l = L if n == 0 else L/(2 (n + 1))", cites=[COMMON_PRACTICE])
-def shortest_leg(L: Metres, n: Ratio) -> Metres:
-    """Length of the shortest straight leg of a passage: half of the mean of its legs, where it is bent.
+@formula("l = k L/(n + 1)", cites=[COMMON_PRACTICE])
+def shortest_leg(k: Ratio, L: Metres, n: Ratio) -> Metres:
+    """Length of the shortest straight leg of a passage, as a share of the mean of its legs.
 
-    l = L if n == 0 else L/(2 (n + 1))
+    l = k L/(n + 1)
 
-    ``L`` length along the centre line [m]; ``n`` number of bends and corners [-]. Returns [m]. Raises OutOfRange where
-    n is below 0.
+    ``k`` share [-]; ``L`` length along the centre line [m]; ``n`` number of bends and corners [-]. Returns [m]. Raises
+    OutOfRange where n is below 0.
 
-    Hand working: 600 mm with one bend have legs of 300 mm in the mean.
+    Hand working: 600 mm with one bend have legs of 300 mm in the mean, and half of that is 150 mm.
 
-    >>> shortest_leg(L=0.6, n=0), shortest_leg(L=0.6, n=1)
-    (0.6, 0.15)
+    >>> shortest_leg(k=0.5, L=0.6, n=1)
+    0.15
     """
     require(n >= 0, "a passage has no fewer bends than none")
-    return L if n == 0 else L / (2 * (n + 1))
+    return k * L / (n + 1)
 
 
 @formula("s_0 = s − t", cites=[FIRST_PRINCIPLES])

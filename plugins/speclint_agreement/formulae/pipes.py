@@ -51,17 +51,17 @@ def longest_straight(L_a: Metres, x: Ratio) -> Metres:
     return L_a * (1 + x)
 
 
-@formula("F_l = 9.80665 m/s² k m", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
-def share_of_weight(k: Ratio, m: Kilograms) -> Newtons:
+@formula("F_l = k M · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def share_of_weight(k: Ratio, M: Kilograms) -> Newtons:
     """A share of the weight of a pipe.
 
-    F_l = 9.80665 m/s² k m
+    F_l = k M · 9.80665 m/s²
 
-    ``k`` share [-]; ``m`` mass of the pipe [kg]. Returns [N].
+    ``k`` share [-]; ``M`` mass of the pipe [kg]. Returns [N].
 
     Hand working: a quarter of 60 kg: 15 × 9.80665 = 147.1 N.
 
-    >>> round(share_of_weight(k=0.25, m=60.0), 2)
+    >>> round(share_of_weight(k=0.25, M=60.0), 2)
     147.1
     """
-    return _GRAVITY * k * m
+    return k * M * _GRAVITY

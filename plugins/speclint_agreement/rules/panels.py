@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.equations import Ratio
 from speclint.handbook.fits import share_of_size
-from speclint.quantities import Measure
-from speclint.specs import FlatWall, LinkTo, NotStated, SteamPassage, Weldment
+from speclint.specs import FlatWall, Length, LinkTo, SteamPassage, Weldment
 from speclint_agreement.formulae.panels import panel_across, shortest_leg
+
+#: The shortest leg of a bent passage over the mean of its legs (common practice).
+_LEAST_LEG = 0.5
 
 
 def _panels(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
@@ -25,7 +27,7 @@ def _panels(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _beside(
-    name: str, wall: FlatWall, link: LinkTo[SteamPassage], depth: Measure | NotStated, sheet: Sheet
+    name: str, wall: FlatWall, link: LinkTo[SteamPassage], depth: Length, sheet: Sheet
 ) -> Iterator[Pair]:
     if not (
         sheet.is_stated(f"passage beside {name}", link) and sheet.is_stated(f"width of {name}", wall.short)
@@ -39,7 +41,8 @@ def _beside(
         return
     A, h = sheet.take_nominal("A", passage.area), sheet.take_nominal("h", depth)
     b = sheet.work("b", panel_across, A=A, h=h, n=_bridges(wall, sheet))
-    leg = sheet.work("l", shortest_leg, L=sheet.take_nominal("L", passage.length), n=_bends(passage, sheet))
+    n, L = _bends(passage, sheet), sheet.take_nominal("L", passage.length)
+    leg = sheet.work("l", shortest_leg, k=_LEAST_LEG if n else 1.0, L=L, n=n)
     least = sheet.work("b_l", share_of_size, k=sheet.limit("share", "k"), t=min(b, leg))
     there = (passage.area, depth) if b <= leg else (passage.length,)
     short = sheet.take_nominal(f"a of {name}", wall.short)

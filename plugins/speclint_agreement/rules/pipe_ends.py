@@ -20,7 +20,7 @@ def _forces(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     mass = mass_of_part(pipe, sheet, sheet.take_nominal) if ends else None
     if mass is None:
         return
-    least = sheet.work("F_l", share_of_weight, k=sheet.limit("share", "k"), m=mass.value)
+    least = sheet.work("F_l", share_of_weight, k=sheet.limit("share", "k"), M=mass.value)
     for name, end in ends:
         yield Pair(end.force, Worked(least, mass.places), "at least", name=name)
 

@@ -103,7 +103,7 @@ def test_both_sides_of_a_wall_bound_it(workshop: DesignFolder) -> None:
 
 def test_a_deeper_passage_is_narrower_and_more_bends_make_shorter_legs() -> None:
     assert panel_across(A=0.018, h=0.1, n=0) == pytest.approx(0.180)
-    assert shortest_leg(L=0.9, n=2) == pytest.approx(0.150)
+    assert shortest_leg(k=0.5, L=0.9, n=2) == pytest.approx(0.150)
 
 
 @pytest.mark.parametrize(("h", "n"), [(0.0, 1.0), (-0.04, 1.0), (0.04, -0.5)])
@@ -114,4 +114,4 @@ def test_a_passage_has_a_depth_and_no_fewer_bridges_than_none(h: float, n: float
 
 def test_a_passage_has_no_fewer_bends_than_none() -> None:
     with pytest.raises(OutOfRange, match="bends"):
-        shortest_leg(L=0.4, n=-0.5)
+        shortest_leg(k=1.0, L=0.4, n=-0.5)

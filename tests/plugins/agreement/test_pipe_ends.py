@@ -9,6 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, limit
+from speclint_agreement.formulae.pipes import share_of_weight
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.motion.train import FORGING
 
@@ -58,3 +59,9 @@ def test_a_pipe_that_states_no_force_has_none_to_agree(workshop: DesignFolder) -
     bare = "".join(line for line in PIPE.splitlines(keepends=True) if "force" not in line)
     workshop.write({**FILES, "pipe.toml": bare}, settings=WITH_METALS)
     assert workshop.only(RULE, "pipe").outcome == "not applicable"
+
+
+def test_a_kilogram_weighs_what_the_conference_agreed() -> None:
+    """9.80665 N, by definition of the standard acceleration (CGPM 3, 1901); of 60 kg a quarter 147.09975 N."""
+    assert share_of_weight(k=1.0, M=1.0) == pytest.approx(9.80665)
+    assert share_of_weight(k=0.25, M=60.0) == pytest.approx(147.09975)
