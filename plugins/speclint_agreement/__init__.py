@@ -56,11 +56,13 @@ _MODULES = {
     "own_block": "access-plan bolted-joint chamber-cover compression-spring cylinder-cover envelope fit partition "
     "piston piston-ring poppet-valve rocker slide-bar stuffing-box tappet valve-cage valve-gear weldment",
     "pads": "cylinder-block frame-fastening locating-face",
+    "panels": "weldment",
     "part_duties": "bolted-joint chamber-cover cylinder-cover cylinder-liner gland lens-joint pipe-flange "
     "steam-passage steam-pipe stuffing-box valve-seat weldment",
     "partitions": "partition",
     "path_blocks": "steam-passage steam-pipe",
     "pins": "pin",
+    "pipe_ends": "steam-pipe",
     "pipes": "steam-pipe lens-joint pipe-flange",
     "pistons": "piston piston-ring",
     "plays": "cylinder-block",

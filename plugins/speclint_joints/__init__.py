@@ -18,6 +18,7 @@ _MODULES = {
     "carrying": "bolted-joint",
     "collars": "cylinder-liner",
     "covers": "chamber-cover cylinder-cover",
+    "dry_threads": "bolted-joint",
     "engagement": "bolted-joint",
     "fatigue": "bolted-joint",
     "flanges": "pipe-flange",

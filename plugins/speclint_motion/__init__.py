@@ -30,6 +30,7 @@ _MODULES = {
     "rods": "piston-rod",
     "shafts": "shaft",
     "supports": "slide-bar",
+    "tapers": "piston",
     "wear": "cam compression-spring cylinder-liner pin piston-ring poppet-valve "
     "rocker slide-bar valve-seat valve-spindle",
     "wheels": "engine",

@@ -20,6 +20,7 @@ _MODULES = {
     "partitions": "partition",
     "passages": "cylinder-block steam-passage",
     "paths": "blast-nozzle steam-passage steam-pipe",
+    "pipe_allowances": "steam-pipe",
     "pipes": "steam-pipe",
     "standing_water": "cylinder-block steam-passage",
     "wasting": "saddle steam-passage",

@@ -10,6 +10,24 @@ ASME_II_D = Source(
     "ASME Boiler and Pressure Vessel Code, Section II Part D, Mandatory Appendix 1", "2019", memory=True
 )
 EN_13480_5 = Source("EN 13480-5, Metallic industrial piping: inspection and testing", "2017", memory=True)
+EN_10216_2 = Source(
+    "EN 10216-2, Seamless steel tubes for pressure purposes: non-alloy and alloy steels for elevated temperature",
+    "2013",
+    "tolerances on wall thickness: 10 % at the least, 12.5 % for most tubes",
+    memory=True,
+)
+ISO_1127 = Source(
+    "ISO 1127, Stainless steel tubes: dimensions, tolerances and conventional masses per unit length",
+    "1992",
+    "class T4 of the wall thickness",
+    memory=True,
+)
+TEMA_BENDS = Source(
+    "Standards of the Tubular Exchanger Manufacturers Association",
+    "9th ed., 2007",
+    "RCB-2.31, wall of a tube before bending: t_1 (1 + D/(4 R))",
+    memory=True,
+)
 PIPE_TEST = B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")

@@ -44,7 +44,8 @@ WRITTEN = {
     "cylinder_liner.LinerPort": "bar < width; opening ≤ width",
     "cylinder_liner.SealingLand": "starts < ends",
     "dimension_chain.DimensionChain": "least ≤ greatest; least_hot ≤ greatest_hot",
-    "duty.LoadCase": "ambient_temperature ≤ hottest_ambient",
+    "duty.LoadCase": "ambient_temperature ≤ hottest_ambient; coldest_ambient ≤ ambient_temperature; "
+    "coldest_ambient ≤ hottest_ambient",
     "engine.Crank": "stroke < 2 connecting_rod_length",
     "engine.Engine": "least_wheel_diameter ≤ driving_wheel_diameter; stroke < driving_wheel_diameter; "
     "stroke < 2 connecting_rod_length; connecting_rod_centre < connecting_rod_length; adhesive_weight ≤ mass",

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Metres, Ratio
+from speclint.equations import Kilograms, Metres, Newtons, Ratio
+from speclint_agreement.sources import CGPM
+
+_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("d_l = d − s", cites=[FIRST_PRINCIPLES])
@@ -46,3 +49,19 @@ def longest_straight(L_a: Metres, x: Ratio) -> Metres:
     2.121
     """
     return L_a * (1 + x)
+
+
+@formula("F_l = k M · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def share_of_weight(k: Ratio, M: Kilograms) -> Newtons:
+    """A share of the weight of a pipe.
+
+    F_l = k M · 9.80665 m/s²
+
+    ``k`` share [-]; ``M`` mass of the pipe [kg]. Returns [N].
+
+    Hand working: a quarter of 60 kg: 15 × 9.80665 = 147.1 N.
+
+    >>> round(share_of_weight(k=0.25, M=60.0), 2)
+    147.1
+    """
+    return k * M * _GRAVITY

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement
-from speclint.specs import CylinderBlock, CylinderLiner, ValveSeat, Weldment
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.handbook.steam import rise_from_cold
+from speclint.specs import CylinderBlock, CylinderLiner, LoadCase, SteamPassage, ValveSeat, Weldment
 
 
 def _heatings(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -62,4 +63,57 @@ warmed_in_time: Rule = agreement(
     leaves_out="a duty that states no time of warming",
 )
 
-RULES = (heated_once, warmed_in_time)
+
+def _rise(weldment: Weldment, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
+    """The rise of the steam side that a weldment allows against that of the hottest that steam washes while warming.
+
+    That is the block, or a passage in it of which the load case says how hot it becomes; both from the air outside.
+    """
+    if not sheet.is_stated("rise allowed", weldment.warming_rise):
+        return
+    block = sheet.follow(weldment.makes)
+    warmed = [case.temperature_of(block)]
+    for passage in sheet.belonging_to(block, SteamPassage):
+        if sheet.is_stated(f"temperature of {passage.id}", case.temperature_of(passage)):
+            warmed.append(case.temperature_of(passage))
+    T_0 = sheet.take("T_0", case.ambient_temperature)
+    rises = [sheet.work("θ", rise_from_cold, T=sheet.take("T", one), T_0=T_0) for one in warmed]
+    hottest = max(range(len(rises)), key=rises.__getitem__)
+    rise = worked(rises[hottest], warmed[hottest], case.ambient_temperature)
+    yield Pair(weldment.warming_rise, rise, "at least")
+
+
+warmed_by_duty: Rule = agreement(
+    "duty.warming-rise",
+    title="A weldment is reckoned for no less rise of temperature in the time of its warming than its duty gives the "
+    "block and the passages in it",
+    on=Weldment,
+    cases=("warming",),
+    pairs=_rise,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="walls that were reckoned for a slow rise crack at their corners when the steam warms them at its own rate",
+    leaves_out="steam let into a block that is colder than the air of the load case, for which the first shock is "
+    "reckoned by itself (block.warming-rate); metal beside the steam that is hotter than the mean of its part",
+)
+
+
+def _air(weldment: Weldment, case: LoadCase, _: Sheet) -> Iterator[Pair]:
+    """The lowest temperature of a weldment against the coldest air in which steam is let into it."""
+    yield Pair(weldment.least_temperature, case.coldest_ambient, "at most")
+
+
+coldest_air: Rule = agreement(
+    "duty.coldest-air",
+    title="A weldment is reckoned for a lowest temperature no higher than the coldest air in which its engine stands",
+    on=Weldment,
+    cases=("warming",),
+    pairs=_air,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="plate that was chosen for a mild climate breaks brittly on the first winter's morning, as steam is let in",
+    leaves_out="whether the coldest air is that of the line, which nothing in a repository tells: EN 50125-1 has "
+    "classes of -25 and -40 °C (from memory)",
+)
+
+RULES = (coldest_air, heated_once, warmed_by_duty, warmed_in_time)

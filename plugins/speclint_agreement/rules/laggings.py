@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.heat import areas_together
 from speclint.handbook.members import round_area
-from speclint.specs import CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
+from speclint.specs import Area, CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
 from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
 
 
@@ -32,22 +32,27 @@ def _of_block(lagging: Lagging, block: CylinderBlock, sheet: Sheet) -> Iterator[
     sides = (block.entering_width, block.entering_height)
     if not lengths or not all(sheet.is_stated("size of the block", one) for one in sides):
         return
-    most = sheet.work(
-        "A_g",
-        surface_of_block,
-        k=sheet.limit("surface", "k"),
-        b=sheet.take("b", block.entering_width),
-        h=sheet.take("h", block.entering_height),
-        l=max(sheet.take(f"l {index}", one) for index, one in enumerate(lengths, start=1)),
-    )
-    areas = [one.area for one in _flat_of(block, sheet)]
+    box = {
+        "b": sheet.take("b", block.entering_width),
+        "h": sheet.take("h", block.entering_height),
+        "l": max(sheet.take(f"l {index}", one) for index, one in enumerate(lengths, start=1)),
+    }
+    places = (*sides, *lengths)
+    most = worked(sheet.work("A_g", surface_of_block, k=sheet.limit("surface", "k"), **box), *places)
+    least = worked(sheet.work("A_l", surface_of_block, k=sheet.limit("bare block", "k_l"), **box), *places)
+    flat = _flat_of(block, sheet)
+    areas = [one.area for one in flat]
     if len(areas) > 1:
         total = 0.0
         for index, area in enumerate(areas, start=1):
             total = sheet.work("A", areas_together, A_0=total, A_1=sheet.take(f"A_{index}", area))
-        yield Pair(worked(total, *areas), worked(most, *sides, *lengths), "at most", name="area together")
+        covered: Area | Worked = worked(total, *areas)
+        name = "area together"
     else:
-        yield Pair(lagging.area, worked(most, *sides, *lengths), "at most", name="area of the block")
+        covered, name = lagging.area, "area of the block"
+    yield Pair(covered, most, "at most", name=name)
+    if len(flat) == len(sheet.belonging_to(block, Lagging)):
+        yield Pair(covered, least, "at least", name=name)
 
 
 def _flat_of(block: CylinderBlock, sheet: Sheet) -> list[Lagging]:
@@ -77,7 +82,7 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
 of_its_part: Rule = agreement(
     "lagging.of-its-part",
     title="Round lagging goes round its hot pipe without hanging loose and covers it but for both ends, and flat "
-    "lagging is no larger than the cover under it, or 1.5 of the box of its block",
+    "lagging is no larger than the cover under it, or 0.2 to 1.5 of the box of its block",
     on=Lagging,
     pairs=_sizes,
     within="",
@@ -104,13 +109,21 @@ of_its_part: Rule = agreement(
             COMMON_PRACTICE,
             "most lagging of a block over the surface of its box: chests and pads stand out beyond a bore",
         ),
+        Limit(
+            "bare block",
+            "0.2",
+            "ratio",
+            COMMON_PRACTICE,
+            "least flat lagging of a block over the surface of its box: covers, frame and pads take the rest",
+        ),
     ],
     grade=Grade.NONCONFORMITY,
     why="lagging that does not go round its pipe is cut open by the fitter, where it ends early a hand meets metal, "
     "and where it hangs loose the air under it carries the heat away",
-    edition=3,
+    edition=4,
     leaves_out="lagging of parts that are neither pipes, covers nor blocks; openings in it; a block of which "
-    "width, height or the length of a bore is not stated",
+    "width, height or the length of a bore is not stated; too little on a block of which not all lagging is flat "
+    "and states its area",
 )
 
 RULES = (of_its_part,)

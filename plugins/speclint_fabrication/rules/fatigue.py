@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, NewtonsPerMetre, Pascals, Ratio
-from speclint.facts import distance_of_life, starts_of_life, turns_of_crank, worn_wheel
 from speclint.handbook.members import range_of_stress
 from speclint.handbook.steam import excess_pressure
 from speclint.specs import CylinderBlock, FlatWall, LoadCase, WeldedJoint, Weldment
@@ -16,7 +15,6 @@ from speclint_fabrication.formulae.fatigue import (
     fatigue_strength,
     fatigue_temperature_factor,
     range_allowed,
-    strokes_of_life,
 )
 from speclint_fabrication.formulae.unlike_plates import (
     offset_factor,
@@ -29,13 +27,14 @@ from speclint_fabrication.formulae.walls import (
     range_of_both_sides,
     stress_together,
 )
-from speclint_fabrication.inputs.barrel_seams import range_in_barrel
+from speclint_fabrication.inputs.barrel_seams import range_in_barrel, range_in_shell
 from speclint_fabrication.inputs.branch_roots import (
     branch_joined,
     branches_of,
     branches_without_weld,
     range_beside,
 )
+from speclint_fabrication.inputs.cycles import starts, strokes
 from speclint_fabrication.inputs.joined import joined_by
 from speclint_fabrication.inputs.openings import Cut, is_in_flat_wall, wall_of
 from speclint_fabrication.inputs.plates import plate_named, wall_left
@@ -73,8 +72,8 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
 
 @rule(
     "block.weld-fatigue",
-    title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a barrel "
-    "and at a branch, does not exceed that allowed for the cycles of the life on worn tyres, hot",
+    title="The membrane and bending stress range of every pressure weld, its wall held as stated, also along a round "
+    "plate and at a branch, does not exceed that allowed for the cycles of life on worn tyres, hot",
     wrong="stress range of weld {item} {found}, {limit} allowed",
     on=Weldment,
     cases=("starting", "running", "drifting"),
@@ -82,12 +81,13 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
     cites=[FATIGUE_CURVE, HOT_FATIGUE, IIW_FATIGUE.at("3.2"), HOBBACHER_OFFSET, COMMON_PRACTICE],
     why="A cylinder sees some hundred million strokes: a stress range that a boiler weld withstands for its "
     "few cycles breaks a cylinder weld.",
-    leaves_out="thermal stress, welds whose root cannot be inspected, corrosion at the weld toe, damage "
-    "summed over different loads; the local code and a competent person decide",
+    leaves_out="a range stated for every stroke where less than the whole pressure of a round plate, such as a chest, "
+    "comes and goes with it: nothing drawn tells how much; thermal stress, welds whose root cannot be inspected, "
+    "corrosion at the weld toe, damage summed over different loads; the local code and a competent person decide",
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=12,
+    edition=13,
     limits=[
         Limit(
             "partial_factor",
@@ -153,11 +153,11 @@ def _joint(
     gamma = sheet.limit("partial_factor", "γ")
     judged = []
     k_m = _offset(name, joint, weldment, sheet)
-    for in_line, strokes in ranges(name, joint, weldment, block, case, sheet):
+    for in_line, times in ranges(name, joint, weldment, block, case, sheet):
         found = (
             in_line if k_m is None else sheet.work(f"σ_k of {name}", stress_with_offset, k_m=k_m, σ=in_line)
         )
-        cycles = sheet.work(f"N of {name}", cycles_counted, N=strokes)
+        cycles = sheet.work(f"N of {name}", cycles_counted, N=times)
         strength = sheet.work(f"Δσ of {name}", fatigue_strength, Δσ_C=category, N=cycles)
         allowed = sheet.work(f"S of {name}", range_allowed, Δσ=strength, f_T=f_T, f_t=f_t, gamma=gamma)
         judged.append(sheet.at_most(found, allowed))
@@ -197,17 +197,22 @@ def _ranges(
     """Stress ranges and their cycles: that stated for every stroke, and that worked for the wall that the weld joins.
 
     The one does not spare the other, unless the weld does not go through or names no wall: then it cannot be worked,
-    but round the barrel of a bore.
+    but round the barrel of a bore, or another shell. That has its whole pressure at every start, and at every stroke
+    where none is stated.
     """
     stated = sheet.is_stated(f"stress range of {name}", joint.stress_range)
     if stated:
-        yield sheet.take(f"σ_R of {name}", joint.stress_range), _strokes(weldment, block, sheet)
+        yield sheet.take(f"σ_R of {name}", joint.stress_range), strokes(weldment, block, sheet)
         if sheet.read(f"weld of {name}", joint.weld) != "full penetration":
             return
     of_wall = sheet.is_stated(f"wall of {name}", joint.wall)
     barrel = None if of_wall else range_in_barrel(name, joint, weldment, block, case, sheet)
+    shell = None if of_wall or barrel else range_in_shell(name, joint, weldment, block, case, sheet)
     if barrel is not None:
-        yield barrel, _strokes(weldment, block, sheet)
+        yield barrel, strokes(weldment, block, sheet)
+    elif shell is not None:
+        in_shell, stroke = shell
+        yield in_shell, starts(weldment, sheet) if stated and not stroke else strokes(weldment, block, sheet)
     elif of_wall or not stated:
         yield _range(name, joint, weldment, block, case, sheet)
 
@@ -219,15 +224,14 @@ def _at_root(cut: Cut) -> _Ranges:
         name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
     ) -> Iterator[tuple[Pascals, Ratio]]:
         if sheet.is_stated(f"stress range of {name}", joint.stress_range):
-            yield sheet.take(f"σ_R of {name}", joint.stress_range), _strokes(weldment, block, sheet)
+            yield sheet.take(f"σ_R of {name}", joint.stress_range), strokes(weldment, block, sheet)
         k = sheet.limit("branch root", "k_r")
         if is_in_flat_wall(cut, sheet):
             in_wall, cycles = _of_wall(name, wall_of(cut, sheet), weldment, block, case, sheet)
             yield sheet.work(f"Δσ_r of {name}", range_of_stress, k=k, σ=in_wall), cycles
             return
         found, stroke = range_beside(cut, k, case, sheet)
-        starts = float(sheet.count("n", starts_of_life(weldment, weldment.starts, sheet)))
-        yield found, _strokes(weldment, block, sheet) if stroke else starts
+        yield found, strokes(weldment, block, sheet) if stroke else starts(weldment, sheet)
 
     return ranges
 
@@ -256,10 +260,10 @@ def _of_wall(
     t = wall_left(name, plate_named(weldment, wall.plate, sheet), sides, sheet)
     if "cylinder" in sides:
         p, pull = _of_a_stroke(name, wall, case, block, sheet)
-        cycles = _strokes(weldment, block, sheet)
+        cycles = strokes(weldment, block, sheet)
     else:
         p, pull = across(name, wall, case, block, sheet), pull_in(name, wall, case, block, sheet)
-        cycles = float(sheet.count("n", starts_of_life(weldment, weldment.starts, sheet)))
+        cycles = starts(weldment, sheet)
     bending = edge_stress(name, wall, p, t, sheet)
     membrane = sheet.work(f"σ_m of {name}", membrane_stress, N=pull, t=t)
     return sheet.work(f"σ of {name}", stress_together, σ_b=bending, σ_m=membrane), cycles
@@ -280,13 +284,6 @@ def _of_a_stroke(
     if one and other:
         p = sheet.work(f"Δp_2 of {name}", range_of_both_sides, Δp=p)
     return p, pull
-
-
-def _strokes(weldment: Weldment, block: CylinderBlock, sheet: Sheet) -> Ratio:
-    """Strokes of the whole life on tyres worn to their limit, which turn the wheels most often."""
-    distance = sheet.take("S", distance_of_life(weldment, weldment.life_distance, sheet))
-    wheel = sheet.take("D", worn_wheel(block, sheet))
-    return sheet.work("N", strokes_of_life, i=turns_of_crank(block, sheet, sheet.take), S=distance, D=wheel)
 
 
 RULES: tuple[Rule, ...] = (weld_fatigue,)

@@ -29,7 +29,7 @@ _KINDS = get_args(Wearing)
 @rule(
     "wear.limits-stated",
     title="Each part that wears states its limit of wear, its rate with how that is known, and the overhaul until "
-    "which it lasts; the limit of a bore or a guide beyond common practice is a query",
+    "which it lasts; the limit of a bore, a guide or a slide bar beyond common practice is a query",
     on=_KINDS,
     grade=Grade.NONCONFORMITY,
     cites=[REBORING, COMMON_PRACTICE],
@@ -45,10 +45,18 @@ _KINDS = get_args(Wearing)
             COMMON_PRACTICE,
             "greatest clearance in a guide over the spindle's diameter",
         ),
+        Limit(
+            "slide bar",
+            "3 mm",
+            "length",
+            COMMON_PRACTICE,
+            "greatest clearance of a crosshead on its bars: its rod knocks, and bears on neck bush and packing",
+        ),
     ],
+    edition=2,
 )
 def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
-    """What the table of wear states, and two limits against common practice."""
+    """What the table of wear states, and three limits against common practice."""
     if sheet.setting("stage") == "draft":
         raise sheet.not_applicable("a draft: wear is stated before review")
     wear = part.wear
@@ -56,8 +64,9 @@ def limits_stated(part: Wearing, sheet: Sheet) -> Judgement:
     missing = [name for name, value in stated.items() if not sheet.is_stated(f"{name} of wear", value)]
     if missing:
         return sheet.states(False, f"of its wear not stated: {', '.join(missing)}", where=part.where)
-    if isinstance(part, by_word.CylinderLiner):
-        judged = sheet.at_most(sheet.take("m_n", wear.limit), sheet.limit("bore")).else_says(
+    if isinstance(part, by_word.CylinderLiner | by_word.SlideBar):
+        most = sheet.limit("bore" if isinstance(part, by_word.CylinderLiner) else "slide bar")
+        judged = sheet.at_most(sheet.take("m_n", wear.limit), most).else_says(
             "may wear to {found}, common practice allows {limit}"
         )
         return judged.graded(Grade.QUERY)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Pascals, Ratio
 from speclint.handbook.steam import BENT, EN_13480_3, MILL, STRAIGHT
-from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST
+from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST, TEMA_BENDS
 
 
 @formula("S = min(R_m/3.5, 2 R_p/3)", cites=[ASME_II_D.at("table 1-100, wrought ferrous material")])
@@ -57,6 +57,25 @@ def wall_outside_bend(t: Metres, k: Ratio) -> Metres:
     """
     require(0 <= k < 1, f"thinning {k:.6g} is not between 0 and 1")
     return t * (1 - k)
+
+
+@formula("k = x D/(D + 4 R)", cites=[TEMA_BENDS])
+def least_thinning(x: Ratio, D: Metres, R: Metres) -> Ratio:
+    """Least share of its wall that the outside of a bend loses as a tube is bent.
+
+    k = x D/(D + 4 R)
+
+    ``x`` share of the least thinning that is asked [-]; ``D`` outside of the tube, ``R`` radius of the bend's centre
+    line [m]. Returns [-]. Raises OutOfRange unless D and R are above 0.
+
+    The wall before bending is t (1 + D/(4 R)) for a wall t after it, so that D/(D + 4 R) of it is lost. Hand working: R
+    of 2 D loses a ninth.
+
+    >>> round(least_thinning(x=1.0, D=0.1, R=0.2), 6)
+    0.111111
+    """
+    require(D > 0 and R > 0, "a bend has a diameter and a radius")
+    return x * D / (D + 4 * R)
 
 
 @formula("t = e + c", cites=[EN_13480_3.at("4.3, thickness with allowances")])

@@ -73,7 +73,7 @@ class LoadCase(SpecTable):
     cylinder when it is not the live pressure (compression, trapped water, hydraulic test);
     ``least_cylinder_pressure`` the least when it is not the exhaust pressure (vacuum while drifting).
     ``ambient_temperature`` is that of the air on an ordinary day, ``hottest_ambient`` that of the hottest air in
-    which the engine works or stands.
+    which the engine works or stands, ``coldest_ambient`` that of the coldest in which it stands until steam is raised.
     ``notch`` names the position of the reverser, of the valve gear of each cylinder, in which it runs; the events and
     the steam in the cylinder are worked with it. ``wall_coefficient`` is that of heat from steam to the walls of the
     cylinder; where it is left out no heat is exchanged. ``cylinder_temperature`` is the mean of the steam in the
@@ -88,7 +88,11 @@ class LoadCase(SpecTable):
     "estimate", which has it worked within a band from the steam and the parts beside.
     """
 
-    geometry: ClassVar[Conditions] = (AtMost("ambient_temperature", "hottest_ambient"),)
+    geometry: ClassVar[Conditions] = (
+        AtMost("ambient_temperature", "hottest_ambient"),
+        AtMost("coldest_ambient", "ambient_temperature"),
+        AtMost("coldest_ambient", "hottest_ambient"),
+    )
 
     live_pressure: Pressure = NOT_STATED
     exhaust_pressure: Pressure = NOT_STATED
@@ -103,6 +107,7 @@ class LoadCase(SpecTable):
     release_temperature: TemperatureOrEvents = NOT_STATED
     ambient_temperature: Temperature = NOT_STATED
     hottest_ambient: Temperature = NOT_STATED
+    coldest_ambient: Temperature = NOT_STATED
     rotational_speed: RotationalSpeed = NOT_STATED
     track_speed: Speed = NOT_STATED
     notch: Word[str] = NOT_STATED

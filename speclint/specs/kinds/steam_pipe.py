@@ -53,6 +53,7 @@ class SteamPipe(Component):
         corrosion_allowance: allowance on the wall for corrosion, wear and threads.
         bends: how many bends it has.
         bend_radius: of the sharpest bend, at its centre line.
+        bends_are: how they are made; leave out where the pipe itself is bent.
         bend_thinning: share of the wall lost at the outside of that bend by bending.
         length: developed length of the centre line between the anchors.
         anchor_distance: straight distance between the anchors.
@@ -96,6 +97,7 @@ class SteamPipe(Component):
     corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm")] = NOT_STATED
     bends: Word[int] = NOT_STATED
     bend_radius: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
+    bends_are: Word[Literal["bent from the pipe", "formed elbows"]] = NOT_STATED
     bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
     anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED

@@ -96,6 +96,7 @@ class FlatWall(SpecTable):
         other_side: the fluid on the other side; leave out where a passage is named
         one_depth: depth of the space on the one side, square to the wall; left out for the atmosphere
         other_depth: depth of the space on the other side
+        bridges: how many webs join it to the wall opposite, across the passage that it names, and part it into panels
         ribbed: whether ribs stiffen it
         ribs: the ribs
     """
@@ -112,6 +113,7 @@ class FlatWall(SpecTable):
     other_side: Word[Side] = NOT_STATED
     one_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
     other_depth: Annotated[Length, Span("10 mm", "2 m")] = NOT_STATED
+    bridges: Word[int] = NOT_STATED
     ribbed: Word[bool] = NOT_STATED
     ribs: Ribs = Ribs.unstated()
 

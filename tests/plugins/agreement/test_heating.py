@@ -71,3 +71,67 @@ def test_a_weldment_is_warmed_in_the_time_of_its_duty(
     }
     found = workshop.write(files).only("duty.one-warming")
     assert (found.outcome, found.grade) == wanted
+
+
+#: Steam let into a block in air of 5 to 20 °C, which has stood in −15 °C: 130 − 5 = 125 K to the hottest of its chest.
+WARMED = {
+    "duty.toml": 'kind = "duty"\nid = "duty"\n[cases.warming]\nambient_temperature = "5..20 °C"\n'
+    'coldest_ambient = "-15 °C"\n[cases.warming.temperatures]\ncylinder-block = "60..90 °C"\n'
+    'chest = "100..130 °C"\n',
+    "block.toml": 'kind = "cylinder-block"\nid = "block"\nduty = "duty"\n',
+    "chest.toml": 'kind = "steam-passage"\nid = "chest"\nin_block = "block"\n',
+    "weldment.toml": 'kind = "weldment"\nid = "weldment"\nmakes = "block"\nleast_temperature = "-15 °C"\n'
+    'warming_rise = "125 K"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("weldment.toml", "125 K", "124 K", LESS),
+        ("weldment.toml", "125 K", "20 K", LESS),
+        ("weldment.toml", "125 K", "126 K ±1", FINE),
+        ("weldment.toml", "125 K", "125 K ±1", LESS),
+        ("duty.toml", "130 °C", "131 °C", LESS),
+        ("duty.toml", "5..20 °C", "4..20 °C", LESS),
+        ("duty.toml", "5..20 °C", "30 °C", FINE),
+        ("duty.toml", "60..90 °C", "60..130 °C", FINE),
+        ("duty.toml", "60..90 °C", "60..131 °C", LESS),
+        ("duty.toml", 'chest = "100..130 °C"\n', "", FINE),
+        ("weldment.toml", "-15 °C", "15 °C", FINE),
+    ],
+)
+def test_a_weldment_is_reckoned_for_the_rise_of_its_duty(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """From the coldest of the day's air to the hottest of block and passages; the cold of winter is the shock's."""
+    found = workshop.write(WARMED).replace(file, old, new).only("duty.warming-rise", "weldment")
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_without_a_passage_the_block_alone_gives_the_rise(workshop: DesignFolder) -> None:
+    """90 − 5 = 85 K."""
+    files = {**WARMED, "duty.toml": WARMED["duty.toml"].replace('chest = "100..130 °C"\n', "")}
+    workshop.write(files).replace("weldment.toml", "125 K", "84 K")
+    assert workshop.only("duty.warming-rise", "weldment").outcome == "finding"
+    workshop.replace("weldment.toml", "84 K", "85 K")
+    assert workshop.only("duty.warming-rise", "weldment").outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "wanted"),
+    [
+        ("weldment.toml", "-15 °C", "-14 °C", LESS),
+        ("weldment.toml", "-15 °C", "15 °C", LESS),
+        ("weldment.toml", "-15 °C", "-16 °C", FINE),
+        ("weldment.toml", "-15 °C", "-15 °C ±1", LESS),
+        ("duty.toml", "-15 °C", "-16 °C", LESS),
+        ("duty.toml", "-15 °C", "-14 °C", FINE),
+        ("weldment.toml", "125 K", "20 K", FINE),
+    ],
+)
+def test_a_weldment_is_reckoned_for_the_coldest_air(
+    workshop: DesignFolder, file: str, old: str, new: str, wanted: tuple[str, Grade | None]
+) -> None:
+    found = workshop.write(WARMED).replace(file, old, new).only("duty.coldest-air", "weldment")
+    assert (found.outcome, found.grade) == wanted

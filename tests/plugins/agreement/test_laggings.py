@@ -97,11 +97,21 @@ length = "600 mm"
 """
 
 
-@pytest.mark.parametrize(("area", "wanted"), [("8.09 m²", FINE), ("8.11 m²", LESS), ("10 m²", LESS)])
-def test_lagging_of_a_block_is_no_larger_than_its_box(
+@pytest.mark.parametrize(
+    ("area", "wanted"),
+    [
+        ("8.09 m²", FINE),
+        ("8.11 m²", LESS),
+        ("10 m²", LESS),
+        ("1.09 m²", FINE),
+        ("1.07 m²", LESS),
+        ("0.3 m²", LESS),
+    ],
+)
+def test_lagging_of_a_block_is_of_the_size_of_its_box(
     workshop: DesignFolder, area: str, wanted: tuple[str, Grade | None]
 ) -> None:
-    """1.05 by 0.9 by 0.9 m: 2 × (0.945 + 1.95 × 0.9) = 5.4 m², half as much again 8.1 m²."""
+    """1.05 by 0.9 by 0.9 m: 2 × (0.945 + 1.95 × 0.9) = 5.4 m², half as much again 8.1 m², a fifth of it 1.08 m²."""
     flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", area)
     workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat}, settings=WITH_METALS)
     found = workshop.only(RULE, "flat")
@@ -128,6 +138,25 @@ def test_all_flat_lagging_of_a_block_counts_together(
     """5 m² and 3.1 m² are the 8.1 m² that its box allows; round lagging of the barrel is none of it."""
     flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", "5 m²")
     more = f'kind = "lagging"\nid = "more"\ncovers = "block"\nform = "{form}"\narea = "{area}"\n'
+    workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat, "more.toml": more}, settings=WITH_METALS)
+    found = workshop.only(RULE, "flat")
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("form", "area", "wanted"),
+    [("flat", "0.79 m²", FINE), ("flat", "0.77 m²", LESS), ("flat", "", FINE), ("round", "0.77 m²", FINE)],
+)
+def test_little_flat_lagging_of_a_block_leaves_it_bare(
+    workshop: DesignFolder, form: str, area: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """0.3 m² and 0.78 m² are the 1.08 m² of a fifth of its box.
+
+    Round lagging, or some of a size that is not said, may do the rest.
+    """
+    flat = FILES["flat.toml"].replace('"cover"', '"block"').replace("0.4 m²", "0.3 m²")
+    more = f'kind = "lagging"\nid = "more"\ncovers = "block"\nform = "{form}"\n'
+    more += f'area = "{area}"\n' if area else ""
     workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat, "more.toml": more}, settings=WITH_METALS)
     found = workshop.only(RULE, "flat")
     assert (found.outcome, found.grade) == wanted

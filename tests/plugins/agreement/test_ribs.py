@@ -55,3 +55,25 @@ def test_a_wall_without_ribs_has_none_to_agree_with(tmp_path: Path) -> None:
     weldment = 'kind = "weldment"\n[walls.plain]\nshort = "100 mm"\nlong = "300 mm"\n'
     found = DesignFolder(tmp_path).write({"weldment.toml": weldment}).only(RULE)
     assert found.outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("short", "ribs", "ends"),
+    [
+        ("171 mm", 'spacing = "200 mm"\nspan = "400 mm"\nthickness = "20 mm"', FINE),
+        ("170.9 mm", 'spacing = "200 mm"\nspan = "400 mm"\nthickness = "20 mm"', HOLD),
+        ("100 mm", 'spacing = "200 mm"\nspan = "400 mm"\nthickness = "20 mm"', HOLD),
+        ("100 mm", 'spacing = "200 mm"\nspan = "400 mm"', FINE),
+        ("100 mm", 'spacing = "441 mm"\nspan = "200 mm"\nthickness = "20 mm"', FINE),
+        ("100 mm", 'spacing = "442 mm"\nspan = "200 mm"\nthickness = "20 mm"', HOLD),
+    ],
+)
+def test_the_panel_is_as_wide_as_the_room_between_its_ribs(
+    tmp_path: Path, short: str, ribs: str, ends: tuple[str, Grade | None]
+) -> None:
+    """95 % of 200 − 20 are 171 mm. Ribs across the panel leave its length: 400/0.95 + 20 = 441.05 mm."""
+    weldment = (
+        f'kind = "weldment"\n[walls.side]\nshort = "{short}"\nlong = "400 mm"\n[walls.side.ribs]\n{ribs}\n'
+    )
+    found = DesignFolder(tmp_path).write({"weldment.toml": weldment}).only(RULE)
+    assert (found.outcome, found.grade) == ends, found.says

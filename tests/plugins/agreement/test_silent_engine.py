@@ -8,6 +8,7 @@ from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import (
     test_duties as duties,
     test_engine as engine,
+    test_heating as heating,
     test_one_cylinder as one_cylinder,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
@@ -220,6 +221,24 @@ ROWS: list[Row] = [
         (SILENT, ("weldment.toml", 'warming_time = "1 h"')),
         (SILENT, ("duty.toml", 'warming.time = "1 h"')),
         (SILENT, ("weldment.toml", 'duty = "duty"\n')),
+    ),
+    *rows(
+        "duty.warming-rise",
+        "weldment",
+        heating.WARMED,
+        (SILENT, ("weldment.toml", 'warming_rise = "125 K"\n')),
+        (ASKED, ("weldment.toml", 'makes = "block"\n')),
+        (ASKED, ("duty.toml", 'ambient_temperature = "5..20 °C"\n')),
+        (ASKED, ("duty.toml", 'cylinder-block = "60..90 °C"\n')),
+        (FINE, ("duty.toml", 'chest = "100..130 °C"\n')),
+        (FINE, ("chest.toml", 'in_block = "block"\n')),
+    ),
+    *rows(
+        "duty.coldest-air",
+        "weldment",
+        heating.WARMED,
+        (SILENT, ("weldment.toml", 'least_temperature = "-15 °C"\n')),
+        (ASKED, ("duty.toml", 'coldest_ambient = "-15 °C"\n')),
     ),
 ]
 

@@ -9,6 +9,7 @@ from tests.plugins.agreement import test_openings as openings
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
+from tests.plugins.agreement.test_pipe_ends import FILES as PIPE_ENDS
 from tests.plugins.agreement.test_pipes import FILES as PIPED, TESTED
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -186,6 +187,14 @@ ROWS: list[Row] = [
         _SECTION,
         (SILENT, ("passage.toml", 'area = "20000 mm²"\n')),
         (SILENT, ("passage.toml", 'perimeter = "0.6 m"')),
+    ),
+    *rows(
+        "pipe.end-force-by-weight",
+        "pipe",
+        {**PIPE_ENDS, "speclint.toml": WITH_METALS},
+        (SILENT, ("pipe.toml", 'starts_at.force = "218 N"\nends_at.force = "2 kN"\n')),
+        (FINE, ("pipe.toml", 'ends_at.force = "2 kN"\n')),
+        (SILENT, ("pipe.toml", 'length = "4 m"\n')),
     ),
 ]
 

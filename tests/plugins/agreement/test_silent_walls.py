@@ -14,6 +14,7 @@ from tests.plugins.agreement import (
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_ends import of_one_end
 from tests.plugins.agreement.test_heating import FILES as HEATED
+from tests.plugins.agreement.test_panels import FILES as PANELS
 from tests.plugins.agreement.test_partitions import FILES as PARTITIONS
 
 _WALLS = {"block.toml": walls.BLOCK, "weldment.toml": walls.WELDMENT}
@@ -185,6 +186,16 @@ ROWS: list[Row] = [
         (FINE, ("weldment.toml", 'temperature = "570 °C"\n')),
         (SILENT, ("block.toml", welds.BLOCK.partition("[welding]\n")[2])),
         (SILENT, ("weldment.toml", 'makes = "block"\n')),
+    ),
+    *rows(
+        "wall.panel-of-its-passage",
+        "weldment",
+        PANELS,
+        (SILENT, ("weldment.toml", 'short = "108 mm"\n')),
+        (SILENT, ("weldment.toml", 'one_passage = "port"\n')),
+        (ASKED, ("weldment.toml", 'one_depth = "50 mm"\n')),
+        (ASKED, ("port.toml", 'area = "18000 mm²"\n')),
+        (ASKED, ("port.toml", 'length = "400 mm"\n')),
     ),
 ]
 

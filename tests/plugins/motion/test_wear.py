@@ -38,6 +38,7 @@ guide_bore = "22.061 mm"
 guide_length = "100 mm"
 guide_from_seat = "60 mm"
 """
+BAR = 'kind = "slide-bar"\nid = "bar"\n'
 VALVE = """
 kind = "poppet-valve"
 id = "valve"
@@ -75,12 +76,15 @@ def test_what_states_it_conforms(workshop: DesignFolder) -> None:
         (BORE, "1.51 mm", "finding"),
         (SPINDLE, "0.2199 mm", "conforms"),
         (SPINDLE, "0.2201 mm", "finding"),
+        (BAR, "3 mm", "conforms"),
+        (BAR, "3.01 mm", "finding"),
+        (BAR, "4 mm", "finding"),
     ],
 )
 def test_a_limit_beyond_practice_is_a_query(
     workshop: DesignFolder, text: str, size: str, outcome: str
 ) -> None:
-    """A bore 1.5 mm out of true; a guide 0.010 × 22 mm."""
+    """A bore 1.5 mm out of true; a guide 0.010 × 22 mm; 3 mm between a slide bar and its slippers."""
     check = workshop.write({"part.toml": text + wear(size)}, settings=REVIEW).only(STATED)
     assert (check.outcome, check.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
 

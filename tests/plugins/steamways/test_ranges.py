@@ -227,6 +227,12 @@ PIPES = [
     ),
     End(pipes.wall_outside_bend, {"t": 0.007, "k": 0.999}, {"k": 1.0}, "thinning 1 is not between 0 and 1"),
     End(
+        pipes.least_thinning, {"x": 1.0, "D": 0.1, "R": 0.2}, {"D": 0.0}, "a bend has a diameter and a radius"
+    ),
+    End(
+        pipes.least_thinning, {"x": 1.0, "D": 0.1, "R": 0.2}, {"R": 0.0}, "a bend has a diameter and a radius"
+    ),
+    End(
         pipes.wanted_pipe_test,
         {"p": 1.6e6, "k": 1.5, "f_20": 1.8e8, "f_T": LITTLE},
         {"f_T": 0.0},
