@@ -61,7 +61,7 @@ def test_a_pressure_part_is_told_with_piece_papers_and_sheets(workshop: DesignFo
     assert "cover-7: serial number 7, made to revision A, by an invented works; not said to be fitted" in text
     assert "certificate EN 10204 type 3.1, number not stated, heat H-3312" in text
     assert "hydraulic test first: result passed, pressure 28 bar gauge, held 1800 s" in text
-    assert "weld all: procedure WPS-1, welder mark 7" in text
+    assert "weld all: result passed, procedure WPS-1, welder mark 7" in text
 
 
 @pytest.mark.parametrize(
