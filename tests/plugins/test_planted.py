@@ -584,7 +584,7 @@ PLANTS = (
         "made.examined",
         "casting-1",
         recorded(),
-        (("casting-1.toml", 'chart = "F-1"', 'chart = "F-1"\ntreatment = "normalized"'),),
+        (("casting-1.toml", 'treatment = "stress relieved"', 'treatment = "normalized"'),),
     ),
     Plant(
         "a document of a heat that does not say of what metal",

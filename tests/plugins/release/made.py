@@ -63,7 +63,7 @@ def recorded() -> dict[str, str]:
     casting = 'kind = "casting"\nid = "casting"\n[making]\nsteps = ["cast", "stress relieve"]\n'
     cast = (
         'kind = "made-part"\nid = "casting-1"\nof = "casting"\n'
-        '[heat_treatments.first]\nchart = "F-1"\nresult = "passed"\n'
+        '[heat_treatments.first]\ntreatment = "stress relieved"\nchart = "F-1"\nresult = "passed"\n'
     )
     return {
         **files(DRAWN, add="[welding]\nwelded = true\n"),
