@@ -42,7 +42,7 @@ def is_along_own_plate(name: str, joint: WeldedJoint, weldment: Weldment, sheet:
     if not sheet.is_stated(f"wall of {name}", joint.wall):
         return True
     wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
-    butt = sheet.said(f"shape of {name}", joint.shape) == "butt"
+    butt = sheet.said(f"shape of {name}", joint.shape) in ("butt", None)
     return butt and sheet.read(f"plate of {name}", joint.plate) != sheet.read(
         f"plate of {joint.wall}", wall.plate
     )
