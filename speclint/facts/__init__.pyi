@@ -290,6 +290,7 @@ from .making import (
 )
 from .masses import (
     BySizes as BySizes,
+    length_together as length_together,
     mass_by_sizes as mass_by_sizes,
 )
 from .moving_masses import (

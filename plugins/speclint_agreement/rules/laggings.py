@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import length_together
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.heat import areas_together
 from speclint.handbook.members import round_area
-from speclint.specs import Area, CylinderBlock, CylinderCover, Lagging, LoadCase, SteamPipe
+from speclint.specs import Area, CylinderBlock, CylinderCover, Lagging, Length, LoadCase, SteamPipe
 from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
 
 
@@ -75,8 +76,24 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
     yield Pair(lagging.inside_diameter, worked(loose, pipe.outside_diameter), "at most", name="inside")
     bare = sheet.limit("bare", "e")
     least = sheet.work("L_l", less_bare_ends, L=sheet.take("L", pipe.length), e=bare)
-    yield Pair(lagging.length, worked(least, pipe.length), "at least", name="length")
+    yield Pair(_lagged(lagging, pipe, sheet), worked(least, pipe.length), "at least", name="length")
     yield Pair(lagging.length, pipe.length, "at most", name="length")
+
+
+def _lagged(lagging: Lagging, pipe: SteamPipe, sheet: Sheet) -> Length | Worked:
+    """The length of all round lagging of a pipe together."""
+    lengths = [
+        one.length
+        for one in sheet.belonging_to(pipe, Lagging)
+        if sheet.said(f"form of {one.id}", one.form) == "round"
+        and sheet.is_stated(f"length of {one.id}", one.length)
+    ]
+    if len(lengths) < 2:
+        return lagging.length
+    total = 0.0
+    for index, length in enumerate(lengths, start=1):
+        total = sheet.work("l", length_together, l_0=total, l_1=sheet.take(f"l_{index}", length))
+    return worked(total, *lengths)
 
 
 of_its_part: Rule = agreement(
@@ -120,7 +137,7 @@ of_its_part: Rule = agreement(
     grade=Grade.NONCONFORMITY,
     why="lagging that does not go round its pipe is cut open by the fitter, where it ends early a hand meets metal, "
     "and where it hangs loose the air under it carries the heat away",
-    edition=4,
+    edition=5,
     leaves_out="lagging of parts that are neither pipes, covers nor blocks; openings in it; a block of which "
     "width, height or the length of a bore is not stated; too little on a block of which not all lagging is flat "
     "and states its area",

@@ -39,7 +39,7 @@ _DEFERS = "the rules for lifting at work, the local code and a competent person 
     title="In each state in which the part is lifted its centre of gravity hangs at most 5° aslant, and no leg is "
     "pulled harder than its point is marked for; one state has all pieces on",
     on=LiftingPlan,
-    edition=2,
+    edition=3,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[
@@ -68,6 +68,10 @@ def each_state(plan: LiftingPlan, sheet: Sheet) -> Judgement:
         name, state = item
         of = f"weights of {plan.id}"
         on = {sheet.read(f"on in {name}", one): sheet.entry(plan.weights, one, of) for one in state.on}
+        late = [piece for piece, weight in on.items() if not goes_up(weight, sheet)]
+        if late:
+            says = f"{', '.join(late)} is on in {name}, and said to be put in after the lift"
+            return sheet.states(False, says, where=plan.where)
         load = load_of(on, sheet)
         e = sheet.work("e", distance, x_1=load.x, y_1=load.y, x_2=x, y_2=y)
         β = sheet.work("β", tilt_of_load, e=e, z_p=z, h=sheet.take("h", plan.hook_height), z_c=load.z)

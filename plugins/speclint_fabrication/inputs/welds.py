@@ -37,6 +37,17 @@ def may_be_of(name: str, wall: FlatWall, seam: str, joint: WeldedJoint, sheet: S
     return sheet.read(f"plate of {seam}", joint.plate) == sheet.read(f"plate of {name}", wall.plate)
 
 
+def is_along_own_plate(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> bool:
+    """Whether a weld bears what its plate does: it names no wall, or is a butt weld that names one of another plate."""
+    if not sheet.is_stated(f"wall of {name}", joint.wall):
+        return True
+    wall = sheet.entry(weldment.walls, joint.wall, f"walls of {weldment.id}")
+    butt = sheet.said(f"shape of {name}", joint.shape) in ("butt", None)
+    return butt and sheet.read(f"plate of {name}", joint.plate) != sheet.read(
+        f"plate of {joint.wall}", wall.plate
+    )
+
+
 def holds_pressure(name: str, joint: WeldedJoint, weldment: Weldment, sheet: Sheet) -> bool:
     """Whether a weld holds pressure: as it states, and always where its wall has steam or a cylinder beside it.
 

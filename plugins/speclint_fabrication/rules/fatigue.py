@@ -47,7 +47,7 @@ from speclint_fabrication.inputs.pressures import (
     sides_of,
 )
 from speclint_fabrication.inputs.temperatures import temperature_of_wall
-from speclint_fabrication.inputs.welds import holds_pressure, walls_without_weld
+from speclint_fabrication.inputs.welds import holds_pressure, is_along_own_plate, walls_without_weld
 from speclint_fabrication.rules.walls import edge_stress
 from speclint_fabrication.sources import (
     FATIGUE_CURVE,
@@ -87,7 +87,7 @@ _BEST_BUTT, _BEST_OTHER = 125e6, 80e6
     against=("break in fatigue",),
     against_on={"cylinder-block": ("break in fatigue",)},
     reached_by="makes",
-    edition=13,
+    edition=14,
     limits=[
         Limit(
             "partial_factor",
@@ -182,7 +182,7 @@ def _temperature(
     name: str, joint: WeldedJoint, weldment: Weldment, block: CylinderBlock, case: LoadCase, sheet: Sheet
 ) -> Kelvins:
     sides: tuple[str, ...] = _ALL
-    if sheet.is_stated(f"wall of {name}", joint.wall):
+    if not is_along_own_plate(name, joint, weldment, sheet):
         sides = sides_of(name, _wall_of(joint, weldment, sheet), sheet)
     return temperature_of_wall(name, sides, case, block, sheet)
 
@@ -198,7 +198,7 @@ def _ranges(
 
     The one does not spare the other, unless the weld does not go through or names no wall: then it cannot be worked,
     but round the barrel of a bore, or another shell. That has its whole pressure at every start, and at every stroke
-    where none is stated.
+    where none is stated; a butt weld along it that names a wall of another plate has both.
     """
     stated = sheet.is_stated(f"stress range of {name}", joint.stress_range)
     if stated:
@@ -206,14 +206,15 @@ def _ranges(
         if sheet.read(f"weld of {name}", joint.weld) != "full penetration":
             return
     of_wall = sheet.is_stated(f"wall of {name}", joint.wall)
-    barrel = None if of_wall else range_in_barrel(name, joint, weldment, block, case, sheet)
-    shell = None if of_wall or barrel else range_in_shell(name, joint, weldment, block, case, sheet)
+    own = is_along_own_plate(name, joint, weldment, sheet)
+    barrel = range_in_barrel(name, joint, weldment, block, case, sheet) if own else None
+    shell = range_in_shell(name, joint, weldment, block, case, sheet) if own and not barrel else None
     if barrel is not None:
         yield barrel, strokes(weldment, block, sheet)
     elif shell is not None:
         in_shell, stroke = shell
         yield in_shell, starts(weldment, sheet) if stated and not stroke else strokes(weldment, block, sheet)
-    elif of_wall or not stated:
+    if of_wall or not (stated or barrel or shell):
         yield _range(name, joint, weldment, block, case, sheet)
 
 

@@ -2,60 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.specs import BoltedJoint, LoadCase, bare_words, names_nothing
 from speclint_joints.sources import TORQUE_TABLE
 
-#: Words that say a thread has no lubricant, and those beside which they still do.
-_DRY = frozenset(
-    [
-        "dry",
-        "bare",
-        "degreased",
-        "unlubricated",
-        "ungreased",
-        "unoiled",
-        "no",
-        "none",
-        "not",
-        "without",
-        "delivered",
-        "received",
-    ]
+#: What parts the clauses of a text.
+_BETWEEN_CLAUSES = re.compile(r"[;:,()\n]|\.(?:\s|$)|\bbut\b")
+#: Words by which a lubricant is named, those that say there is none, and those that deny what stands behind them.
+_LUBRICANT = re.compile(
+    r"lub|oil|greas|paste|compound|graphit|moly|mos2|copper|nickel|wax|ptfe|soap|tallow|film|coat"
 )
-_BESIDE = frozenset(
-    [
-        "as",
-        "and",
-        "the",
-        "of",
-        "clean",
-        "put",
-        "together",
-        "assembled",
-        "fitted",
-        "bolt",
-        "bolts",
-        "stud",
-        "studs",
-        "nut",
-        "nuts",
-        "thread",
-        "threads",
-        "face",
-        "faces",
-        "lubricant",
-        "lubricants",
-        "lubrication",
-        "lubricated",
-        "oil",
-        "oiled",
-        "grease",
-        "greased",
-        "paste",
-    ]
+_DRY = re.compile(
+    r"dry|bare|degreas\w*|un(?:lubricat|greas|oil)ed|(?:oil|grease)free|delivered|received|none|nil"
+)
+_DENIES = frozenset(["no", "not", "without", "wo", "never", "nor"])
+#: Words of a heading, which says neither before what is said behind it.
+_HEADING = frozenset(
+    ["lubricant", "lubricants", "lubrication", "of", "the", "and", "thread", "threads", "nut", "face"]
 )
 
 
@@ -72,6 +38,7 @@ _BESIDE = frozenset(
     leaves_out="Which lubricant bears the heat: oil and common grease burn off; stainless steels, which seize cold; "
     "nuts that are coated with what lubricates them, which the drawing must say.",
     against=(),
+    edition=2,
     limits=[
         Limit("dry", "250 °C", "temperature", COMMON_PRACTICE, "hottest metal of a joint put together dry"),
         Limit(
@@ -105,13 +72,29 @@ def _dry(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Iterator[Judgement
 
 
 def is_dry(stated: str) -> bool:
-    """Whether words for the lubrication of a thread say that it has none.
+    """Whether words for the lubrication of a thread say that it has none, and in no clause that it has one.
 
-    >>> [is_dry(one) for one in ("none", "dry", "no grease", "as delivered", "dry graphite", "oil")]
-    [True, True, True, True, False, False]
+    >>> [is_dry(one) for one in ("none", "dry", "no grease", "as delivered", "dry graphite", "oil", "no oil: graphite")]
+    [True, True, True, True, False, False, False]
     """
-    words = set(bare_words(stated).split())
-    return names_nothing(stated) or (bool(words & _DRY) and words <= _DRY | _BESIDE)
+    said = [_has_lubricant(bare_words(one).split()) for one in _BETWEEN_CLAUSES.split(stated)]
+    return names_nothing(stated) or (False in said and True not in said)
+
+
+def _has_lubricant(words: Sequence[str]) -> bool | None:
+    """Whether a clause says that there is a lubricant; None where it says neither.
+
+    One that is named is denied by a word before it, or behind it by a "not" that does not deny another.
+    """
+    if _HEADING.issuperset(words):
+        return None
+    denials = [at for at, word in enumerate(words) if word in _DENIES]
+    first = min(denials, default=len(words))
+    last = "not" in words[:-1] and not _LUBRICANT.match(words[words.index("not") + 1])
+    named = [at for at, word in enumerate(words) if _LUBRICANT.match(word) and not _DRY.fullmatch(word)]
+    if named:
+        return named[0] < first and not last
+    return False if any(_DRY.fullmatch(word) for word in words[:first]) else None
 
 
 RULES = (nuts_come_off,)

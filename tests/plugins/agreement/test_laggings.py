@@ -74,6 +74,25 @@ def test_lagging_fits_what_it_covers(
     assert (found.outcome, found.grade) == wanted
 
 
+@pytest.mark.parametrize(
+    ("form", "length", "wanted"),
+    [
+        ("round", "1.31 m", FINE),
+        ("round", "1.29 m", LESS),
+        ("flat", "1.31 m", LESS),
+    ],
+)
+def test_all_round_lagging_of_a_pipe_counts_together(
+    workshop: DesignFolder, form: str, length: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """Before the bend 1.2 m and behind it 1.3 m are the 2.5 m that are to be lagged; a flat sheet is none of it."""
+    more = f'kind = "lagging"\nid = "more"\ncovers = "pipe"\nform = "{form}"\nlength = "{length}"\n'
+    design = workshop.write({**FILES, "more.toml": more}, settings=WITH_METALS)
+    design.replace("round.toml", "2.6 m", "1.2 m")
+    found = workshop.only(RULE, "round")
+    assert (found.outcome, found.grade) == wanted, found.says
+
+
 @pytest.mark.parametrize(("inside", "taken"), [("", 0.1683), ("150 mm", 0.1683), ("180 mm", 0.18)])
 def test_the_heat_is_that_of_the_larger_inside(workshop: DesignFolder, inside: str, taken: float) -> None:
     stated = f'inside_diameter = "{inside}"\n' if inside else ""

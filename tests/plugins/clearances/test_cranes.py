@@ -105,6 +105,20 @@ def test_a_piece_in_no_state_is_told(workshop: DesignFolder) -> None:
     assert "cages" in check.says
 
 
+def test_a_piece_of_a_state_that_is_put_in_after_the_lift_is_told(workshop: DesignFolder) -> None:
+    """The state counted without the liner, which it says is on: 330 kg less than hang."""
+    late = BARE.replace('mass = "330 kg"', 'mass = "330 kg"\nin_place = false')
+    check = write(workshop, plan(weights=late)).only(STATE)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "liner is on in bare, and said to be put in after the lift" in check.says
+
+
+def test_a_piece_that_is_put_in_after_the_lift_may_be_on_in_no_state(workshop: DesignFolder) -> None:
+    late = BARE.replace('mass = "330 kg"', 'mass = "330 kg"\nin_place = false')
+    check = write(workshop, plan(weights=late, states='[states.bare]\non = ["block", "cages"]\n')).only(STATE)
+    assert check.outcome == "conforms"
+
+
 def test_pieces_that_hang_together_in_no_state_are_told(workshop: DesignFolder) -> None:
     """Each piece is on in some state, but the liner of 330 kg with the cages in none."""
     states = '[states.bare]\non = ["block"]\n[states.lined]\non = ["block", "liner"]\n'

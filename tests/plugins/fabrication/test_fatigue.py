@@ -148,6 +148,38 @@ def test_a_seam_of_a_round_plate_has_its_whole_pressure(
     assert (check.outcome, check.grade) == (outcome, Grade.HOLD if outcome == "finding" else None), check.says
 
 
+@pytest.mark.parametrize(
+    ("diameter", "shape", "outcome"),
+    [
+        ("488 mm", "butt", "conforms"),
+        ("489 mm", "butt", "finding"),
+        ("489 mm", "", "finding"),
+        ("489 mm", "tee", "conforms"),
+    ],
+)
+def test_a_seam_of_a_round_plate_is_not_spared_by_a_wall_of_another_plate(
+    workshop: DesignFolder, diameter: str, shape: str, outcome: str
+) -> None:
+    """22.15 and 22.19 MPa round the plate, as above, of 22.17; a tee bears what its wall brings on it."""
+    seam = changed(
+        ROUND,
+        ('"488 mm"', f'"{diameter}"'),
+        ('shape = "butt"', 'wall = "chest"' + (f'\nshape = "{shape}"' if shape else "")),
+    )
+    check = write(workshop, ("[joints.chest-edge]", seam)).only(RULE)
+    assert check.outcome == outcome, check.says
+
+
+def test_a_seam_of_a_round_plate_is_as_hot_as_any_steam_where_its_wall_is_of_another_plate(
+    workshop: DesignFolder,
+) -> None:
+    """At 320 °C 1.03 − 1.5e-4 × 320 − 1.5e-6 × 320² = 0.8284; by the barrel's wall it would have the block's 220."""
+    hot = ('"220 °C" }\n[cases.running]', '"220 °C", steam-passage = "320 °C" }\n[cases.running]')
+    seam = changed(ROUND, ('shape = "butt"', 'shape = "butt"\nwall = "barrel"'))
+    check = write(workshop, ("[joints.chest-edge]", seam), duty=hot).only(RULE)
+    assert on_sheet(check, "f_T of round-seam") == pytest.approx(0.8284)
+
+
 @pytest.mark.parametrize("key", ["inside_diameter", "serves_as"])
 def test_a_round_plate_that_does_not_say_so_leaves_its_seam_not_assessed(
     workshop: DesignFolder, key: str
