@@ -244,7 +244,8 @@ def test_what_was_examined_by_another_method_was_not(
 def test_what_was_treated_otherwise_was_not(workshop: DesignFolder, treatment: str, outcome: str) -> None:
     stated = f'treatment = "{treatment}"\n' if treatment else ""
     text = recorded()
-    workshop.write({**text, "casting-1.toml": text["casting-1.toml"] + stated}, settings=settings())
+    cast = changed(text["casting-1.toml"], ('treatment = "stress relieved"\n', stated))
+    workshop.write({**text, "casting-1.toml": cast}, settings=settings())
     assert workshop.only("made.examined", "casting-1").outcome == outcome
 
 
