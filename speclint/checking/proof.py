@@ -228,11 +228,11 @@ class Prover:
         over = self._runs.at_once(corners)
         margin = over.parts[worst.index].margins[worst.number] if over else None
         margins = margin.values if isinstance(margin, Many) else ()
-        least = [one for one, at in zip(corners, margins, strict=False) if at == min(margins)]
-        if not least or self._note(least[0], worst) != min(margins):
-            least = list(corners)
-        for corner in least:
-            self._note(corner, worst)
+        lowest = min(margins, default=None)
+        least = [one for one, at in zip(corners, margins, strict=False) if at == lowest]
+        if any(self._note(corner, worst) != lowest for corner in least) or not least:
+            for corner in corners:
+                self._note(corner, worst)
 
     def _along(self, box: _Box, slopes: Slopes, worst: _Worst) -> None:
         """Where a scan looks for the worst of another comparison: the halves of its range, to leave each as idle."""
