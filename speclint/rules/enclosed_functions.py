@@ -173,26 +173,18 @@ class Mathematics:
         return getattr(math, name)
 
 
-def _values(args: tuple[Any, ...]) -> list[Any]:
-    return list(args[0]) if len(args) == 1 else list(args)
+def _of_several(plain: Callable[..., Any], enclosed: Callable[..., Any]) -> Callable[..., Any]:
+    """What stands in for the greatest, or the least, of several values, given as one collection or one by one."""
 
+    def stands_in(*args: Any, **options: Any) -> Any:
+        values = list(args[0]) if len(args) == 1 else list(args)
+        if options:
+            return plain(values, **options)
+        if any(isinstance(one, Enclosure) for one in values):
+            return enclosed(*values)
+        return at_each(lambda *each: plain(each), *values) if holds_many(*values) else plain(values)
 
-def _greatest(*args: Any, **options: Any) -> Any:
-    values = _values(args)
-    if not options and holds_many(*values):
-        return at_each(builtins.max, *values)
-    if options or not any(isinstance(one, Enclosure) for one in values):
-        return builtins.max(values, **options)
-    return greater(*values)
-
-
-def _least(*args: Any, **options: Any) -> Any:
-    values = _values(args)
-    if not options and holds_many(*values):
-        return at_each(builtins.min, *values)
-    if options or not any(isinstance(one, Enclosure) for one in values):
-        return builtins.min(values, **options)
-    return lesser(*values)
+    return stands_in
 
 
 def _float(x: Any = 0.0) -> Any:
@@ -210,8 +202,8 @@ def _is_instance(one: object, kind: Any) -> bool:
 
 MATHEMATICS = Mathematics()
 BUILT_IN: dict[str, object] = {
-    "max": _greatest,
-    "min": _least,
+    "max": _of_several(builtins.max, greater),
+    "min": _of_several(builtins.min, lesser),
     "float": _float,
     "int": _int,
     "isinstance": _is_instance,
