@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import partial
 from typing import Literal
 
@@ -20,7 +20,6 @@ from speclint.rules import (
     KnownRanges,
     NotAssessed,
     NotEnclosed,
-    NotTogether,
     OverBox,
     Rule,
     RuleEnded,
@@ -71,9 +70,5 @@ def _failing_in(
             raise NotEnclosed("the load case is not stated")
         return over_box(rule, component, case, context, sides, within, ranges)
 
-    def together(corners: Sequence[Sides]) -> OverBox:
-        if isinstance(case, NotAssessed):
-            raise NotTogether("the load case is not stated")
-        return at_corners(rule, component, case, context, corners)
-
+    together = None if isinstance(case, NotAssessed) else partial(at_corners, rule, component, case, context)
     return failing_corner(partial(ending_at, rule, component, case, context), rule, boxed, known, together)
