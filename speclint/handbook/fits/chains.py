@@ -154,10 +154,8 @@ def _tried(links: tuple[Link, ...], low: float, high: float, trials: int, seed: 
 
     gaps = [_middle(links)] * trials
     for number, link in enumerate(links):
-        reach, places = (
-            link.direction * (link.high - link.low) / 2,
-            _places(link.spread, trials, seed, number),
-        )
+        reach = link.direction * (link.high - link.low) / 2
+        places = _places(link.spread, trials, seed, number)
         gaps = [gap + reach * place for gap, place in zip(gaps, places, strict=True)]
     mean = statistics.fmean(gaps)
     within = sum(low <= gap <= high for gap in gaps)
@@ -237,7 +235,7 @@ def _places(spread: str, trials: int, seed: int, number: int) -> array[float]:
     import random
 
     chance = random.Random(f"{seed}, link {number}")
-    drawn = (chance.uniform(-1.0, 1.0) for _ in repeat(None))
-    if spread == "normal":
-        drawn = (chance.gauss(0.0, 1.0 / _SIGMAS) for _ in repeat(None))
+    if spread == "uniform":
+        return array("d", (chance.uniform(-1.0, 1.0) for _ in range(trials)))
+    drawn = (chance.gauss(0.0, 1.0 / _SIGMAS) for _ in repeat(None))
     return array("d", islice((place for place in drawn if -1.0 <= place <= 1.0), trials))
