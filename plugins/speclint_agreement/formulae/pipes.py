@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
 from speclint.equations import Kilograms, Metres, Newtons, Ratio
+from speclint.handbook.heat import STANDARD_GRAVITY
 from speclint_agreement.sources import CGPM
-
-_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("d_l = d − s", cites=[FIRST_PRINCIPLES])
@@ -64,4 +63,4 @@ def share_of_weight(k: Ratio, M: Kilograms) -> Newtons:
     >>> round(share_of_weight(k=0.25, M=60.0), 2)
     147.1
     """
-    return k * M * _GRAVITY
+    return k * M * STANDARD_GRAVITY

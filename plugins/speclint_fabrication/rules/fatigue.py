@@ -208,13 +208,13 @@ def _ranges(
     of_wall = sheet.is_stated(f"wall of {name}", joint.wall)
     own = is_along_own_plate(name, joint, weldment, sheet)
     barrel = range_in_barrel(name, joint, weldment, block, case, sheet) if own else None
-    shell = range_in_shell(name, joint, weldment, block, case, sheet) if own and not barrel else None
+    shell = range_in_shell(name, joint, weldment, block, case, sheet) if own and barrel is None else None
     if barrel is not None:
         yield barrel, strokes(weldment, block, sheet)
     elif shell is not None:
         in_shell, stroke = shell
         yield in_shell, starts(weldment, sheet) if stated and not stroke else strokes(weldment, block, sheet)
-    if of_wall or not (stated or barrel or shell):
+    if of_wall or (not stated and barrel is None and shell is None):
         yield _range(name, joint, weldment, block, case, sheet)
 
 
