@@ -155,17 +155,20 @@ def test_the_tolerance_is_one_that_the_process_holds(
     ("process", "family", "grades"),
     [
         ("sand, hand moulded", "cast-steel", (11, 14)),
+        ("sand, hand moulded", "grey-iron", (11, 14)),
         ("sand, hand moulded", "ductile-iron", (11, 14)),
         ("sand, hand moulded", "copper-alloy", (10, 13)),
         ("sand, machine moulded", "cast-steel", (8, 12)),
+        ("sand, machine moulded", "grey-iron", (8, 12)),
         ("sand, machine moulded", "ductile-iron", (8, 12)),
         ("sand, machine moulded", "copper-alloy", (8, 10)),
         ("investment", "cast-steel", (4, 6)),
+        ("investment", "grey-iron", (4, 6)),
         ("investment", "ductile-iron", (4, 6)),
         ("investment", "copper-alloy", (4, 6)),
     ],
 )
-def test_usual_tolerances_of_other_metals(process: str, family: str, grades: tuple[int, int]) -> None:
+def test_usual_tolerances_of_each_metal(process: str, family: str, grades: tuple[int, int]) -> None:
     """ISO 8062-3:2007, Annex A, from memory."""
     assert usual_tolerance_grades(process, family) == grades
 
