@@ -20,9 +20,6 @@ EN_1993_1_8 = Source(
 )
 ISO_3266 = Source("ISO 3266, Forged steel eyebolts grade 4 for general lifting purposes", "2010", memory=True)
 DIN_580 = Source("DIN 580, Lifting eye bolts", "2018", "loads and shanks by thread", memory=True)
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)
 UIC_505 = Source(
     "UIC 505-1, Railway transport stock - Rolling stock construction gauge",
     "2006",

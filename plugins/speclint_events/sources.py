@@ -19,6 +19,3 @@ BRUCE = Source(
     "p. 142, steam used by a large superheated engine, as quoted; the book not seen",
     memory=True,
 )
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)

@@ -10,9 +10,6 @@ ISO_286_1 = Source(
     "2010",
     memory=True,
 )
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)
 ISO_1829 = Source("ISO 1829, Selection of tolerance zones for general purposes", "1975", memory=True)
 DIN_7190 = Source(
     "DIN 7190-1, Interference fits: calculation and design",

@@ -47,6 +47,7 @@ from .equation import (
     formula as formula,
     require as require,
 )
+from .gravity import CGPM as CGPM, STANDARD_GRAVITY as STANDARD_GRAVITY
 from .source import (
     COMMON_PRACTICE as COMMON_PRACTICE,
     FIRST_PRINCIPLES as FIRST_PRINCIPLES,

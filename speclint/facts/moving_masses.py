@@ -5,12 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from speclint.equations import (
+    CGPM,
     FIRST_PRINCIPLES,
+    STANDARD_GRAVITY,
     Kilograms,
     KilogramsPerCubicMetre,
     Newtons,
     Ratio,
-    Source,
     formula,
 )
 from speclint.facts.masses import BySizes, Take, mass_by_sizes
@@ -26,10 +27,6 @@ if TYPE_CHECKING:
 
     Weighed = CompressionSpring | Piston | PoppetValve | ValveSpindle
 
-CGPM = Source(
-    "General Conference on Weights and Measures, 3rd meeting", "1901", "standard acceleration of gravity"
-)
-_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 #: Least and greatest mass over that of the sizes: common practice, as in mass.by-sizes.
 _LEAST_SHARE, _GREATEST_SHARE = 0.9, 1.1
 #: The same of a spindle over a bar of its diameter, with its collars, nuts and spring plates.
@@ -50,7 +47,7 @@ def weight_shutting(g: Ratio, m_v: Kilograms, m_s: Kilograms) -> Newtons:
     >>> round(weight_shutting(g=1.0, m_v=4.5, m_s=1.5), 2)
     58.84
     """
-    return g * (m_v + m_s) * _GRAVITY
+    return g * (m_v + m_s) * STANDARD_GRAVITY
 
 
 def greatest_mass(symbol: str, part: Weighed, sheet: Sheet, take: Take) -> Kilograms:

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Kilograms, Metres, Newtons, Ratio
-from speclint.handbook.heat import STANDARD_GRAVITY
-from speclint_agreement.sources import CGPM
+from speclint.equations import CGPM, STANDARD_GRAVITY, Kilograms, Metres, Newtons, Ratio
 
 
 @formula("d_l = d − s", cites=[FIRST_PRINCIPLES])

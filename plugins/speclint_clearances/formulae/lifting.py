@@ -3,11 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
-from speclint.equations import Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
-from speclint_clearances.sources import CGPM
-
-#: Standard acceleration of free fall [m/s²].
-GRAVITY: MetresPerSecondSquared = 9.80665
+from speclint.equations import CGPM, Kilograms, Metres, MetresPerSecondSquared, Newtons, Pascals, Ratio
 
 
 @formula("L = √((x_1 − x_2)² + (y_1 − y_2)²)", cites=[FIRST_PRINCIPLES])

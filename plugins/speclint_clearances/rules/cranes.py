@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kilograms, Metres, Newtons
+from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons
 from speclint.facts import goes_up, mass_of_part, mass_together, mass_weighed, share_of_mass
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.specs import Crane, Jib, LiftedState, LiftingPlan, LiftingPoint, Weight, Weldment
@@ -21,7 +21,6 @@ from speclint_clearances.formulae.cranes import (
     weld_over,
 )
 from speclint_clearances.formulae.lifting import (
-    GRAVITY,
     distance,
     dynamic_pull,
     force_of_mass,
@@ -118,7 +117,7 @@ def _leg(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet: S
         marked = _pull(f"{name}, all", point, across, plan, load_of(plan.weights, sheet), sheet)
     else:
         m_w = sheet.take(f"m_w {name}", point.working_load)
-        marked = sheet.work(f"F_w {name}", force_of_mass, m=m_w, g=GRAVITY)
+        marked = sheet.work(f"F_w {name}", force_of_mass, m=m_w, g=STANDARD_GRAVITY)
     judged = sheet.at_most(pull, marked).else_says(
         f"{{item}}: leg at {name} pulled by {{found}}, {{limit}} allowed"
     )
@@ -135,7 +134,7 @@ def _pull(
     k = sheet.work(f"k {name}", share_of_leg, x_c=load.x, y_c=load.y, L=L, **ends)
     r = sheet.work(f"r {name}", distance, x_1=x_1, y_1=y_1, x_2=load.x, y_2=load.y)
     h = sheet.take("h", plan.hook_height)
-    F = sheet.work(f"F {name}", leg_pull, k=k, m=load.m, g=GRAVITY, r=r, h=h)
+    F = sheet.work(f"F {name}", leg_pull, k=k, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
     return sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=F)
 
 
@@ -251,7 +250,7 @@ def _jib(name: str, one: Jib, sheet: Sheet) -> Judgement:
     m, D = max(load, lifted), sheet.take(f"D {name}", one.post)
     s = sheet.limit("shared", "s") if sheet.read(f"posts of {name}", one.posts) == "two" else 1.0
     r, k = sheet.take(f"r {name}", one.reach), sheet.limit("jerk", "k")
-    M = sheet.work(f"M {name}", moment_of_jib, s=s, k=k, m=m, g=GRAVITY, r=r)
+    M = sheet.work(f"M {name}", moment_of_jib, s=s, k=k, m=m, g=STANDARD_GRAVITY, r=r)
     t, n = sheet.take(f"t {name}", one.wall), sheet.limit("factor", "n")
     metal = sheet.material_named(f"the post of {name}", one.material)
     R = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE, thickness=t)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
-from speclint.equations import Kilograms, Metres, Newtons, Pascals
+from speclint.equations import STANDARD_GRAVITY, Kilograms, Metres, Newtons, Pascals
 from speclint.facts import centre_together, goes_up, mass_together, mass_weighed
 from speclint.handbook.bolted_joints import FED_STD_H28, shear_strength, shear_strength_ratio, stripping_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
@@ -16,7 +16,6 @@ from speclint.handbook.members import projected_pressure
 from speclint.handbook.threads import internal_stripping_area
 from speclint.specs import LiftingPlan, LiftingPoint, Lug, Weight
 from speclint_clearances.formulae.lifting import (
-    GRAVITY,
     beside_line,
     distance,
     dynamic_pull,
@@ -185,7 +184,7 @@ def _point(name: str, point: LiftingPoint, plan: LiftingPlan, load: Load, sheet:
         sheet.take("h", plan.hook_height),
     )
     slope = sheet.work(f"s {name}", leg_slope, r=r, h=h)
-    rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=GRAVITY, r=r, h=h)
+    rest = sheet.work(f"F {name}", leg_pull, k=share, m=load.m, g=STANDARD_GRAVITY, r=r, h=h)
     pull = sheet.work(f"F_d {name}", dynamic_pull, x=sheet.limit("dynamic", "x"), F=rest)
     hangs = sheet.at_least(sheet.take(f"z {name}", point.z), load.z).else_says(
         "point {item} at {found}, below the centre of gravity at {limit}"
@@ -232,7 +231,7 @@ def _crossed(
 
 def _eye(name: str, point: LiftingPoint, plan: LiftingPlan, pull: Newtons, sheet: Sheet) -> list[Judgement]:
     marked = sheet.work(
-        f"F_w {name}", force_of_mass, m=sheet.take(f"m_w {name}", point.working_load), g=GRAVITY
+        f"F_w {name}", force_of_mass, m=sheet.take(f"m_w {name}", point.working_load), g=STANDARD_GRAVITY
     )
     thread = sheet.read(f"thread of {name}", point.thread)
     engaged = sheet.take(f"L_e {name}", point.engagement)

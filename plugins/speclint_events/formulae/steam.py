@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    CGPM,
     CubicMetres,
     Kilograms,
     KilogramsPerCubicMetre,
@@ -18,9 +19,6 @@ from speclint.equations import (
     Watts,
 )
 from speclint.handbook.valve_events import BALDWIN
-from speclint_events.sources import CGPM
-
-STANDARD_GRAVITY = 9.80665  # m/s², exact: CGPM 3 (1901)
 
 
 @formula("m_n = x m", cites=[FIRST_PRINCIPLES])

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import CubicMetres, Kilograms, SquareMetres, Watts
+from speclint.equations import STANDARD_GRAVITY, CubicMetres, Kilograms, SquareMetres, Watts
 from speclint.facts import SIDES, bore_as_drawn, flow_of_cylinders, piston_area, worn_wheel
 from speclint.handbook.steam import IF97, density_at_enthalpy, steam_enthalpy
 from speclint.handbook.steam_cycle import indicated_power, mean_pressure_of_work, steam_flow
 from speclint.handbook.valve_events import BALDWIN, End, tractive_effort, tractive_effort_by_the_trade
 from speclint.specs import LoadCase, ValveGear
 from speclint_events.formulae.steam import (
-    STANDARD_GRAVITY,
     effort_of_engine,
     force_of_adhesion,
     mass_of_steam,

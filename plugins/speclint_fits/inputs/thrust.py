@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from speclint import COMMON_PRACTICE, Limit, Sheet
-from speclint.equations import Newtons, Pascals
+from speclint.equations import CGPM, STANDARD_GRAVITY, Newtons, Pascals
 from speclint.facts import (
     bore_named,
     bores_pushing_together,
@@ -19,7 +19,6 @@ from speclint.handbook.members import sum_of_loads
 from speclint.handbook.tables import Reading
 from speclint.specs import CylinderBlock, CylinderLiner, FrameFastening, LoadCase
 from speclint_fits.formulae.pads import thrust_on_pad
-from speclint_fits.sources import CGPM
 
 #: Declared by every rule that takes the thrust of a block.
 LEAD = Limit(
@@ -29,7 +28,7 @@ LEAD = Limit(
     COMMON_PRACTICE,
     "crank angle before its dead centre from which steam or water may push a piston the new way",
 )
-GRAVITY = Reading.exact("standard gravity", 9.80665, "m/s²", CGPM)
+GRAVITY = Reading.exact("standard gravity", STANDARD_GRAVITY, "m/s²", CGPM)
 
 
 def thrust_of(block: CylinderBlock, pad: str, case: LoadCase, sheet: Sheet) -> Newtons:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Source, formula, require
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    CGPM,
+    STANDARD_GRAVITY,
     Kilograms,
     Metres,
     MetresPerSecondSquared,
@@ -15,14 +17,10 @@ from speclint.equations import (
 )
 from speclint.handbook.tables import Reading
 
-_CGPM = Source(
-    "Comptes rendus of the 3rd General Conference on Weights and Measures", "1901", "standard gravity"
-)
-
 
 def standard_gravity() -> Reading:
     """Standard acceleration of free fall, m/s²: exact by definition."""
-    return Reading.exact("standard acceleration of free fall", 9.80665, "m/s²", _CGPM)
+    return Reading.exact("standard acceleration of free fall", STANDARD_GRAVITY, "m/s²", CGPM)
 
 
 @formula("S = m k g", cites=[FIRST_PRINCIPLES])

@@ -6,7 +6,7 @@ import math
 from functools import partial
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import KilogramMetres, Newtons, RadiansPerSecond, Ratio
+from speclint.equations import STANDARD_GRAVITY, KilogramMetres, Newtons, RadiansPerSecond, Ratio
 from speclint.facts import (
     Planes,
     axles_of,
@@ -39,8 +39,6 @@ from speclint_motion.formulae.balance import (
 )
 from speclint_motion.sources import BRIDGE_STRESS, MASTER_MECHANICS
 
-#: Standard acceleration of free fall, m/s², exact: CGPM 3 (1901).
-GRAVITY = 9.80665
 _LEFT_OUT = (
     "thrust of the slide bars, unround tyres, springs and uneven track; wheels that slip; the railway's code and a "
     "competent person decide"
@@ -295,7 +293,7 @@ def weights(axle: DrivingAxle, sheet: Sheet) -> Judgement:
 
 
 def _share_of_load(symbol: str, name: str, wheel: Wheel, k: Ratio, sheet: Sheet) -> Newtons:
-    return sheet.work(symbol, share_of_load, k=k, m=sheet.take(f"m_w {name}", wheel.load), g=GRAVITY)
+    return sheet.work(symbol, share_of_load, k=k, m=sheet.take(f"m_w {name}", wheel.load), g=STANDARD_GRAVITY)
 
 
 def _allowed_by(line: Line, symbol: str, value: Force | Moment, sheet: Sheet) -> float:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    STANDARD_GRAVITY,
     KelvinDifference,
     Kelvins,
     Metres,
@@ -14,7 +15,7 @@ from speclint.equations import (
     WattsPerSquareMetreKelvin,
     WattsPerSquareMetreKelvinToTheFourth,
 )
-from speclint.handbook.heat import INCROPERA, STANDARD_GRAVITY, STEFAN_BOLTZMANN, air_at, rayleigh_number
+from speclint.handbook.heat import INCROPERA, STEFAN_BOLTZMANN, air_at, rayleigh_number
 
 #: How the formulae that read the table of air are stated.
 _UNITS = "properties of air in SI, from a table"

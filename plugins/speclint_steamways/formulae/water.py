@@ -6,6 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    STANDARD_GRAVITY,
     CubicMetres,
     JoulesPerKilogram,
     JoulesPerKilogramKelvin,
@@ -21,7 +22,6 @@ from speclint.equations import (
     Seconds,
     SquareMetres,
 )
-from speclint.handbook.heat import STANDARD_GRAVITY
 from speclint.handbook.steam import IF97, saturated_state
 
 

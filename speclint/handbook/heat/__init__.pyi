@@ -17,7 +17,6 @@ from .conduction import (
 from .convection import (
     CHURCHILL_CHU as CHURCHILL_CHU,
     GNIELINSKI as GNIELINSKI,
-    STANDARD_GRAVITY as STANDARD_GRAVITY,
     film_coefficient as film_coefficient,
     gnielinski_nusselt_number as gnielinski_nusselt_number,
     petukhov_friction_factor as petukhov_friction_factor,

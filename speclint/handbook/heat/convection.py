@@ -11,6 +11,7 @@ import math
 
 from speclint.equations import (
     FIRST_PRINCIPLES,
+    STANDARD_GRAVITY,
     KelvinDifference,
     Metres,
     MetresPerSecondSquared,
@@ -47,10 +48,6 @@ CHURCHILL_CHU = Source(
 def _seen(place: str) -> Source:
     """A place of Incropera whose worked example was seen in a companion to the book, not on the printed page."""
     return INCROPERA.at(f"{place} as printed in a public companion notebook", memory=False)
-
-
-#: Standard acceleration of free fall [m/s²], exact: 3rd General Conference on Weights and Measures, 1901.
-STANDARD_GRAVITY = 9.80665
 
 
 @formula(
