@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
@@ -13,16 +13,18 @@ from speclint.made.dimensions import DimensionMade
 from speclint.made.in_steam import InSteam
 from speclint.specs import Component, MadePart
 
-#: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule conforms; it is out,
-#: a rule fails, and taking metal off clears it; it is out, a rule fails, and nothing that was tried clears it.
-#: Where no rule fails and it is worn past a limit, that is told before it may be conceded; where no size is out, and it
-#: was measured in steam outside its duty, that.
+#: What becomes of a part: it is as drawn; a measurement proves nothing; it is out, and every rule that rests on what is
+#: out conforms; such a rule fails, but as drawn or by the mates as made too; it is out, a rule fails by it, and taking
+#: metal off clears that; it is out, a rule fails by it, and nothing that was tried clears it.
+#: Where no rule fails by it and it is worn past a limit, that is told before it may be conceded; where no size is out,
+#: and it was measured in steam outside its duty, that.
 Outcome = Literal[
     "as drawn",
     "undecided",
     "outside its duty",
     "worn past its limit",
     "ready to concede",
+    "held by other findings",
     "rework",
     "no rework found",
 ]
@@ -54,6 +56,12 @@ class Pair:
     def open_as_drawn(self) -> bool:
         """Whether it stands in the way as made no more than it did as drawn: that is no fault of the part."""
         return self.made.stands_in_the_way is not None and not self._worse
+
+    @property
+    def failed_as_drawn(self) -> bool:
+        """Whether it stood in the way as drawn, and no less gravely than as made, whatever is used of its limit."""
+        was, now = self.drawn.stands_in_the_way, self.made.stands_in_the_way
+        return was is not None and (now is None or was >= now)
 
     @property
     def _worse(self) -> bool:
@@ -149,26 +157,34 @@ class PartMade:
 
         Those with the least left come first.
         """
-        keys = {one.key for one in self.dimensions if one.verdict in ("out", "undecided")}
-        file = self.made.where.file
         found = (
             pair
-            for pair in self.pairs
-            if _share(pair.made) is not None
-            and _share(pair.made) != _share(pair.drawn)
-            and any(step.where.file == file and step.where.key in keys for step in pair.made.steps)
+            for pair in self._resting_on("out", "undecided")
+            if _share(pair.made) is not None and _share(pair.made) != _share(pair.drawn)
         )
         return tuple(sorted(found, key=lambda pair: (-(pair.made.utilisation or 0.0), pair.made.order)))
+
+    def _resting_on(self, *verdicts: str) -> Iterator[Pair]:
+        """The checks that took a dimension of one of some verdicts."""
+        keys = {one.key for one in self.dimensions if one.verdict in verdicts}
+        file = self.made.where.file
+        for pair in self.pairs:
+            if any(step.where.file == file and step.where.key in keys for step in pair.made.steps):
+                yield pair
 
     @property
     def outcome(self) -> Outcome:
         """What becomes of the part."""
         if self.failing and (self.departures or not self.outside_duty):
-            return "rework" if self.reworks else "no rework found"
+            if self.reworks:
+                return "rework"
+            by_it = any(pair.fails and not pair.failed_as_drawn for pair in self.pairs)
+            return "no rework found" if by_it else "held by other findings"
         if any(one.past for one in self.worn):
             return "worn past its limit"
         if self.departures:
-            return "ready to concede"
+            held = any(pair.made.stands_in_the_way is not None for pair in self._resting_on("out"))
+            return "held by other findings" if held else "ready to concede"
         if self.outside_duty:
             return "outside its duty"
         verdicts = [*(one.verdict for one in self.dimensions), *(one.verdict for one in self.in_steam)]

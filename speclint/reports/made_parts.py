@@ -26,7 +26,9 @@ _MARGINS = 5
 _SAID = {
     "as drawn": "as drawn",
     "undecided": "undecided: a measurement does not prove that it is within its limits; measure closer",
-    "ready to concede": "out of its limits, and every rule conforms: ready to concede",
+    "ready to concede": "out of its limits, and every rule that rests on what is out conforms: ready to concede",
+    "held by other findings": "out of its limits; rules that rest on it fail, and they fail as drawn or by its mates "
+    "as made too: clear those first, then judge it again",
     "worn past its limit": "worn past a limit: renew it, or make it good",
     "outside its duty": "measured in steam outside what its duty assumes or its drawing states: change that, or the "
     "part; what fails with the values measured is listed",
@@ -51,7 +53,7 @@ def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
         page.wrapped(f"{count(unread, 'passage')} could not be read, and what rests there is not judged:")
         for one in drawn.complaints:
             page.wrapped(str(one), indent=_COLUMN, hanging=_COLUMN)
-    for part in judged.parts:
+    for part in _gravest_first(judged):
         page.gap()
         page.ends(called_part(part), part.outcome, "strong")
         for line in _lines(part, units_of(drawn)):
@@ -61,9 +63,15 @@ def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
     return page
 
 
+def _gravest_first(judged: Judged) -> Sequence[PartMade]:
+    """The parts in the order of what is to be done with them, those as drawn last."""
+    order = list(_SAID)
+    return sorted(judged.parts, key=lambda part: -order.index(part.outcome))
+
+
 def counted(judged: Judged) -> str:
-    """How many parts have each outcome, in one line."""
-    outcomes = Counter(part.outcome for part in judged.parts)
+    """How many parts have each outcome, in one line, the gravest first."""
+    outcomes = Counter(part.outcome for part in _gravest_first(judged))
     return ", ".join(f"{number} {outcome}" for outcome, number in outcomes.items()) or "no part as made"
 
 
@@ -279,10 +287,10 @@ def made_markdown(drawn: Assessment, judged: Judged) -> str:
     """The same as Markdown: a table of the parts, and of each part its dimensions and what was found."""
     lines = [f"## {marked(counted(judged))}", "", marked(_rule_of(judged)), ""]
     lines += [f"- {marked(str(one))}" for one in drawn.complaints]
-    rows = [(marked(called_part(part)), marked(_SAID[part.outcome])) for part in judged.parts]
+    rows = [(marked(called_part(part)), marked(_SAID[part.outcome])) for part in _gravest_first(judged)]
     lines += table(("part", "what becomes of it"), rows)
     system = units_of(drawn)
-    for part in judged.parts:
+    for part in _gravest_first(judged):
         lines += [f"### {marked(part.made.id)}", ""]
         lines += table(("dimension", "measured", "drawn", "verdict"), _dimension_rows(part, system))
         dimensions = {_dimension(one, system) for one in part.dimensions}

@@ -30,9 +30,10 @@ def works(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_each_part_is_told_with_its_dimension_and_what_becomes_of_it(
     works: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    assert main(["check", "--made", str(works)]) == 1
+    assert main(["check", "--made", str(works), "--family", "liners"]) == 1
     said = " ".join(capsys.readouterr().out.split())
-    assert "1 as drawn, 1 undecided, 1 ready to concede" in said
+    assert "1 ready to concede, 1 undecided, 1 as drawn" in said
+    assert said.index("liner-c, serial") < said.index("liner-b, serial") < said.index("liner-a, serial")
     assert "measured 560.325 mm, U = 4 µm, drawn 560.3 mm ±0.02: out" in said
     assert "margin: liner.fit-hot on liner uses" in said
     assert "support a competent person" in said
