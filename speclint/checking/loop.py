@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
+from speclint.checking.family_names import misspelt_families
 from speclint.checking.inputs import Inputs, context_of
 from speclint.checking.rule_run import check_named, remember
 from speclint.errors import SettingsError, one_of
@@ -65,6 +66,7 @@ def assess(
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
+    misspelt = misspelt_families(settings, [one.name for one in loaded.families])
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
@@ -86,7 +88,7 @@ def assess(
         settings,
         design,
         checks,
-        (*refused, *opened.complaints),
+        (*misspelt, *refused, *opened.complaints),
         context,
         opened.register,
         Basis(settings, opened.materials, opened.design),

@@ -83,7 +83,7 @@ class Unseen:
     ``hazards`` are those of every part whose kind says what it can suffer, in the order of parts and of the list.
     ``unsaid`` are parts of metal whose kind does not say so, ``silent`` the rules that do not say what they guard
     against. ``idle`` are the reasons for which checks do not apply, told like what rules leave out. ``unread`` counts
-    the passages that could not be read: what stands there is not among the parts.
+    the lines that could not be read: what stands there is not among the parts.
     """
 
     hazards: tuple[HazardSeen, ...]

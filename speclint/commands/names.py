@@ -64,7 +64,7 @@ def _lists(folder: Path) -> NameLists:
     if opened.complaints:
         number = len(opened.complaints)
         print(
-            f"speclint: {number} passage{'s' if number > 1 else ''} of the repository could not be read, and names "
+            f"speclint: {number} line{'s' if number > 1 else ''} of the repository could not be read, and names "
             "that stand there are wanting: speclint check says which",
             file=sys.stderr,
         )

@@ -56,15 +56,16 @@ def left_by_joint(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     method = sheet.read("method of tightening", how.method)
     if method == _BY_ANGLE:
         return None
+    spread = sheet.look_up(
+        "s_F", scatter.scatter, method=method
+    )  # first: of a method misspelt nothing else is asked
     if method in _TORQUE_METHODS:
         d = sheet.look_up("d", nominal_diameter, designation=sheet.read("thread", joint.thread))
         given = {"T": sheet.take("T", how.torque), "K": sheet.take("K", how.torque_coefficient)}
         mean = sheet.work("F", tightening.preload_from_torque, d=d, **given)
     else:
         mean = sheet.take("F", how.preload)
-    least = sheet.work(
-        "F_low", scatter.preload_low, F=mean, s=sheet.look_up("s_F", scatter.scatter, method=method)
-    )
+    least = sheet.work("F_low", scatter.preload_low, F=mean, s=spread)
     F, W = sheet.work("F_all", load_of_all, F=least, n=n), 0.0
     if sheet.read("seal", joint.seal) == "gasket":
         ring, name = gasket_ring(joint, sheet), sheet.read("gasket", joint.gasket.name)

@@ -46,7 +46,7 @@ class Arithmetic:
         parts = (
             (self.holds, "hold not conceded", "holds not conceded"),
             (self.not_assessed, "safety check not assessed", "safety checks not assessed"),
-            (self.unread, "passage not readable", "passages not readable"),
+            (self.unread, "line not readable", "lines not readable"),
             (self.not_run, "rule not run", "rules not run"),
             (self.others, "other", "others"),
         )

@@ -68,8 +68,8 @@ def judged_said(found: Comparison) -> Iterator[str]:
     yield from (f"{said[:1].upper()}{said[1:]}." for said in found.not_compared)
     for one in (found.old, found.new):
         if one.assessment is not None and one.assessment.complaints:
-            passages = count(len(one.assessment.complaints), "passage")
-            yield f"{one.called}: {passages} could not be read, and what rests there is not compared: speclint check."
+            lines = count(len(one.assessment.complaints), "line")
+            yield f"{one.called}: {lines} could not be read, and what rests there is not compared: speclint check."
 
 
 def _specs(page: Page, found: Comparison, full: bool) -> None:

@@ -25,7 +25,7 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
     page.wrapped(f"{reached} {'rest on it' if found.key else 'look at it'}.")
     if unread := len(assessment.complaints):
         page.wrapped(
-            f"{count(unread, 'passage')} could not be read, and what rests there is not counted: speclint check."
+            f"{count(unread, 'line')} could not be read, and what rests there is not counted: speclint check."
         )
     for part, checks in groupby(found.checks, key=lambda one: one.component):
         page.gap()

@@ -68,7 +68,7 @@ def _percent(share: float) -> str:
 def not_read(drawn: Assessment, part: str) -> Iterator[str]:
     """What could not be read, and how many checks of the part were not assessed: what rests there is not ranked."""
     if drawn.complaints:
-        unread = count(len(drawn.complaints), "passage")
+        unread = count(len(drawn.complaints), "line")
         yield f"{unread} could not be read, and what rests there is not ranked: speclint check."
     wanting = sum(one.component == part and one.outcome == "not assessed" for one in drawn.checks)
     if wanting:

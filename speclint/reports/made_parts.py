@@ -50,7 +50,7 @@ def made_page(drawn: Assessment, judged: Judged, width: int) -> Page:
     page.wrapped(f"{counted(judged)}. {_rule_of(judged)}", emphasis="faint")
     page.rule("═")
     if unread := len(drawn.complaints):
-        page.wrapped(f"{count(unread, 'passage')} could not be read, and what rests there is not judged:")
+        page.wrapped(f"{count(unread, 'line')} could not be read, and what rests there is not judged:")
         for one in drawn.complaints:
             page.wrapped(str(one), indent=_COLUMN, hanging=_COLUMN)
     for part in _gravest_first(judged):

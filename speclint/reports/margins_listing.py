@@ -64,7 +64,7 @@ def margins_page(assessment: Assessment, found: Margins, width: int) -> Page:
     page.gap()
     page.wrapped(_rest(found))
     if unread := len(assessment.complaints):
-        page.wrapped(f"{count(unread, 'passage')} could not be read: speclint check says which.")
+        page.wrapped(f"{count(unread, 'line')} could not be read: speclint check says which.")
     page.wrapped(CAUTION, emphasis="faint")
     return page
 

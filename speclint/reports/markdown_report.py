@@ -60,7 +60,7 @@ def _complaints(assessment: Assessment) -> list[str]:
     ]
     if not rows:
         return []
-    heading = f"### {count(len(rows), 'passage')} could not be read"
+    heading = f"### {count(len(rows), 'line')} could not be read"
     return [heading, "", *table(("where", "what", "read", "write"), rows[:ROWS]), *_more(rows)]
 
 

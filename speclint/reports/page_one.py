@@ -206,7 +206,8 @@ def _foot(assessment: Assessment, width: int, *, alone: bool) -> list[Line]:
     wanting = [f"{count(drawn, 'place')} still to be drawn"] if drawn else []
     wanting += [f"{count(values, 'value')} still to be stated"] if values else []
     if wanting:
-        page.wrapped(f"{'; '.join(wanting)}.")
+        where = "speclint check --full lists them at its end" if alone else "listed at the end"
+        page.wrapped(f"{'; '.join(wanting)}: {where}.")
     if told := _noted(assessment, alone=alone):
         page.wrapped(told)
     if alone:

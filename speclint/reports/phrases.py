@@ -161,7 +161,7 @@ def verdict(assessment: Assessment) -> str:
         return "NOT CHECKED: the settings could not be read."
     if assessment.complaints:
         first, *others = assessment.complaints
-        more = f" and {count(len(others), 'other passage')}" if others else ""
+        more = f" and {count(len(others), 'other line')}" if others else ""
         return f"NOT COMPLETE: {first.where}{more} could not be read; what could be was checked."
     if assessment.nothing_checked:
         return f"NOTHING WAS CHECKED: {assessment.why_nothing}."

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import groupby
 
-from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
+from speclint.checking import Alike, Assessment, Check, Unfinished, named, still_to_be_drawn
 from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
 from speclint.reports.finding_lines import conceded_by, gravity, where_to_look
@@ -175,8 +176,17 @@ def unfinished_on(page: Page, assessment: Assessment) -> None:
     for one in lists:
         page.gap()
         page.wrapped(one.says, indent=2, hanging=4)
-        for component, keys in one.to_state:
-            page.wrapped(f"{component}: {', '.join(keys)}", indent=4, hanging=4)
+        for parts, keys in _to_state(one, assessment):
+            page.wrapped(f"{named(parts)}: {', '.join(keys)}", indent=4, hanging=4)
+
+
+def _to_state(one: Unfinished, assessment: Assessment) -> Iterator[tuple[list[str], tuple[str, ...]]]:
+    """The values that are wanted, once for the parts of one file that want the same."""
+    files = assessment.design.files if assessment.design else {}
+    alike: dict[tuple[str, tuple[str, ...]], list[str]] = {}
+    for component, keys in one.to_state:
+        alike.setdefault((files.get(component, component), keys), []).append(component)
+    yield from ((parts, keys) for (_, keys), parts in alike.items())
 
 
 def _not_assessed(page: Page, assessment: Assessment) -> None:

@@ -65,7 +65,7 @@ def unseen_page(found: Unseen, width: int) -> Page:
     page.wrapped(f"{hazards_counted(found)}; {found.counted()['judged']} judged.")
     if found.unread:
         page.wrapped(
-            f"{count(found.unread, 'passage')} could not be read; what stands there is not counted: speclint check."
+            f"{count(found.unread, 'line')} could not be read; what stands there is not counted: speclint check."
         )
     page.wrapped(_COUNTED, emphasis="faint")
     page.gap()

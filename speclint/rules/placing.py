@@ -270,8 +270,11 @@ def not_read(files: Sequence[str]) -> NotAssessed:
 
 
 def no_spec_at(link: Link[Any]) -> NotAssessed:
-    """Why a rule ends that follows a link to a spec which could not be read."""
-    return NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read', link.where)
+    """Why a rule ends that follows a link to a spec which could not be read, or is of another kind."""
+    wanted = (
+        f" as a {link.kinds[0].replace('-', ' ')}" if len(link.kinds) == 1 else " as what is wanted there"
+    )
+    return NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read{wanted}', link.where)
 
 
 def entries_of(owner: Spec, table: str, kind: type[T]) -> Mapping[str, T]:

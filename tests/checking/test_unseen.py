@@ -254,7 +254,7 @@ def test_a_file_that_cannot_be_read_is_told(yard: DesignFolder) -> None:
     yard.write({"bad.toml": 'kind = "drum"\nwall = "thick"\n'})
     found = unseen(yard.assess())
     assert found.unread == 1
-    assert "1 passage could not be read; what stands there is not counted" in unseen_page(found, 100).text()
+    assert "1 line could not be read; what stands there is not counted" in unseen_page(found, 100).text()
 
 
 def test_without_readable_settings_nothing_is_counted(yard: DesignFolder) -> None:

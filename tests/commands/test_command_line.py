@@ -156,7 +156,7 @@ def test_the_settings_choose_the_least_grade_that_matters(shop: DesignFolder, gr
 def test_an_unassessed_safety_check_is_exit_1(shop: DesignFolder, capsys: pytest.CaptureFixture[str]) -> None:
     shop.replace("tube.toml", 'pressure = "30 bar gauge"\n', "")
     assert run("check") == 1
-    assert "1 value still to be stated." in capsys.readouterr().out
+    assert "1 value still to be stated: " in capsys.readouterr().out
     assert run("check", "--full") == 1
     assert "1 value to be stated\n    tube: pressure" in capsys.readouterr().out
     shop.replace("speclint.toml", 'stage = "draft"', 'stage = "for-review"')

@@ -329,4 +329,4 @@ def test_names_that_could_not_be_read_are_told_to_be_wanting(
     monkeypatch.chdir(root)
     assert main(["names", "materials"]) == 0
     told = capsys.readouterr().err
-    assert told.startswith("speclint: 1 passage of the repository could not be read, and names ")
+    assert told.startswith("speclint: 1 line of the repository could not be read, and names ")

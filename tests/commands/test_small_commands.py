@@ -216,14 +216,14 @@ def test_what_a_server_needs_and_is_not_there_is_told(
 
 @pytest.mark.usefixtures("shop")
 @pytest.mark.parametrize("number", [1, 2])
-def test_passages_that_could_not_be_read_are_counted(
+def test_lines_that_could_not_be_read_are_counted(
     number: int, shop: DesignFolder, capsys: pytest.CaptureFixture[str]
 ) -> None:
     shop.write({f"bad-{one}.toml": "kind =" for one in range(number)})
     assert main(["names", "cases"]) == 0
-    passages = "1 passage of" if number == 1 else "2 passages of"
+    lines = "1 line of" if number == 1 else "2 lines of"
     assert capsys.readouterr().err == (
-        f"speclint: {passages} the repository could not be read, and names that stand there are wanting: "
+        f"speclint: {lines} the repository could not be read, and names that stand there are wanting: "
         "speclint check says which\n"
     )
 

@@ -70,5 +70,5 @@ def test_one_check_conforms_and_several_conform() -> None:
     assert Arithmetic(holds=1).beside == "0 checks conform."
     assert Arithmetic(observations=2).beside == "There are 2 observations; 0 checks conform."
     assert Arithmetic(holds=2, unread=1, others=2).says == (
-        "2 holds not conceded + 1 passage not readable + 2 others = 5 reasons to withhold release."
+        "2 holds not conceded + 1 line not readable + 2 others = 5 reasons to withhold release."
     )

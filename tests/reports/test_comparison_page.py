@@ -95,7 +95,7 @@ def test_what_could_not_be_compared_or_read_is_said(states: Comparison, workshop
     assert list(judged_said(found))[1:] == [
         "The basis is not compared.",
         "So is the register.",
-        "new: 1 passage could not be read, and what rests there is not compared: speclint check.",
+        "new: 1 line could not be read, and what rests there is not compared: speclint check.",
     ]
 
 

@@ -107,7 +107,7 @@ def test_what_else_it_reaches(tube: Assessment) -> None:
 def test_what_could_not_be_read_is_not_counted(tube: Assessment) -> None:
     fault = Complaint(Location("odd.toml", 4), "broken")
     found = said(replace(tube, complaints=(fault,)), NOTHING)
-    assert found[2] == "1 passage could not be read, and what rests there is not counted: speclint check."
+    assert found[2] == "1 line could not be read, and what rests there is not counted: speclint check."
     assert consequences_data(replace(tube, complaints=(fault,)), NOTHING)["not_read"] == ["odd.toml:4"]
 
 

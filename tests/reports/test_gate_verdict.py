@@ -23,7 +23,7 @@ from tests.tubes import FILES
 WIDE = 300
 ENDED = ReadingStanding(READING, "tube", "changed", ("the file changed", "the revision is C"))
 ONE = Reason("the register cannot be read", ("it is no TOML", "line 3"), 2)
-SUM = "1 passage not readable = 1 reason to withhold release. 0 checks conform."
+SUM = "1 line not readable = 1 reason to withhold release. 0 checks conform."
 
 
 @pytest.fixture
@@ -55,7 +55,7 @@ def test_each_reason_has_its_details_and_where_to_look(tube: Assessment) -> None
     hold = next(one for one in tube.checks if one.rule.name == "tube.stress")
     page = of(Decision((ONE, Reason("a hold: tube", ("113 MPa",), hold=hold)), tube))
     assert page[0] == ended("WITHHELD: 2 reasons", "stage: for-review")
-    assert page[1].startswith("1 hold not conceded + 1 passage not readable = 2 reasons to withhold release.")
+    assert page[1].startswith("1 hold not conceded + 1 line not readable = 2 reasons to withhold release.")
     start = page.index("  the register cannot be read")
     assert page[start - 1 : start + 8] == [
         "",
@@ -214,6 +214,6 @@ def test_the_sums_at_the_gate_count_reasons_by_their_sort(tube: Assessment) -> N
         line for line in of(Decision(reasons, accepted=(VALID, VALID))) if "to withhold release" in line
     )
     assert said == (
-        "1 hold not conceded + 2 safety checks not assessed + 1 passage not readable + 1 rule not run + 2 others "
+        "1 hold not conceded + 2 safety checks not assessed + 1 line not readable + 1 rule not run + 2 others "
         "= 7 reasons to withhold release. Beside them 2 holds conceded; 0 checks conform."
     )

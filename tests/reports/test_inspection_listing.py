@@ -112,7 +112,7 @@ def test_what_was_not_read_or_not_assessed_is_said_first(tube: tuple[Assessment,
         checks=(wanting, replace(wanting, component="b")),
     )
     said = [
-        "2 passages could not be read, and what rests there is not ranked: speclint check.",
+        "2 lines could not be read, and what rests there is not ranked: speclint check.",
         "1 check of tube was not assessed: what rests on nothing here may rest there. speclint check says what is "
         "wanting.",
     ]

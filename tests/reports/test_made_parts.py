@@ -271,7 +271,7 @@ def test_the_exit_code_tells_the_worst(tube: Assessment) -> None:
         assert made_exit_code(of, Judged(parts, "both", False)) == code
     page = said(broken, fine)
     assert page[4:6] == [
-        "1 passage could not be read, and what rests there is not judged:",
+        "1 line could not be read, and what rests there is not judged:",
         "    odd.toml:4: broken",
     ]
 

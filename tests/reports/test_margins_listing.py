@@ -171,7 +171,7 @@ def test_what_is_not_listed_is_counted(tube: Assessment, varied: int, without: i
 
 def test_what_could_not_be_read_is_counted(tube: Assessment) -> None:
     broken = replace(tube, complaints=(Complaint(Location("odd.toml", 4), "broken"),))
-    assert "1 passage could not be read: speclint check says which." in told(broken)
+    assert "1 line could not be read: speclint check says which." in told(broken)
     assert margins_data(broken, Margins("", (), 0, 0))["not_read"] == ["odd.toml:4: broken"]
     assert not any("could not be read" in line for line in told(tube))
 

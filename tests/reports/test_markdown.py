@@ -63,7 +63,7 @@ def test_it_says_what_stands_in_the_way_the_gravest_first(workshop: DesignFolder
     text = text_of(READER.render(markdown.write(every_outcome(workshop))))
     assert text.startswith("NOT TO BE RELIED ON: a rule could not be run.")
     for words in (
-        "1 passage could not be read",
+        "1 line could not be read",
         "mean hoop stress of a tube 113.1 MPa > 100 MPa allowable stress",
         "1.13",
         "tube.toml:4 bore",

@@ -68,7 +68,7 @@ def test_check_and_gate_give_one_sum(crowded: DesignFolder) -> None:
     (gated,) = _sums(gate_page(decision, 200).text())
     assert checked == gated
     assert checked.startswith(
-        f"{MANY} holds not conceded + {MANY} safety checks not assessed + 1 passage not read"
+        f"{MANY} holds not conceded + {MANY} safety checks not assessed + 1 line not read"
     )
     assert f"= {len(decision.reasons)} reasons" in checked
 

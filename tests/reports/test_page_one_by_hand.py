@@ -185,7 +185,11 @@ def test_the_foot_says_what_a_draft_still_wants(workshop: DesignFolder) -> None:
     workshop.loaded = tubes.tubes()
     text = FILES["tube.toml"].replace("hoops = 4\n", "")
     found = workshop.write({**FILES, "tube.toml": text}, settings='[works]\nstage = "draft"\n').assess()
-    assert whole(found)[-3:] == ["", "1 value still to be stated.", CAUTION]
+    assert whole(found)[-3:] == [
+        "",
+        "1 value still to be stated: speclint check --full lists them at its end.",
+        CAUTION,
+    ]
     done = workshop.write({}, settings='[works]\nstage = "for-review"\n').assess()
     assert whole(done)[-2:] == ["", CAUTION]
 

@@ -55,7 +55,7 @@ def test_the_verdict_of_a_run(sound: Assessment) -> None:
         ),
         (
             replace(sound, complaints=(FAULT,) * 3),
-            "NOT COMPLETE: odd.toml:4 and 2 other passages could not be read; what could be was checked.",
+            "NOT COMPLETE: odd.toml:4 and 2 other lines could not be read; what could be was checked.",
         ),
         (replace(sound, checks=idle), "NOTHING WAS CHECKED: no rule applies to duty, rack, tube."),
         (replace(sound, checks=(), touched=False), "NOTHING TO CHECK: what is staged touches no spec."),

@@ -121,7 +121,7 @@ def test_the_other_parts_of_the_summary(made: Assessment, monkeypatch: pytest.Mo
     assert text.startswith(
         "## NOT TO BE RELIED ON: a rule could not be run.\n\n1 hold not conceded + 2 safety checks"
     )
-    assert below(text, "### 1 passage could not be read")[::2] == [
+    assert below(text, "### 1 line could not be read")[::2] == [
         "| where | what | read | write |",
         "| bad.toml:1 | this is not TOML: the value cannot be read | kind = | text and quantities in quotes, such as "
         '"480 mm"; true, false and plain numbers without |',

@@ -69,7 +69,7 @@ def test_the_page_begins_with_the_sums() -> None:
     assert page[:3] == [
         "What was not looked at",
         "3 of 7 hazards of 3 parts have no rule, 2 not assessed, 1 not applicable; 1 judged.",
-        "2 passages could not be read; what stands there is not counted: speclint check.",
+        "2 lines could not be read; what stands there is not counted: speclint check.",
     ]
     assert not any("could not be read" in one for one in lines(replace(FOUND, unread=0)))
 

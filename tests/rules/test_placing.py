@@ -192,7 +192,7 @@ def test_an_entry_that_leads_to_what_cannot_be_read_ends_the_rule(tmp_path: Path
         bench.sheet().leading_to(
             bench.part("rack"), Bay, bench.part("wagon"), "bays", by="rack", called="bay"
         )
-    assert ended.value.says == 'bays.right.rack leads to "other", which could not be read'
+    assert ended.value.says == 'bays.right.rack leads to "other", which could not be read as a rack'
     assert bench.context.asked.everything
 
 
@@ -559,7 +559,7 @@ def test_an_entry_that_a_table_has_not_ends_the_rule(bench: Bench) -> None:
 def test_a_link_that_leads_nowhere_ends_the_rule(tmp_path: Path) -> None:
     bench = Bench(tmp_path, {**ALL, "rack.toml": RACK + "x = 1\n"})
     tube: Any = bench.part("tube")
-    with pytest.raises(NotAssessed, match=r'^held_in leads to "rack", which could not be read$'):
+    with pytest.raises(NotAssessed, match=r'^held_in leads to "rack", which could not be read as a rack$'):
         bench.sheet().follow(tube.held_in)
     assert "rack" in bench.context.consulted.specs
     assert bench.context.asked.followed == {"rack"}

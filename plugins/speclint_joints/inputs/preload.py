@@ -64,6 +64,9 @@ def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: 
     """Work the preload that torque or angle gives, or take the one stated, and the scatter of the method."""
     how = joint.tightening
     method = sheet.read("method of tightening", how.method)
+    spread = sheet.look_up(
+        "s_F", scatter.scatter, method=method
+    )  # first: of a method misspelt nothing else is asked
     if method in TORQUE_METHODS:
         torque = sheet.take("T", how.torque)
         coefficient = sheet.take("K", how.torque_coefficient)
@@ -72,7 +75,6 @@ def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: 
         mean = _turned(joint, sheet, studs)
     else:
         mean = sheet.take("F", how.preload)
-    spread = sheet.look_up("s_F", scatter.scatter, method=method)
     low = sheet.work("F_low", scatter.preload_low, F=mean, s=spread)
     high = sheet.work("F_high", scatter.preload_high, F=mean, s=spread)
     return Tightened(method, mean, spread, low, high)

@@ -142,7 +142,9 @@ def test_tightening_not_laid_down_is_not_assessed(workshop: DesignFolder, line: 
 
 def test_an_unknown_method_is_not_assessed(workshop: DesignFolder) -> None:
     bench(workshop, ("studs", _METHOD, 'method = "torque wrench by eye"'))
-    assert workshop.only("joint.preload", "studs").outcome == "not assessed"
+    found = workshop.only("joint.preload", "studs")
+    assert found.outcome == "not assessed"
+    assert found.says.startswith("no method 'torque wrench by eye' in the handbook; nearest: torque wrench")
 
 
 def _stress(load: float) -> float:
