@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import re
+from pathlib import Path
 
+from speclint.checking.family_names import misspelt_families
+from speclint.families import load_families
+from speclint.repository.settings import load_settings
+from speclint.rules import read_limits
 from tests.readme import README, SHOWN, rewritten
 
 TEXT = README.read_text(encoding="utf-8")
@@ -13,6 +18,19 @@ def test_the_spec_and_the_output_are_the_real_ones() -> None:
     """Written anew by ``python -m tests.readme``; read it before committing it."""
     assert rewritten(TEXT) == TEXT
     assert f"speclint check {SHOWN}" in TEXT
+
+
+def test_the_settings_that_it_shows_are_read_as_they_stand(tmp_path: Path) -> None:
+    """Its limit of a rule that holds a part back is accepted by a reviewer whom the same settings name."""
+    (shown,) = re.findall(r"```toml\n(\[works\] .*?)```", TEXT, re.DOTALL)
+    (tmp_path / "speclint.toml").write_text(shown, encoding="utf-8")
+    settings, complaints = load_settings(tmp_path)
+    assert settings is not None
+    assert complaints == ()
+    loaded = load_families()
+    assert list(misspelt_families(settings, [one.name for one in loaded.families])) == []
+    limits, complaints = read_limits(settings, loaded.rules)
+    assert (len(limits), list(complaints)) == (1, [])
 
 
 def test_it_opens_with_one_paragraph_then_a_spec() -> None:

@@ -110,7 +110,8 @@ def _no_reviewer(rule: Rule, name: object, settings: Settings) -> str:
     """Why a name answers for no limit of a rule; "" for a competent reviewer. Of any grade: reports print the name."""
     reviewer = settings.reviewers.get(name) if isinstance(name, str) else None
     if reviewer is None:
-        return f"another limit of {rule.name} is accepted by one of the reviewers of these settings"
+        named = ", ".join(sorted(settings.reviewers)) or "none is named under [reviewers]"
+        return f"another limit of {rule.name} is accepted by one of the reviewers of these settings ({named})"
     if rule.family not in reviewer.competent_for:
         return f"{name} is not competent for the family {rule.family}, to which {rule.name} belongs"
     return ""

@@ -122,6 +122,12 @@ def test_a_limit_of_a_rule_of_hold_grade_has_grounds_and_a_competent_reviewer(
     assert line in str(complaint)
 
 
+def test_where_no_reviewer_is_named_a_limit_says_so(tmp_path: Path) -> None:
+    text = '[limits."tube.stress"]\nallowable = { value = "99 MPa", grounds = "proved", accepted_by = "T. Ester" }\n'
+    _, (complaint,) = read_limits(settings(tmp_path, text), RULES)
+    assert complaint.message.endswith("of these settings (none is named under [reviewers])")
+
+
 def test_a_complaint_of_a_limit_without_grounds_says_what_to_write(tmp_path: Path) -> None:
     _, (complaint,) = read_limits(
         settings(tmp_path, '[limits."tube.stress"]\nallowable = "1000 MPa"\n'), RULES
@@ -148,7 +154,10 @@ def test_other_limits_need_no_grounds(tmp_path: Path, rule: str, name: str, stat
 @pytest.mark.parametrize(
     ("by", "line"),
     [
-        ("N. Obody", "another limit of tube.hoops is accepted by one of the reviewers of these settings"),
+        (
+            "N. Obody",
+            "another limit of tube.hoops is accepted by one of the reviewers of these settings (B. Oiler, T. Ester)",
+        ),
         ("B. Oiler", "B. Oiler is not competent for the family tubes, to which tube.hoops belongs"),
         ("T. Ester", ""),
     ],
