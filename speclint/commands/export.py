@@ -22,7 +22,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         "--to",
         type=Path,
         metavar="FILE",
-        help="a new file that ends in .csv or .xlsx; CSV is printed without it",
+        help="a file that ends in .csv or .xlsx, written anew where it is there; CSV is printed without it",
     )
 
 

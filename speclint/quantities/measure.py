@@ -206,9 +206,11 @@ def _scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
 
 
 def _new_scale(unit: str, datum: str, dimension: str, words: str) -> _Scale:
-    if dimension.startswith("temperature"):
+    if dimension.startswith("temperature") and unit:
         return _temperature_scale(unit, datum, dimension, words)
     refuse_usual_mistakes(words, dimension)  # psig is a word of the grammar
+    if dimension.startswith("temperature"):
+        return _temperature_scale(unit, datum, dimension, words)
     plain = "pressure" if dimension == "fluid pressure" else dimension
     factor = units.factor(unit, plain)
     if dimension == "fluid pressure" and datum not in ("gauge", "absolute"):

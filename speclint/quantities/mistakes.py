@@ -24,13 +24,18 @@ _INCHES = re.compile(r"([0-9]+) ?- ?([0-9]+/[0-9]+)(.*)")
 _SHORT_DATUM = re.compile(
     r"(?P<before>.*?(?:bar|psi|Pa|/cm²|/in²|/mm²)) ?\(?(?P<word>gauge|absolute|abs\.?|[agü])\)?(?P<after>(?: .*|±.*)?)"
 )
+#: A size, its limits or its tolerance class, and only then the unit: 50±0.1 mm, 50 +0.1/-0 mm, 50 H7 mm.
+_UNIT_LAST = re.compile(
+    r"(?P<size>-?[0-9.]+) ?(?:(?P<limits>± ?[0-9.]+|[+-][0-9.]+ ?/ ?[+-]?[0-9.]+) ?(?P<unit>[^0-9\s±+/.-]\S*)"
+    r"|(?P<letter>[A-Za-z]{1,2}[0-9]{1,2}) (?P<length>mm|cm|m|µm|in|ft))"
+)
 
 
 def refuse_usual_mistakes(words: str, dimension: str) -> None:
     """Tell what is meant where a quantity, its spaces single, is written as many do and speclint does not.
 
     :raises QuantityError: for an empty text, a comma, a space or a dash within a number, a number that is not finite,
-        equal limits without ±, and a fluid pressure with a shortened datum.
+        equal limits without ±, a unit behind the limits, and a fluid pressure with a shortened datum.
     """
     if not words:
         raise QuantityError("the quantity is empty", "a number with its unit, or leave the key out")
@@ -44,6 +49,9 @@ def refuse_usual_mistakes(words: str, dimension: str) -> None:
         plain = _SPACED.sub(lambda found: found[0].replace(" ", ""), words)
         raise QuantityError("a number is written without spaces", f'"{plain}"')
     _refuse_dashes(words)
+    if last := _UNIT_LAST.fullmatch(words):
+        meant = f"{last['size']} {last['unit'] or last['length']} {last['limits'] or last['letter']}"
+        raise QuantityError("the unit stands behind the size, before its limits", f'"{meant}"')
     if dimension == "fluid pressure" and (short := _SHORT_DATUM.fullmatch(words)):
         _refuse_short_datum(short)
 

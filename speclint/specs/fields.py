@@ -140,6 +140,8 @@ class Quantity:
         if isinstance(raw, Mapping):
             return self._read_table(raw)
         value, where = opened(raw)
+        if self.dimension == "ratio" and type(value) in (int, float):
+            raise refusal("a number that may have limits is written as text", f'"{value}"')
         if not isinstance(value, str):
             raise refusal(f"a {self.dimension} is written as text with its unit", example(self.dimension))
         try:

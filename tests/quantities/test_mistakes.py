@@ -12,6 +12,16 @@ from speclint.quantities import read
     ("written", "dimension", "said", "write"),
     [
         ("5,5 mm", "length", "a comma is not a decimal point", '"5.5 mm"'),
+        ("50±0.1 mm", "length", "the unit stands behind the size, before its limits", '"50 mm ±0.1"'),
+        ("50 +0.1/-0 mm", "length", "the unit stands behind the size, before its limits", '"50 mm +0.1/-0"'),
+        (
+            "50 -0.1/-0.2 in",
+            "length",
+            "the unit stands behind the size, before its limits",
+            '"50 in -0.1/-0.2"',
+        ),
+        ("50 H7 mm", "length", "the unit stands behind the size, before its limits", '"50 mm H7"'),
+        ("20±5 °C", "temperature", "the unit stands behind the size, before its limits", '"20 °C ±5"'),
         ("1.234,5 mm", "length", "a comma is not a decimal point", '"1234.5 mm"'),
         ("1,234.5 mm", "length", "a comma is not a decimal point", '"1234.5 mm"'),
         ("1,234,567 mm", "length", "a comma is not a decimal point", '"1234567 mm"'),

@@ -29,6 +29,19 @@ def refused(reader: Any, raw: object) -> tuple[str, str]:
     return context["said"], context["instead"]
 
 
+@pytest.mark.parametrize(("raw", "write"), [(6.5, '"6.5"'), (7, '"7"')])
+def test_a_plain_number_is_proposed_as_it_was_read(raw: float, write: str) -> None:
+    said = "a number that may have limits is written as text"
+    assert refused(Quantity("ratio").read, leaf(raw)) == (said, write)
+
+
+@pytest.mark.parametrize("raw", [True, dt.date(2026, 1, 1)])
+def test_what_is_no_number_is_not_proposed_as_one(raw: object) -> None:
+    said, write = refused(Quantity("ratio").read, leaf(raw))
+    assert said == "a ratio is written as text with its unit"
+    assert "True" not in write
+
+
 @pytest.mark.parametrize(
     ("wanted", "raw"),
     [
