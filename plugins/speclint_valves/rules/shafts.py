@@ -4,9 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement
+from speclint import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
+    Grade,
+    Judgement,
+    Limit,
+    Pair,
+    Rule,
+    Sheet,
+    agreement,
+    rule,
+)
 from speclint.facts import CRACKED, cams_on, torques_needed
-from speclint.specs import LoadCase, Shaft
+from speclint.specs import Cam, LoadCase, Shaft
+from speclint_valves.formulae.keys import depth_for_width, depth_together
 
 
 def _torques(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -52,4 +64,48 @@ one_key: Rule = agreement(
     "forged on",
 )
 
-RULES = (one_key, turns_its_cams)
+
+@rule(
+    "shaft.key-deep-in-both",
+    title="The keyways of a camshaft and of each cam on it are together at least half as deep as their key is wide",
+    on=Shaft,
+    grade=Grade.QUERY,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a key that is as high as one of its size should be does not let the cam onto the shaft, and one planed down "
+    "to go in shears",
+    leaves_out="the height of the key itself, which nothing states: a low one, 0.36 to 0.45 of its width, is told too; "
+    "clearance over it; cams that are forged on",
+    against=(),
+    limits=[
+        Limit(
+            "height",
+            "0.5",
+            "ratio",
+            COMMON_PRACTICE,
+            "least height over width of a key that is not a low one",
+        )
+    ],
+)
+def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
+    """The depth of both keyways together against a share of the width of the key, cam by cam."""
+    keyed = [
+        (cam.id, cam)
+        for cam in cams_on(shaft, sheet)
+        if sheet.is_stated(f"keyway of {cam.id}", cam.keyway_width)
+    ]
+    if not keyed:
+        raise sheet.not_applicable("no cam with a keyway turns on it")
+    t_1 = sheet.take("t_1", shaft.keyway_depth)
+
+    def judge(item: tuple[str, Cam]) -> Judgement:
+        _, cam = item
+        t = sheet.work("t", depth_together, t_1=t_1, t_2=sheet.take("t_2", cam.keyway_depth))
+        b = sheet.take("b", cam.keyway_width)
+        least = sheet.work("t_n", depth_for_width, k=sheet.limit("height", "k"), b=b)
+        says = "keyways of shaft and {item} are together {found} deep, a key of their width wants {limit}"
+        return sheet.at_least(t, least).else_says(says)
+
+    return sheet.each(keyed, judge)
+
+
+RULES = (key_deep_in_both, one_key, turns_its_cams)

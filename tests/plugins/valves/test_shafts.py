@@ -15,6 +15,7 @@ from tests.plugins.valves.gear import train_files
 TURNS, SIDE = "shaft.turns-its-cams", "spindle.side-by-rocker"
 FINE = ("conforms", None)
 WRONG = ("finding", Grade.NONCONFORMITY)
+ASKED = ("finding", Grade.QUERY)
 SILENT = ("not applicable", None)
 SHAFT = 'kind = "shaft"\nid = "shaft"\nduty = "duty"\ntorque = "{}"\n'
 #: The keys by which the parts of one train name themselves and each other.
@@ -238,6 +239,38 @@ def test_one_key_sits_in_shaft_and_cam(
     assert (check.outcome, check.grade) == ends
     if width == "16 mm":
         assert check.says.startswith("keyway width 18 mm (shaft.toml")
+
+
+@pytest.mark.parametrize(
+    ("depth", "ends"),
+    [("4.4 mm", FINE), ("2.01 mm", FINE), ("1.99 mm", ASKED), ("1 mm", ASKED)],
+)
+def test_the_keyways_together_take_a_key_of_the_usual_height(
+    design: DesignFolder, depth: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The key is 18 mm wide, and so at least 9 mm high: the shaft takes 7 mm of it, the cam the other 2 mm."""
+    shafted(design, "600 N·m", "")
+    keyed = f'keyway_width = "18 mm"\nkeyway_depth = "{depth}"\n'
+    for name, text in (("shaft", STRONG), ("cam-0", keyed)):
+        path = design.root / f"{name}.toml"
+        path.write_text(path.read_text(encoding="utf-8") + text, encoding="utf-8")
+    check = design.only("shaft.key-deep-in-both")
+    assert (check.outcome, check.grade) == ends
+
+
+def test_of_a_keyway_without_a_depth_nothing_is_said(design: DesignFolder) -> None:
+    shafted(design, "600 N·m", "")
+    for name, text in (("shaft", STRONG), ("cam-0", 'keyway_width = "18 mm"\n')):
+        path = design.root / f"{name}.toml"
+        path.write_text(path.read_text(encoding="utf-8") + text, encoding="utf-8")
+    check = design.only("shaft.key-deep-in-both")
+    assert check.outcome == "not assessed"
+    assert "keyway_depth is not stated" in check.says
+
+
+def test_a_cam_that_is_not_keyed_has_no_key(design: DesignFolder) -> None:
+    check = shafted(design, "600 N·m", "").only("shaft.key-deep-in-both")
+    assert (check.outcome, check.grade) == SILENT
 
 
 def test_a_cam_that_is_not_keyed_is_not_asked_for_a_keyway(design: DesignFolder) -> None:
