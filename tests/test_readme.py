@@ -28,7 +28,7 @@ def test_the_settings_that_it_shows_are_read_as_they_stand(tmp_path: Path) -> No
     assert settings is not None
     assert complaints == ()
     loaded = load_families()
-    assert list(misspelt_families(settings, [one.name for one in loaded.families])) == []
+    assert list(misspelt_families(settings, loaded)) == []
     limits, refused = read_limits(settings, loaded.rules)
     assert (len(limits), refused) == (1, [])
 

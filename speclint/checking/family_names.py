@@ -2,16 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from speclint.errors import Complaint, Location, nearest
+from speclint.families import Loaded
 from speclint.repository import FILE_NAME, Settings
 
 
-def misspelt_families(settings: Settings, installed: Collection[str]) -> Iterator[Complaint]:
+def misspelt_families(settings: Settings, loaded: Loaded) -> Iterator[Complaint]:
     """A complaint for each name, of the families to leave out or of those that a reviewer is competent for, that is
     near to that of an installed family. Any other name may be that of a family installed elsewhere.
     """
+    installed = {family.name for family in loaded.families}
     for line, key, names in _named(settings):
         for name in names:
             meant = "" if name in installed else nearest(name, installed)

@@ -66,7 +66,7 @@ def assess(
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
-    misspelt = misspelt_families(settings, [one.name for one in loaded.families])
+    misspelt = misspelt_families(settings, loaded)
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])

@@ -1,8 +1,9 @@
 """Every family has one layout, and each thing stands in its place; what two families would work alike stands once.
 
 ``__init__.py`` hooks and nothing else; ``rules/`` one module a subject; ``formulae/`` what the rules work and the
-tables that they look up; ``sources.py`` the works cited. ``inputs`` (a module or a package: what several rules take
-alike), ``figures/`` (drawings for the review pack) and ``data/`` (tables in files) stand only where they are needed.
+tables that they look up. ``sources.py`` (the works cited, beside those that the core names), ``inputs`` (a module or a
+package: what several rules take alike), ``figures/`` (drawings for the review pack) and ``data/`` (tables in files)
+stand only where they are needed.
 """
 
 from __future__ import annotations
@@ -17,8 +18,8 @@ import pytest
 ROOT = Path(__file__).parents[2]
 FAMILIES = sorted(path.parent for path in (ROOT / "plugins").glob("speclint_*/__init__.py"))
 NEEDED, OPTIONAL = (
-    {"__init__.py", "rules", "formulae", "sources.py"},
-    {"inputs.py", "inputs", "figures", "data"},
+    {"__init__.py", "rules", "formulae"},
+    {"sources.py", "inputs.py", "inputs", "figures", "data"},
 )
 #: Where each mark may stand.
 ROOM = {"formula": "formulae", "rule": "rules", "family": "__init__"}

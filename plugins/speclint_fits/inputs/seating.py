@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from speclint import Sheet
-from speclint.equations import Metres, Pascals, SquareMetres
-from speclint.handbook.fits import interference
+from speclint.equations import Kelvins, Metres, Pascals, SquareMetres
+from speclint.handbook.fits import DRAWING_TEMPERATURE, interference, relative_growth
 from speclint.handbook.members import rectangle_area
 from speclint.specs import CylinderBlock, LocatingFace, Pad
 from speclint_fits.formulae.pads import (
@@ -76,3 +76,18 @@ def area_of_faces(one: Seated, sheet: Sheet) -> SquareMetres:
     if sheet.is_stated("height of the pad", one.pad.height):
         height = min(height, sheet.take("h_p", one.pad.height))
     return sheet.work("A", rectangle_area, b=sheet.take("b", one.face.bearing_depth), h=height)
+
+
+def growth_of(length: Metres, pad_in: Seated, at: tuple[Kelvins, Kelvins], sheet: Sheet) -> Metres:
+    """How much more a length of the block grows than its frame, the two at temperatures of their own."""
+    block, frame = sheet.material_of(pad_in.block), sheet.material_of(pad_in.face)
+    return sheet.work(
+        "g",
+        relative_growth,
+        L=length,
+        alpha_1=sheet.look_up("α_b", block.expansion, of=pad_in.block, at=at[0]),
+        T_1=at[0],
+        alpha_2=sheet.look_up("α_f", frame.expansion, of=pad_in.face, at=at[1]),
+        T_2=at[1],
+        T_ref=DRAWING_TEMPERATURE,
+    )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import Rule
-from speclint_fits.rules import carrying_pads, locked_pads, schemes, squareness
+from speclint_fits.rules import carrying_pads, locked_pads, schemes, sliding_pads, squareness
 
-_SUBJECTS = (schemes, locked_pads, carrying_pads, squareness)
+_SUBJECTS = (schemes, locked_pads, sliding_pads, carrying_pads, squareness)
 
 RULES: tuple[Rule, ...] = tuple(rule for subject in _SUBJECTS for rule in subject.RULES)

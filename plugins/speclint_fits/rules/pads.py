@@ -5,7 +5,7 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Metres
 from speclint.facts import locks_block, room_of_pad
-from speclint.handbook.fits import DRAWING_TEMPERATURE, relative_growth
+from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
 from speclint.handbook.members import sum_of_loads
 from speclint.specs import CaseName, LoadCase, LocatingFace
@@ -16,7 +16,15 @@ from speclint_fits.formulae.pads import (
     grown,
     room_left,
 )
-from speclint_fits.inputs.seating import Seated, area_of_faces, interference_of, seated, stress_of, with_form
+from speclint_fits.inputs.seating import (
+    Seated,
+    area_of_faces,
+    growth_of,
+    interference_of,
+    seated,
+    stress_of,
+    with_form,
+)
 from speclint_fits.inputs.thrust import LEAD, thrust_of
 
 _HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
@@ -97,7 +105,7 @@ def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     )
     T_b, T_f = sheet.take("T_b", measure), sheet.take("T_f", case.temperature_of(pad_in.face))
     width = sheet.take(f"w of {pad_in.face.id}", pad_in.pad.width)
-    growth = _growth(width, pad_in, (T_b, T_f), sheet)
+    growth = growth_of(width, pad_in, (T_b, T_f), sheet)
     wedged = stress_of(pad_in, sheet.work("δ_h", grown, delta=delta, g=growth), T_b, sheet)
     thrust = thrust_of(pad_in.block, sheet.read("pad", pad_in.face.pad), case, sheet)
     sigma = sheet.work("σ_t", bearing_with_thrust, sigma=wedged, T=thrust, A=area_of_faces(pad_in, sheet))
@@ -108,21 +116,6 @@ def _crushing(pad_in: Seated, delta: float, case: LoadCase, sheet: Sheet) -> Jud
     share = sheet.limit("proof_share", "k")
     allowed = min(sheet.work("S", share_of_strength, k=share, R=proof) for proof in proofs)
     return sheet.at_most(sigma, allowed).else_says("pad pressed by {found} hot, {limit} allowed")
-
-
-def _growth(length: float, pad_in: Seated, at: tuple[float, float], sheet: Sheet) -> float:
-    """How much more a length of the block grows than its frame."""
-    block, frame = sheet.material_of(pad_in.block), sheet.material_of(pad_in.face)
-    return sheet.work(
-        "g",
-        relative_growth,
-        L=length,
-        alpha_1=sheet.look_up("α_b", block.expansion, of=pad_in.block, at=at[0]),
-        T_1=at[0],
-        alpha_2=sheet.look_up("α_f", frame.expansion, of=pad_in.face, at=at[1]),
-        T_2=at[1],
-        T_ref=DRAWING_TEMPERATURE,
-    )
 
 
 @rule(
@@ -150,7 +143,7 @@ def growth_room(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     length = sheet.work("L", far_side, a=sheet.take("a", pad_in.pad.at), w=sheet.take("w", pad_in.pad.width))
     room = _room(pad_in, sheet)
-    left = sheet.work("r_h", room_left, r=room, g=_growth(length, pad_in, at, sheet))
+    left = sheet.work("r_h", room_left, r=room, g=growth_of(length, pad_in, at, sheet))
     return sheet.stays(left, room, strictly=True)
 
 

@@ -25,20 +25,6 @@ def shift_at_studs(
     return C * abs(alpha_1 * (T_1 - T_ref) - alpha_2 * (T_2 - T_ref)) / 2
 
 
-@formula("r = (D − d)/2", cites=[FIRST_PRINCIPLES])
-def room_of_stud(D: Metres, d: Metres) -> Metres:
-    """Movement of a part before its hole touches the stud, the stud in the middle of its hole when cold.
-
-    r = (D − d)/2
-
-    ``D`` hole, ``d`` stud [m]. Returns [m].
-
-    >>> round(room_of_stud(D=0.026, d=0.024) * 1e3, 6)
-    1.0
-    """
-    return (D - d) / 2
-
-
 @formula("r_n = x r", cites=[COMMON_PRACTICE])
 def share_of_room(x: Ratio, r: Metres) -> Metres:
     """Clearance that expansion may use.

@@ -8,14 +8,13 @@ from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import block_of_ring
-from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.fits import DRAWING_TEMPERATURE, room_in_hole
 from speclint.handbook.materials import Material
 from speclint.handbook.tables import Reading
 from speclint.handbook.threads import thread
 from speclint.specs import BoltedJoint, CaseName, Component, CylinderLiner, LoadCase, ValveSeat, Weldment
 from speclint_pairings.formulae.expansion import (
     range_allowed,
-    room_of_stud,
     share_of_room,
     shift_at_studs,
     stress_of_unlike_plates,
@@ -96,7 +95,7 @@ def _clamped(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         T_ref=DRAWING_TEMPERATURE,
     )
     d = sheet.look_up("d", stud_diameter, designation=sheet.read("thread", joint.thread))
-    room = sheet.work("r", room_of_stud, D=sheet.take("D", joint.hole), d=d)
+    room = sheet.work("r", room_in_hole, D=sheet.take("D", joint.hole), d=d)
     return sheet.at_most(
         shift, sheet.work("r_n", share_of_room, x=sheet.limit("share_of_room", "x"), r=room)
     ).else_says("heat moves the part {found} at its studs, {limit} allowed")

@@ -102,8 +102,9 @@ def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
         t = sheet.work("t", depth_together, t_1=t_1, t_2=sheet.take("t_2", cam.keyway_depth))
         b = sheet.take("b", cam.keyway_width)
         least = sheet.work("t_n", depth_for_width, k=sheet.limit("height", "k"), b=b)
-        says = "keyways of shaft and {item} are together {found} deep, a key of their width wants {limit}"
-        return sheet.at_least(t, least).else_says(says)
+        return sheet.at_least(t, least).else_says(
+            "keyways of shaft and {item} are together {found} deep, a key of their width wants {limit}"
+        )
 
     return sheet.each(keyed, judge)
 

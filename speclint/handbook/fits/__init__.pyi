@@ -34,6 +34,7 @@ from .limits_and_fits import (
     kind_of_fit as kind_of_fit,
     least_clearance as least_clearance,
     least_interference as least_interference,
+    room_in_hole as room_in_hole,
     share_of_diameter as share_of_diameter,
     share_of_size as share_of_size,
 )

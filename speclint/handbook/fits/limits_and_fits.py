@@ -253,3 +253,17 @@ def share_of_size(k: Ratio, t: Metres) -> Metres:
     12.325
     """
     return k * t
+
+
+@formula("r = (D − d)/2", cites=[FIRST_PRINCIPLES])
+def room_in_hole(D: Metres, d: Metres) -> Metres:
+    """Movement of a part before its hole touches the stud or bolt that stands in the middle of it when cold.
+
+    r = (D − d)/2
+
+    ``D`` hole, ``d`` stud or bolt [m]. Returns [m], negative where it does not go in.
+
+    >>> round(room_in_hole(D=0.026, d=0.024) * 1e3, 6)
+    1.0
+    """
+    return (D - d) / 2
