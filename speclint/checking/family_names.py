@@ -13,7 +13,7 @@ def misspelt_families(settings: Settings, loaded: Loaded) -> Iterator[Complaint]
     """A complaint for each name, of the families to leave out or of those that a reviewer is competent for, that is
     near to that of an installed family. Any other name may be that of a family installed elsewhere.
     """
-    installed = {family.name for family in loaded.families}
+    installed = {*(family.name for family in loaded.families), *loaded.left_out} - {*loaded.absent}
     for line, key, names in _named(settings):
         for name in names:
             meant = "" if name in installed else nearest(name, installed)

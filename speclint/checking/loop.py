@@ -66,7 +66,6 @@ def assess(
     settings, design = opened.settings, opened.design
     if settings is None:
         return Assessment(opened.root, loaded, None, None, (), opened.complaints)
-    misspelt = misspelt_families(settings, loaded)
     loaded = loaded.without(settings.families.left_out)
     require(loaded, settings.families.required)
     limits, refused = read_limits(settings, loaded.rules) if settings.limits else ({}, [])
@@ -88,7 +87,7 @@ def assess(
         settings,
         design,
         checks,
-        (*misspelt, *refused, *opened.complaints),
+        (*misspelt_families(settings, loaded), *refused, *opened.complaints),
         context,
         opened.register,
         Basis(settings, opened.materials, opened.design),

@@ -40,7 +40,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Judge every pair, choose, and print; returns the exit code."""
     from speclint.checking import Processes, assess, rules_asked_for
-    from speclint.made import bench_of, finish_sizes, pair
+    from speclint.made import bench_of, finish_sizes, pair, require_solver
     from speclint.reports import pairs_data, pairs_exit_code, pairs_markdown, pairs_page
     from speclint.repository import find_root
 
@@ -49,6 +49,7 @@ def run(options: argparse.Namespace) -> int:
 
         write(published_schema("speclint.pairs/1"), options.to)
         return 0
+    require_solver()
     root = find_root([options.folder])
     loaded = families_for([root])
     within = _within(options.within)

@@ -3,6 +3,7 @@ from .alike import (
 )
 from .assignment import (
     best_worst as best_worst,
+    require_solver as require_solver,
 )
 from .design_as_made import (
     as_made as as_made,

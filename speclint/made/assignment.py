@@ -39,12 +39,22 @@ def best_worst(margins: Margins) -> tuple[tuple[int, int], ...]:
     return _assigned(margins, values[low], by_sum=True)
 
 
-def _assigned(margins: Margins, least: float, *, by_sum: bool = False) -> tuple[tuple[int, int], ...]:
-    """As many pairs as there can be of margins no less than one; of these the best sum where that is asked for."""
+def require_solver() -> None:
+    """Refuse to pair where what chooses the pairs is not installed, before any is judged.
+
+    :raises SettingsError: where scipy is not installed.
+    """
     try:
-        from scipy.optimize import linear_sum_assignment
+        import scipy.optimize  # noqa: F401  # only to see that it is there
     except ImportError as problem:
         raise SettingsError(_NOT_INSTALLED) from problem
+
+
+def _assigned(margins: Margins, least: float, *, by_sum: bool = False) -> tuple[tuple[int, int], ...]:
+    """As many pairs as there can be of margins no less than one; of these the best sum where that is asked for."""
+    require_solver()
+    from scipy.optimize import linear_sum_assignment
+
     greatest = max(max(row) for row in margins)
     # a pair that may not be costs more than all that may together, so that there are as few as there can be
     dear = (greatest - least + 1) * (min(len(margins), len(margins[0])) + 1)

@@ -36,6 +36,7 @@ from .two_states import (
     Comparison as Comparison,
     StateOfDesign as StateOfDesign,
     compare as compare,
+    refuse_no_state as refuse_no_state,
     state_called as state_called,
     state_of as state_of,
 )

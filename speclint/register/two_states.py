@@ -131,6 +131,20 @@ class Checking:
     kept: KeptFolder | None = None
 
 
+def refuse_no_state(called: str, folder: Path) -> None:
+    """Refuse a word that names no state, before anything is checked.
+
+    :raises DesignError: for a file that is no report.
+    :raises RevisionError: where git has no such revision.
+    """
+    path = Path(called)
+    if path.is_dir() or (path.is_file() and path.suffix.lower() == _REPORT):
+        return
+    if path.exists():
+        raise DesignError(f"{called}: neither a folder nor a report that ends in {_REPORT}")
+    at_revision(find_root([folder]), called)
+
+
 def state_called(called: str, folder: Path, scratch: Path, how: Checking) -> StateOfDesign:
     """The state that a word names: a folder, a report of an earlier run, or a git revision of a repository.
 
@@ -142,13 +156,12 @@ def state_called(called: str, folder: Path, scratch: Path, how: Checking) -> Sta
     :raises SettingsError: where a state has no settings that can be read.
     :raises TableError: for a report that cannot be read.
     """
+    refuse_no_state(called, folder)
     path = Path(called)
-    if path.is_file() and path.suffix.lower() == _REPORT:
-        return StateOfDesign(f"the report {path.name}", checks_of_report(path))
     if path.is_dir():
         return _checked(f"the folder {called}", [path], find_root([path]), None, how)
     if path.exists():
-        raise DesignError(f"{called}: neither a folder nor a report that ends in {_REPORT}")
+        return StateOfDesign(f"the report {path.name}", checks_of_report(path))
     root = find_root([folder])
     snapshot = at_revision(root, called)
     if snapshot.read(FILE_NAME) is None:

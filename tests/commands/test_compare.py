@@ -107,3 +107,23 @@ def test_its_schema_is_written_and_nothing_compared(capsys: pytest.CaptureFixtur
     assert main(["compare", "no such state", "--schema"]) == 0
     schema = json.loads(capsys.readouterr().out)
     assert schema["properties"]["schema"] == {"const": "speclint.comparison/1"}
+
+
+@pytest.mark.usefixtures("shop")
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (("HEAD", "nowhere"), "nowhere: git has no such revision"),
+        (("nowhere", "HEAD"), "nowhere: git has no such revision"),
+        (("HEAD", "tube.toml"), "tube.toml: neither a folder nor a report that ends in .json"),
+    ],
+)
+def test_a_state_that_is_not_there_is_told_before_anything_is_checked(
+    words: tuple[str, str], said: str, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def checked(*_: object, **__: object) -> None:
+        raise AssertionError("a state was checked")
+
+    monkeypatch.setattr("speclint.register.two_states.assess", checked)
+    assert main(["compare", *words]) == 2
+    assert said in capsys.readouterr().err

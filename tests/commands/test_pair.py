@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 import pytest
@@ -109,3 +110,16 @@ def test_as_markdown_by_one_rule_alone(works: Path, capsys: pytest.CaptureFixtur
 def test_its_schema_is_written_and_nothing_judged(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["pair", "no-kind", "no-kind", "--schema"]) == 0
     assert json.loads(capsys.readouterr().out)["properties"]["schema"] == {"const": "speclint.pairs/1"}
+
+
+def test_without_what_chooses_the_pairs_nothing_is_judged(
+    works: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def checked(*_: object, **__: object) -> None:
+        raise AssertionError("the drawings were checked")
+
+    monkeypatch.setattr("speclint.checking.loop.assess", checked)
+    monkeypatch.setattr("speclint.checking.assess", checked)
+    monkeypatch.setitem(sys.modules, "scipy", None)
+    assert main(["pair", "cylinder-liner", "cylinder-block", "--in", str(works)]) == 2
+    assert "scipy, which is not installed: pip install speclint[pairing]" in capsys.readouterr().err
