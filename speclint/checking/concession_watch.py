@@ -9,10 +9,10 @@ from typing import Literal
 
 from speclint.checking.check_result import Check
 from speclint.checking.rule_run import check
-from speclint.errors import one_of
+from speclint.errors import DesignError, one_of
 from speclint.families import Loaded
 from speclint.quantities import number
-from speclint.repository import Concession, Register
+from speclint.repository import Concession, Register, component_called
 from speclint.rules import Context, Grade, Rule
 from speclint.specs import Component
 
@@ -32,11 +32,10 @@ def _component(context: Context, name: str) -> Component:
 
 
 def _rule_on(context: Context, loaded: Loaded, component: str, name: str) -> Rule | str:
-    spec = context.design.specs.get(component)
-    if not isinstance(spec, Component):
-        if component in context.design.files:
-            return f"{component} could not be read, or is not a component"
-        return f"no component is called {component}; write {one_of(component, context.design.files)}"
+    try:
+        spec = component_called(component, context.design)
+    except DesignError as problem:
+        return str(problem)
     rules = {rule.name: rule for rule in loaded.rules_for({spec.kind}) if isinstance(spec, rule.on)}
     return (
         rules.get(name)

@@ -12,12 +12,11 @@ from typing import TYPE_CHECKING
 from speclint.commands.loading import families_for
 from speclint.commands.new_files import write_in_folder
 from speclint.commands.streams import standard_output
-from speclint.errors import DesignError, OutputError, SettingsError, TableError, one_of
+from speclint.errors import OutputError, SettingsError, TableError
 
 if TYPE_CHECKING:
     from speclint.made import Recorded
     from speclint.repository import Design, TableMapping
-    from speclint.specs import Component
 
 EXAMPLE = "speclint record sheet.csv --inspection-sheet --part liner-left --serial L-05 --made-to B --in example_specs"
 
@@ -48,11 +47,11 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Read the table, write the record, and list every row that could not be read; returns the exit code."""
     from speclint.made import as_toml, missing_columns, record
-    from speclint.repository import find_root, open_repository, read_shop_table
+    from speclint.repository import component_called, find_root, open_repository, read_shop_table
 
     root = find_root([options.folder])
     design = open_repository([root], families_for([root]).kinds).design
-    part = _part(design, options.part)
+    part = component_called(options.part, design)
     mapping = _mapping(root, design, options)
     table = read_shop_table(options.table, mapping.layout)
     if missing := missing_columns(table, mapping):
@@ -70,15 +69,6 @@ def run(options: argparse.Namespace) -> int:
     with standard_output() as stream:
         stream.write(_told(recorded, target.relative_to(root).as_posix()))
     return int(bool(recorded.refused))
-
-
-def _part(design: Design, name: str) -> Component:
-    from speclint.specs import Component
-
-    part = design.specs.get(name)
-    if not isinstance(part, Component):
-        raise DesignError(f"no component is called {name}; write {one_of(name, design.part_names())}")
-    return part
 
 
 def _mapping(root: Path, design: Design, options: argparse.Namespace) -> TableMapping:

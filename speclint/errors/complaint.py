@@ -100,7 +100,7 @@ def one_of(word: str, known: Iterable[str]) -> str:
             return f'"{shortened(holding[0])}"'
         named = holding or names
         shown = named[:_FIRST_NAMED] if len(named) > _MOST_NAMED else named
-        return f"one of {_listed(shown)}, or another of {len(names)}"
+        return f"one of {_listed(shown)}; there are {len(names)}"
     return f"one of {_listed(names)}" if len(names) > 1 else _listed(names)
 
 

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import cast
 
 from speclint.checking import Assessment, Check, Swing, swings
-from speclint.errors import DesignError, Location, one_of
+from speclint.errors import DesignError, Location
 from speclint.handbook.inspection import Decision, accepted_between, greatest_uncertainty, guard_band
 from speclint.made.inspection_points import (
     AskedOnPaper,
@@ -21,7 +21,7 @@ from speclint.made.inspection_points import (
     inspection_points,
 )
 from speclint.quantities import Measure
-from speclint.repository import Design
+from speclint.repository import Design, component_called
 from speclint.specs import Component, MadePart, QuantityAt, quantities_of
 
 #: Of these the part is designed for, or it meets them in service: nobody measures them on the part.
@@ -133,11 +133,9 @@ def checked_for(name: str, design: Design) -> frozenset[str]:
 
 
 def _component(name: str, design: Design) -> Component:
-    part = design.specs.get(name)
+    part = component_called(name, design)
     if isinstance(part, MadePart):
         raise DesignError(f"{name} is a part as made; give the component that it was made to")
-    if not isinstance(part, Component):
-        raise DesignError(f"no component is called {name}; write {one_of(name, design.part_names())}")
     return part
 
 

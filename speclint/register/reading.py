@@ -9,12 +9,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from speclint.errors import DesignError, one_of
+from speclint.errors import DesignError
 from speclint.register.entering import Opened, opened, signed_by
 from speclint.register.lock import locked
 from speclint.register.reading_standing import not_accepted, not_named, role_of
 from speclint.register.writing import append_entries
-from speclint.repository import DrawingReading, DrawingState, Register, drawing_state
+from speclint.repository import DrawingReading, DrawingState, Register, component_called, drawing_state
 from speclint.specs import Component, names_nothing
 
 if TYPE_CHECKING:
@@ -96,10 +96,7 @@ def _to_read(name: str, repository: Opened) -> DrawingState:
     :raises DesignError: where there is no such component, no file of its drawing that can be read, or it is read.
     """
     design = repository.surroundings.context.design
-    if not isinstance(design.specs.get(name), Component):
-        if name in design.files:
-            raise DesignError(f"{name} could not be read, or is not a component")
-        raise DesignError(f"no component is called {name}; write {one_of(name, design.files)}")
+    component_called(name, design)
     state = _state_of(name, repository)
     if state is None:
         says = f'{name} names no file of its drawing; drawing_file = "…" in {design.files[name]} names one'

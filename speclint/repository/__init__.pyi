@@ -20,6 +20,7 @@ from .change import (
 from .changes import (
     Changes as Changes,
 )
+from .component_called import component_called as component_called
 from .concession import (
     Concession as Concession,
     Register as Register,

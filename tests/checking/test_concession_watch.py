@@ -54,7 +54,7 @@ def test_what_stands_in_the_way_can_be_accepted_and_nothing_else(
     ("component", "rule", "why"),
     [
         ("tubee", "tube.stress", 'no component is called tubee; write "tube"'),
-        ("duty", "tube.stress", "duty could not be read, or is not a component"),
+        ("duty", "tube.stress", "duty is of the kind duty, which is no component"),
         ("tube", "tube.stres", 'no rule on a tube is called tube.stres; write "tube.stress"'),
         ("rack", "tube.stress", "no rule on a rack is called tube.stress; write "),
     ],

@@ -153,7 +153,7 @@ def test_every_form_tells_the_same(capsys: pytest.CaptureFixture[str]) -> None:
     ("words", "told"),
     [
         (["tub"], 'no component is called tub; write "tube"'),
-        (["duty"], "no component is called duty"),
+        (["duty"], "duty is of the kind duty"),
         (["tube", "--values", "0"], "--values is a number from 1 to 32, not 0"),
         (["tube", "--values", "2"], "--values is for a sheet to be filled in"),
     ],

@@ -230,7 +230,7 @@ def test_where_no_row_can_be_read_nothing_is_written(
             MAPPING,
             SETTINGS,
             ["--part", "duty"],
-            "no component is called duty",
+            "duty is of the kind duty",
         ),  # a spec, and no component
         (MAPPING, SETTINGS, ["--part", "covr"], 'no component is called covr; write "cover"'),
     ],

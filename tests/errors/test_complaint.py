@@ -29,14 +29,14 @@ def test_a_short_list_is_named_in_full() -> None:
 
 def test_of_a_long_list_the_first_are_named_and_how_many_there_are() -> None:
     first = ", ".join(f'"{name}"' for name in SIXTEEN[:8])
-    assert one_of("zz", [*SIXTEEN, "part-16"]) == f"one of {first}, or another of 17"
+    assert one_of("zz", [*SIXTEEN, "part-16"]) == f"one of {first}; there are 17"
 
 
 def test_of_a_long_list_those_that_hold_the_word_are_named() -> None:
     """The word "fit" is too short to resemble "fit_length", and yet it is what was meant."""
     assert one_of("fit", [*SIXTEEN, "fit_length"]) == '"fit_length"'
     assert one_of("fit", [*SIXTEEN, "fit_length", "free_fit_end"]) == (
-        'one of "fit_length", "free_fit_end", or another of 18'
+        'one of "fit_length", "free_fit_end"; there are 18'
     )
 
 
@@ -46,7 +46,7 @@ def test_of_up_to_sixteen_that_hold_the_word_all_are_named() -> None:
     holding = [f"fit_length_{number:02}" for number in range(17)]
     for count, shown in ((9, 9), (16, 16), (17, 8)):
         listed = ", ".join(f'"{name}"' for name in holding[:shown])
-        assert one_of("fit", [*others, *holding[:count]]) == f"one of {listed}, or another of {30 + count}"
+        assert one_of("fit", [*others, *holding[:count]]) == f"one of {listed}; there are {30 + count}"
 
 
 def test_a_word_longer_than_a_line_is_compared_with_none() -> None:
@@ -56,7 +56,7 @@ def test_a_word_longer_than_a_line_is_compared_with_none() -> None:
 
 
 def test_a_word_of_two_letters_is_looked_for_in_no_name() -> None:
-    assert one_of("fi", [*SIXTEEN, "fit_length_of_all"]).endswith("or another of 17")
+    assert one_of("fi", [*SIXTEEN, "fit_length_of_all"]).endswith("; there are 17")
 
 
 def test_the_most_similar_name_is_named_alone() -> None:
@@ -84,7 +84,7 @@ def test_a_name_that_holds_the_word_stands_before_one_that_is_only_similar() -> 
     """3 letters of tappet are of pipe, 2 · 3/(4 + 6) = 0.6; stream has all 5 of steam, 2 · 5/(5 + 6) = 0.91."""
     assert one_of("pipe", ["steam-pipe", "tappet"]) == '"steam-pipe"'
     assert one_of("pipe", ["pipe-of-the-boiler", "steam-pipe-live", "tappet"]) == (
-        'one of "pipe-of-the-boiler", "steam-pipe-live", or another of 3'
+        'one of "pipe-of-the-boiler", "steam-pipe-live"; there are 3'
     )
     assert one_of("steam", ["steam-pipe-of-the-left", "stream"]) == '"stream"'
 

@@ -181,7 +181,7 @@ def test_the_metal_is_listed_with_what_its_figures_carry(tmp_path: Path) -> None
     assert figure.carried == pytest.approx(0.6e-6 * 105.5 * 199.85 / 0.5, rel=1e-3)
 
 
-@pytest.mark.parametrize(("name", "said"), [("tub", '"tube"'), ("duty", "no component is called duty")])
+@pytest.mark.parametrize(("name", "said"), [("tub", '"tube"'), ("duty", "duty is of the kind duty")])
 def test_what_is_no_component_is_refused_in_one_line(tmp_path: Path, name: str, said: str) -> None:
     with pytest.raises(DesignError) as problem:
         listed(tmp_path, part=name)

@@ -82,7 +82,7 @@ def test_a_reading_is_entered_for_the_part_and_those_alike(shop: DesignFolder) -
     ("change", "component", "said"),
     [
         (("", ""), "covr", 'no component is called covr; write "cover"'),
-        (("", ""), "duty", "duty could not be read, or is not a component"),
+        (("", ""), "duty", "duty is of the kind duty, which is no component"),
         (("", ""), "ring", 'ring names no file of its drawing; drawing_file = "…" in ring.toml names one'),
         (("cover.svg", "gone.svg"), "cover", "cover: the file gone.svg is not there"),
         (("cover.svg", "duty"), "cover", "cover: the file duty is a folder"),
