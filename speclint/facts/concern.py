@@ -20,24 +20,28 @@ _OF_PRESSURE = (
 _AS_THEIR_NEIGHBOUR = ("bolted-joint", "weldment")
 #: Links from a part to the one whose pressure it holds with it.
 _HOLDS_WITH = ("holds", "makes", "becomes")
-#: Kinds whose failure can hurt someone: they come down, fly off, or let go what moves. Common practice.
+#: Kinds whose failure can hurt someone: they come down, fly off, burst, or let go what moves. Common practice.
 _CAN_HURT = (
     "bolted-joint",
     "chamber-cover",
     "crosshead",
+    "cylinder-block",
     "cylinder-cover",
     "frame-fastening",
     "gland",
     "lens-joint",
     "lifting-plan",
     "pin",
+    "pipe-flange",
     "piston",
     "piston-rod",
     "poppet-valve",
     "slide-bar",
     "steam-pipe",
+    "stuffing-box",
     "valve-cage",
     "valve-seat",
+    "weldment",
 )
 
 

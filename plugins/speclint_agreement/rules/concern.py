@@ -40,6 +40,7 @@ safety_part: Rule = agreement(
     title="No part is said to hurt nobody whose kind says that its failure can",
     on=Component,
     pairs=_safety,
+    edition=2,
     within="",
     grade=Grade.QUERY,
     why="a rod, a stud or a cover that lets go hurts whoever stands there, whatever its spec says",

@@ -28,6 +28,14 @@ def test_a_cover_holds_pressure_and_can_hurt(
     assert (found.outcome, found.grade) == (outcome, Grade.QUERY if outcome == "finding" else None)
 
 
+@pytest.mark.parametrize(
+    "kind", ["cylinder-block", "weldment", "stuffing-box", "pipe-flange", "steam-pipe", "valve-cage"]
+)
+def test_a_part_that_can_burst_or_let_go_is_not_said_to_hurt_nobody(workshop: DesignFolder, kind: str) -> None:
+    workshop.write({"part.toml": f'kind = "{kind}"\nid = "part"\nsafety_part = false\n'})
+    assert workshop.only(SAFETY).outcome == "finding"
+
+
 @pytest.mark.parametrize("rule", [PRESSURE, SAFETY])
 def test_what_says_nothing_is_taken_by_its_kind(workshop: DesignFolder, rule: str) -> None:
     assert workshop.write({"part.toml": COVER}).only(rule).outcome == "not applicable"
