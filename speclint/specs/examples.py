@@ -14,6 +14,7 @@ from pydantic.fields import FieldInfo
 from speclint.quantities import Measure, example, read
 from speclint.specs.fields import Link, Quantity, Stated
 from speclint.specs.geometry import conditions_of
+from speclint.specs.listed_in import MATERIALS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -38,9 +39,52 @@ _WORDS = {
     "prepared_by": "J. Ostler",
     "checked_by": "M. Coyle",
     "material": "phosphoric-cylinder-iron",
+    "thread": "M24",
+    "method": "torque wrench",
+    "wire_grade": "VDSiCr",
     "opens": "35 ° from upright, outwards",
     "inclined": "35 ° from upright, outwards",
 }
+#: A metal that a part may well be of, by its kind, its table or its key, where that of a liner would mislead.
+_METALS = {
+    "bolted-joint": "bolting-42CrMo4",
+    "cam": "case-hardening-16MnCr5",
+    "chamber-cover": "plate-P355GH",
+    "compression-spring": "wire-oil-tempered-VDSiCr",
+    "crosshead": "cast-steel-GP240GH",
+    "cylinder-block": "plate-P355GH",
+    "cylinder-cover": "plate-P355GH",
+    "frame-fastening": "bolting-42CrMo4",
+    "lens-joint": "forging-P250GH",
+    "lifting-plan": "structural-S355",
+    "locating-face": "structural-S355",
+    "pin": "case-hardening-16MnCr5",
+    "pipe-flange": "plate-P265GH",
+    "piston-rod": "forging-42CrMo4",
+    "poppet-valve": "stainless-1.4021",
+    "rocker": "forging-42CrMo4",
+    "shaft": "forging-42CrMo4",
+    "steam-pipe": "tube-16Mo3",
+    "valve-spindle": "stainless-1.4057",
+    "CutOpening": "plate-P355GH",
+    "Dowels": "forging-C45",
+    "Jib": "structural-S355",
+    "Lug": "structural-S355",
+    "Nut": "bolting-42CrMo4",
+    "Plate": "plate-P355GH",
+    "bearing_material": "bronze-CC483K",
+    "bolt_material": "bolting-42CrMo4",
+    "bush_material": "bronze-CC483K",
+    "connecting_rod_material": "forging-42CrMo4",
+    "cotter_material": "forging-C45",
+    "frame_material": "structural-S355",
+    "guide_material": "grey-iron-250",
+    "pin_material": "case-hardening-16MnCr5",
+    "rod_material": "forging-42CrMo4",
+    "slipper_material": "bronze-CC483K",
+}
+#: How many there may well be, by key; of anything else four.
+_COUNTS = {"beats": 2, "bends": 2, "bars_sharing": 1, "bridges": 1}
 
 
 def examples_of(dimension: str) -> list[str]:
@@ -77,6 +121,9 @@ def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written 
     """A value that the key takes, as TOML has it; None where it takes a table or a list."""
     if any(isinstance(mark, Quantity) for mark in field.metadata):
         return quantities_of(table)[name]
+    if MATERIALS in field.metadata:
+        of = (name, table.__dict__.get("kind", ""), *(one.__name__ for one in table.__mro__))
+        return next((_METALS[one] for one in of if one in _METALS), _WORDS["material"])
     return _example_of(name, field.annotation, table)
 
 
@@ -117,7 +164,7 @@ def _example_word(name: str, wanted: Any) -> Written:
         return _WORDS.get(name, name.replace("_", " "))
     if wanted is dt.date:
         return _DAY
-    return True if wanted is bool else 4
+    return True if wanted is bool else _COUNTS.get(name, 4)
 
 
 @cache

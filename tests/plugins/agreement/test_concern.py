@@ -31,7 +31,9 @@ def test_a_cover_holds_pressure_and_can_hurt(
 @pytest.mark.parametrize(
     "kind", ["cylinder-block", "weldment", "stuffing-box", "pipe-flange", "steam-pipe", "valve-cage"]
 )
-def test_a_part_that_can_burst_or_let_go_is_not_said_to_hurt_nobody(workshop: DesignFolder, kind: str) -> None:
+def test_a_part_that_can_burst_or_let_go_is_not_said_to_hurt_nobody(
+    workshop: DesignFolder, kind: str
+) -> None:
     workshop.write({"part.toml": f'kind = "{kind}"\nid = "part"\nsafety_part = false\n'})
     assert workshop.only(SAFETY).outcome == "finding"
 
