@@ -25,7 +25,7 @@ Must = Literal["equal", "at least", "at most"]
 
 #: Of places that state nothing so many are named.
 _NAMED = 3
-_AGREE = "agrees with"
+_HOLDS = {"equal": "agrees with", "at least": "is no less than", "at most": "is no more than"}
 _FAILS = {"equal": "does not agree with", "at least": "is less than", "at most": "is more than"}
 
 
@@ -189,7 +189,7 @@ def _same(pair: Pair, sheet: Sheet) -> Judgement:
 def _between(judged: Judgement, pair: Pair, aims: tuple[Any, Any], sheet: Sheet) -> Judgement:
     says = f" {pair.there.says}" if isinstance(pair.there, Worked) and pair.there.says else ""
     here, there = (_places(fact, aim) for fact, aim in zip((pair.here, pair.there), aims, strict=True))
-    return sheet.between(judged, (_AGREE + says, _FAILS[pair.must] + says), here, there)
+    return sheet.between(judged, (_HOLDS[pair.must] + says, _FAILS[pair.must] + says), here, there)
 
 
 def _places(fact: Fact, aim: Any) -> tuple[StatedPlace, ...]:
