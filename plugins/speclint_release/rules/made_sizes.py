@@ -88,8 +88,10 @@ def _left_by_mill(size: MeasuredSize, pipe: SteamPipe, decision: Decision, sheet
     least, _ = sheet.take_limits("wall made", size.band(guard), "wall as made, with guard band")
     verdict = conformity(size.least, size.least, low, max(low, size.least) + guard, guard)
     word, grade = ("is out", Grade.NONCONFORMITY) if verdict == "out" else ("is not proved in", Grade.QUERY)
-    says = f"wall {word}: down to {{found}}, from {{limit}} by the mill's tolerance"
-    return sheet.at_least(least, low).else_says(says).graded(grade).pointing_at(size.where)
+    judged = sheet.at_least(least, low).else_says(
+        f"wall {word}: down to {{found}}, from {{limit}} by the mill's tolerance"
+    )
+    return judged.graded(grade).pointing_at(size.where)
 
 
 RULES = (within_limits,)
