@@ -27,6 +27,9 @@ TORQUE = SHIGLEY.at("eq. 8-27, as reproduced in a public calculation", memory=Fa
 TORQUE_TABLE = SHIGLEY.at("table 8-15, torque factors K: 0.18 lubricated, 0.20 zinc, 0.30 black", memory=True)
 GOODMAN = SHIGLEY.at("eq. 6-46, modified Goodman line", memory=True)
 TEST_STRESS = EN_13445_3.at("table 6-1, as reproduced in public vessel calculations", memory=False)
+LAPPED_FLANGE = EN_13445_3.at(
+    "11.5.6, lapped flanges: bearing stress up to 1.5 times the lower design stress", memory=True
+)
 EN_1993_1_8 = Source("EN 1993-1-8, Design of steel structures - Design of joints", "2005", memory=True)
 EN_1993_1_9 = Source("EN 1993-1-9, Design of steel structures - Fatigue", "2005", memory=True)
 T_STUB = EN_1993_1_8.at("Table 6.2, equivalent T-stub, and Table 3.4")

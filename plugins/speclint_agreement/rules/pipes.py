@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import bore_of_pipe, steams_beside
@@ -55,6 +55,42 @@ def _flanges(flange: PipeFlange, sheet: Sheet) -> Iterator[Pair]:
         inside = sheet.work("d", bore_of_pipe, D=D, t=t)
         least = sheet.work("d_l", less_step, d=inside, s=sheet.limit("step", "s"))
         yield Pair(flange.bore, worked(least, pipe.outside_diameter, pipe.wall), "at least")
+
+
+def _thicknesses(lens: LensJoint, sheet: Sheet) -> Iterator[Pair]:
+    """The flange that the ring states against the one on the other end of its bolts; of studs, of its pipe."""
+    if not sheet.is_stated("flange under the nuts", lens.flange_thickness):
+        return
+    joints = sheet.belonging_to(lens, BoltedJoint)
+    through = [one for one in joints if sheet.is_stated(f"part under {one.id}", one.bolted_to)]
+    for joint in through:
+        far = sheet.follow(joint.bolted_to)
+        if isinstance(far, PipeFlange) and not sheet.is_stated(f"far grip of {joint.id}", joint.far_grip):
+            yield Pair(lens.flange_thickness, far.thickness, name=far.id)
+    if not through:
+        yield from _likest(lens, _tapped(joints, sheet), sheet)
+
+
+def _tapped(joints: Iterable[BoltedJoint], sheet: Sheet) -> list[Component]:
+    """The parts that studs are screwed into, which no nut clamps."""
+    return [
+        sheet.follow(one.screwed_into)
+        for one in joints
+        if sheet.is_stated(f"tapped part of {one.id}", one.screwed_into)
+    ]
+
+
+def _likest(lens: LensJoint, tapped: Sequence[Component], sheet: Sheet) -> Iterator[Pair]:
+    """Of the flanges of its pipe, one at either end, that of which the thickness comes nearest."""
+    h = sheet.take_nominal("h", lens.flange_thickness)
+    apart = {
+        abs(sheet.take_nominal(f"t of {one.id}", one.thickness) - h): one
+        for one in sheet.belonging_to(sheet.follow(lens.of), PipeFlange)
+        if one not in tapped
+    }
+    if apart:
+        flange = apart[min(apart)]
+        yield Pair(lens.flange_thickness, flange.thickness, name=flange.id)
 
 
 def _tests(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -131,4 +167,17 @@ tested_together: Rule = agreement(
     "pipe",
 )
 
-RULES = (flange_of_its_pipe, length_agrees, lens_of_its_pipe, same_steam, tested_together)
+flanges_of_lens: Rule = agreement(
+    "lens-joint.flange-of-its-joint",
+    title="The flange that a lens joint states is as thick as the one on the other end of its bolts, and of studs as "
+    "thick as a flange of its pipe",
+    on=LensJoint,
+    pairs=_thicknesses,
+    within="0.5 mm",
+    grade=Grade.HOLD,
+    why="bolts reckoned for a thinner flange are too stiff for their preload, and cut for it too short for their nuts",
+    leaves_out="unlike flanges, whose bolts state the far grip (joint.grip-of-flange); flanges that are not drawn",
+    against=("leak",),
+)
+
+RULES = (flange_of_its_pipe, flanges_of_lens, length_agrees, lens_of_its_pipe, same_steam, tested_together)

@@ -10,6 +10,7 @@ from speclint.specs import (
     BoltedJoint,
     ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
     Gland,
     LensJoint,
@@ -20,12 +21,19 @@ from speclint.specs import (
 
 
 def _designs(part: Component, sheet: Sheet) -> Iterator[Pair]:
-    """Design pressure of the part against that of block or pipe; of a weldment its design temperature, too."""
+    """Design pressure of the part against that of block or pipe; of a weldment its design temperature, too.
+
+    The test pressure of a block's weldment and studs; of its covers and glands, and of all that belongs to a pipe, the
+    rules of parts tested together tell.
+    """
     vessel = vessel_of(part, sheet)
     if vessel is None:
         return
     if sheet.is_stated("design pressure of the vessel", vessel.design_pressure):
         yield Pair(part.design_pressure, vessel.design_pressure, "at least", name="design pressure")
+    of_block = isinstance(vessel, CylinderBlock) and isinstance(part, BoltedJoint | Weldment)
+    if of_block and sheet.is_stated("test pressure of the vessel", vessel.test_pressure):
+        yield Pair(part.test_pressure, vessel.test_pressure, "at least", name="test pressure")
     hot = sheet.is_stated("design temperature of the vessel", vessel.design_temperature)
     if hot and isinstance(part, Weldment):
         yield Pair(part.design_temperature, vessel.design_temperature, "at least", name="design temperature")
@@ -34,14 +42,16 @@ def _designs(part: Component, sheet: Sheet) -> Iterator[Pair]:
 
 one_vessel: Rule = agreement(
     "release.one-vessel",
-    title="No part of a vessel is designed for less pressure than the vessel, nor a weldment for another temperature "
-    "than the block that it becomes",
+    title="No part of a vessel is designed for less pressure than the vessel, nor weldment or studs of a block tested "
+    "at less; a weldment has the design temperature of its block",
     on=(BoltedJoint, ChamberCover, CylinderCover, Gland, LensJoint, PipeFlange, StuffingBox, Weldment),
     pairs=_designs,
     within="",
     grade=Grade.HOLD,
     why="the vessel is as strong as the weakest part on it, and one body has one design temperature",
-    leaves_out="the temperature of covers, glands and studs, which may differ from the block's, each by its own metal",
+    edition=2,
+    leaves_out="the temperature of covers, glands and studs, which may differ from the block's, each by its own metal; "
+    "tests of other parts (cylinder.tested-together, pipe.tested-together)",
 )
 
 RULES = (one_vessel,)

@@ -82,6 +82,17 @@ def _welds(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(joint.on_pressure, Worked(True, places), name=name)
 
 
+def _steamed(weldment: Weldment, sheet: Sheet) -> Iterator[Pair]:
+    """What each plate states of steam, where a flat wall of it has steam or a cylinder on a side."""
+    for name, wall in weldment.walls.items():
+        if not sheet.is_stated(f"plate of {name}", wall.plate):
+            continue
+        plate = sheet.entry(weldment.plates, wall.plate, f"plates of {weldment.id}")
+        for side in _sides(name, wall, sheet):
+            if side.value != "atmosphere":
+                yield Pair(plate.meets_steam, Worked(True, side.places), name=name)
+
+
 def _sides(name: str, wall: FlatWall, sheet: Sheet) -> Iterator[Worked]:
     """What is on either side of a flat wall: in the passage that it names there, and as it is stated."""
     for side, stated in (("one", wall.one_side), ("other", wall.other_side)):
@@ -160,4 +171,18 @@ opening_of_wall: Rule = agreement(
     leaves_out="an opening that names a plate alone, or a flat wall alone",
 )
 
-RULES = (division_of_plate, metal_of_plates, opening_of_wall, pressure_by_wall, wall_of_plate)
+steam_by_wall: Rule = agreement(
+    "plate.steam-by-wall",
+    title="A plate of which a flat wall has steam or a cylinder on a side is said to meet steam",
+    on=Weldment,
+    pairs=_steamed,
+    within="",
+    grade=Grade.HOLD,
+    why="a plate that is said to meet none is ordered without an allowance for corrosion, and a wall of it that is not "
+    "listed is not missed",
+    leaves_out="plates without a flat wall: barrels, seats and openings, which block.corrosion-allowance takes for "
+    "plates that meet steam whatever is stated; a plate that is said to meet steam and has no wall beside it",
+    against=("corrode",),
+)
+
+RULES = (division_of_plate, metal_of_plates, opening_of_wall, pressure_by_wall, steam_by_wall, wall_of_plate)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Metres
@@ -11,13 +11,15 @@ from speclint.handbook.cylinders import BORESI, bore_hoop_stress
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import BoltedJoint, LoadCase, PipeFlange, SteamPipe
 from speclint_joints.formulae.flanges import (
+    least_ring_of_collar,
     limit_moment_of_ring,
     moment_of_flange,
+    pressure_of_collar,
     stress_of_weld_round,
 )
 from speclint_joints.inputs.cover_loads import greatest_pulls, reaction_circle
 from speclint_joints.inputs.pressures import acting_pressure
-from speclint_joints.sources import EN_1591_1, FILLET_WELD, LOOSE_FLANGE
+from speclint_joints.sources import EN_1591_1, FILLET_WELD, LAPPED_FLANGE, LOOSE_FLANGE
 
 
 @rule(
@@ -58,7 +60,7 @@ def strength(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
     p = acting_pressure(joint, case, sheet)
     A, B = sheet.take("A", flange.outside_diameter), sheet.take("B", flange.bore)
     t, metal = sheet.take("t", flange.thickness), sheet.material_of(flange)
-    loose = sheet.read("held", flange.held) == "loose behind a collar"
+    loose = _is_loose(flange, sheet)
     T_0, T = sheet.take("T_0", joint.tightening.temperature), sheet.take("T_m", case.temperature_of(flange))
     f_0 = sheet.look_up("f_0", metal.allowable_tension, of=flange, at=T_0, wall=t)
     f = sheet.look_up("f_h", metal.allowable_tension, of=flange, at=T, wall=t)
@@ -79,7 +81,7 @@ def _turned(
     """The ring turned by its bolts, as tightened and with the steam on."""
     A, B, t, p = of
     pulls = greatest_pulls(joint, case, sheet)
-    loose = sheet.read("held", flange.held) == "loose behind a collar"
+    loose = _is_loose(flange, sheet)
     G = _collar(flange, B, sheet) if loose else max(reaction_circle(joint, sheet), B)
     circle = circle_of_studs(joint, sheet)
     ring = {"A": A, "B": B, "t": t, "D_b": circle}
@@ -110,10 +112,19 @@ def _joint(flange: PipeFlange, sheet: Sheet) -> BoltedJoint:
 
 def _collar(flange: PipeFlange, B: Metres, sheet: Sheet) -> Metres:
     """The middle of the ring on which a loose flange bears on the collar of its pipe."""
+    pipe = _pipe_with_collar(flange, sheet)
+    return sheet.work("G", mean_diameter, D_o=sheet.take("D_c", pipe.collar_diameter), D_i=B)
+
+
+def _pipe_with_collar(flange: PipeFlange, sheet: Sheet) -> SteamPipe:
     pipe = sheet.follow(flange.of)
     if not isinstance(pipe, SteamPipe):
         raise sheet.not_assessed(f"{pipe.id} is no pipe with a collar", flange.of.where)
-    return sheet.work("G", mean_diameter, D_o=sheet.take("D_c", pipe.collar_diameter), D_i=B)
+    return pipe
+
+
+def _is_loose(flange: PipeFlange, sheet: Sheet) -> bool:
+    return sheet.read("held", flange.held) == "loose behind a collar"
 
 
 def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], sheet: Sheet) -> list[Judgement]:
@@ -130,4 +141,86 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
     ]
 
 
-RULES = (strength,)
+@rule(
+    "pipe-flange.collar-bears",
+    title="A loose flange bears on the collar of its pipe all round, with the pipe against its bore too, and no bolt "
+    "presses the two harder than 1.5 times the design stress of the weaker metal",
+    on=PipeFlange,
+    cases=("starting", "running", "test"),
+    grade=Grade.HOLD,
+    cites=[LAPPED_FLANGE, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A collar that bears on the edge of its flange crushes it or is pulled through, and the pipe leaves its joint "
+    "under full steam.",
+    leaves_out="the collar's own thickness and weld, which no spec states: it is taken to be of the metal of its pipe; "
+    "chamfer of the bore and fillet of the collar; force and moment of the pipe (opening.pipe-load). The local code "
+    "and a competent person decide.",
+    against=("burst", "break under load"),
+    limits=[
+        Limit(
+            "width",
+            "3 mm",
+            "length",
+            COMMON_PRACTICE,
+            "least width of the collar on its flange where the pipe lies against the bore",
+            "not negative",
+        ),
+        Limit(
+            "bearing", "1.5", "ratio", LAPPED_FLANGE, "pressure of a collar on its flange over design stress"
+        ),
+    ],
+)
+def collar_bears(flange: PipeFlange, case: LoadCase, sheet: Sheet) -> Judgement:
+    """The ring on which both touch: its width at the worst place, and all bolts over its area, cold and in the case."""
+    if not _is_loose(flange, sheet):
+        raise sheet.not_applicable("a flange that is welded on has no collar")
+    pipe = _pipe_with_collar(flange, sheet)
+    D, B = sheet.take("D_c", pipe.collar_diameter), sheet.take("B", flange.bore)
+
+    def wide_enough() -> Judgement:
+        d = sheet.take("d", pipe.outside_diameter)
+        width = sheet.work("w", least_ring_of_collar, D_c=D, d=d, B=B)
+        return sheet.at_least(width, sheet.limit("width", "w_0")).else_says(
+            "collar bears on its flange by {found} where the pipe lies against the bore, {limit} wanted"
+        )
+
+    def pressed_softly() -> Judgement:
+        return _pressed(flange, pipe, (D, B), case, sheet)
+
+    judges: tuple[Callable[[], Judgement], ...] = (wide_enough, pressed_softly)
+    return sheet.each(judges, lambda judge: judge())
+
+
+def _pressed(
+    flange: PipeFlange, pipe: SteamPipe, ring: tuple[float, float], case: LoadCase, sheet: Sheet
+) -> Judgement:
+    """The pressure between collar and flange, as tightened and with the steam on."""
+    joint = _joint(flange, sheet)
+    pulls = greatest_pulls(joint, case, sheet)
+    cold = sheet.take("T_0", joint.tightening.temperature)
+    metals = []
+    for part, symbol, wall in ((flange, "t", flange.thickness), (pipe, "t_p", pipe.wall)):
+        hot, t = sheet.take(f"T of {part.id}", case.temperature_of(part)), sheet.take(symbol, wall)
+        metals.append((part, t, hot))
+    judged = []
+    for mark, W in (("0", pulls.tightened), ("h", pulls.in_work)):
+        f = min(
+            sheet.look_up(
+                f"f_{mark} of {part.id}",
+                sheet.material_of(part).allowable_tension,
+                of=part,
+                at=cold if mark == "0" else hot,
+                wall=t,
+            )
+            for part, t, hot in metals
+        )
+        pressed = sheet.work(f"q_{mark}", pressure_of_collar, W=W, D_c=ring[0], B=ring[1])
+        borne = sheet.work(f"q_a{mark}", share_of_strength, k=sheet.limit("bearing"), R=f)
+        judged.append(
+            sheet.at_most(pressed, borne).else_says(
+                "bolts press collar and flange with {found}, {limit} allowed"
+            )
+        )
+    return sheet.worst(*judged)
+
+
+RULES = (strength, collar_bears)

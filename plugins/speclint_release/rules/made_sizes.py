@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import partial
+
 from speclint import Grade, Judgement, Sheet, rule
 from speclint.handbook.inspection import (
     DECISIONS,
@@ -11,18 +14,21 @@ from speclint.handbook.inspection import (
     conformity,
     guard_band,
 )
-from speclint.specs import MadePart, MeasuredSize, QuantityAt, sizes_of
+from speclint.handbook.steam import MILL, least_wall
+from speclint.specs import MadePart, MeasuredSize, QuantityAt, SteamPipe, sizes_of
 
 
 @rule(
     "made.within-limits",
-    title="Every measured size of a part is proved to lie within the limits of its drawing",
+    title="Every measured size of a part is proved to lie within the limits of its drawing, and the wall of a pipe "
+    "not below what its mill tolerance leaves",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    cites=[ISO_14253_1.at("decision rules"), ISO_TR_14253_6.at("simple acceptance")],
+    edition=2,
+    cites=[ISO_14253_1.at("decision rules"), ISO_TR_14253_6.at("simple acceptance"), MILL],
     why="a size that is out was not what the calculation took, and one that is not proved may be out",
     leaves_out="what the departure does: speclint check --made runs the rules with what was measured; sizes that were "
-    "not measured, and form",
+    "not measured, and form; a wall measured on the outside of a bend, which bending thins besides",
     against=(),
 )
 def within_limits(made: MadePart, sheet: Sheet) -> Judgement:
@@ -30,20 +36,33 @@ def within_limits(made: MadePart, sheet: Sheet) -> Judgement:
     drawn = sheet.follow(made.of)
     word = sheet.setting("decision")
     decision = next(one for one in DECISIONS if one == word)
-    toleranced = [
-        (size, at)
-        for size, at in sizes_of(made.measured, drawn)
-        if sheet.is_stated(at.key, at.drawn) and sheet.tolerance(f"T {at.key}", at.drawn) > 0
+    sizes = sizes_of(made.measured, drawn)
+    judges: list[tuple[MeasuredSize, Callable[[], Judgement]]] = [
+        (size, partial(_proved, size, at, decision, sheet)) for size, at in sizes if _has_limits(at, sheet)
     ]
-    if not toleranced:
+    if isinstance(drawn, SteamPipe) and sheet.is_stated("mill tolerance", drawn.mill_tolerance):
+        judges += [
+            (size, partial(_left_by_mill, size, drawn, decision, sheet))
+            for size, at in sizes
+            if at.drawn is drawn.wall and not _has_limits(at, sheet)
+        ]
+    if not judges:
         raise sheet.not_applicable("nothing was measured that the drawing gives limits")
-    return sheet.each(toleranced, lambda item: _proved(*item, decision, sheet))
+    return sheet.each(judges, lambda item: item[1]())
+
+
+def _has_limits(at: QuantityAt, sheet: Sheet) -> bool:
+    return sheet.is_stated(at.key, at.drawn) and sheet.tolerance(f"T {at.key}", at.drawn) > 0
+
+
+def _guard(size: MeasuredSize, decision: Decision, sheet: Sheet) -> float:
+    if size.uncertainty is None:
+        raise sheet.not_assessed(f"no uncertainty is recorded for {size.key}", size.where)
+    return guard_band(size.uncertainty, decision)
 
 
 def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet) -> Judgement:
-    if size.uncertainty is None:
-        raise sheet.not_assessed(f"no uncertainty is recorded for {at.key}", size.where)
-    guard = guard_band(size.uncertainty, decision)
+    guard = _guard(size, decision, sheet)
     low, high = sheet.take_limits(f"{at.key} drawn", at.drawn, f"{at.key} as drawn")
     least, greatest = sheet.take_limits(
         f"{at.key} made", size.band(guard), f"{at.key} as made, with guard band"
@@ -59,6 +78,20 @@ def _proved(size: MeasuredSize, at: QuantityAt, decision: Decision, sheet: Sheet
         .graded(grade)
         .pointing_at(size.where)
     )
+
+
+def _left_by_mill(size: MeasuredSize, pipe: SteamPipe, decision: Decision, sheet: Sheet) -> Judgement:
+    """A wall ordered without limits: the mill may leave it thinner by its tolerance, and thicker as it likes."""
+    guard = _guard(size, decision, sheet)
+    t, u = sheet.take_nominal("t", pipe.wall), sheet.take("u", pipe.mill_tolerance)
+    low = sheet.work("t_l", least_wall, t=t, u=u)
+    least, _ = sheet.take_limits("wall made", size.band(guard), "wall as made, with guard band")
+    verdict = conformity(size.least, size.least, low, max(low, size.least) + guard, guard)
+    word, grade = ("is out", Grade.NONCONFORMITY) if verdict == "out" else ("is not proved in", Grade.QUERY)
+    judged = sheet.at_least(least, low).else_says(
+        f"wall {word}: down to {{found}}, from {{limit}} by the mill's tolerance"
+    )
+    return judged.graded(grade).pointing_at(size.where)
 
 
 RULES = (within_limits,)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Pascals, Ratio
-from speclint.handbook.steam import BENT, EN_13480_3, MILL, STRAIGHT
+from speclint.handbook.steam import BENT, EN_13480_3, STRAIGHT
 from speclint_steamways.sources import ASME_II_D, EN_13480_5, PIPE_TEST, TEMA_BENDS
 
 
@@ -25,22 +25,6 @@ def power_piping_allowable(R_m: Pascals, R_p: Pascals) -> Pascals:
     require(R_m > 0, "the tensile strength must be above 0")
     require(R_p > 0, "the proof stress must be above 0")
     return min(R_m / 3.5, 2 * R_p / 3)
-
-
-@formula("t_l = t (1 − u)", cites=[MILL])
-def least_wall(t: Metres, u: Ratio) -> Metres:
-    """Least wall within the mill tolerance.
-
-    t_l = t (1 − u)
-
-    ``t`` wall ordered [m]; ``u`` the mill's minus tolerance as a share. Returns [m].
-    Raises OutOfRange unless 0 ≤ u < 1.
-
-    >>> round(least_wall(t=0.008, u=0.125) * 1e3, 6)
-    7.0
-    """
-    require(0 <= u < 1, f"mill tolerance {u:.6g} is not between 0 and 1")
-    return t * (1 - u)
 
 
 @formula("t_b = t (1 − k)", cites=[FIRST_PRINCIPLES])

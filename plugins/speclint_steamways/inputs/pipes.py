@@ -6,9 +6,9 @@ from speclint import Sheet
 from speclint.equations import Kelvins, Metres, Pascals, Ratio
 from speclint.facts import greatest_exhaust_pressure, steam_carried
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.steam import thick_pipe_factor_y, wall_factor_y
+from speclint.handbook.steam import least_wall, thick_pipe_factor_y, wall_factor_y
 from speclint.specs import LoadCase, SteamPipe
-from speclint_steamways.formulae.pipes import least_wall, power_piping_allowable
+from speclint_steamways.formulae.pipes import power_piping_allowable
 
 #: The code's term for each family of metal that pipes are made of.
 _METALS = {

@@ -81,6 +81,7 @@ from .pipes import (
     bend_factor_outside as bend_factor_outside,
     bend_wall as bend_wall,
     bend_wall_of_european_code as bend_wall_of_european_code,
+    least_wall as least_wall,
     pipe_wall as pipe_wall,
     pipe_wall_of_european_code as pipe_wall_of_european_code,
     thick_pipe_factor_y as thick_pipe_factor_y,

@@ -197,6 +197,22 @@ def bend_wall(
     return p * D / (2 * (S * E / I + p * y)) + A
 
 
+@formula("t_l = t (1 − u)", cites=[MILL])
+def least_wall(t: Metres, u: Ratio) -> Metres:
+    """Least wall within the mill tolerance.
+
+    t_l = t (1 − u)
+
+    ``t`` wall ordered [m]; ``u`` the mill's minus tolerance as a share. Returns [m].
+    Raises OutOfRange unless 0 ≤ u < 1.
+
+    >>> round(least_wall(t=0.008, u=0.125) * 1e3, 6)
+    7.0
+    """
+    require(0 <= u < 1, f"mill tolerance {u:.6g} is not between 0 and 1")
+    return t * (1 - u)
+
+
 @formula("t_n = t/(1 − u)", cites=[MILL, FIRST_PRINCIPLES])
 def ordering_wall(t: Metres, u: Ratio) -> Metres:
     """Nominal wall to order, so that the least wall within the mill tolerance is enough.

@@ -73,6 +73,10 @@ PIPES = [
         {"u": -0.01},
         "mill tolerance -0.01 is not between 0 and 1",
     ),
+    End(
+        pipes.least_wall, {"t": 0.008, "u": 0.0}, {"u": -0.01}, "mill tolerance -0.01 is not between 0 and 1"
+    ),
+    End(pipes.least_wall, {"t": 0.008, "u": 0.999}, {"u": 1.0}, "mill tolerance 1 is not between 0 and 1"),
     End(pipes.ordering_wall, {"t": 0.007, "u": 0.99}, {"u": 1.0}, "mill tolerance 1 is not between 0 and 1"),
     *(
         End(pipes.pipe_wall_of_european_code, {**EUROPEAN, **within}, changed, says)

@@ -95,6 +95,67 @@ def test_the_joints_of_a_pipe_are_tested_with_it(
     assert outcome(design, "pipe.tested-together", "pipe") == ends
 
 
+#: A ring under 45 mm of flange, whose bolts go on to the flange of its pipe, as thick.
+FLANGED = {
+    "pipe.toml": PIPE,
+    "lens.toml": LENS + 'flange_thickness = "45 mm"\n',
+    "flange.toml": FLANGE + 'thickness = "45 mm"\n',
+    "bolts.toml": 'kind = "bolted-joint"\nid = "bolts"\nholds = "lens"\nbolted_to = "flange"\n',
+    "block.toml": BLOCK,
+    "duty.toml": DUTY,
+}
+STUDDED = 'kind = "bolted-joint"\nid = "bolts"\nholds = "lens"\nscrewed_into = "block"\n'
+OTHER = 'kind = "pipe-flange"\nid = "other"\nof = "pipe"\nthickness = "60 mm"\n'
+NONE = ("not applicable", None)
+
+
+@pytest.mark.parametrize(
+    ("thickness", "ends"),
+    [
+        ("45 mm", FINE),
+        ("45.49 mm", FINE),
+        ("45.51 mm", HOLD),
+        ("44.51 mm", FINE),
+        ("44.49 mm", HOLD),
+        ("60 mm", HOLD),
+        ("45 mm ±1", FINE),
+    ],
+)
+@pytest.mark.parametrize("file", ["flange.toml", "lens.toml"])
+@pytest.mark.parametrize("bolts", [FLANGED["bolts.toml"], STUDDED])
+def test_the_flange_of_a_ring_is_that_of_its_joint(
+    tmp_path: Path, bolts: str, file: str, thickness: str, ends: Ends
+) -> None:
+    design = DesignFolder(tmp_path).write({**FLANGED, "bolts.toml": bolts})
+    design.replace(file, 'thickness = "45 mm"', f'thickness = "{thickness}"')
+    assert outcome(design, "lens-joint.flange-of-its-joint", "lens") == ends
+
+
+@pytest.mark.parametrize(
+    ("bolts", "ends"),
+    [
+        (FLANGED["bolts.toml"], FINE),
+        (FLANGED["bolts.toml"].replace('"flange"', '"other"'), HOLD),
+        (FLANGED["bolts.toml"].replace('"flange"', '"other"') + 'far_grip = "80 mm"\n', NONE),
+        (FLANGED["bolts.toml"].replace('"flange"', '"block"'), NONE),
+        (STUDDED, FINE),
+        (STUDDED.replace('"block"', '"other"'), FINE),
+        (STUDDED.replace('"block"', '"flange"'), HOLD),
+    ],
+)
+def test_which_flange_the_bolts_of_a_ring_clamp(tmp_path: Path, bolts: str, ends: Ends) -> None:
+    """Of two flanges of a pipe, 45 and 60 mm: bolts name theirs, studs clamp one in which they do not stand."""
+    design = DesignFolder(tmp_path).write({**FLANGED, "other.toml": OTHER, "bolts.toml": bolts})
+    assert outcome(design, "lens-joint.flange-of-its-joint", "lens") == ends
+
+
+def test_each_of_two_joints_of_a_ring_is_held_against_its_flange(tmp_path: Path) -> None:
+    more = FLANGED["bolts.toml"].replace('id = "bolts"', 'id = "more"').replace('"flange"', '"other"')
+    design = DesignFolder(tmp_path).write({**FLANGED, "other.toml": OTHER, "more.toml": more})
+    check = design.only("lens-joint.flange-of-its-joint", "lens")
+    assert (check.outcome, len(check.failing)) == ("finding", 1)
+
+
 def test_a_pipe_tested_harder_than_its_joints_is_told(tmp_path: Path) -> None:
     """All three others are tested at 40 bar: each is told."""
     design = DesignFolder(tmp_path).write(TESTED).replace("pipe.toml", "40 bar gauge", "40.1 bar gauge")

@@ -54,6 +54,7 @@ _LIFTED = {
     '[weights.liner]\nof = "liner"\nmass = "460 kg"\n',
 }
 
+_TESTED = 'test_pressure = "30 bar gauge"\n'
 ROWS: list[Row] = [
     *rows(
         "access.chambers-of-block",
@@ -122,6 +123,14 @@ ROWS: list[Row] = [
         (FINE, ("weldment.toml", 'design_temperature = "400 °C"\n')),
         (FINE, ("block.toml", 'design_temperature = "400 °C"\n')),
         (SILENT, ("weldment.toml", 'makes = "block"\n')),
+    ),
+    *rows(
+        "release.one-vessel",
+        "weldment",
+        {**VESSEL, **{file: VESSEL[file] + _TESTED for file in ("block.toml", "weldment.toml")}},
+        (FINE, ("weldment.toml", _TESTED)),
+        (FINE, ("block.toml", _TESTED)),
+        (FINE, ("weldment.toml", 'design_pressure = "17 bar gauge"\ndesign_temperature = "400 °C"\n')),
     ),
     *rows(
         "access.of-its-parts",

@@ -10,7 +10,7 @@ from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
 from tests.plugins.agreement.test_pipe_ends import FILES as PIPE_ENDS
-from tests.plugins.agreement.test_pipes import FILES as PIPED, TESTED
+from tests.plugins.agreement.test_pipes import FILES as PIPED, FLANGED, TESTED
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 #: A pipe that follows a pipe which ends at another block: the pipes may meet between the two.
@@ -187,6 +187,15 @@ ROWS: list[Row] = [
         _SECTION,
         (SILENT, ("passage.toml", 'area = "20000 mm²"\n')),
         (SILENT, ("passage.toml", 'perimeter = "0.6 m"')),
+    ),
+    *rows(
+        "lens-joint.flange-of-its-joint",
+        "lens",
+        FLANGED,
+        (SILENT, ("lens.toml", 'flange_thickness = "45 mm"\n')),
+        (ASKED, ("flange.toml", 'thickness = "45 mm"\n')),
+        (FINE, ("bolts.toml", 'bolted_to = "flange"\n')),
+        (SILENT, ("flange.toml", 'of = "pipe"\n'), ("bolts.toml", 'bolted_to = "flange"\n')),
     ),
     *rows(
         "pipe.end-force-by-weight",

@@ -18,6 +18,11 @@ from tests.plugins.agreement.test_panels import FILES as PANELS
 from tests.plugins.agreement.test_partitions import FILES as PARTITIONS
 
 _WALLS = {"block.toml": walls.BLOCK, "weldment.toml": walls.WELDMENT}
+#: The plate of the wall beside the chest says that it meets steam.
+_STEAMED = {
+    **_WALLS,
+    "weldment.toml": walls.WELDMENT.replace("[plates.chest]\n", "[plates.chest]\nmeets_steam = true\n"),
+}
 #: A panel of 200 by 400 mm with ribs as far apart as it is wide, along its longer side.
 _RIBBED = {
     "weldment.toml": 'kind = "weldment"\n[walls.side]\nshort = "200 mm"\nlong = "400 mm"\nribbed = true\n'
@@ -86,6 +91,14 @@ ROWS: list[Row] = [
         (FINE, ("weldment.toml", 'flat_wall = "apron"\n')),
         (FINE, ("weldment.toml", 'makes = "block"\n')),
         (ASKED, ("weldment.toml", 'plate = "chest"\none_side = "live steam"\n')),
+    ),
+    *rows(
+        "plate.steam-by-wall",
+        "weldment",
+        _STEAMED,
+        (SILENT, ("weldment.toml", "meets_steam = true\n")),
+        (SILENT, ("weldment.toml", 'one_side = "live steam"\n')),
+        (SILENT, ("weldment.toml", 'plate = "chest"\none_side = "live steam"\n')),
     ),
     *rows(
         "weld.pressure-by-wall",

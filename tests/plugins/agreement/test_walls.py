@@ -126,3 +126,48 @@ def test_a_wall_that_names_its_passage_need_not_say_what_is_in_it(
     design.replace("weldment.toml", old, f"[joints.{joint}]\non_pressure = {holds}")
     found = design.only("weld.pressure-by-wall")
     assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("side", "other", "meets", "ends"),
+    [
+        ("live steam", "atmosphere", "true", FINE),
+        ("live steam", "atmosphere", "false", HOLD),
+        ("atmosphere", "live steam", "false", HOLD),
+        ("exhaust steam", "atmosphere", "false", HOLD),
+        ("cylinder", "atmosphere", "false", HOLD),
+        ("cylinder", "live steam", "true", FINE),
+        ("atmosphere", "atmosphere", "false", ("not applicable", None)),
+    ],
+)
+def test_a_plate_meets_the_steam_beside_its_wall(
+    design: DesignFolder, side: str, other: str, meets: str, ends: tuple[str, Grade | None]
+) -> None:
+    old = 'one_side = "live steam"\nother_side = "atmosphere"'
+    design.replace("weldment.toml", old, f'one_side = "{side}"\nother_side = "{other}"')
+    design.replace("weldment.toml", "[plates.chest]", f"[plates.chest]\nmeets_steam = {meets}")
+    found = design.only("plate.steam-by-wall")
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(("place", "carries"), [("port", ""), ("chest", 'carries = "live steam"\n')])
+def test_a_plate_meets_the_steam_of_the_passage_that_its_wall_names(
+    design: DesignFolder, place: str, carries: str
+) -> None:
+    """And of no side beside it that is stated."""
+    passage = f'kind = "steam-passage"\nid = "way"\nin_block = "block"\nplace = "{place}"\n{carries}'
+    design.write({"block.toml": BLOCK, "weldment.toml": WELDMENT, "way.toml": passage})
+    design.replace("weldment.toml", 'one_side = "live steam"', 'one_passage = "way"')
+    design.replace("weldment.toml", "[plates.chest]", "[plates.chest]\nmeets_steam = false")
+    found = design.only("plate.steam-by-wall")
+    assert (found.outcome, found.grade) == HOLD
+    design.replace("weldment.toml", "meets_steam = false", "meets_steam = true")
+    assert design.only("plate.steam-by-wall").outcome == "conforms"
+
+
+def test_the_steam_beside_one_wall_says_nothing_of_another_plate(design: DesignFolder) -> None:
+    design.replace("weldment.toml", "[plates.chest]", "[plates.chest]\nmeets_steam = true")
+    design.replace("weldment.toml", "[plates.boss]", "[plates.boss]\nmeets_steam = false")
+    assert design.only("plate.steam-by-wall").outcome == "conforms"
+    design.replace("weldment.toml", '[walls.side]\nplate = "chest"', '[walls.side]\nplate = "boss"')
+    assert design.only("plate.steam-by-wall").outcome == "finding"

@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given, strategies as st
 
 from speclint import Grade
-from speclint.testing import DesignFolder, expect_not_assessed, on_sheet
-from speclint_joints.formulae.flanges import limit_moment_of_ring, moment_of_flange
+from speclint.testing import DesignFolder, changed, expect_not_assessed, found, limit, on_sheet
+from speclint_joints.formulae.flanges import limit_moment_of_ring, moment_of_flange, pressure_of_collar
 from tests.plugins.joints import hand
-from tests.plugins.joints.bench import bench
+from tests.plugins.joints.bench import METALS, bench, figure_of, in_every_case
 
 RULE = "pipe-flange.strength"
 PIPE = 'kind = "steam-pipe"\nid = "pipe"\ncarries = "live steam"\noutside_diameter = "508 mm"\n'
@@ -143,3 +143,112 @@ def test_the_ring_as_tightened_from_both_sides(workshop: DesignFolder, times: fl
     with (workshop.root / "speclint.toml").open("a", encoding="utf-8") as settings:
         settings.write(f'\n[limits."{RULE}"]\ntightened = "{share * times:.6f}"\n')
     assert workshop.only(RULE, "flange").outcome == outcome
+
+
+BEARS = "pipe-flange.collar-bears"
+#: N: all bolts on test, cold, 20 (130 + 0.359 × 24.3) kN; and the collar on which they press with 1.5 × 160 MPa, mm.
+ON_TEST = 20 * (130e3 + hand.share() * hand.lift(1.6))
+PRESSED = math.sqrt(500**2 + 4 * ON_TEST / (math.pi * 240))
+HELD = (("conforms", None), ("finding", Grade.HOLD))
+
+
+def collared(
+    folder: DesignFolder, collar: str, *, pipe: str = "490 mm", bore: str = "500 mm"
+) -> DesignFolder:
+    """The flange of the bench, 50 mm thick, loose behind a collar."""
+    text = (
+        PIPE.replace("508 mm", pipe)
+        + f'material = "test-cover"\nwall = "10 mm"\ncollar_diameter = "{collar}"\n'
+    )
+    flanged(folder, 50, pipe=text)
+    folder.replace("flange.toml", "welded on", "loose behind a collar")
+    folder.replace("flange.toml", 'bore = "500 mm"', f'bore = "{bore}"')
+    heated = 'pipe-flange = "{0} °C"\nsteam-pipe = "{0} °C"'.format
+    in_every_case(folder, 'pipe-flange = "20 °C"', heated(20))
+    return in_every_case(folder, 'pipe-flange = "200 °C"', heated(200))
+
+
+@pytest.mark.parametrize(
+    ("collar", "bore", "held"),
+    [
+        ("516.04 mm", "500 mm", True),
+        ("515.96 mm", "500 mm", False),
+        ("516.04 mm", "500 mm ±0.04", False),
+        ("516.04 mm ±0.1", "500 mm", False),
+        ("499 mm", "500 mm", False),
+        ("600 mm", "541 mm", True),
+        ("600 mm", "544 mm", False),
+    ],
+)
+def test_a_collar_bears_all_round_from_both_sides(
+    workshop: DesignFolder, collar: str, bore: str, held: bool
+) -> None:
+    """(D + 490)/2 − bore against 3 mm: 516 mm in 500, 600 mm in 542."""
+    check = collared(workshop, collar, bore=bore).only(BEARS, "flange")
+    assert (check.outcome, check.grade) == HELD[not held], check.says
+
+
+def test_what_a_collar_bears_on_at_the_least(workshop: DesignFolder) -> None:
+    """(510 + 490)/2 − 500 = 0 mm."""
+    check = collared(workshop, "510 mm").only(BEARS, "flange")
+    assert (found(check), limit(check)) == (pytest.approx(0, abs=1e-9), pytest.approx(3e-3))
+
+
+@pytest.mark.parametrize(("more", "held"), [(0.06, True), (-0.06, False)])
+def test_bolts_press_a_collar_from_both_sides(workshop: DesignFolder, more: float, held: bool) -> None:
+    """2774 kN over 240 MPa: 11 560 mm², 514.5 mm on 500; with a pipe of 498 mm the ring is 6 mm wide at the least."""
+    assert pytest.approx(514.5, abs=0.1) == PRESSED
+    check = collared(workshop, f"{PRESSED + more:.3f} mm", pipe="498 mm").only(BEARS, "flange")
+    assert (check.outcome, check.grade) == HELD[not held], check.says
+
+
+def test_a_collar_as_tightened_and_on_test(workshop: DesignFolder) -> None:
+    """20 × 130 kN and 2774 kN on π/4 (540² − 500²) = 32 673 mm²."""
+    check = collared(workshop, "540 mm").only(BEARS, "flange")
+    area = math.pi / 4 * (540**2 - 500**2)
+    assert on_sheet(check, "q_0") / 1e6 == pytest.approx(20 * 130e3 / area, rel=1e-3)
+    assert on_sheet(check, "q_h") / 1e6 == pytest.approx(ON_TEST / area, rel=1e-3)
+
+
+@pytest.mark.parametrize("soft", ["flange.toml", "pipe.toml"])
+def test_the_weaker_metal_bears_the_collar(workshop: DesignFolder, soft: str) -> None:
+    """Of half the proof stress: 1.5 × 120/1.5 = 120 MPa, whichever of the two it is."""
+    collared(workshop, "540 mm").replace(soft, "test-cover", "test-soft")
+    metal = METALS[METALS.index("[test-cover]") : METALS.index("[test-block]")].replace(
+        "test-cover", "test-soft"
+    )
+    weak = changed(metal, ("value = 240", "value = 120"))
+    with (workshop.root / "metals.toml").open("a", encoding="utf-8", newline="\n") as metals:
+        metals.write(weak)
+    check = workshop.only(BEARS, "flange")
+    assert on_sheet(check, "q_ah") / 1e6 == pytest.approx(120)
+    assert on_sheet(check, "q_a0") / 1e6 == pytest.approx(120)
+
+
+def test_metals_count_cold_as_tightened_and_hot_in_work(workshop: DesignFolder) -> None:
+    """Proof stress 240 MPa at 20 °C and 120 at 220, so 132 at 200: 1.5 × 160 cold, 1.5 × 88 hot."""
+    collared(workshop, "560 mm")
+    figure_of(workshop, "test-cover", "proof-stress", "degC = [20, 220]\nvalue = [240, 120]")
+    check = workshop.only(BEARS, "flange")
+    assert on_sheet(check, "q_a0") / 1e6 == pytest.approx(240)
+    assert on_sheet(check, "q_ah") / 1e6 == pytest.approx(132)
+
+
+def test_a_collar_too_small_is_told_though_no_joint_is_drawn(workshop: DesignFolder) -> None:
+    collared(workshop, "510 mm").replace("studs.toml", 'holds = "flange"', 'holds = "pipe"')
+    assert workshop.only(BEARS, "flange").outcome == "finding"
+    workshop.replace("pipe.toml", "510 mm", "560 mm")
+    expect_not_assessed(workshop.only(BEARS, "flange"), "0 bolted joints")
+
+
+def test_a_flange_without_a_collar(workshop: DesignFolder) -> None:
+    assert flanged(workshop, 90).only(BEARS, "flange").outcome == "not applicable"
+    collared(workshop, "560 mm").replace("flange.toml", 'of = "pipe"', 'of = "block"')
+    expect_not_assessed(workshop.only(BEARS, "flange"), "no pipe with a collar")
+
+
+@given(W=st.floats(1e3, 1e6), D_c=st.floats(0.21, 0.4))
+def test_a_collar_of_twice_the_size_is_pressed_a_quarter_as_hard(W: float, D_c: float) -> None:
+    pressed = pressure_of_collar(W=W, D_c=D_c, B=0.2)
+    assert pressure_of_collar(W=W, D_c=2 * D_c, B=0.4) == pytest.approx(pressed / 4)
+    assert pressure_of_collar(W=W, D_c=D_c + 0.01, B=0.2) < pressed

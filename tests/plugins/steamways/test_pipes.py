@@ -7,11 +7,10 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.handbook.materials import share_of_strength
-from speclint.handbook.steam import movement_to_take_up, rise_from_cold
+from speclint.handbook.steam import least_wall, movement_to_take_up, rise_from_cold
 from speclint.testing import DesignFolder, on_sheet
 from speclint_steamways.formulae.pipes import (
     hoop_stress_of_pipe,
-    least_wall,
     power_piping_allowable,
     wall_outside_bend,
     wanted_pipe_test,

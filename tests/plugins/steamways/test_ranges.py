@@ -219,10 +219,6 @@ PIPES = [
         "the proof stress must be above 0",
     ),
     End(
-        pipes.least_wall, {"t": 0.008, "u": 0.0}, {"u": -0.01}, "mill tolerance -0.01 is not between 0 and 1"
-    ),
-    End(pipes.least_wall, {"t": 0.008, "u": 0.999}, {"u": 1.0}, "mill tolerance 1 is not between 0 and 1"),
-    End(
         pipes.wall_outside_bend, {"t": 0.007, "k": 0.0}, {"k": -0.01}, "thinning -0.01 is not between 0 and 1"
     ),
     End(pipes.wall_outside_bend, {"t": 0.007, "k": 0.999}, {"k": 1.0}, "thinning 1 is not between 0 and 1"),
