@@ -26,6 +26,7 @@ from speclint.specs import (
     SteamPassage,
     SteamPipe,
     StuffingBox,
+    Temperature,
     ValveSeat,
     Weldment,
 )
@@ -71,17 +72,24 @@ def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Itera
             if greatest > slack:  # else the other has no pressure to speak of
                 least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=slack)
                 yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
-    yield from _as_hot(f"live temperature, {name}", case, there, sheet)
+    steams = {
+        f"live temperature, {name}": (case.live_temperature, there.live_temperature, "cooler"),
+        f"exhaust temperature, {name}": (
+            case.exhaust_temperature,
+            there.exhaust_temperature,
+            "cooler_exhaust",
+        ),
+    }
+    for called, (here, beside, margin) in steams.items():
+        if sheet.is_stated(f"{called}, of the other duty", beside) and sheet.is_stated(called, here):
+            yield _as_hot(called, here, beside, sheet.limit(margin, "ΔT"), sheet)
 
 
-def _as_hot(called: str, case: LoadCase, other: LoadCase, sheet: Sheet) -> Iterator[Pair]:
-    here, there = case.live_temperature, other.live_temperature
-    if not (sheet.is_stated(f"{called}, of the other duty", there) and sheet.is_stated(called, here)):
-        return
+def _as_hot(called: str, here: Temperature, there: Temperature, cooler: float, sheet: Sheet) -> Pair:
     _, hot = sheet.take_limits("T", here)
     _, hottest = sheet.take_limits("T_0", there)
-    least = sheet.work("T_1", tied_temperature, T_b=hottest, ΔT=-sheet.limit("cooler", "ΔT"))
-    yield Pair(worked(hot, here), worked(least, there), "at least", name=called)
+    least = sheet.work("T_1", tied_temperature, T_b=hottest, ΔT=-cooler)
+    return Pair(worked(hot, here), worked(least, there), "at least", name=called)
 
 
 def _beside(part: Component, sheet: Sheet) -> Iterator[Component]:
@@ -110,7 +118,7 @@ def _links(
 no_milder: Rule = agreement(
     "duty.no-milder-for-a-part",
     title="A part with a duty of its own sees, but cold and on test, no less pressure of safety valves, live and "
-    "exhaust steam, and no cooler live steam, than the block or the pipe that it is on",
+    "exhaust steam, and no cooler steam of either, than the block or the pipe that it is on",
     on=(
         BoltedJoint,
         ChamberCover,
@@ -144,12 +152,21 @@ no_milder: Rule = agreement(
             "what live steam may be cooler by",
             "not negative",
         ),
+        Limit(
+            "cooler_exhaust",
+            "40 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what exhaust steam may be cooler by, as it cools on its way",
+            "not negative",
+        ),
     ],
     grade=Grade.HOLD,
     why="a pipe that is judged at the pressure of a duty of its own is as thin as that lets it be, and the boiler's "
     "steam is in it all the same",
     leaves_out="parts of the motion and of the valve gear with a duty of their own; a load case that only one of the "
-    "two duties states; the temperature of exhaust steam, which cools on its way",
+    "two duties states; how much exhaust steam cools on its way, which its flow and its lagging decide",
+    edition=2,
 )
 
 RULES = (no_milder,)

@@ -18,6 +18,7 @@ safety_valve_pressure = "16.6 bar gauge"
 live_pressure = "15.2 bar gauge ±0.3"
 exhaust_pressure = "0.35 bar gauge"
 live_temperature = "390 °C ±10"
+exhaust_temperature = "140 °C ±5"
 [cases.test]
 live_pressure = "33 bar gauge"
 """
@@ -59,10 +60,16 @@ def outcome(design: DesignFolder, part: str = "pipe") -> tuple[str, Grade | None
         ("390 °C ±10", "395 °C", FINE),
         ("390 °C ±10", "394.9 °C", HOLD),
         ("390 °C ±10", "450 °C ±10", FINE),
+        ("140 °C ±5", "105 °C", FINE),
+        ("140 °C ±5", "104.9 °C", HOLD),
+        ("140 °C ±5", "200 °C", FINE),
     ],
 )
 def test_a_duty_of_its_own(design: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]) -> None:
-    """Upper limits: 16.6, 15.5 and 0.35 bar less 0.1 bar; 400 °C less 5 K. Its own test is at another pressure."""
+    """Upper limits: 16.6, 15.5 and 0.35 bar less 0.1 bar; 400 °C less 5 K and 145 °C less 40 K.
+
+    Its own test is at another pressure.
+    """
     assert outcome(design.replace("own.toml", old, new)) == ends
 
 

@@ -101,6 +101,8 @@ ROWS: list[Row] = [
         (FINE, ("own.toml", 'live_pressure = "15.2 bar gauge ±0.3"\n')),
         (FINE, ("own.toml", 'live_temperature = "390 °C ±10"\n')),
         (FINE, ("engine.toml", 'live_temperature = "390 °C ±10"\n')),
+        (FINE, ("own.toml", 'exhaust_temperature = "140 °C ±5"\n')),
+        (FINE, ("engine.toml", 'exhaust_temperature = "140 °C ±5"\n')),
         (
             FINE,
             (
