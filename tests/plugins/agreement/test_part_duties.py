@@ -95,3 +95,73 @@ def test_a_pipe_that_begins_at_a_passage_is_held_against_its_block(design: Desig
 
 def test_a_part_without_a_duty_of_its_own_has_that_of_the_block(design: DesignFolder) -> None:
     assert outcome(design.replace("pipe.toml", 'duty = "own"\n', ""))[0] == "not applicable"
+
+
+BLOCK = "duty.one-temperature-of-block"
+
+
+def with_heat(engine: str, own: str, named: str = "cylinder-block") -> dict[str, str]:
+    """Both duties with a temperature under one name, running and on test."""
+    heat = '[cases.running.temperatures]\n"{0}" = {1}\n[cases.test]'
+    return {
+        "engine.toml": ENGINE.replace("[cases.test]", heat.format(named, engine)),
+        "own.toml": OWN.replace("[cases.test]", heat.format(named, own)),
+    }
+
+
+@pytest.mark.parametrize(
+    ("own", "ends"),
+    [
+        ('"250..270 °C"', FINE),
+        ('"245..275 °C"', FINE),
+        ('"244.9..270 °C"', HOLD),
+        ('"250..264.9 °C"', HOLD),
+        ('"255.1..270 °C"', HOLD),
+        ('"250..275.1 °C"', HOLD),
+        ('"150..170 °C"', HOLD),
+    ],
+)
+@pytest.mark.parametrize("named", ["cylinder-block", "block"])
+def test_a_block_has_one_temperature(
+    design: DesignFolder, named: str, own: str, ends: tuple[str, Grade | None]
+) -> None:
+    found = design.write(with_heat('"250..270 °C"', own, named)).only(BLOCK, "pipe")
+    assert (found.outcome, found.grade) == ends
+
+
+def test_a_block_by_its_kind_in_one_duty_and_its_id_in_the_other(design: DesignFolder) -> None:
+    files = with_heat('"250..270 °C"', '"150..170 °C"')
+    files["engine.toml"] = files["engine.toml"].replace('"cylinder-block"', '"block"')
+    found = design.write(files).only(BLOCK, "pipe")
+    assert (found.outcome, found.grade) == HOLD
+
+
+def test_a_kind_of_which_there_are_many_may_differ(design: DesignFolder) -> None:
+    design.replace("pipe.toml", 'ends_at.part = "block"', 'follows = "passage"')
+    design.write(with_heat('"340..375 °C"', '"110..140 °C"', "steam-passage"))
+    assert design.only(BLOCK, "pipe").outcome == "not applicable"
+    design.write(with_heat('"340..375 °C"', '"110..140 °C"', "passage"))
+    assert design.only(BLOCK, "pipe").outcome == "finding"
+
+
+def test_a_test_of_its_own_may_be_at_another_temperature(design: DesignFolder) -> None:
+    design.write(
+        {
+            "engine.toml": f"{ENGINE}temperatures.cylinder-block = '20 °C'\n",
+            "own.toml": f"{OWN}temperatures.cylinder-block = '60 °C'\n",
+        }
+    )
+    assert design.only(BLOCK, "pipe").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(("engine", "own"), [('"250 °C"', '"estimate"'), ('"estimate"', '"250 °C"')])
+def test_a_temperature_still_to_be_worked_is_not_compared(
+    design: DesignFolder, engine: str, own: str
+) -> None:
+    assert design.write(with_heat(engine, own)).only(BLOCK, "pipe").outcome == "not applicable"
+
+
+@pytest.mark.parametrize("file", ["engine.toml", "own.toml"])
+def test_exhaust_steam_still_to_be_worked_is_not_compared(design: DesignFolder, file: str) -> None:
+    design.replace(file, '"140 °C ±5"', '{ from = "events" }')
+    assert outcome(design) == FINE
