@@ -78,6 +78,7 @@ _MODULES = {
     "vessels": "bolted-joint cylinder-cover gland lens-joint pipe-flange stuffing-box weldment chamber-cover",
     "volumes": "cylinder-block",
     "walls": "cylinder-block weldment",
+    "washed": "cylinder-block cylinder-liner partition steam-passage",
     "weights": "cylinder-block",
     "welds": "cylinder-block",
 }

@@ -1,4 +1,4 @@
-"""A part with a duty of its own sees no milder steam than the block or the pipe that it is on."""
+"""A part with a duty of its own sees the steam of the block or the pipe that it is on, and the heat of that block."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from speclint.specs import (
     CaseName,
     ChamberCover,
     Component,
+    CylinderBlock,
     CylinderCover,
     CylinderLiner,
     Duty,
@@ -26,6 +27,7 @@ from speclint.specs import (
     SteamPassage,
     SteamPipe,
     StuffingBox,
+    Temperature,
     ValveSeat,
     Weldment,
 )
@@ -39,6 +41,32 @@ def _steam(part: Component, sheet: Sheet) -> Iterator[Pair]:
 
     A part that states no duty has that of the other. Where its own names no safety valves, its live steam counts.
     """
+    for _, other, name, case in _cases_of_both(part, sheet):
+        yield from _in_case(name, case, other, sheet)
+
+
+def _block(part: Component, sheet: Sheet) -> Iterator[Pair]:
+    """In each load case of both duties the coolest and the hottest that the block is stated to be, in either.
+
+    It is one body, which the part meets as it is. A pipe or a passage is compared where both duties name it by its id.
+    """
+    for beside, other, name, case in _cases_of_both(part, sheet):
+        here, there = (_temperature(beside, one) for one in (case, other.cases[name]))
+        called = f"{beside.id}, {name}"
+        if sheet.is_stated(f"temperature of {called}, of the other duty", there) and sheet.is_stated(
+            f"temperature of {called}", here
+        ):
+            ends = zip(sheet.take_limits("T", here), sheet.take_limits("T_0", there), strict=True)
+            for end, (own, wanted) in zip(("coolest", "hottest"), ends, strict=True):
+                yield Pair(worked(own, here), worked(wanted, there), name=f"{called}, {end}")
+
+
+def _temperature(part: Component, case: LoadCase) -> Any:
+    return case.temperature_of(part) if isinstance(part, CylinderBlock) else case.temperature_named(part.id)
+
+
+def _cases_of_both(part: Component, sheet: Sheet) -> Iterator[tuple[Component, Duty, CaseName, LoadCase]]:
+    """What a part with a duty of its own is on, the duty of that, and each load case that both duties state."""
     if not sheet.is_stated(f"duty of {part.id} alone", part.duty):
         return
     own = sheet.follow(part.duty)
@@ -48,7 +76,7 @@ def _steam(part: Component, sheet: Sheet) -> Iterator[Pair]:
             continue
         for name, case in own.cases.items():
             if name in other.cases and name not in _ITS_OWN:
-                yield from _in_case(name, case, other, sheet)
+                yield beside, other, name, case
 
 
 def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Iterator[Pair]:
@@ -71,17 +99,24 @@ def _in_case(name: CaseName, case: LoadCase, other: Duty, sheet: Sheet) -> Itera
             if greatest > slack:  # else the other has no pressure to speak of
                 least = sheet.work("p_1", excess_pressure, p_1=greatest, p_2=slack)
                 yield Pair(worked(p, own), worked(least, beside), "at least", name=called)
-    yield from _as_hot(f"live temperature, {name}", case, there, sheet)
+    steams = {
+        f"live temperature, {name}": (case.live_temperature, there.live_temperature, "cooler"),
+        f"exhaust temperature, {name}": (
+            case.exhaust_temperature,
+            there.exhaust_temperature,
+            "cooler_exhaust",
+        ),
+    }
+    for called, (here, beside, margin) in steams.items():
+        if sheet.is_stated(f"{called}, of the other duty", beside) and sheet.is_stated(called, here):
+            yield _as_hot(called, here, beside, sheet.limit(margin, "ΔT"), sheet)
 
 
-def _as_hot(called: str, case: LoadCase, other: LoadCase, sheet: Sheet) -> Iterator[Pair]:
-    here, there = case.live_temperature, other.live_temperature
-    if not (sheet.is_stated(f"{called}, of the other duty", there) and sheet.is_stated(called, here)):
-        return
+def _as_hot(called: str, here: Temperature, there: Temperature, cooler: float, sheet: Sheet) -> Pair:
     _, hot = sheet.take_limits("T", here)
     _, hottest = sheet.take_limits("T_0", there)
-    least = sheet.work("T_1", tied_temperature, T_b=hottest, ΔT=-sheet.limit("cooler", "ΔT"))
-    yield Pair(worked(hot, here), worked(least, there), "at least", name=called)
+    least = sheet.work("T_1", tied_temperature, T_b=hottest, ΔT=-cooler)
+    return Pair(worked(hot, here), worked(least, there), "at least", name=called)
 
 
 def _beside(part: Component, sheet: Sheet) -> Iterator[Component]:
@@ -107,24 +142,26 @@ def _links(
         yield part.pressed_into if isinstance(part, ValveSeat) else part.in_block
 
 
+_PARTS = (
+    BoltedJoint,
+    ChamberCover,
+    CylinderCover,
+    CylinderLiner,
+    Gland,
+    LensJoint,
+    PipeFlange,
+    SteamPassage,
+    SteamPipe,
+    StuffingBox,
+    ValveSeat,
+    Weldment,
+)
+
 no_milder: Rule = agreement(
     "duty.no-milder-for-a-part",
     title="A part with a duty of its own sees, but cold and on test, no less pressure of safety valves, live and "
-    "exhaust steam, and no cooler live steam, than the block or the pipe that it is on",
-    on=(
-        BoltedJoint,
-        ChamberCover,
-        CylinderCover,
-        CylinderLiner,
-        Gland,
-        LensJoint,
-        PipeFlange,
-        SteamPassage,
-        SteamPipe,
-        StuffingBox,
-        ValveSeat,
-        Weldment,
-    ),
+    "exhaust steam, and no cooler steam of either, than the block or the pipe that it is on",
+    on=_PARTS,
     pairs=_steam,
     within="",
     limits=[
@@ -144,12 +181,35 @@ no_milder: Rule = agreement(
             "what live steam may be cooler by",
             "not negative",
         ),
+        Limit(
+            "cooler_exhaust",
+            "40 K",
+            "temperature difference",
+            COMMON_PRACTICE,
+            "what exhaust steam may be cooler by, as it cools on its way",
+            "not negative",
+        ),
     ],
     grade=Grade.HOLD,
     why="a pipe that is judged at the pressure of a duty of its own is as thin as that lets it be, and the boiler's "
     "steam is in it all the same",
     leaves_out="parts of the motion and of the valve gear with a duty of their own; a load case that only one of the "
-    "two duties states; the temperature of exhaust steam, which cools on its way",
+    "two duties states; how much exhaust steam cools on its way, which its flow and its lagging decide",
+    edition=2,
 )
 
-RULES = (no_milder,)
+one_temperature: Rule = agreement(
+    "duty.one-temperature-of-block",
+    title="A part with a duty of its own, but cold and on test, takes its block to be as hot as the duty of the block "
+    "does, and so a pipe or a passage that both duties name by its id",
+    on=_PARTS,
+    pairs=_block,
+    within="5 K",
+    dimension="temperature difference",
+    grade=Grade.HOLD,
+    why="a pipe and its studs are judged by the growth of a block a hundred degrees cooler than that block ever is",
+    leaves_out="temperatures that one duty alone states; those of a kind of which there are many, such as bolts, which "
+    "differ from place to place; the cold state and the test, which each part has of its own",
+)
+
+RULES = (no_milder, one_temperature)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import FINISHING, places_of
 from speclint.specs import Casting, CylinderBlock, CylinderLiner, ValveSeat, Weldment
@@ -85,20 +87,23 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
 
 @rule(
     "making.examined-in-time",
-    title="Welds are examined after they are laid and before ribs, covers, paint or lagging hide them, and by "
-    "ultrasound only after the last stress relief",
+    title="Welds are examined after they are laid and before ribs, covers, paint or lagging hide them, again after the "
+    "stress relief that follows the last of them, and by ultrasound only after the last relief",
     on=Weldment,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("non-destructive testing of welds"), EN_1011_2.at("cold cracks"), COMMON_PRACTICE],
     why="a root that is covered cannot be seen again, and a crack may open in the furnace",
     leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
-    f"asks; the time to wait for cracks; {DEFERS}",
+    f"asks; reliefs after the first that follows the last weld; the time to wait for cracks; {DEFERS}",
     against=(),
-    edition=3,
+    edition=4,
 )
 def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
-    """A step "test welds" after the last weld, one before what hides, and ultrasound after relief."""
+    """A step "test welds" after the last weld, one before what hides, and ultrasound after relief.
+
+    That nothing looks at the welds after their relief is a nonconformity of what is released, by common practice.
+    """
     steps = listed(weldment, sheet)
     laid = places_of(("weld", "weld lugs and bosses", "weld repair"), steps)
     if not laid:
@@ -109,7 +114,19 @@ def examined_in_time(weldment: Weldment, sheet: Sheet) -> Judgement:
     judged.append(_tested(steps, laid, len(steps), sheet))
     if places_of(("test welds by ultrasound",), steps) and places_of(RELIEF, steps):
         judged.append(follow(steps, RELIEF, ("test welds by ultrasound",), sheet))
-    return by_stage(sheet.worst(*judged), sheet, grave=True)
+    in_time = by_stage(sheet.worst(*judged), sheet, grave=True)
+    return sheet.worst(in_time, *(by_stage(one, sheet) for one in _after_relief(steps, sheet)))
+
+
+def _after_relief(steps: Steps, sheet: Sheet) -> Iterator[Judgement]:
+    """That a test follows the first relief after the last weld; where none follows it, another rule tells."""
+    last = places_of(WELDS, steps)[-1]
+    relief = next((place for place in places_of(RELIEF, steps) if place > last), None)
+    if relief is not None:
+        tested = places_of(("test welds", "test welds by ultrasound"), steps)
+        holds = bool(tested) and tested[-1] > relief
+        says = f'the welds are {"" if holds else "not "}examined after step {relief + 1}, "{steps[relief].written}"'
+        yield sheet.states(holds, says, where=steps[relief].where)
 
 
 def _tested(steps: Steps, laid: list[int], until: int, sheet: Sheet) -> Judgement:

@@ -91,14 +91,17 @@ class Wording:
 
     def asked(self, text: str) -> Iterator[list[str]]:
         """What each part of a text asks for, of those parts that ask for any."""
+        yield from (found for found, _ in self.parts(text) if found)
+
+    def parts(self, text: str) -> Iterator[tuple[list[str], str]]:
+        """What each part of a text asks for, if anything, and the words of it, with each thing as a number in marks."""
         if leaves_open(text):
             return
         clauses, names = self._clauses(text)
         for clause in clauses:
             denied = {names[at] for at in _denied(clause)}
             for part in re.split(r" and | then |[+&]", clause):
-                if found := [names[at] for at in _numbers(part) if names[at] not in denied]:
-                    yield found
+                yield [names[at] for at in _numbers(part) if names[at] not in denied], part
 
     def denies_all(self, text: str) -> bool:
         """Whether each clause of a text names one of the things, which it denies, or leaves open."""

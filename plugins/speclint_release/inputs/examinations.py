@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
 from speclint.specs import bare_words, names_nothing
 from speclint_release.inputs.clauses import Wording, leaves_open
@@ -92,6 +92,12 @@ def only_tests(text: str) -> bool:
     """
     asked = [one for clause in _WORDING.asked(text) for one in clause]
     return bool(asked) and all(one in ("a figure", "a load") for one in asked)
+
+
+def worded(text: str) -> Iterator[tuple[list[str], str]]:
+    """The methods that each part of a text asks for, if any, and its words, with each method as a number in marks."""
+    for found, words in _WORDING.parts(text):
+        yield [name for name in _METHODS if name in found], words
 
 
 def methods_named(text: str) -> list[str]:

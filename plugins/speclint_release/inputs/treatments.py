@@ -66,6 +66,15 @@ def names_relief(text: str) -> bool:
     return "stress relieve" in _named(text)
 
 
+def relieves(text: str) -> bool:
+    """Whether the words of a heat treatment name one that relieves stress.
+
+    >>> relieves("PWHT"), relieves("annealed"), relieves("furnace"), relieves("normalized")
+    (True, True, False, False)
+    """
+    return not treatments_missing(["stress relieve"], [text])
+
+
 def may_relieve(text: str) -> bool:
     """Whether a heat treatment may be one that relieves stress: it says so, or names no other.
 

@@ -10,6 +10,7 @@ from speclint.facts import own_steps
 from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
+from speclint_release.inputs.extents import too_little
 from speclint_release.inputs.records import is_welded, no_record
 from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, treatments_missing
 from speclint_release.sources import EN_13445_5
@@ -24,24 +25,31 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
 
 @rule(
     "made.examined",
-    title="The examination and the heat treatments that the spec of a part asks for are on record, and its welds are",
+    title="The examination and the heat treatments that the spec of a part asks for are on record, the examination of "
+    "as much as it asks for, and its welds are",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="what is not on record cannot be told from what was not done",
     leaves_out="examinations by sight, size, load or hardness; whether procedure and welder were qualified for the "
-    "joint, and whether the examination covered what it should: the competent person or body that the local code "
-    "names decides",
+    "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
+    "that the local code names decides",
     against=(),
-    edition=6,
+    edition=7,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
-    """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold."""
+    """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
+
+    So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten.
+    """
     drawn = sheet.follow(made.of)
     failed = list(_failed(made, sheet))
     if failed:
         return sheet.states(False, f"failed: {', '.join(failed)}", where=made.where).graded(Grade.HOLD)
+    if short := _too_little(made, drawn, sheet):
+        says = f"examined in part: {', '.join(short)}, and its spec asks for more"
+        return sheet.states(False, says, where=made.where).graded(Grade.HOLD)
     asked = list(_records_asked(made, drawn, sheet))
     if not asked:
         raise sheet.not_applicable("its spec asks for no examination, no weld and no heat treatment")
@@ -57,6 +65,18 @@ def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
         for name, one in records.items():
             if sheet.said(f"result of {name}", one.result) == "failed":
                 yield name
+
+
+def _too_little(made: MadePart, drawn: Component, sheet: Sheet) -> list[str]:
+    """The methods by which less was examined than the spec asks for, with how much."""
+    how = sheet.said("examination", drawn.examination)
+    if how is None or no_examination(how):
+        return []
+    records = [
+        (_says(name, one.method, sheet), sheet.said(f"extent of {name}", one.extent) or "")
+        for name, one in _done(made.examinations, sheet)
+    ]
+    return too_little(how, records)
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:

@@ -6,37 +6,47 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import MadePart
+from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
 from speclint_release.inputs.records import Record, days_of
+from speclint_release.inputs.treatments import relieves
 from speclint_release.sources import DOCUMENTS, EN_13445_5
 
 
 @rule(
     "made.examined-as-finished",
-    title="No weld on record is later than the last examination that the part passed, and no weld or heat treatment is "
-    "later than the last measurement of a size",
+    title="No weld on record, and no stress relief of what is welded, is later than the last examination that the part "
+    "passed, and no weld or heat treatment is later than the last measurement of a size",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
-    why="a film taken before the weld shows no weld, and a bore measured before the furnace is not the bore that comes "
-    "out of it",
-    leaves_out="that an examination was passed (made.examined); which weld an examination looked at, cracks that a "
-    "heat treatment opens, and sizes that were cut after they were measured",
+    why="a film taken before the weld shows no weld, one taken before the furnace none of the cracks that open in it, "
+    "and a bore measured before the furnace is not the bore that comes out of it",
+    leaves_out="that an examination was passed (made.examined); which weld an examination looked at, cracks that "
+    "another heat treatment than a stress relief opens, and sizes that were cut after they were measured",
     against=(),
 )
 def examined_as_finished(made: MadePart, sheet: Sheet) -> Judgement:
     """The day of the last examination that was passed, and of each measured size, against the other records."""
     welds = [(f"weld {name}", one.date) for name, one in made.welds.items()]
     heated = [(name, one.date) for name, one in made.heat_treatments.items()]
-    judged = [*_examined(made, welds, sheet), *_measured(made, [*welds, *heated], sheet)]
+    relieved = [(name, one.date) for name, one in made.heat_treatments.items() if _relieves(name, one, sheet)]
+    judged = [*_examined(made, welds, relieved, sheet), *_measured(made, [*welds, *heated], sheet)]
     if not judged:
         raise sheet.not_applicable("no weld or heat treatment stands on record beside what was looked at")
     return sheet.worst(*judged)
 
 
-def _examined(made: MadePart, welds: Sequence[Record], sheet: Sheet) -> Iterator[Judgement]:
-    """Examinations: the last that was passed is of the welded part."""
+def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
+    """Whether a record says that it is a stress relief, or where it does not say what it is, is called by it."""
+    said = sheet.said(f"treatment of {name}", record.treatment)
+    return relieves(name if said is None else said)
+
+
+def _examined(
+    made: MadePart, welds: Sequence[Record], relieved: Sequence[Record], sheet: Sheet
+) -> Iterator[Judgement]:
+    """Examinations: the last that was passed is of the part as it was welded, and then relieved."""
     passed = [
         (name, one.date)
         for name, one in made.examinations.items()
@@ -44,7 +54,7 @@ def _examined(made: MadePart, welds: Sequence[Record], sheet: Sheet) -> Iterator
     ]
     if passed and welds:
         last = max(day for _, day in days_of(passed, sheet))
-        late = [name for name, day in days_of(welds, sheet) if day > last]
+        late = [name for name, day in days_of([*welds, *relieved], sheet) if day > last]
         says = (
             f"{', '.join(late)}: later than the last examination" if late else "examined after it was welded"
         )
@@ -72,31 +82,53 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
 
 @rule(
     "made.certified-before-fitted",
-    title="A part went into its place, had its nuts tightened and was put in steam no earlier than the day on which "
-    "its metal was certified",
+    title="A part went into its place, had its nuts tightened and was put in steam, and one that is welded together "
+    "was welded and relieved, no earlier than the day on which its metal was certified",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[DOCUMENTS, COMMON_PRACTICE],
-    why="a document issued after the part went in is that of another piece, or nobody knew then of what metal it was",
+    why="a document issued after the part went in, or its plates were welded, is that of another piece, or nobody knew "
+    "then of what metal it was",
     leaves_out="that there is a document (made.certificate); one that was issued anew, for which a concession says so; "
-    "welds, heat treatments and tests, which a foundry may have made before it issued the document",
+    "tests, and welds and heat treatments of castings and forgings, which whoever cast or forged them may have made "
+    "before he issued the document",
     against=(),
 )
 def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
-    """The day of each record of fitting, tightening and steaming against that of the inspection document."""
+    """The day of each record of fitting, tightening and steaming against that of the inspection document.
+
+    Of pipes, of weldments and of blocks that are welded together also the days of their welds and stress reliefs.
+    """
     fitted = [
+        *_welded_together(made, sheet),
         *((f"entry {name}", one.date) for name, one in made.entries.items()),
         *((f"tightening {name}", one.date) for name, one in made.tightenings.items()),
         *((f"steaming {name}", one.date) for name, one in made.steamings.items()),
     ]
     if not fitted or not sheet.is_stated("day of the inspection document", made.certificate.date):
-        raise sheet.not_applicable("no inspection document has a day beside one on which the part was fitted")
+        raise sheet.not_applicable(
+            "no inspection document has a day beside one on which the part was welded or fitted"
+        )
     ((_, issued),) = days_of([("the inspection document", made.certificate.date)], sheet)
     early = [name for name, day in days_of(fitted, sheet) if day < issued]
-    says = "fitted after its metal was certified"
+    says = "welded and fitted after its metal was certified"
     if early:
         says = f"{', '.join(early)}: earlier than its inspection document of {issued}"
     return sheet.states(not early, says, where=made.certificate.date.where)
+
+
+def _welded_together(made: MadePart, sheet: Sheet) -> Iterator[Record]:
+    """The welds and the stress reliefs of what a works welds together of plates and tubes that it bought."""
+    drawn = sheet.follow(made.of)
+    built = (
+        isinstance(drawn, CylinderBlock) and sheet.said("construction", drawn.construction) == "fabricated"
+    )
+    if built or drawn.is_one_of(("weldment", "steam-pipe")):
+        yield from ((f"weld {name}", one.date) for name, one in made.welds.items())
+        for name, one in made.heat_treatments.items():
+            if _relieves(name, one, sheet):
+                yield name, one.date
 
 
 RULES = (certified_before_fitted, examined_as_finished)

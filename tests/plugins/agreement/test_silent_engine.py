@@ -13,7 +13,7 @@ from tests.plugins.agreement import (
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_crank_pins import FILES as CRANK_PINS
-from tests.plugins.agreement.test_part_duties import FILES as PART_DUTIES
+from tests.plugins.agreement.test_part_duties import FILES as PART_DUTIES, with_heat
 from tests.plugins.motion import locomotive
 
 _BLOCKS = {"block.toml": engine.BLOCK, "other.toml": engine.OTHER, "engine.toml": engine.ENGINE}
@@ -101,6 +101,8 @@ ROWS: list[Row] = [
         (FINE, ("own.toml", 'live_pressure = "15.2 bar gauge ±0.3"\n')),
         (FINE, ("own.toml", 'live_temperature = "390 °C ±10"\n')),
         (FINE, ("engine.toml", 'live_temperature = "390 °C ±10"\n')),
+        (FINE, ("own.toml", 'exhaust_temperature = "140 °C ±5"\n')),
+        (FINE, ("engine.toml", 'exhaust_temperature = "140 °C ±5"\n')),
         (
             FINE,
             (
@@ -108,6 +110,16 @@ ROWS: list[Row] = [
                 'safety_valve_pressure = "16.6 bar gauge"\nlive_pressure = "15.2 bar gauge ±0.3"\n',
             ),
         ),
+    ),
+    *rows(
+        "duty.one-temperature-of-block",
+        "liner",
+        {**PART_DUTIES, **with_heat('"250..270 °C"', '"250..270 °C"')},
+        (SILENT, ("liner.toml", 'duty = "own"\n')),
+        (SILENT, ("liner.toml", 'housed_in = "block"')),
+        (SILENT, ("block.toml", 'duty = "engine"')),
+        (SILENT, ("own.toml", '"cylinder-block" = "250..270 °C"\n')),
+        (SILENT, ("engine.toml", '"cylinder-block" = "250..270 °C"\n')),
     ),
     *rows(
         "engine.strokes-agree",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from speclint.testing import DesignFolder, changed
-from tests.plugins.agreement import test_openings as openings
+from tests.plugins.agreement import test_openings as openings, test_washed as washed
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
@@ -180,6 +180,25 @@ ROWS: list[Row] = [
         PIPED,
         (SILENT, ("duty.toml", 'poppet-valve = "350 °C"\n')),
         (ASKED, ("valve.toml", 'serves = "inlet"\n')),
+    ),
+    *rows(
+        "duty.metal-between-steams",
+        "partition",
+        washed.FILES,
+        (SILENT, ("duty.toml", 'partition = "250..280 °C"\n')),
+        (FINE, ("duty.toml", 'live_temperature = "390 °C ±10"\n')),
+        (FINE, ("duty.toml", 'exhaust_temperature = "140 °C ±5"\n')),
+        (
+            SILENT,
+            ("duty.toml", 'live_temperature = "390 °C ±10"\nexhaust_temperature = "140 °C ±5"\n'),
+        ),
+    ),
+    *rows(
+        "duty.metal-between-steams",
+        "belt",
+        washed.FILES,
+        (FINE, ("belt.toml", 'place = "belt"\n')),
+        (ASKED, ("belt.toml", 'carries = "exhaust steam"\n')),
     ),
     *rows(
         "passage.section-possible",

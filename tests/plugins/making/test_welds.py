@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from speclint.testing import DesignFolder, expect_conforms, expect_not_applicable
+from speclint import Grade
+from speclint.testing import DesignFolder, expect_conforms, expect_finding, expect_not_applicable
 from tests.plugins.making.bench import cast_as, told, write
 
 WELDS, TIME = "making.no-weld-after-relief", "making.examined-in-time"
@@ -77,7 +78,7 @@ def test_a_weld_under_the_lagging_is_examined_before_that(workshop: DesignFolder
     ("steps", "outcome"),
     [
         (("weld", "test welds", ULTRASOUND), "conforms"),
-        (("weld", "test welds", "stress relieve"), "conforms"),
+        (("weld", "test welds", "stress relieve", "test welds 2"), "conforms"),
         (("weld", "test welds", "stress relieve", ULTRASOUND), "conforms"),
         (("weld", "test welds", ULTRASOUND, "stress relieve"), "finding"),
     ],
@@ -87,3 +88,42 @@ def test_ultrasound_follows_the_relief_where_there_are_both(
 ) -> None:
     check = write(workshop, welded=steps, block=("face pads",)).only(TIME, "weldment")
     assert check.outcome == outcome
+
+
+#: The steps of a weldment, and the relief after which nothing looks at its welds; nothing where something does.
+RELIEVED = [
+    (("weld", "test welds", "stress relieve"), 'not examined after step 3, "stress relieve"'),
+    (("weld", "stress relieve", "test welds"), ""),
+    (("weld", "test welds", "stress relieve", "test welds 2"), ""),
+    (("stress relieve", "weld", "test welds"), ""),  # no relief follows: making.no-weld-after-relief tells
+    (("weld", "stress relieve", "test welds", "rough machine", "stress relieve 2"), ""),
+    (("weld", "test welds", "stress relieve", RIBS, "stress relieve 2"), 'step 5, "stress relieve 2"'),
+    (("weld", "test welds", "stress relieve", "test welds 2", RIBS, "stress relieve 2"), "step 6"),
+    (("weld", "test welds", RIBS, "stress relieve", "paint", ULTRASOUND), ""),
+]
+
+
+@pytest.mark.parametrize(("steps", "says"), RELIEVED)
+def test_welds_are_examined_after_the_relief_that_follows_the_last(
+    workshop: DesignFolder, steps: tuple[str, ...], says: str
+) -> None:
+    check = write(workshop, welded=steps, block=("face pads",)).only(TIME, "weldment")
+    if says:
+        told(check, says=says)
+    else:
+        expect_conforms(check)
+
+
+def test_a_relief_without_a_test_after_it_is_a_nonconformity_of_what_is_released(
+    workshop: DesignFolder,
+) -> None:
+    """A weld that nobody examines at all is a hold there."""
+    late = write(workshop, welded=RELIEVED[0][0], block=("face pads",), stage="released")
+    expect_finding(late.only(TIME, "weldment"), grade=Grade.NONCONFORMITY)
+    never = write(workshop, welded=EXAMINED[5][0], block=("face pads",), stage="released")
+    expect_finding(never.only(TIME, "weldment"), grade=Grade.HOLD)
+
+
+def test_a_test_in_the_list_of_the_block_follows_the_relief(workshop: DesignFolder) -> None:
+    check = write(workshop, welded=RELIEVED[0][0], block=(ULTRASOUND, "face pads"))
+    expect_conforms(check.only(TIME, "weldment"))

@@ -235,6 +235,24 @@ def test_what_was_examined_by_another_method_was_not(
 
 
 @pytest.mark.parametrize(
+    ("extent", "ends"),
+    [
+        *(("all edges", ("conforms", None)), ("99 %", ("conforms", None))),
+        *(("98.9 %", ("finding", Grade.HOLD)), ("one in ten", ("finding", Grade.HOLD))),
+        ("random samples", ("finding", Grade.HOLD)),
+    ],
+)
+def test_an_examination_of_a_part_of_what_is_asked_is_a_hold(
+    workshop: DesignFolder, extent: str, ends: tuple[str, Grade | None]
+) -> None:
+    """The spec says: ultrasonic, plate edges."""
+    check = made(
+        workshop, "made.examined", ('method = "ultrasonic"', f'method = "ultrasonic"\nextent = "{extent}"')
+    )
+    assert (check.outcome, check.grade) == ends
+
+
+@pytest.mark.parametrize(
     ("treatment", "outcome"),
     [
         *(("", "finding"), ("stress relieved", "conforms"), ("PWHT", "conforms"), ("normalize", "finding")),

@@ -11,7 +11,7 @@ from speclint.testing import DesignFolder, changed, expect_not_assessed
 ORDER = "made.examined-as-finished"
 WELD = '[welds.all]\ndate = "2026-03-12"\n'
 FURNACE = '[heat_treatments.furnace]\ntreatment = "stress relieve"\ndate = "2026-03-28"\n'
-EXAMINED = '[examinations.finished]\nresult = "passed"\ndate = "2026-03-20"\n'
+EXAMINED = '[examinations.finished]\nresult = "passed"\ndate = "2026-03-30"\n'
 SIZE = (
     '[measured."bores.main.diameter"]\nvalues = ["578.02 mm"]\nuncertainty = "6 µm"\n'
     'date = "2026-07-02"\ninspector = "R. Fell"\n'
@@ -28,10 +28,10 @@ def made(workshop: DesignFolder, *changes: tuple[str, str]) -> Check:
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
-        ("2026-03-12", "2026-03-20", ""),  # examined on the day of the weld
-        ("2026-03-12", "2026-03-21", "weld all: later than the last examination"),
-        ("2026-03-28", "2026-07-02", ""),  # a furnace after the examination, and measured on its day
-        ("2026-03-28", "2026-07-03", "furnace: later than bores.main.diameter was measured"),
+        ("2026-03-12", "2026-03-30", ""),  # examined on the day of the weld
+        ("2026-03-12", "2026-03-31", "weld all: later than the last examination"),
+        ("2026-03-28", "2026-03-30", ""),  # and on that of the stress relief
+        ("2026-03-28", "2026-03-31", "furnace: later than the last examination"),
         ("2026-07-02", "2026-03-28", ""),
         ("2026-07-02", "2026-03-27", "furnace: later than bores.main.diameter was measured"),
         ("2026-07-02", "2026-03-11", "weld all, furnace: later than bores.main.diameter was measured"),
@@ -43,6 +43,33 @@ def test_what_was_looked_at_is_the_finished_part(
     check = made(workshop, (f'"{old}"', f'"{new}"'))
     assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
     assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("treatment", "day", "says"),
+    [
+        ("normalize", "2026-07-02", ""),  # after the examination, and measured on its day
+        ("normalize", "2026-07-03", "furnace: later than bores.main.diameter was measured"),
+        ("PWHT", "2026-06-30", "furnace: later than the last examination"),
+        ("", "2026-06-30", ""),  # a record that is called by no treatment
+    ],
+)
+def test_of_heat_treatments_a_stress_relief_comes_before_the_examination(
+    workshop: DesignFolder, treatment: str, day: str, says: str
+) -> None:
+    words = f'treatment = "{treatment}"\n' if treatment else ""
+    check = made(workshop, ('treatment = "stress relieve"\n', words), ('"2026-03-28"', f'"{day}"'))
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+def test_a_stress_relief_is_known_by_the_name_of_its_record(workshop: DesignFolder) -> None:
+    check = made(
+        workshop,
+        ('[heat_treatments.furnace]\ntreatment = "stress relieve"', '[heat_treatments."stress relief"]'),
+        ('"2026-03-28"', '"2026-04-01"'),
+    )
+    assert "stress relief: later than the last examination" in check.says
 
 
 @pytest.mark.parametrize(
@@ -63,9 +90,9 @@ def test_two_sizes_are_two(workshop: DesignFolder) -> None:
 
 
 def test_a_failed_examination_is_none(workshop: DesignFolder) -> None:
-    """The weld of the 25th was examined on the 26th, and failed: the last that was passed is of the 20th."""
-    again = '[examinations.repair]\nresult = "{}"\ndate = "2026-03-26"\n'
-    weld = ('"2026-03-12"', '"2026-03-25"')
+    """The weld of 5 April was examined on the 6th, and failed: the last that was passed is of 30 March."""
+    again = '[examinations.repair]\nresult = "{}"\ndate = "2026-04-06"\n'
+    weld = ('"2026-03-12"', '"2026-04-05"')
     assert made(workshop, weld, (EXAMINED, EXAMINED + again.format("failed"))).outcome == "finding"
     assert made(workshop, weld, (EXAMINED, EXAMINED + again.format("passed"))).outcome == "conforms"
 
@@ -155,3 +182,57 @@ def test_days_of_fitting_that_are_not_there(
     workshop: DesignFolder, gone: tuple[str, ...], outcome: str
 ) -> None:
     assert studs(workshop, *((text, "") for text in gone)).outcome == outcome
+
+
+BUILT = {
+    "block.toml": f'kind = "cylinder-block"\nid = "block"\nconstruction = "fabricated"\n{BORES}',
+    "made.toml": (
+        'kind = "made-part"\nid = "made"\nof = "block"\n[certificate]\ntype = "3.1"\ndate = "2026-02-16"\n'
+        '[welds.all]\ndate = "2026-03-12"\n'
+        '[heat_treatments.furnace]\ntreatment = "stress relieve"\ndate = "2026-03-28"\n'
+    ),
+}
+
+
+@pytest.mark.parametrize(
+    ("certified", "says"),
+    [
+        ("2026-03-12", ""),
+        ("2026-03-13", "weld all: earlier than its inspection document of 2026-03-13"),
+        ("2026-03-28", "weld all: earlier than its inspection document of 2026-03-28"),
+        ("2026-03-29", "weld all, furnace: earlier than its inspection document of 2026-03-29"),
+    ],
+)
+def test_plates_are_certified_before_they_are_welded(
+    workshop: DesignFolder, certified: str, says: str
+) -> None:
+    files = {**BUILT, "made.toml": BUILT["made.toml"].replace("2026-02-16", certified)}
+    check = workshop.write(files).only(CERTIFIED, "made")
+    assert (check.outcome, check.grade) == (("finding", Grade.NONCONFORMITY) if says else ("conforms", None))
+    assert says in check.says
+
+
+@pytest.mark.parametrize(
+    ("drawn", "outcome"),
+    [
+        ('kind = "cylinder-block"\nid = "block"\nconstruction = "fabricated"\n', "finding"),
+        ('kind = "cylinder-block"\nid = "block"\nconstruction = "cast"\n', "not applicable"),
+        ('kind = "cylinder-block"\nid = "block"\n', "not applicable"),
+        ('kind = "weldment"\nid = "block"\n', "finding"),
+        ('kind = "steam-pipe"\nid = "block"\n', "finding"),
+        ('kind = "casting"\nid = "block"\n', "not applicable"),
+        ('kind = "piston-rod"\nid = "block"\nwelding.welded = true\n', "not applicable"),
+    ],
+)
+def test_what_is_cast_or_forged_may_be_mended_before_it_is_certified(
+    workshop: DesignFolder, drawn: str, outcome: str
+) -> None:
+    made = BUILT["made.toml"].replace("2026-02-16", "2026-05-04")
+    check = workshop.write({"block.toml": drawn, "made.toml": made}).only(CERTIFIED, "made")
+    assert check.outcome == outcome
+
+
+def test_another_heat_treatment_than_a_relief_may_be_the_mills(workshop: DesignFolder) -> None:
+    made = BUILT["made.toml"].replace("stress relieve", "normalize").replace("2026-02-16", "2026-05-04")
+    made = made.replace('[welds.all]\ndate = "2026-03-12"\n', "")
+    assert workshop.write({**BUILT, "made.toml": made}).only(CERTIFIED, "made").outcome == "not applicable"

@@ -1,0 +1,208 @@
+"""How much of the welds the words of an examination ask for; the share is worked by hand from the words."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+from speclint_release.inputs.extents import extents, share_of, too_little
+
+RULE = "weldment.extent-by-words"
+HOLD, FINE, SILENT = ("finding", Grade.HOLD), ("conforms", None), ("not applicable", None)
+WELDMENT = """
+kind = "weldment"
+id = "weldment"
+examination = "{words}"
+[joints.corner]
+examined = "{examined}"
+[joints.bracket]
+weld = "fillet"
+"""
+
+
+@pytest.fixture
+def design(tmp_path: Path) -> DesignFolder:
+    return DesignFolder(tmp_path)
+
+
+def outcome(design: DesignFolder, words: str, examined: str = "100 %") -> tuple[str, Grade | None]:
+    check = design.write({"weldment.toml": WELDMENT.format(words=words, examined=examined)}).only(RULE)
+    return check.outcome, check.grade
+
+
+@pytest.mark.parametrize(
+    ("words", "share"),
+    [
+        *(
+            ("one joint in ten", 0.1),
+            ("1 in 10", 0.1),
+            ("One weld in every five", 0.2),
+            ("two out of four", 0.5),
+        ),
+        *(("one butt weld in twenty", 0.05), ("every tenth weld", 0.1), ("every other seam", 0.5)),
+        *(("every 4th weld", 0.25), ("a tenth of the seams", 0.1), ("one third of them", 1 / 3)),
+        *(("a quarter of all joints", 0.25), ("one-tenth part of the length", 0.1), ("half the joints", 0.5)),
+        *(
+            ("half of the welds", 0.5),
+            ("10 %", 0.1),
+            ("10% of welds", 0.1),
+            ("25 per cent of all butts", 0.25),
+        ),
+        *(("2.5 % of the length", 0.025), ("12 % examined", 0.12), ("10 % of every seam", 0.1)),
+        *(("20 % of the whole length", 0.2), ("one in ten of all joints; 5 % of fillets", 0.1)),
+    ],
+)
+def test_words_that_limit_by_a_number(words: str, share: float) -> None:
+    assert share_of(words) == pytest.approx(share)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(
+            "spot",
+            "spot checks",
+            "by random sampling",
+            "at random",
+            "samples",
+            "a sample of welds",
+            "sampled welds",
+        ),
+        *("partly", "partly examined", "partial examination", "partially tested"),
+    ],
+)
+def test_words_that_limit_by_no_number(words: str) -> None:
+    assert share_of(words) is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        *(
+            "",
+            "all",
+            "100 %",
+            "every weld",
+            "every one of them",
+            "the whole part",
+            "full length",
+            "entire seam",
+        ),
+        *("fully", "each weld", "butt welds", "100 per cent of the length"),
+        *("all of them, taper 1 in 10", "taper 1 in 10", "taper of 1 in 50", "slope 1 in 5"),
+        *("one film in two directions", "one seam in 3 passes", "1 in 10 mm", "2 in one", "1 in 0"),
+        *("every second year", "every tenth overhaul", "a third party", "a tenth of a millimetre"),
+        *("a tenth of the wall", "a third of the thickness", "half the wall", "half of the depth"),
+        *("sensitivity 2 %", "sensitivity of 2 %", "better than 2 %", "at 20 % DAC", "to 10 % of the weld"),
+        *("within 5 %", "20 % DAC", "5 % of wall", "110 % of joints", "±5 % of length"),
+        *(
+            "spot-faced seats",
+            "spot welds",
+            "spot drilled",
+            "focal spot 2 mm",
+            "hot spot",
+            "randomly oriented",
+        ),
+        *("test sample", "sample plate", "sample coupon", "sample of the metal", "partial penetration welds"),
+        *(
+            "partly machined",
+            "no spot checks",
+            "not by sampling",
+            "without random choice",
+            "full penetration",
+        ),
+        *("instead of spot checks, all",),
+    ],
+)
+def test_words_that_do_not_surely_limit(words: str) -> None:
+    assert share_of(words) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("UT (spot)", [("ultrasound", None)]),
+        ("UT, one joint in ten", [("ultrasound", 0.1)]),
+        ("one joint in ten, by ultrasound", [("ultrasound", 0.1)]),
+        ("UT 100 %, RT 10 %", [("ultrasound", 1.0), ("radiographs", 0.1)]),
+        ("butt welds looked over and a tenth of them radiographed", [("radiographs", 0.1)]),
+        ("one weld in ten by ultrasound and film", [("ultrasound", 0.1), ("radiographs", 0.1)]),
+        ("UT and 10 % of welds by RT", [("ultrasound", 1.0), ("radiographs", 0.1)]),
+        ("UT of all; one in ten by RT not required; MT", [("ultrasound", 1.0), ("magnetic particle", 1.0)]),
+        ("looked over, one in ten", []),
+        ("to be agreed: UT, one in ten", []),
+    ],
+)
+def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float | None]]) -> None:
+    assert [(methods[0], share) for methods, share in extents(text)] == found
+
+
+@pytest.mark.parametrize(
+    ("asked", "records", "short"),
+    [
+        ("RT of all butts", [("film", "one weld in ten")], ["radiographs of 10%"]),
+        ("RT of butts", [("film", "10 %")], ["radiographs of 10%"]),
+        ("RT of butts", [("film, one weld in ten", "")], ["radiographs of 10%"]),
+        ("RT of butts", [("film of half the welds", "20 % of the welds")], ["radiographs of 20%"]),
+        ("RT of butts", [("film", "spot checks")], ["radiographs of samples"]),
+        ("RT of butts", [("film", "RT 10 %, MT all")], ["radiographs of 10%"]),
+        ("RT of butts", [("film", "MT 10 %, RT all")], []),
+        ("RT of butts", [("film", "MT 10 %")], []),
+        ("RT of butts, MT of fillets", [("RT", "all"), ("MT", "1 in 4")], ["magnetic particle of 25%"]),
+        ("RT of butts", [("film", "50 %"), ("RT", "50 %")], []),
+        ("RT of butts", [("film", "50 %"), ("RT", "48.9 % of welds")], ["radiographs of 99%"]),
+        ("RT of butts", [("film", "99 %")], []),
+        ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
+        ("RT of butts", [("film", "the whole part")], []),
+        ("RT of butts", [("UT", "10 %")], []),
+        ("UT or RT of butts", [("RT", "10 %"), ("UT", "all")], []),
+        ("UT or RT of butts", [("RT", "10 %"), ("UT", "20 %")], ["ultrasound of 20%"]),
+        ("one stud in ten by MT", [("MT", "every tenth")], []),
+        ("one stud in ten by MT", [("MT", "one stud in twenty")], ["magnetic particle of 5%"]),
+        ("one stud in ten by MT", [("MT", "samples")], []),
+        ("spot RT", [("RT", "one in fifty")], []),
+        ("looked over", [("MT", "10 %")], []),
+    ],
+)
+def test_records_that_cover_less_than_is_asked(
+    asked: str, records: list[tuple[str, str]], short: list[str]
+) -> None:
+    assert too_little(asked, records) == short
+
+
+@pytest.mark.parametrize(
+    ("words", "examined", "ends"),
+    [
+        ("one joint in ten by ultrasound", "100 %", HOLD),
+        ("one joint in ten by ultrasound", "11 %", FINE),
+        ("one joint in ten by ultrasound", "11.1 %", HOLD),
+        ("all joints by ultrasound", "100 %", FINE),
+        ("joints by spot RT", "51 %", FINE),
+        ("joints by spot RT", "51.1 %", HOLD),
+        ("UT of 40 % of the joints, RT of 10 % of the joints", "51 %", FINE),
+        ("UT of 40 % of the joints, RT of 10 % of the joints", "51.1 %", HOLD),
+        ("UT of all joints, RT of 10 %", "100 %", FINE),
+        ("UT of 10 % of the joints, MT of all", "100 %", HOLD),
+        ("one toe in ten by MT", "100 %", SILENT),
+        ("none", "100 %", SILENT),
+        ("UT, to be agreed", "100 %", SILENT),
+    ],
+)
+def test_the_words_of_a_weldment_against_its_joints(
+    design: DesignFolder, words: str, examined: str, ends: tuple[str, Grade | None]
+) -> None:
+    """1 % more than the words, and half for samples."""
+    assert outcome(design, words, examined) == ends
+
+
+def test_a_weldment_without_words_is_told_by_another_rule(design: DesignFolder) -> None:
+    text = WELDMENT.format(words="", examined="100 %").replace('examination = ""\n', "")
+    assert design.write({"weldment.toml": text}).only(RULE).outcome == "not applicable"
+
+
+def test_a_joint_that_states_no_extent_is_told_by_another_rule(design: DesignFolder) -> None:
+    text = WELDMENT.format(words="one joint in ten by UT", examined="1").replace('examined = "1"\n', "")
+    assert design.write({"weldment.toml": text}).only(RULE).outcome == "conforms"
