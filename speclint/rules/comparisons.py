@@ -123,11 +123,11 @@ class Judging:
         )
 
     def _side(self, places: Sequence[StatedPlace], worked: Amount | None) -> str:
-        """The places of one side in words; where several give the fact, what is worked from them."""
+        """The places of one side in words; where they give the fact and do not state it, what is worked from them."""
         assert self._record is not None  # as was asked by the caller
         value = worked.value if worked else None
         named = [self._record.stated_at(one.where, value) for one in places]
-        if len(named) == 1 or worked is None:
+        if worked is None or self._is_stated(places, worked):
             return ", ".join(named)
         return f"{amount(worked.value, worked.unit, worked.written_in)}, worked from {', '.join(named)}"
 
@@ -138,10 +138,17 @@ class Judging:
             return ""
         value = worked.value if worked else None
         first, *others = places
-        if not others or worked is None:
+        if worked is None or self._is_stated(places, worked):
             return self._record.named_at(first.where, value)
         more = f" and {len(others)} more" if others else ""
         return f"{amount(worked.value, worked.unit, worked.written_in)} by {self._record.label(first.where)}{more}"
+
+    def _is_stated(self, places: Sequence[StatedPlace], worked: Amount) -> bool:
+        """Whether one place alone gives a value, and states that very value; also where none does."""
+        assert self._record is not None  # as was asked by the caller
+        if len(places) != 1:
+            return not places
+        return places[0].aim is not None or self._record.takes_at(places[0].where, worked.value)
 
     def reported(self, value: float, says: str) -> Judgement:
         """Nothing is judged: a figure is written beside others for the reader."""

@@ -310,6 +310,10 @@ class Record:
         shown = _shown(step) if step else link and f'"{link}"'
         return f"{self.label(where)} {shown}".replace("  ", " ").rstrip()
 
+    def takes_at(self, where: Location, value: float) -> bool:
+        """Whether a value was taken at a place as it stands there, and not worked from what does."""
+        return any(one.value == value for one in self._steps_at.get(where, []))
+
     def side(self, key: object, *, high: bool) -> str:
         """An input that decides, with the value at its side: ``bore 480.063 mm (greatest)``."""
         shown = f" {amount(*self._amounts[key])}" if key in self._amounts else ""
