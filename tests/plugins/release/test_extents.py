@@ -156,6 +156,7 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "50 %"), ("RT", "48.9 % of welds")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "99 %")], []),
         ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
+        ("RT of butts", [("film", "98.99 %")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "the whole part")], []),
         ("RT of butts", [("UT", "10 %")], []),
         ("UT or RT of butts", [("RT", "10 %"), ("UT", "all")], []),
