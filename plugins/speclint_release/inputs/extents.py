@@ -26,7 +26,7 @@ _ORDINAL = rf"(?:{'|'.join(_ORDINALS)}|\d+(?:st|nd|rd|th))"
 #: One in so many; not a taper, nor work done in several directions, runs or places.
 _IN_SO_MANY = re.compile(
     rf"(?i)(?<!taper )(?<!taper of )(?<!slope )(?<!slope of )\b(?P<n>{_COUNT}) (?:[a-z]+ ){{0,2}}(?:in|out of)"
-    rf"(?: (?:every|each))? (?P<of>{_COUNT})\b"
+    rf"(?: (?:every|each|a))? (?P<of>{_COUNT})\b"
     r"(?![.,]\d| ?(?:mm|cm|m|in|µm|pass|run|layer|direction|plane|position|stage|step|side|day|hour|minute|place)\w*\b)"
 )
 _EVERY_SO_MANY = re.compile(

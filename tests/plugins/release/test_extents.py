@@ -156,6 +156,7 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "50 %"), ("RT", "48.9 % of welds")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "99 %")], []),
         ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
+        ("RT of butts", [("film", "98.99 %")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "the whole part")], []),
         ("RT of butts", [("UT", "10 %")], []),
         ("UT or RT of butts", [("RT", "10 %"), ("UT", "all")], []),
@@ -206,3 +207,42 @@ def test_a_weldment_without_words_is_told_by_another_rule(design: DesignFolder) 
 def test_a_joint_that_states_no_extent_is_told_by_another_rule(design: DesignFolder) -> None:
     text = WELDMENT.format(words="one joint in ten by UT", examined="1").replace('examined = "1"\n', "")
     assert design.write({"weldment.toml": text}).only(RULE).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("word", "number"),
+    [
+        *(
+            ("two", 2),
+            ("three", 3),
+            ("four", 4),
+            ("five", 5),
+            ("six", 6),
+            ("seven", 7),
+            ("eight", 8),
+            ("nine", 9),
+        ),
+        *(("ten", 10), ("twelve", 12), ("fifteen", 15), ("twenty", 20), ("fifty", 50), ("a hundred", 100)),
+    ],
+)
+def test_each_number_in_words(word: str, number: int) -> None:
+    assert share_of(f"one weld in {word}") == pytest.approx(1 / number)
+
+
+@pytest.mark.parametrize(
+    ("word", "number"),
+    [
+        *(
+            ("third", 3),
+            ("fourth", 4),
+            ("quarter", 4),
+            ("fifth", 5),
+            ("sixth", 6),
+            ("seventh", 7),
+            ("eighth", 8),
+        ),
+        *(("ninth", 9), ("tenth", 10), ("twelfth", 12), ("twentieth", 20), ("hundredth", 100)),
+    ],
+)
+def test_each_part_in_words(word: str, number: int) -> None:
+    assert share_of(f"a {word} of the welds") == pytest.approx(1 / number)
