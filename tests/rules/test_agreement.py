@@ -249,6 +249,40 @@ def test_a_fact_worked_from_several_places_names_them_all(design: DesignFolder) 
     ]
 
 
+def _doubled(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
+    """The length against the head and as much again, and the depth against the head as it stands."""
+    head = sheet.follow(socket.takes).head
+    h = sheet.take_nominal("h", head)
+    yield Pair(socket.length, worked(sheet.work("l", together, h=h, s=h), head), "at least", name="length")
+    yield Pair(socket.depth, worked(h, head), "at least", name="depth")
+
+
+@pytest.mark.parametrize(
+    ("length", "relation"),
+    [("60 mm", "is no less than"), ("59 mm", "is less than"), ("80 mm", "is no less than")],
+)
+def test_what_is_worked_from_one_place_stands_beside_it(
+    design: DesignFolder, length: str, relation: str
+) -> None:
+    """Twice the head of 30 mm is 60 mm, which its place does not state; the head itself is what its place states.
+
+    The depth of 31 mm ±0.5 is 30.5 mm at the least.
+    """
+    made = agreement("socket.twice", pairs=_doubled, title="Twice the head", within="", **WORDS)
+    design.loaded = load_families([made_family("sockets", kinds=[Plug, Socket], rules=[made])])
+    design.replace("socket.toml", '"80 mm"', f'"{length}"')
+    found = design.only("socket.twice")
+    says = [one.says for one in found.judgement.every] if found.judgement else []
+    assert f"{relation} 60 mm, worked from head of plug 30 mm (plug.toml:" in says[0]
+    assert "is no less than head of plug 30 mm (plug.toml:" in says[1]
+    assert found.judgement is not None
+    briefly = [one.brief for one in found.judgement.every]
+    assert briefly == [
+        f"length {length} {relation} 60 mm by head of plug",
+        "depth 30.5 mm is no less than head of plug 30 mm",
+    ]
+
+
 def _limits(socket: Socket, sheet: Sheet) -> Iterator[Pair]:
     """Depth and size against both limits of the head, each with what it may differ by."""
     head = sheet.follow(socket.takes).head
