@@ -118,7 +118,7 @@ def force_of_adhesion(μ: Ratio, m: Kilograms, g: MetresPerSecondSquared) -> New
 
     Hand working: 0.3 × 66 000 × 9.80665 = 194.17 kN.
 
-    >>> round(force_of_adhesion(μ=0.3, m=66e3, g=STANDARD_GRAVITY))
+    >>> round(force_of_adhesion(μ=0.3, m=66e3, g=9.80665))
     194172
     """
     return μ * m * g
