@@ -109,7 +109,7 @@ def test_a_check_not_assessed_is_a_hold_that_can_be_conceded_and_ends_when_the_v
     ("other", "said"),
     [
         ({"component": "tubes"}, 'no component is called tubes; write "tube"'),
-        ({"component": "duty"}, "is not a component"),
+        ({"component": "duty"}, "which is no component"),
         ({"rule": "tube.stres"}, 'no rule on a tube is called tube.stres; write "tube.stress"'),
         ({"rule": "tube.hoops"}, "there is no finding to accept; the check came out as: conforms"),
         ({"accepted_by": "N. Body"}, "N. Body is not a reviewer"),

@@ -33,7 +33,7 @@ _HOT: tuple[CaseName, ...] = (
     "way.",
     leaves_out="bolts of the pad that are farther from the fixed point than its middle, holes that are slotted or set "
     "off on purpose, how far a bolt leans, and whether the pad slides at all under the grip of its bolts",
-    against=("foul", "break under load"),
+    against=("break under load", "foul"),
     against_on={"cylinder-block": ("foul",)},
 )
 def bolts_let_it_grow(face: LocatingFace, case: LoadCase, sheet: Sheet) -> Judgement:
