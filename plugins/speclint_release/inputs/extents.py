@@ -45,6 +45,7 @@ _PER_CENT = re.compile(
 _LIMITING = re.compile(
     r"(?i)(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
     r"|(?<!test )\bsampl(?:ed|ing|es?(?! (?:plate|piece|coupon|weld|of (?:the )?(?:metal|plate|heat|cast))))\b"
+    r"|\b(?:a few|some)(?: of the)? (?:welds?|joints?|seams?|butts?|parts?|pieces?)\b"
     r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial (?=⟨|exam|inspect|test)"
 )
 #: Words that say that it is the whole.

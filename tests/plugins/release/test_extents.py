@@ -71,6 +71,7 @@ def test_words_that_limit_by_a_number(words: str, share: float) -> None:
             "a sample of welds",
             "sampled welds",
         ),
+        *("a few joints", "some of the welds"),
         *("partly", "partly examined", "partial examination", "partially tested"),
     ],
 )
