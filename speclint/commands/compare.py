@@ -59,7 +59,7 @@ def add_options(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> int:
     """Check both states, and print what differs; returns the exit code."""
     from speclint.checking import Processes, rules_asked_for
-    from speclint.register import Checking, compare, refuse_no_state, state_called
+    from speclint.register import Checking, compare, place_of, state_at
     from speclint.repository import scratch_folder
 
     if options.schema:
@@ -71,14 +71,14 @@ def run(options: argparse.Namespace) -> int:
     loaded = families_for([Path(one) for one in (new, options.folder) if Path(one).is_dir()][:1])
     some = rules_asked_for(loaded, options.family, options.rule)
     kept = kept_folder(options.afresh)
-    for word in (options.old, new):
-        refuse_no_state(word, options.folder)
+    words = {"old": options.old, "new": new}
+    places = {name: place_of(word, options.folder) for name, word in words.items()}
     with progress("checking") as shown, scratch_folder() as scratch:
         how = Checking(loaded, date.today(), partial(Processes, on_part=shown.part), some, kept)
         states = []
-        for word, name in ((options.old, "old"), (new, "new")):
+        for name, word in words.items():
             shown(f"checking {word}")
-            states.append(state_called(word, options.folder, scratch / name, how))
+            states.append(state_at(places[name], word, options.folder, scratch / name, how))
         found = compare(*states)
     _print(options, found)
     return found.exit_code

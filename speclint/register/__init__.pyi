@@ -36,7 +36,8 @@ from .two_states import (
     Comparison as Comparison,
     StateOfDesign as StateOfDesign,
     compare as compare,
-    refuse_no_state as refuse_no_state,
+    place_of as place_of,
+    state_at as state_at,
     state_called as state_called,
     state_of as state_of,
 )

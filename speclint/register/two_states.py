@@ -30,6 +30,7 @@ from speclint.repository import (
     FilesInFolder,
     InGit,
     Settings,
+    Snapshot,
     at_revision,
     changes_of_basis,
     find_root,
@@ -131,46 +132,50 @@ class Checking:
     kept: KeptFolder | None = None
 
 
-def refuse_no_state(called: str, folder: Path) -> None:
-    """Refuse a word that names no state, before anything is checked.
+def place_of(called: str, folder: Path) -> Path | Snapshot:
+    """Where the state that a word names is: a folder, a report of an earlier run, or a git revision of a repository.
 
-    :raises DesignError: for a file that is no report.
+    ``folder`` is the repository whose revisions are meant, or a part of it. Nothing is checked.
+
+    :raises DesignError: for a file that is no report, or a folder in no repository.
     :raises RevisionError: where git has no such revision.
     """
     path = Path(called)
     if path.is_dir() or (path.is_file() and path.suffix.lower() == _REPORT):
-        return
+        return path
     if path.exists():
         raise DesignError(f"{called}: neither a folder nor a report that ends in {_REPORT}")
-    at_revision(find_root([folder]), called)
+    return at_revision(find_root([folder]), called)
 
 
 def state_called(called: str, folder: Path, scratch: Path, how: Checking) -> StateOfDesign:
-    """The state that a word names: a folder, a report of an earlier run, or a git revision of a repository.
+    """The state that a word names, as :func:`place_of` finds it, checked as :func:`state_at` does."""
+    return state_at(place_of(called, folder), called, folder, scratch, how)
 
-    ``folder`` is the repository whose revisions are meant, or the part of it to be compared; ``scratch`` is empty, for
-    the files of a revision.
 
-    :raises DesignError: for a folder in no repository, or a word that names a folder and a revision.
-    :raises RevisionError: where git has no such revision.
+def state_at(
+    place: Path | Snapshot, called: str, folder: Path, scratch: Path, how: Checking
+) -> StateOfDesign:
+    """The state at a place that a word names, checked; a report is read.
+
+    ``folder`` is the part of a revision to be compared, or all of its repository; ``scratch`` is empty, for the files
+    of a revision.
+
+    :raises DesignError: for a folder in no repository, and where a revision has nothing in the folder.
     :raises SettingsError: where a state has no settings that can be read.
     :raises TableError: for a report that cannot be read.
     """
-    refuse_no_state(called, folder)
-    path = Path(called)
-    if path.is_dir():
-        return _checked(f"the folder {called}", [path], find_root([path]), None, how)
-    if path.exists():
-        return StateOfDesign(f"the report {path.name}", checks_of_report(path))
-    root = find_root([folder])
-    snapshot = at_revision(root, called)
-    if snapshot.read(FILE_NAME) is None:
+    if isinstance(place, Path):
+        if place.is_dir():
+            return _checked(f"the folder {called}", [place], find_root([place]), None, how)
+        return StateOfDesign(f"the report {place.name}", checks_of_report(place))
+    if place.read(FILE_NAME) is None:
         raise SettingsError(f"{FILE_NAME} does not exist at {called}, so that there is nothing to judge by")
-    lay_out(snapshot, scratch)
-    part = folder.resolve().relative_to(root)
+    lay_out(place, scratch)
+    part = folder.resolve().relative_to(place.root)
     if not (scratch / part).exists():
         raise DesignError(f"{called} has nothing in the folder {part.as_posix()}")
-    return _checked(called, [scratch / part], scratch, InGit(snapshot), how)
+    return _checked(called, [scratch / part], scratch, InGit(place), how)
 
 
 def _checked(
