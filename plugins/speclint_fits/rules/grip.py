@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.fits import SHRINK_FIT, axial_grip, interference_after_smoothing
 from speclint.handbook.members import load_with_factor
 from speclint.specs import Fit, LoadCase
+from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.fits import Hot, cold, hot_fit, intent_of, parts_of, pressed, sizes_of
 from speclint_fits.sources import DIN_7190
 
@@ -39,7 +40,7 @@ def press_force(fit: Fit, sheet: Sheet) -> Judgement:
     title="The holding force of the fit, cold and hot, is at least the stated axial load times its factor",
     wrong="fit holds {found} of {limit} wanted",
     on=Fit,
-    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=("cold", *HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, DIN_7190, COMMON_PRACTICE],
     why="Friction is the least certain figure of the design: a fit that only just holds on paper slips in "

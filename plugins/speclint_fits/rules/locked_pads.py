@@ -24,6 +24,7 @@ from speclint_fits.formulae.locked_pads import (
     stress_of_web,
     true_interference,
 )
+from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.locked import (
     Held,
     Pair,
@@ -36,7 +37,6 @@ from speclint_fits.inputs.locked import (
 from speclint_fits.inputs.seating import Seated, area_of_faces, form_of, interference_of, seated
 from speclint_fits.inputs.thrust import LEAD, thrust_of
 
-_HOT: tuple[CaseName, ...] = ("warming", "starting", "running", "drifting", "standing-hot", "cooling")
 _DEFERS = "the local railway code and a competent person decide"
 
 
@@ -56,7 +56,7 @@ class _Place(NamedTuple):
     "frame and webs to at most 0.67 of the proof stress and their faces to the proof stress",
     wrong="growth between two locked pads stresses {item} to {found}, {limit} allowed",
     on=CylinderBlock,
-    cases=(*_HOT, "water"),
+    cases=(*HOT, "water"),
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
@@ -175,7 +175,7 @@ def grip_kept(block: CylinderBlock, sheet: Sheet) -> Judgement:
 
     def judge(item: tuple[str, Pair, int]) -> Judgement:
         _, pair, number = item
-        hot = {name: held_back(pair, cases[name], sheet) for name in _HOT if name in cases}
+        hot = {name: held_back(pair, cases[name], sheet) for name in HOT if name in cases}
         if not hot:
             raise sheet.not_assessed("no hot load case is stated", duty.where)
         shares = [

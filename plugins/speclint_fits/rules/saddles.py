@@ -6,6 +6,7 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.specs import Component, Dimension, Fit, LoadCase
 from speclint_fits.formulae.fits import saddle_gap
+from speclint_fits.inputs.cases import HOT
 
 
 @rule(
@@ -13,7 +14,7 @@ from speclint_fits.formulae.fits import saddle_gap
     title="The gap between saddle and barrel, cold and hot, does not exceed what the jointing fills, and no jointing "
     "fills more than a jointing can",
     on=Fit,
-    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=("cold", *HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A saddle that bears only on its edges, or only on its middle, rocks, leaks and loosens its bolts "

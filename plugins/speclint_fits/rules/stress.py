@@ -13,6 +13,7 @@ from speclint.handbook.fits import (
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import Fit, LoadCase
 from speclint_fits.formulae.fits import solid_shaft_stress
+from speclint_fits.inputs.cases import HOT
 from speclint_fits.inputs.fits import (
     Hot,
     Parts,
@@ -37,7 +38,7 @@ LIMITS = [
     title="At the greatest interference the stress of hub and shaft, cold or in any hot case, does not exceed its "
     "share of the strength",
     on=Fit,
-    cases=("cold", "warming", "starting", "running", "drifting", "standing-hot", "cooling", "water"),
+    cases=("cold", *HOT, "water"),
     grade=Grade.NONCONFORMITY,
     cites=[*SHRINK_FIT, COMMON_PRACTICE],
     why="A hub that yields during assembly has lost its grip before the engine first runs.",
