@@ -56,9 +56,8 @@ def left_by_joint(joint: BoltedJoint, sheet: Sheet) -> Worked | None:
     method = sheet.read("method of tightening", how.method)
     if method == _BY_ANGLE:
         return None
-    spread = sheet.look_up(
-        "s_F", scatter.scatter, method=method
-    )  # first: of a method misspelt nothing else is asked
+    # first, since nothing else is asked of a method that is misspelt
+    spread = sheet.look_up("s_F", scatter.scatter, method=method)
     if method in _TORQUE_METHODS:
         d = sheet.look_up("d", nominal_diameter, designation=sheet.read("thread", joint.thread))
         given = {"T": sheet.take("T", how.torque), "K": sheet.take("K", how.torque_coefficient)}

@@ -64,9 +64,8 @@ def tightened_preload(joint: BoltedJoint | FrameFastening, sheet: Sheet, studs: 
     """Work the preload that torque or angle gives, or take the one stated, and the scatter of the method."""
     how = joint.tightening
     method = sheet.read("method of tightening", how.method)
-    spread = sheet.look_up(
-        "s_F", scatter.scatter, method=method
-    )  # first: of a method misspelt nothing else is asked
+    # first, since nothing else is asked of a method that is misspelt
+    spread = sheet.look_up("s_F", scatter.scatter, method=method)
     if method in TORQUE_METHODS:
         torque = sheet.take("T", how.torque)
         coefficient = sheet.take("K", how.torque_coefficient)

@@ -31,9 +31,13 @@ def _torques(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
 
 def _keyways(shaft: Shaft, sheet: Sheet) -> Iterator[Pair]:
     """The keyway of the shaft against that of each cam on it: one key sits in both."""
-    for cam in cams_on(shaft, sheet):
-        if sheet.is_stated(f"keyway of {cam.id}", cam.keyway_width):
-            yield Pair(shaft.keyway_width, cam.keyway_width, name=cam.id)
+    for cam in _keyed(shaft, sheet):
+        yield Pair(shaft.keyway_width, cam.keyway_width, name=cam.id)
+
+
+def _keyed(shaft: Shaft, sheet: Sheet) -> list[Cam]:
+    """The cams on a shaft that state a keyway."""
+    return [cam for cam in cams_on(shaft, sheet) if sheet.is_stated(f"keyway of {cam.id}", cam.keyway_width)]
 
 
 turns_its_cams: Rule = agreement(
@@ -88,17 +92,12 @@ one_key: Rule = agreement(
 )
 def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
     """The depth of both keyways together against a share of the width of the key, cam by cam."""
-    keyed = [
-        (cam.id, cam)
-        for cam in cams_on(shaft, sheet)
-        if sheet.is_stated(f"keyway of {cam.id}", cam.keyway_width)
-    ]
+    keyed = _keyed(shaft, sheet)
     if not keyed:
         raise sheet.not_applicable("no cam with a keyway turns on it")
     t_1 = sheet.take("t_1", shaft.keyway_depth)
 
-    def judge(item: tuple[str, Cam]) -> Judgement:
-        _, cam = item
+    def judge(cam: Cam) -> Judgement:
         t = sheet.work("t", depth_together, t_1=t_1, t_2=sheet.take("t_2", cam.keyway_depth))
         b = sheet.take("b", cam.keyway_width)
         least = sheet.work("t_n", depth_for_width, k=sheet.limit("height", "k"), b=b)
@@ -106,7 +105,7 @@ def key_deep_in_both(shaft: Shaft, sheet: Sheet) -> Judgement:
             "keyways of shaft and {item} are together {found} deep, a key of their width wants {limit}"
         )
 
-    return sheet.each(keyed, judge)
+    return sheet.each([(cam.id, cam) for cam in keyed], lambda item: judge(item[1]))
 
 
 RULES = (key_deep_in_both, one_key, turns_its_cams)
