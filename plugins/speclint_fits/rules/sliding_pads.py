@@ -14,7 +14,8 @@ from speclint_fits.inputs.seating import Seated, growth_of, seated
 
 @rule(
     "frame.bolts-let-it-grow",
-    title="The bolts of a sliding pad have more room on one side in their holes than the hot block grows there",
+    title="The bolts of a sliding pad have more room on one side in their holes than the hot block grows past its "
+    "frame there",
     wrong="bolt of a sliding pad binds in its hole hot: {left} left",
     on=LocatingFace,
     cases=(*HOT, "water"),

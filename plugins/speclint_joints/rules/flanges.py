@@ -143,8 +143,8 @@ def _under_steam(flange: PipeFlange, of: tuple[float, float, float, float], shee
 
 @rule(
     "pipe-flange.collar-bears",
-    title="A loose flange bears on the collar of its pipe all round, with the pipe against its bore too, and no bolt "
-    "presses the two harder than 1.5 times the design stress of the weaker metal",
+    title="A loose flange bears on the collar of its pipe all round, with the pipe against its bore too, and all its "
+    "bolts together press the two no harder than 1.5 times the design stress of the weaker metal",
     on=PipeFlange,
     cases=("starting", "running", "test"),
     grade=Grade.HOLD,
