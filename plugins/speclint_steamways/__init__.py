@@ -21,6 +21,7 @@ _MODULES = {
     "passages": "cylinder-block steam-passage",
     "paths": "blast-nozzle steam-passage steam-pipe",
     "pipe_allowances": "steam-pipe",
+    "pipe_spans": "steam-pipe",
     "pipes": "steam-pipe",
     "standing_water": "cylinder-block steam-passage",
     "wasting": "saddle steam-passage",

@@ -29,6 +29,9 @@ TEMA_BENDS = Source(
     memory=True,
 )
 PIPE_TEST = B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False)
+SUSTAINED = B31_1.at("104.8.1, stress of sustained loads", memory=True)
+SUSTAINED_BEND = B31_1.at("appendix D, table D-1, stress intensification of a bend", memory=True)
+SPANS = B31_1.at("table 121.5, suggested spacing of supports: sag of 0.1 in", memory=True)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)

@@ -48,6 +48,7 @@ from speclint_liners.formulae.walls import wall_proportion
 from speclint_motion.formulae.shafts import share_of_specimen
 from speclint_release.formulae.records import least_test_pressure, most_test_pressure
 from speclint_steamways.formulae.gaps import air_conductivity, gap_rayleigh_number, radiation_across_gap
+from speclint_steamways.formulae.pipe_spans import weight_full_of_water
 from speclint_steamways.formulae.pipes import hoop_stress_in_bend
 from speclint_steamways.formulae.short_passages import short_passage_film
 from speclint_steamways.formulae.water import density_of_boiling_water, latent_heat
@@ -288,6 +289,16 @@ ROWS = [
         "hand working, inside of a bend of 3 D: (12 − 1)/(12 − 2) = 1.1",
         I=1.1,
         S=60e6,
+    ),
+    row(
+        weight_full_of_water,
+        31.48 * POUND_FORCE / (12 * INCH),
+        "published tables of pipe: 6 in of standard weight, 18.97 lb/ft, holds 12.51 lb/ft of water",
+        "memory",
+        1e-3,
+        M=18.97 * 0.45359237,
+        L=12 * INCH,
+        d=6.065 * INCH,
     ),
     row(short_passage_film, 75.0, "hand working, 60 × (1 + (1/8)^(2/3))", Nu=100, λ=0.03, d=0.05, L=0.4),
     row(short_passage_film, 120.0, "hand working, at most twice", Nu=100, λ=0.03, d=0.05, L=0.04),

@@ -8,6 +8,7 @@ from .beams import (
     fixed_deflection as fixed_deflection,
     fixed_moment_uniform as fixed_moment_uniform,
     simple_deflection as simple_deflection,
+    simple_deflection_uniform as simple_deflection_uniform,
     simple_moment_uniform as simple_moment_uniform,
 )
 from .columns import (
@@ -46,10 +47,12 @@ from .sections import (
     rectangle_second_moment as rectangle_second_moment,
     round_area as round_area,
     round_second_moment as round_second_moment,
+    section_modulus as section_modulus,
     share_of_bore as share_of_bore,
     size_ratio as size_ratio,
     tube_area as tube_area,
     tube_polar_moment as tube_polar_moment,
+    tube_second_moment as tube_second_moment,
     tube_wall as tube_wall,
 )
 from .shafts import (

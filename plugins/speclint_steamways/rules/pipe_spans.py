@@ -1,0 +1,104 @@
+"""A pipe between what carries it."""
+
+from __future__ import annotations
+
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Metres, NewtonsPerMetre, Ratio
+from speclint.facts import mass_of_part, wall_left
+from speclint.handbook.members import (
+    section_modulus,
+    simple_deflection_uniform,
+    simple_moment_uniform,
+    tube_second_moment,
+)
+from speclint.specs import LoadCase, SteamPipe, by_word
+from speclint_steamways.formulae.pipe_spans import (
+    jolted_load,
+    span_between,
+    stress_factor_of_bend,
+    sustained_stress,
+    weight_full_of_water,
+)
+from speclint_steamways.inputs.pipes import (
+    design_pressure,
+    design_temperature,
+    european_allowable,
+    thinnest,
+)
+from speclint_steamways.sources import SPANS, SUSTAINED, SUSTAINED_BEND
+
+
+@rule(
+    "pipe.span",
+    title="Between its ends, and brackets that carry it, a pipe bears its pressure and its weight, full of water and "
+    "jolted at 2 g, within the design stress hot, and sags by no more than 2.5 mm",
+    on=SteamPipe,
+    cases=("starting", "running"),
+    grade=Grade.NONCONFORMITY,
+    cites=[SUSTAINED, SUSTAINED_BEND, SPANS, FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="a long pipe that nothing carries but its flanges works them loose, cracks at a bend and falls beside the track",
+    leaves_out="brackets that are not evenly apart; lagging, for which the water stands; flanges, valves and joints on "
+    "the pipe; heat (pipe.flexibility), sway and resonance: the code in force and a competent person decide",
+    against=("fall",),
+    limits=[
+        Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest acceleration by the track, in times gravity"),
+        Limit("sag", "2.5 mm", "length", SPANS, "greatest sag between two places that carry the pipe"),
+    ],
+)
+def span(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
+    """As a bar that turns at both ends, as long as the pipe between them: p D/(4 t) + max(1, 0.75 i) M/Z ≤ f.
+
+    The wall is the thinnest within the mill tolerance, less what corrodes; a bend counts with its factor i, wherever
+    it is.
+    """
+    t, t_l = thinnest(pipe, sheet)
+    left = sheet.work("t_a", wall_left, t=t_l, a=sheet.take("A", pipe.corrosion_allowance))
+    at = design_temperature(pipe, case, sheet)
+    D, w, apart = sheet.take("D", pipe.outside_diameter), _weight(pipe, sheet), _span(pipe, sheet)
+    second = sheet.work("I", tube_second_moment, D=D, d=D - 2 * left)
+    E = sheet.look_up("E", sheet.material_of(pipe).modulus, of=pipe, at=at)
+    load = sheet.work("w_j", jolted_load, w=w, n=sheet.limit("jolts", "n_j"))
+    stress = sheet.work(
+        "S_L",
+        sustained_stress,
+        p=design_pressure(pipe, case, sheet),
+        D=D,
+        t=left,
+        i=_factor(pipe, sheet, left),
+        M=sheet.work("M", simple_moment_uniform, w=load, L=apart),
+        Z=sheet.work("Z", section_modulus, I=second, c=D / 2),
+    )
+    sag = sheet.work("y", simple_deflection_uniform, w=w, L=apart, E=E, I=second)
+    return sheet.worst(
+        sheet.at_most(stress, european_allowable(pipe, sheet, at, t)).else_says(
+            "its weight, jolted, and its pressure stress the pipe to {found} between what carries it, {limit} allowed"
+        ),
+        sheet.at_most(sag, sheet.limit("sag")).else_says(
+            "pipe sags by {found} between what carries it, {limit} allowed"
+        ),
+    )
+
+
+def _weight(pipe: SteamPipe, sheet: Sheet) -> NewtonsPerMetre:
+    """Of one metre of the pipe as ordered, full of cold water."""
+    mass = mass_of_part(pipe, sheet, sheet.take)
+    if mass is None:
+        raise sheet.not_assessed("the weight of the pipe cannot be worked: its sizes or its metal are wanting")
+    bore = sheet.take("D", pipe.outside_diameter) - 2 * sheet.take("t", pipe.wall)
+    return sheet.work("w", weight_full_of_water, M=mass.value, L=sheet.take("L", pipe.length), d=bore)
+
+
+def _span(pipe: SteamPipe, sheet: Sheet) -> Metres:
+    """Between two places that carry the pipe: its ends, and the brackets on which it hangs."""
+    carried = len(sheet.belonging_to(pipe, by_word.Bracket))
+    return sheet.work("l", span_between, L=sheet.take("L", pipe.length), n=float(carried))
+
+
+def _factor(pipe: SteamPipe, sheet: Sheet, wall: Metres) -> Ratio:
+    if sheet.count("n", pipe.bends) == 0:
+        return 1.0
+    D, R = sheet.take("D", pipe.outside_diameter), sheet.take("R", pipe.bend_radius)
+    return sheet.work("i", stress_factor_of_bend, t=wall, R=R, D=D)
+
+
+RULES = (span,)
