@@ -21,6 +21,7 @@ _MODULES = {
     "guides": "crosshead slide-bar",
     "overhangs": "pin",
     "packing": "stuffing-box",
+    "pin_seats": "pin",
     "pins": "pin",
     "pistons": "piston",
     "proof": "piston",

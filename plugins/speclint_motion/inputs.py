@@ -12,6 +12,7 @@ from speclint.facts import (
     connecting_rod_of,
     ends_of,
     greatest_live_pressure,
+    length_of_bearing,
     mass_moved,
     speed_of_crank,
     states_speed,
@@ -21,6 +22,7 @@ from speclint.facts import (
 from speclint.handbook.cams import crank_radius
 from speclint.handbook.members import round_area
 from speclint.specs import by_word
+from speclint_motion.formulae.pins import least_overhang
 from speclint_motion.formulae.thrust import (
     connecting_rod_force,
     crosshead_force,
@@ -33,7 +35,7 @@ from speclint_motion.formulae.thrust import (
 
 if TYPE_CHECKING:
     from speclint.facts import PistonForces
-    from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Piston, PistonRod
+    from speclint.specs import Crosshead, CylinderBlock, CylinderLiner, LoadCase, Pin, Piston, PistonRod
 
 FULL_TURN = 2 * math.pi
 #: Senses of a force along the line of stroke: towards the axle, which pushes the rods, and away from it.
@@ -258,3 +260,19 @@ def _by_diagram(symbol: str, what: str, turned: _Turned, sense: float, sheet: Sh
     if alone:
         return along
     return sheet.work(f"{symbol}{n}", turned.of_stroke, F=along, r=turned.crank.r, l=turned.crank.l, θ=θ)
+
+
+def load_on_pin(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
+    """The greatest force in the connecting rod over a revolution, and the bore of the cylinder."""
+    cylinder = cylinder_of(piston_of(sheet.follow(pin.moved_by), sheet), sheet)
+    what = "force in the connecting rod"
+    return greatest("F_c", what, IN_CONNECTING_ROD, cylinder, case, sheet), cylinder.D
+
+
+def overhang_of_force(pin: Pin, sheet: Sheet) -> Metres:
+    """From the face that holds a crank pin to the force on it.
+
+    However short it is said to be, half of the bearing lies before its middle.
+    """
+    b = length_of_bearing(pin, sheet)
+    return max(sheet.take("a", pin.overhang), sheet.work("a_b", least_overhang, b=b))

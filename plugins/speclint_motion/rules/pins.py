@@ -21,24 +21,17 @@ from speclint.handbook.members import (
 )
 from speclint.handbook.tables import PETERSON, SHIGLEY
 from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pins import least_overhang, moment_of_held_pin, round_modulus
+from speclint_motion.formulae.pins import moment_of_held_pin, round_modulus
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.formulae.shafts import effective_diameter, share_of_specimen, size_factor
 from speclint_motion.formulae.tables import proportion_of_bore
-from speclint_motion.inputs import IN_CONNECTING_ROD, cylinder_of, greatest, piston_of
+from speclint_motion.inputs import load_on_pin, overhang_of_force
 from speclint_motion.sources import (
     PERIOD_PROPORTIONS,
     RAILWAY_MECHANICAL_ENGINEER,
     SHIGLEY_GOODMAN,
     SHIGLEY_MARIN,
 )
-
-
-def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
-    """The greatest force in the connecting rod over a revolution, and the bore of the cylinder."""
-    cylinder = cylinder_of(piston_of(sheet.follow(pin.moved_by), sheet), sheet)
-    what = "force in the connecting rod"
-    return greatest("F_c", what, IN_CONNECTING_ROD, cylinder, case, sheet), cylinder.D
 
 
 @rule(
@@ -89,7 +82,7 @@ def _load(pin: Pin, case: LoadCase, sheet: Sheet) -> tuple[Newtons, Metres]:
 def bearing_pressure(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """Rod force over projected area: beyond the lower figure an observation, beyond the upper a nonconformity."""
     place = sheet.read("place", pin.place)
-    F, D = _load(pin, case, sheet)
+    F, D = load_on_pin(pin, case, sheet)
     d, b = sheet.take("d", pin.diameter), length_of_bearing(pin, sheet)
     if place == "crank pin":
         _period_proportions(d, b, D, sheet)
@@ -150,7 +143,7 @@ def bending(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     A crank pin turns under its load; a crosshead pin does not, and less of its metal is fully stressed.
     """
     crank = sheet.read("place", pin.place) == "crank pin"
-    F, _ = _load(pin, case, sheet)
+    F, _ = load_on_pin(pin, case, sheet)
     d = sheet.take("d", pin.diameter)
     M = _moment(pin, F, sheet, crank=crank)
     σ = sheet.work("σ", bending_stress, M=M, Z=sheet.work("Z", round_modulus, d=d))
@@ -179,10 +172,9 @@ def _size(d: Metres, sheet: Sheet, *, crank: bool) -> Ratio:
 
 
 def _moment(pin: Pin, F: Newtons, sheet: Sheet, *, crank: bool) -> NewtonMetres:
+    if crank:
+        return sheet.work("M", cantilever_moment, F=F, a=overhang_of_force(pin, sheet))
     b = length_of_bearing(pin, sheet)
-    if crank:  # however short it is said to be, half of the bearing lies before its middle
-        a = max(sheet.take("a", pin.overhang), sheet.work("a_b", least_overhang, b=b))
-        return sheet.work("M", cantilever_moment, F=F, a=a)
     return sheet.work("M", moment_of_held_pin, F=F, L=sheet.take("L", pin.span), b=b)
 
 

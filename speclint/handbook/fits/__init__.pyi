@@ -52,4 +52,5 @@ from .press_fits import (
     outer_tresca_stress as outer_tresca_stress,
     pressing_interference as pressing_interference,
     size_of_stress as size_of_stress,
+    torque_grip as torque_grip,
 )

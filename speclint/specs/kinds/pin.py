@@ -3,15 +3,44 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.listed_in import MATERIALS
-from speclint.specs.reworking import CUT_DOWN
+from speclint.specs.reworking import CUT_DOWN, OPENED
 from speclint.specs.spans import Span
+from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import PinWear
+
+
+class PinSeat(SpecTable):
+    """How a pin is held in the boss of its wheel or crank, or in the crosshead.
+
+    Fields:
+        by: pressed or shrunk into its hole; a taper drawn in by a nut; or a plate bolted over its end
+        diameter: of the pin in its seat
+        hole: that takes it
+        length: of the seat
+        boss: outside diameter of the boss, where it is least
+        boss_material: its metal
+        roughness: mean roughness depth Rz of each of both faces
+        friction: between them
+        locked_by: what keeps nut or bolts in place
+    """
+
+    geometry: ClassVar[Conditions] = (Below("hole", "boss"), Below("diameter", "boss"))
+
+    by: Word[Literal["press fit", "taper and nut", "end plate"]] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN] = NOT_STATED
+    hole: Annotated[Length, Span("8 mm", "500 mm"), OPENED] = NOT_STATED
+    length: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
+    boss: Annotated[Length, Span("12 mm", "1.2 m")] = NOT_STATED
+    boss_material: Annotated[Word[str], MATERIALS] = NOT_STATED
+    roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    locked_by: Word[Literal["split pin", "locking plate", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
 
 class Pin(Component):
@@ -28,6 +57,7 @@ class Pin(Component):
         larger_diameter: beyond the shoulder at which it is held
         wear: of the clearance of its bearing, and how far that lets it move
         fillet: fillet radius of that shoulder
+        seat: how it is held
     """
 
     kind: ClassVar[str] = "pin"
@@ -47,4 +77,5 @@ class Pin(Component):
     overhang: Annotated[Length, Span("8 mm", "800 mm")] = NOT_STATED
     larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
+    seat: PinSeat = PinSeat.unstated()
     wear: PinWear = PinWear.unstated()
