@@ -12,6 +12,7 @@ speclint_api = "1"
 #: The modules of rules, and the kinds that each is on, apart by spaces.
 _MODULES = {
     "alignment": "valve-spindle",
+    "blows": "poppet-valve",
     "cages": "valve-cage",
     "cam_shape": "cam",
     "cams": "cam",

@@ -23,7 +23,6 @@ from speclint.facts import (
     speed_of_gear,
     valve_acceleration,
     valve_lift,
-    valve_speed,
 )
 from speclint.handbook.cams import NORTON
 from speclint.handbook.members import load_with_factor
@@ -36,9 +35,10 @@ from speclint_valves.formulae.motion import (
     overspeed,
 )
 from speclint_valves.formulae.shutting import lifting_load
+from speclint_valves.inputs.landed import speed_of_landing
 from speclint_valves.inputs.shutting import lifting_pressures, on_spindle, weight
 from speclint_valves.inputs.springs import Springs, springs_relaxed
-from speclint_valves.inputs.train import SCAN, clearances, on_every_track
+from speclint_valves.inputs.train import clearances, on_every_track
 
 #: A margin that never governs, for angles at which the cam pushes the valve.
 _AMPLE = 1e6
@@ -193,17 +193,7 @@ def landing_speed(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement
 
 def _landed(train: ValvesTrain, case: LoadCase, sheet: Sheet) -> Judgement:
     """The speed with which one track of the cam sets the valve down."""
-    i, cam, (_, c) = ratio_of_train(train, sheet), motion(train.cam, sheet), clearances(train, sheet)
-
-    def apart(angle: float) -> float:
-        return abs(cam.at(angle).lift - c)
-
-    angle = sheet.scan(
-        "φ", "cam angle of landing", apart, cam.top, cam.duration, unit="rad", find="least", steps=SCAN
-    )
-    ω = speed_of_gear(train.valve, case, sheet)
-    speed = sheet.work("v", valve_speed, i=i, s_prime=cam.at(angle).slope, ω=ω)
-    return sheet.at_most(speed, sheet.limit("greatest"))
+    return sheet.at_most(speed_of_landing(train, case, sheet), sheet.limit("greatest"))
 
 
 RULES = (spring_follows_cam, landing_speed)
