@@ -604,6 +604,10 @@ from .weights import (
     part_weighed as part_weighed,
     share_of_mass as share_of_mass,
 )
+from .wheelbases import (
+    apart as apart,
+    wheelbase_by_axles as wheelbase_by_axles,
+)
 from .zones import (
     holds_at_most_material as holds_at_most_material,
     size_with_zone as size_with_zone,

@@ -6,20 +6,6 @@ from speclint import FIRST_PRINCIPLES, formula
 from speclint.equations import Metres, Ratio
 
 
-@formula("X = |x_2 − x_1|", cites=[FIRST_PRINCIPLES])
-def apart(x_1: Metres, x_2: Metres) -> Metres:
-    """Distance of two places on one line.
-
-    X = |x_2 − x_1|
-
-    x_1, x_2: the places from one datum, m. Returns m.
-
-    >>> round(apart(x_1=0.620, x_2=-0.206) * 1e3, 6)
-    826.0
-    """
-    return abs(x_2 - x_1)
-
-
 @formula("r = |d_l − d − k s|", cites=[FIRST_PRINCIPLES])
 def beyond_whole_steps(d_l: Metres, d: Metres, k: Ratio, s: Metres) -> Metres:
     """How far a last bore lies from that which some whole steps of boring give.

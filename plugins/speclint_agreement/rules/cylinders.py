@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
+from speclint.facts import apart, cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
 from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length, PistonRing
-from speclint_agreement.formulae.cylinders import apart, beyond_whole_steps
+from speclint_agreement.formulae.cylinders import beyond_whole_steps
 
 
 def _clearances(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:

@@ -3,21 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import combinations
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.facts import cranks_of, engine_of, gap_of_chain, parts_standing_out, reach_of
+from speclint.facts import (
+    cranks_of,
+    engine_of,
+    gap_of_chain,
+    parts_standing_out,
+    reach_of,
+    wheelbase_by_axles,
+)
 from speclint.specs import (
     Component,
     Crosshead,
     CylinderBlock,
-    DrivingAxle,
-    Engine,
     Envelope,
     MotionGap,
     NotStated,
 )
-from speclint_agreement.formulae.cylinders import apart
 
 
 def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
@@ -70,7 +73,9 @@ def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     if engine is None or not isinstance(block, CylinderBlock):
         return
     if sheet.is_stated("rigid wheelbase", envelope.rigid_wheelbase):
-        yield from _wheelbase(envelope, engine, sheet)
+        by_axles = wheelbase_by_axles(envelope, engine, sheet.limit("wheelbase", "δ_a"), sheet)
+        if by_axles is not None:
+            yield Pair(envelope.rigid_wheelbase, by_axles, name="wheelbase", within="wheelbase")
     for name, crank in cranks_of(engine, block, sheet):
         if not sheet.is_stated(f"frame of {name}", crank.frame_from_centre):
             continue
@@ -80,35 +85,6 @@ def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             beyond = y_a > sheet.take_nominal("y_f", crank.frame_from_centre)
             side = worked("outside" if beyond else "inside", crank.axis_from_centre, crank.frame_from_centre)
             yield Pair(envelope.cylinders, side, name=f"side, {name}")
-
-
-def _wheelbase(envelope: Envelope, engine: Engine, sheet: Sheet) -> Iterator[Pair]:
-    """The rigid wheelbase against the distance of two axles of which at least one is driven.
-
-    Which of them are free to move sideways no spec says. Where it is that of no two axles, against that of the
-    outermost which are driven.
-    """
-    driven = [
-        worked(sheet.take_nominal(f"x {axle.id}", axle.at), axle.at)
-        for axle in sheet.belonging_to(engine, DrivingAxle)
-    ]
-    if len(driven) < 2:
-        return
-    carrying = [
-        worked(sheet.take_nominal(f"x {name}", axle.at), axle.at)
-        for name, axle in engine.carrying.items()
-        if not sheet.is_stated(f"wheelbase of {name}", axle.wheelbase)
-    ]
-    a, within = sheet.take_nominal("a", envelope.rigid_wheelbase), sheet.limit("wheelbase", "δ_a")
-    driven.sort(key=lambda axle: axle.value)
-    pairs = [*combinations(driven, 2), *((one, other) for one in driven for other in carrying)]
-    found = [_apart(driven[0], driven[-1], sheet), *(_apart(one, other, sheet) for one, other in pairs)]
-    nearest = next((one for one in found if abs(one.value - a) <= within), found[0])
-    yield Pair(envelope.rigid_wheelbase, nearest, name="wheelbase", within="wheelbase")
-
-
-def _apart(one: Worked, other: Worked, sheet: Sheet) -> Worked:
-    return Worked(sheet.work("a_x", apart, x_1=one.value, x_2=other.value), (*one.places, *other.places))
 
 
 gap_by_chain: Rule = agreement(

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import (
+    apart,
     bore_of,
     bores_under,
     chamber_by_valve,
@@ -18,7 +19,6 @@ from speclint.facts import (
     supply_by_place,
 )
 from speclint.specs import Beat, CylinderBlock, PoppetValve, ValveSeat
-from speclint_agreement.formulae.cylinders import apart
 from speclint_agreement.formulae.seats import as_long_as_bore
 
 

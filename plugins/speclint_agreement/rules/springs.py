@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.facts import apart
 from speclint.handbook.springs import grade_of_wire, length_at_lift
 from speclint.specs import CompressionSpring, by_word
-from speclint_agreement.formulae.cylinders import apart
 
 
 def _lengths(spring: CompressionSpring, sheet: Sheet) -> Iterator[Pair]:

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.equations import Kelvins, Metres, PerKelvin
 from speclint.facts import (
     crossheads_of,
+    engine_of,
     has_drain_cock,
     least_gap,
     new_wheel,
     parts_standing_out,
+    wheelbase_by_axles,
     worn_wheel,
 )
 from speclint.handbook.fits import DRAWING_TEMPERATURE, growth_of_length
@@ -28,6 +31,15 @@ from speclint_clearances.formulae.room import (
 )
 from speclint_clearances.formulae.tables import Corners, gauge_half_width
 from speclint_clearances.sources import UIC_505
+
+WHEELBASE = Limit(
+    "wheelbase",
+    "2 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what the rigid wheelbase may differ by from the distance of two axles, else the worse of both counts",
+    "not negative",
+)
 
 
 @dataclass(frozen=True)
@@ -53,7 +65,7 @@ class _Hot:
     "worn tyres and low springs to new and high, on the sharpest curve with side play, 4 mm or more",
     on=Envelope,
     cases=("running", "drifting"),
-    edition=6,
+    edition=7,
     grade=Grade.HOLD,
     cites=[UIC_505, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A part that stands out of gauge by a few millimetres strikes a platform at speed, with people on "
@@ -68,7 +80,8 @@ class _Hot:
             "length",
             COMMON_PRACTICE,
             "least side play: new flanges alone have half of 9 mm between new rails of 1435 mm, from memory",
-        )
+        ),
+        WHEELBASE,
     ],
     against=("foul",),
     against_on={
@@ -98,9 +111,10 @@ def loading_gauge(envelope: Envelope, case: LoadCase, sheet: Sheet) -> Judgement
     free = sheet.at_least(s, least).else_says(
         "axles are said to have {found} of play to a side, {limit} at least between the rails"
     )
+    wheelbases = _wheelbases(envelope, part, sheet)
     inside = sheet.each(
         envelope.points.items(),
-        lambda item: sheet.worst(*_point(*item, envelope, max(s, least), outline, hot, sheet)),
+        lambda item: sheet.worst(*_point(*item, envelope, wheelbases, max(s, least), outline, hot, sheet)),
     )
     return sheet.worst(named, free.graded(Grade.NONCONFORMITY), inside)
 
@@ -126,6 +140,19 @@ def _without_point(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> li
     ]
 
 
+def _wheelbases(envelope: Envelope, part: Component, sheet: Sheet) -> list[Metres]:
+    """As stated, and that of its axles where it is another."""
+    found = [sheet.take("a", envelope.rigid_wheelbase)]
+    engine = engine_of(part, sheet) if isinstance(part, CylinderBlock) else None
+    if engine is None:
+        return found
+    within = sheet.limit(WHEELBASE.name, "δ_a")
+    by_axles = wheelbase_by_axles(envelope, engine, within, sheet)
+    if by_axles and abs(by_axles.value - sheet.take_nominal("a", envelope.rigid_wheelbase)) > within:
+        found.append(by_axles.value)
+    return found
+
+
 def _outline(envelope: Envelope, sheet: Sheet) -> Outline:
     gauge = sheet.follow(envelope.gauge)
     issued_by = sheet.read("issued by", gauge.issued_by)
@@ -142,21 +169,24 @@ def _point(
     name: str,
     point: GaugePoint,
     envelope: Envelope,
+    wheelbases: Sequence[Metres],
     s: Metres,
     outline: Outline,
     hot: _Hot,
     sheet: Sheet,
 ) -> list[Judgement]:
-    a, x = sheet.take("a", envelope.rigid_wheelbase), sheet.take(f"x {name}", point.along)
-    grown = _growth(name, point, envelope, hot, sheet)
-    width = sheet.work(
-        f"w {name}",
-        half_width_taken,
-        y=sheet.take(f"y {name}", point.from_centre),
-        k=sheet.work(f"k {name}", overhang_of_side_play, a=a, x=x),
-        s=s,
-        v=sheet.work(f"v {name}", curve_throw, a=a, x=x, R=sheet.take("R", envelope.least_curve)),
-        g=grown,
+    x, grown = sheet.take(f"x {name}", point.along), _growth(name, point, envelope, hot, sheet)
+    width = max(
+        sheet.work(
+            f"w {name}",
+            half_width_taken,
+            y=sheet.take(f"y {name}", point.from_centre),
+            k=sheet.work(f"k {name}", overhang_of_side_play, a=a, x=x),
+            s=s,
+            v=sheet.work(f"v {name}", curve_throw, a=a, x=x, R=sheet.take("R", envelope.least_curve)),
+            g=grown,
+        )
+        for a in wheelbases
     )
     h = sheet.take(f"h {name}", point.height)
     worn, drop = _worn(envelope, hot.part, sheet), sheet.take("d", envelope.spring_drop)

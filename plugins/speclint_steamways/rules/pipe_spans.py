@@ -36,7 +36,7 @@ from speclint_steamways.sources import SPANS, SUSTAINED, SUSTAINED_BEND
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[SUSTAINED, SUSTAINED_BEND, SPANS, FIRST_PRINCIPLES, COMMON_PRACTICE],
-    why="a long pipe that nothing carries but its flanges works them loose, cracks at a bend and falls beside the track",
+    why="a long pipe that nothing carries but its flanges works them loose, cracks at a bend and falls",
     leaves_out="brackets that are not evenly apart; lagging, for which the water stands; flanges, valves and joints on "
     "the pipe; heat (pipe.flexibility), sway and resonance: the code in force and a competent person decide",
     against=("fall",),
@@ -83,7 +83,9 @@ def _weight(pipe: SteamPipe, sheet: Sheet) -> NewtonsPerMetre:
     """Of one metre of the pipe as ordered, full of cold water."""
     mass = mass_of_part(pipe, sheet, sheet.take)
     if mass is None:
-        raise sheet.not_assessed("the weight of the pipe cannot be worked: its sizes or its metal are wanting")
+        raise sheet.not_assessed(
+            "the weight of the pipe cannot be worked: its sizes or its metal are wanting"
+        )
     bore = sheet.take("D", pipe.outside_diameter) - 2 * sheet.take("t", pipe.wall)
     return sheet.work("w", weight_full_of_water, M=mass.value, L=sheet.take("L", pipe.length), d=bore)
 

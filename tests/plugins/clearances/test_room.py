@@ -115,6 +115,32 @@ def test_out_of_gauge_is_a_hold(workshop: DesignFolder, old: str, new: str) -> N
     assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
 
 
+def _with_axles(apart: str) -> dict[str, str]:
+    """The block named by a crank of an engine, which has two driven axles so far apart."""
+    axles = {
+        f"axle-{name}.toml": f'kind = "driving-axle"\nid = "axle-{name}"\nengine = "engine"\nat = "{at}"\n'
+        for name, at in (("leading", apart), ("trailing", "0 mm"))
+    }
+    return {**FILES, **axles, "engine.toml": 'kind = "engine"\nid = "engine"\ncranks.left.block = "block"\n'}
+
+
+@pytest.mark.parametrize(("axles", "width"), [("4.5 m", 1.360520), ("6 m", 1.337447), ("6.001 m", 1.337447)])
+def test_the_worse_of_wheelbase_stated_and_drawn_counts(
+    workshop: DesignFolder, axles: str, width: float
+) -> None:
+    """Stated 6 m: play 8/6 = 1.3333 times 15 = 20, throw (16 − 9)/240 = 29.167: in all 1337.447 mm.
+
+    Axles 4.5 m apart make it 1360.520; within 2 mm of what is stated they stand for it.
+    """
+    stated = changed('rigid_wheelbase = "4.5 m"', 'rigid_wheelbase = "6 m"')
+    assert found(write(workshop, _with_axles(axles), stated).only(GAUGE)) == pytest.approx(width, abs=1e-6)
+
+
+def test_a_wheelbase_stated_worse_than_drawn_counts(workshop: DesignFolder) -> None:
+    """4.5 m stated for axles 6 m apart: 1360.520 by what is stated, 1337.447 by the axles."""
+    assert found(write(workshop, _with_axles("6 m")).only(GAUGE)) == pytest.approx(1.360520, abs=1e-6)
+
+
 @pytest.mark.parametrize(
     ("play", "outcome"), [("4 mm", "conforms"), ("3.95 mm", "finding"), ("0 mm", "finding")]
 )
