@@ -9,6 +9,7 @@ from speclint.equations import (
     Kilograms,
     Metres,
     MetresToTheFourth,
+    Newtons,
     Pascals,
     Radians,
     RadiansPerSecond,
@@ -142,3 +143,19 @@ def mass_apart(m: Kilograms, m_0: Kilograms) -> Ratio:
     """
     require(m_0 > 0 * m_0, "the mass assumed must be above 0")
     return abs(m - m_0) / m_0
+
+
+@formula("N_1 = N/z", cites=[FIRST_PRINCIPLES])
+def thrust_on_one_bar(N: Newtons, z: Ratio) -> Newtons:
+    """Thrust on one of the bars that share it.
+
+    N_1 = N/z
+
+    ``N`` thrust of the crosshead [N]; ``z`` how many bars share it [-]. Returns [N]. Raises OutOfRange unless z is at
+    least 1.
+
+    >>> thrust_on_one_bar(N=60e3, z=2.0)
+    30000.0
+    """
+    require(z >= 1, "one bar at least takes the thrust")
+    return N / z

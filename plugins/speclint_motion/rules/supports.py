@@ -4,10 +4,18 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Newtons
 from speclint.facts import end_closed_by
-from speclint.specs import BarSupport, CylinderCover, SlideBar
-from speclint_motion.inputs import piston_of
+from speclint.handbook.fits import DRAWING_TEMPERATURE
+from speclint.handbook.members import load_with_factor
+from speclint.handbook.threads import stress_area
+from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
+from speclint_motion.formulae.bodies import held_by_bolts
+from speclint_motion.formulae.guides import thrust_on_one_bar
+from speclint_motion.formulae.pistons import load_before_yield
+from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.rules.crowns import DEFERS
 
 
 @rule(
@@ -68,4 +76,62 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
     return sheet.states(True, f"{name}: carried by {part.id}")
 
 
-RULES = (held_by,)
+#: A screw set against a nut turns back with it under a load that reverses: common practice.
+_NO_LOCK = ("nothing", "set screw")
+
+
+@rule(
+    "slidebar.bolted",
+    title="At each end bolts, locked by more than a set screw, press a slide bar to its support by their least preload "
+    "with 1.2 times its thrust, and are tightened to 0.7 of their proof stress at most",
+    on=SlideBar,
+    cases=("starting", "running"),
+    grade=Grade.HOLD,
+    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
+    leaves_out="what the other end takes of the thrust while the crosshead is far from this one; what is lost of the "
+    "preload after tightening, prying, fatigue of the bolts, the part that carries the bar, and a bar forged in one "
+    f"with it; {DEFERS}",
+    against=("loosen",),
+    limits=[
+        Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),
+        Limit(
+            "bolt",
+            "0.7",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest stress of a bolt tightened over its proof stress",
+        ),
+    ],
+)
+def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
+    """n F_0 against the whole thrust on the bar with its factor, which pulls it from its supports in one sense."""
+    if not bar.supports:
+        raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
+    cylinder = cylinder_of(piston_of(sheet.follow(bar.guides), sheet), sheet)
+    N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
+    one = sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing)))
+    wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=one)
+    return sheet.each(bar.supports.items(), lambda item: _bolted(*item, wanted, sheet))
+
+
+def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Judgement:
+    lock = sheet.read(f"lock at {name}", support.locked_by)
+    F_0 = sheet.take(f"F_0 {name}", support.preload)
+    n = float(sheet.count(f"n {name}", support.bolts))
+    metal = sheet.material_named(f"the bolts at {name}", support.bolt_material)
+    R_p = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE)
+    A = sheet.look_up(f"A_s {name}", stress_area, designation=sheet.read(f"thread at {name}", support.thread))
+    bears = sheet.work(f"F_b {name}", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    return sheet.worst(
+        sheet.states(
+            lock not in _NO_LOCK, f"bolts at {name} locked by: {lock}", where=support.locked_by.where
+        ),
+        sheet.at_least(sheet.work(f"F_h {name}", held_by_bolts, n=n, F_0=F_0), wanted).else_says(
+            "bar held at {item} with {found}, {limit} wanted"
+        ),
+        sheet.at_most(F_0, bears).else_says("bolt at {item} tightened to {found}, {limit} allowed"),
+    )
+
+
+RULES = (held_by, bolted)

@@ -3,10 +3,11 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Force, Length, LinkTo, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
+from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -19,10 +20,20 @@ class BarSupport(SpecTable):
     Fields:
         part: the part that carries it, such as a cover
         drawing: number of that part's drawing, where it has no spec here, such as a motion plate
+        bolts: how many bolts press the bar to it
+        thread: of the bolts
+        bolt_material: of the bolts
+        preload: to which each bolt is tightened, least to greatest
+        locked_by: what keeps the nuts in place
     """
 
     part: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     drawing: Word[str] = NOT_STATED
+    bolts: Word[int] = NOT_STATED
+    thread: Annotated[Word[str], THREADS] = NOT_STATED
+    bolt_material: Annotated[Word[str], MATERIALS] = NOT_STATED
+    preload: Force = NOT_STATED
+    locked_by: Word[Literal["split pin", "locking plate", "tab washer", "set screw", "nothing"]] = NOT_STATED
 
 
 class SlideBar(Component):
