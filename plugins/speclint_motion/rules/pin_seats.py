@@ -65,9 +65,7 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     by = sheet.read("held by", pin.seat.by)
     if by != "press fit":
         lock = sheet.read("locked by", pin.seat.locked_by)
-        return sheet.states(
-            lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where
-        ).else_says(f"nothing locks the {by} that holds the pin")
+        return sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)
     seat = _seat(pin, sheet)
     δ = sheet.work("δ", interference, d=sheet.take("d_s", pin.seat.diameter), D=seat.D)
     return sheet.worst(*_gripped(pin, case, seat, δ, sheet), _boss(pin, seat, δ, sheet))

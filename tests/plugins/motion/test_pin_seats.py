@@ -105,7 +105,7 @@ def test_nut_and_plate_are_locked(workshop: DesignFolder, by: str, lock: str, ou
     seat = f'\n[seat]\nby = "{by}"\nlocked_by = "{lock}"\n'
     check = workshop.write(files("pin", add=seat)).only(HELD, "pin")
     assert check.outcome == outcome
-    assert outcome == "conforms" or check.actual == f"nothing locks the {by} that holds the pin"
+    assert outcome == "conforms" or check.actual == f"{by} locked by: nothing"
 
 
 def test_what_nobody_states_is_asked(workshop: DesignFolder) -> None:
