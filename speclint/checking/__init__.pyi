@@ -137,3 +137,8 @@ from .what_if import (
     question as question,
     what_if as what_if,
 )
+from .waiting import (
+    Waiting as Waiting,
+    names_not_listed as names_not_listed,
+    waiting_for_files as waiting_for_files,
+)

@@ -380,6 +380,9 @@ from .measured_sizes import (
     quantities_of as quantities_of,
     sizes_of as sizes_of,
 )
+from .listed_words import (
+    listed_words as listed_words,
+)
 from .named_fields import (
     names_in as names_in,
 )
