@@ -128,6 +128,11 @@ from .unseen import (
     counts_hazards as counts_hazards,
     unseen as unseen,
 )
+from .waiting import (
+    Waiting as Waiting,
+    names_not_listed as names_not_listed,
+    waiting_for_files as waiting_for_files,
+)
 from .what_if import (
     MovedMargin as MovedMargin,
     Question as Question,
@@ -136,9 +141,4 @@ from .what_if import (
     checked_with as checked_with,
     question as question,
     what_if as what_if,
-)
-from .waiting import (
-    Waiting as Waiting,
-    names_not_listed as names_not_listed,
-    waiting_for_files as waiting_for_files,
 )

@@ -7,7 +7,12 @@ from itertools import groupby
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, named, still_to_be_drawn
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
-from speclint.reports.complaints_listing import complaints_on, names_not_listed_on, said_of_waiting, waited_for
+from speclint.reports.complaints_listing import (
+    complaints_on,
+    names_not_listed_on,
+    said_of_waiting,
+    waited_for,
+)
 from speclint.reports.finding_lines import conceded_by, gravity, where_to_look
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.page_one import page_one

@@ -352,6 +352,9 @@ from .listed_in import (
     THREADS as THREADS,
     ListedIn as ListedIn,
 )
+from .listed_words import (
+    listed_words as listed_words,
+)
 from .lubrication import (
     RubbingPair as RubbingPair,
 )
@@ -379,9 +382,6 @@ from .measured_sizes import (
     measured_value as measured_value,
     quantities_of as quantities_of,
     sizes_of as sizes_of,
-)
-from .listed_words import (
-    listed_words as listed_words,
 )
 from .named_fields import (
     names_in as names_in,
