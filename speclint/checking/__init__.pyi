@@ -111,6 +111,9 @@ from .solving import (
     Solved as Solved,
     solved as solved,
 )
+from .stray_temperatures import (
+    stray_temperatures as stray_temperatures,
+)
 from .swings import (
     Swing as Swing,
     swings as swings,

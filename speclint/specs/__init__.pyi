@@ -449,6 +449,7 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+    WrittenTie as WrittenTie,
 )
 from .tolerancing import (
     FORMS as FORMS,
