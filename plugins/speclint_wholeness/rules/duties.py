@@ -29,10 +29,11 @@ def _other_cases(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _cases(block: CylinderBlock, names: tuple[CaseName, ...], sheet: Sheet) -> Iterator[ToFill]:
-    stated = sheet.cases_of(block)
+    stated, duty = sheet.cases_of(block), sheet.duty_of(block)
+    where = block.where if duty is None else duty.where
     for name in names:
         yield ToFill(
-            f"duty of {block.id}", f"load case {name}", (name,) if name in stated else (), where=block.where
+            f"duty of {block.id}", f"load case {name}", (name,) if name in stated else (), where=where
         )
 
 
