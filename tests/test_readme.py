@@ -52,7 +52,7 @@ def test_the_first_two_shell_blocks_are_one_command_each() -> None:
 
 
 def test_the_own_metal_is_read_and_states_its_hardness() -> None:
-    """The block that states a metal of one's own, as a file of materials: 215 HB, and the rest of the iron it is like."""
+    """Of the block that is a file of materials: 215 HB as stated there, and the rest of the iron that it is like."""
     (block,) = (one for one in re.findall(r"```toml\n(.*?)```", TEXT, re.DOTALL) if "metals.toml" in one)
     (iron,) = read_materials(block, "metals.toml")
     assert (iron.name, iron.hardness().nominal) == ("liner-iron-2", 215.0)

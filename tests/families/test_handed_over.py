@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import count
 from pathlib import Path
 from typing import Any
 
@@ -15,11 +14,8 @@ from speclint.families import load_families
 from speclint.families.brought import guarded
 from speclint.reports import Figure, hooks, review_page
 from speclint.testing import DesignFolder
-from tests.tubes import FILES, entry_point
-
-_NUMBERS = count(1)  # of the modules made
-
 from tests.families.test_refusing import gives, point
+from tests.tubes import FILES, entry_point
 
 
 def test_a_report_of_a_family_is_what_it_wrote(tmp_path: Path) -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from importlib.metadata import Distribution, PathDistribution
-from itertools import count
 from pathlib import Path
 from types import SimpleNamespace
 
@@ -11,8 +10,6 @@ import pytest
 
 from speclint.families.interface import fault_of_interface
 from speclint.families.requirements import fault_of_requirement
-
-_NUMBERS = count(1)  # of the modules made
 
 
 def distribution(folder: Path, *asked: str) -> Distribution:
