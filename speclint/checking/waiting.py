@@ -10,11 +10,11 @@ from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.errors import Complaint, nearest_few, shortened
 from speclint.repository import read_regular
-from speclint.specs import ListedIn, listed_words
 
 if TYPE_CHECKING:
     from speclint.errors import Location
     from speclint.repository import Design
+    from speclint.specs import ListedIn
 
 _QUOTES = "\"'"
 
@@ -98,6 +98,8 @@ def names_not_listed(assessment: Assessment) -> tuple[Waiting, ...]:
 
 def _looked_up(design: Design, check: Check) -> Iterator[tuple[ListedIn, str, Location]]:
     """The names in the specs that a check consulted which it says are in no list, or which it names as others."""
+    from speclint.specs import listed_words  # only where a name is not known
+
     for part in sorted({check.component, *check.consulted.specs}):
         if (spec := design.specs.get(part)) is not None:
             for mark, word in listed_words(spec):

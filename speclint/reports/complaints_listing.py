@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from speclint.checking import Assessment, Waiting, names_not_listed, stray_temperatures, waiting_for_files
+from speclint.checking import Assessment, Waiting, names_not_listed, waiting_for_files
 from speclint.errors import Complaint
 from speclint.reports.page import Page
 from speclint.reports.phrases import count
@@ -23,8 +23,18 @@ def complaints_on(page: Page, assessment: Assessment, *, full: bool) -> None:
 def names_not_listed_on(page: Page, assessment: Assessment, *, full: bool) -> None:
     """The names that no list holds, each once however many checks look it up; and those that nothing looks up."""
     told = {one.complaint: said_of_waiting(one) for one in names_not_listed(assessment)}
-    told |= dict.fromkeys(stray_temperatures(assessment), "")
+    told |= dict.fromkeys(_strays(assessment), "")
     _section(page, "NAMES NOT KNOWN", told, full=full)
+
+
+def _strays(assessment: Assessment) -> tuple[Complaint, ...]:
+    """Temperatures of a duty for which nothing asks, of a whole repository."""
+    design = assessment.design
+    if design is None or len(design.selected) < len(design.specs):
+        return ()
+    from speclint.checking import stray_temperatures  # only where all is checked
+
+    return stray_temperatures(assessment)
 
 
 def said_of_waiting(one: Waiting) -> str:
