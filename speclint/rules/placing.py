@@ -208,6 +208,12 @@ class Placing:
             self._record.note(f"load cases of {component.id}", repr(found), shown=", ".join(found) or "none")
         return found
 
+    def cases_at(self, component: Component) -> Location:
+        """Where the duty stands that a component sees, else the component: to be looked at, and nothing rests on it."""
+        duty, way = self._context.design.duty_of(component)
+        self._context.consulted.specs |= way
+        return component.where if duty is None else duty.where
+
     def note_place(self, called: str, *, filled: bool, where: Location) -> None:
         """Put a place on record, for the list of what is still to be drawn."""
         if self._record:
