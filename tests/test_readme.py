@@ -7,6 +7,7 @@ from pathlib import Path
 
 from speclint.checking.family_names import misspelt_families
 from speclint.families import load_families
+from speclint.handbook.materials import material, read_materials
 from speclint.repository.settings import load_settings
 from speclint.rules import read_limits
 from tests.readme import README, SHOWN, rewritten
@@ -48,3 +49,11 @@ def test_the_first_two_shell_blocks_are_one_command_each() -> None:
     assert 'pip install ".[pack]"' in blocks[0]
     assert blocks[0].rstrip().endswith("speclint check example_specs")
     assert "pytest" in blocks[1]
+
+
+def test_the_own_metal_is_read_and_states_its_hardness() -> None:
+    """Of the block that is a file of materials: 215 HB as stated there, and the rest of the iron that it is like."""
+    (block,) = (one for one in re.findall(r"```toml\n(.*?)```", TEXT, re.DOTALL) if "metals.toml" in one)
+    (iron,) = read_materials(block, "metals.toml")
+    assert (iron.name, iron.hardness().nominal) == ("liner-iron-2", 215.0)
+    assert iron.modulus(293.15).nominal == material("grey-iron-250").modulus(293.15).nominal

@@ -111,6 +111,9 @@ from .solving import (
     Solved as Solved,
     solved as solved,
 )
+from .stray_temperatures import (
+    stray_temperatures as stray_temperatures,
+)
 from .swings import (
     Swing as Swing,
     swings as swings,
@@ -127,6 +130,11 @@ from .unseen import (
     Unseen as Unseen,
     counts_hazards as counts_hazards,
     unseen as unseen,
+)
+from .waiting import (
+    Waiting as Waiting,
+    names_not_listed as names_not_listed,
+    waiting_for_files as waiting_for_files,
 )
 from .what_if import (
     MovedMargin as MovedMargin,

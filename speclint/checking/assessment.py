@@ -11,9 +11,17 @@ from typing import TYPE_CHECKING
 from speclint.checking.check_result import Check
 from speclint.checking.parts_alike import grouped
 from speclint.checking.remedy import Remedy
-from speclint.errors import Complaint, DesignError, one_of
+from speclint.errors import Complaint
 from speclint.families import Loaded
-from speclint.repository import FILE_NAME, Basis, Design, PassedOver, Register, Settings
+from speclint.repository import (
+    FILE_NAME,
+    Basis,
+    Design,
+    PassedOver,
+    Register,
+    Settings,
+    no_component_called,
+)
 from speclint.rules import Context, Grade
 
 if TYPE_CHECKING:
@@ -154,7 +162,7 @@ def of_component(assessment: Assessment, name: str) -> Assessment:
     """
     known = assessment.design.files if assessment.design else {}
     if name not in known:
-        raise DesignError(f"no component is called {name}; write {one_of(name, known)}")
+        raise no_component_called(name, known)
     files = (*assessment.design.files_of(name), FILE_NAME) if assessment.design else ()
     complaints = tuple(one for one in assessment.complaints if one.where.file in files)
     checks = tuple(check for check in assessment.checks if check.component == name)

@@ -27,7 +27,8 @@ class Check:
     design, at every corner. ``alike`` is the same for checks of parts alike: of one rule, with one outcome and grade,
     made of the same values but for the names of parts and places; "" where nothing stands in the way. ``corners`` are
     the worst corners of each load case, by its name; ``proofs`` say how each is known to be the worst.
-    ``places`` are those that it looked at, filled or not; ``unstated`` are the values that it wanted.
+    ``places`` are those that it looked at, filled or not; ``unstated`` are the values that it wanted. ``unread`` are
+    files that could not be read and keep it from being assessed, ``unlisted`` what is said of names that no list holds.
     """
 
     component: str
@@ -54,6 +55,8 @@ class Check:
     proofs: Mapping[str, Proof] = field(default_factory=dict, repr=False)
     places: tuple[PlaceSeen, ...] = field(default=(), repr=False)
     unstated: tuple[Location, ...] = field(default=(), repr=False)
+    unread: tuple[str, ...] = field(default=(), repr=False)
+    unlisted: tuple[str, ...] = field(default=(), repr=False)
 
     @property
     def corner(self) -> Mapping[Hashable, bool]:

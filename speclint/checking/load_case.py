@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from speclint.checking.worked_case import worked_case
-from speclint.rules import Context, NotAssessed, Rule
+from speclint.rules import Context, NotAssessed, Rule, Unread
 from speclint.specs import CaseName, Component, Link, LoadCase
 
 
@@ -33,8 +33,9 @@ def _no_duty(component: Component, passed: Collection[str], context: Context) ->
     for part in (design.specs[name] for name in sorted(passed) if name in design.index.entries):
         if isinstance(part, Component) and isinstance(part.duty, Link):  # the way ends at the first
             said = f'{part.id} states the duty "{part.duty.id}", and no duty of that id could be read'
-            return NotAssessed(said, part.duty.where)
+            return Unread(said, part.duty.where, (design.file_at_fault(part.duty),))
     said = "duty is not stated, nor inherited from a component it is linked to"
     if lost := sorted(name for name in passed if name not in design.index.entries):
         said = f"{said}: {', '.join(lost)} could not be read"
+        return Unread(said, component.duty.where, design.unread_among(lost))
     return NotAssessed(said, component.duty.where)

@@ -14,8 +14,9 @@ from speclint.checking.check_result import Check
 from speclint.checking.one_corner import written_at
 from speclint.checking.swings import AtCorner, Swing
 from speclint.checking.time_limit import Overrun
-from speclint.errors import NOWHERE, DesignError, FamilyError, Location, one_of
+from speclint.errors import NOWHERE, DesignError, FamilyError, Location
 from speclint.quantities import Measure
+from speclint.repository import no_component_called
 from speclint.rules import Context
 from speclint.specs import Component
 
@@ -95,7 +96,7 @@ def margins(
     if context is None or design is None:
         raise DesignError("nothing could be read to tell margins from")
     if component and component not in design.files:
-        raise DesignError(f"no component is called {component}; write {one_of(component, design.files)}")
+        raise no_component_called(component, design.files)
     checks = [one for one in assessment.checks if component in ("", one.component)]
     judged = [one for one in checks if one.outcome in ("conforms", "finding")]
     listed = _listed([one for one in judged if one.utilisation is not None])

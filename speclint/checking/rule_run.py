@@ -22,7 +22,7 @@ from speclint.checking.severity import severity
 from speclint.checking.worked_once import WorkedOnce
 from speclint.checking.worst_corner import Effort
 from speclint.families import Guard
-from speclint.rules import Context, Grade, Rule, Unstated
+from speclint.rules import Context, Grade, Rule, Unlisted, Unread, Unstated
 from speclint.specs import Component
 
 _PLAIN = Effort()
@@ -98,6 +98,8 @@ def check(rule: Rule, component: Component, context: Context, *, effort: Effort 
         consulted=asked,
         places=tuple(dict.fromkeys(place for record in records for place in record.places)),
         unstated=tuple(dict.fromkeys(why.where for why in wanting if isinstance(why, Unstated))),
+        unread=tuple(dict.fromkeys(file for why in wanting if isinstance(why, Unread) for file in why.files)),
+        unlisted=tuple(dict.fromkeys(why.says for why in wanting if isinstance(why, Unlisted))),
     )
 
 

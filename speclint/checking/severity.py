@@ -13,6 +13,8 @@ from speclint.rules import (
     NotCovered,
     Rule,
     RuleEnded,
+    Unlisted,
+    Unread,
     Unstated,
 )
 
@@ -21,7 +23,7 @@ Ending = Judgement | RuleEnded
 Severity = tuple[int, int, float, float]
 
 #: How grave an ending is beside others of the same rule: what fails governs, then what could not be said.
-_RANK = {NotApplicable: 0, NotAssessed: 2, Unstated: 2, NotCovered: 3}
+_RANK = {NotApplicable: 0, NotAssessed: 2, Unlisted: 2, Unread: 2, Unstated: 2, NotCovered: 3}
 HOLDS, FAILS = 1, 4
 NOTHING: Severity = (-1, 0, 0.0, 0.0)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from copy import copy
 from typing import Any
 
 from speclint.rules import NotAssessed
@@ -23,4 +24,4 @@ class UnstatedCase(LoadCase):
         if name.startswith("_"):
             return object.__getattribute__(self, name)
         wanting: NotAssessed = object.__getattribute__(self, "_wanting")
-        raise NotAssessed(wanting.says, wanting.where)
+        raise copy(wanting)

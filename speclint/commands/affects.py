@@ -21,6 +21,9 @@ def add_options(parser: argparse.ArgumentParser) -> None:
         help="a spec and a key of it, such as liner-left.bore; or a spec alone",
     )
     parser.add_argument("--in", **FOLDER)
+    parser.add_argument(
+        "--full", action="store_true", help="every part with its checks, also where they are many"
+    )
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
     parser.add_argument("--to", type=Path, metavar="FILE", help="write it to a file")
     add_afresh(parser)
@@ -43,5 +46,5 @@ def run(options: argparse.Namespace) -> int:
     if options.form == "json":
         write_data(consequences_data(assessment, found), options.to)
     else:
-        show(lambda width: consequences_page(assessment, found, width), options.to)
+        show(lambda width: consequences_page(assessment, found, width, full=options.full), options.to)
     return 2 if assessment.complaints else 0

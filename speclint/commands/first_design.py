@@ -46,11 +46,16 @@ class Blank:
             text = _with_key(text, key, f"{key} = {_toml(value)}")
         for table, entries in self.tables.items():
             text = _with_table(text, table, entries)
-        if "each" in self.each:  # the one word of a blank that has no other
-            listed = f"each = {_toml(list(self.each['each']))}"
+        if listed := self._listed():
             return re.sub(r"^(id = .*)$", lambda found: f"{found[1]}\n{listed}", text, count=1, flags=re.M)
-        lists = "".join(f"{word} = {_toml(list(names))}\n" for word, names in self.each.items())
-        return f"{text}\n[each]\n{lists}" if lists else text
+        return text
+
+    def _listed(self) -> str:
+        """For which names it stands, on a line below the id: a table at its end would take what is written after it."""
+        if "each" in self.each:  # the one word of a blank that has no other
+            return f"each = {_toml(list(self.each['each']))}"
+        lists = ", ".join(f"{word} = {_toml(list(names))}" for word, names in self.each.items())
+        return f"each = {{ {lists} }}" if lists else ""
 
 
 def _toml(value: str | list[str]) -> str:

@@ -34,6 +34,25 @@ _EXAMPLES = {
     "test": "15..25 °C",
     "water": "120..180 °C",
 }
+#: Where the metal of a kind is far from that of a block: live steam washes a valve, and a spring stands outside.
+_FAR_FROM_BLOCK = {
+    "poppet-valve": {
+        "warming": "130..145 °C",
+        "starting": "260..290 °C",
+        "running": "340..370 °C",
+        "drifting": "280..330 °C",
+        "water": "150..250 °C",
+    },
+    "compression-spring": {
+        "warming": "30..50 °C",
+        "starting": "60..80 °C",
+        "running": "80..110 °C",
+        "drifting": "80..110 °C",
+        "standing-hot": "80..100 °C",
+        "cooling": "50..70 °C",
+        "water": "50..80 °C",
+    },
+}
 #: Kinds that have no temperature of their own: what belongs to an engine, and not to a part of it.
 _WITHOUT = ("engine",)
 
@@ -143,7 +162,9 @@ def duty_text(kinds: Iterable[str]) -> str:
     """The duty with all load cases explained, and a metal temperature to be filled in for each of some kinds."""
     named = sorted(set(kinds) - set(_WITHOUT))
     lines = {
-        case.replace("-", "_"): "\n".join(f'#{kind} = "{example}"' for kind in named)
+        case.replace("-", "_"): "\n".join(
+            f'#{kind} = "{_FAR_FROM_BLOCK.get(kind, {}).get(case, example)}"' for kind in named
+        )
         for case, example in _EXAMPLES.items()
     }
     means = {

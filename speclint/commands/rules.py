@@ -12,8 +12,16 @@ EXAMPLE = "speclint rules liner.wall-at-last-bore"
 
 
 def add_options(parser: argparse.ArgumentParser) -> None:
-    """Which rule, and whether as data."""
-    parser.add_argument("rule", metavar="RULE", nargs="?", default="", help="one rule in full")
+    """Which rule, or what is looked for in them, and whether as data."""
+    parser.add_argument(
+        "words",
+        metavar="RULE|TEXT",
+        nargs="*",
+        help="one rule in full; or only rules with these words in their name, family, statement or kinds",
+    )
+    parser.add_argument(
+        "--family", action="append", default=[], metavar="NAME", help="only this family's rules"
+    )
     parser.add_argument("--as", dest="form", choices=["json"], help="as data")
 
 
@@ -22,9 +30,11 @@ def run(options: argparse.Namespace) -> int:
     from speclint.checking import chosen_rules
     from speclint.reports import listings
 
-    rules = chosen_rules(families_for([Path()]), [], [options.rule] if options.rule else [])
+    rules, text = chosen_rules(families_for([Path()]), options.family, []), " ".join(options.words)
+    named = tuple(one for one in rules if one.name == text)
+    found = named or listings.rules_holding(rules, text)
     if options.form == "json":
-        write_data(listings.rules_data(rules))
+        write_data(listings.rules_data(found))
     else:
-        show(lambda width: listings.rules_page(rules, width, full=bool(options.rule)), None)
+        show(lambda width: listings.rules_page(found, width, full=bool(named)), None)
     return 0

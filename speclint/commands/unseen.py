@@ -9,7 +9,6 @@ from speclint.commands.loading import families_for, kept_folder
 from speclint.commands.options import add_afresh
 from speclint.commands.output import show, write_data
 from speclint.commands.progress import progress
-from speclint.errors import DesignError, one_of
 
 EXAMPLE = "speclint unseen example_specs/liners"
 
@@ -29,6 +28,7 @@ def run(options: argparse.Namespace) -> int:
     """Check the specs, and print what nobody looked at; returns the exit code."""
     from speclint.checking import Processes, assess, unseen
     from speclint.reports import unseen_data, unseen_page
+    from speclint.repository import no_component_called
 
     loaded = families_for(options.paths)
     kept = kept_folder(options.afresh)
@@ -36,9 +36,7 @@ def run(options: argparse.Namespace) -> int:
         assessment = assess(options.paths, loaded, processes=processes, kept=kept)
     known = assessment.design.part_names() if assessment.design else ()
     if options.component and options.component not in known:
-        raise DesignError(
-            f"no component is called {options.component}; write {one_of(options.component, known)}"
-        )
+        raise no_component_called(options.component, known)
     found = unseen(assessment, options.component)
     if options.form == "json":
         write_data(unseen_data(found), options.to)

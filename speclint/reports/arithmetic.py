@@ -58,9 +58,13 @@ class Arithmetic:
 
         >>> Arithmetic(holds=17, not_assessed=6).says
         '17 holds not conceded + 6 safety checks not assessed = 23 reasons to withhold release.'
+        >>> Arithmetic(nonconformities=2).says  # a page that says "not in order" is no refusal of release
+        'Release is not withheld: no hold stands that is not conceded.'
         """
         told = " + ".join(f"{number} {words}" for number, words in self.terms)
         if not told:
+            if self.conceded or self.nonconformities:
+                return "Release is not withheld: no hold stands that is not conceded."
             return "No reason to withhold release."
         return f"{told} = {count(self.reasons, 'reason')} to withhold release."
 

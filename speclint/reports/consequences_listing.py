@@ -13,10 +13,17 @@ from speclint.reports.phrases import CAUTION, count, share_used
 from speclint.specs import Stated
 
 _COLUMN = 4
+#: So many parts are told one by one, as on a page; of more the checks are counted.
+_MOST = 12
+_NEAREST = 8
+_WORD = 20  # of the names of families and kinds
 
 
-def consequences_page(assessment: Assessment, found: Consequences, width: int) -> Page:
-    """What a change of the value reaches: parts with their checks, what joins the part, concessions."""
+def consequences_page(assessment: Assessment, found: Consequences, width: int, *, full: bool = False) -> Page:
+    """What a change of the value reaches: parts with their checks, what joins the part, concessions.
+
+    Where the parts are many and it is not to be in full, the checks are counted by family and kind of part.
+    """
     page = Page(width)
     page.ends(_value_of(found), called(assessment, found.component), "strong")
     if others := [name for name in found.read_in if name != found.component]:
@@ -27,10 +34,10 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
         page.wrapped(
             f"{count(unread, 'line')} could not be read, and what rests there is not counted: speclint check."
         )
-    for part, checks in groupby(found.checks, key=lambda one: one.component):
-        page.gap()
-        page.wrapped(called(assessment, part), emphasis="strong")
-        page.wrapped("; ".join(_in_brief(list(checks))), indent=_COLUMN, hanging=_COLUMN)
+    if full or len(found.parts) <= _MOST:
+        _each_part(page, assessment, found)
+    else:
+        _counted(page, found.checks)
     page.gap_always()
     for one in found.concessions:
         page.wrapped(f"Concession {one.number} rests on it: {one.rule} on {', '.join(one.parts)}.")
@@ -40,6 +47,35 @@ def consequences_page(assessment: Assessment, found: Consequences, width: int) -
     page.wrapped(f"Drawings concerned: {', '.join(_drawings(assessment, found)) or 'none is numbered'}.")
     page.wrapped(CAUTION, emphasis="faint")
     return page
+
+
+def _each_part(page: Page, assessment: Assessment, found: Consequences) -> None:
+    for part, checks in groupby(found.checks, key=lambda one: one.component):
+        page.gap()
+        page.wrapped(called(assessment, part), emphasis="strong")
+        page.wrapped("; ".join(_in_brief(list(checks))), indent=_COLUMN, hanging=_COLUMN)
+
+
+def _counted(page: Page, checks: Sequence[Check]) -> None:
+    """How many checks judge by it, by family and by kind of part, and those that use most of their limit."""
+    judging = [one for one in checks if one.outcome != "not applicable"]
+    by_family: dict[str, list[Check]] = {}
+    by_kind: dict[str, list[Check]] = {}
+    for one in judging:
+        by_family.setdefault(one.rule.family, []).append(one)
+        by_kind.setdefault(one.kind, []).append(one)
+    for heading, counted in (("By family", by_family), ("By kind", by_kind)):
+        page.gap()
+        page.wrapped(heading, emphasis="strong")
+        for name, some in sorted(counted.items(), key=lambda each: (-len(each[1]), each[0])):
+            of = count(len({one.component for one in some}), "part")
+            page.entry(name, f"{count(len(some), 'check')} on {of}", indent=_COLUMN, column=_WORD)
+    page.gap()
+    page.wrapped("The least to spare", emphasis="strong")
+    for one in sorted(judging, key=lambda one: (-(one.utilisation or 0.0), one.order))[:_NEAREST]:
+        page.wrapped(f"{one.component} {_briefly(one)}", indent=_COLUMN, hanging=_COLUMN)
+    page.gap()
+    page.wrapped("Every part with its checks: --full.")
 
 
 def consequences_data(assessment: Assessment, found: Consequences) -> dict[str, Any]:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from speclint.checking import Assessment
+from speclint.checking import Assessment, Check, named
 from speclint.register import Decision, Reason, Standing
 from speclint.reports.arithmetic import arithmetic_at_gate
+from speclint.reports.complaints_listing import waited_for
 from speclint.reports.json_report import old_keys_data, passed_over_data, unfinished_data
 from speclint.reports.page import Page
 from speclint.reports.phrases import (
@@ -30,9 +31,7 @@ def gate_page(decision: Decision, width: int) -> Page:
     """The decision as a page: the word first, then every reason."""
     page = Page(width)
     _heading(page, decision)
-    for reason in decision.reasons:
-        page.gap()
-        _reason(page, reason)
+    _reasons(page, decision)
     if decision.assessment:
         passed_over_on(page, decision.assessment)
         old_keys_on(page, decision.assessment)
@@ -85,6 +84,26 @@ def _said(assessment: Assessment) -> Iterator[str]:
     """What is left out, and what is counted: known faults, drawings that were not read, parts of an old revision."""
     said = (left_out, known_faults_said, drawings_said, old_revisions_said)
     return filter(None, (of(assessment) for of in said))
+
+
+def _reasons(page: Page, decision: Decision) -> None:
+    """Every reason, but safety checks that wait for one thing together; one that was conceded stands alone."""
+    ended = {one.subject for one in decision.ended}
+    together: dict[str, list[Check]] = {}
+    of: dict[tuple[str, str], str] = {}
+    for one, what in waited_for(decision.assessment) if decision.assessment else ():
+        of |= {check.order: what for check in one.checks if check.order not in ended}
+    for reason in decision.reasons:
+        if reason.hold is not None and reason.subject in of:
+            together.setdefault(of[reason.hold.order], []).append(reason.hold)
+        else:
+            page.gap()
+            _reason(page, reason)
+    for what, holds in together.items():
+        page.gap()
+        parts = named(sorted({check.component for check in holds}))
+        says = f"hold, not assessed: {count(len(holds), 'check')} waiting, of {parts}: {what}"
+        page.wrapped(says, indent=2, hanging=4, emphasis="strong")
 
 
 def _reason(page: Page, reason: Reason) -> None:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import Any
 
+from speclint.errors import SettingsError, one_of
 from speclint.families import Loaded
 from speclint.reports.listed_keys import listed_keys
 from speclint.reports.page import Page
@@ -30,6 +31,23 @@ def rules_page(rules: Iterable[Rule], width: int, *, full: bool) -> Page:
         else:
             page.entry(rule.name, f"{grades_in_words(rule)}: {rule.title}", indent=2, column=column)
     return page
+
+
+def rules_holding(rules: Sequence[Rule], text: str) -> tuple[Rule, ...]:
+    """The rules in which every word of a text is found: in name, family, statement or kinds, in any case.
+
+    :raises SettingsError: where it is found in none.
+    """
+    words = text.casefold().split()
+    found = tuple(one for one in rules if all(word in _said_of(one) for word in words))
+    if not found:
+        instead = one_of(text, [rule.name for rule in rules])
+        raise SettingsError(f'no rule has "{text}" in its name, family, statement or kinds; write {instead}')
+    return found
+
+
+def _said_of(rule: Rule) -> str:
+    return f"{rule.name} {rule.family} {rule.title} {' '.join(kinds_in_words(rule))}".casefold()
 
 
 def _column(names: Iterable[str]) -> int:

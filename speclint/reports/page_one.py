@@ -12,6 +12,7 @@ from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
 from speclint.reports.accepted import Standings, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.changed import changes_on
+from speclint.reports.complaints_listing import said_of_waiting, waited_for
 from speclint.reports.finding_lines import called, conceded_by, cut_to_one, gravity, row, short, used
 from speclint.reports.page import Line, Page
 from speclint.reports.phrases import CAUTION, count, drawings_said, known_faults_said, left_out, verdict
@@ -141,10 +142,20 @@ def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
     page = Page(width)
     if shown:
         page = _section(f"{count(len(holds), 'safety check')} not assessed", width)
-        for one in shown[:_FIRST_FEW]:
-            wanting = "; ".join(one.missing) or one.says
-            page.lines += cut_to_one(row("", f"{one.component}, {one.rule.name}: {wanting}", width), width)
+        for said in [*_not_assessed_once(assessment, shown)][:_FIRST_FEW]:
+            page.lines += cut_to_one(row("", said, width), width)
     return page.lines
+
+
+def _not_assessed_once(assessment: Assessment, holds: Sequence[Check]) -> Iterator[str]:
+    """What several checks wait for, once; then the others, each with what it wants."""
+    told: set[tuple[str, str]] = set()
+    for one, what in waited_for(assessment):
+        told.update(check.order for check in one.checks)
+        yield f"{said_of_waiting(one)} waiting: {what}"
+    for check in holds:
+        if check.order not in told:
+            yield f"{check.component}, {check.rule.name}: {'; '.join(check.missing) or check.says}"
 
 
 def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: int) -> list[Line]:

@@ -6,8 +6,13 @@ from collections.abc import Iterator
 from itertools import groupby
 
 from speclint.checking import Alike, Assessment, Check, Unfinished, named, still_to_be_drawn
-from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
+from speclint.reports.complaints_listing import (
+    complaints_on,
+    names_not_listed_on,
+    said_of_waiting,
+    waited_for,
+)
 from speclint.reports.finding_lines import conceded_by, gravity, where_to_look
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.page_one import page_one
@@ -33,7 +38,8 @@ def write(assessment: Assessment, width: int, *, full: bool = True) -> Page:
     """The report as a page of a width: page one, what was not read, and where it is wanted every detail."""
     conceded = standings_shown(assessment)
     page = page_one(assessment, width, conceded, alone=not full)
-    _complaints(page, assessment.complaints)
+    complaints_on(page, assessment, full=full)
+    names_not_listed_on(page, assessment, full=full)
     passed_over_on(page, assessment)
     old_keys_on(page, assessment)
     if full:
@@ -42,21 +48,6 @@ def write(assessment: Assessment, width: int, *, full: bool = True) -> Page:
         unfinished_on(page, assessment)
         _end(page, assessment)
     return page
-
-
-def _complaints(page: Page, complaints: tuple[Complaint, ...]) -> None:
-    if not complaints:
-        return
-    page.gap()
-    page.line((f"COULD NOT BE READ  ({len(complaints)})", "strong"))
-    for complaint in complaints:
-        page.gap()
-        page.wrapped(str(complaint.where), indent=2, hanging=4, emphasis="strong")
-        page.entry("", complaint.message, indent=4, column=0)
-        if complaint.read:
-            page.entry("read", complaint.read, indent=4)
-        if complaint.write:
-            page.entry("write", complaint.write, indent=4)
 
 
 def passed_over_on(page: Page, assessment: Assessment) -> None:
@@ -191,17 +182,22 @@ def _to_state(one: Unfinished, assessment: Assessment) -> Iterator[tuple[list[st
 
 def _not_assessed(page: Page, assessment: Assessment) -> None:
     every = [check for check in assessment.checks if check.outcome == "not assessed"]
-    draft = assessment.settings is not None and assessment.settings.stage == "draft"
-    checks = [check for check in every if not (draft and check.only_unstated)]
     if not every:
         return
+    draft = assessment.settings is not None and assessment.settings.stage == "draft"
+    waited = tuple(waited_for(assessment))
+    told = {check.order for one, _ in waited for check in one.checks}
+    others = [check for check in every if check.order not in told]
+    checks = [check for check in others if not (draft and check.only_unstated)]
     page.gap()
     page.rule()
     page.line((f"NOT ASSESSED  ({len(every)})", "strong"))
     page.wrapped(
         "What a check needs and the design does not state. A safety rule that is not assessed is a hold."
     )
-    if listed := len(every) - len(checks):
+    for one, what in waited:
+        page.wrapped(f"{said_of_waiting(one)} waiting: {what}.", indent=2, hanging=2)
+    if listed := len(others) - len(checks):
         page.wrapped(
             f"{count(listed, 'check')} of this draft waiting for values alone: they are listed below."
         )

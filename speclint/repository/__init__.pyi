@@ -20,7 +20,10 @@ from .change import (
 from .changes import (
     Changes as Changes,
 )
-from .component_called import component_called as component_called
+from .component_called import (
+    component_called as component_called,
+    no_component_called as no_component_called,
+)
 from .concession import (
     Concession as Concession,
     Register as Register,

@@ -172,6 +172,10 @@ class Design:
             sorted(self.files[name] for name in ids if name in self.files and name not in self.specs)
         )
 
+    def file_at_fault(self, link: Link[Any]) -> str:
+        """The file that keeps a link from being followed: that of a spec which could not be read, else the link's."""
+        return next(iter(self.unread_among((link.id,))), link.where.file)
+
     def owner(self, where: Location) -> str:
         """The id of the spec of which a place is read; the file itself where it holds none."""
         return where.part or self._owners.get(where.file, where.file)

@@ -176,7 +176,8 @@ class _Reader:
         if read_toml_text(path.read_text(encoding="utf-8-sig")) == read_toml_text(spec.text):
             return True  # whatever the order of its keys, and with remarks that no table holds
         if not self.place.replace:
-            raise CellError(f"{spec.file} is there already and says otherwise; --replace writes over it")
+            said = "--replace writes over it, its remarks and what the table does not hold included"
+            raise CellError(f"{spec.file} is there already and says otherwise; {said}")
         return False
 
 

@@ -64,6 +64,8 @@ def ids_in(text: str, stem: str) -> tuple[str, ...]:
 
     >>> ids_in('kind = "cover\\nid = "cover-{end}"\\n[each]\\nend = ["front", "back"]', "covers")
     ('cover-front', 'cover-back')
+    >>> ids_in('kind = "cover\\nid = "lid-{end}"\\neach = { side = ["left"], end = ["front", "back"] }', "covers")
+    ('lid-front', 'lid-back')
     """
     found = _ID.search(text)
     stated = found["word"] if found else stem
@@ -72,7 +74,7 @@ def ids_in(text: str, stem: str) -> tuple[str, ...]:
 
 
 def _listed(word: str, text: str) -> tuple[str, ...]:
-    found = re.search(rf"^\s*{word}\s*=\s*\[(?P<names>[^]]*)\]", text, re.MULTILINE)
+    found = re.search(rf"(?:^|[{{,])\s*{word}\s*=\s*\[(?P<names>[^]]*)\]", text, re.MULTILINE)
     return tuple(one or other for one, other in _WORDS.findall(found["names"])) if found else ()
 
 

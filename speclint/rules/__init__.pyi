@@ -62,6 +62,8 @@ from .judgement import (
     NotCovered as NotCovered,
     RuleEnded as RuleEnded,
     StatedPlace as StatedPlace,
+    Unlisted as Unlisted,
+    Unread as Unread,
     Unstated as Unstated,
 )
 from .limit_settings import (

@@ -20,7 +20,7 @@ from speclint.rules.course import Course
 from speclint.rules.definition import Rule
 from speclint.rules.enclosure import Enclosure, Input, NotEnclosed, Undecided, between, greater
 from speclint.rules.grade import Grade
-from speclint.rules.judgement import ROUNDING, NotAssessed, NotCovered, RuleEnded
+from speclint.rules.judgement import ROUNDING, NotCovered, RuleEnded, Unlisted
 from speclint.rules.margin import margin_below, margin_of_stay, margins_within
 from speclint.rules.places import Grid, KnownRanges, ManyPlaces, Range
 from speclint.rules.replay import replayed
@@ -184,7 +184,7 @@ class BoxSheet(Sheet):
         try:
             reading = replayed(twin(table), self._context.enclosed, table, at)
         except NotKnown as problem:
-            raise NotAssessed(str(problem)) from problem
+            raise Unlisted(str(problem)) from problem
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         return self._corner.pick(key_of_reading(table, symbol, of), reading.low, reading.high)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from speclint.errors import NOWHERE, Location
@@ -161,6 +162,18 @@ class NotAssessed(RuleEnded):
 
 class Unstated(NotAssessed):
     """A value is not stated; ``where`` is its place, and ``says`` names its key and file."""
+
+
+class Unread(NotAssessed):
+    """What the rule looks for, or may find, stands in ``files`` that could not be read, or are not as they must be."""
+
+    def __init__(self, says: str, where: Location = NOWHERE, files: Iterable[str] = ()) -> None:
+        super().__init__(says, where)
+        self.files = tuple(files)
+
+
+class Unlisted(NotAssessed):
+    """A name that a spec states is looked up in a list which does not hold it; ``says`` holds the name."""
 
 
 class NotApplicable(RuleEnded):

@@ -10,12 +10,12 @@ from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
 from speclint.rules.consulted import class_in_full
 from speclint.rules.context import Context
-from speclint.rules.judgement import NotAssessed
+from speclint.rules.judgement import NotAssessed, Unread
 from speclint.rules.record import STATED, Record
 from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated, fields_of
 
 if TYPE_CHECKING:
-    from speclint.repository import DrawingState
+    from speclint.repository import Design, DrawingState
 
 C = TypeVar("C", bound=Component)
 T = TypeVar("T", bound=SpecTable)
@@ -119,7 +119,7 @@ class Placing:
                 self._note_link(link)
                 if self._context.design.follow(link) is None:
                     self._asked.everything = True  # what cannot be read stands for no other part
-                    raise no_spec_at(link)
+                    raise no_spec_at(link, self._context.design)
                 if link.id == target.id:
                     found.append((name, entry))
         return tuple(found)
@@ -208,6 +208,12 @@ class Placing:
             self._record.note(f"load cases of {component.id}", repr(found), shown=", ".join(found) or "none")
         return found
 
+    def cases_at(self, component: Component) -> Location:
+        """Where the duty stands that a component sees, else the component: to be looked at, and nothing rests on it."""
+        duty, way = self._context.design.duty_of(component)
+        self._context.consulted.specs |= way
+        return component.where if duty is None else duty.where
+
     def note_place(self, called: str, *, filled: bool, where: Location) -> None:
         """Put a place on record, for the list of what is still to be drawn."""
         if self._record:
@@ -266,15 +272,16 @@ class Placing:
 
 def not_read(files: Sequence[str]) -> NotAssessed:
     """Why a rule ends that looks for parts which files that could not be read may hold."""
-    return NotAssessed(f"not judged: {' and '.join(files)} could not be read", Location(files[0]))
+    return Unread(f"not judged: {' and '.join(files)} could not be read", Location(files[0]), files)
 
 
-def no_spec_at(link: Link[Any]) -> NotAssessed:
+def no_spec_at(link: Link[Any], design: Design) -> NotAssessed:
     """Why a rule ends that follows a link to a spec which could not be read, or is of another kind."""
     wanted = (
         f" as a {link.kinds[0].replace('-', ' ')}" if len(link.kinds) == 1 else " as what is wanted there"
     )
-    return NotAssessed(f'{link.where.key} leads to "{link.id}", which could not be read{wanted}', link.where)
+    said = f'{link.where.key} leads to "{link.id}", which could not be read{wanted}'
+    return Unread(said, link.where, (design.file_at_fault(link),))
 
 
 def entries_of(owner: Spec, table: str, kind: type[T]) -> Mapping[str, T]:

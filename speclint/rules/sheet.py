@@ -21,7 +21,7 @@ from speclint.rules.context import Context
 from speclint.rules.corners import Corner
 from speclint.rules.course import Course, written
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import NotAssessed, NotCovered, Unstated
+from speclint.rules.judgement import NotAssessed, NotCovered, Unlisted, Unstated
 from speclint.rules.no_result import divides_by_zero, has_no_root, name_of, unworkable
 from speclint.rules.placing import Placing, no_spec_at
 from speclint.rules.record import Record, in_words, stated_as
@@ -226,7 +226,7 @@ class Sheet(Judging, Placing, Reviewing):
         self._context.consulted.specs.add(link.id)
         self._note_link(link)
         if found is None:
-            raise no_spec_at(link)
+            raise no_spec_at(link, self._context.design)
         return found  # type: ignore[return-value]  # the design has checked the target
 
     def duty_of(self, component: Component) -> Duty | None:
@@ -280,7 +280,7 @@ class Sheet(Judging, Placing, Reviewing):
         try:
             return self._context.material(called)
         except NotKnown as problem:
-            raise NotAssessed(str(problem), name.where) from problem
+            raise Unlisted(str(problem), name.where) from problem
 
     def other_check(self, part: Component, rule: Stated[str] | NotStated) -> OtherCheck:
         """How the check of another part by a rule of some name comes out; only for a rule that reviews.
@@ -318,7 +318,7 @@ class Sheet(Judging, Placing, Reviewing):
         try:
             reading = self._context.look_up(table, at)
         except NotKnown as problem:
-            raise NotAssessed(str(problem)) from problem
+            raise Unlisted(str(problem)) from problem
         except OutOfRange as problem:
             raise NotCovered(str(problem)) from problem
         except ZeroDivisionError as problem:

@@ -352,6 +352,9 @@ from .listed_in import (
     THREADS as THREADS,
     ListedIn as ListedIn,
 )
+from .listed_words import (
+    listed_words as listed_words,
+)
 from .lubrication import (
     RubbingPair as RubbingPair,
 )
@@ -446,6 +449,7 @@ from .template import (
 )
 from .ties import (
     Tie as Tie,
+    WrittenTie as WrittenTie,
 )
 from .tolerancing import (
     FORMS as FORMS,

@@ -45,8 +45,8 @@ _WORDS = {
     "opens": "35 ° from upright, outwards",
     "inclined": "35 ° from upright, outwards",
 }
-#: A metal that a part may well be of, by its kind, its table or its key, where that of a liner would mislead.
-_METALS = {
+#: A metal that a part may well be of, where that of a liner would mislead: by its kind.
+_METALS_OF_KINDS = {
     "bolted-joint": "bolting-42CrMo4",
     "cam": "case-hardening-16MnCr5",
     "chamber-cover": "plate-P355GH",
@@ -66,12 +66,18 @@ _METALS = {
     "shaft": "forging-42CrMo4",
     "steam-pipe": "tube-16Mo3",
     "valve-spindle": "stainless-1.4057",
+}
+#: By the table in which the key stands, or one that it is built on.
+_METALS_OF_TABLES = {
     "CutOpening": "plate-P355GH",
     "Dowels": "forging-C45",
     "Jib": "structural-S355",
     "Lug": "structural-S355",
     "Nut": "bolting-42CrMo4",
     "Plate": "plate-P355GH",
+}
+#: By the key itself.
+_METALS_OF_KEYS = {
     "bearing_material": "bronze-CC483K",
     "bolt_material": "bolting-42CrMo4",
     "bush_material": "bronze-CC483K",
@@ -122,9 +128,16 @@ def example_for(name: str, field: FieldInfo, table: type[SpecTable]) -> Written 
     if any(isinstance(mark, Quantity) for mark in field.metadata):
         return quantities_of(table)[name]
     if MATERIALS in field.metadata:
-        of = (name, table.__dict__.get("kind", ""), *(one.__name__ for one in table.__mro__))
-        return next((_METALS[one] for one in of if one in _METALS), _WORDS["material"])
+        return _metal_of(name, table)
     return _example_of(name, field.annotation, table)
+
+
+def _metal_of(name: str, table: type[SpecTable]) -> str:
+    """A metal for a key of a table: that of the key, of the kind, or of what the table is."""
+    of_kind = _METALS_OF_KINDS.get(table.__dict__.get("kind", ""))
+    classes = (one.__name__ for one in table.__mro__)
+    of_tables = (_METALS_OF_TABLES[one] for one in classes if one in _METALS_OF_TABLES)
+    return _METALS_OF_KEYS.get(name) or of_kind or next(of_tables, _WORDS["material"])
 
 
 def usual_at(spec: SpecTable, key: str) -> Written | None:

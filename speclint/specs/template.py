@@ -18,7 +18,8 @@ from speclint.specs.spec import Spec, SpecTable
 
 _WIDTH = 100
 _HEADING = """Fill in what the drawing says: take the mark # from the front of a key and put the drawing's value
-in place of the example. What is left out is never guessed: a check that needs it is not assessed. A quantity
+in place of the example. A key belongs to the nearest heading in brackets above it: take the mark from the front of that
+heading too. What is left out is never guessed: a check that needs it is not assessed. A quantity
 may also be written { value = "480 mm", from = "measured", note = "by pin gauge" }; from is drawing, measured,
 calculated or assumed."""
 _ALIKE = """A part that is like another of its kind states like = "the id of that", and beside it only what differs and
@@ -27,6 +28,8 @@ for each name, which stands wherever it writes {each}, as in the id. Where parts
 for each word: of cylinder = ["left", "right"] and end = ["front", "back"] every combination is one part, with
 {cylinder} and {end} in its texts. What one of them has otherwise stands in a table such as [for.left] or
 [for."left, front"]."""
+_TABLES = """Tables follow, each below its heading in brackets: keys of the part itself stand above this line. One that
+is written further down, or at the end of the file, belongs to the table above it."""
 _FOR_PARTS_ALIKE = ("like", "mirror_of", "each")
 
 
@@ -56,6 +59,9 @@ def _table(table: type[SpecTable], path: str, skip: frozenset[str] | set[str] = 
         yield ""
         yield from _remark(_said(known.get(name, ""), said_of(field)))
         yield f"#{name} = {value}"
+    if later and not path:
+        yield ""
+        yield from _remark(_TABLES)
     for name, field in later:
         yield ""
         yield from _inner(name, field, path, known.get(name, ""))

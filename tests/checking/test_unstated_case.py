@@ -9,8 +9,9 @@ import pytest
 from speclint import FIRST_PRINCIPLES, Grade, Judgement, Sheet, rule
 from speclint.checking import Check
 from speclint.checking.one_corner import run_once
+from speclint.checking.unstated_case import UnstatedCase
 from speclint.checking.where_it_fails import still_conforms
-from speclint.rules import NotApplicable
+from speclint.rules import NotApplicable, Unread
 from speclint.specs import LoadCase
 from speclint.testing import DesignFolder
 from tests import tubes
@@ -128,3 +129,10 @@ def test_a_remedy_sees_the_same(tmp_path: Path) -> None:
     (check,) = assessment.checks
     assert isinstance(run_once(closed, part, "running", {}, assessment.context), NotApplicable)
     assert not still_conforms(check, part, assessment.context)
+
+
+def test_whoever_asks_a_case_of_a_duty_that_could_not_be_read_is_told_the_file() -> None:
+    case = UnstatedCase(Unread("no duty could be read", files=("duty.toml",)))
+    with pytest.raises(Unread, match="no duty could be read") as told:
+        _ = case.live_pressure
+    assert told.value.files == ("duty.toml",)

@@ -166,6 +166,21 @@ def test_every_load_case_is_explained_and_may_be_stated(tmp_path: Path) -> None:
     assert all(set(case.temperatures) == {"cylinder-block", "cylinder-liner"} for case in cases.values())
 
 
+def test_the_example_temperatures_of_the_duty_are_those_that_its_own_rules_take(tmp_path: Path) -> None:
+    """Running, an inlet valve is washed by live steam of 390 °C ±10: by the rule at most 60 K cooler than that."""
+    blank = duty_text(["cylinder-block", "cylinder-cover", "poppet-valve", "valve-seat"])
+    marked = (line.startswith("#") and line[1:2] not in (" ", "") for line in blank.splitlines())
+    text = "\n".join(line[mark:] for line, mark in zip(blank.splitlines(), marked, strict=True))
+    block = 'kind = "cylinder-block"\nduty = "duty-main-line"\n[seat_bores.inlet]\n[bores.main]\n'
+    seat = 'kind = "valve-seat"\npressed_into = "block"\nin_bore = "inlet"\n'
+    valve = 'kind = "poppet-valve"\nserves = "inlet"\n[upper_beat]\nseat = "seat"\n'
+    files = {"duty.toml": text, "block.toml": block, "seat.toml": seat, "valve.toml": valve}
+    found = DesignFolder(tmp_path).write(files)
+    assert found.only("duty.metal-follows-steam", "valve").outcome == "conforms"
+    cold = text.replace('poppet-valve = "340..370 °C"', 'poppet-valve = "250..270 °C"')
+    assert found.write({"duty.toml": cold}).only("duty.metal-follows-steam", "valve").outcome == "finding"
+
+
 @pytest.mark.parametrize("layout", LAYOUTS)
 @pytest.mark.parametrize("cylinders", CYLINDERS)
 def test_every_number_of_cylinders_in_every_layout_is_read(
@@ -187,13 +202,14 @@ def text_of(file: str, layout: str = "separate") -> str:
     return blank.text(installed_families().kinds[blank.kind])
 
 
-def test_words_that_stand_for_each_part_are_a_line_or_where_there_are_several_a_table() -> None:
-    """One word is seen at the head of the file, beside the id that it stands in."""
+def test_words_that_stand_for_each_part_are_a_line_below_the_id() -> None:
+    """They are seen at the head of the file: a table at its end would take what is written after it."""
     assert '\nid = "liner-{each}"\neach = ["left", "right"]\n' in text_of("liners/liner.toml")
     assert "\n[each]\n" not in text_of("liners/liner.toml")
     ring = text_of("rings/ring.toml")
-    assert ring.endswith('\n[each]\ncylinder = ["left", "right"]\ngroove = ["front", "back"]\n')
-    assert "\neach = " not in ring
+    line = 'each = { cylinder = ["left", "right"], groove = ["front", "back"] }'
+    assert f'\nid = "ring-{{cylinder}}-{{groove}}"\n{line}\n' in ring
+    assert "\n[each]\n" not in ring
     alone = text_of("blocks/block.toml", "one-block")
     assert "\neach = " not in alone
     assert "\n[each]\n" not in alone

@@ -40,6 +40,16 @@ def test_it_is_a_distribution_that_declares_its_family(written: Path) -> None:
     assert (written / "speclint_wheel_sets" / "py.typed").exists()
 
 
+@pytest.mark.parametrize("name", ["liners", "joints"])
+def test_the_name_of_a_family_that_is_installed_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
+) -> None:
+    assert main(["families", "--new", name, "--in", str(tmp_path)]) == 2
+    said = f"speclint: a family {name} is installed already: give the new one another name\n"
+    assert capsys.readouterr().err == said
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_full_disk_leaves_nothing_of_it(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -137,6 +137,27 @@ def test_one_rule_is_told_in_full_and_all_in_short(capsys: pytest.CaptureFixture
     assert [one["rule"] for one in json.loads(capsys.readouterr().out)] == ["tube.stress"]
 
 
+@pytest.mark.usefixtures("shop")
+def test_rules_are_found_by_words_of_their_name_family_statement_or_kinds(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    """Of the tubes: "loose" stands in one name and one statement, "rack" is the kind of one rule alone."""
+
+    def named(*words: str) -> list[str]:
+        assert main(["rules", *words, "--as", "json"]) == 0
+        return [one["rule"] for one in json.loads(capsys.readouterr().out)]
+
+    every = named()
+    assert named("LOOSE") == [one for one in every if one == "tube.loose-hot"]
+    assert named("carries", "steam") == ["tube.case-stress"]
+    assert named("tubes") == named("--family", "tubes") == every
+    assert main(["rules", "boiler"]) == 2
+    said = 'speclint: no rule has "boiler" in its name, family, statement or kinds; write '
+    assert capsys.readouterr().err.startswith(said)
+    assert main(["rules", "--family", "tube"]) == 2
+    assert "no family is called tube" in capsys.readouterr().err
+
+
 def test_the_pages_of_the_reference_go_into_the_folder_and_their_front_is_named(
     shop: DesignFolder, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -10,7 +10,8 @@ import pytest
 from speclint import rules_in
 from speclint.errors import FamilyError
 from speclint.families import Family, Loaded, find_families, load_families
-from tests.families.test_refusing import distribution, gives, kind, module_of, point
+from tests.families.test_refusing import gives, kind, module_of, point
+from tests.families.test_requirements import distribution
 from tests.tubes import RULES, Tube, entry_point
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from importlib.metadata import Distribution, EntryPoint, PathDistribution
+from importlib.metadata import EntryPoint
 from itertools import count
 from pathlib import Path
 from types import ModuleType, SimpleNamespace
@@ -17,12 +17,9 @@ from speclint import COMMON_PRACTICE, FigureMaker, Limit, ReportWriter, Rule, Ru
 from speclint.commands.command_line import main
 from speclint.errors import FamilyError
 from speclint.families import find_families, load_families
-from speclint.families.brought import guarded
-from speclint.families.interface import fault_of_interface
-from speclint.families.requirements import fault_of_requirement
 from speclint.families.rule_declaration import faults_of_declaration
 from speclint.families.soundness import faults_of_rule
-from speclint.reports import Figure, hooks, review_page
+from speclint.reports import hooks
 from speclint.specs import NOT_STATED, Component, ExtraTable, Length, Shaft, Spec, SpecTable
 from speclint.testing import SETTINGS, DesignFolder, made_family
 from tests.tubes import FILES, Tube, entry_point, stress
@@ -430,156 +427,6 @@ def test_a_table_on_every_component_is_refused_where_a_kind_has_that_key() -> No
     loaded = load_families([point("diameter", speclint_tables=gives(table(Component, Hoops)))])
     with pytest.raises(FamilyError, match='family diameter: a shaft has "diameter" already'):
         loaded.kinds["shaft"]
-
-
-# What the metadata of its distribution asks
-
-
-def distribution(folder: Path, *asked: str) -> Distribution:
-    """A distribution that asks for some others."""
-    lines = "".join(f"Requires-Dist: {one}\n" for one in asked)
-    text = f"Metadata-Version: 2.1\nName: made\nVersion: 1\n{lines}\nRequires-Dist: speclint>=99 in the description\n"
-    (folder / "made.dist-info").mkdir()
-    (folder / "made.dist-info" / "METADATA").write_text(text, encoding="utf-8")
-    return PathDistribution(folder / "made.dist-info")
-
-
-@pytest.mark.parametrize(
-    "asked",
-    [
-        "speclint>=0.1",
-        "speclint",
-        "speclint[pack] (>=0.1)",
-        "Speclint==0.1.0",
-        "speclint-extras>=99",
-        "speclint_more>=99",
-        "speclint.more>=99",
-        "pluggy>=99",
-        'speclint>=99; extra == "test"',
-        'speclint>=99; python_version < "3"',
-    ],
-)
-def test_a_requirement_that_is_met(tmp_path: Path, asked: str) -> None:
-    assert fault_of_requirement("made", distribution(tmp_path, asked)) == ""
-
-
-@pytest.mark.parametrize(
-    "asked", ["speclint>=9", "speclint (<0.1)", "speclint[pack]==9", "speclint>>1", "SPECLINT>=9"]
-)
-def test_a_requirement_that_is_not_met(tmp_path: Path, asked: str) -> None:
-    said = fault_of_requirement("made", distribution(tmp_path, "pluggy", asked))
-    assert said == f'family made (made) asks for "{asked}"; this is speclint 0.1.0'
-
-
-def test_no_distribution_asks_for_nothing() -> None:
-    assert fault_of_requirement("made", None) == ""
-
-
-def test_older_metadata_is_read_too(tmp_path: Path) -> None:
-    folder = tmp_path / "made.egg-info"
-    folder.mkdir()
-    (folder / "PKG-INFO").write_text("Metadata-Version: 1.0\nName: made\nVersion: 1\n", encoding="utf-8")
-    (folder / "requires.txt").write_text("pluggy\nspeclint>=9\n", encoding="utf-8")
-    assert "speclint>=9" in fault_of_requirement("made", PathDistribution(folder))
-
-
-def test_older_metadata_may_ask_for_others(tmp_path: Path) -> None:
-    folder = tmp_path / "made.egg-info"
-    folder.mkdir()
-    (folder / "PKG-INFO").write_text("Metadata-Version: 1.0\nName: made\nVersion: 1\n", encoding="utf-8")
-    (folder / "requires.txt").write_text("pluggy>=99\nspeclint-extras>=99\nspeclint\n", encoding="utf-8")
-    assert fault_of_requirement("made", PathDistribution(folder)) == ""
-
-
-@pytest.mark.parametrize(("have", "met"), [("2.0rc1", True), ("0.9", False)])
-def test_a_version_before_its_release_meets_what_an_earlier_one_is_asked_for(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, have: str, met: bool
-) -> None:
-    """PEP 440: 2.0rc1 comes after 1.0."""
-    monkeypatch.setattr("speclint.families.requirements.version", lambda _: have)
-    assert (fault_of_requirement("made", distribution(tmp_path, "speclint>=1.0")) == "") is met
-
-
-def test_only_the_lines_about_speclint_are_read_as_requirements(tmp_path: Path) -> None:
-    """Reading them all would make each start slower."""
-
-    class Unread(PathDistribution):
-        @property
-        def requires(self) -> list[str] | None:
-            raise AssertionError("all requirements were read")
-
-    distribution(tmp_path, "speclint>=9")
-    assert fault_of_requirement("made", Unread(tmp_path / "made.dist-info"))
-
-
-def test_a_family_of_this_interface_has_no_fault_of_it() -> None:
-    assert fault_of_interface("made", SimpleNamespace(speclint_api="1"), "made") == ""
-
-
-# What it hands over to be called later
-
-
-def test_a_report_of_a_family_is_what_it_wrote(tmp_path: Path) -> None:
-    loaded = load_families([point("own", speclint_reports=gives(ReportWriter("own", "", lambda _: "mine")))])
-    assessment = DesignFolder(tmp_path, loaded).write({}).assess()
-    assert loaded.writers["own"].write(assessment) == "mine"
-
-
-def test_the_reports_of_speclint_itself_are_not_guarded() -> None:
-    """What they raise is a fault of speclint, and is not told as that of a family."""
-    writer = ReportWriter("own", "", str)
-    assert guarded("speclint", writer) is writer
-    assert guarded("tubes", writer) is not writer
-
-
-def test_what_a_family_does_not_say_of_its_reports_and_figures() -> None:
-    """A report shows no remedies, and a figure is drawn in the units that it names itself."""
-    assert not ReportWriter("own", "", str).remedies
-    assert not FigureMaker("own", "", lambda _: ()).in_chosen_units
-
-
-def test_a_report_that_fails_is_told_in_one_line(tmp_path: Path) -> None:
-    def fails(_assessment: object) -> str:
-        raise OSError("no ink")
-
-    writers = (ReportWriter("fails", "", fails), ReportWriter("empty", "", lambda _: None))  # type: ignore[arg-type, return-value]
-    loaded = load_families([entry_point("tubes"), point("own", speclint_reports=gives(*writers))])
-    assessment = DesignFolder(tmp_path, loaded).write(FILES).assess()
-    with pytest.raises(FamilyError, match="family own: the report fails raised OSError: no ink"):
-        loaded.writers["fails"].write(assessment)
-    with pytest.raises(FamilyError, match="family own: the report empty returned nothing, not text"):
-        loaded.writers["empty"].write(assessment)
-
-
-@pytest.mark.parametrize(
-    ("make", "said"),
-    [
-        (lambda _: 1 / 0, "family own: the drawing mine raised ZeroDivisionError: division by zero"),
-        (lambda _: ["a line"], "family own: the drawing mine is a str, not a Figure"),
-        (lambda _: 3, "family own: the drawing mine raised TypeError: "),
-        (
-            lambda _: [Figure("utilisations", "", "h", "s", "<svg/>")],
-            "family own: a figure utilisations is drawn by speclint already",
-        ),
-    ],
-)
-def test_a_drawing_that_fails_is_told_in_one_line(
-    tmp_path: Path, make: Callable[[Any], Any], said: str
-) -> None:
-    own = point("own", speclint_drawings=gives(FigureMaker("mine", "", make)))
-    loaded = load_families([entry_point("tubes"), own], built_in=hooks)
-    assessment = DesignFolder(tmp_path, loaded).write(FILES).assess()
-    with pytest.raises(FamilyError) as refused:
-        review_page(assessment)
-    assert said in str(refused.value)
-
-
-def test_drawings_come_after_the_core_s_own_in_the_order_of_families() -> None:
-    late = point("zebra", speclint_drawings=gives(FigureMaker("stripes", "", lambda _: ())))
-    early = point("ant", speclint_drawings=gives(FigureMaker("hills", "", lambda _: ())))
-    drawn = [(name, maker.name) for name, maker in load_families([late, early], built_in=hooks).drawings]
-    assert drawn[0] == ("speclint", "overview")
-    assert drawn[-2:] == [("ant", "hills"), ("zebra", "stripes")]
 
 
 # How it reaches a user

@@ -36,7 +36,7 @@ def test_a_hold_withholds_until_it_is_conceded(office: Office) -> None:
     assert of_check(office).beside == "Beside them 1 query, 1 observation; 2 checks conform."
     office.concede()
     assert of_check(office) == Arithmetic(conceded=1, **BESIDE)
-    assert of_check(office).says == "No reason to withhold release."
+    assert of_check(office).says == "Release is not withheld: no hold stands that is not conceded."
     assert of_check(office).beside == ("There is 1 hold conceded, 1 query, 1 observation; 2 checks conform.")
 
 

@@ -38,6 +38,44 @@ def said(of: Assessment, found: Consequences) -> list[str]:
     return text[:-1]
 
 
+def with_many(tube: Assessment, parts: int) -> tuple[Assessment, tuple[Check, ...]]:
+    """So many tubes alike, of which the first has one check more, which does not apply."""
+    stress, ends = check(tube, "tube.stress"), check(tube, "tube.ends")
+    names = [f"tube-{number:02}" for number in range(parts)]
+    assert tube.design is not None
+    specs = {**tube.design.specs, **dict.fromkeys(names, tube.design.specs["tube"])}
+    checks = [replace(stress, component=name) for name in names]
+    checks.insert(0, replace(ends, component=names[0], outcome="not applicable"))
+    return replace(tube, design=replace(tube.design, specs=specs)), tuple(checks)
+
+
+def test_checks_of_many_parts_are_counted_and_all_told_where_that_is_asked_for(tube: Assessment) -> None:
+    """Thirteen parts are more than the twelve of a page; a check that does not apply judges nothing."""
+    many, checks = with_many(tube, 13)
+    found = replace(NOTHING, checks=checks)
+    page = said(many, found)
+    assert page[1:9] == [
+        "14 checks on 13 parts rest on it.",
+        "",
+        "By family",
+        "    tubes               13 checks on 13 parts",
+        "",
+        "By kind",
+        "    tube                13 checks on 13 parts",
+        "",
+    ]
+    assert page[9:18] == [
+        "The least to spare",
+        *(f"    tube-{one:02} tube.stress 1.13 (finding)" for one in range(8)),
+    ]
+    assert page[18:20] == ["", "Every part with its checks: --full."]
+    whole = lines(consequences_page(many, found, 200, full=True).text())
+    assert "By family" not in whole
+    assert sum(line == "    tube.stress 1.13 (finding)" for line in whole) == 12
+    few, checks = with_many(tube, 12)
+    assert "By family" not in said(few, replace(NOTHING, checks=checks))
+
+
 def test_checks_stand_below_their_part_with_what_they_use(tube: Assessment) -> None:
     """113.06 MPa of 100: 1.13; four hoops of four: 1; the ends are open, which is no number."""
     stress, hoops, ends = (check(tube, name) for name in ("tube.stress", "tube.hoops", "tube.ends"))

@@ -177,7 +177,8 @@ def test_nothing_that_is_there_is_written_over_unasked(tmp_path: Path) -> None:
     found = made_of(tmp_path, table)
     assert [one.id for one in found.same] == ["a"]
     assert [str(one) for one in found.refused] == [
-        "row 3: pipes/b.toml is there already and says otherwise; --replace writes over it"
+        "row 3: pipes/b.toml is there already and says otherwise; --replace writes over it, its remarks "
+        "and what the table does not hold included"
     ]
     assert "bends = 3" in (tmp_path / "pipes" / "b.toml").read_text(encoding="utf-8")
     made_of(tmp_path, table, replace=True)

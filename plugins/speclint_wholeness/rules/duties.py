@@ -29,10 +29,10 @@ def _other_cases(block: CylinderBlock, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _cases(block: CylinderBlock, names: tuple[CaseName, ...], sheet: Sheet) -> Iterator[ToFill]:
-    stated = sheet.cases_of(block)
+    stated, where = sheet.cases_of(block), sheet.cases_at(block)
     for name in names:
         yield ToFill(
-            f"duty of {block.id}", f"load case {name}", (name,) if name in stated else (), where=block.where
+            f"duty of {block.id}", f"load case {name}", (name,) if name in stated else (), where=where
         )
 
 

@@ -31,6 +31,17 @@ def test_each_load_case_of_its_own_is_asked_for(
     assert told(workshop, {"block": 'kind = "cylinder-block"'}, rule, "block") == says
 
 
+@pytest.mark.parametrize(("rule", "cases"), RULES.items())
+def test_a_case_that_is_missed_is_looked_for_in_the_file_of_the_duty(
+    workshop: DesignFolder, rule: str, cases: tuple[str, ...]
+) -> None:
+    files = {"block.toml": BLOCK, "duties/duty.toml": duty(*cases[1:])}
+    found = workshop.write(files, settings='[works]\nstage = "for-review"\n').only(rule, "block")
+    assert (found.outcome, found.where.file) == ("finding", "duties/duty.toml")
+    alone = workshop.write({"block.toml": 'kind = "cylinder-block"\n'}).only(rule, "block")
+    assert alone.where.file == "block.toml"
+
+
 LAND, POINT, GAP, WEIGHT = (f"[{table}.one]" for table in ("lands", "points", "gaps", "weights"))
 
 
