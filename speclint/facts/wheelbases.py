@@ -30,8 +30,8 @@ def apart(x_1: Metres, x_2: Metres) -> Metres:
 def wheelbase_by_axles(envelope: Envelope, engine: Engine, within: Metres, sheet: Sheet) -> Worked | None:
     """The distance of two axles of which at least one is driven, that of the rigid wheelbase of an envelope.
 
-    Which of them are free to move sideways no spec says: any two as far apart as is stated, but for ``within``, stand for
-    it. Where it is that of no two, the outermost which are driven. None where fewer than two are drawn.
+    Which of them are free to move sideways no spec says: any two as far apart as is stated, but for ``within``, stand
+    for it. Where it is that of no two, the outermost which are driven. None where fewer than two are drawn.
     """
     driven = [
         worked(sheet.take_nominal(f"x {axle.id}", axle.at), axle.at)
