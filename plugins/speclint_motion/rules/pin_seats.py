@@ -20,7 +20,7 @@ from speclint.handbook.fits import (
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pin_seats import pressure_at_edge_of_seat, torque_to_hold
+from speclint_motion.formulae.pin_seats import pressure_lost_at_edge, torque_to_hold
 from speclint_motion.inputs import load_on_pin, overhang_of_force
 
 
@@ -37,16 +37,16 @@ class _Seat(NamedTuple):
 
 @rule(
     "pin.held",
-    title="A pin pressed in is gripped by more than opens its seat, holds twice the torque of a dry bearing and leaves "
-    "its boss below yield; the nut or the bolts of another are locked by a part",
+    title="A pressed pin is gripped by 1.2 times what opens its seat, holds twice the torque of a dry bearing, and its "
+    "boss stays elastic; a pin held by a nut or an end plate has nut or bolts locked",
     on=Pin,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
     why="a pin that works loose in its wheel or crosshead comes out at speed, and the connecting rod with it",
-    leaves_out="coupling rods on the same pin; the key of a pin; the fit of a taper and its draw; loss of grip by "
-    "fretting, heat of a hot bearing, and yielding of the boss beside its bore: the local code and a competent person "
-    "decide",
+    leaves_out="coupling rods on the same pin; water in the cylinder; the key of a pin; the fit of a taper and its "
+    "draw, of a crank pin too; loss of grip by fretting, by a hot bearing and by stresses of the wheel: the local code "
+    "and a competent person decide",
     against=("loosen",),
     limits=[
         Limit(
@@ -57,21 +57,44 @@ class _Seat(NamedTuple):
             "least torque that the seat holds over that of the bearing",
         ),
         Limit("friction", "0.15", "ratio", COMMON_PRACTICE, "friction of a bearing that runs dry"),
-        Limit("share", "1", "ratio", COMMON_PRACTICE, "share of the proof stress at the bore of the boss"),
+        Limit(
+            "opening", "1.2", "ratio", COMMON_PRACTICE, "least grip of a seat over what opens it at its edge"
+        ),
+        Limit(
+            "share",
+            "1.15",
+            "ratio",
+            DIN_7190,
+            "greatest difference of stresses at the bore of the boss over its proof stress: 2/√3, where it yields",
+        ),
     ],
 )
 def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
-    """A press fit by Lamé's pressure at its least and its greatest interference; else the lock of nut or bolts."""
-    by = sheet.read("held by", pin.seat.by)
+    """A press fit by Lamé's pressure at its least and its greatest interference; else the lock of nut or bolts.
+
+    A plate over the end of a crank pin keeps it from coming out, and nothing but its fit from rocking in its hole.
+    """
+    by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":
         lock = sheet.read("locked by", pin.seat.locked_by)
-        return sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)
-    seat = _seat(pin, sheet)
-    δ = sheet.work("δ", interference, d=sheet.take("d_s", pin.seat.diameter), D=seat.D)
-    return sheet.worst(*_gripped(pin, case, seat, δ, sheet), _boss(pin, seat, δ, sheet))
+        found = [sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)]
+    if by == "press fit" or (by == "end plate" and _is_on_crank(pin, sheet)):
+        seat = _seat(pin, sheet)
+        δ = sheet.work("δ", interference, d=sheet.take("d_s", pin.seat.diameter), D=seat.D)
+        found += [*_gripped(pin, case, seat, δ, sheet), _boss(pin, seat, δ, sheet)]
+    return sheet.worst(*found)
+
+
+def _is_on_crank(pin: Pin, sheet: Sheet) -> bool:
+    """By its place, or by an overhang: a pin that is held on both sides has none."""
+    return sheet.read("place", pin.place) == "crank pin" or sheet.is_stated("overhang", pin.overhang)
 
 
 def _seat(pin: Pin, sheet: Sheet) -> _Seat:
+    for name, size in (("pin", pin.seat.diameter), ("hole", pin.seat.hole)):
+        sheet.take(f"size of the {name}", size)
+        if not sheet.tolerance(f"Δ {name}", size) > 0.0:
+            raise sheet.not_assessed(f"the {name} of a press fit states no limits", size.where)
     of_pin, boss = sheet.material_of(pin), sheet.material_named("the boss", pin.seat.boss_material)
     return _Seat(
         sheet.take("D", pin.seat.hole),
@@ -122,11 +145,11 @@ def _gripped(pin: Pin, case: LoadCase, seat: _Seat, δ: Metres, sheet: Sheet) ->
     holds = sheet.work("T_h", torque_grip, mu=sheet.take("μ", pin.seat.friction), p=p, D=seat.D, L=seat.L)
     yield stays
     yield sheet.at_least(holds, torque).else_says("pin turns in its seat: {found} held, {limit} wanted")
-    if sheet.read("place", pin.place) == "crank pin":  # another is held on both sides
-        a = overhang_of_force(pin, sheet)
-        opens = sheet.work("p_e", pressure_at_edge_of_seat, F=F, a=a, D=seat.D, L=seat.L)
+    if _is_on_crank(pin, sheet):
+        a, x = overhang_of_force(pin, sheet), sheet.limit("opening", "x_e")
+        opens = sheet.work("p_e", pressure_lost_at_edge, x=x, F=F, a=a, D=seat.D, L=seat.L)
         yield sheet.at_least(p, opens).else_says(
-            "seat opens under the pin: gripped by {found}, {limit} opens it"
+            "seat opens under the pin: gripped by {found}, {limit} wanted"
         )
 
 

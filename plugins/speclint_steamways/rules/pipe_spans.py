@@ -11,7 +11,7 @@ from speclint.handbook.members import (
     simple_moment_uniform,
     tube_second_moment,
 )
-from speclint.specs import LoadCase, SteamPipe, by_word
+from speclint.specs import Bracket, LoadCase, SteamPipe, by_word
 from speclint_steamways.formulae.pipe_spans import (
     jolted_load,
     span_between,
@@ -27,18 +27,22 @@ from speclint_steamways.inputs.pipes import (
 )
 from speclint_steamways.sources import SPANS, SUSTAINED, SUSTAINED_BEND
 
+#: A bracket that carries less than this of an even share of the pipe is no place that carries it: common practice.
+_LEAST_SHARE = 0.5
+
 
 @rule(
     "pipe.span",
-    title="Between its ends, and brackets that carry it, a pipe bears its pressure and its weight, full of water and "
-    "jolted at 2 g, within the design stress hot, and sags by no more than 2.5 mm",
+    title="Between its ends, and brackets that carry it, a pipe bears its pressure and its weight, full of water, and "
+    "2 g more as it is jolted, within the design stress hot, and sags at rest by 2.5 mm at most",
     on=SteamPipe,
     cases=("starting", "running"),
     grade=Grade.NONCONFORMITY,
     cites=[SUSTAINED, SUSTAINED_BEND, SPANS, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a long pipe that nothing carries but its flanges works them loose, cracks at a bend and falls",
-    leaves_out="brackets that are not evenly apart; lagging, for which the water stands; flanges, valves and joints on "
-    "the pipe; heat (pipe.flexibility), sway and resonance: the code in force and a competent person decide",
+    leaves_out="brackets that are not evenly apart; lagging, for which the water stands; flanges and valves on the "
+    "pipe; a sliding joint or bellows between its ends, which carries no moment; heat (pipe.flexibility), sway and "
+    "resonance: the code in force and a competent person decide",
     against=("fall",),
     limits=[
         Limit("jolts", "2", "ratio", COMMON_PRACTICE, "greatest acceleration by the track, in times gravity"),
@@ -84,7 +88,7 @@ def _weight(pipe: SteamPipe, sheet: Sheet) -> NewtonsPerMetre:
     mass = mass_of_part(pipe, sheet, sheet.take)
     if mass is None:
         raise sheet.not_assessed(
-            "the weight of the pipe cannot be worked: its sizes or its metal are wanting"
+            "the weight of the pipe cannot be worked: outside_diameter, wall, length or its material is wanting"
         )
     bore = sheet.take("D", pipe.outside_diameter) - 2 * sheet.take("t", pipe.wall)
     return sheet.work("w", weight_full_of_water, M=mass.value, L=sheet.take("L", pipe.length), d=bore)
@@ -92,8 +96,22 @@ def _weight(pipe: SteamPipe, sheet: Sheet) -> NewtonsPerMetre:
 
 def _span(pipe: SteamPipe, sheet: Sheet) -> Metres:
     """Between two places that carry the pipe: its ends, and the brackets on which it hangs."""
-    carried = len(sheet.belonging_to(pipe, by_word.Bracket))
-    return sheet.work("l", span_between, L=sheet.take("L", pipe.length), n=float(carried))
+    brackets = sheet.belonging_to(pipe, by_word.Bracket)
+    even = 1 / (len(brackets) + 1)
+    carrying = [one for one in brackets if _share(one, pipe, sheet) >= _LEAST_SHARE * even]
+    return sheet.work("l", span_between, L=sheet.take("L", pipe.length), n=float(len(carrying)))
+
+
+def _share(bracket: Bracket, pipe: SteamPipe, sheet: Sheet) -> Ratio:
+    """The greatest share of the pipe that a bracket is said to carry: all of it where none is stated."""
+    shares = [
+        sheet.take(f"share of {bracket.id}", one.share)
+        if sheet.is_stated(f"share of {bracket.id}", one.share)
+        else 1.0
+        for name, one in bracket.carries.items()
+        if sheet.is_stated(f"part of {name}", one.of) and sheet.follow(one.of).id == pipe.id
+    ]
+    return max(shares, default=0.0)
 
 
 def _factor(pipe: SteamPipe, sheet: Sheet, wall: Metres) -> Ratio:

@@ -22,7 +22,7 @@ class PinSeat(SpecTable):
         by: pressed or shrunk into its hole; a taper drawn in by a nut; or a plate bolted over its end
         diameter: of the pin in its seat
         hole: that takes it
-        length: of the seat
+        length: of the seat; in a crosshead of both bosses together
         boss: outside diameter of the boss, where it is least
         boss_material: its metal
         roughness: mean roughness depth Rz of each of both faces

@@ -79,6 +79,14 @@ def test_a_bracket_halves_the_span(workshop: DesignFolder) -> None:
     assert on_sheet(check, "S_L") / 1e6 == pytest.approx(68.712, rel=1e-4)
 
 
+@pytest.mark.parametrize(("share", "stress"), [("0.25", 68.712), ("0.24", 221.122), ("1", 68.712)])
+def test_a_bracket_that_bears_little_is_no_support(workshop: DesignFolder, share: str, stress: float) -> None:
+    """Of one bracket a half is an even share: with less than half of that it is as if there were none, 221.122 MPa."""
+    said = BRACKET.format(id="bracket") + f'share = "{share}"\n'
+    check = workshop.write({**files(), "bracket.toml": said}).only(SPAN)
+    assert on_sheet(check, "S_L") / 1e6 == pytest.approx(stress, rel=1e-4)
+
+
 def test_a_straight_pipe_is_stressed_by_the_plain_moment(workshop: DesignFolder) -> None:
     """17.9088 + 2 471 079/80 913.3 = 48.4486 MPa at 4 m."""
     check = workshop.write(_long("4 m", STRAIGHT)).only(SPAN)
