@@ -44,6 +44,7 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
     So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten.
     Where the spec asks in so many words that all is examined, a record says so too: one without an extent, or with one
     such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as of all.
+    What is not on record is a query until the drawings are released, and a nonconformity from then on.
     """
     drawn = sheet.follow(made.of)
     failed = list(_failed(made, sheet))
