@@ -42,8 +42,8 @@ def _designs(part: Component, sheet: Sheet) -> Iterator[Pair]:
 
 one_vessel: Rule = agreement(
     "release.one-vessel",
-    title="No part of a vessel is designed for less pressure than the vessel, nor weldment or studs of a block tested "
-    "at less; a weldment has the design temperature of its block",
+    title="No part of a vessel is designed for less pressure than the vessel, nor is a block's weldment tested "
+    "at less, nor studs of what is on the block; a weldment has the design temperature of its block",
     on=(BoltedJoint, ChamberCover, CylinderCover, Gland, LensJoint, PipeFlange, StuffingBox, Weldment),
     pairs=_designs,
     within="",

@@ -13,7 +13,7 @@ _LOCKED = {"one locked": 1, "two locked": 2, "locked at the middle": 1}
 
 @rule(
     "frame.scheme-of-pads",
-    edition=2,
+    edition=3,
     title="On each frame a pad takes the thrust, one what acts crosswise and one the weight, and as many lock the "
     "block as its scheme says: one, two, or one between two that slide",
     on=CylinderBlock,
@@ -27,7 +27,7 @@ _LOCKED = {"one locked": 1, "two locked": 2, "locked at the middle": 1}
     against=(),
 )
 def scheme_of_pads(block: CylinderBlock, sheet: Sheet) -> Judgement:
-    """By what each pad says that it takes, frame by frame."""
+    """By what each pad says that it takes, frame by frame; two that take the thrust without a scheme are a hold."""
     if not block.pads:
         raise sheet.not_applicable("it states no pads")
     items = [
@@ -62,8 +62,11 @@ def _locked(names: list[str], block: CylinderBlock, sheet: Sheet) -> Judgement:
     if not locked:
         said = f"none of {', '.join(names)} takes the thrust"
         return sheet.states(False, said, where=block.where).graded(Grade.HOLD)
-    if len(locked) == 1 and not sheet.is_stated("scheme", block.scheme):
-        return sheet.states(True, f"{locked[0]} alone locks the block")
+    if not sheet.is_stated("scheme", block.scheme):
+        if len(locked) == 1:
+            return sheet.states(True, f"{locked[0]} alone locks the block")
+        said = f"{' and '.join(locked)} each take the thrust, and no scheme says that more than one pad is locked"
+        return sheet.states(False, said, where=block.where).graded(Grade.HOLD)
     scheme = sheet.read("scheme", block.scheme)
     if len(locked) != _LOCKED[scheme]:
         said = f"{' and '.join(locked)} lock the block, whose scheme is {scheme}"

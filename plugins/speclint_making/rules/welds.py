@@ -95,7 +95,8 @@ def vented_before_furnace(weldment: Weldment, sheet: Sheet) -> Judgement:
     cites=[EN_13445_5.at("non-destructive testing of welds"), EN_1011_2.at("cold cracks"), COMMON_PRACTICE],
     why="a root that is covered cannot be seen again, and a crack may open in the furnace",
     leaves_out=f"the welds of ribs and covers themselves; which welds an examination takes, which block.weld-record "
-    f"asks; reliefs after the first that follows the last weld; the time to wait for cracks; {DEFERS}",
+    f"asks; reliefs after the first that follows the last weld; a list in "
+    f"which no step tests the welds (making.steps-complete); the time to wait for cracks; {DEFERS}",
     against=(),
     edition=4,
 )

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from typing import NamedTuple
 
+from speclint_release.inputs.choices import leaves_to_choice
 from speclint_release.inputs.examinations import worded
 
 _NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9}
@@ -32,6 +33,16 @@ _IN_SO_MANY = re.compile(
 _EVERY_SO_MANY = re.compile(
     rf"(?i)\bevery (?P<of>{_ORDINAL})\b(?! (?:year|month|week|day|overhaul|wash|lift|run|pass|layer|trip|km)\w*)"
 )
+_JOINED = r"(?:weld|joint|seam|butt|fillet)s?\b"
+_EXAMINED = r"(?:weld|joint|seam|butt|fillet|stud|bolt|pin|part|piece)s?\b"
+#: So many of them all, as 3 of 5 welds or 3/5 of the welds; not a sheet of several.
+_OF_SO_MANY = re.compile(
+    rf"(?i)(?<!sheet )(?<!page )(?<!record )(?<!report )(?<!drawing )(?<!step )\b(?P<n>{_COUNT})"
+    rf"(?: (?:[a-z]+ )?{_EXAMINED})? of (?:the |its )?(?P<of>{_COUNT})(?= (?:[a-z]+ )?{_EXAMINED}| ?(?:$|;))"
+)
+_OVER_SO_MANY = re.compile(
+    rf"(?i)(?<![\d./])(?P<n>\d+)/(?P<of>\d+) (?=(?:of (?:the )?)?(?:[a-z]+ )?{_EXAMINED})"
+)
 _OF_SIZE = r"(?:an? |(?:the )?(?:wall|thickness|depth|allow|limit|radius|diameter|skip))"
 _FRACTION = re.compile(rf"(?i)\b(?:an?|one)[ -](?P<of>{_ORDINAL})(?: part)? of (?!{_OF_SIZE})")
 _HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all)\b)(?!{_OF_SIZE})")
@@ -45,8 +56,14 @@ _PER_CENT = re.compile(
 _LIMITING = re.compile(
     r"(?i)(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
     r"|(?<!test )\bsampl(?:ed|ing|es?(?! (?:plate|piece|coupon|weld|of (?:the )?(?:metal|plate|heat|cast))))\b"
-    r"|\b(?:a few|some)(?: of the)? (?:welds?|joints?|seams?|butts?|parts?|pieces?)\b"
+    rf"|\b(?:a few|some|several|selected|chosen)(?: of the)? (?:[a-z]+ )?{_EXAMINED}"
     r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial (?=⟨|exam|inspect|test)"
+)
+#: Words that name one weld or a few of them.
+_NAMING = re.compile(
+    rf"(?i)\b(?:first|last)(?: (?:and|or) (?:the )?(?:first|last))?(?: {_COUNT})? (?:[a-z]+ )?{_JOINED}"
+    rf"(?! (?:pass|run|layer|bead))|\b{_JOINED} (?:nos?\.? ?)?\d+(?:(?:,| and| to|-| &) ?\d+)* only\b"
+    rf"|\bonly (?:the )?{_JOINED} (?:nos?\.? ?)?\d"
 )
 #: Words that say that it is the whole.
 _WHOLE = re.compile(
@@ -54,27 +71,30 @@ _WHOLE = re.compile(
     r"|\bfull(?:y)?\b(?! penetr)|\bentire"
     r"|\b(?:not?|never|without|nor|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl|part)"
 )
+#: More such words, which limit nothing but do not outweigh a limit either.
+_COMPLETE = re.compile(r"(?i)\b(?:all|every|whole|each|both|complete(?:ly)?|throughout|alle[rn]?)\b")
 #: A method and nothing that says of what: it shares the extent of what stands before it.
 _BARE = re.compile(r"(?i)(?:(?:by|with|or|the|/) ?)*⟨\d+⟩(?: (?:or )?⟨\d+⟩)*")
 _WHOLLY = 1.0
-#: What two shares that are written otherwise may differ by, as one third and 33 %.
-_ROUNDED = 0.01
 
 
 class Extent(NamedTuple):
-    """Methods, any of which will do, and the share that they are asked for; None where nothing says how large it is."""
+    """Methods, any of which will do, the share they are asked for, None where nothing says how large, and the words."""
 
     methods: list[str]
     share: float | None
+    words: str
 
 
 def extents(text: str) -> list[Extent]:
-    """What each part of a text asks for, and how much of it.
+    """What each part of a text asks for, and how much of it; words that leave it to somebody's choice do not say.
 
-    >>> extents("one joint in ten by ultrasound or film, toes by magnetic particle")
-    [Extent(methods=['ultrasound', 'radiographs'], share=0.1), Extent(methods=['magnetic particle'], share=1.0)]
+    >>> [one[:2] for one in extents("one joint in ten by ultrasound or film, toes by magnetic particle")]
+    [(['ultrasound', 'radiographs'], 0.1), (['magnetic particle'], 1.0)]
     >>> [one.share for one in extents("UT 100 %, RT by random sampling")]
     [1.0, None]
+    >>> [one.share for one in extents("all joints by ultrasound, as the inspector picks them")]
+    [None]
     """
     found: list[tuple[list[str], list[str]]] = []
     before: list[str] = []
@@ -86,7 +106,10 @@ def extents(text: str) -> list[Extent]:
             before = []
         elif "⟨" not in words:
             (found[-1][1] if found else before).append(words)
-    return [Extent(methods, share_of("; ".join(words))) for methods, words in found]
+    return [
+        Extent(methods, None if leaves_to_choice(words) else share_of("; ".join(words)), "; ".join(words))
+        for methods, words in found
+    ]
 
 
 def share_of(words: str) -> float | None:
@@ -101,13 +124,35 @@ def share_of(words: str) -> float | None:
         return _WHOLLY
     if shares := [one for one in _shares(words) if 0 < one < 1]:
         return max(shares)
-    return None if _LIMITING.search(words) else _WHOLLY
+    return None if _LIMITING.search(words) or names_some(words) else _WHOLLY
+
+
+def names_some(words: str) -> bool:
+    """Whether some words name one weld or a few, beside which others may be named elsewhere.
+
+    >>> names_some("butt weld 1 only"), names_some("first and last weld"), names_some("one weld in ten")
+    (True, True, False)
+    """
+    return _NAMING.search(words) is not None
+
+
+def says_all(words: str) -> bool:
+    """Whether some words say that an examination is of all, and do not only say nothing that limits it.
+
+    >>> [says_all(one) for one in ("every butt weld", "8 of 8 welds", "the whole part", "both seams", "butt welds")]
+    [True, True, True, True, False]
+    >>> [says_all(one) for one in ("10 % of each weld", "one film of each of 3 of 5 welds")]
+    [False, False]
+    """
+    whole = _WHOLE.search(words) or _COMPLETE.search(words) or _WHOLLY in _shares(words)
+    return bool(whole) and share_of(words) == _WHOLLY
 
 
 def _shares(words: str) -> Iterator[float]:
-    for found in _IN_SO_MANY.finditer(words):
-        of = _number(found["of"])
-        yield _number(found["n"]) / of if of else _WHOLLY
+    for pattern in (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY):
+        for found in pattern.finditer(words):
+            of = _number(found["of"])
+            yield _number(found["n"]) / of if of else _WHOLLY
     for pattern in (_EVERY_SO_MANY, _FRACTION):
         yield from (1 / _number(found["of"]) for found in pattern.finditer(words) if _number(found["of"]))
     if _HALF.search(words):
@@ -118,46 +163,3 @@ def _shares(words: str) -> Iterator[float]:
 def _number(word: str) -> int:
     known = _NUMBERS.get(word.lower()) or _ORDINALS.get(word.lower())
     return known or int(re.sub(r"\D", "", word))
-
-
-def too_little(asked: str, records: Iterable[tuple[str, str]]) -> list[str]:
-    """What records, each a method and an extent, cover less of than a text asks for: "radiographs of 10%".
-
-    >>> too_little("butt welds radiographed, all of them", [("film", "one weld in ten")])
-    ['radiographs of 10%']
-    >>> too_little("one stud in ten by MT", [("MT", "every tenth")]), too_little("UT", [("UT", "the whole part")])
-    ([], [])
-    >>> too_little("UT of the seams", [("UT", "50 %"), ("UT", "the other 50 %")])
-    []
-    """
-    made = [one for method, extent in records for one in _of_record(method, extent)]
-    short = []
-    for methods, share in extents(asked):
-        covered = {
-            name: _covered(name, made, share) for name in methods if any(name in one for one, _ in made)
-        }
-        if share is not None and covered and max(covered.values()) + _ROUNDED < share:
-            best = max(covered, key=lambda name: covered[name])
-            short.append(f"{best} of {covered[best]:.0%}" if covered[best] else f"{best} of samples")
-    return short
-
-
-def _of_record(method: str, extent: str) -> list[Extent]:
-    """The methods of a record, each with the least share that its method and its extent let it have."""
-    named = extents(extent)
-    whole = share_of(extent)
-    made = []
-    for methods, share in extents(method):
-        own = [one.share for one in named if set(one.methods) & set(methods)]
-        of_extent = own[0] if own else _WHOLLY if named else whole
-        both = (share, of_extent)
-        made.append(Extent(methods, None if None in both else min(one for one in both if one is not None)))
-    return made
-
-
-def _covered(name: str, made: Iterable[Extent], wanted: float | None) -> float:
-    """The share that all records of a method cover together; samples are enough where no more than a part is asked."""
-    shares = [share for methods, share in made if name in methods]
-    if wanted is not None and wanted < _WHOLLY and None in shares:
-        return wanted
-    return sum(share or 0.0 for share in shares)

@@ -10,7 +10,7 @@ from speclint.facts import own_steps
 from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
-from speclint_release.inputs.extents import too_little
+from speclint_release.inputs.recorded_extents import not_shown, too_little
 from speclint_release.inputs.records import is_welded, no_record
 from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, treatments_missing
 from speclint_release.sources import EN_13445_5
@@ -25,8 +25,8 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
 
 @rule(
     "made.examined",
-    title="The examination and the heat treatments that the spec of a part asks for are on record, the examination of "
-    "as much as it asks for, and its welds are",
+    title="What the spec of a part asks of examination, welds and heat treatment is on record to the extent asked: a "
+    "record without an extent counts as all, but where the spec asks for all it says so itself",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -36,24 +36,29 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=7,
+    edition=8,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
 
     So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten.
+    Where the spec asks in so many words that all is examined, a record says so too: one without an extent, or with one
+    such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as of all.
+    What is not on record is a query until the drawings are released, and a nonconformity from then on.
     """
     drawn = sheet.follow(made.of)
     failed = list(_failed(made, sheet))
     if failed:
         return sheet.states(False, f"failed: {', '.join(failed)}", where=made.where).graded(Grade.HOLD)
-    if short := _too_little(made, drawn, sheet):
+    examined_by = _examinations(made, drawn, sheet)
+    if short := too_little(*examined_by):
         says = f"examined in part: {', '.join(short)}, and its spec asks for more"
         return sheet.states(False, says, where=made.where).graded(Grade.HOLD)
     asked = list(_records_asked(made, drawn, sheet))
     if not asked:
         raise sheet.not_applicable("its spec asks for no examination, no weld and no heat treatment")
     missing = [what for what, there in asked if not there]
+    missing += [f"that all was examined, by {one}" for one in not_shown(*examined_by)]
     if missing:
         return no_record(f"not on record: {', '.join(missing)}", made, Grade.NONCONFORMITY, sheet)
     return sheet.states(True, f"on record: {', '.join(what for what, _ in asked)}")
@@ -67,16 +72,15 @@ def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
                 yield name
 
 
-def _too_little(made: MadePart, drawn: Component, sheet: Sheet) -> list[str]:
-    """The methods by which less was examined than the spec asks for, with how much."""
+def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, list[tuple[str, str]]]:
+    """What the spec asks to be examined, if anything, and each record with a result: its method and its extent."""
     how = sheet.said("examination", drawn.examination)
     if how is None or no_examination(how):
-        return []
-    records = [
+        return "", []
+    return how, [
         (_says(name, one.method, sheet), sheet.said(f"extent of {name}", one.extent) or "")
         for name, one in _done(made.examinations, sheet)
     ]
-    return too_little(how, records)
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:

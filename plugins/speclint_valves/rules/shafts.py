@@ -71,14 +71,15 @@ one_key: Rule = agreement(
 
 @rule(
     "shaft.key-deep-in-both",
-    title="The keyways of a camshaft and of each cam on it are together at least half as deep as their key is wide",
+    title="The keyways of a camshaft and of each cam on it are together at least half as deep as their key is wide, "
+    "whose width is that of the keyway in the cam",
     on=Shaft,
     grade=Grade.QUERY,
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a key that is as high as one of its size should be does not let the cam onto the shaft, and one planed down "
     "to go in shears",
     leaves_out="the height of the key itself, which nothing states: a low one, 0.36 to 0.45 of its width, is told too; "
-    "clearance over it; cams that are forged on",
+    "clearance over it; a keyway of the shaft of another width (shaft.key-of-its-cams); cams that are forged on",
     against=(),
     limits=[
         Limit(

@@ -49,7 +49,7 @@ def test_two_locked_pads_are_a_sound_scheme(workshop: DesignFolder) -> None:
         ('"lengthwise", ', "", "finding", Grade.HOLD),
         ('"crosswise", ', "", "finding", Grade.NONCONFORMITY),
         ('"weight"', '"crosswise"', "finding", Grade.NONCONFORMITY),
-        ('scheme = "two locked"\n', "", "not assessed", Grade.HOLD),
+        ('scheme = "two locked"\n', "", "finding", Grade.HOLD),
         ('takes = ["lengthwise", "weight"]', "locates = true", "conforms", None),
     ],
 )

@@ -8,10 +8,12 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder
-from speclint_release.inputs.extents import extents, share_of, too_little
+from speclint_release.inputs.extents import extents, says_all, share_of
+from speclint_release.inputs.recorded_extents import not_shown, too_little
 
 RULE = "weldment.extent-by-words"
 HOLD, FINE, SILENT = ("finding", Grade.HOLD), ("conforms", None), ("not applicable", None)
+QUERY = ("finding", Grade.QUERY)
 WELDMENT = """
 kind = "weldment"
 id = "weldment"
@@ -52,6 +54,8 @@ def outcome(design: DesignFolder, words: str, examined: str = "100 %") -> tuple[
             ("25 per cent of all butts", 0.25),
         ),
         *(("2.5 % of the length", 0.025), ("12 % examined", 0.12), ("10 % of every seam", 0.1)),
+        *(("3 of 5 welds", 0.6), ("welds: 3 of 5", 0.6), ("three of the five butt welds", 0.6)),
+        *(("3/5 of the welds", 0.6), ("6 welds of 8", 0.75), ("4 of its 5 seams", 0.8)),
         *(("20 % of the whole length", 0.2), ("one in ten of all joints; 5 % of fillets", 0.1)),
     ],
 )
@@ -73,6 +77,20 @@ def test_words_that_limit_by_a_number(words: str, share: float) -> None:
         ),
         *("a few joints", "some of the welds"),
         *("partly", "partly examined", "partial examination", "partially tested"),
+        *(
+            "butt weld 1 only",
+            "seams 1 and 3 only",
+            "only weld 2",
+            "first and last weld",
+            "the first two welds",
+        ),
+        *(
+            "last butt weld",
+            "several welds",
+            "selected joints",
+            "some welds as agreed",
+            "some of the butt welds",
+        ),
     ],
 )
 def test_words_that_limit_by_no_number(words: str) -> None:
@@ -116,6 +134,8 @@ def test_words_that_limit_by_no_number(words: str) -> None:
             "full penetration",
         ),
         *("instead of spot checks, all",),
+        *("5 of 5 welds", "8/8 welds", "sheet 1 of 3", "one of 2 mm", "first weld run", "butt welds only"),
+        *("EN 12345/2 welds", "the last pass", "welds 1 to 8"),
     ],
 )
 def test_words_that_do_not_surely_limit(words: str) -> None:
@@ -135,10 +155,16 @@ def test_words_that_do_not_surely_limit(words: str) -> None:
         ("UT of all; one in ten by RT not required; MT", [("ultrasound", 1.0), ("magnetic particle", 1.0)]),
         ("looked over, one in ten", []),
         ("to be agreed: UT, one in ten", []),
+        ("all joints by UT, as the inspector picks them", [("ultrasound", None)]),
+        ("UT at the inspector's choice", [("ultrasound", None)]),
+        ("UT of joints chosen by the surveyor", [("ultrasound", None)]),
+        ("UT of all joints, probes as agreed", [("ultrasound", 1.0)]),
+        ("UT of all joints, further ones as the inspector picks", [("ultrasound", 1.0)]),
+        ("UT of all joints to a procedure as agreed", []),
     ],
 )
 def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float | None]]) -> None:
-    assert [(methods[0], share) for methods, share in extents(text)] == found
+    assert [(one.methods[0], one.share) for one in extents(text)] == found
 
 
 @pytest.mark.parametrize(
@@ -159,6 +185,9 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
         ("RT of butts", [("film", "98.99 %")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "the whole part")], []),
+        ("RT of butts", [("film", "first weld")], ["radiographs of samples"]),
+        ("RT of butts", [("film", "first weld"), ("film", "last weld")], []),
+        ("RT of butts", [("film", "3 of 5 welds")], ["radiographs of 60%"]),
         ("RT of butts", [("UT", "10 %")], []),
         ("UT or RT of butts", [("RT", "10 %"), ("UT", "all")], []),
         ("UT or RT of butts", [("RT", "10 %"), ("UT", "20 %")], ["ultrasound of 20%"]),
@@ -176,6 +205,83 @@ def test_records_that_cover_less_than_is_asked(
 
 
 @pytest.mark.parametrize(
+    "words",
+    [
+        *(
+            "all",
+            "100 %",
+            "every weld",
+            "every one",
+            "each weld",
+            "both welds",
+            "5 of 5 welds",
+            "the whole part",
+        ),
+        *("complete", "full length", "throughout", "99.5 % of them; all"),
+    ],
+)
+def test_words_that_say_that_it_is_all(words: str) -> None:
+    assert says_all(words)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "",
+        "butt welds",
+        "welds 1 to 3",
+        "3 of 5 welds",
+        "10 % of each weld",
+        "spot films of each one",
+        "as agreed",
+    ],
+)
+def test_words_that_do_not_say_that_it_is_all(words: str) -> None:
+    assert not says_all(words)
+
+
+@pytest.mark.parametrize(
+    "asked", ["butt welds radiographed, all of them", "every butt weld by RT", "RT 100 %"]
+)
+@pytest.mark.parametrize(
+    "extents_on_record",
+    [
+        *([""], ["welds 1 to 3"], ["as agreed"], ["all welds where accessible"], ["all accessible welds"]),
+        *(["all but weld 3"], ["all, as the inspector picks"], ["the rest"], ["50 %", "48.9 % of the welds"]),
+    ],
+)
+def test_all_is_asked_for_and_no_record_says_that_it_was_all(
+    asked: str, extents_on_record: list[str]
+) -> None:
+    assert not_shown(asked, [("film", one) for one in extents_on_record]) == ["radiographs"]
+
+
+@pytest.mark.parametrize(
+    ("asked", "records"),
+    [
+        ("RT of all butts", [("RT", "every one")]),
+        ("RT of all butts", [("all butts by film", "")]),
+        ("RT of all butts", [("RT", "welds 1 to 3"), ("RT", "the rest")]),
+        ("RT of all butts", [("RT", "50 %"), ("RT", "49.1 %")]),
+        ("RT of all butts", [("RT", "front"), ("RT", "all of them")]),
+        ("RT of all butts", []),
+        ("RT of all butts", [("UT", "welds 1 to 3")]),
+        ("RT of butts", [("RT", "welds 1 to 3")]),
+        ("RT of all accessible butts", [("RT", "")]),
+        ("RT of one butt in ten", [("RT", "")]),
+        ("UT or RT of all butts", [("UT", "welds 1 to 3"), ("RT", "all")]),
+        ("none", [("RT", "")]),
+    ],
+)
+def test_all_is_shown_or_not_asked_for_in_words(asked: str, records: list[tuple[str, str]]) -> None:
+    assert not_shown(asked, records) == []
+
+
+def test_all_by_either_of_two_methods() -> None:
+    assert not_shown("UT or RT of all butts", [("UT", "weld 1"), ("RT", "")]) == ["ultrasound or radiographs"]
+
+
+@pytest.mark.parametrize(
     ("words", "examined", "ends"),
     [
         ("one joint in ten by ultrasound", "100 %", HOLD),
@@ -188,7 +294,17 @@ def test_records_that_cover_less_than_is_asked(
         ("UT of 40 % of the joints, RT of 10 % of the joints", "51.1 %", HOLD),
         ("UT of all joints, RT of 10 %", "100 %", FINE),
         ("UT of 10 % of the joints, MT of all", "100 %", HOLD),
-        ("one toe in ten by MT", "100 %", SILENT),
+        ("joints by UT, as the inspector picks them", "51 %", FINE),
+        ("joints by UT, as the inspector picks them", "51.1 %", HOLD),
+        ("all joints by UT at the inspector's choice", "100 %", HOLD),
+        ("all joints by UT where accessible", "51 %", FINE),
+        ("all joints by UT where accessible", "51.1 %", QUERY),
+        ("all accessible joints by UT", "100 %", QUERY),
+        ("one accessible joint in ten by UT", "100 %", HOLD),
+        ("one toe in ten by MT", "100 %", QUERY),
+        ("UT of joints as agreed, toes by MT", "100 %", QUERY),
+        ("joints by volumetric test, toes by MT", "100 %", SILENT),
+        ("joints to NDT plan 7, toes by MT", "100 %", SILENT),
         ("none", "100 %", SILENT),
         ("UT, to be agreed", "100 %", SILENT),
     ],
