@@ -39,7 +39,7 @@ _MODULES = {
     "joints": "bolted-joint",
     "laggings": "lagging",
     "lengths": "gland valve-spindle",
-    "lids": "chamber-cover",
+    "lids": "chamber-cover cylinder-cover",
     "life": "steam-pipe weldment",
     "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",
