@@ -193,13 +193,11 @@ def _covers_along(envelope: Envelope, sheet: Sheet) -> tuple[Worked, Worked] | N
 
 
 def _at_wheelbase(envelope: Envelope, engine: Engine, sheet: Sheet) -> list[tuple[Worked, Worked]]:
-    """The pairs of axles that are as far apart as the rigid wheelbase."""
+    """The pairs of axles that are as far apart as the rigid wheelbase; where none are, the outermost driven ones."""
     a, within = sheet.take_nominal("a", envelope.rigid_wheelbase), sheet.limit("wheelbase", "δ_a")
-    return [
-        (one, other)
-        for one, other in _axle_pairs(engine, sheet)
-        if abs(_apart(one, other, sheet).value - a) <= within
-    ]
+    pairs = _axle_pairs(engine, sheet)
+    found = [pair for pair in pairs if abs(_apart(*pair, sheet).value - a) <= within]
+    return found or pairs[:1]
 
 
 gap_by_chain: Rule = agreement(

@@ -9,7 +9,7 @@ from speclint.specs import SteamPassage, Weldment
 
 
 def _metals(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
-    """The metal of a passage against the plate of its block that is of it, else against the block."""
+    """The metal of a passage against the block, or, where that is of another, the plate of it that is of this metal."""
     if not sheet.is_stated("metal of the passage", passage.material):
         return
     block = sheet.follow(passage.in_block)
@@ -21,7 +21,7 @@ def _metals(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
         if sheet.is_stated(f"metal of {weldment.id} {name}", plate.material)
     ]
     of_it = [one for one in plates if sheet.read(f"metal of {one[0]}", one[1]) == own]
-    if of_it:
+    if of_it and sheet.said(f"metal of {block.id}", block.material) != own:
         name, metal = of_it[0]
         yield Pair(passage.material, metal, name=name)
     else:
