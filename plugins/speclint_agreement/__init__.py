@@ -39,7 +39,7 @@ _MODULES = {
     "joints": "bolted-joint",
     "laggings": "lagging",
     "lengths": "gland valve-spindle",
-    "lids": "chamber-cover",
+    "lids": "chamber-cover cylinder-cover",
     "life": "steam-pipe weldment",
     "lifted_parts": "lifting-plan",
     "lifting": "lifting-plan",
@@ -60,6 +60,7 @@ _MODULES = {
     "part_duties": "bolted-joint chamber-cover cylinder-cover cylinder-liner gland lens-joint pipe-flange "
     "steam-passage steam-pipe stuffing-box valve-seat weldment",
     "partitions": "partition",
+    "passages": "steam-passage",
     "path_blocks": "steam-passage steam-pipe",
     "pins": "pin",
     "pipe_ends": "steam-pipe",

@@ -606,6 +606,7 @@ from .weights import (
 )
 from .wheelbases import (
     apart as apart,
+    axle_pairs_at as axle_pairs_at,
     wheelbase_by_axles as wheelbase_by_axles,
 )
 from .zones import (

@@ -30,25 +30,43 @@ def apart(x_1: Metres, x_2: Metres) -> Metres:
 def wheelbase_by_axles(envelope: Envelope, engine: Engine, within: Metres, sheet: Sheet) -> Worked | None:
     """The distance of two axles of which at least one is driven, that of the rigid wheelbase of an envelope.
 
-    Which of them are free to move sideways no spec says: any two as far apart as is stated, but for ``within``, stand
-    for it. Where it is that of no two, the outermost which are driven. None where fewer than two are drawn.
+    None where fewer than two driven ones are drawn.
     """
+    pairs = axle_pairs_at(envelope, engine, within, sheet)
+    return _apart(*pairs[0], sheet) if pairs else None
+
+
+def axle_pairs_at(
+    envelope: Envelope, engine: Engine, within: Metres, sheet: Sheet
+) -> list[tuple[Worked, Worked]]:
+    """The places of each two axles that are as far apart as the rigid wheelbase of an envelope, but for ``within``.
+
+    Which of them are free to move sideways no spec says. Where none are so far apart, the outermost which are driven.
+    """
+    pairs = _axle_pairs(engine, sheet)
+    if not pairs:
+        return []
+    a = sheet.take_nominal("a", envelope.rigid_wheelbase)
+    found = [pair for pair in pairs if abs(_apart(*pair, sheet).value - a) <= within]
+    return found or pairs[:1]
+
+
+def _axle_pairs(engine: Engine, sheet: Sheet) -> list[tuple[Worked, Worked]]:
+    """The places of each two axles that a rigid wheelbase may lie between, the outermost driven ones first."""
     driven = [
         worked(sheet.take_nominal(f"x {axle.id}", axle.at), axle.at)
         for axle in sheet.belonging_to(engine, by_word.DrivingAxle)
     ]
     if len(driven) < 2:
-        return None
+        return []
     carrying = [
         worked(sheet.take_nominal(f"x {name}", axle.at), axle.at)
         for name, axle in engine.carrying.items()
         if not sheet.is_stated(f"wheelbase of {name}", axle.wheelbase)
     ]
-    a = sheet.take_nominal("a", envelope.rigid_wheelbase)
     driven.sort(key=lambda axle: axle.value)
     pairs = [*combinations(driven, 2), *((one, other) for one in driven for other in carrying)]
-    found = [_apart(driven[0], driven[-1], sheet), *(_apart(one, other, sheet) for one, other in pairs)]
-    return next((one for one in found if abs(one.value - a) <= within), found[0])
+    return [(driven[0], driven[-1]), *pairs]
 
 
 def _apart(one: Worked, other: Worked, sheet: Sheet) -> Worked:

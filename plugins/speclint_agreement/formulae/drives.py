@@ -33,3 +33,34 @@ def axle_from_datum(l: Metres, L: Metres, x_f: Metres, x_b: Metres) -> Metres:  
     3.087
     """
     return l + L - (x_f + x_b) / 2
+
+
+@formula("X = l + L", cites=[FIRST_PRINCIPLES])
+def rods_in_line(l: Metres, L: Metres) -> Metres:  # noqa: E741
+    """Distance of the middle of a piston at half its stroke from the axle that it drives.
+
+    X = l + L
+
+    ``l`` length of the connecting rod, ``L`` from the crosshead's centre to the piston's middle [m]. Returns [m].
+
+    >>> round(rods_in_line(l=1.9, L=1.45), 6)
+    3.35
+    """
+    return l + L
+
+
+@formula("X = |(x_f + x_b)/2 + (x_1 + x_2)/2 − x_a|", cites=[FIRST_PRINCIPLES])
+def room_from_axle(x_f: Metres, x_b: Metres, x_1: Metres, x_2: Metres, x_a: Metres) -> Metres:
+    """Distance of the middle between two covers from an axle, where their places count from mid-wheelbase.
+
+    X = |(x_f + x_b)/2 + (x_1 + x_2)/2 − x_a|
+
+    ``x_f``, ``x_b`` places of the covers, forward of the middle of the rigid wheelbase; ``x_1``, ``x_2`` places of the
+    axles at its ends and ``x_a`` of the axle in question, from one datum [m]. Returns [m].
+
+    Hand working: covers at 4.81 and 3.79 m, axles at 3.7 and −1.85 m: 4.3 + 0.925 − 1.85 = 3.375 m.
+
+    >>> round(room_from_axle(x_f=4.81, x_b=3.79, x_1=3.7, x_2=-1.85, x_a=1.85), 6)
+    3.375
+    """
+    return abs((x_f + x_b) / 2 + (x_1 + x_2) / 2 - x_a)

@@ -6,7 +6,10 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
+    axle_pairs_at,
+    connecting_rod_of,
     cranks_of,
+    driven_by,
     engine_of,
     gap_of_chain,
     parts_standing_out,
@@ -17,9 +20,22 @@ from speclint.specs import (
     Component,
     Crosshead,
     CylinderBlock,
+    CylinderCover,
+    DrivingAxle,
+    Engine,
     Envelope,
     MotionGap,
     NotStated,
+)
+from speclint_agreement.formulae.drives import rods_in_line, room_from_axle
+
+_WHEELBASE = Limit(
+    "wheelbase",
+    "2 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what the rigid wheelbase may differ by from the distance of two axles",
+    "not negative",
 )
 
 
@@ -87,6 +103,60 @@ def _frames(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
             yield Pair(envelope.cylinders, side, name=f"side, {name}")
 
 
+def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
+    """The middle between both covers of a cylinder from the axle that it drives, against its rods.
+
+    Of several pairs of axles as far apart as the rigid wheelbase that counts whose middle suits the covers best.
+    """
+    block = sheet.follow(envelope.around)
+    engine = engine_of(block, sheet) if isinstance(block, CylinderBlock) else None
+    if engine is None or not isinstance(block, CylinderBlock) or len(block.bores) != 1:
+        return
+    rods = connecting_rod_of(block, sheet), block.drive.rod_length
+    axle, covers = _axle_of(block, engine, sheet), _covers_along(envelope, sheet)
+    sizes = (*rods, envelope.rigid_wheelbase)
+    if axle is None or not covers or not all(sheet.is_stated("rod or wheelbase", one) for one in sizes):
+        return
+    X = sheet.work(
+        "X_r", rods_in_line, l=sheet.take_nominal("l", rods[0]), L=sheet.take_nominal("L", rods[1])
+    )
+    x_a, (x_b, x_f) = sheet.take_nominal("x_a", axle.at), (one.value for one in covers)
+    places = (*covers[0].places, *covers[1].places)
+    found = [
+        Worked(
+            sheet.work("X", room_from_axle, x_f=x_f, x_b=x_b, x_1=one.value, x_2=other.value, x_a=x_a),
+            tuple(dict.fromkeys((*places, *one.places, *other.places, axle.at.where))),
+        )
+        for one, other in axle_pairs_at(envelope, engine, sheet.limit("wheelbase", "δ_a"), sheet)
+    ]
+    if found:
+        nearest = min(found, key=lambda one: abs(one.value - X))
+        yield Pair(nearest, worked(X, *rods), name="covers along")
+
+
+def _axle_of(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
+    """The axle that the rods of a block turn; None where no axle says so."""
+    for axle in sheet.belonging_to(engine, DrivingAxle):
+        if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
+            return axle
+    return None
+
+
+def _covers_along(envelope: Envelope, sheet: Sheet) -> tuple[Worked, Worked] | None:
+    """The hindmost and the foremost place along the engine of a point of a cylinder cover; None where one has none."""
+    points: dict[str, list[Worked]] = {}
+    for name, point in envelope.points.items():
+        part = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
+        if isinstance(part, CylinderCover) and sheet.is_stated(f"place of {name}", point.along):
+            points.setdefault(part.id, []).append(
+                worked(sheet.take_nominal(f"x {name}", point.along), point.along)
+            )
+    if len(points) < 2:
+        return None
+    ordered = sorted((one for some in points.values() for one in some), key=lambda one: one.value)
+    return ordered[0], ordered[-1]
+
+
 gap_by_chain: Rule = agreement(
     "envelope.gap-by-chain",
     title="A gap to the motion is that which its chain of dimensions leaves, and one to a crosshead names its chain",
@@ -118,16 +188,7 @@ frame_of_engine: Rule = agreement(
     "that side of it on which their rods run, and a rigid wheelbase between two axles",
     on=Envelope,
     pairs=_frames,
-    limits=[
-        Limit(
-            "wheelbase",
-            "2 mm",
-            "length",
-            COMMON_PRACTICE,
-            "what the rigid wheelbase may differ by from the distance of two axles",
-            "not negative",
-        )
-    ],
+    limits=[_WHEELBASE],
     grade=Grade.HOLD,
     why="what stands out of the loading gauge is worked from this face and this wheelbase: if one is wrong, all is",
     leaves_out="a block that no engine names; an engine that does not state where its frames are, or of which fewer "
@@ -136,4 +197,20 @@ frame_of_engine: Rule = agreement(
     edition=2,
 )
 
-RULES = (frame_of_engine, gap_by_chain, points_of_parts)
+along_by_rods: Rule = agreement(
+    "envelope.along-by-rods",
+    title="The points of both covers of a cylinder have their middle as far from the axle that it drives as its rods "
+    "put it, along the engine",
+    on=Envelope,
+    pairs=_along,
+    within="0.3 m",
+    limits=[_WHEELBASE],
+    grade=Grade.HOLD,
+    why="a room that stands at another axle than its cylinder is judged for the throw of another place in a curve",
+    leaves_out="covers of which one stands out 0.6 m further than the other, as with a long tail rod; points of other "
+    "parts; an axis that lies at more than 1 in 4; blocks with several bores; a block of which no axle, rods or points "
+    "of both covers are drawn",
+    against=("foul",),
+)
+
+RULES = (along_by_rods, frame_of_engine, gap_by_chain, points_of_parts)

@@ -1,11 +1,16 @@
-"""A cover over a valve, and the spindle that goes through it."""
+"""The hole of a cover: the spindle that goes through it, and what stands round it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
-from speclint import Grade, Pair, Rule, Sheet, agreement
-from speclint.specs import ChamberCover, ValveSpindle
+from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.specs import ChamberCover, CylinderCover, NotStated, ValveSpindle
+from speclint_agreement.formulae.lids import with_play
+
+if TYPE_CHECKING:
+    from speclint.quantities import Measure
 
 
 def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
@@ -21,27 +26,63 @@ def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
     for spindle in sheet.belonging_to(sheet.follow(cover.over), ValveSpindle):
         if blind and sheet.read(f"how {spindle.id} is pushed", spindle.pushed) == "shut":
             continue
+        guide = spindle.guide_bore, spindle.diameter
+        guided = all(sheet.is_stated(f"guide or size of {spindle.id}", one) for one in guide)
         for name, size in (
             ("seal diameter", spindle.seal_diameter),
             ("gear end diameter", spindle.gear_end_diameter),
         ):
             if sheet.is_stated(f"{name} of {spindle.id}", size):
-                yield Pair(cover.central_hole, size, "at least", name=name)
+                least = _with_play(spindle, size, sheet) if guided else size
+                yield Pair(cover.central_hole, least, "at least", name=name)
+
+
+def _with_play(spindle: ValveSpindle, size: Measure | NotStated, sheet: Sheet) -> Worked:
+    """What a part of a spindle takes up where the spindle lies aside by the least play that its guide leaves it."""
+    (bore, _), (_, thick) = (
+        sheet.take_limits("D_g", spindle.guide_bore),
+        sheet.take_limits("d", spindle.diameter),
+    )
+    d = sheet.work("d_p", with_play, d_s=sheet.take("d_s", size), D_g=bore, d=thick)
+    return worked(d, size, spindle.guide_bore, spindle.diameter)
+
+
+def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]:
+    """The hole of the cover against the circle on which each thing bears that stands on it."""
+    if not sheet.is_stated("hole", cover.central_hole):
+        return
+    for name, one in cover.bears.items():
+        if sheet.is_stated(f"circle of {name}", one.across):
+            yield Pair(cover.central_hole, one.across, "at most", name=name)
 
 
 hole_for_spindle: Rule = agreement(
     "cover.hole-for-spindle",
-    title="The hole of a cover over a valve is no narrower than the spindle that goes through it",
+    title="The hole of a cover over a valve is no narrower than the spindle that goes through it with the least play "
+    "that this has in its guide",
     on=ChamberCover,
     pairs=_holes,
     within="",
     grade=Grade.NONCONFORMITY,
     why="a spindle that binds in the cover holds its valve open, or the cover goes on over no spindle at all",
-    leaves_out="how much wider the hole is, what a hole is for where the spindle leaves on the other side, and a box "
-    "for its seal",
-    edition=2,
+    leaves_out="wear of the guide, and cover and spindle of metals that grow otherwise than those of the guide; what a "
+    "hole is for where the spindle leaves on the other side; a box for its seal",
+    cites=[FIRST_PRINCIPLES],
+    edition=3,
     against=(),
     against_on={"valve-spindle": ("seize",)},
 )
 
-RULES = (hole_for_spindle,)
+stands_beside_hole: Rule = agreement(
+    "cover.hole-under-what-bears",
+    title="The hole of a cover is no wider than the circle on which a spring, a stop or a jack is said to bear on it",
+    on=(ChamberCover, CylinderCover),
+    pairs=_stands,
+    within="",
+    grade=Grade.NONCONFORMITY,
+    why="what has no metal under it falls through, and the spring that was to shut the valve pushes on nothing",
+    leaves_out="how wide the ring of metal is on which it bears; what states no circle",
+    against=(),
+)
+
+RULES = (hole_for_spindle, stands_beside_hole)

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import bore_of_pipe, steams_beside
+from speclint.handbook.fits import share_of_size
 from speclint.specs import BoltedJoint, Component, LensJoint, PipeFlange, SteamPipe
 from speclint_agreement.formulae.pipes import less_step, longest_straight
 
@@ -35,6 +36,19 @@ def _lengths(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
         most = sheet.work("L_m", longest_straight, L_a=apart, x=sheet.limit("straight", "x"))
         without = worked(length, pipe.length, pipe.bends)
         yield Pair(without, worked(most, pipe.anchor_distance), "at most", name="no bends")
+
+
+def _anchors(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
+    """The distance of the anchors against a share of the distance between the faces at both ends of the pipe."""
+    between = next(
+        (one for one in (pipe.faces_gap, pipe.faces_length) if sheet.is_stated("faces of its ends", one)),
+        None,
+    )
+    if between is None or not sheet.is_stated("distance of anchors", pipe.anchor_distance):
+        return
+    L_f = sheet.take_nominal("L_f", between)
+    least = sheet.work("U_l", share_of_size, k=sheet.limit("share", "k"), t=L_f)
+    yield Pair(pipe.anchor_distance, worked(least, between), "at least", name="anchors")
 
 
 def _rings(lens: LensJoint, sheet: Sheet) -> Iterator[Pair]:
@@ -132,6 +146,28 @@ length_agrees: Rule = agreement(
     leaves_out="where the bends are, and a pipe shorter than that distance, whose spec is refused",
 )
 
+anchors_at_its_ends: Rule = agreement(
+    "pipe.anchors-at-its-ends",
+    title="The anchors of a pipe are hardly nearer to each other than the faces at both its ends",
+    on=SteamPipe,
+    pairs=_anchors,
+    within="",
+    limits=[
+        Limit(
+            "share",
+            "0.8",
+            "ratio",
+            COMMON_PRACTICE,
+            "least distance of the anchors over that of the faces at both ends",
+        )
+    ],
+    grade=Grade.QUERY,
+    why="the pipe grows between its anchors, and joints chosen for a tenth of its length are torn by the rest",
+    leaves_out="an anchor between the ends, for which the growth of each part is to be judged: a concession says where "
+    "it is; a pipe of which the faces are not stated",
+    against=(),
+)
+
 lens_of_its_pipe: Rule = agreement(
     "lens-joint.of-its-pipe",
     title="A lens ring has the bore of its pipe",
@@ -180,4 +216,12 @@ flanges_of_lens: Rule = agreement(
     against=("leak",),
 )
 
-RULES = (flange_of_its_pipe, flanges_of_lens, length_agrees, lens_of_its_pipe, same_steam, tested_together)
+RULES = (
+    anchors_at_its_ends,
+    flange_of_its_pipe,
+    flanges_of_lens,
+    length_agrees,
+    lens_of_its_pipe,
+    same_steam,
+    tested_together,
+)

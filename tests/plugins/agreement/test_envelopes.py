@@ -9,8 +9,9 @@ from __future__ import annotations
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder
+from speclint.testing import DesignFolder, changed
 
+AXLE_ALONG = "envelope.along-by-rods"
 FRAME, GAPS, POINTS = "envelope.frame-of-engine", "envelope.gap-by-chain", "envelope.points-of-parts"
 FINE, HOLD = ("conforms", None), ("finding", Grade.HOLD)
 UNKNOWN, NEITHER = ("not assessed", Grade.HOLD), ("not applicable", None)
@@ -203,3 +204,84 @@ def test_one_axle_has_no_wheelbase(
     workshop.write({name: text for name, text in AXLED.items() if name.removesuffix(".toml") not in left})
     found = workshop.only(FRAME)
     assert (found.outcome, found.grade) == wanted
+
+
+#: The axle at 1.85 m, the middle of the wheelbase, is driven by rods of 1.9 and 1.45 m: covers at 3.35 ± 0.51 m.
+ALONG = {
+    **AXLED,
+    "engine.toml": changed(
+        AXLED["engine.toml"], ('id = "engine"\n', 'id = "engine"\nconnecting_rod_length = "1.9 m"\n')
+    ),
+    "axle-third.toml": AXLED["axle-third.toml"] + 'driven_by = ["left"]\n',
+    "block.toml": FILES["block.toml"] + '[drive]\nrod_length = "1.45 m"\n',
+    "back.toml": 'kind = "cylinder-cover"\nid = "back"\ncloses = "block"\n',
+    "envelope.toml": AXLED["envelope.toml"]
+    + '[points.ahead]\nof = "cover"\nalong = "3.86 m"\n[points.behind]\nof = "back"\nalong = "2.84 m"\n',
+}
+
+
+@pytest.mark.parametrize(
+    ("file", "changes", "wanted"),
+    [
+        ("envelope.toml", [], FINE),
+        ("envelope.toml", [("3.86 m", "4.159 m"), ("2.84 m", "3.139 m")], FINE),
+        ("envelope.toml", [("3.86 m", "4.161 m"), ("2.84 m", "3.141 m")], HOLD),
+        ("envelope.toml", [("3.86 m", "3.561 m"), ("2.84 m", "2.541 m")], FINE),
+        ("envelope.toml", [("3.86 m", "3.559 m"), ("2.84 m", "2.539 m")], HOLD),
+        ("envelope.toml", [("3.86 m", "4.459 m")], FINE),  # 0.599 m on one side alone
+        ("envelope.toml", [("3.86 m", "4.461 m")], HOLD),
+        ("axle-third.toml", [("1.85 m", "2.149 m")], FINE),
+        ("axle-third.toml", [("1.85 m", "2.151 m")], HOLD),
+        ("block.toml", [("1.45 m", "1.749 m")], FINE),
+        ("block.toml", [("1.45 m", "1.751 m")], HOLD),
+        ("engine.toml", [("1.9 m", "1.599 m")], HOLD),
+        ("envelope.toml", [("3.86 m", "-2.8 m"), ("2.84 m", "-3.9 m")], FINE),  # rods that run forward
+        (
+            "envelope.toml",
+            [("3.7 m", "4.25 m")],
+            HOLD,
+        ),  # its middle is at -0.275 m: the covers too near by 2.1 m
+        (
+            "envelope.toml",
+            [("3.7 m", "3.5 m")],
+            FINE,
+        ),  # of no two axles: the middle of the driven ones counts
+    ],
+)
+def test_the_room_stands_at_the_axle_of_its_cylinder(
+    workshop: DesignFolder, file: str, changes: list[tuple[str, str]], wanted: tuple[str, Grade | None]
+) -> None:
+    workshop.write({**ALONG, file: changed(ALONG[file], *changes)})
+    found = workshop.only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_of_two_wheelbases_of_one_length_the_one_that_suits_counts(workshop: DesignFolder) -> None:
+    """A wheelbase of 1.85 m from 0 or from 1.85 m: its middle at 0.925 or 2.775 m, the covers at 4.275 or 2.425 m."""
+    for along, wanted in (
+        (("3.765 m", "4.785 m"), FINE),
+        (("1.915 m", "2.935 m"), FINE),
+        (("5 m", "6 m"), HOLD),
+    ):
+        behind, ahead = along
+        text = changed(ALONG["envelope.toml"], ("3.7 m", "1.85 m"), ("2.84 m", behind), ("3.86 m", ahead))
+        found = workshop.write({**ALONG, "envelope.toml": text}).only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted
+
+
+def test_a_block_of_two_bores_is_left_out(workshop: DesignFolder) -> None:
+    workshop.write({**ALONG, "block.toml": ALONG["block.toml"] + "[bores.other]\n"})
+    assert workshop.only(AXLE_ALONG).outcome == "not applicable"
+
+
+def test_an_axle_of_another_cylinder_says_nothing_of_this(workshop: DesignFolder) -> None:
+    """The first axle is driven by another block, which stands far away; that of this block counts."""
+    workshop.write(
+        {
+            **ALONG,
+            "other.toml": 'kind = "cylinder-block"\nid = "other"\n',
+            "engine.toml": ALONG["engine.toml"] + '[cranks.middle]\nblock = "other"\n',
+            "axle-first.toml": ALONG["axle-first.toml"] + 'driven_by = ["middle"]\n',
+        }
+    )
+    assert workshop.only(AXLE_ALONG).outcome == "conforms"

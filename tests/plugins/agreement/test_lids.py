@@ -1,4 +1,4 @@
-"""The hole of a cover over a valve against the spindle that goes through it, from both sides."""
+"""The hole of a cover over a valve against the spindle that goes through it, and what stands round it."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ import pytest
 from speclint import Grade
 from speclint.testing import DesignFolder, changed
 
-HOLE = "cover.hole-for-spindle"
+HOLE, STANDS = "cover.hole-for-spindle", "cover.hole-under-what-bears"
 FILES = {
     "lid.toml": 'kind = "chamber-cover"\nid = "lid"\nover = "valve"\ncentral_hole = "30 mm"\n',
     "valve.toml": 'kind = "poppet-valve"\nid = "valve"\n',
@@ -61,3 +61,43 @@ def test_a_hole_is_held_against_a_spindle_that_leaves_on_the_other_side_too(work
         "spindle.toml": FILES["spindle.toml"] + 'pushed = "shut"\n',
     }
     assert workshop.write(files).only(HOLE, "lid").outcome == "finding"
+
+
+@pytest.mark.parametrize(
+    ("hole", "guide", "ends"),
+    [
+        ("20 mm", "22.03 mm", WRONG),  # no play cold, where the guide leaves 0.03 mm
+        ("20.02 mm", "22.03 mm", WRONG),
+        ("20.03 mm", "22.03 mm", FINE),
+        ("20.03 mm", "22.03 mm +0.021/0", FINE),  # the hole is the guide, as close as it is
+        ("20.04 mm ±0.02", "22.03 mm", WRONG),
+        ("20.05 mm ±0.02", "22.03 mm", FINE),
+        ("20 mm", "22.01 mm ±0.05", FINE),  # a guide that may leave none is told by others
+        ("19.99 mm", "22.01 mm ±0.05", WRONG),
+    ],
+)
+def test_a_spindle_is_led_by_its_guide_and_not_by_the_cover(
+    workshop: DesignFolder, hole: str, guide: str, ends: tuple[str, Grade | None]
+) -> None:
+    """A spindle of 22 mm in its guide, 20 mm in the hole: at least 20 mm + guide − 22 mm."""
+    led = FILES["spindle.toml"] + f'diameter = "22 mm"\nguide_bore = "{guide}"\n'
+    lid = changed(FILES["lid.toml"], ("30 mm", hole))
+    found = workshop.write({**FILES, "lid.toml": lid, "spindle.toml": led}).only(HOLE, "lid")
+    assert (found.outcome, found.grade) == ends
+
+
+LOADED = {
+    "lid.toml": changed(FILES["lid.toml"], ('over = "valve"\n', ""))
+    + '[bears.spring]\nacross = "50 mm"\n[bears.stop]\nacross = "90 mm"\n',
+}
+
+
+@pytest.mark.parametrize(("hole", "ends"), [("50 mm", FINE), ("50.1 mm", WRONG), ("49.9 mm ±0.2", WRONG)])
+@pytest.mark.parametrize("kind", ["chamber-cover", "cylinder-cover"])
+def test_what_stands_on_a_cover_has_metal_under_it(
+    workshop: DesignFolder, kind: str, hole: str, ends: tuple[str, Grade | None]
+) -> None:
+    text = changed(LOADED["lid.toml"], ("30 mm", hole), ("chamber-cover", kind))
+    found = workshop.write({"lid.toml": text}).only(STANDS, "lid")
+    assert (found.outcome, found.grade) == ends
+    assert ends != WRONG or "spring" in found.says

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from speclint import Grade
-from speclint.testing import DesignFolder, on_sheet
+from speclint.testing import DesignFolder, changed, on_sheet
 
 DUTY = """
 kind = "duty"
@@ -318,3 +318,31 @@ def test_a_flange_or_a_ring_of_another_part_has_no_pipe_to_be_held_against(
         "not applicable",
         None,
     )
+
+
+ANCHORED = {"pipe.toml": PIPE + 'faces_gap = "2000 mm"\nfaces_length = "1900 mm"\n'}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ("2.1 m", "1601 mm", FINE),
+        ("2.1 m", "1599 mm", ("finding", Grade.QUERY)),
+        ("2.1 m", "210 mm", ("finding", Grade.QUERY)),
+    ],
+)
+def test_anchors_are_no_nearer_than_the_ends(
+    workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """0.8 of 2000 mm between the faces are 1600 mm."""
+    found = workshop.write({**FILES, "pipe.toml": changed(ANCHORED["pipe.toml"], (old, new))})
+    made = found.only("pipe.anchors-at-its-ends", "pipe")
+    assert (made.outcome, made.grade) == ends
+
+
+def test_without_a_gap_the_length_between_its_faces_counts(workshop: DesignFolder) -> None:
+    """0.8 of 1900 mm are 1520 mm."""
+    for apart, outcome in (("1521 mm", "conforms"), ("1519 mm", "finding")):
+        text = changed(ANCHORED["pipe.toml"], ("2.1 m", apart), ('faces_gap = "2000 mm"\n', ""))
+        made = workshop.write({**FILES, "pipe.toml": text}).only("pipe.anchors-at-its-ends", "pipe")
+        assert made.outcome == outcome

@@ -8,9 +8,10 @@ from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import test_openings as openings, test_washed as washed
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
 from tests.plugins.agreement.test_nozzle import with_engine
+from tests.plugins.agreement.test_passages import FILES as PASSAGES
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
 from tests.plugins.agreement.test_pipe_ends import FILES as PIPE_ENDS
-from tests.plugins.agreement.test_pipes import FILES as PIPED, FLANGED, TESTED
+from tests.plugins.agreement.test_pipes import ANCHORED, FILES as PIPED, FLANGED, TESTED
 from tests.plugins.known_metals import METALS, WITH_METALS
 
 #: A pipe that follows a pipe which ends at another block: the pipes may meet between the two.
@@ -152,6 +153,15 @@ ROWS: list[Row] = [
         (ASKED, ("lens.toml", 'of = "pipe"\n')),
     ),
     *rows(
+        "pipe.anchors-at-its-ends",
+        "pipe",
+        {**PIPED, **ANCHORED},
+        (SILENT, ("pipe.toml", 'anchor_distance = "2.1 m"\n')),
+        (FINE, ("pipe.toml", 'faces_gap = "2000 mm"\n')),
+        (FINE, ("pipe.toml", 'faces_length = "1900 mm"\n')),
+        (SILENT, ("pipe.toml", 'faces_gap = "2000 mm"\n'), ("pipe.toml", 'faces_length = "1900 mm"\n')),
+    ),
+    *rows(
         "pipe.length-agrees",
         "pipe",
         _STRAIGHT,
@@ -206,6 +216,16 @@ ROWS: list[Row] = [
         _SECTION,
         (SILENT, ("passage.toml", 'area = "20000 mm²"\n')),
         (SILENT, ("passage.toml", 'perimeter = "0.6 m"')),
+    ),
+    *rows(
+        "passage.metal-of-its-block",
+        "passage",
+        PASSAGES,
+        (SILENT, ("passage.toml", 'material = "plate-P355GH"\n')),
+        (ASKED, ("passage.toml", 'in_block = "block"\n')),
+        (ASKED, ("block.toml", 'material = "plate-P355GH"\n')),
+        (FINE, ("weldment.toml", 'material = "plate-P265GH"\n')),
+        (FINE, ("weldment.toml", 'makes = "block"\n')),
     ),
     *rows(
         "lens-joint.flange-of-its-joint",

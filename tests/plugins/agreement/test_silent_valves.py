@@ -215,6 +215,24 @@ ROWS: list[Row] = [
         (SILENT, ("spindle.toml", 'thread = "M18x1"\n')),
     ),
     *rows(
+        "cover.hole-under-what-bears",
+        "lid",
+        lids.LOADED,
+        (SILENT, ("lid.toml", 'central_hole = "30 mm"\n')),
+        (FINE, ("lid.toml", 'across = "50 mm"\n')),
+        (SILENT, ("lid.toml", 'across = "50 mm"\n'), ("lid.toml", 'across = "90 mm"\n')),
+    ),
+    *rows(
+        "cover.hole-for-spindle",
+        "lid",
+        {
+            **lids.FILES,
+            "spindle.toml": lids.FILES["spindle.toml"] + 'diameter = "22 mm"\nguide_bore = "22.03 mm"\n',
+        },
+        (FINE, ("spindle.toml", 'diameter = "22 mm"\n')),
+        (FINE, ("spindle.toml", 'guide_bore = "22.03 mm"\n')),
+    ),
+    *rows(
         "cover.hole-for-spindle",
         "lid",
         lids.FILES,
