@@ -30,7 +30,14 @@ TEMA_BENDS = Source(
 )
 PIPE_TEST = B31_1.at("137.4.5, as reproduced in a public test plan for piping", memory=False)
 SUSTAINED = B31_1.at("104.8.1, stress of sustained loads", memory=True)
+OCCASIONAL = B31_1.at("104.8.2, stress of occasional loads, k = 1.2", memory=True)
 SUSTAINED_BEND = B31_1.at("appendix D, table D-1, stress intensification of a bend", memory=True)
+KELLOGG = Source(
+    "M. W. Kellogg Company, Design of Piping Systems",
+    "2nd ed. 1956",
+    "spans of pipe: S = 1.2 w L²/Z and y = 17.1 w L⁴/(E I), of lb, ft and in",
+    memory=True,
+)
 SPANS = B31_1.at("table 121.5, suggested spacing of supports: sag of 0.1 in", memory=True)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")

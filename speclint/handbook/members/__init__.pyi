@@ -8,7 +8,6 @@ from .beams import (
     fixed_deflection as fixed_deflection,
     fixed_moment_uniform as fixed_moment_uniform,
     simple_deflection as simple_deflection,
-    simple_deflection_uniform as simple_deflection_uniform,
     simple_moment_uniform as simple_moment_uniform,
 )
 from .columns import (
