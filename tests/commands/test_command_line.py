@@ -228,7 +228,7 @@ def test_an_empty_word_is_told_and_never_taken_for_none(
         (("check", "--rule", "tube.stres"), 'no rule is called tube.stres; write "tube.stress"'),
         (("sheet", "tub"), 'no component is called tub; write "tube"'),
         (("sheet", "tube", "tube.stres"), "no rule is called tube.stres"),
-        (("rules", "tube.stres"), "no rule is called tube.stres"),
+        (("rules", "tube.stras"), 'no rule has "tube.stras" in its name'),
         (("kinds", "tub"), 'no kind is called tub; write "tube"'),
         (("check", "--as", "json", "--to", "no/such/folder/x.json"), "cannot be written"),
         (("check", "--to", "tube.toml"), "tube.toml: this name belongs to the design in "),

@@ -61,6 +61,7 @@ WRITTEN = {
     "made_part.Certificate": "proof_stress ≤ tensile_strength",
     "partition.Partition": "short_side ≤ long_side; thickness < short_side",
     "pin.Pin": "diameter ≤ larger_diameter; fillet < diameter",
+    "pin.PinSeat": "hole < boss; diameter < boss",
     "pipe_flange.PipeFlange": "bore < outside_diameter; circle < outside_diameter",
     "piston.Piston": "stock_thickness < length; crown.hub ≤ diameter; crown.hub ≤ crown.rim; crown.rim ≤ diameter; "
     "crown.thickness < length",

@@ -3,14 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
-from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, Worked, agreement, worked
-from speclint.specs import ChamberCover, CylinderCover, NotStated, ValveSpindle
+from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, agreement, worked
+from speclint.equations import Metres
+from speclint.specs import ChamberCover, CylinderCover, ValveSpindle
 from speclint_agreement.formulae.lids import with_play
-
-if TYPE_CHECKING:
-    from speclint.quantities import Measure
 
 
 def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
@@ -33,18 +30,18 @@ def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
             ("gear end diameter", spindle.gear_end_diameter),
         ):
             if sheet.is_stated(f"{name} of {spindle.id}", size):
-                least = _with_play(spindle, size, sheet) if guided else size
-                yield Pair(cover.central_hole, least, "at least", name=name)
+                d = _with_play(spindle, sheet.take("d_s", size), sheet) if guided else 0.0
+                least = worked(d, size, *guide)
+                yield Pair(cover.central_hole, least if guided else size, "at least", name=name)
 
 
-def _with_play(spindle: ValveSpindle, size: Measure | NotStated, sheet: Sheet) -> Worked:
+def _with_play(spindle: ValveSpindle, d_s: Metres, sheet: Sheet) -> Metres:
     """What a part of a spindle takes up where the spindle lies aside by the least play that its guide leaves it."""
     (bore, _), (_, thick) = (
         sheet.take_limits("D_g", spindle.guide_bore),
         sheet.take_limits("d", spindle.diameter),
     )
-    d = sheet.work("d_p", with_play, d_s=sheet.take("d_s", size), D_g=bore, d=thick)
-    return worked(d, size, spindle.guide_bore, spindle.diameter)
+    return sheet.work("d_p", with_play, d_s=d_s, D_g=bore, d=thick)
 
 
 def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]:

@@ -82,8 +82,8 @@ _NO_LOCK = ("nothing", "set screw")
 
 @rule(
     "slidebar.bolted",
-    title="At each end bolts, locked by more than a set screw, press a slide bar to its support by their least preload "
-    "with 1.2 times its thrust, and are tightened to 0.7 of their proof stress at most",
+    title="At each of both ends the least preload of the bolts of a slide bar is 1.2 times its thrust or more, their "
+    "greatest stresses them to 0.7 of their proof stress at most, and more than a set screw locks them",
     on=SlideBar,
     cases=("starting", "running"),
     grade=Grade.HOLD,
@@ -108,6 +108,8 @@ def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
     """n F_0 against the whole thrust on the bar with its factor, which pulls it from its supports in one sense."""
     if not bar.supports:
         raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
+    if len(bar.supports) < 2:
+        raise sheet.not_assessed(f"{bar.id} states one support: a bar is held at both of its ends", bar.where)
     cylinder = cylinder_of(piston_of(sheet.follow(bar.guides), sheet), sheet)
     N = greatest("N", "thrust on the bar", ON_BAR, cylinder, case, sheet)
     one = sheet.work("N_1", thrust_on_one_bar, N=N, z=float(sheet.count("z", bar.bars_sharing)))
@@ -118,6 +120,8 @@ def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
 def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Judgement:
     lock = sheet.read(f"lock at {name}", support.locked_by)
     F_0 = sheet.take(f"F_0 {name}", support.preload)
+    if not sheet.tolerance(f"ΔF_0 {name}", support.preload) > 0.0:
+        raise sheet.not_assessed(f"the preload at {name} states no least and greatest", support.preload.where)
     n = float(sheet.count(f"n {name}", support.bolts))
     metal = sheet.material_named(f"the bolts at {name}", support.bolt_material)
     R_p = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE)
