@@ -69,11 +69,15 @@ class Processes:
         return self
 
     def __exit__(self, _: type[BaseException] | None, __: object, ___: TracebackType | None) -> None:
-        for helper in (*self._helpers, *([self._spare] if self._spare else [])):
-            helper.end()
+        self._end_helpers()
         for copy in self._copies:
             copy.end()
             copy.forget()
+
+    def _end_helpers(self) -> None:
+        for helper in (*self._helpers, *([self._spare] if self._spare else [])):
+            helper.end()
+        self._helpers, self._spare = [], None
 
     def check(
         self, rules: Sequence[Rule], context: Context, given: object, parts: Sequence[str]
@@ -82,6 +86,7 @@ class Processes:
 
         ``given`` is the data from which a helper makes the same context.
         """
+        self._end_helpers()  # those of an earlier run have its rules and its design
         self._rules = {rule.name: rule for rule in rules}
         self._seconds = context.design.settings.seconds_per_rule
         self._not_begun = (context, given)

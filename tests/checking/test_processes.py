@@ -167,6 +167,21 @@ def test_helpers_are_called_for_remedies_where_no_check_was_left_to_make(
     assert copy.sought(finding) is not None
 
 
+def test_helpers_of_some_rules_do_not_serve_a_run_of_all(repository: Path, alone: Assessment) -> None:
+    """As where one rule is asked for in full, and what else rests on the same values was kept of an earlier run."""
+    finding = next(check for check in alone.checks if alone.remedies(check))
+    other = chosen_rules(LOADED, [], ["coil-spring.buckling"])
+    assert alone.context is not None
+    assert finding.rule not in other
+    with Processes(helpers=1, enough=3, start="new") as processes:
+        assess([repository], LOADED, other, processes=processes)
+        assert processes.wait_until_ready() == 1
+        processes.check(LOADED.rules, alone.context, None, [])
+        assert processes.wait_until_ready() == 0
+        twice = processes.remedies([(finding, []), (finding, [])], alone.checks, alone.context)
+    assert [len(remedies) > 0 for remedies, _ in twice] == [True, True]
+
+
 def test_helpers_do_any_function_of_a_module(repository: Path) -> None:
     """The lengths of words, once with helpers and once where they are lost."""
     words = [["bore", "rod"], ["piston"], [], ["liner", "cover"]]
