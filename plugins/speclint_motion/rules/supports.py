@@ -82,7 +82,7 @@ _NO_LOCK = ("nothing", "set screw")
 
 @rule(
     "slidebar.bolted",
-    title="At each of both ends the least preload of the bolts of a slide bar is 1.2 times its thrust or more, their "
+    title="At both ends the least preload of the bolts of a slide bar is 1.2 times its thrust or more, their "
     "greatest stresses them to 0.7 of their proof stress at most, and more than a set screw locks them",
     on=SlideBar,
     cases=("starting", "running"),
