@@ -92,7 +92,6 @@ def _is_on_crank(pin: Pin, sheet: Sheet) -> bool:
 
 def _seat(pin: Pin, sheet: Sheet) -> _Seat:
     for name, size in (("pin", pin.seat.diameter), ("hole", pin.seat.hole)):
-        sheet.take(f"size of the {name}", size)
         if not sheet.tolerance(f"Δ {name}", size) > 0.0:
             raise sheet.not_assessed(f"the {name} of a press fit states no limits", size.where)
     of_pin, boss = sheet.material_of(pin), sheet.material_named("the boss", pin.seat.boss_material)

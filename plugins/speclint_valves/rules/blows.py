@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Kilograms, KilogramsPerCubicMetre, Metres, Pascals
+from speclint.equations import Kilograms, Metres, Pascals
 from speclint.facts import ValvesTrain, beats_of, block_under, greatest_mass
 from speclint.handbook.cylinders import BORESI, bore_hoop_stress_between_pressures
 from speclint.handbook.fits import DRAWING_TEMPERATURE, size_of_stress
@@ -71,7 +71,13 @@ def fatigue(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         K=sheet.limit(notch, "K"),
         x=sheet.limit("factor", "x"),
     )
-    hoop, behind = _hoop(valve, case, t, sheet), _behind(valve, density, t, sheet)
+    beats = beats_of(valve, sheet)
+    hoop, behind = 0.0, {"m_v": 0.0, "m_s": 0.0, "m_w": 1.0}  # of one beat no shell: the blow of a plain bar
+    if len(beats) > 1:
+        D = max(sheet.take(f"d_{index}", beat.seat_diameter) for index, beat in beats)
+        hoop = _hoop(valve, case, D, t, sheet)
+        own = sheet.work("m_w", mass_of_wall, ρ=density, D=D, t=t, L=sheet.take("L", valve.beat_distance))
+        behind = {**_behind(valve, sheet), "m_w": own}
 
     def judge(train: ValvesTrain) -> Judgement:
         v = speed_of_landing(train, case, sheet)
@@ -81,28 +87,19 @@ def fatigue(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
     return on_every_track(valve, sheet, judge)
 
 
-def _hoop(valve: PoppetValve, case: LoadCase, t: Metres, sheet: Sheet) -> Pascals:
-    """Of the shell between two beats under the greatest pressure from outside; none in a valve of one beat."""
-    beats = beats_of(valve, sheet)
-    if len(beats) == 1:
-        return 0.0
+def _hoop(valve: PoppetValve, case: LoadCase, D: Metres, t: Metres, sheet: Sheet) -> Pascals:
+    """Of the shell between two beats under the greatest pressure from outside."""
     p = max(supply_at_most(case, sheet), greatest_in_cylinder(case, block_under(valve, sheet), valve, sheet))
-    D = max(sheet.take(f"d_{index}", beat.seat_diameter) for index, beat in beats)
     hoop = sheet.work("σ_θ", bore_hoop_stress_between_pressures, p_i=0.0, p_o=p, d=D - 2 * t, D=D)
     return sheet.work("σ", size_of_stress, sigma=hoop)
 
 
-def _behind(
-    valve: PoppetValve, density: KilogramsPerCubicMetre, t: Metres, sheet: Sheet
-) -> dict[str, Kilograms]:
-    """What strikes through the wall between two beats, and the mass of that; of a valve of one beat a plain bar."""
-    beats = beats_of(valve, sheet)
-    if len(beats) == 1:
-        return {"m_v": 0.0, "m_s": 0.0, "m_w": 1.0}
-    D = max(sheet.take(f"d_{index}", beat.seat_diameter) for index, beat in beats)
-    own = sheet.work("m_w", mass_of_wall, ρ=density, D=D, t=t, L=sheet.take("L", valve.beat_distance))
-    m_v = greatest_mass("m_v", valve, sheet, sheet.take)
-    return {"m_v": m_v, "m_s": greatest_mass("m_s", spindle_of(valve, sheet), sheet, sheet.take), "m_w": own}
+def _behind(valve: PoppetValve, sheet: Sheet) -> dict[str, Kilograms]:
+    """The masses that strike through the wall, by the names that the formula has for them."""
+    return {
+        "m_v": greatest_mass("m_v", valve, sheet, sheet.take),
+        "m_s": greatest_mass("m_s", spindle_of(valve, sheet), sheet, sheet.take),
+    }
 
 
 RULES = (fatigue,)
