@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Set as AbstractSet
-from pathlib import Path
 
 from speclint.checking.assessment import Assessment
 from speclint.errors import Complaint, Location, nearest_few, shortened
-from speclint.repository import Design, read_regular
+from speclint.repository import Design, text_read_again
 from speclint.specs import Duty, WrittenTie
 
 #: A part without a spec of its own, whose temperature rules ask for by this name.
@@ -66,16 +65,9 @@ def _asked_for(assessment: Assessment, names: AbstractSet[str]) -> set[str]:
     if left and design is not None:
         of_duties = {design.files[one.id] for one in _duties(design)}
         for file in sorted({*design.files.values()} - of_duties):
-            text = _text_of(assessment.root / file)
+            text = text_read_again(assessment.root / file)
             asked |= {name for name in left if f'"{name}"' in text or f"'{name}'" in text}
     return asked
-
-
-def _text_of(path: Path) -> str:
-    try:
-        return read_regular(path).decode("utf-8", "replace")
-    except OSError:
-        return ""
 
 
 def _duties(design: Design) -> Iterator[Duty]:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.errors import Complaint, nearest_few, shortened
-from speclint.repository import read_regular
+from speclint.repository import text_read_again
 
 if TYPE_CHECKING:
     from speclint.errors import Location
@@ -47,7 +47,7 @@ def waiting_for_files(assessment: Assessment) -> tuple[Waiting, ...]:
         for file in (one for one in check.unread if one in found):
             found[file].append(check)
     for file in _of_materials(assessment, first):
-        text = _text_of(assessment, file)
+        text = text_read_again(assessment.root / file)
         found[file] += (one for one in assessment.checks if _named(one, text))
     return tuple(Waiting(first[file], tuple(checks)) for file, checks in found.items() if checks)
 
@@ -55,13 +55,6 @@ def waiting_for_files(assessment: Assessment) -> tuple[Waiting, ...]:
 def _of_materials(assessment: Assessment, files: Collection[str]) -> list[str]:
     settings = assessment.settings
     return [one for one in settings.materials if one in files] if settings else []
-
-
-def _text_of(assessment: Assessment, file: str) -> str:
-    try:
-        return read_regular(assessment.root / file).decode("utf-8", "replace")
-    except OSError:
-        return ""
 
 
 def _named(check: Check, text: str) -> bool:

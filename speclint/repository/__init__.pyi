@@ -119,6 +119,7 @@ from .regular_files import (
     LARGEST_REGISTER as LARGEST_REGISTER,
     not_regular as not_regular,
     read_regular as read_regular,
+    text_read_again as text_read_again,
 )
 from .restated_text import (
     restated_text as restated_text,

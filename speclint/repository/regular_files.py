@@ -79,3 +79,11 @@ def blocks_of(path: Path) -> Iterator[bytes]:
 def _refuse_other(mode: int) -> None:
     if what := called(mode):
         raise OSError(f"it is {what}, and only regular files are read")
+
+
+def text_read_again(path: Path) -> str:
+    """The text of a file that was read before; "" where it cannot be read any longer. No byte of it is refused."""
+    try:
+        return read_regular(path).decode("utf-8", "replace")
+    except OSError:
+        return ""
