@@ -133,6 +133,7 @@ from .unseen import (
 )
 from .waiting import (
     Waiting as Waiting,
+    Waits as Waits,
     names_not_listed as names_not_listed,
     waiting_for_files as waiting_for_files,
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -27,6 +28,7 @@ from speclint.rules import Context, Grade
 if TYPE_CHECKING:
     from speclint.checking.design_changes import DesignChanges
     from speclint.checking.kept_results import KeptResults
+    from speclint.checking.waiting import Waits
 
 #: The register of a repository whose settings could not be read.
 NO_REGISTER = Register("")
@@ -78,6 +80,13 @@ class Assessment:
     def sought(self, check: Check) -> list[Remedy] | None:
         """What would clear a finding where that was sought before the report; None where it was not."""
         return self._remedies[check.order] if check.order in self._sought else None
+
+    @cached_property
+    def waits(self) -> Waits:
+        """What keeps checks from being made: files that could not be read, and names that are not known."""
+        from speclint.checking.waiting import waits_of
+
+        return waits_of(self)
 
     @property
     def changed_limits(self) -> tuple[str, ...]:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Set as AbstractSet
+from typing import TYPE_CHECKING
 
-from speclint.checking.assessment import Assessment
 from speclint.errors import Complaint, Location, nearest_few, shortened
 from speclint.repository import Design, text_read_again
 from speclint.specs import Duty, WrittenTie
+
+if TYPE_CHECKING:
+    from speclint.checking.assessment import Assessment
 
 #: A part without a spec of its own, whose temperature rules ask for by this name.
 _CONNECTING_ROD = "connecting-rod"

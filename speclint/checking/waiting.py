@@ -6,12 +6,12 @@ from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from speclint.checking.assessment import Assessment
 from speclint.checking.check_result import Check
 from speclint.errors import Complaint, nearest_few, shortened
 from speclint.repository import text_read_again
 
 if TYPE_CHECKING:
+    from speclint.checking.assessment import Assessment
     from speclint.errors import Location
     from speclint.repository import Design
     from speclint.specs import ListedIn
@@ -35,6 +35,41 @@ class Waiting:
     def parts(self) -> int:
         """How many parts the checks are of."""
         return len({one.component for one in self.checks})
+
+
+@dataclass(frozen=True, slots=True)
+class Waits:
+    """All that keeps checks from being made: files that could not be read, and names that are not known.
+
+    For a temperature of a duty whose name is not known no check waits.
+    """
+
+    files: tuple[Waiting, ...]
+    names: tuple[Waiting, ...]
+
+    def __iter__(self) -> Iterator[Waiting]:
+        """Each that checks wait for, files before names."""
+        return (one for one in (*self.files, *self.names) if one.checks)
+
+    def of(self, complaint: Complaint) -> Waiting | None:
+        """What waits for a file, by the complaint that stands for it; None where nothing does."""
+        return next((one for one in self.files if one.complaint == complaint), None)
+
+
+def waits_of(assessment: Assessment) -> Waits:
+    """All that checks of an assessment wait for, each once."""
+    strays = (Waiting(one, ()) for one in _strays(assessment))
+    return Waits(waiting_for_files(assessment), (*names_not_listed(assessment), *strays))
+
+
+def _strays(assessment: Assessment) -> tuple[Complaint, ...]:
+    """Temperatures of a duty for which nothing asks, of a whole repository."""
+    design = assessment.design
+    if design is None or len(design.selected) < len(design.specs):
+        return ()
+    from speclint.checking.stray_temperatures import stray_temperatures  # only where all is checked
+
+    return stray_temperatures(assessment)
 
 
 def waiting_for_files(assessment: Assessment) -> tuple[Waiting, ...]:

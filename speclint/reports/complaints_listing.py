@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from speclint.checking import Assessment, Waiting, names_not_listed, waiting_for_files
+from speclint.checking import Assessment, Waiting
 from speclint.errors import Complaint
 from speclint.reports.page import Page
 from speclint.reports.phrases import count
@@ -16,38 +16,27 @@ _WHOLE = "speclint check --full lists them all"
 
 def complaints_on(page: Page, assessment: Assessment, *, full: bool) -> None:
     """What could not be read: place, message, what to write, and beside the first of a file the checks that wait."""
-    told = {one.complaint: said_of_waiting(one) for one in waiting_for_files(assessment)}
+    told = {one.complaint: said_of_waiting(one) for one in assessment.waits.files}
     _section(page, "COULD NOT BE READ", dict.fromkeys(assessment.complaints, "") | told, full=full)
 
 
-def names_not_listed_on(page: Page, assessment: Assessment, *, full: bool) -> None:
+def names_not_known_on(page: Page, assessment: Assessment, *, full: bool) -> None:
     """The names that no list holds, each once however many checks look it up; and those that nothing looks up."""
-    told = {one.complaint: said_of_waiting(one) for one in names_not_listed(assessment)}
-    told |= dict.fromkeys(_strays(assessment), "")
+    told = {one.complaint: said_of_waiting(one) for one in assessment.waits.names}
     _section(page, "NAMES NOT KNOWN", told, full=full)
 
 
-def _strays(assessment: Assessment) -> tuple[Complaint, ...]:
-    """Temperatures of a duty for which nothing asks, of a whole repository."""
-    design = assessment.design
-    if design is None or len(design.selected) < len(design.specs):
-        return ()
-    from speclint.checking import stray_temperatures  # only where all is checked
-
-    return stray_temperatures(assessment)
-
-
-def said_of_waiting(one: Waiting) -> str:
-    """How many checks wait, and of how many parts they are."""
-    return f"{count(len(one.checks), 'check')} of {count(one.parts, 'part')}"
+def said_of_waiting(one: Waiting | None) -> str:
+    """How many checks wait, and of how many parts they are; nothing where none does."""
+    return f"{count(len(one.checks), 'check')} of {count(one.parts, 'part')}" if one and one.checks else ""
 
 
 def waited_for(assessment: Assessment) -> Iterator[tuple[Waiting, str]]:
     """All that checks wait for, files before names, each with what is wrong there."""
-    for one in waiting_for_files(assessment):
-        yield one, f"{one.where} could not be read"
-    for one in names_not_listed(assessment):
-        yield one, f"{one.where} {one.complaint.read} is not known"
+    for one in assessment.waits:
+        name = one.complaint.read
+        wrong = "could not be read" if one in assessment.waits.files else f"{name} is not known"
+        yield one, f"{one.where} {wrong}"
 
 
 def _section(page: Page, heading: str, told: Mapping[Complaint, str], *, full: bool) -> None:

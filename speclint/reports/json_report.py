@@ -13,6 +13,7 @@ from speclint.checking import (
     DesignChanges,
     Remedy,
     State,
+    Waiting,
     counts_hazards,
     drawings_checked,
     known_faults,
@@ -49,7 +50,8 @@ def document(assessment: Assessment) -> dict[str, Any]:
         ],
         **({"left_out": list(left_out)} if (left_out := assessment.loaded.left_out) else {}),
         "checks": [_in_its_group(assessment, check, alike) for check, alike in _of_groups(assessment)],
-        "complaints": [_complaint(complaint) for complaint in assessment.complaints],
+        "complaints": [_waited_for(one, assessment.waits.of(one)) for one in assessment.complaints],
+        **({"names_not_known": names} if (names := _names_not_known(assessment)) else {}),
         **({"like": like} if (like := list(_like(assessment))) else {}),
         **({"changes": changes_data(assessment.changes)} if assessment.changes else {}),
         **({"passed_over": passed_over_data(assessment)} if assessment.passed_over else {}),
@@ -261,6 +263,18 @@ def _finite(value: float | None) -> float | None:
 
 def _where(where: Location) -> dict[str, Any]:
     return {"file": where.file, "line": where.line, "key": where.key}
+
+
+def _names_not_known(assessment: Assessment) -> list[dict[str, Any]]:
+    return [_waited_for(one.complaint, one) for one in assessment.waits.names]
+
+
+def _waited_for(complaint: Complaint, waiting: Waiting | None) -> dict[str, Any]:
+    """A complaint, with how many checks of how many parts wait for it, where some do."""
+    told = _complaint(complaint)
+    if waiting and waiting.checks:
+        told["waiting"] = {"checks": len(waiting.checks), "parts": waiting.parts}
+    return told
 
 
 def _complaint(complaint: Complaint) -> dict[str, Any]:

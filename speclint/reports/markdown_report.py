@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from speclint.checking import Alike, Assessment, Check, still_to_be_drawn
+from speclint.checking import Alike, Assessment, Check, Waiting, still_to_be_drawn
+from speclint.errors import Complaint
 from speclint.reports.accepted import Standings, standings_of, with_concessions
 from speclint.reports.arithmetic import arithmetic_of
 from speclint.reports.changed import FIRST_FEW, came_and_went, rest, told
+from speclint.reports.complaints_listing import said_of_waiting
 from speclint.reports.finding_lines import called
 from speclint.reports.markdown_text import marked, table
 from speclint.reports.phrases import (
@@ -41,6 +43,7 @@ def write(assessment: Assessment) -> str:
         if said:
             lines += [marked(said), ""]
     lines += _complaints(assessment)
+    lines += _names_not_known(assessment)
     lines += _changes(assessment)
     lines += _findings(assessment, conceded)
     lines += _not_assessed(assessment)
@@ -54,14 +57,25 @@ def write(assessment: Assessment) -> str:
 
 
 def _complaints(assessment: Assessment) -> list[str]:
+    told = [(one, assessment.waits.of(one)) for one in assessment.complaints]
+    return _to_put_right(told, f"{count(len(told), 'line')} could not be read")
+
+
+def _names_not_known(assessment: Assessment) -> list[str]:
+    told = [(one.complaint, one) for one in assessment.waits.names]
+    return _to_put_right(told, f"{count(len(told), 'name')} not known")
+
+
+def _to_put_right(told: Sequence[tuple[Complaint, Waiting | None]], heading: str) -> list[str]:
+    """A table of complaints, each with the checks that wait for it."""
     rows = [
-        (marked(str(one.where)), marked(one.message), marked(one.read), marked(one.write))
-        for one in assessment.complaints
+        tuple(map(marked, (str(one.where), one.message, one.read, one.write, said_of_waiting(waiting))))
+        for one, waiting in told
     ]
     if not rows:
         return []
-    heading = f"### {count(len(rows), 'line')} could not be read"
-    return [heading, "", *table(("where", "what", "read", "write"), rows[:ROWS]), *_more(rows)]
+    columns = ("where", "what", "read", "write", "waiting")
+    return [f"### {heading}", "", *table(columns, rows[:ROWS]), *_more(rows)]
 
 
 def _changes(assessment: Assessment) -> list[str]:

@@ -2,9 +2,9 @@
 
 A finding is a result of kind ``fail``; hold and nonconformity have the level ``error``, query ``warning``,
 observation ``note``. A safety check that is not assessed counts as a hold and is a result of kind ``fail``
-too; any other check not assessed is of kind ``open``. What could not be read or run is a notification of the
-invocation; a family that the settings leave out, or a file passed over, is one of its configuration. A
-concession is an external suppression: accepted while it holds, rejected once it does not.
+too; any other check not assessed is of kind ``open``. What could not be read or run, or is a name not known, is a
+notification of the invocation; a family that the settings leave out, or a file passed over, is one of its
+configuration. A concession is an external suppression: accepted while it holds, rejected once it does not.
 """
 
 from __future__ import annotations
@@ -16,9 +16,10 @@ from importlib.metadata import version
 from typing import Any
 from urllib.parse import quote
 
-from speclint.checking import Alike, Assessment, Check
+from speclint.checking import Alike, Assessment, Check, Waiting
 from speclint.errors import Complaint, Location
 from speclint.reports.accepted import Standings, standings_of, with_concessions
+from speclint.reports.complaints_listing import said_of_waiting
 from speclint.reports.phrases import left_out, passed_over, said_of_remedy, verdict
 from speclint.reports.printable import json_text, visible
 from speclint.rules import Grade, Rule
@@ -94,14 +95,15 @@ def _message(text: str) -> dict[str, str]:
 
 
 def _invocation(assessment: Assessment) -> dict[str, Any]:
-    unread = [_unread(complaint) for complaint in assessment.complaints]
+    unread = [_unread(one, assessment.waits.of(one)) for one in assessment.complaints]
+    unknown = [{**_unread(one.complaint, one), "level": "warning"} for one in assessment.waits.names]
     broken = [_not_run(check) for check in assessment.checks if check.could_not_run]
     notes = [_note(said) for said in _notes(assessment)]
-    notes += [{**_unread(note), "level": "note"} for note in assessment.old_keys]
+    notes += [{**_unread(note, None), "level": "note"} for note in assessment.old_keys]
     return {
         "executionSuccessful": not unread and not broken,
         "exitCode": assessment.exit_code,
-        "toolExecutionNotifications": [*unread, *broken],
+        "toolExecutionNotifications": [*unread, *broken, *unknown],
         **({"toolConfigurationNotifications": notes} if notes else {}),
     }
 
@@ -120,10 +122,9 @@ def _note(text: str) -> dict[str, Any]:
     return {"level": "warning", "message": _message(text)}
 
 
-def _unread(complaint: Complaint) -> dict[str, Any]:
-    words = (complaint.message, complaint.read and f"read {complaint.read}")
-    instead = complaint.write and f"write {complaint.write}"
-    text = "; ".join(part for part in (*words, instead) if part)
+def _unread(complaint: Complaint, waiting: Waiting | None) -> dict[str, Any]:
+    said = {"read": complaint.read, "write": complaint.write, "waiting:": said_of_waiting(waiting)}
+    text = "; ".join([complaint.message, *(f"{word} {text}" for word, text in said.items() if text)])
     return {"level": "error", "message": _message(text), "locations": [_location(complaint.where)]}
 
 

@@ -9,7 +9,7 @@ from speclint.checking import Alike, Assessment, Check, Unfinished, named, still
 from speclint.reports.accepted import Standings, standings_shown, with_concessions
 from speclint.reports.complaints_listing import (
     complaints_on,
-    names_not_listed_on,
+    names_not_known_on,
     said_of_waiting,
     waited_for,
 )
@@ -39,7 +39,7 @@ def write(assessment: Assessment, width: int, *, full: bool = True) -> Page:
     conceded = standings_shown(assessment)
     page = page_one(assessment, width, conceded, alone=not full)
     complaints_on(page, assessment, full=full)
-    names_not_listed_on(page, assessment, full=full)
+    names_not_known_on(page, assessment, full=full)
     passed_over_on(page, assessment)
     old_keys_on(page, assessment)
     if full:
@@ -185,7 +185,7 @@ def _not_assessed(page: Page, assessment: Assessment) -> None:
     if not every:
         return
     draft = assessment.settings is not None and assessment.settings.stage == "draft"
-    waited = tuple(waited_for(assessment))
+    waited = [*waited_for(assessment)]
     told = {check.order for one, _ in waited for check in one.checks}
     others = [check for check in every if check.order not in told]
     checks = [check for check in others if not (draft and check.only_unstated)]

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from speclint.checking import Assessment, Check, Processes, assess
+from speclint.checking import Assessment, Check, Processes, Waits, assess
 from speclint.errors import NOWHERE
 from speclint.reports.pack.asked_for import Row, asked_for
 from speclint.reports.pack.counted import said_of_numbers
@@ -25,7 +25,11 @@ def check(component: str = "tube", outcome: str = "not assessed", **other: Any) 
 
 def actions(*checks: Check, conceded: Any = None, **labels: list[str]) -> list[Action]:
     of: Any = SimpleNamespace(
-        checks=checks, complaints=("tube.toml:3: what is this",), design=None, settings=None
+        checks=checks,
+        complaints=("tube.toml:3: what is this",),
+        design=None,
+        settings=None,
+        waits=Waits((), ()),
     )
     return open_actions(of, conceded or {}, labels)
 
@@ -40,7 +44,7 @@ def test_what_cannot_be_read_or_run_comes_first_then_what_is_wanting() -> None:
         check("e", "conforms", could_not_run="ZeroDivisionError"),
     )
     assert found == [
-        Action("make the passage readable", "tube.toml:3: what is this"),
+        Action("make the line readable", "tube.toml:3: what is this"),
         Action("have the rule tube.stress mended", "e: ZeroDivisionError"),
         Action(
             "give what is wanting: the bore",

@@ -122,9 +122,9 @@ def test_the_other_parts_of_the_summary(made: Assessment, monkeypatch: pytest.Mo
         "## NOT TO BE RELIED ON: a rule could not be run.\n\n1 hold not conceded + 2 safety checks"
     )
     assert below(text, "### 1 line could not be read")[::2] == [
-        "| where | what | read | write |",
+        "| where | what | read | write | waiting |",
         "| bad.toml:1 | this is not TOML: the value cannot be read | kind = | text and quantities in quotes, such as "
-        '"480 mm"; true, false and plain numbers without |',
+        '"480 mm"; true, false and plain numbers without |  |',
     ]
     assert below(text, "### Still to be drawn in this draft") == ["- bare: 4 values to be stated"]
     assert text.endswith(f"\n*{CAUTIONS[0]}*\n\n*{CAUTIONS[1]}*\n")

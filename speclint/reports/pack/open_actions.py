@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from speclint.checking import Assessment, Check, still_to_be_drawn
+from speclint.checking import Assessment, Check, Waiting, still_to_be_drawn
+from speclint.errors import Complaint
 from speclint.reports.accepted import Standings
+from speclint.reports.complaints_listing import said_of_waiting
 from speclint.reports.phrases import count
 from speclint.rules import Grade
 
@@ -31,21 +33,29 @@ def open_actions(assessment: Assessment, conceded: Standings, labels: dict[str, 
 
 def _of_what_was_not_judged(assessment: Assessment) -> Iterator[Action]:
     for complaint in assessment.complaints:
-        yield Action("make the passage readable", str(complaint))
+        yield Action("make the line readable", _with_waiting(complaint, assessment.waits.of(complaint)))
+    for one in assessment.waits.names:
+        yield Action("correct the name", _with_waiting(one.complaint, one))
     for check in assessment.checks:
         if check.could_not_run:
             yield Action(
                 f"have the rule {check.rule.name} mended", f"{check.component}: {check.could_not_run}"
             )
+    waits = {check.order for one in assessment.waits for check in one.checks}
     waiting: dict[str, list[Check]] = {}
     for check in assessment.checks:
-        if check.outcome == "not assessed":
+        if check.outcome == "not assessed" and check.order not in waits:
             for wanting in check.missing or (check.says,):
                 waiting.setdefault(wanting, []).append(check)
     for wanting, checks in sorted(waiting.items(), key=lambda one: (not _safety(one[1]), one[0])):
         rules = ", ".join(f"{one.rule.name} on {one.component}" for one in checks)
         told = "; a safety check, which counts as a hold" if _safety(checks) else ""
         yield Action(f"give what is wanting: {wanting}", f"not assessed: {rules}{told}")
+
+
+def _with_waiting(complaint: Complaint, waiting: Waiting | None) -> str:
+    said = said_of_waiting(waiting)
+    return f"{complaint}; {said} waiting for it" if said else str(complaint)
 
 
 def _safety(checks: list[Check]) -> bool:
