@@ -15,6 +15,7 @@ _MODULES = {
     "dividing_walls": "steam-passage",
     "exhaust_heating": "cylinder-block",
     "gaps": "partition",
+    "lagging_fixings": "lagging",
     "laggings": "lagging",
     "nozzles": "blast-nozzle",
     "partitions": "partition",

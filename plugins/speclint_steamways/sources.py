@@ -39,6 +39,18 @@ KELLOGG = Source(
     memory=True,
 )
 SPANS = B31_1.at("table 121.5, suggested spacing of supports: sag of 0.1 in", memory=True)
+EN_1991_1_4 = Source(
+    "EN 1991-1-4, Actions on structures: wind actions",
+    "2005",
+    "4.5, basic velocity pressure with an air density of 1.25 kg/m³",
+    memory=True,
+)
+PULLED_THROUGH = Source(
+    "EN 1993-1-3, Design of steel structures: cold-formed members and sheeting",
+    "2006",
+    "table 8.2, pull-through of screws under repeated load of wind, and their distance from an edge",
+    memory=True,
+)
 BOURNE = Source("J. Bourne, A Catechism of the Steam Engine", "new and revised ed., 1865")
 STEAM_SPEED = LINEHAM.at("p. 681, speed of steam in ports, after Rankine")
 EN_13445_3 = Source("EN 13445-3, Unfired pressure vessels - Design", "2014", memory=True)

@@ -58,18 +58,10 @@ class Waits:
 
 def waits_of(assessment: Assessment) -> Waits:
     """All that checks of an assessment wait for, each once."""
-    strays = (Waiting(one, ()) for one in _strays(assessment))
+    from speclint.checking.stray_temperatures import stray_temperatures  # wanted by reports alone
+
+    strays = (Waiting(one, ()) for one in stray_temperatures(assessment))
     return Waits(waiting_for_files(assessment), (*names_not_listed(assessment), *strays))
-
-
-def _strays(assessment: Assessment) -> tuple[Complaint, ...]:
-    """Temperatures of a duty for which nothing asks, of a whole repository."""
-    design = assessment.design
-    if design is None or len(design.selected) < len(design.specs):
-        return ()
-    from speclint.checking.stray_temperatures import stray_temperatures  # only where all is checked
-
-    return stray_temperatures(assessment)
 
 
 def waiting_for_files(assessment: Assessment) -> tuple[Waiting, ...]:

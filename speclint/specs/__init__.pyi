@@ -52,6 +52,7 @@ from .fields import (
     Array as Array,
     CarbonEquivalent as CarbonEquivalent,
     Conductivity as Conductivity,
+    Density as Density,
     Duration as Duration,
     Factor as Factor,
     Force as Force,
@@ -239,6 +240,7 @@ from .kinds.known_fault import (
 )
 from .kinds.lagging import (
     Lagging as Lagging,
+    SheetFixing as SheetFixing,
 )
 from .kinds.lens_joint import (
     LensJoint as LensJoint,

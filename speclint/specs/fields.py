@@ -331,6 +331,7 @@ Angle = Annotated[Measure | NotStated, Quantity("angle", "any"), Span("0.001 °"
 Mass = Annotated[Measure | NotStated, Quantity("mass"), Span("0.1 g", "300 t")]
 #: A mass that may be nothing, such as that of a balance weight.
 NoMass = Annotated[Measure | NotStated, Quantity("mass", "not negative"), Span("0.1 g", "300 t")]
+Density = Annotated[Measure | NotStated, Quantity("density"), Span("1 kg/m³", "25000 kg/m³")]
 Force = Annotated[Measure | NotStated, Quantity("force", "not negative"), Span("0.01 N", "100 MN")]
 #: A force in either direction along an axis.
 SignedForce = Annotated[Measure | NotStated, Quantity("force", "any"), Span("0.01 N", "100 MN")]
