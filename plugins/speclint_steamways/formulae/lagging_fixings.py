@@ -25,13 +25,13 @@ _AIR = 1.25
 _REPEATED = 0.5
 
 
-@formula("m = A (ρ t + ρ_s t_s)", cites=[FIRST_PRINCIPLES])
+@formula("M = A (ρ t + ρ_s t_s)", cites=[FIRST_PRINCIPLES])
 def mass_of_flat_lagging(
     A: SquareMetres, ρ: KilogramsPerCubicMetre, t: Metres, ρ_s: KilogramsPerCubicMetre, t_s: Metres
 ) -> Kilograms:
     """Mass of flat lagging and the sheet over it.
 
-    m = A (ρ t + ρ_s t_s)
+    M = A (ρ t + ρ_s t_s)
 
     ``A`` area [m²]; ``ρ`` density of the lagging [kg/m³], ``t`` its thickness [m]; ``ρ_s`` and ``t_s`` those of the
     sheet. Returns [kg].
@@ -44,7 +44,7 @@ def mass_of_flat_lagging(
     return A * (ρ * t + ρ_s * t_s)
 
 
-@formula("m = π L (ρ (d + t) t + ρ_s (d + 2 t + t_s) t_s)", cites=[FIRST_PRINCIPLES])
+@formula("M = π L (ρ (d + t) t + ρ_s (d + 2 t + t_s) t_s)", cites=[FIRST_PRINCIPLES])
 def mass_of_round_lagging(
     L: Metres,
     d: Metres,
@@ -55,7 +55,7 @@ def mass_of_round_lagging(
 ) -> Kilograms:
     """Mass of lagging about a pipe and the sheet over it.
 
-    m = π L (ρ (d + t) t + ρ_s (d + 2 t + t_s) t_s)
+    M = π L (ρ (d + t) t + ρ_s (d + 2 t + t_s) t_s)
 
     ``L`` length, ``d`` inside diameter of the lagging, ``t`` its thickness [m]; ``ρ`` its density [kg/m³]; ``ρ_s`` and
     ``t_s`` density and thickness of the sheet. Returns [kg].
@@ -100,20 +100,20 @@ def pull_of_air(c: Ratio, v: MetresPerSecond, A: SquareMetres) -> Newtons:
     return c * _AIR * v**2 * A / 2
 
 
-@formula("F_j = (1 + n) m · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
-def jolted_weight(m: Kilograms, n: Ratio) -> Newtons:
+@formula("F_j = (1 + n) M · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")
+def jolted_weight(M: Kilograms, n: Ratio) -> Newtons:
     """Weight of a mass as the track jolts it.
 
-    F_j = (1 + n) m · 9.80665 m/s²
+    F_j = (1 + n) M · 9.80665 m/s²
 
-    ``m`` mass [kg]; ``n`` acceleration in times gravity [-]. Returns [N].
+    ``M`` mass [kg]; ``n`` acceleration in times gravity [-]. Returns [N].
 
     Hand working: 3 × 50 × 9.80665 = 1470.9975 N.
 
-    >>> round(jolted_weight(m=50.0, n=2.0), 4)
+    >>> round(jolted_weight(M=50.0, n=2.0), 4)
     1470.9975
     """
-    return (1 + n) * m * STANDARD_GRAVITY
+    return (1 + n) * M * STANDARD_GRAVITY
 
 
 @formula("F_1 = F/(s n)", cites=[FIRST_PRINCIPLES])

@@ -80,8 +80,8 @@ def held(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _load(lagging: Lagging, case: LoadCase, sheet: Sheet, *, flat: bool) -> Newtons:
-    m, A = _mass(lagging, sheet, flat=flat)
-    F_j = sheet.work("F_j", jolted_weight, m=m, n=sheet.limit("jolts", "n_j"))
+    M, A = _mass(lagging, sheet, flat=flat)
+    F_j = sheet.work("F_j", jolted_weight, M=M, n=sheet.limit("jolts", "n_j"))
     v = sheet.take("v", case.track_speed)
     F_a = sheet.work("F_a", pull_of_air, c=sheet.limit("air", "c"), v=v, A=A)
     return sheet.work("F", sum_of_loads, F_1=F_j, F_2=F_a)
@@ -100,10 +100,10 @@ def _mass(lagging: Lagging, sheet: Sheet, *, flat: bool) -> tuple[Kilograms, Squ
     }
     if flat:
         A = sheet.take("A", lagging.area)
-        return sheet.work("m", mass_of_flat_lagging, A=A, **given), A
+        return sheet.work("M", mass_of_flat_lagging, A=A, **given), A
     around = {"L": sheet.take("L", lagging.length), "d": inside_of_lagging(lagging, sheet)}
     A = sheet.work("A", side_of_round_lagging, **around, **sizes)
-    return sheet.work("m", mass_of_round_lagging, **around, **given), A
+    return sheet.work("M", mass_of_round_lagging, **around, **given), A
 
 
 def _screw(lagging: Lagging, F_1: Newtons, sheet: Sheet) -> list[Judgement]:
