@@ -8,6 +8,7 @@ from hypothesis import given, strategies as st
 from speclint import Grade, OutOfRange
 from speclint.testing import DesignFolder, changed, changed_files, on_sheet, without_key
 from speclint_steamways.formulae.lagging_fixings import (
+    jolted_weight,
     load_of_one_fixing,
     load_over_head,
     mass_of_flat_lagging,
@@ -165,6 +166,16 @@ def test_mass_goes_with_the_area(A: float, more: float) -> None:
     given_ = {"ρ": 100.0, "t": 0.05, "ρ_s": 7850.0, "t_s": 0.001}
     one, other = mass_of_flat_lagging(A=A, **given_), mass_of_flat_lagging(A=A * more, **given_)
     assert other == pytest.approx(more * one)
+
+
+def test_a_pound_weighs_a_pound_force() -> None:
+    """0.45359237 kg by definition; 4.4482216152605 N, in ASTM SI 10 and NIST SP 811, appendix B.8."""
+    assert jolted_weight(M=0.45359237, n=0.0) == pytest.approx(4.4482216152605, rel=1e-12)
+
+
+def test_the_pressure_of_the_speed_is_near_that_of_another_code() -> None:
+    """ASCE 7, velocity pressure in SI: 0.613 V² N/m², from memory; of air at 15 °C, 1.225 kg/m³."""
+    assert pull_of_air(c=1.0, v=30.0, A=1.0) == pytest.approx(0.613 * 30.0**2, rel=0.025)
 
 
 def test_formulae_refuse_what_cannot_be() -> None:
