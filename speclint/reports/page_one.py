@@ -79,7 +79,7 @@ class _Holds(NamedTuple):
 def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -> _Holds:
     """The holds with the gravest first, as many as there is room for."""
     found = (check for check in assessment.checks if check.outcome == "finding" and check.grade is Grade.HOLD)
-    groups = sorted(with_concessions(found, conceded), key=gravity)
+    groups = _said_once(sorted(with_concessions(found, conceded), key=gravity), conceded)
     if not groups:
         return _Holds([], cut=False)
     page = _section(
@@ -96,8 +96,18 @@ def _holds(assessment: Assessment, conceded: Standings, width: int, room: int) -
     return _Holds(page.lines, cut=len(shown) < len(rows))
 
 
+def _said_once(groups: Sequence[Alike], conceded: Standings) -> list[Alike]:
+    """Findings without a number that say the same of unlike parts, together: they have one cause, or one cure."""
+    together: dict[object, list[Check]] = {}
+    for alike in groups:
+        one = alike.first
+        same = (one.rule.name, one.grade, short(one), conceded_by(one, conceded))
+        together.setdefault(same if one.utilisation is None else one.order, []).extend(alike.checks)
+    return [Alike(tuple(checks)) for checks in together.values()]
+
+
 def _in_lines(groups: Sequence[Alike], word: str) -> str:
-    """How many findings there are, and in how many lines where those of parts alike stand in one."""
+    """How many findings there are, and in how many lines where several stand in one."""
     findings = sum(len(alike.checks) for alike in groups)
     lines = f" in {count(len(groups), 'line')}" if len(groups) < findings else ""
     return f"{count(findings, word)}{lines}"
@@ -118,7 +128,8 @@ def _hold(assessment: Assessment, alike: Alike, conceded: Standings, width: int)
 
 def _who(name: str, alike: Alike, conceded: Standings) -> str:
     """A component, how many more have the same finding, and who conceded it."""
-    more = f" and {len(alike.others)} more alike" if alike.others else ""
+    same = "" if len({check.alike for check in alike.checks}) > 1 else " alike"
+    more = f" and {len(alike.others)} more{same}" if alike.others else ""
     by = conceded_by(alike.first, conceded)
     return f"{name}{more}{by and f', {by}'}"
 
@@ -130,8 +141,8 @@ def _others(assessment: Assessment, conceded: Standings, width: int) -> Iterator
     yield _not_assessed(assessment, width)
     found = [check for check in assessment.checks if check.outcome == "finding"]
     for grade in (Grade.NONCONFORMITY, Grade.QUERY):
-        groups = with_concessions((one for one in found if one.grade is grade), conceded)
-        yield _counted(grade, sorted(groups, key=gravity), conceded, width)
+        groups = sorted(with_concessions((one for one in found if one.grade is grade), conceded), key=gravity)
+        yield _counted(grade, _said_once(groups, conceded), conceded, width)
 
 
 def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
@@ -148,14 +159,19 @@ def _not_assessed(assessment: Assessment, width: int) -> list[Line]:
 
 
 def _not_assessed_once(assessment: Assessment, holds: Sequence[Check]) -> Iterator[str]:
-    """What several checks wait for, once; then the others, each with what it wants."""
+    """What several checks wait for, once; then what else is wanted, that of most parts first: by rule, each once."""
     told: set[tuple[str, str]] = set()
     for one, what in waited_for(assessment):
         told.update(check.order for check in one.checks)
         yield f"{said_of_waiting(one)} waiting: {what}"
+    wanting: dict[tuple[str, str], list[str]] = {}
     for check in holds:
         if check.order not in told:
-            yield f"{check.component}, {check.rule.name}: {'; '.join(check.missing) or check.says}"
+            wants = "; ".join(check.missing) or check.says
+            wanting.setdefault((check.rule.name, wants), []).append(check.component)
+    for (rule, wants), parts in sorted(wanting.items(), key=lambda one: -len(one[1])):
+        others = f" and {len(parts) - 1} more" if parts[1:] else ""
+        yield f"{parts[0]}{others}, {rule}: {wants}"
 
 
 def _counted(grade: Grade, groups: Sequence[Alike], conceded: Standings, width: int) -> list[Line]:

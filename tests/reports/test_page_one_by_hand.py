@@ -90,6 +90,37 @@ def test_holds_of_parts_alike_stand_in_one_line_with_who_conceded_them(tube: Ass
     ]
 
 
+def test_what_is_said_of_unlike_parts_without_a_number_stands_once(tube: Assessment) -> None:
+    """One cause, such as settings without a code; what a number says of two parts stands twice."""
+    some = [held(tube, None, alike="a"), held(tube, None, alike="b", component="rack")]
+    lines = page(tube, *some, held(tube, alike="c", component="duty"), held(tube, alike="d", component="x"))
+    assert below(lines, "4 holds in 3 lines, the gravest first, with the share of the limit used") == [
+        "  1.20  duty: too much",
+        "  1.20  x: too much",
+        "     –  rack and 1 more: too much",
+    ]
+
+
+def test_the_same_words_stand_apart_where_one_is_conceded(tube: Assessment) -> None:
+    some = [held(tube, None, alike="a"), held(tube, None, alike="b", component="rack")]
+    lines = page(tube, *some, conceded={("rack", "tube.stress"): LAPSED})
+    assert below(lines, "2 holds, the gravest first, with the share of the limit used") == [
+        "     –  rack, C-2 is entered, lapsed: too much",
+        "     –  tube: too much",
+    ]
+
+
+def test_what_most_parts_want_stands_first(tube: Assessment) -> None:
+    def open_one(name: str, wants: str) -> Check:
+        return stress(tube, None, "not assessed", component=name, missing=(wants,), grade=Grade.HOLD)
+
+    lines = page(tube, open_one("t1", "a"), open_one("t2", "b"), open_one("t3", "b"))
+    assert below(lines, "3 safety checks not assessed") == [
+        "        t2 and 1 more, tube.stress: b",
+        "        t1, tube.stress: a",
+    ]
+
+
 def test_of_many_holds_as_many_stand_as_there_is_room_for(tube: Assessment) -> None:
     """Forty lines: three of heading, two of verdict and sums, one empty with one heading, two of the caution."""
     some = [held(tube, 2 - index / 100, component=f"t{index:02}") for index in range(60)]
@@ -134,12 +165,12 @@ def test_other_findings_are_counted_with_the_first_of_them(tube: Assessment) -> 
 
 def test_safety_checks_that_are_not_assessed_say_what_they_want(tube: Assessment) -> None:
     def open_one(number: int, **other: Any) -> Check:
-        more = {"missing": ("a", "b"), "grade": Grade.HOLD, **other}
+        more = {"missing": ("a", f"b{number}"), "grade": Grade.HOLD, **other}
         return stress(tube, None, "not assessed", component=f"t{number}", **more)
 
     lines = page(tube, *(open_one(number) for number in range(4)), open_one(9, grade=None))
     assert below(lines, "4 safety checks not assessed") == [
-        f"        t{number}, tube.stress: a; b" for number in range(3)
+        f"        t{number}, tube.stress: a; b{number}" for number in range(3)
     ]
     (said,) = below(page(tube, open_one(0, missing=(), says="nobody knows")), "1 safety check not assessed")
     assert said == "        t0, tube.stress: nobody knows"
