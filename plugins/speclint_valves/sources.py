@@ -17,6 +17,6 @@ ISO_4379 = Source("ISO 4379, Plain bearings: copper alloy bushes", "1993", "tabl
 WAVE_IN_BAR = Source(
     "S. P. Timoshenko and J. N. Goodier, Theory of Elasticity",
     "3rd ed., 1970",
-    "articles 168 and 169, longitudinal impact of bars: v √(E ρ), and about (1 + √(M/m)) times that under a mass",
+    "articles 168 and 169, longitudinal impact of bars: v √(E ρ), and waves thrown back by a mass and a fixed end",
     memory=True,
 )

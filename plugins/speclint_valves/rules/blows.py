@@ -11,6 +11,7 @@ from speclint.specs import LoadCase, PoppetValve
 from speclint_valves.formulae.blows import (
     amplitude_allowed,
     amplitude_at_each_turn,
+    factor_of_mass_behind,
     mass_of_wall,
     stress_of_blow,
 )
@@ -28,6 +29,7 @@ from speclint_valves.sources import WAVE_IN_BAR
     wrong="the wall of the valve is stressed to ±{found} at each turn, ±{limit} allowed",
     on=PoppetValve,
     cases=("running",),
+    edition=2,
     grade=Grade.NONCONFORMITY,
     cites=[BORESI, WAVE_IN_BAR, FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="a valve cracks where ribs meet its wall after many million blows, and its pieces go through the cylinder",
@@ -52,7 +54,7 @@ from speclint_valves.sources import WAVE_IN_BAR
     ],
 )
 def fatigue(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
-    """σ/2 + v √(E ρ) (1 + √((m_v + m_s)/m_w)) ≤ 0.3 R_m/(K × 1.5): hoop stress, and the wave of landing along the wall.
+    """σ/2 + c v √(E ρ) ≤ 0.3 R_m/(K × 1.5): hoop stress, and the wave of landing along the wall.
 
     Steam may be on either side; from outside it does most. Two beats never land together: one of them sends the whole
     blow through the wall.
@@ -72,16 +74,16 @@ def fatigue(valve: PoppetValve, case: LoadCase, sheet: Sheet) -> Judgement:
         x=sheet.limit("factor", "x"),
     )
     beats = beats_of(valve, sheet)
-    hoop, behind = 0.0, {"m_v": 0.0, "m_s": 0.0, "m_w": 1.0}  # of one beat no shell: the blow of a plain bar
+    hoop, c = 0.0, 1.0  # of one beat no shell: the blow of a plain bar
     if len(beats) > 1:
         D = max(sheet.take(f"d_{index}", beat.seat_diameter) for index, beat in beats)
         hoop = _hoop(valve, case, D, t, sheet)
         own = sheet.work("m_w", mass_of_wall, ρ=density, D=D, t=t, L=sheet.take("L", valve.beat_distance))
-        behind = {**_behind(valve, sheet), "m_w": own}
+        c = sheet.work("c", factor_of_mass_behind, m_w=own, **_behind(valve, sheet))
 
     def judge(train: ValvesTrain) -> Judgement:
         v = speed_of_landing(train, case, sheet)
-        blow = sheet.work("σ_v", stress_of_blow, v=v, E=E, ρ=density, **behind)
+        blow = sheet.work("σ_v", stress_of_blow, c=c, v=v, E=E, ρ=density)
         return sheet.at_most(sheet.work("σ_a", amplitude_at_each_turn, sigma=hoop, sigma_v=blow), allowed)
 
     return on_every_track(valve, sheet, judge)
