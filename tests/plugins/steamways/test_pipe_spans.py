@@ -11,7 +11,9 @@ from speclint import Grade, OutOfRange
 from speclint.testing import SETTINGS, DesignFolder, on_sheet
 from speclint_steamways.formulae.pipe_spans import (
     jolted_load,
+    moment_beside_sliding_joint,
     moment_of_span,
+    sag_of_free_end,
     sag_of_span,
     span_between,
     stress_factor_of_bend,
@@ -104,6 +106,55 @@ def test_a_bracket_that_bears_little_is_no_support(workshop: DesignFolder, share
     assert on_sheet(check, "S_L") / 1e6 == pytest.approx(stress, rel=1e-4)
 
 
+@pytest.mark.parametrize(("mass", "stress"), [("41 kg", 25.5436), ("38 kg", 56.6238)])
+def test_a_bracket_said_to_bear_a_small_mass_is_no_support(
+    workshop: DesignFolder, mass: str, stress: float
+) -> None:
+    """7 m of 22.6 kg are 158 kg: half of an even share is 39.6 kg."""
+    said = BRACKET.format(id="bracket") + f'mass = "{mass}"\n'
+    check = workshop.write({**files(), "bracket.toml": said}).only(SPAN)
+    assert on_sheet(check, "S_L") / 1e6 == pytest.approx(stress, rel=1e-4)
+
+
+def test_a_small_share_of_a_great_mass_is_no_support(workshop: DesignFolder) -> None:
+    """A fifth of 158 kg is 31.7 kg, of a pipe of 158 kg less than a quarter."""
+    said = BRACKET.format(id="bracket") + 'mass = "158 kg"\nshare = "0.2"\n'
+    check = workshop.write({**files(), "bracket.toml": said}).only(SPAN)
+    assert on_sheet(check, "S_L") / 1e6 == pytest.approx(56.6238, rel=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("taken_up", "stress"),
+    [("lens joints", 28.7151), ("sliding joint", 33.7220), ("bellows", 82.842)],
+)
+def test_a_joint_that_bends_freely_stresses_the_rest(
+    workshop: DesignFolder, taken_up: str, stress: float
+) -> None:
+    """4 m: 0.137 × 0.41185 × 4000² = 902 775 N·mm: 15.1836 + 1.93528 × 9.5791; beside bellows it hangs by
+    half of 0.41185 × 4000², 3 294 800: 15.1836 + 1.93528 × 34.9604.
+    """
+    there = ('takes_up_by = "bends"', f'takes_up_by = "{taken_up}"')
+    check = workshop.write(_long("4 m", there), settings=_own(sag="1 m", occasional="3")).only(SPAN)
+    assert on_sheet(check, "S_L") / 1e6 == pytest.approx(stress, rel=1e-4)
+    y = 0.41185 * 4000**4 / 8 if taken_up == "bellows" else 131_559 * 7_930_609
+    assert on_sheet(check, "y") * on_sheet(check, "E") == pytest.approx(y / 7_930_609 * 1e3, rel=1e-4)
+
+
+def test_where_growth_is_taken_up_is_asked(workshop: DesignFolder) -> None:
+    check = workshop.write(_long("4 m", ('takes_up_by = "bends"\n', ""))).only(SPAN)
+    assert check.outcome == "not assessed"
+
+
+@pytest.mark.parametrize("a", [0.3, 0.38, 0.40, 0.42, 0.44, 0.5])
+def test_no_place_of_a_free_joint_does_more_harm(a: float) -> None:
+    """Of a span of 1 m and 1 N/m, by the two cantilevers that meet there."""
+    b = 1 - a
+    V = (b**4 - a**4) / 8 / ((a**3 + b**3) / 3)
+    worst = max(a**2 / 2 + V * a, b**2 / 2 - V * b)
+    assert worst <= moment_beside_sliding_joint(w=1.0, l=1.0)
+    assert a != 0.42 or worst == pytest.approx(0.1362, rel=1e-3)
+
+
 def test_a_straight_pipe_is_stressed_by_the_plain_moment(workshop: DesignFolder) -> None:
     """15.1836 + 658 954/94 243.7 = 22.1756 MPa at 4 m."""
     check = workshop.write(_long("4 m", STRAIGHT)).only(SPAN)
@@ -131,6 +182,8 @@ def test_what_the_weight_is_worked_from_is_asked(workshop: DesignFolder, key: st
         (stress_factor_of_bend, {"t": 0.05, "R": 0.3, "D": 0.1}),
         (stress_factor_of_bend, {"t": 0.005, "R": 0.05, "D": 0.1}),
         (sag_of_span, {"w": 400.0, "l": 4.0, "E": 0.0, "I": 1e-6}),
+        (sag_of_free_end, {"w": 400.0, "l": 4.0, "E": 0.0, "I": 1e-6}),
+        (sag_of_free_end, {"w": 400.0, "l": 4.0, "E": 2e11, "I": 0.0}),
         (sag_of_span, {"w": 400.0, "l": 4.0, "E": 2e11, "I": 0.0}),
         (sustained_stress, {"p": 1e6, "D": 0.1, "t": 0.0, "i": 1.0, "M": 1.0, "Z": 1e-6}),
         (sustained_stress, {"p": 1e6, "D": 0.1, "t": 0.005, "i": 1.0, "M": 1.0, "Z": 0.0}),
