@@ -2,42 +2,65 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, agreement
-from speclint.specs import SteamPassage, Weldment
+from speclint.specs import FlatWall, NotStated, Stated, SteamPassage, Weldment
+
+_Plates = list[tuple[str, Stated[str] | NotStated]]
 
 
 def _metals(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
-    """The metal of a passage against the block, or, where that is of another, the plate of it that is of this metal."""
+    """The metal of a passage against a plate that may bound it, of its own metal where there is one, or the block."""
     if not sheet.is_stated("metal of the passage", passage.material):
         return
     block = sheet.follow(passage.in_block)
     own = sheet.read("metal of the passage", passage.material)
-    plates = [
-        (f"{weldment.id} {name}", plate.material)
-        for weldment in sheet.belonging_to(block, Weldment)
-        for name, plate in weldment.plates.items()
-        if sheet.is_stated(f"metal of {weldment.id} {name}", plate.material)
-    ]
+    weldments = sheet.belonging_to(block, Weldment)
+    beside = [plate for one in weldments for plate in _beside(passage, one, sheet)]
+    plates = beside or [plate for one in weldments for plate in _plates(one, one.plates, sheet)]
     of_it = [one for one in plates if sheet.read(f"metal of {one[0]}", one[1]) == own]
-    if of_it and sheet.said(f"metal of {block.id}", block.material) != own:
-        name, metal = of_it[0]
+    if beside or (of_it and sheet.said(f"metal of {block.id}", block.material) != own):
+        name, metal = (of_it or beside)[0]
         yield Pair(passage.material, metal, name=name)
     else:
         yield Pair(passage.material, block.material, name=block.id)
 
 
+def _plates(weldment: Weldment, names: Iterable[str], sheet: Sheet) -> _Plates:
+    """The plates of some names of which the metal is stated."""
+    found = ((f"{weldment.id} {name}", weldment.plates[name].material) for name in names)
+    return [one for one in found if sheet.is_stated(f"metal of {one[0]}", one[1])]
+
+
+def _beside(passage: SteamPassage, weldment: Weldment, sheet: Sheet) -> _Plates:
+    """The plates of the walls that name the passage, then of walls that name none; none where no wall names it."""
+    walls = {name: _named(name, wall, sheet) for name, wall in weldment.walls.items()}
+    naming = [name for name, passages in walls.items() if passage.id in passages]
+    silent = [name for name, passages in walls.items() if not passages]
+    sides = [weldment.walls[name] for name in (*naming, *silent)] if naming else []
+    stated = [one.plate for one in sides if sheet.is_stated("plate of a wall", one.plate)]
+    names = dict.fromkeys(sheet.read("plate of a wall", one) for one in stated)
+    return _plates(weldment, (one for one in names if one in weldment.plates), sheet)
+
+
+def _named(name: str, wall: FlatWall, sheet: Sheet) -> set[str]:
+    links = (wall.one_passage, wall.other_passage)
+    return {sheet.follow(one).id for one in links if sheet.is_stated(f"passage beside {name}", one)}
+
+
 metal_of_its_block: Rule = agreement(
     "passage.metal-of-its-block",
-    title="A passage that states a metal is of that of its block, or of a plate of the weldment of which that is made",
+    title="A passage that states a metal is of that of a plate that bounds it, where walls of the weldment name it; "
+    "else of that of its block, or of any plate",
+    edition=2,
     on=SteamPassage,
     pairs=_metals,
     grade=Grade.QUERY,
     why="walls of a passage are judged by the metal of block and weldment: a passage of a weaker steel bursts behind "
     "a sheet on which it holds",
-    leaves_out="which plate bounds the passage; a passage that states no metal; a tube or a casting let into a block, "
-    "of which no plate is drawn",
+    leaves_out="which plate bounds a passage that no wall names; a passage that states no metal; a tube or a casting "
+    "let into a block, of which no plate is drawn, and which the designer answers for",
     against=(),
 )
 

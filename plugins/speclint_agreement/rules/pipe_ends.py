@@ -1,4 +1,4 @@
-"""The force of a pipe on the part that it is joined to, against its weight."""
+"""Force and moment of a pipe on the part that it is joined to, against its weight."""
 
 from __future__ import annotations
 
@@ -6,23 +6,35 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
 from speclint.facts import mass_of_part
-from speclint.specs import SteamPipe
-from speclint_agreement.formulae.pipes import share_of_weight
+from speclint.specs import PipeEnd, SteamPipe
+from speclint_agreement.formulae.pipes import share_of_moment, share_of_weight
 
 
 def _forces(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     """The greatest force that each end is said to bring on its part against a share of the weight of the pipe."""
-    ends = [
-        (name, end)
-        for name, end in (("start", pipe.starts_at), ("end", pipe.ends_at))
-        if sheet.is_stated(f"force at its {name}", end.force)
-    ]
+    ends = [(name, end) for name, end in _ends(pipe) if sheet.is_stated(f"force at its {name}", end.force)]
     mass = mass_of_part(pipe, sheet, sheet.take_nominal) if ends else None
     if mass is None:
         return
     least = sheet.work("F_l", share_of_weight, k=sheet.limit("share", "k"), M=mass.value)
     for name, end in ends:
         yield Pair(end.force, Worked(least, mass.places), "at least", name=name)
+
+
+def _moments(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
+    """The same of the greatest moment, against that of the weight of a level pipe."""
+    ends = [(name, end) for name, end in _ends(pipe) if sheet.is_stated(f"moment at its {name}", end.moment)]
+    mass = mass_of_part(pipe, sheet, sheet.take_nominal) if ends else None
+    if mass is None:
+        return
+    given = {"M": mass.value, "L": sheet.take_nominal("L", pipe.length)}
+    least = sheet.work("M_l", share_of_moment, k=sheet.limit("share", "k"), **given)
+    for name, end in ends:
+        yield Pair(end.moment, Worked(least, mass.places), "at least", name=name)
+
+
+def _ends(pipe: SteamPipe) -> tuple[tuple[str, PipeEnd], ...]:
+    return ("start", pipe.starts_at), ("end", pipe.ends_at)
 
 
 by_weight: Rule = agreement(
@@ -46,4 +58,26 @@ by_weight: Rule = agreement(
     "round the pipe; a hanger that carries the pipe, which no spec states",
 )
 
-RULES = (by_weight,)
+moment_by_weight: Rule = agreement(
+    "pipe.end-moment-by-weight",
+    title="The moment that an end of a pipe is said to bring on its part is at least a quarter of that of the weight "
+    "of a level pipe held at both ends",
+    on=SteamPipe,
+    pairs=_moments,
+    within="",
+    limits=[
+        Limit(
+            "share",
+            "0.25",
+            "ratio",
+            COMMON_PRACTICE,
+            "least moment of an end over that of the weight: a pipe that rises, or is hung up, brings less",
+        )
+    ],
+    grade=Grade.QUERY,
+    why="the branch of an opening that was judged by a moment without the weight of its pipe cracks in service",
+    leaves_out="what heat adds, which is the most of it and wants an analysis; jolts, water and lagging; a pipe that "
+    "stands upright, whose weight bends nothing, and a hanger, which no spec states",
+)
+
+RULES = (by_weight, moment_by_weight)

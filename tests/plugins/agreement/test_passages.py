@@ -44,3 +44,56 @@ def test_the_plates_of_another_block_say_nothing(workshop: DesignFolder) -> None
     }
     assert (found := workshop.write(files).only(METAL, "passage")).grade == Grade.QUERY
     assert "block" in found.says
+
+
+PLATES = """
+[plates.end]
+material = "plate-P265GH"
+[plates.round]
+material = "structural-S355"
+[walls.one]
+plate = "chest"
+one_passage = "passage"
+[walls.two]
+plate = "end"
+other_passage = "other"
+[walls.three]
+plate = "division"
+"""
+OTHER = changed(FILES["passage.toml"], ('id = "passage"', 'id = "other"'))
+
+
+def walled(metal: str, *changes: tuple[str, str]) -> dict[str, str]:
+    """A passage whose wall is the plate of the chest, of 16Mo3; a wall of S235 names no passage."""
+    weldment = changed(FILES["weldment.toml"], ("plate-P265GH", "plate-16Mo3"))
+    division = '[plates.division]\nmaterial = "structural-S235"\n'
+    return {
+        **FILES,
+        "weldment.toml": changed(weldment + division + PLATES, *changes),
+        "passage.toml": changed(FILES["passage.toml"], ("plate-P355GH", metal)),
+        "other.toml": OTHER,
+    }
+
+
+@pytest.mark.parametrize(
+    ("metal", "ends"),
+    [
+        ("plate-16Mo3", FINE),  # of the wall that names it
+        ("structural-S235", FINE),  # of a wall that names no passage, and may bound any
+        ("plate-P265GH", QUERY),  # of a wall of another passage
+        ("structural-S355", QUERY),  # of a plate in no flat wall
+        ("plate-P355GH", QUERY),  # of the block, whose wall here is of another
+    ],
+)
+def test_the_wall_that_names_a_passage_has_its_metal(
+    workshop: DesignFolder, metal: str, ends: tuple[str, Grade | None]
+) -> None:
+    found = workshop.write(walled(metal)).only(METAL, "passage")
+    assert (found.outcome, found.grade) == ends
+    assert ends == FINE or "plate-16Mo3" in found.says
+
+
+@pytest.mark.parametrize("metal", ["plate-P265GH", "structural-S355"])
+def test_any_plate_may_bound_a_passage_that_no_wall_names(workshop: DesignFolder, metal: str) -> None:
+    files = walled(metal, ('one_passage = "passage"\n', ""))
+    assert workshop.write(files).only(METAL, "passage").outcome == "conforms"

@@ -1,4 +1,4 @@
-"""The force of a pipe at its ends and its weight.
+"""Force and moment of a pipe at its ends, and its weight.
 
 π/4 × (0.1² − 0.08²) × 4 m × 7850 kg/m³ = 88.78 kg, of which a quarter weighs 217.66 N.
 """
@@ -9,7 +9,7 @@ import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, limit
-from speclint_agreement.formulae.pipes import share_of_weight
+from speclint_agreement.formulae.pipes import share_of_moment, share_of_weight
 from tests.plugins.known_metals import METALS, WITH_METALS
 from tests.plugins.motion.train import FORGING
 
@@ -65,3 +65,35 @@ def test_a_kilogram_weighs_what_the_conference_agreed() -> None:
     """9.80665 N, by definition of the standard acceleration (CGPM 3, 1901); of 60 kg a quarter 147.09975 N."""
     assert share_of_weight(k=1.0, M=1.0) == pytest.approx(9.80665)
     assert share_of_weight(k=0.25, M=60.0) == pytest.approx(147.09975)
+
+
+MOMENT = "pipe.end-moment-by-weight"
+BENT = {**FILES, "pipe.toml": PIPE + 'ends_at.moment = "73 N·m"\n'}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ("73 N", "73 N", FINE),
+        ("73 N", "72 N", ASKS),
+        ('"73 N·m"', '"70..75 N·m"', ASKS),
+        ('"4 m"', '"4.02 m"', ASKS),
+        ('ends_at.moment = "73 N·m"\n', "", NONE),
+        ('wall = "10 mm"\n', "", NONE),
+        ('ends_at.moment = "73', 'starts_at.moment = "72', ASKS),
+    ],
+)
+def test_an_end_takes_a_quarter_of_the_moment_of_its_pipe(
+    workshop: DesignFolder, old: str, new: str, ends: tuple[str, Grade | None]
+) -> None:
+    """217.66 N on 4 m, over 12: 72.553 N·m."""
+    workshop.write(BENT, settings=WITH_METALS)
+    check = workshop.replace("pipe.toml", old, new).only(MOMENT, "pipe")
+    assert (check.outcome, check.grade) == ends, check.says
+
+
+def test_the_moment_of_the_weight_by_hand(workshop: DesignFolder) -> None:
+    workshop.write(BENT, settings=WITH_METALS)
+    check = workshop.replace("pipe.toml", "73 N", "7 N").only(MOMENT, "pipe")
+    assert limit(check) == pytest.approx(72.553, rel=1e-4)
+    assert share_of_moment(k=1.0, M=12.0, L=1.0) == pytest.approx(9.80665)

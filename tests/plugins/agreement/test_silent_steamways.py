@@ -10,7 +10,7 @@ from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said
 from tests.plugins.agreement.test_nozzle import with_engine
 from tests.plugins.agreement.test_passages import FILES as PASSAGES
 from tests.plugins.agreement.test_path_blocks import FILES as PATHS
-from tests.plugins.agreement.test_pipe_ends import FILES as PIPE_ENDS
+from tests.plugins.agreement.test_pipe_ends import BENT as PIPE_MOMENT, FILES as PIPE_ENDS
 from tests.plugins.agreement.test_pipes import ANCHORED, FILES as PIPED, FLANGED, TESTED
 from tests.plugins.known_metals import METALS, WITH_METALS
 
@@ -235,6 +235,13 @@ ROWS: list[Row] = [
         (ASKED, ("flange.toml", 'thickness = "45 mm"\n')),
         (FINE, ("bolts.toml", 'bolted_to = "flange"\n')),
         (SILENT, ("flange.toml", 'of = "pipe"\n'), ("bolts.toml", 'bolted_to = "flange"\n')),
+    ),
+    *rows(
+        "pipe.end-moment-by-weight",
+        "pipe",
+        {**PIPE_MOMENT, "speclint.toml": WITH_METALS},
+        (SILENT, ("pipe.toml", 'ends_at.moment = "73 N·m"\n')),
+        (SILENT, ("pipe.toml", 'length = "4 m"\n')),
     ),
     *rows(
         "pipe.end-force-by-weight",
