@@ -37,6 +37,7 @@ from .units import (
 )
 from .writing import (
     amount as amount,
+    amounts_apart as amounts_apart,
     as_written as as_written,
     displayed as displayed,
     number as number,

@@ -11,6 +11,8 @@ from speclint.quantities import units
 
 _ZERO_CELSIUS = 273.15  # exact: definition of the Celsius temperature
 _FIGURES = 4  # significant figures, common practice for a design calculation
+#: So many figures more at the most where two amounts would else read alike; nearer than this they are the same.
+_MOST_MORE, _SAME = 4, 1e-9
 #: Decimals of limits from one unit on: stated to a micrometre, and to a tenth of a thou, common practice.
 _DECIMALS = {"mm": 3, "in": 4}
 _LARGE = 1e4  # five figures before the point: the next multiple of a unit is easier to read, common practice
@@ -65,35 +67,49 @@ def readable(value: float, unit: str, written_in: str = "") -> tuple[float, str]
     return (value / _THOUSAND, multiple) if multiple and abs(value) >= _LARGE else (value, unit)
 
 
-def number(value: float, unit: str) -> str:
-    """A number in its shown unit, rounded as an engineer would."""
+def number(value: float, unit: str, more: int = 0) -> str:
+    """A number in its shown unit, rounded as an engineer would; or with some more figures."""
     if math.isinf(value):
         return "∞" if value > 0 else "−∞"
     if unit in _DECIMALS and abs(value) >= 1:
-        text = f"{value:.{_DECIMALS[unit]}f}"
+        text = f"{value:.{_DECIMALS[unit] + more}f}"
     elif unit in ("°C", "°F"):
-        text = f"{value:.1f}"
+        text = f"{value:.{1 + more}f}"
     elif value != 0 and not 1e-3 <= abs(value) < 1e6:
-        return _scientific(value)
+        return _scientific(value, more)
     else:
-        decimals = max(0, _FIGURES - 1 - math.floor(math.log10(abs(value)))) if value else 0
+        decimals = max(0, _FIGURES + more - 1 - math.floor(math.log10(abs(value)))) if value else 0
         text = f"{value:.{decimals}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text == "-0" else text.replace("-", "−")
 
 
-def _scientific(value: float) -> str:
-    mantissa, exponent = f"{value:.{_FIGURES - 1}e}".split("e")
+def _scientific(value: float, more: int) -> str:
+    mantissa, exponent = f"{value:.{_FIGURES + more - 1}e}".split("e")
     mantissa = mantissa.rstrip("0").rstrip(".")
     return f"{mantissa}e{int(exponent)}".replace("-", "−")
 
 
-def amount(value: float, si_unit: str, written_in: str = "") -> str:
-    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``."""
+def amount(value: float, si_unit: str, written_in: str = "", more: int = 0) -> str:
+    """Number and unit together: ``16.2 MPa``, ``480.063 mm``, ``310 °C``, ``11.7e-6/K``; or with some more figures."""
     shown, unit = readable(*displayed(value, si_unit, written_in), written_in)
     if unit.startswith(("1e-6", "1/°")):
-        return f"{number(shown, unit)}{unit.removeprefix('1')}"
-    return f"{number(shown, unit)} {unit}".rstrip()
+        return f"{number(shown, unit, more)}{unit.removeprefix('1')}"
+    return f"{number(shown, unit, more)} {unit}".rstrip()
+
+
+def amounts_apart(one: float, other: float, si_unit: str, written_in: str = "") -> tuple[str, str]:
+    """Two amounts of one unit side by side, with as many more figures as show that they differ.
+
+    >>> amounts_apart(1764.6, 1765.2, "N"), amounts_apart(1764.0, 1765.0, "N"), amounts_apart(2.0, 2.0, "N")
+    (('1764.6 N', '1765.2 N'), ('1764 N', '1765 N'), ('2 N', '2 N'))
+    """
+    differ = not math.isclose(one, other, rel_tol=_SAME)
+    for more in range(_MOST_MORE + 1 if differ else 1):
+        texts = amount(one, si_unit, written_in, more), amount(other, si_unit, written_in, more)
+        if texts[0] != texts[1]:
+            break
+    return texts
 
 
 _POWERS = "⁰¹²³⁴⁵⁶⁷⁸⁹⁻½"

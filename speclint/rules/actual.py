@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from speclint.quantities import amount
 from speclint.rules.definition import Rule
-from speclint.rules.judgement import Amount, Judgement
+from speclint.rules.judgement import Amount, Judgement, side_by_side
 
 #: What a sentence may leave open.
 SENTENCE_WORDS = ("found", "limit", "left", "item")
@@ -25,6 +25,8 @@ def actual(rule: Rule, judged: Judgement) -> str:
     for name, one in (("found", found), ("limit", limit), ("left", judged.left)):
         if one is not None:
             words[name] = _written(one, limit if name == "found" else found)
+    if found is not None and limit is not None:
+        words["found"], words["limit"] = side_by_side(found, limit, holds=judged.holds)
     return wrong.format_map(words)
 
 

@@ -21,6 +21,7 @@ from speclint.rules.judgement import (
     RuleEnded,
     StatedPlace,
     as_it_is,
+    side_by_side,
 )
 from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
 from speclint.rules.record import Record
@@ -266,10 +267,8 @@ def _all_ended(ended: list[RuleEnded]) -> RuleEnded:
 
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
-    sign = as_it_is(compared, holds=holds)
-    left = f"{_name(found)} {amount(found.value, found.unit, found.written_in or limit.written_in)}"
-    right = f"{amount(limit.value, limit.unit, limit.written_in or found.written_in)} {_name(limit)}"
-    return f"{left} {sign} {right}".strip()
+    left, right = side_by_side(found, limit, holds=holds)
+    return f"{_name(found)} {left} {as_it_is(compared, holds=holds)} {right} {_name(limit)}".strip()
 
 
 def _used_of_band(value: float, low: float, high: float) -> float:

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from speclint.errors import NOWHERE, Location
-from speclint.quantities import amount
+from speclint.quantities import amount, amounts_apart
 from speclint.rules.grade import Grade
 
 #: Rounding of floating-point arithmetic: a value this near its limit sits at the limit.
@@ -89,9 +89,8 @@ class Judgement:
         found, limit = self.found, self.limit
         if found is None or limit is None or self.compared == "reported":
             return ""
-        sign = as_it_is(self.compared, holds=self.holds)
-        left = amount(found.value, found.unit, found.written_in or limit.written_in)
-        return f"{left} {sign} {amount(limit.value, limit.unit, limit.written_in or found.written_in)}"
+        left, right = side_by_side(found, limit, holds=self.holds)
+        return f"{left} {as_it_is(self.compared, holds=self.holds)} {right}"
 
     @property
     def every(self) -> tuple[Judgement, ...]:
@@ -128,6 +127,14 @@ class Judgement:
     def accepted(self, says: str) -> Judgement:
         """A judgement that holds in spite of its comparison, for a reason that is said."""
         return replace(self, holds=True, says=says, parts=())
+
+
+def side_by_side(found: Amount, limit: Amount, *, holds: bool) -> tuple[str, str]:
+    """What was found and its limit, each in its unit or that of the other; where it fails, so that they read apart."""
+    units = found.written_in or limit.written_in, limit.written_in or found.written_in
+    if holds or units[0] != units[1] or found.unit != limit.unit:
+        return amount(found.value, found.unit, units[0]), amount(limit.value, limit.unit, units[1])
+    return amounts_apart(found.value, limit.value, found.unit, units[0])
 
 
 def as_it_is(compared: str, *, holds: bool) -> str:
