@@ -149,7 +149,8 @@ def _faces_that_settle(joint: BoltedJoint, sheet: Sheet) -> int:
     """The pairs of faces as stated; not assessed where they are fewer than the seal itself makes."""
     faces, seal = sheet.count("faces", joint.faces), seal_of(joint, sheet)
     if faces < _FACES_OF_SEAL[seal]:
-        said = f"{faces} pairs of faces are stated to touch, but a {seal} alone makes {_FACES_OF_SEAL[seal]}"
+        pairs = "1 pair of faces is" if faces == 1 else f"{faces} pairs of faces are"
+        said = f"{pairs} stated to touch, but a {seal} alone makes {_FACES_OF_SEAL[seal]}"
         raise sheet.not_assessed(said, joint.faces.where)
     return faces
 

@@ -39,5 +39,6 @@ def test_no_fewer_faces_settle_than_the_seal_makes(
         studs = studs.replace('seal = "gasket"\npressure = "cylinder"\n', 'purpose = "structural"\n')
     (workshop.root / "studs.toml").write_text(studs, encoding="utf-8")
     check = workshop.only("joint.separation", "studs")
-    said = f"{faces} pairs of faces are stated to touch, but a {seal} alone makes {least}"
+    pairs = "1 pair of faces is" if faces == 1 else f"{faces} pairs of faces are"
+    said = f"{pairs} stated to touch, but a {seal} alone makes {least}"
     assert (said in check.says) is (faces < least)
