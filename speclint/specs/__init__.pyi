@@ -96,6 +96,14 @@ from .fields_read import (
     fields_of as fields_of,
     noted_in as noted_in,
 )
+from .freedom import (
+    BEARS as BEARS,
+    GIVEN as GIVEN,
+    Bears as Bears,
+    Given as Given,
+    bearing_keys as bearing_keys,
+    given_keys as given_keys,
+)
 from .geometry import (
     AtMost as AtMost,
     Below as Below,

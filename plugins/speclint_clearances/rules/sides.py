@@ -49,7 +49,7 @@ def _moving(envelope: Envelope, sheet: Sheet) -> dict[str, list[str]]:
     """The names of the gaps of a room, by what moves there."""
     found: dict[str, list[str]] = {}
     for name, gap in envelope.gaps.items():
-        moves = sheet.said(f"what moves at {name} of {envelope.id}", gap.moving)
+        moves: str | None = sheet.said(f"what moves at {name} of {envelope.id}", gap.moving)
         if moves is None and sheet.is_stated(f"part at {name} of {envelope.id}", gap.to):
             moves = sheet.follow(gap.to).called
         if moves is not None:

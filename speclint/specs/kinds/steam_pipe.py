@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Factor, Force, Fraction, Length, LinkTo, Moment, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
@@ -101,7 +102,7 @@ class SteamPipe(Component):
     bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
     anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
-    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED
+    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm"), GIVEN] = NOT_STATED
     takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
     joint_movement: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     cycles: Word[int] = NOT_STATED

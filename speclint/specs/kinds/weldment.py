@@ -19,6 +19,7 @@ from speclint.specs.fields import (
     TemperatureDifference,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_block import Side
@@ -157,7 +158,7 @@ class WeldedJoint(SpecTable):
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
     wall: Annotated[Word[str], NamedIn("walls")] = NOT_STATED
     opening: Word[str] = NOT_STATED
-    stress_range: Stress = NOT_STATED
+    stress_range: Annotated[Stress, GIVEN] = NOT_STATED
     detail_category: Stress = NOT_STATED
     procedure: Word[str] = NOT_STATED
     welder: Word[str] = NOT_STATED
