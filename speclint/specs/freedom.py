@@ -15,7 +15,7 @@ from speclint.specs.spec import SpecTable, leaves
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """Annotation of a figure that nature, service, a certificate or another part gives, such as a friction."""
+    """Annotation of a figure that service, a certificate or other sizes give: a friction, the rate of a spring."""
 
 
 @dataclass(frozen=True, slots=True)

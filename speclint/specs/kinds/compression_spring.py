@@ -125,9 +125,9 @@ class CompressionSpring(Component):
     free_length: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     shut_length: Annotated[Length, Span("8 mm", "1.2 m")] = NOT_STATED
     open_length: Annotated[Length, Span("6 mm", "1.2 m")] = NOT_STATED
-    rate: Stiffness = NOT_STATED
-    shut_load: Force = NOT_STATED
-    open_load: Force = NOT_STATED
+    rate: Annotated[Stiffness, GIVEN] = NOT_STATED
+    shut_load: Annotated[Force, GIVEN] = NOT_STATED
+    open_load: Annotated[Force, GIVEN] = NOT_STATED
     quality_grade: Word[Literal["1", "2", "3"]] = NOT_STATED
     loading: Word[Literal["steady", "alternating"]] = NOT_STATED
     preset: Word[bool] = NOT_STATED
