@@ -45,7 +45,7 @@ def axle_pairs_at(
     outermost which are driven.
     """
     pairs = _axle_pairs(engine, sheet)
-    if not pairs or not sheet.is_stated("rigid wheelbase", envelope.rigid_wheelbase):
+    if not sheet.is_stated("rigid wheelbase", envelope.rigid_wheelbase):
         return pairs[:1]
     a = sheet.take_nominal("a", envelope.rigid_wheelbase)
     found = [pair for pair in pairs if abs(_apart(*pair, sheet).value - a) <= within]

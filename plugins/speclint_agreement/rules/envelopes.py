@@ -169,8 +169,10 @@ def _by_one_cover(
 ) -> tuple[Worked, Worked] | None:
     """The same from points of one cover alone, from behind; None where its end or the faces have no place."""
     ends = _end_and_other(cover, block, sheet)
-    faces = places_apart(ends, sheet) if ends else None
-    if ends is None or faces is None:
+    if ends is None:
+        return None
+    faces = places_apart(ends, sheet)
+    if faces is None:
         return None
     at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
     X_f = sheet.work(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Rule, Sheet, rule
-from speclint.specs import CylinderBlock, DimensionChain, Envelope, LocatingFace
+from speclint.specs import DimensionChain, Envelope, LocatingFace
 
 
 @rule(
@@ -29,12 +29,12 @@ def alike_on_both_sides(part: Envelope | LocatingFace, sheet: Sheet) -> Judgemen
 
 
 def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Judgement]:
-    """For each room of a block alike, on the same side of the frame, what moves there and not here."""
+    """For each room of a part alike, on the same side of the frame, what moves there and not here."""
     if not sheet.is_stated("side", envelope.cylinders):
         return
     side, here = sheet.read("side", envelope.cylinders), _moving(envelope, sheet)
-    for block in _alike(sheet.follow(envelope.around), sheet):
-        for other in sheet.belonging_to(block, Envelope):
+    for part in sheet.parts_alike(sheet.follow(envelope.around)):
+        for other in sheet.belonging_to(part, Envelope):
             if sheet.said(f"side of {other.id}", other.cylinders) != side:
                 continue
             for moves, gaps in _moving(other, sheet).items():
@@ -60,8 +60,8 @@ def _moving(envelope: Envelope, sheet: Sheet) -> dict[str, list[str]]:
 def _chains(face: LocatingFace, sheet: Sheet) -> Iterator[Judgement]:
     """For the same pad of each block alike, whether a chain closes there, and here."""
     pad, own = sheet.read("pad", face.pad), _closing(face, sheet)
-    for block in _alike(sheet.follow(face.locks), sheet):
-        for other in sheet.belonging_to(block, LocatingFace):
+    for part in sheet.parts_alike(sheet.follow(face.locks)):
+        for other in sheet.belonging_to(part, LocatingFace):
             closing = _closing(other, sheet) if sheet.said(f"pad in {other.id}", other.pad) == pad else []
             if closing:
                 names = f"{', '.join(closing)} at {other.id}, {', '.join(own) or 'none'} at {face.id}"
@@ -75,13 +75,6 @@ def _closing(face: LocatingFace, sheet: Sheet) -> list[str]:
         for chain in sheet.belonging_to(face, DimensionChain)
         if sheet.is_stated(f"gap of {chain.id}", chain.closes.of) and sheet.follow(chain.closes.of) is face
     ]
-
-
-def _alike(block: object, sheet: Sheet) -> list[CylinderBlock]:
-    """The other blocks that are said to be like a block, or its mirror."""
-    if not isinstance(block, CylinderBlock):
-        return []
-    return [one for one in sheet.parts_alike(block) if isinstance(one, CylinderBlock)]
 
 
 RULES: tuple[Rule, ...] = (alike_on_both_sides,)

@@ -64,7 +64,7 @@ def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
         if name == "upper" or beats >= 2:
             yield place
         elif beats == 1 and (seated or sheet.is_stated(f"diameter, {name} beat", beat.seat_diameter)):
-            yield replace(place, least=0, wrong="the valve states one beat, and a lower beat as well")
+            yield replace(place, wrong="the valve states one beat, and a lower beat as well")
 
 
 def _spindles(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:

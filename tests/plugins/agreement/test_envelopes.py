@@ -298,6 +298,7 @@ NO_WHEELBASE = changed(ALONG["envelope.toml"], ('rigid_wheelbase = "3.7 m"\n', "
         (("3.141 m", "4.161 m"), HOLD),
         (("2.541 m", "3.561 m"), FINE),
         (("2.539 m", "3.559 m"), HOLD),
+        (("3.765 m", "4.785 m"), HOLD),  # from the middle of the first two axles it would suit
     ],
 )
 def test_without_a_wheelbase_the_outermost_driven_axles_count(
@@ -318,6 +319,9 @@ FROM_POINT = (
     '[ends.front]\nside = "front"\nface_at = "680 mm"\n[ends.back]\nside = "back"\nface_at = "-120 mm"\n'
 )
 BACK = changed(ALONG["back.toml"], ('closes = "block"\n', 'closes = "block"\nend = "back"\n'))
+
+
+_FRONT = 'kind = "cylinder-cover"\nid = "cover"\n'
 
 
 def one_cover(
@@ -357,26 +361,48 @@ def test_one_cover_gives_the_place_of_the_other(
 
 
 @pytest.mark.parametrize(
-    ("behind", "ahead", "wanted"),
+    ("cover", "first", "second", "wanted"),
     [
-        ("3.7 m", "3.8 m", FINE),
-        ("2.84 m", "3.86 m", HOLD),
-        ("3.5 m", "3.41 m", FINE),
-        ("3.47 m", "3.42 m", HOLD),
+        ("cover", "3.7 m", "3.8 m", FINE),
+        ("cover", "2.84 m", "3.86 m", HOLD),
+        ("cover", "3.5 m", "3.41 m", FINE),
+        ("cover", "3.47 m", "3.42 m", HOLD),
+        ("back", "2.9 m", "3.0 m", FINE),
+        ("back", "3.86 m", "2.84 m", HOLD),
+        ("back", "3.2 m", "3.29 m", FINE),
+        ("back", "3.23 m", "3.28 m", HOLD),
     ],
 )
 def test_both_points_of_one_cover(
-    workshop: DesignFolder, behind: str, ahead: str, wanted: tuple[str, Grade | None]
+    workshop: DesignFolder, cover: str, first: str, second: str, wanted: tuple[str, Grade | None]
 ) -> None:
-    """The middle of both points, less 0.4 m, is at 3.35 ± 0.3 m: at 2.95 m where the back one was to be the other's."""
+    """The middle of both points, less 0.4 m for the front cover and more for the back one, is at 3.35 ± 0.3 m."""
     points = "".join(
-        f'[points.{name}]\nof = "cover"\nalong = "{along}"\n' for name, along in (("a", behind), ("b", ahead))
+        f'[points.{name}]\nof = "{cover}"\nalong = "{along}"\n'
+        for name, along in (("a", first), ("b", second))
     )
     found = one_cover(workshop, FROM_SEAT, points).only(AXLE_ALONG)
     assert (found.outcome, found.grade) == wanted
 
 
-_FRONT = 'kind = "cylinder-cover"\nid = "cover"\n'
+def test_a_cover_may_name_its_end(workshop: DesignFolder) -> None:
+    cover = _FRONT + 'closes = "block"\nof_end = "front"\n'
+    for along, outcome in (("3.75 m", "conforms"), ("4.051 m", "finding")):
+        one_cover(workshop, FROM_SEAT, f'[points.one]\nof = "cover"\nalong = "{along}"\n', cover)
+        assert workshop.only(AXLE_ALONG).outcome == outcome
+
+
+def test_a_finding_from_one_cover_names_the_faces(workshop: DesignFolder) -> None:
+    one_cover(workshop, FROM_SEAT, '[points.one]\nof = "cover"\nalong = "4.6 m"\n')
+    says = workshop.only(AXLE_ALONG).says
+    assert "face from seat, ends front of block 20 mm" in says
+    assert "face from seat, ends back of block 820 mm" in says
+
+
+def test_of_several_points_the_outermost_count_in_whatever_order(workshop: DesignFolder) -> None:
+    """2.84 and 3.86 m: with 3.85 m in the place of the former, which is stated last, the middle would be 0.5 m off."""
+    text = ALONG["envelope.toml"] + '[points.between]\nof = "cover"\nalong = "3.85 m"\n'
+    assert workshop.write({**ALONG, "envelope.toml": text}).only(AXLE_ALONG).outcome == "conforms"
 
 
 @pytest.mark.parametrize(

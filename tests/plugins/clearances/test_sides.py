@@ -53,6 +53,7 @@ def outcome(workshop: DesignFolder, files: dict[str, str], part: str) -> tuple[s
         ('to = "crosshead-{0}"', 'moving = "crosshead"', FINE, FINE),
         ('[gaps.crosshead]\nto = "crosshead-{0}"\n', "", ASKED, FINE),
         ("[gaps.rod]\n", '[gaps.brake]\nmoving = "brake gear"\n[gaps.rod]\n', FINE, ASKED),
+        ("[gaps.rod]\n", '[gaps.unsaid]\nsize = "30 mm"\n[gaps.rod]\n', FINE, FINE),
         ('cylinders = "outside"', 'cylinders = "inside"', NEITHER, NEITHER),
         ('cylinders = "outside"\n', "", NEITHER, NEITHER),
     ],
@@ -84,7 +85,11 @@ def test_a_finding_names_both_rooms_and_the_gap(workshop: DesignFolder) -> None:
     [
         (CHAIN, FINE, FINE),
         (None, ASKED, NEITHER),
-        (CHAIN.replace('of = "face-{0}"', 'of = "crosshead-{0}"'), ASKED, NEITHER),
+        (
+            CHAIN.replace('of = "face-{0}"', 'of = "crosshead-{0}"') + '[chain.slot]\nof = "face-{0}"\n',
+            ASKED,
+            NEITHER,
+        ),
         (CHAIN.replace('of = "face-{0}", ', "") + '[chain.slot]\nof = "face-{0}"\n', ASKED, NEITHER),
     ],
 )
