@@ -19,12 +19,11 @@ from speclint.checking.remedy_trial import Trial
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
-from speclint.specs import Component, bearing_keys, given_keys
+from speclint.specs import Component, by_word, given_keys, no_less_keys
 
 #: So many remedies of a finding are enough.
 _MOST = 3
-#: The share by which a size that bears a load may be made less for its fit, which takes some thousandths of it: common
-#: practice.
+#: The share by which a diameter may be made less for its fit, which takes some thousandths of it: common practice.
 _FIT = 0.01
 
 
@@ -33,7 +32,7 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
 
     ``checks`` are the others of the same run. None are found where the rule is not a matter of number, nor where it
     rests on a long calculation, such as that of a cylinder's cycle: a search would repeat that hundreds of times. A
-    figure that is given, such as a friction, is no remedy, nor is a pin or a shaft made thinner but for its fit.
+    figure that is given, such as a friction, is no remedy, nor is a pin thinner than its fit wants.
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
@@ -47,11 +46,13 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
             return agreed(found, component, checks, context)
         if found.utilisation is None or any(step.long for step in found.steps):
             return []
+        if isinstance(component, by_word.MadePart):
+            return []  # what is on record of a part as made is as it is
         given = given_keys(component)
         free = (step for step in _own_values(found, context) if step.where.key not in given)
         trials = [Trial(found, component, step, checks, context) for step in free]
-        bearing = bearing_keys(component)
-        return sorted((one for one in _proved(trials) if not _thins(one, bearing)), key=_order)
+        no_less = no_less_keys(component)
+        return sorted((one for one in _proved(trials) if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
@@ -182,9 +183,9 @@ def _proved(trials: Sequence[Trial]) -> list[Remedy]:
     return found
 
 
-def _thins(remedy: Remedy, bearing: Collection[str]) -> bool:
-    """Whether a size that bears a load would be made less by more than a fit takes."""
-    if remedy.where.key not in bearing or isinstance(remedy.now, str) or isinstance(remedy.then, str):
+def _lessens(remedy: Remedy, no_less: Collection[str]) -> bool:
+    """Whether what is to be no less would be less by more than a fit takes."""
+    if remedy.where.key not in no_less or isinstance(remedy.now, str) or isinstance(remedy.then, str):
         return False
     return remedy.then < remedy.now * (1 - _FIT)
 

@@ -97,12 +97,12 @@ from .fields_read import (
     noted_in as noted_in,
 )
 from .freedom import (
-    BEARS as BEARS,
     GIVEN as GIVEN,
-    Bears as Bears,
+    NO_LESS as NO_LESS,
     Given as Given,
-    bearing_keys as bearing_keys,
+    NoLess as NoLess,
     given_keys as given_keys,
+    no_less_keys as no_less_keys,
 )
 from .geometry import (
     AtMost as AtMost,

@@ -1,9 +1,9 @@
-"""What a remedy may move: not a figure that is given, and no size that bears a load to much less.
+"""What a remedy may move: not a figure that is given, and some only to more.
 
 A field says which it is::
 
     friction: Annotated[Fraction, GIVEN] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm"), BEARS] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), NO_LESS] = NOT_STATED
 """
 
 from __future__ import annotations
@@ -19,12 +19,15 @@ class Given:
 
 
 @dataclass(frozen=True, slots=True)
-class Bears:
-    """Annotation of the size of a pin, a shaft or a rod, which no designer makes thinner but for its fit."""
+class NoLess:
+    """Annotation of a size or a figure that no designer makes less but for a fit.
+
+    Such are the diameter of a pin, a shaft or a rod, the bore of a cylinder, and a corrosion allowance.
+    """
 
 
 GIVEN = Given()
-BEARS = Bears()
+NO_LESS = NoLess()
 
 
 def given_keys(spec: SpecTable) -> frozenset[str]:
@@ -32,9 +35,9 @@ def given_keys(spec: SpecTable) -> frozenset[str]:
     return _marked(spec, Given)
 
 
-def bearing_keys(spec: SpecTable) -> frozenset[str]:
-    """The dotted keys of the sizes of a spec that bear a load."""
-    return _marked(spec, Bears)
+def no_less_keys(spec: SpecTable) -> frozenset[str]:
+    """The dotted keys of what no remedy makes less but for a fit."""
+    return _marked(spec, NoLess)
 
 
 def _marked(spec: SpecTable, mark: type) -> frozenset[str]:

@@ -1,4 +1,4 @@
-"""What no remedy moves: a load that is given, and a pin that would be made thinner for the sake of a clearance."""
+"""What no remedy moves: a load that is given, and what no designer makes less, such as a pin or a test pressure."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from speclint.repository import Change
 from tests.rule_examples.designs import bench
 
 
-def found(rule: str, component: str, *changes: tuple[str, str]) -> dict[str, Remedy]:
+def found(rule: str, component: str, *changes: tuple[str, object]) -> dict[str, Remedy]:
     on = bench()
     design = on.design.changed([Change(component, key, value) for key, value in changes])
     made = on.made(on.rules[rule], component, design)
@@ -31,6 +31,19 @@ def test_no_remedy_lowers_the_torque_that_a_shaft_is_given() -> None:
 
 def test_no_remedy_raises_the_strength_on_a_certificate() -> None:
     assert not found("coil-spring.tensile", "spring-inlet-left-front", ("wire_tensile_strength", "1650 MPa"))
+
+
+def test_no_remedy_lowers_a_test_pressure_or_a_corrosion_allowance() -> None:
+    """A wall of 3.2 mm is 0.4 mm less mill tolerance and 1.5 mm less rust: 1.3 mm, where the steam wants 1.35."""
+    keys = found("pipe.wall", "pipe-live-right", ("wall", "2.6 mm"))
+    assert "wall" in keys
+    assert "corrosion_allowance" not in keys
+
+
+def test_no_remedy_alters_what_is_on_record_of_a_part_as_made() -> None:
+    """Carbon and manganese make 0.22 + 1.68/6 = 0.50 %, where 0.44 % is asked."""
+    analysis = {"C": "0.22 %", "Mn": "1.68 %"}
+    assert not found("made.carbon-as-asked", "block-right-1", ("certificate.analysis", analysis))
 
 
 def test_a_new_clearance_is_widened_and_the_pin_is_not_made_thinner() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from speclint.specs import BEARS, GIVEN, NOT_STATED, Force, Length, SpecTable, bearing_keys, given_keys
+from speclint.specs import GIVEN, NO_LESS, NOT_STATED, Force, Length, SpecTable, given_keys, no_less_keys
 
 
 class _Journal(SpecTable):
@@ -15,7 +15,7 @@ class _Journal(SpecTable):
         load: on it
     """
 
-    diameter: Annotated[Length, BEARS] = NOT_STATED
+    diameter: Annotated[Length, NO_LESS] = NOT_STATED
     load: Annotated[Force, GIVEN] = NOT_STATED
 
 
@@ -38,4 +38,4 @@ class _Axle(SpecTable):
 def test_keys_are_found_down_to_the_innermost_table() -> None:
     axle = _Axle(journals={"left": _Journal()}, spare=(_Journal(),))
     assert given_keys(axle) == {"pull", "journals.left.load", "spare[0].load"}
-    assert bearing_keys(axle) == {"journals.left.diameter", "spare[0].diameter"}
+    assert no_less_keys(axle) == {"journals.left.diameter", "spare[0].diameter"}

@@ -4,7 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Word
-from speclint.specs.freedom import BEARS, GIVEN
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
@@ -34,7 +34,7 @@ class PinSeat(SpecTable):
     geometry: ClassVar[Conditions] = (Below("hole", "boss"), Below("diameter", "boss"))
 
     by: Word[Literal["press fit", "taper and nut", "end plate"]] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN, BEARS] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     hole: Annotated[Length, Span("8 mm", "500 mm"), OPENED] = NOT_STATED
     length: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
     boss: Annotated[Length, Span("12 mm", "1.2 m")] = NOT_STATED
@@ -71,7 +71,7 @@ class Pin(Component):
 
     moved_by: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN, BEARS] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     length: Annotated[Length, Span("10 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     bearing_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     span: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED

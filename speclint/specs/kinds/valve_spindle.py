@@ -17,7 +17,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
-from speclint.specs.freedom import BEARS, GIVEN
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
@@ -116,7 +116,7 @@ class ValveSpindle(Component):
 
     moves: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
-    diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN, BEARS] = NOT_STATED
+    diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
     valve_held: ValveHold = ValveHold.unstated()
     least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
