@@ -1,16 +1,25 @@
-"""What several rules share: the block to which a link leads, as one side of a pair."""
+"""What several rules share: the block to which a link leads, as one side of a pair, and places of both faces."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from speclint import Worked
+from speclint import Sheet, Worked
 from speclint.specs import Link, NotStated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock
+    from speclint.specs import CylinderBlock, CylinderEnd, Length
 
 
 def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:
     """The block to which a link leads, itself or by way of other parts; the second side of a pair, which names it."""
     return Worked(block.id, (link.where,), f"block {block.id}, to which this leads:")
+
+
+def places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[Length, Length] | None:
+    """Both faces, as counted from the collar's seat, else from the fixed point; None where neither counts both."""
+    one, other = ends
+    for places in ((one.face_from_seat, other.face_from_seat), (one.face_at, other.face_at)):
+        if all(sheet.is_stated("place of a face", place) for place in places):
+            return places
+    return None

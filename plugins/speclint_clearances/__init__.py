@@ -22,4 +22,5 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_clearances.rules.eyes", "lifting-plan"),
         rules_in("speclint_clearances.rules.withdrawing", "access-plan"),
         rules_in("speclint_clearances.rules.nuts", "access-plan"),
+        rules_in("speclint_clearances.rules.sides", "envelope", "locating-face"),
     ]

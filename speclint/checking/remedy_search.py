@@ -19,17 +19,20 @@ from speclint.checking.remedy_trial import Trial
 from speclint.checking.time_limit import Overrun
 from speclint.errors import FamilyError, Location
 from speclint.rules import Consulted, Context, Step
-from speclint.specs import Component
+from speclint.specs import Component, by_word, given_keys, no_less_keys
 
 #: So many remedies of a finding are enough.
 _MOST = 3
+#: The share by which a diameter may be made less for its fit, which takes some thousandths of it: common practice.
+_FIT = 0.01
 
 
 def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Remedy]:
     """The remedies of a finding: those that spoil no other check first, then the smallest change.
 
     ``checks`` are the others of the same run. None are found where the rule is not a matter of number, nor where it
-    rests on a long calculation, such as that of a cylinder's cycle: a search would repeat that hundreds of times.
+    rests on a long calculation, such as that of a cylinder's cycle: a search would repeat that hundreds of times. A
+    figure that is given, such as a friction, is no remedy, nor is a pin thinner than its fit wants.
 
     :raises FamilyError: where a rule that is run for it takes longer than the settings allow.
     """
@@ -43,8 +46,13 @@ def remedies(found: Check, checks: Sequence[Check], context: Context) -> list[Re
             return agreed(found, component, checks, context)
         if found.utilisation is None or any(step.long for step in found.steps):
             return []
-        trials = [Trial(found, component, step, checks, context) for step in _own_values(found, context)]
-        return sorted(_proved(trials), key=_order)
+        if isinstance(component, by_word.MadePart):
+            return []  # what is on record of a part as made is as it is
+        given = given_keys(component)
+        free = (step for step in _own_values(found, context) if step.where.key not in given)
+        trials = [Trial(found, component, step, checks, context) for step in free]
+        no_less = no_less_keys(component)
+        return sorted((one for one in _proved(trials) if not _lessens(one, no_less)), key=_order)
     except Overrun as problem:
         what = f"a remedy of {found.rule.name} was sought on {found.component}"
         raise FamilyError(
@@ -173,6 +181,13 @@ def _proved(trials: Sequence[Trial]) -> list[Remedy]:
         elif again := trial.hoped():
             hoped.append((trial, again))
     return found
+
+
+def _lessens(remedy: Remedy, no_less: Collection[str]) -> bool:
+    """Whether what is to be no less would be less by more than a fit takes."""
+    if remedy.where.key not in no_less or isinstance(remedy.now, str) or isinstance(remedy.then, str):
+        return False
+    return remedy.then < remedy.now * (1 - _FIT)
 
 
 def _order(remedy: Remedy) -> tuple[int, float, str]:

@@ -41,11 +41,12 @@ def axle_pairs_at(
 ) -> list[tuple[Worked, Worked]]:
     """The places of each two axles that are as far apart as the rigid wheelbase of an envelope, but for ``within``.
 
-    Which of them are free to move sideways no spec says. Where none are so far apart, the outermost which are driven.
+    Which of them are free to move sideways no spec says. Where none are so far apart, or no wheelbase is stated, the
+    outermost which are driven.
     """
     pairs = _axle_pairs(engine, sheet)
-    if not pairs:
-        return []
+    if not sheet.is_stated("rigid wheelbase", envelope.rigid_wheelbase):
+        return pairs[:1]
     a = sheet.take_nominal("a", envelope.rigid_wheelbase)
     found = [pair for pair in pairs if abs(_apart(*pair, sheet).value - a) <= within]
     return found or pairs[:1]

@@ -97,6 +97,14 @@ from .fields_read import (
     fields_of as fields_of,
     noted_in as noted_in,
 )
+from .freedom import (
+    GIVEN as GIVEN,
+    NO_LESS as NO_LESS,
+    Given as Given,
+    NoLess as NoLess,
+    given_keys as given_keys,
+    no_less_keys as no_less_keys,
+)
 from .geometry import (
     AtMost as AtMost,
     Below as Below,

@@ -13,6 +13,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.freedom import NO_LESS
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Duty
 from speclint.specs.listed_in import MATERIALS, ListedIn
@@ -63,9 +64,9 @@ class Component(Spec):
     hand: Annotated[Word[Literal["left", "right"]], Mirrors("swap")] = NOT_STATED
     safety_part: Word[bool] = NOT_STATED
     pressure_part: Word[bool] = NOT_STATED
-    design_pressure: Pressure = NOT_STATED
+    design_pressure: Annotated[Pressure, NO_LESS] = NOT_STATED
     design_temperature: Temperature = NOT_STATED
-    test_pressure: Pressure = NOT_STATED
+    test_pressure: Annotated[Pressure, NO_LESS] = NOT_STATED
     inspection_document: Word[Literal["2.1", "2.2", "3.1", "3.2"]] = NOT_STATED
     examination: Remark = NOT_STATED
     competent_body: Annotated[Word[str], FOR_REVIEW] = NOT_STATED

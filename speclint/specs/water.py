@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Duration, Fraction, Length, WastingRate, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.inclinations import Inclination
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
@@ -60,5 +61,5 @@ class Wasting(SpecTable):
 
     allowance: Annotated[Allowance, Span("0.1 mm", "40 mm")] = NOT_STATED
     rate: WastingRate = NOT_STATED
-    years: Duration = NOT_STATED
+    years: Annotated[Duration, GIVEN] = NOT_STATED
     renewal: Word[Literal["lining", "plate", "none"]] = NOT_STATED

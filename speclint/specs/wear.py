@@ -3,6 +3,7 @@
 from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, Allowance, Length, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 
@@ -23,7 +24,7 @@ class Wear(SpecTable):
     """
 
     limit: Annotated[Length, Span("5 µm", "4 mm")] = NOT_STATED
-    rate: Annotated[Length, Span("0.5 µm", "1.2 mm")] = NOT_STATED
+    rate: Annotated[Length, Span("0.5 µm", "1.2 mm"), GIVEN] = NOT_STATED
     basis: Word[Literal["works record", "common practice"]] = NOT_STATED
     until: Word[Literal["light overhaul", "heavy overhaul"]] = NOT_STATED
 

@@ -1,8 +1,9 @@
 """What a component states of its welding."""
 
-from typing import Literal
+from typing import Annotated, Literal
 
 from speclint.specs.fields import NOT_STATED, CarbonEquivalent, Temperature, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.spec import SpecTable
 
 
@@ -17,7 +18,7 @@ class Welding(SpecTable):
     """
 
     welded: Word[bool] = NOT_STATED
-    carbon_equivalent: CarbonEquivalent = NOT_STATED
+    carbon_equivalent: Annotated[CarbonEquivalent, GIVEN] = NOT_STATED
     preheat: Temperature = NOT_STATED
     heat_treatment: Word[Literal["none", "stress relieved", "normalized", "quenched and tempered"]] = (
         NOT_STATED

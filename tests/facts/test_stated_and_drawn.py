@@ -275,7 +275,7 @@ def test_what_a_pad_takes(tmp_path: Path, pad: str, takes: tuple[str, ...], lock
     assert says_what_it_takes("a", one, on.sheet) is says
     silent = on["block"].pads["b"]
     assert not says_what_it_takes("b", silent, on.sheet)
-    with pytest.raises(NotAssessed, match=r"pads\.b\.locates is not stated"):
+    with pytest.raises(NotAssessed, match=r"pads\.b\.takes is not stated"):
         taken_by("b", silent, on.sheet)
 
 

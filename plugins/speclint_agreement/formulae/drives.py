@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from speclint import FIRST_PRINCIPLES, formula
-from speclint.equations import Kilograms, KilogramsPerCubicMetre, Metres, SquareMetres
+from speclint.equations import Kilograms, KilogramsPerCubicMetre, Metres, Ratio, SquareMetres
 
 
 @formula("A_m = m/(ρ l)", cites=[FIRST_PRINCIPLES])
@@ -64,3 +64,18 @@ def room_from_axle(x_f: Metres, x_b: Metres, x_1: Metres, x_2: Metres, x_a: Metr
     3.375
     """
     return abs((x_f + x_b) / 2 + (x_1 + x_2) / 2 - x_a)
+
+
+@formula("x_o = x + k X", cites=[FIRST_PRINCIPLES])
+def far_cover(x: Metres, k: Ratio, X: Metres) -> Metres:
+    """Place of the one cover of a cylinder along the engine, by that of the other.
+
+    x_o = x + k X
+
+    ``x`` place of the cover that is known, forward positive; ``X`` distance of the faces of both covers [m]; ``k`` −1
+    where the known one is the front cover, 1 where it is the back one. Returns [m].
+
+    >>> round(far_cover(x=4.81, k=-1.0, X=0.826), 6)
+    3.984
+    """
+    return x + k * X

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import FIRST_PRINCIPLES, formula
+from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import CGPM, STANDARD_GRAVITY, Kilograms, Metres, NewtonMetres, Newtons, Ratio
 
 
@@ -46,6 +46,21 @@ def longest_straight(L_a: Metres, x: Ratio) -> Metres:
     2.121
     """
     return L_a * (1 + x)
+
+
+@formula("L_m = t/k", cites=[FIRST_PRINCIPLES])
+def size_of_share(t: Metres, k: Ratio) -> Metres:
+    """Greatest length of which a distance is at least a share.
+
+    L_m = t/k
+
+    t: the distance, m. k: the share, above 0. Returns m.
+
+    >>> round(size_of_share(t=2.1, k=0.8), 6)
+    2.625
+    """
+    require(k > 0, "no length has a share of 0 or less")
+    return t / k
 
 
 @formula("F_l = k M · 9.80665 m/s²", cites=[FIRST_PRINCIPLES, CGPM], empirical="kg and N")

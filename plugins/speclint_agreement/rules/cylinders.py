@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from speclint import Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import apart, cover_beyond, ends_of, face_by_seat, other_end, room_for_strokes, room_left
-from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, Length, PistonRing
+from speclint.specs import CylinderBlock, CylinderEnd, CylinderLiner, PistonRing
 from speclint_agreement.formulae.cylinders import beyond_whole_steps
+from speclint_agreement.inputs import places_apart
 
 
 def _clearances(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
@@ -82,7 +83,7 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
     """
     for bore, ends in _both_ends(block, sheet):
         wide = [one.face_diameter for one in ends if sheet.is_stated("width of a face", one.face_diameter)]
-        far = _places_apart(ends, sheet)
+        far = places_apart(ends, sheet)
         if not wide or not far:
             continue
         D = max(sheet.take_nominal(f"D_{number}", one) for number, one in enumerate(wide, start=1))
@@ -91,15 +92,6 @@ def _sizes(block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
         least = worked(min(D, X), *(wide if D <= X else far))
         yield Pair(block.entering_width, least, "at least", name=f"width at {bore}")
         yield Pair(block.entering_height, least, "at least", name=f"height at {bore}")
-
-
-def _places_apart(ends: tuple[CylinderEnd, CylinderEnd], sheet: Sheet) -> tuple[Length, Length] | None:
-    """Both faces as counted from the collar's seat, else from the fixed point; None where neither counts both."""
-    front, back = ends
-    for places in ((front.face_from_seat, back.face_from_seat), (front.face_at, back.face_at)):
-        if all(sheet.is_stated("place of a face", one) for one in places):
-            return places
-    return None
 
 
 stroke_fits: Rule = agreement(

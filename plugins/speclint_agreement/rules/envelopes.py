@@ -6,12 +6,15 @@ from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import (
+    apart,
     axle_pairs_at,
     connecting_rod_of,
     cranks_of,
     driven_by,
+    end_closed_by,
     engine_of,
     gap_of_chain,
+    other_end,
     parts_standing_out,
     reach_of,
     wheelbase_by_axles,
@@ -21,13 +24,15 @@ from speclint.specs import (
     Crosshead,
     CylinderBlock,
     CylinderCover,
+    CylinderEnd,
     DrivingAxle,
     Engine,
     Envelope,
     MotionGap,
     NotStated,
 )
-from speclint_agreement.formulae.drives import rods_in_line, room_from_axle
+from speclint_agreement.formulae.drives import far_cover, rods_in_line, room_from_axle
+from speclint_agreement.inputs import places_apart
 
 _WHEELBASE = Limit(
     "wheelbase",
@@ -113,9 +118,8 @@ def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
     if engine is None or not isinstance(block, CylinderBlock) or len(block.bores) != 1:
         return
     rods = connecting_rod_of(block, sheet), block.drive.rod_length
-    axle, covers = _axle_of(block, engine, sheet), _covers_along(envelope, sheet)
-    sizes = (*rods, envelope.rigid_wheelbase)
-    if axle is None or not covers or not all(sheet.is_stated("rod or wheelbase", one) for one in sizes):
+    axle, covers = _axle_of(block, engine, sheet), _covers_along(envelope, block, sheet)
+    if axle is None or not covers or not all(sheet.is_stated("rod", one) for one in rods):
         return
     X = sheet.work(
         "X_r", rods_in_line, l=sheet.take_nominal("l", rods[0]), L=sheet.take_nominal("L", rods[1])
@@ -142,19 +146,54 @@ def _axle_of(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle 
     return None
 
 
-def _covers_along(envelope: Envelope, sheet: Sheet) -> tuple[Worked, Worked] | None:
-    """The hindmost and the foremost place along the engine of a point of a cylinder cover; None where one has none."""
-    points: dict[str, list[Worked]] = {}
+def _covers_along(envelope: Envelope, block: CylinderBlock, sheet: Sheet) -> tuple[Worked, Worked] | None:
+    """The hindmost and the foremost place along the engine of a point of a cylinder cover; None where none has one.
+
+    Where all points are of one cover, the other is as far from it as their faces are from each other.
+    """
+    covers: dict[str, CylinderCover] = {}
+    points: list[Worked] = []
     for name, point in envelope.points.items():
         part = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
         if isinstance(part, CylinderCover) and sheet.is_stated(f"place of {name}", point.along):
-            points.setdefault(part.id, []).append(
-                worked(sheet.take_nominal(f"x {name}", point.along), point.along)
-            )
-    if len(points) < 2:
+            covers[part.id] = part
+            points.append(worked(sheet.take_nominal(f"x {name}", point.along), point.along))
+    points.sort(key=lambda one: one.value)
+    if len(covers) > 1:
+        return points[0], points[-1]
+    return _by_one_cover(points, covers.popitem()[1], block, sheet) if covers else None
+
+
+def _by_one_cover(
+    points: list[Worked], cover: CylinderCover, block: CylinderBlock, sheet: Sheet
+) -> tuple[Worked, Worked] | None:
+    """The same from points of one cover alone, from behind; None where its end or the faces have no place."""
+    ends = _end_and_other(cover, block, sheet)
+    if ends is None:
         return None
-    ordered = sorted((one for some in points.values() for one in some), key=lambda one: one.value)
-    return ordered[0], ordered[-1]
+    faces = places_apart(ends, sheet)
+    if faces is None:
+        return None
+    at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
+    X_f = sheet.work(
+        "X_f", apart, x_1=sheet.take_nominal("x_1", faces[0]), x_2=sheet.take_nominal("x_2", faces[1])
+    )
+    known = points[0] if at_front else points[-1]
+    x = sheet.work("x_o", far_cover, x=known.value, k=-1.0 if at_front else 1.0, X=X_f)
+    other = Worked(x, (*known.places, *worked(x, *faces).places))
+    return (other, points[-1]) if at_front else (points[0], other)
+
+
+def _end_and_other(
+    cover: CylinderCover, block: CylinderBlock, sheet: Sheet
+) -> tuple[CylinderEnd, CylinderEnd] | None:
+    """The end of a cylinder that a cover closes, and the one beyond; None where the cover or its end does not say."""
+    says_end = any(sheet.is_stated(f"end of {cover.id}", one) for one in (cover.of_end, cover.end))
+    if not says_end or not sheet.is_stated(f"block of {cover.id}", cover.closes):
+        return None
+    _, end = end_closed_by(cover, sheet)
+    beyond = other_end(block, end, sheet, next(iter(block.bores)))
+    return (end, beyond) if beyond and sheet.is_stated(f"side of {cover.id}", end.side) else None
 
 
 gap_by_chain: Rule = agreement(
@@ -199,8 +238,8 @@ frame_of_engine: Rule = agreement(
 
 along_by_rods: Rule = agreement(
     "envelope.along-by-rods",
-    title="The points of both covers of a cylinder have their middle as far from the axle that it drives as its rods "
-    "put it, along the engine",
+    title="Along the engine, the middle between both covers of a cylinder is as far from the axle that it drives as "
+    "its connecting rod and its piston rod together are long",
     on=Envelope,
     pairs=_along,
     within="0.3 m",
@@ -208,8 +247,10 @@ along_by_rods: Rule = agreement(
     grade=Grade.HOLD,
     why="a room that stands at another axle than its cylinder is judged for the throw of another place in a curve",
     leaves_out="covers of which one stands out 0.6 m further than the other, as with a long tail rod; points of other "
-    "parts; an axis that lies at more than 1 in 4; blocks with several bores; a block of which no axle, rods or points "
-    "of both covers are drawn",
+    "parts; an axis that lies at more than 1 in 4; blocks with several bores; a block of which no axle, no rods or no "
+    "point of a cover is drawn; a wheelbase that is not stated (envelope.loading-gauge), for which that of the "
+    "outermost driven axles stands",
+    edition=2,
     against=("foul",),
 )
 

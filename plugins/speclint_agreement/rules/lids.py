@@ -15,13 +15,14 @@ def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
 
     The valve lifts towards the cover. Where steam on the end of its spindle pushes it open, the spindle leaves on that
     side and wants a hole, also of a cover that says it has none (a hole of 0 mm). Where it pushes it shut, the spindle
-    leaves on the other side, and a cover without a hole is right.
+    leaves on the other side, and a cover without a hole is right. A cover that says nothing of a hole is asked for it.
     """
-    if not sheet.is_stated("hole", cover.central_hole) or not sheet.is_stated("valve under it", cover.over):
+    if not sheet.is_stated("valve under it", cover.over):
         return
-    blind = sheet.take_nominal("d_h", cover.central_hole) == 0
+    stated = sheet.is_stated("hole", cover.central_hole)
+    blind = not stated or sheet.take_nominal("d_h", cover.central_hole) == 0
     for spindle in sheet.belonging_to(sheet.follow(cover.over), ValveSpindle):
-        if blind and sheet.read(f"how {spindle.id} is pushed", spindle.pushed) == "shut":
+        if blind and _leaves_below(spindle, sheet, asked=stated):
             continue
         guide = spindle.guide_bore, spindle.diameter
         guided = all(sheet.is_stated(f"guide or size of {spindle.id}", one) for one in guide)
@@ -32,7 +33,16 @@ def _holes(cover: ChamberCover, sheet: Sheet) -> Iterator[Pair]:
             if sheet.is_stated(f"{name} of {spindle.id}", size):
                 d = _with_play(spindle, sheet.take("d_s", size), sheet) if guided else 0.0
                 least = worked(d, size, *guide)
+                sheet.take_nominal("d_h", cover.central_hole)  # asked for: no other place gives it
                 yield Pair(cover.central_hole, least if guided else size, "at least", name=name)
+
+
+def _leaves_below(spindle: ValveSpindle, sheet: Sheet, *, asked: bool) -> bool:
+    """Whether a spindle leaves on the side away from the cover; ``asked`` where it must say so."""
+    name = f"how {spindle.id} is pushed"
+    if asked:
+        return sheet.read(name, spindle.pushed) == "shut"
+    return sheet.said(name, spindle.pushed) == "shut"
 
 
 def _with_play(spindle: ValveSpindle, d_s: Metres, sheet: Sheet) -> Metres:
@@ -46,17 +56,16 @@ def _with_play(spindle: ValveSpindle, d_s: Metres, sheet: Sheet) -> Metres:
 
 def _stands(cover: ChamberCover | CylinderCover, sheet: Sheet) -> Iterator[Pair]:
     """The hole of the cover against the circle on which each thing bears that stands on it."""
-    if not sheet.is_stated("hole", cover.central_hole):
-        return
     for name, one in cover.bears.items():
         if sheet.is_stated(f"circle of {name}", one.across):
+            sheet.take_nominal("d_h", cover.central_hole)  # asked for: no other place gives it
             yield Pair(cover.central_hole, one.across, "at most", name=name)
 
 
 hole_for_spindle: Rule = agreement(
     "cover.hole-for-spindle",
-    title="The hole of a cover over a valve is no narrower than the spindle that goes through it with the least play "
-    "that this has in its guide",
+    title="The central hole of a cover over a valve is at least as wide as the spindle's seal diameter and gear end "
+    "diameter, each plus the least play of the spindle in its guide",
     on=ChamberCover,
     pairs=_holes,
     within="",
@@ -65,20 +74,22 @@ hole_for_spindle: Rule = agreement(
     leaves_out="wear of the guide, and cover and spindle of metals that grow otherwise than those of the guide; what a "
     "hole is for where the spindle leaves on the other side; a box for its seal",
     cites=[FIRST_PRINCIPLES],
-    edition=3,
+    edition=4,
     against=(),
     against_on={"valve-spindle": ("seize",)},
 )
 
 stands_beside_hole: Rule = agreement(
     "cover.hole-under-what-bears",
-    title="The hole of a cover is no wider than the circle on which a spring, a stop or a jack is said to bear on it",
+    title="The central hole of a cover is no wider than the circle on which each spring, stop or jack bears on the "
+    "cover",
     on=(ChamberCover, CylinderCover),
     pairs=_stands,
     within="",
     grade=Grade.NONCONFORMITY,
     why="what has no metal under it falls through, and the spring that was to shut the valve pushes on nothing",
     leaves_out="how wide the ring of metal is on which it bears; what states no circle",
+    edition=2,
     against=(),
 )
 

@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, agreement
 from speclint.facts import bore_of_pipe, steams_beside
 from speclint.handbook.fits import share_of_size
 from speclint.specs import BoltedJoint, Component, LensJoint, PipeFlange, SteamPipe
-from speclint_agreement.formulae.pipes import less_step, longest_straight
+from speclint_agreement.formulae.pipes import less_step, longest_straight, size_of_share
 
 
 def _steam(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
@@ -39,16 +39,24 @@ def _lengths(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _anchors(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
-    """The distance of the anchors against a share of the distance between the faces at both ends of the pipe."""
-    between = next(
-        (one for one in (pipe.faces_gap, pipe.faces_length) if sheet.is_stated("faces of its ends", one)),
-        None,
-    )
-    if between is None or not sheet.is_stated("distance of anchors", pipe.anchor_distance):
+    """The distance of the anchors against a share of the distance between the faces at both ends of the pipe.
+
+    Of the pipe's own length between its faces and of the gap that it goes into the greater counts. A pipe without bends
+    is no longer than that distance over the same share.
+    """
+    faces = [one for one in (pipe.faces_gap, pipe.faces_length) if sheet.is_stated("faces of its ends", one)]
+    taken = [(sheet.take_nominal(f"L_{number}", one), one) for number, one in enumerate(faces, start=1)]
+    if not taken:
         return
-    L_f = sheet.take_nominal("L_f", between)
-    least = sheet.work("U_l", share_of_size, k=sheet.limit("share", "k"), t=L_f)
-    yield Pair(pipe.anchor_distance, worked(least, between), "at least", name="anchors")
+    apart, between = max(taken, key=lambda one: one[0])
+    k = sheet.limit("share", "k")
+    if sheet.is_stated("distance of anchors", pipe.anchor_distance):
+        least = sheet.work("U_l", share_of_size, k=k, t=apart)
+        yield Pair(pipe.anchor_distance, worked(least, between), "at least", name="anchors")
+    stated = all(sheet.is_stated("length or bends", one) for one in (pipe.length, pipe.bends))
+    if stated and sheet.count("n", pipe.bends) == 0:
+        L, most = sheet.take_nominal("L", pipe.length), sheet.work("L_m", size_of_share, t=apart, k=k)
+        yield Pair(worked(L, pipe.length, pipe.bends), worked(most, between), "at most", name="no bends")
 
 
 def _rings(lens: LensJoint, sheet: Sheet) -> Iterator[Pair]:
@@ -148,7 +156,8 @@ length_agrees: Rule = agreement(
 
 anchors_at_its_ends: Rule = agreement(
     "pipe.anchors-at-its-ends",
-    title="The anchors of a pipe are hardly nearer to each other than the faces at both its ends",
+    title="The anchors of a pipe are at least 0.8 times as far apart as the faces at its two ends, and a pipe without "
+    "bends is no longer than that distance over 0.8",
     on=SteamPipe,
     pairs=_anchors,
     within="",
@@ -158,13 +167,14 @@ anchors_at_its_ends: Rule = agreement(
             "0.8",
             "ratio",
             COMMON_PRACTICE,
-            "least distance of the anchors over that of the faces at both ends",
+            "least distance of the anchors over that of the faces, and of the faces over the length without bends",
         )
     ],
     grade=Grade.QUERY,
     why="the pipe grows between its anchors, and joints chosen for a tenth of its length are torn by the rest",
     leaves_out="an anchor between the ends, for which the growth of each part is to be judged: a concession says where "
-    "it is; a pipe of which the faces are not stated",
+    "it is; how far the bends turn; a pipe of which the faces are not stated",
+    edition=2,
     against=(),
 )
 

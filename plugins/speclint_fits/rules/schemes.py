@@ -14,8 +14,8 @@ _LOCKED = {"one locked": 1, "two locked": 2, "locked at the middle": 1}
 @rule(
     "frame.scheme-of-pads",
     edition=3,
-    title="On each frame a pad takes the thrust, one what acts crosswise and one the weight, and as many lock the "
-    "block as its scheme says: one, two, or one between two that slide",
+    title="On each frame pads take the thrust, the forces crosswise and the weight of the block, and as many pads take "
+    "the thrust as its scheme says: one, two, or one between two that slide",
     on=CylinderBlock,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -90,7 +90,7 @@ def _taken(force: str, names: list[str], block: CylinderBlock, sheet: Sheet) -> 
         return sheet.states(True, f"{' and '.join(taking)} take {force}")
     unsaid = next((name for name, takes in lists.items() if not takes), "")
     if unsaid:
-        sheet.read(f"what pad {unsaid} takes", NotStated(block.where.at(f"pads.{unsaid}.takes")))
+        sheet.read(f"what pad {unsaid} takes", NotStated(block.pads[unsaid].where.at(f"pads.{unsaid}.takes")))
     return sheet.states(False, f"none of {', '.join(names)} takes {force}", where=block.where)
 
 

@@ -73,7 +73,7 @@ def seat(lens: LensJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         touches = sheet.work("D", contact.circle_in_cone, R=R, phi=phi)
         judged.append(
             sheet.at_most(sheet.work("e", circle_missed, D_c=D, D=touches), sheet.limit("circle")).else_says(
-                "stated circle of contact is {found} off, {limit} allowed"
+                "the sphere touches a seat of this angle in a circle {found} off the stated one, {limit} allowed"
             )
         )
     return sheet.worst(*judged)

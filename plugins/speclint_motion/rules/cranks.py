@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from itertools import combinations
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
+from speclint.equations import Radians
 from speclint.specs import Engine
-from speclint_motion.formulae.cranks import across_the_line
+from speclint_motion.formulae.cranks import across_the_line, ahead_of, angle_allowed, lesser_way
+
+#: The limit that says how far cranks next to each other stand apart, by how many there are.
+_USUAL = {2: "two", 3: "three"}
 
 
 @rule(
@@ -43,4 +48,59 @@ def starts_from_any_place(engine: Engine, sheet: Sheet) -> Judgement:
     return sheet.at_least(most, sheet.limit("across"))
 
 
-RULES = (starts_from_any_place,)
+@rule(
+    "engine.cranks-evenly-apart",
+    title="The cranks of two cylinders stand 90° apart and those of three 120°, each within 8°, for a cylinder that is "
+    "inclined to the others",
+    on=Engine,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="cranks set to a mistyped angle give uneven beats and pull, and balance weights that suit no engine",
+    leaves_out="an engine of one cylinder, or of four and more; unlike cylinders, as of a compound, and one inclined "
+    "at more than 1 in 7, whose angle a concession explains; the local railway code and a competent person decide",
+    against=(),
+    limits=[
+        Limit("two", "90 °", "angle", COMMON_PRACTICE, "usual angle between the cranks of two cylinders"),
+        Limit(
+            "three", "120 °", "angle", COMMON_PRACTICE, "usual angle between the cranks of three cylinders"
+        ),
+        Limit(
+            "inclined", "8 °", "angle", COMMON_PRACTICE, "what an angle may be off for an inclined cylinder"
+        ),
+    ],
+)
+def evenly_apart(engine: Engine, sheet: Sheet) -> Judgement:
+    """The angle from each crank to the next one round, of two the shorter way round."""
+    count = len(engine.cranks)
+    if count not in _USUAL:
+        raise sheet.not_applicable("only cranks of two or of three cylinders stand at one usual angle")
+    usual, off = sheet.limit(_USUAL[count], "δ_n"), sheet.limit("inclined", "δ_s")
+    least = sheet.work("δ_l", angle_allowed, δ_n=usual, k=-1.0, δ_s=off)
+    most = sheet.work("δ_g", angle_allowed, δ_n=usual, k=1.0, δ_s=off)
+    return sheet.each(
+        list(_gaps(engine, sheet)),
+        lambda gap: sheet.worst(
+            sheet.at_least(gap[1], least).else_says(
+                "cranks {item} stand {found} apart, {limit} at the least"
+            ),
+            sheet.at_most(gap[1], most).else_says("cranks {item} stand {found} apart, {limit} at the most"),
+        ),
+    )
+
+
+def _gaps(engine: Engine, sheet: Sheet) -> Iterator[tuple[str, Radians]]:
+    """The names of each two cranks next to each other and their angle; of three the first follows the last."""
+    stated = {name: sheet.take_nominal(f"θ of {name}", crank.angle) for name, crank in engine.cranks.items()}
+    first = next(iter(stated.values()))
+    ahead = {name: sheet.work(f"δ of {name}", ahead_of, θ_1=first, θ_2=θ) for name, θ in stated.items()}
+    order = sorted(ahead, key=ahead.__getitem__)
+    if len(order) == 2:
+        one, other = order
+        yield f"{one} and {other}", sheet.work("δ", lesser_way, δ_1=ahead[other])
+        return
+    for one, other in zip(order, (*order[1:], order[0]), strict=True):
+        between = sheet.work(f"δ {one}", ahead_of, θ_1=stated[one], θ_2=stated[other])
+        yield f"{one} and {other}", between
+
+
+RULES = (starts_from_any_place, evenly_apart)

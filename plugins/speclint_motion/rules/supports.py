@@ -24,7 +24,8 @@ from speclint_motion.rules.crowns import DEFERS
     "back of its own cylinder",
     on=SlideBar,
     grade=Grade.OBSERVATION,
-    edition=2,
+    gravest=Grade.NONCONFORMITY,
+    edition=3,
     cites=[COMMON_PRACTICE],
     why="A bar that no drawn part carries is straight on paper only: its deflection is judged between supports that "
     "nobody provides.",
@@ -32,7 +33,7 @@ from speclint_motion.rules.crowns import DEFERS
     against=(),
 )
 def held_by(bar: SlideBar, sheet: Sheet) -> Judgement:
-    """Two supports, each a part of the design or the number of a drawing."""
+    """Two supports, each a part of the design or the number of a drawing; a cover that cannot be there is graver."""
     if not bar.supports:
         raise sheet.not_assessed(f"supports is not stated in {bar.where.file}", bar.where)
     both = len(bar.supports) > 1
@@ -53,11 +54,14 @@ def _twice(bar: SlideBar, sheet: Sheet) -> Iterator[Judgement]:
             other = covers.setdefault(part.id, name)
             if isinstance(part, CylinderCover) and other != name:
                 said = f"{part.id} is named for both {other} and {name}: it carries one end"
-                yield sheet.states(False, said, where=support.part.where)
+                yield _cannot_be(said, support, sheet)
 
 
 def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Judgement:
     if not sheet.is_stated(f"part at {name}", support.part):
+        if not sheet.is_stated(f"drawing of the part at {name}", support.drawing):
+            says = f"supports.{name} states neither part nor drawing in {support.where.file}"
+            raise sheet.not_assessed(says, support.where)
         drawing = sheet.read(f"drawing of the part at {name}", support.drawing)
         return sheet.states(True, f"{name}: carried by the part of drawing {drawing}")
     part = sheet.follow(support.part)
@@ -68,12 +72,16 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
     own = sheet.follow(liner.housed_in)
     if closes.id != own.id:
         said = f"{name}: {part.id} is a cover of {closes.id}, but the crosshead on the bar is one of {own.id}"
-        return sheet.states(False, said, where=support.part.where)
+        return _cannot_be(said, support, sheet)
     _, end = end_closed_by(part, sheet)
     if sheet.said("side", end.side) == "front":
         said = f"{name}: {part.id} is at the front of the cylinder, and the crosshead is behind it"
-        return sheet.states(False, said, where=support.part.where)
+        return _cannot_be(said, support, sheet)
     return sheet.states(True, f"{name}: carried by {part.id}")
+
+
+def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
+    return sheet.states(False, said, where=support.part.where).graded(Grade.NONCONFORMITY)
 
 
 #: A screw set against a nut turns back with it under a load that reverses: common practice.

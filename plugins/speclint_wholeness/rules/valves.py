@@ -55,16 +55,16 @@ def _beats(seat: ValveSeat, sheet: Sheet) -> Iterator[ToFill]:
 
 
 def _seats_of(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
-    """The seat of each beat of the valve, as far as the number of its beats is stated."""
-    double = sheet.is_stated("beats", valve.beats) and sheet.count("n", valve.beats, "beats") >= 2
+    """The seat of each beat of the valve, as far as the number of its beats is stated; of one beat no lower one."""
+    beats = sheet.count("n", valve.beats, "beats") if sheet.is_stated("beats", valve.beats) else 0
     for name, beat in (("upper", valve.upper_beat), ("lower", valve.lower_beat)):
-        if name == "upper" or double:
-            found = (
-                (sheet.follow(beat.seat).id,)
-                if sheet.is_stated(f"seat of the {name} beat", beat.seat)
-                else ()
-            )
-            yield ToFill(f"{name} beat of {valve.id}", ValveSeat.called, found, where=valve.where)
+        seated = sheet.is_stated(f"seat of the {name} beat", beat.seat)
+        found = (sheet.follow(beat.seat).id,) if seated else ()
+        place = ToFill(f"{name} beat of {valve.id}", ValveSeat.called, found, where=valve.where)
+        if name == "upper" or beats >= 2:
+            yield place
+        elif beats == 1 and (seated or sheet.is_stated(f"diameter, {name} beat", beat.seat_diameter)):
+            yield replace(place, wrong="the valve states one beat, and a lower beat as well")
 
 
 def _spindles(valve: PoppetValve, sheet: Sheet) -> Iterator[ToFill]:
@@ -196,7 +196,8 @@ one_beat: Rule = filled_once(
 
 has_its_seats: Rule = filled_once(
     "valve.has-its-seats",
-    title="Each beat of a valve has its seat",
+    title="Each beat of a valve has its seat, and a valve of one beat has no lower beat",
+    edition=2,
     on=PoppetValve,
     places=_seats_of,
     row=240,

@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
@@ -37,5 +38,5 @@ class BlastNozzle(Component):
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
     cylinder_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
-    reference_momentum: Force = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1"), GIVEN] = NOT_STATED
+    reference_momentum: Annotated[Force, GIVEN] = NOT_STATED

@@ -23,6 +23,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.listed_in import MATERIALS, THREADS, ListedIn
@@ -133,7 +134,7 @@ class Tightening(SpecTable):
     method: Annotated[Word[str], _TIGHTENING] = NOT_STATED
     torque: Moment = NOT_STATED
     angle: Angle = NOT_STATED
-    torque_coefficient: Annotated[Fraction, Span("0.05", "0.6")] = NOT_STATED
+    torque_coefficient: Annotated[Fraction, Span("0.05", "0.6"), GIVEN] = NOT_STATED
     preload: Force = NOT_STATED
     lubrication: Remark = NOT_STATED
     temperature: Temperature = NOT_STATED
@@ -296,8 +297,8 @@ class BoltedJoint(Component):
     roughness: Annotated[Length, Span("0.4 µm", "0.1 mm")] = NOT_STATED
     faces: Word[int] = NOT_STATED
     carries_shear: Word[bool] = NOT_STATED
-    load_introduction: Fraction = NOT_STATED
-    relaxation: Fraction = NOT_STATED
+    load_introduction: Annotated[Fraction, GIVEN] = NOT_STATED
+    relaxation: Annotated[Fraction, GIVEN] = NOT_STATED
     seal: Word[Literal["gasket", "ground face", "lens ring"]] = NOT_STATED
     pressure: Word[Literal["cylinder", "live", "exhaust"]] = NOT_STATED
     pressure_circle: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
@@ -306,7 +307,7 @@ class BoltedJoint(Component):
     purpose: Word[Literal["steam-tight", "air-tight", "structural"]] = NOT_STATED
     stands: Word[Literal["upright", "on top", "below"]] = NOT_STATED
     carries: dict[str, Carried] = {}
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     shear_taken_by: Word[Literal["friction", "fitted bolts", "keys"]] = NOT_STATED
     fitted_diameter: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     key_area: Area = NOT_STATED

@@ -15,6 +15,7 @@ from speclint.specs.fields import (
     Stress,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
@@ -111,7 +112,7 @@ class CompressionSpring(Component):
     nested_in: Annotated[LinkTo["CompressionSpring"], OWN_PLACE] = NOT_STATED
     wire: Annotated[Length, Span("0.8 mm", "50 mm")] = NOT_STATED
     wire_grade: Annotated[Word[str], _WIRES] = NOT_STATED
-    wire_tensile_strength: Stress = NOT_STATED
+    wire_tensile_strength: Annotated[Stress, GIVEN] = NOT_STATED
     mean_diameter: Annotated[Length, Span("6 mm", "400 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("7 mm", "450 mm")] = NOT_STATED
     inside_diameter: Annotated[Length, Span("4 mm", "400 mm")] = NOT_STATED
@@ -124,15 +125,15 @@ class CompressionSpring(Component):
     free_length: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     shut_length: Annotated[Length, Span("8 mm", "1.2 m")] = NOT_STATED
     open_length: Annotated[Length, Span("6 mm", "1.2 m")] = NOT_STATED
-    rate: Stiffness = NOT_STATED
-    shut_load: Force = NOT_STATED
-    open_load: Force = NOT_STATED
+    rate: Annotated[Stiffness, GIVEN] = NOT_STATED
+    shut_load: Annotated[Force, GIVEN] = NOT_STATED
+    open_load: Annotated[Force, GIVEN] = NOT_STATED
     quality_grade: Word[Literal["1", "2", "3"]] = NOT_STATED
     loading: Word[Literal["steady", "alternating"]] = NOT_STATED
     preset: Word[bool] = NOT_STATED
     shot_peened: Word[bool] = NOT_STATED
-    stroke_strength: Stress = NOT_STATED
-    relaxation: Fraction = NOT_STATED
+    stroke_strength: Annotated[Stress, GIVEN] = NOT_STATED
+    relaxation: Annotated[Fraction, GIVEN] = NOT_STATED
     seating: Annotated[Word[Seating], _SEATINGS] = NOT_STATED
     guided: Word[bool] = NOT_STATED
     guide_pin: Annotated[Length, Span("3 mm", "350 mm")] = NOT_STATED

@@ -21,6 +21,7 @@ from speclint.specs.fields import (
     Volume,
     Word,
 )
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.heat_flow import HeatPath
@@ -91,7 +92,7 @@ class Bore(SpecTable):
     )
 
     lined: Word[bool] = NOT_STATED
-    diameter: Annotated[Length, Span("100 mm", "1.2 m"), OPENED] = NOT_STATED
+    diameter: Annotated[Length, Span("100 mm", "1.2 m"), OPENED, NO_LESS] = NOT_STATED
     last_bore: Annotated[Length, Span("100 mm", "1.3 m")] = NOT_STATED
     seat_at: Annotated[Position, Span("1 mm", "2.5 m")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m")] = NOT_STATED
@@ -312,7 +313,7 @@ class Pad(Closable):
     area: Area = NOT_STATED
     takes: tuple[Word[Literal["lengthwise", "crosswise", "weight", "nothing"]], ...] = ()
     locates: Word[bool] = NOT_STATED
-    stiffness: Annotated[Stiffness, Span("1e4 N/mm", "1e9 N/mm")] = NOT_STATED
+    stiffness: Annotated[Stiffness, Span("1e4 N/mm", "1e9 N/mm"), GIVEN] = NOT_STATED
     web: PadWeb = PadWeb.unstated()
     carry_height: Annotated[Position, Span("1 µm", "20 mm")] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED
@@ -427,7 +428,7 @@ class CylinderBlock(Component):
     offset: Annotated[Position, Span("0.5 mm", "1 m")] = NOT_STATED
     section_modulus: SectionModulus = NOT_STATED
     mean_temperature: Word[str] = NOT_STATED
-    weight_at: Annotated[Position, Span("1 mm", "5 m")] = NOT_STATED
+    weight_at: Annotated[Position, Span("1 mm", "5 m"), GIVEN] = NOT_STATED
     pairs: dict[str, RubbingPair] = {}
     drive: Drive = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED

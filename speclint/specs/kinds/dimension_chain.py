@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Factor, Length, LinkTo, Position, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -28,7 +29,7 @@ class ChainLink(Dimension):
     direction: Word[Literal["widens", "narrows"]] = NOT_STATED
     lever: Factor = NOT_STATED
     spread: Word[Literal["normal", "uniform"]] = NOT_STATED
-    measured: Annotated[Position, Span("10 µm", "20 m")] = NOT_STATED
+    measured: Annotated[Position, Span("10 µm", "20 m"), GIVEN] = NOT_STATED
     grows_with: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     reach: Annotated[Length, Span("2 mm", "10 m")] = NOT_STATED
     temperature: Word[str] = NOT_STATED
@@ -59,5 +60,5 @@ class DimensionChain(Component):
     greatest: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     least_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
     greatest_hot: Annotated[Position, Span("10 µm", "40 mm")] = NOT_STATED
-    wanted_yield: Annotated[Factor, Span("10 %", "100 %")] = NOT_STATED
+    wanted_yield: Annotated[Factor, Span("10 %", "100 %"), GIVEN] = NOT_STATED
     last: Annotated[Word[str], NamedIn("chain")] = NOT_STATED

@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Fraction, Length, LinkTo, Mass, NoMass, Position, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.link_targets import Engine
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -41,7 +42,7 @@ class Wheel(SpecTable):
         balance_angle: by which that weight leads the crank from which angles count, running forwards
     """
 
-    load: Annotated[Mass, Span("200 kg", "25 t")] = NOT_STATED
+    load: Annotated[Mass, Span("200 kg", "25 t"), GIVEN] = NOT_STATED
     balance_mass: Annotated[NoMass, Span("1 kg", "2 t")] = NOT_STATED
     balance_radius: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
     balance_angle: Angle = NOT_STATED
@@ -68,7 +69,7 @@ class DrivingAxle(Component):
     of_metal: ClassVar[bool] = False
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
     at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
-    plane_distance: Annotated[Length, Span("400 mm", "2.5 m")] = NOT_STATED
+    plane_distance: Annotated[Length, Span("400 mm", "2.5 m"), GIVEN] = NOT_STATED
     driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks"), OWN_PLACE] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
     turning: dict[str, Turning] = {}

@@ -18,6 +18,7 @@ from speclint.specs.fields import (
     Pressure,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.link_targets import BlastNozzle, CylinderBlock
 from speclint.specs.named_in import NamedIn
@@ -82,12 +83,12 @@ class Line(SpecTable):
     """
 
     code: Word[str] = NOT_STATED
-    axle_load: Annotated[Mass, Span("2 t", "50 t")] = NOT_STATED
-    wheel_blow: Annotated[Force, Span("100 N", "500 kN")] = NOT_STATED
-    axle_blow: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
-    engine_blow: Annotated[Force, Span("100 N", "2 MN")] = NOT_STATED
-    tractive_variation: Annotated[Force, Span("100 N", "1 MN")] = NOT_STATED
-    swaying_couple: Annotated[Moment, Span("100 N·m", "1000 kN·m")] = NOT_STATED
+    axle_load: Annotated[Mass, Span("2 t", "50 t"), GIVEN] = NOT_STATED
+    wheel_blow: Annotated[Force, Span("100 N", "500 kN"), GIVEN] = NOT_STATED
+    axle_blow: Annotated[Force, Span("100 N", "1 MN"), GIVEN] = NOT_STATED
+    engine_blow: Annotated[Force, Span("100 N", "2 MN"), GIVEN] = NOT_STATED
+    tractive_variation: Annotated[Force, Span("100 N", "1 MN"), GIVEN] = NOT_STATED
+    swaying_couple: Annotated[Moment, Span("100 N·m", "1000 kN·m"), GIVEN] = NOT_STATED
 
 
 class CarryingAxle(SpecTable):

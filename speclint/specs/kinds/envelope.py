@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Position, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import DimensionChain, GaugeOutline
 from speclint.specs.named_in import NamedIn
@@ -84,8 +85,8 @@ class Envelope(Component):
     gaps: dict[str, MotionGap] = {}
     frame_from_centre: Annotated[Length, Span("100 mm", "1.5 m")] = NOT_STATED
     cylinders: Word[Literal["outside", "inside"]] = NOT_STATED
-    rigid_wheelbase: Annotated[Length, Span("800 mm", "12 m")] = NOT_STATED
-    least_curve: Annotated[Length, Span("20 m", "1000 m")] = NOT_STATED
+    rigid_wheelbase: Annotated[Length, Span("800 mm", "12 m"), GIVEN] = NOT_STATED
+    least_curve: Annotated[Length, Span("20 m", "1000 m"), GIVEN] = NOT_STATED
     side_play: Annotated[Allowance, Span("1 mm", "80 mm")] = NOT_STATED
     tyre_wear: Annotated[Allowance, Span("2 mm", "80 mm")] = NOT_STATED
     spring_drop: Annotated[Allowance, Span("2 mm", "150 mm")] = NOT_STATED

@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 from speclint.specs.component import Component
 from speclint.specs.dimension import Dimension
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, Position, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
 
@@ -50,8 +51,8 @@ class Fit(Component):
     length: Dimension = Dimension.unstated()
     entered: Word[Literal["pressed", "shrunk"]] = NOT_STATED
     press_force: Force = NOT_STATED
-    axial_load: Force = NOT_STATED
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    axial_load: Annotated[Force, GIVEN] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     hole_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     shaft_roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
     half_arc: Angle = NOT_STATED

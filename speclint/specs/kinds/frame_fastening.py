@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, LinkTo, Mass, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.bolted_joint import Nut, SecondRetention, Tightening
@@ -88,10 +89,10 @@ class FrameFastening(Component):
     shank_length: Annotated[Length, Span("1 mm", "600 mm")] = NOT_STATED
     roughness: Annotated[Length, Span("0.4 µm", "0.2 mm")] = NOT_STATED
     faces: Word[int] = NOT_STATED
-    relaxation: Fraction = NOT_STATED
+    relaxation: Annotated[Fraction, GIVEN] = NOT_STATED
     thrust_taken_by: Word[Literal["friction", "fitted bolts", "lugs"]] = NOT_STATED
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
-    greatest_friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
+    greatest_friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     fitted_diameter: Annotated[Length, Span("5 mm", "130 mm")] = NOT_STATED
     bearing_length: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     lug_shear_area: Area = NOT_STATED

@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Stress, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.spans import Span
@@ -44,5 +45,5 @@ class Gland(Component):
     packing_pressure: Stress = NOT_STATED
     flange_thickness: Annotated[Length, Span("5 mm", "150 mm")] = NOT_STATED
     stands_out: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
-    tilt: Fraction = NOT_STATED
+    tilt: Annotated[Fraction, GIVEN] = NOT_STATED
     split: Word[bool] = NOT_STATED

@@ -14,6 +14,7 @@ from speclint.specs.fields import (
     Position,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.listed_in import MATERIALS, THREADS
@@ -36,11 +37,11 @@ class Weight(SpecTable):
     """
 
     of: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    mass: Mass = NOT_STATED
+    mass: Annotated[Mass, GIVEN] = NOT_STATED
     in_place: Word[bool] = NOT_STATED
-    x: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
-    y: Annotated[Position, Span("1 mm", "6 m"), Mirrors("negate")] = NOT_STATED
-    z: Annotated[Position, Span("1 mm", "6 m")] = NOT_STATED
+    x: Annotated[Position, Span("1 mm", "6 m"), GIVEN] = NOT_STATED
+    y: Annotated[Position, Span("1 mm", "6 m"), Mirrors("negate"), GIVEN] = NOT_STATED
+    z: Annotated[Position, Span("1 mm", "6 m"), GIVEN] = NOT_STATED
 
 
 class Lug(SpecTable):
@@ -126,7 +127,7 @@ class Crane(SpecTable):
         lifts_over: height above the floor of what the part is lifted over, such as the frames
     """
 
-    capacity: Mass = NOT_STATED
+    capacity: Annotated[Mass, GIVEN] = NOT_STATED
     hook_above_floor: Annotated[Length, Span("1 m", "60 m")] = NOT_STATED
     lifts_over: Annotated[Allowance, Span("50 mm", "10 m")] = NOT_STATED
 

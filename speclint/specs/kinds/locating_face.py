@@ -14,6 +14,7 @@ from speclint.specs.fields import (
     Stiffness,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, Frame
 from speclint.specs.named_in import NamedIn
@@ -60,9 +61,9 @@ class LocatingFace(Component):
     slot: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
     bearing_height: Annotated[Length, Span("15 mm", "1.5 m")] = NOT_STATED
     bearing_depth: Annotated[Length, Span("2 mm", "200 mm")] = NOT_STATED
-    slot_stiffness: Annotated[Stiffness, Span("1e4 N/mm", "1e9 N/mm")] = NOT_STATED
+    slot_stiffness: Annotated[Stiffness, Span("1e4 N/mm", "1e9 N/mm"), GIVEN] = NOT_STATED
     pad_temperature: Word[str] = NOT_STATED
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     entering_force: Force = NOT_STATED
     in_frame: Annotated[LinkTo[Frame], OWN_PLACE] = NOT_STATED
     flatness: Annotated[Allowance, Span("1 µm", "5 mm")] = NOT_STATED

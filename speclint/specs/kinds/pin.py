@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Fraction, Length, LinkTo, Word
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
@@ -33,13 +34,13 @@ class PinSeat(SpecTable):
     geometry: ClassVar[Conditions] = (Below("hole", "boss"), Below("diameter", "boss"))
 
     by: Word[Literal["press fit", "taper and nut", "end plate"]] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "500 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     hole: Annotated[Length, Span("8 mm", "500 mm"), OPENED] = NOT_STATED
     length: Annotated[Length, Span("8 mm", "600 mm")] = NOT_STATED
     boss: Annotated[Length, Span("12 mm", "1.2 m")] = NOT_STATED
     boss_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     roughness: Annotated[Length, Span("0.2 µm", "50 µm")] = NOT_STATED
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     locked_by: Word[Literal["split pin", "locking plate", "tab washer", "welded tab", "nothing"]] = NOT_STATED
 
 
@@ -70,7 +71,7 @@ class Pin(Component):
 
     moved_by: Annotated[LinkTo[Crosshead], OWN_PLACE] = NOT_STATED
     place: Word[Literal["crosshead pin", "crank pin"]] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     length: Annotated[Length, Span("10 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     bearing_material: Annotated[Word[str], MATERIALS] = NOT_STATED
     span: Annotated[Length, Span("10 mm", "1 m")] = NOT_STATED

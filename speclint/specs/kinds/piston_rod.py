@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Hardness, Length, LinkTo, Mass, Word
+from speclint.specs.freedom import NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Piston
@@ -48,7 +49,7 @@ class RodSection(SpecTable):
     at: Word[Literal["piston end", "crosshead end", "between the ends"]] = NOT_STATED
     thread: Annotated[Word[str], THREADS] = NOT_STATED
     rolled: Word[bool] = NOT_STATED
-    diameter: Annotated[Length, Span("15 mm", "300 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("15 mm", "300 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     larger_diameter: Annotated[Length, Span("20 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
     slot_width: Annotated[Length, Span("3 mm", "100 mm")] = NOT_STATED
@@ -76,7 +77,7 @@ class PistonRod(Component):
     geometry: ClassVar[Conditions] = (Below("diameter", "free_length"),)
 
     carries: Annotated[LinkTo[Piston], OWN_PLACE] = NOT_STATED
-    diameter: Annotated[Length, Span("20 mm", "250 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("20 mm", "250 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     free_length: Annotated[Length, Span("150 mm", "4 m")] = NOT_STATED
     ends: Word[EndFixity] = NOT_STATED
     tail_rod: Word[bool] = NOT_STATED

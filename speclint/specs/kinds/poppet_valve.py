@@ -20,6 +20,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.inclinations import Inclination
@@ -152,16 +153,16 @@ class PoppetValve(Component):
     common_throat: Area = NOT_STATED
     supply_acts: Word[Literal["between the beats", "beyond the beats"]] = NOT_STATED
     steam_load: Word[Literal["holds shut", "lifts"]] = NOT_STATED
-    loss_coefficient: Annotated[Factor, Span("0.1", "100")] = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
-    port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
+    loss_coefficient: Annotated[Factor, Span("0.1", "100"), GIVEN] = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1"), GIVEN] = NOT_STATED
+    port_discharge_coefficient: Annotated[Fraction, Span("0.1", "1"), GIVEN] = NOT_STATED
     relieves_water: Word[bool] = NOT_STATED
     lifts_drifting: Word[bool] = NOT_STATED
     compression_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED
     shutting_ratio: Annotated[Factor, Span("0.2", "20")] = NOT_STATED
     clearance_share: Annotated[Factor, Span("0.005", "0.5")] = NOT_STATED
     height: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
-    flow_force: Force = NOT_STATED
+    flow_force: Annotated[Force, GIVEN] = NOT_STATED
     lapped_at: Temperature = NOT_STATED
     retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
     cage_opening: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED

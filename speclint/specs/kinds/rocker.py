@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component, Surface
 from speclint.specs.fields import NOT_STATED, Inertia, Length, LinkTo, Position, Stress, Word
+from speclint.specs.freedom import NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
@@ -55,7 +56,7 @@ class Rocker(Component):
     arm_depth: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
     arm_width: Annotated[Length, Span("4 mm", "200 mm")] = NOT_STATED
     boss: Annotated[Length, Span("8 mm", "300 mm")] = NOT_STATED
-    pin: Annotated[Length, Span("5 mm", "200 mm"), CUT_DOWN] = NOT_STATED
+    pin: Annotated[Length, Span("5 mm", "200 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     pin_span: Annotated[Length, Span("8 mm", "400 mm")] = NOT_STATED
     bush_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     bush_material: Annotated[Word[str], MATERIALS] = NOT_STATED

@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Moment, Position
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.reworking import CUT_DOWN, OPENED
@@ -46,10 +47,10 @@ class Shaft(Component):
     )
 
     drives: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
-    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("8 mm", "400 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     keyway_width: Annotated[Allowance, Span("1 mm", "100 mm"), OPENED] = NOT_STATED
     keyway_depth: Annotated[Allowance, Span("0.5 mm", "50 mm"), OPENED] = NOT_STATED
     bearings: dict[str, ShaftBearing] = {}
-    torque: Moment = NOT_STATED
-    bending_moment: Moment = NOT_STATED
+    torque: Annotated[Moment, GIVEN] = NOT_STATED
+    bending_moment: Annotated[Moment, GIVEN] = NOT_STATED
     greatest_diameter: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED

@@ -15,6 +15,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.freedom import GIVEN
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
 from speclint.specs.spans import Span
@@ -101,14 +102,14 @@ class SteamPassage(Component):
     bends: Word[int] = NOT_STATED
     bend_radius: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     mitres: Word[int] = NOT_STATED
-    loss_coefficient: Fraction = NOT_STATED
+    loss_coefficient: Annotated[Fraction, GIVEN] = NOT_STATED
     valve: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     share: Fraction = NOT_STATED
     feeds: Word[str] = NOT_STATED
     low_point: Word[bool] = NOT_STATED
     drained: Word[bool] = NOT_STATED
     charge_temperature: Temperature = NOT_STATED
-    discharge_coefficient: Annotated[Fraction, Span("0.1", "1")] = NOT_STATED
+    discharge_coefficient: Annotated[Fraction, Span("0.1", "1"), GIVEN] = NOT_STATED
     faces: dict[str, PassageFace] = {}
     end_area: NoArea = NOT_STATED
     floor: Floor = Floor.unstated()

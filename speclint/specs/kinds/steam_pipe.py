@@ -5,6 +5,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Allowance, Factor, Force, Fraction, Length, LinkTo, Moment, Word
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
@@ -94,14 +95,14 @@ class SteamPipe(Component):
     wall: Annotated[Length, Span("0.8 mm", "60 mm")] = NOT_STATED
     mill_tolerance: Annotated[Fraction, UntilMeasured("wall")] = NOT_STATED
     joint_factor: Fraction = NOT_STATED
-    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm")] = NOT_STATED
+    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "10 mm"), NO_LESS] = NOT_STATED
     bends: Word[int] = NOT_STATED
     bend_radius: Annotated[Length, Span("20 mm", "4 m")] = NOT_STATED
     bends_are: Word[Literal["bent from the pipe", "formed elbows"]] = NOT_STATED
     bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
     anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
-    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm")] = NOT_STATED
+    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm"), GIVEN] = NOT_STATED
     takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
     joint_movement: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     cycles: Word[int] = NOT_STATED

@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Allowance, Length, LinkTo, Mass, Position, Word
+from speclint.specs.freedom import NO_LESS
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.reworking import CUT_DOWN
@@ -66,7 +67,7 @@ class Tappet(Component):
     clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED
     offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
     foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
-    stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN] = NOT_STATED
+    stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     overhang: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     guide_length: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     locked_by: Word[Literal["lock nut", "tab washer", "split pin", "riveted end", "nothing"]] = NOT_STATED

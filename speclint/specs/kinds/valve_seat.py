@@ -4,6 +4,7 @@ from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Angle, Force, Fraction, Length, LinkTo, Temperature, Word
+from speclint.specs.freedom import GIVEN
 from speclint.specs.geometry import AtMost, Below, Conditions, FitsIn
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock
@@ -71,10 +72,10 @@ class ValveSeat(Component):
     ] = NOT_STATED
     block_heated_to: Temperature = NOT_STATED
     chilled_to: Temperature = NOT_STATED
-    friction: Annotated[Fraction, Span("0.01", "1")] = NOT_STATED
+    friction: Annotated[Fraction, Span("0.01", "1"), GIVEN] = NOT_STATED
     press_force: Force = NOT_STATED
     entered_from: Word[Literal["chamber", "cylinder"]] = NOT_STATED
-    sticking_drag: Force = NOT_STATED
+    sticking_drag: Annotated[Force, GIVEN] = NOT_STATED
     retention: Word[
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED

@@ -17,6 +17,7 @@ from speclint.specs.fields import (
     Temperature,
     Word,
 )
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
@@ -115,7 +116,7 @@ class ValveSpindle(Component):
 
     moves: Annotated[LinkTo[PoppetValve], OWN_PLACE] = NOT_STATED
     mass: Mass = NOT_STATED
-    diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN] = NOT_STATED
+    diameter: Annotated[Length, Span("5 mm", "120 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     least_diameter: Annotated[Length, Span("3 mm", "110 mm")] = NOT_STATED
     valve_held: ValveHold = ValveHold.unstated()
     least_section: Word[Literal["plain", "thread", "cotter hole", "groove"]] = NOT_STATED
@@ -131,14 +132,14 @@ class ValveSpindle(Component):
     guide_interference: Annotated[Position, Span("2 µm", "0.3 mm")] = NOT_STATED
     guide_kept_by: Word[Literal["collar", "locking screw", "cover over it", "nothing"]] = NOT_STATED
     guide_bored_in_place: Word[bool] = NOT_STATED
-    side_load: Force = NOT_STATED
+    side_load: Annotated[Force, GIVEN] = NOT_STATED
     free_length: Annotated[Length, Span("15 mm", "2.5 m")] = NOT_STATED
     ends: Word[str] = NOT_STATED
     heated_length: Annotated[Length, Span("20 mm", "3 m")] = NOT_STATED
     valve_length: Annotated[Length, Span("4 mm", "500 mm")] = NOT_STATED
     cap: SpindleCap = SpindleCap.unstated()
     cap_ground_off: Annotated[Length, Span("50 µm", "15 mm")] = NOT_STATED
-    friction: Force = NOT_STATED
+    friction: Annotated[Force, GIVEN] = NOT_STATED
     train_stiffness: Stiffness = NOT_STATED
     seal: Word[Literal["packed gland", "labyrinth", "metallic rings", "lip seal"]] = NOT_STATED
     seal_temperature: Temperature = NOT_STATED

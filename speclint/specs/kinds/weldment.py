@@ -19,6 +19,7 @@ from speclint.specs.fields import (
     TemperatureDifference,
     Word,
 )
+from speclint.specs.freedom import GIVEN, NO_LESS
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.kinds.cylinder_block import Side
@@ -57,8 +58,8 @@ class Plate(SpecTable):
     serves_as: Word[Literal["flat wall", "shell", "flange"]] = NOT_STATED
     inside_diameter: Annotated[Length, Span("50 mm", "3 m")] = NOT_STATED
     meets_steam: Word[bool] = NOT_STATED
-    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm")] = NOT_STATED
-    carbon_equivalent: CarbonEquivalent = NOT_STATED
+    corrosion_allowance: Annotated[Allowance, Span("0.1 mm", "25 mm"), NO_LESS] = NOT_STATED
+    carbon_equivalent: Annotated[CarbonEquivalent, GIVEN] = NOT_STATED
     z_quality: Word[Literal["none", "Z15", "Z25", "Z35"]] = NOT_STATED
 
 
@@ -157,7 +158,7 @@ class WeldedJoint(SpecTable):
     restraint: Word[Literal["low", "medium", "high"]] = NOT_STATED
     wall: Annotated[Word[str], NamedIn("walls")] = NOT_STATED
     opening: Word[str] = NOT_STATED
-    stress_range: Stress = NOT_STATED
+    stress_range: Annotated[Stress, GIVEN] = NOT_STATED
     detail_category: Stress = NOT_STATED
     procedure: Word[str] = NOT_STATED
     welder: Word[str] = NOT_STATED

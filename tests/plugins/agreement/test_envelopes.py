@@ -285,3 +285,138 @@ def test_an_axle_of_another_cylinder_says_nothing_of_this(workshop: DesignFolder
         }
     )
     assert workshop.only(AXLE_ALONG).outcome == "conforms"
+
+
+NO_WHEELBASE = changed(ALONG["envelope.toml"], ('rigid_wheelbase = "3.7 m"\n', ""))
+
+
+@pytest.mark.parametrize(
+    ("places", "wanted"),
+    [
+        (("2.84 m", "3.86 m"), FINE),
+        (("3.139 m", "4.159 m"), FINE),
+        (("3.141 m", "4.161 m"), HOLD),
+        (("2.541 m", "3.561 m"), FINE),
+        (("2.539 m", "3.559 m"), HOLD),
+        (("3.765 m", "4.785 m"), HOLD),  # from the middle of the first two axles it would suit
+    ],
+)
+def test_without_a_wheelbase_the_outermost_driven_axles_count(
+    workshop: DesignFolder, places: tuple[str, str], wanted: tuple[str, Grade | None]
+) -> None:
+    """Driven axles from 0 to 3.7 m: the covers at 3.35 ± 0.51 m from their middle, as with the wheelbase stated."""
+    text = changed(NO_WHEELBASE, ("2.84 m", places[0]), ("3.86 m", places[1]))
+    found = workshop.write({**ALONG, "envelope.toml": text}).only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+#: Both faces, 0.8 m apart, as counted from the collar's seat or from the fixed point.
+FROM_SEAT = (
+    '[ends.front]\nside = "front"\nface_from_seat = "20 mm"\n'
+    '[ends.back]\nside = "back"\nface_from_seat = "820 mm"\n'
+)
+FROM_POINT = (
+    '[ends.front]\nside = "front"\nface_at = "680 mm"\n[ends.back]\nside = "back"\nface_at = "-120 mm"\n'
+)
+BACK = changed(ALONG["back.toml"], ('closes = "block"\n', 'closes = "block"\nend = "back"\n'))
+
+
+_FRONT = 'kind = "cylinder-cover"\nid = "cover"\n'
+
+
+def one_cover(
+    workshop: DesignFolder, ends: str, points: str, front: str = FILES["cover.toml"]
+) -> DesignFolder:
+    """A room with points of one cover alone, or of none."""
+    envelope = ALONG["envelope.toml"].partition("[points.ahead]")[0] + points
+    block = changed(ALONG["block.toml"], ('[ends.front]\nside = "front"\n', ends))
+    return workshop.write(
+        {**ALONG, "envelope.toml": envelope, "block.toml": block, "back.toml": BACK, "cover.toml": front}
+    )
+
+
+@pytest.mark.parametrize("ends", [FROM_SEAT, FROM_POINT])
+@pytest.mark.parametrize(
+    ("cover", "along", "wanted"),
+    [
+        ("cover", "3.75 m", FINE),
+        ("cover", "4.049 m", FINE),
+        ("cover", "4.051 m", HOLD),
+        ("cover", "3.451 m", FINE),
+        ("cover", "3.449 m", HOLD),
+        ("back", "2.95 m", FINE),
+        ("back", "3.249 m", FINE),
+        ("back", "3.251 m", HOLD),
+        ("back", "2.651 m", FINE),
+        ("back", "2.649 m", HOLD),
+    ],
+)
+def test_one_cover_gives_the_place_of_the_other(
+    workshop: DesignFolder, ends: str, cover: str, along: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The cylinder's middle is at 3.35 m: the front face 0.4 m before it, the back face 0.4 m behind."""
+    one_cover(workshop, ends, f'[points.one]\nof = "{cover}"\nalong = "{along}"\n')
+    found = workshop.only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+@pytest.mark.parametrize(
+    ("cover", "first", "second", "wanted"),
+    [
+        ("cover", "3.7 m", "3.8 m", FINE),
+        ("cover", "2.84 m", "3.86 m", HOLD),
+        ("cover", "3.5 m", "3.41 m", FINE),
+        ("cover", "3.47 m", "3.42 m", HOLD),
+        ("back", "2.9 m", "3.0 m", FINE),
+        ("back", "3.86 m", "2.84 m", HOLD),
+        ("back", "3.2 m", "3.29 m", FINE),
+        ("back", "3.23 m", "3.28 m", HOLD),
+    ],
+)
+def test_both_points_of_one_cover(
+    workshop: DesignFolder, cover: str, first: str, second: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The middle of both points, less 0.4 m for the front cover and more for the back one, is at 3.35 ± 0.3 m."""
+    points = "".join(
+        f'[points.{name}]\nof = "{cover}"\nalong = "{along}"\n'
+        for name, along in (("a", first), ("b", second))
+    )
+    found = one_cover(workshop, FROM_SEAT, points).only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_a_cover_may_name_its_end(workshop: DesignFolder) -> None:
+    cover = _FRONT + 'closes = "block"\nof_end = "front"\n'
+    for along, outcome in (("3.75 m", "conforms"), ("4.051 m", "finding")):
+        one_cover(workshop, FROM_SEAT, f'[points.one]\nof = "cover"\nalong = "{along}"\n', cover)
+        assert workshop.only(AXLE_ALONG).outcome == outcome
+
+
+def test_a_finding_from_one_cover_names_the_faces(workshop: DesignFolder) -> None:
+    one_cover(workshop, FROM_SEAT, '[points.one]\nof = "cover"\nalong = "4.6 m"\n')
+    says = workshop.only(AXLE_ALONG).says
+    assert "face from seat, ends front of block 20 mm" in says
+    assert "face from seat, ends back of block 820 mm" in says
+
+
+def test_of_several_points_the_outermost_count_in_whatever_order(workshop: DesignFolder) -> None:
+    """2.84 and 3.86 m: with 3.85 m in the place of the former, which is stated last, the middle would be 0.5 m off."""
+    text = ALONG["envelope.toml"] + '[points.between]\nof = "cover"\nalong = "3.85 m"\n'
+    assert workshop.write({**ALONG, "envelope.toml": text}).only(AXLE_ALONG).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("ends", "front"),
+    [
+        (FROM_SEAT.replace('side = "front"\n', ""), 'closes = "block"\nof_end = "front"\n'),
+        (FROM_SEAT.replace('face_from_seat = "820 mm"\n', ""), 'closes = "block"\nend = "front"\n'),
+        (FROM_SEAT.partition("[ends.back]")[0], 'closes = "block"\nend = "front"\n'),
+        (FROM_SEAT, 'closes = "block"\n'),
+        (FROM_SEAT, 'end = "front"\n'),
+    ],
+)
+def test_one_cover_of_which_the_end_or_the_faces_are_not_known(
+    workshop: DesignFolder, ends: str, front: str
+) -> None:
+    one_cover(workshop, ends, '[points.one]\nof = "cover"\nalong = "3.75 m"\n', _FRONT + front)
+    assert workshop.only(AXLE_ALONG).outcome == "not applicable"

@@ -54,6 +54,32 @@ def test_a_cover_without_a_hole_lets_no_spindle_out(
     assert ends != WRONG or "0 mm" in found.says
 
 
+@pytest.mark.parametrize(
+    ("pushed", "ends"),
+    [
+        ('pushed = "shut"\n', ("not applicable", None)),  # it leaves on the other side of the valve
+        ('pushed = "open"\n', ("not assessed", None)),
+        ("", ("not assessed", None)),
+    ],
+)
+def test_a_cover_that_says_nothing_of_a_hole_is_asked_for_it(
+    workshop: DesignFolder, pushed: str, ends: tuple[str, Grade | None]
+) -> None:
+    silent = changed(FILES["lid.toml"], ('central_hole = "30 mm"\n', ""))
+    files = {**FILES, "lid.toml": silent, "spindle.toml": FILES["spindle.toml"] + pushed}
+    found = workshop.write(files).only(HOLE, "lid")
+    assert (found.outcome, found.grade) == ends
+    assert ends[0] != "not assessed" or "central_hole is not stated" in found.says
+
+
+def test_a_cover_under_a_stand_is_asked_for_its_hole(workshop: DesignFolder) -> None:
+    """With 0 mm it is said to have none, and everything bears on metal."""
+    for hole, outcome in (("", "not assessed"), ('central_hole = "0 mm"\n', "conforms")):
+        text = changed(LOADED["lid.toml"], ('central_hole = "30 mm"\n', hole))
+        found = workshop.write({"lid.toml": text}).only(STANDS, "lid")
+        assert found.outcome == outcome
+
+
 def test_a_hole_is_held_against_a_spindle_that_leaves_on_the_other_side_too(workshop: DesignFolder) -> None:
     files = {
         **FILES,

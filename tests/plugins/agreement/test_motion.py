@@ -74,14 +74,14 @@ def test_a_part_holds_the_bar(workshop: DesignFolder, supports: str, ends: Ends)
 def test_a_front_cover_holds_no_bar(workshop: DesignFolder) -> None:
     cover = COVER.replace('"back"', '"front"')
     workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover})
-    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.OBSERVATION)
+    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.NONCONFORMITY)
 
 
 def test_the_cover_of_another_cylinder_holds_no_bar(workshop: DesignFolder) -> None:
     other = 'kind = "cylinder-block"\nid = "other"\n'
     cover = COVER.replace('"block"', '"other"')
     workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover, "other.toml": other})
-    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.OBSERVATION)
+    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.NONCONFORMITY)
 
 
 @pytest.mark.parametrize(

@@ -346,3 +346,46 @@ def test_without_a_gap_the_length_between_its_faces_counts(workshop: DesignFolde
         text = changed(ANCHORED["pipe.toml"], ("2.1 m", apart), ('faces_gap = "2000 mm"\n', ""))
         made = workshop.write({**FILES, "pipe.toml": text}).only("pipe.anchors-at-its-ends", "pipe")
         assert made.outcome == outcome
+
+
+@pytest.mark.parametrize(
+    ("gap", "length", "anchors", "ends"),
+    [
+        ("1000 mm", "1900 mm", "1521 mm", FINE),
+        ("1000 mm", "1900 mm", "1519 mm", ("finding", Grade.QUERY)),
+        ("1000 mm", "1900 mm", "1000 mm", ("finding", Grade.QUERY)),
+        ("2000 mm", "1000 mm", "1599 mm", ("finding", Grade.QUERY)),
+        ("2000 mm", "1000 mm", "1601 mm", FINE),
+    ],
+)
+def test_of_two_distances_of_the_faces_the_greater_counts(
+    workshop: DesignFolder, gap: str, length: str, anchors: str, ends: Ends
+) -> None:
+    """A gap that is as wrong as the anchors does not excuse them: 0.8 of 1900 mm are 1520, of 2000 mm 1600 mm."""
+    text = changed(ANCHORED["pipe.toml"], ("2000 mm", gap), ("1900 mm", length), ("2.1 m", anchors))
+    made = workshop.write({**FILES, "pipe.toml": text}).only("pipe.anchors-at-its-ends", "pipe")
+    assert (made.outcome, made.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("bends", "length", "ends"),
+    [
+        (0, "2.499 m", FINE),
+        (0, "2.501 m", ("finding", Grade.QUERY)),
+        (1, "2.501 m", FINE),
+    ],
+)
+@pytest.mark.parametrize("anchors", ['anchor_distance = "2.1 m"\n', ""])
+def test_a_pipe_without_bends_is_about_as_long_as_between_its_faces(
+    workshop: DesignFolder, anchors: str, bends: int, length: str, ends: Ends
+) -> None:
+    """2000 mm over 0.8 are 2500 mm."""
+    text = changed(
+        ANCHORED["pipe.toml"],
+        ("bends = 2", f"bends = {bends}"),
+        ("2.7 m", length),
+        ('anchor_distance = "2.1 m"\n', anchors),
+    )
+    made = workshop.write({**FILES, "pipe.toml": text}).only("pipe.anchors-at-its-ends", "pipe")
+    assert made.outcome == ("not applicable" if not anchors and bends else ends[0])
+    assert made.grade == ends[1]

@@ -163,7 +163,7 @@ ROWS: list[Row] = [
         envelopes.ALONG,
         (SILENT, ("envelope.toml", 'along = "3.86 m"\n')),
         (SILENT, ("envelope.toml", 'of = "back"\n')),
-        (SILENT, ("envelope.toml", 'rigid_wheelbase = "3.7 m"\n')),
+        (FINE, ("envelope.toml", 'rigid_wheelbase = "3.7 m"\n')),
         (SILENT, ("engine.toml", 'connecting_rod_length = "1.9 m"\n')),
         (SILENT, ("engine.toml", 'block = "block"\n')),
         (SILENT, ("block.toml", 'rod_length = "1.45 m"\n')),

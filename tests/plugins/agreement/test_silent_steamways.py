@@ -162,6 +162,17 @@ ROWS: list[Row] = [
         (SILENT, ("pipe.toml", 'faces_gap = "2000 mm"\n'), ("pipe.toml", 'faces_length = "1900 mm"\n')),
     ),
     *rows(
+        "pipe.anchors-at-its-ends",
+        "pipe",
+        {
+            **PIPED,
+            "pipe.toml": changed(ANCHORED["pipe.toml"], ("bends = 2", "bends = 0"), ("2.7 m", "2.1 m")),
+        },
+        (FINE, ("pipe.toml", "bends = 0\n")),
+        (FINE, ("pipe.toml", 'length = "2.1 m"\n')),
+        (FINE, ("pipe.toml", 'anchor_distance = "2.1 m"\n')),
+    ),
+    *rows(
         "pipe.length-agrees",
         "pipe",
         _STRAIGHT,

@@ -65,6 +65,9 @@ def test_one_beat_sits_on_a_seat(workshop: DesignFolder, parts: dict[str, str], 
     assert told(workshop, {**PARTS, **parts}, "seat.one-beat", "upper") == says
 
 
+_ONE_BEAT = "lower beat of valve: the valve states one beat, and a lower beat as well"
+
+
 @pytest.mark.parametrize(
     ("old", "new", "says"),
     [
@@ -78,10 +81,17 @@ def test_one_beat_sits_on_a_seat(workshop: DesignFolder, parts: dict[str, str], 
         ),
         ('beats = 2\nupper_beat.seat = "upper"\nlower_beat.seat = "lower"', 'upper_beat.seat = "upper"', ""),
         (
-            'beats = 2\nupper_beat.seat = "upper"',
+            'beats = 2\nupper_beat.seat = "upper"\nlower_beat.seat = "lower"',
             "beats = 1",
             "upper beat of valve wants a valve seat: none is there",
         ),
+        ("beats = 2", "beats = 1", _ONE_BEAT),
+        (
+            'beats = 2\nupper_beat.seat = "upper"\nlower_beat.seat = "lower"',
+            'beats = 1\nupper_beat.seat = "upper"\nlower_beat.seat_diameter = "150 mm"',
+            _ONE_BEAT,
+        ),
+        ("beats = 2\n", "", ""),
     ],
 )
 def test_each_beat_of_a_valve_has_its_seat(workshop: DesignFolder, old: str, new: str, says: str) -> None:

@@ -1,0 +1,80 @@
+"""What the room and the cut-outs of one block state, and those of a block alike do not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Rule, Sheet, rule
+from speclint.specs import DimensionChain, Envelope, LocatingFace
+
+
+@rule(
+    "room.alike-on-both-sides",
+    title="Of blocks alike on the same side of their frames, the room of each has a gap to what moves beside any of "
+    "them, and each cut-out a chain of dimensions where that of another has one",
+    on=(Envelope, LocatingFace),
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="A rod that is drawn clear of the left-hand block alone strikes the right-hand one, which nobody looked at.",
+    leaves_out="what neither side states; blocks that are drawn each by itself, neither like another nor its mirror; "
+    "sizes of gaps and chains; the local railway code and a competent person decide",
+    against=(),
+)
+def alike_on_both_sides(part: Envelope | LocatingFace, sheet: Sheet) -> Judgement:
+    """Gaps counted by what moves, and chains by the cut-out whose room they close."""
+    found = list(_gaps(part, sheet) if isinstance(part, Envelope) else _chains(part, sheet))
+    if not found:
+        raise sheet.not_applicable("no block alike states more on the same side of its frames")
+    return sheet.worst(*found)
+
+
+def _gaps(envelope: Envelope, sheet: Sheet) -> Iterator[Judgement]:
+    """For each room of a part alike, on the same side of the frame, what moves there and not here."""
+    if not sheet.is_stated("side", envelope.cylinders):
+        return
+    side, here = sheet.read("side", envelope.cylinders), _moving(envelope, sheet)
+    for part in sheet.parts_alike(sheet.follow(envelope.around)):
+        for other in sheet.belonging_to(part, Envelope):
+            if sheet.said(f"side of {other.id}", other.cylinders) != side:
+                continue
+            for moves, gaps in _moving(other, sheet).items():
+                own = here.get(moves, [])
+                names = f"{', '.join(gaps)} in {other.id}, {', '.join(own) or 'none'} in {envelope.id}"
+                yield sheet.states(
+                    len(own) >= len(gaps), f"gaps to a {moves}: {names}", where=envelope.where
+                ).of_item(moves)
+
+
+def _moving(envelope: Envelope, sheet: Sheet) -> dict[str, list[str]]:
+    """The names of the gaps of a room, by what moves there."""
+    found: dict[str, list[str]] = {}
+    for name, gap in envelope.gaps.items():
+        moves: str | None = sheet.said(f"what moves at {name} of {envelope.id}", gap.moving)
+        if moves is None and sheet.is_stated(f"part at {name} of {envelope.id}", gap.to):
+            moves = sheet.follow(gap.to).called
+        if moves is not None:
+            found.setdefault(moves, []).append(name)
+    return found
+
+
+def _chains(face: LocatingFace, sheet: Sheet) -> Iterator[Judgement]:
+    """For the same pad of each block alike, whether a chain closes there, and here."""
+    pad, own = sheet.read("pad", face.pad), _closing(face, sheet)
+    for part in sheet.parts_alike(sheet.follow(face.locks)):
+        for other in sheet.belonging_to(part, LocatingFace):
+            closing = _closing(other, sheet) if sheet.said(f"pad in {other.id}", other.pad) == pad else []
+            if closing:
+                names = f"{', '.join(closing)} at {other.id}, {', '.join(own) or 'none'} at {face.id}"
+                yield sheet.states(bool(own), f"chains that close: {names}", where=face.where)
+
+
+def _closing(face: LocatingFace, sheet: Sheet) -> list[str]:
+    """The chains of dimensions whose gap is a size of a cut-out."""
+    return [
+        chain.id
+        for chain in sheet.belonging_to(face, DimensionChain)
+        if sheet.is_stated(f"gap of {chain.id}", chain.closes.of) and sheet.follow(chain.closes.of) is face
+    ]
+
+
+RULES: tuple[Rule, ...] = (alike_on_both_sides,)
