@@ -21,7 +21,8 @@ _STEP = "(?:" + "|".join(f"(?:{words})" for words in _STEPS.values()) + ")"
 _EACH_STEP = re.compile(
     "(?i)" + "|".join(rf"(?P<s{at}>\b(?:{one})\b)" for at, one in enumerate(_STEPS.values()))
 )
-_ORDER = tuple(_STEPS)
+#: The number of machining among the steps.
+MACHINING = list(_STEPS).index("machining")
 #: Before any machining.
 _ROUGH = r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
 #: A stage in words: a step with what says before or after, several steps together, or the rough piece.
@@ -52,9 +53,8 @@ def stages(words: str) -> list[Stage]:
 
 
 def _of(found: re.Match[str]) -> Iterator[Stage]:
-    machining = _ORDER.index("machining")
     if found["rough"]:
-        yield Stage(True, machining, found.group())
+        yield Stage(True, MACHINING, found.group())
         return
     steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["steps"])]
     if found["both"] or found["when"].lower() == "before":
