@@ -170,7 +170,7 @@ def _without_harmless(text: str) -> str:
 
 
 def _clauses(text: str) -> list[str]:
-    return [one for one in map(str.strip, _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", text)))) if one]
+    return [one.strip() for one in _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", text)))]
 
 
 def _is_known(word: str, known: Set[str]) -> bool:
