@@ -60,7 +60,8 @@ _HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all)\b)(?!{_OF_SIZE})")
 _PER_CENT = re.compile(
     r"(?i)(?<!sensitivity )(?<!sensitivity of )(?<!than )(?<!within )(?<!level )(?<!at )(?<!to )(?<![\d.,±])"
     r"(?P<share>\d{1,2}(?:\.\d+)?) ?(?:%|per ?cent\b)(?= ?(?:$|;|⟨|(?:(?:of|by) )?(?:the |all |them|each |its |every )*"
-    r"(?:[a-z]+ )?(?:⟨|weld|joint|seam|butt|fillet|length|stud|bolt|pin|part|piece|exam|inspect|tested|them)))"
+    r"(?:[a-z]+ )?(?:⟨|weld|joint|seam|butt|fillet|length|volume|surface|area|circumf|stud|bolt|pin|part|piece|exam"
+    r"|inspect|tested|them)))"
 )
 #: So much of each length, as 200 mm of each metre; not of a wall.
 _OF_LENGTH = re.compile(

@@ -36,9 +36,11 @@ _HARMLESS = (
     r"\d+(?:\.\d+)? ?mhz|\d+ ?°|\d+ ?kv|ir[- ]?192|se[- ]?75|co[- ]?60",
     r"taper(?: of)? \d+ in \d+|not less than 100 ?%|full[- ]penetration|heat[- ]affected zones?",
     r"(?:no|not by|without|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl)\w*(?: checks?| films?| choice)?",
-    rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them)?|every one(?: of (?:them|these))?",
+    rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them| off)?|every one(?: of (?:them|these))?",
     rf"{COUNT} {_MARK}|in {COUNT} (?:directions?|sides|passes|views|exposures)",
-    rf"(?:before|after|at) (?:the )?(?:{_MARK}|test)",
+    rf"(?:before|after|at) (?:the )?(?:{_MARK}|test|repairs?|assembly|fitting|painting|cleaning)|to size",
+    r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
+    r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
     r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
     r"100 ?(?:%|per ?cent)",
 )
@@ -50,8 +52,8 @@ _HARMLESS_WORDS = re.compile(
 )
 #: Two sides together, which are all there are.
 _BOTH = re.compile(
-    r"(?i)\b(?:from )?both sides\b|\binside(?: and|;) outside\b|\blongitudinal(?: and|;) circumferential\b"
-    r"|\bcircumferential(?: and|;) longitudinal\b"
+    r"(?i)\b(?:from )?both (?:sides|faces|ends|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
+    r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
 )
 #: Words that surely take some away, or say that it was not done.
 _LESS = (
@@ -67,8 +69,10 @@ _ZERO = re.compile(r"(?i)(?<![\d.,])0(?:\.0+)? ?(?:%|per ?cent)")
 #: All of so many, as the three welds.
 _TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
 #: So many of them, which may be all there are, and some by their numbers.
-_COUNTED = re.compile(rf"(?i)(?<!the )\b(?:an?|{COUNT}) (?:[a-z]+ )?{EXAMINED}(?! ?⟨)")
-_NUMBERED = re.compile(rf"(?i)\b{EXAMINED} (?:nos?\.? ?)?\d+(?:(?:,| and| to|-| &) ?\d+)*")
+_COUNTED = re.compile(rf"(?i)(?<!the )\b(?:(?:an?|{COUNT}) (?:[a-z]+ )?{EXAMINED}(?! ?⟨)|{COUNT} off\b)")
+_NUMBERED = re.compile(
+    rf"(?i)\b(?:{EXAMINED} (?:nos?\.? ?)?|W)\d+(?:(?:,| and| to|-| &) ?W?\d+)*|^(?:and )?\d+(?: and \d+)?$"
+)
 #: A clause of another matter than how much, of which it may stand there that somebody agrees or chooses, and of more.
 _MATTER = re.compile(
     r"(?i)(?:the )?(?:probes?|angles?|techniques?|procedures?|sensitivity|films?|screens?|sources?|dates?|days?|order"
@@ -85,6 +89,7 @@ _WORD = re.compile(
     r"|rest|remainder|remaining|others?|alle[nr]?|ganzen?|ganz|der|die|das|des|und|von|mit|bei|im|am"
     r"|examined|tested|inspected|checked|looked|made|done|taken|carried|out|finished|passed|accepted|acceptable|sound"
     r"|satisfactory|clear|methods?|technique|examinations?|inspection|tests?|testing|checks?|films?|probes?|volumetric|wet"
+    r"|scanned|repaired|magneti[sz]ation|quality"
     r"|dry|fluorescent|colou?r|contrast|yoke|daylight|digital|gamma|source)",
     re.I,
 )

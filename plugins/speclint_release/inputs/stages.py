@@ -23,12 +23,13 @@ _EACH_STEP = re.compile(
 )
 #: The number of machining among the steps.
 MACHINING = list(_STEPS).index("machining")
+_BEFORE = ("before", "prior to")
 #: Before any machining.
 _ROUGH = r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
 #: A stage in words: a step with what says before or after, several steps together, or the rough piece.
 STAGE = re.compile(
     rf"(?i)\b(?:(?P<rough>{_ROUGH})|(?P<both>before(?: and|;| ⟨⟩)? after)"
-    rf"|(?P<when>before|after|when|once|as|since))(?(rough)| (?:being |it (?:was|is) |final )?"
+    rf"|(?P<when>before|prior to|after|following|when|once|as|since))(?(rough)| (?:being |it (?:was|is) |final )?"
     rf"(?P<steps>{_STEP}(?:(?:,|;|/| and| or)? ?(?:{_STEP}))*))\b"
 )
 
@@ -57,9 +58,9 @@ def _of(found: re.Match[str]) -> Iterator[Stage]:
         yield Stage(True, MACHINING, found.group())
         return
     steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["steps"])]
-    if found["both"] or found["when"].lower() == "before":
+    if found["both"] or found["when"].lower() in _BEFORE:
         yield Stage(True, min(steps), f"before {found['steps']}" if found["both"] else found.group())
-    if found["both"] or found["when"].lower() != "before":
+    if found["both"] or found["when"].lower() not in _BEFORE:
         yield Stage(False, max(steps), f"after {found['steps']}" if found["both"] else found.group())
 
 

@@ -70,6 +70,27 @@ PLAIN = (
         "3/5 of the welds",
     ),
     *("half of the welds", "25 % of the length", "200 mm of each metre", "the rest", "ganze Naht"),
+    *(
+        "all round, both faces",
+        "from both ends",
+        "root and cap of each weld",
+        "all, after repair",
+        "before fitting",
+    ),
+    *(
+        "MT, longitudinal and circular magnetisation",
+        "RT, double wall, single image",
+        "UT, straight beam",
+        "all 24 off",
+    ),
+    *(
+        "all machined surfaces",
+        "every ground face",
+        "MT by AC yoke",
+        "UT, scanned, quality class 3",
+        "weld repaired",
+    ),
+    *("90 % of the volume", "10 % of the surface", "prior to turning", "following grinding"),
     *("in the rough; when ground", "before and after turning", "after final machining", "as welded"),
 )
 
@@ -182,6 +203,7 @@ def test_words_that_may_take_some_away(text: str) -> None:
         ("welder's end", ["welder's"]),
         ("8 butt welds", ["8 butt welds"]),
         ("a weld", ["a weld"]),
+        ("24 off", ["24 off"]),
         ("one weld in ten, the whole length", ["one weld in ten; the whole length"]),
         ("all joints, 10 % of each", ["10", "%"]),
     ],
@@ -192,7 +214,9 @@ def test_words_that_are_not_known(text: str, strange: list[str]) -> None:
 
 def test_welds_by_their_numbers_may_be_all_there_are() -> None:
     assert understood("welds 1 to 3") == Words([], [], [], ["welds 1 to 3"])
-    assert understood("butt welds 1, 2 and 4; all").numbered == ["butt welds 1"]
+    assert understood("butt welds 1, 2 and 4; all") == Words([], [], [], ["butt welds 1", "2 and 4"])
+    assert understood("W1 to W4").numbered == ["w1 to w4"]
+    assert understood("welds 1 to 4; 2 mm").strange == ["2", "mm"]
 
 
 @pytest.mark.parametrize(
@@ -216,6 +240,8 @@ def test_the_words_of_the_drawing_are_known(text: str, beside: str, found: Words
         ("in the rough", [(True, "machining")]),
         ("as forged", [(True, "machining")]),
         ("before welding", [(True, "welding")]),
+        ("prior to turning", [(True, "machining")]),
+        ("following turning", [(False, "machining")]),
         ("after stress relief", [(False, "heat treatment")]),
         ("after PWHT", [(False, "heat treatment")]),
         ("when hardened", [(False, "heat treatment")]),
