@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import MadePart
+from speclint.specs import Component, MadePart
 from speclint_release.inputs.records import days_of, weldment_of_made
 from speclint_release.sources import ISO_15614_1
 
@@ -46,13 +46,19 @@ def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
     if number is not None and of_spec is not None and _filed(number) != _filed(of_spec):
         says = f"its record names drawing {number}, and its spec is on {of_spec}"
         return sheet.states(False, says, where=made.drawing.where)
-    called, of_title = sheet.said("title", made.title), sheet.said("title of its spec", drawn.title)
-    for here, there in _other_places(called or "", of_title or ""):
+    for here, there in _other_places(_own_title(made, sheet), _own_title(drawn, sheet)):
         says = f"its title says {here}, and that of {drawn.id} says {there}"
         return sheet.states(False, says, where=made.title.where).graded(Grade.QUERY)
     if early := _before_issue(made, sheet):
         return sheet.states(False, early, where=made.made_to.where).graded(Grade.QUERY)
     return sheet.states(True, "drawing, title and days are those of its spec")
+
+
+def _own_title(component: Component, sheet: Sheet) -> str:
+    """The title of a component; none where it is that of the part which it is like, or the mirror of."""
+    said = sheet.said(f"title of {component.id}", component.title)
+    own = component.title.where.file == component.where.file
+    return said if said is not None and own else ""
 
 
 def _other_places(own: str, theirs: str) -> Iterator[tuple[str, str]]:

@@ -95,6 +95,16 @@ def test_the_titles_name_one_side(workshop: DesignFolder, own: str, theirs: str,
     assert says in found.says
 
 
+@pytest.mark.parametrize("link", ["like", "mirror_of"])
+def test_a_title_taken_over_is_that_of_another_side(workshop: DesignFolder, link: str) -> None:
+    other = f'kind = "cylinder-block"\nid = "other"\n{link} = "block"\ndrawing = "CN-C-1204"\n'
+    record = changed(MADE, ('of = "block"', 'of = "other"'), ("left, as made", "right"))
+    files = {"block.toml": BLOCK, "other.toml": other, "made.toml": record}
+    assert workshop.write(files).only(OF_SPEC, "made").outcome == "conforms"
+    files["other.toml"] = other.replace("drawing", 'title = "Cylinder block, left"\ndrawing')
+    assert workshop.write(files).only(OF_SPEC, "made").grade == Grade.QUERY
+
+
 @pytest.mark.parametrize("gone", ["made", "block"])
 def test_a_part_without_a_title_says_no_side(workshop: DesignFolder, gone: str) -> None:
     record = changed(MADE, ("left, as made", "right"))
