@@ -23,6 +23,7 @@ TEST_FACTOR = Source(
     "2014",
     "10.2.3.3",
 )
+ISO_15614_1 = Source("ISO 15614-1, Qualification of welding procedures", "2017", memory=True)
 EN_1011_2 = Source(
     "EN 1011-2, Welding, Recommendations for arc welding of ferritic steels", "2001", memory=True
 )

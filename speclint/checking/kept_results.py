@@ -172,6 +172,8 @@ class _State:
             return self.design.names_alike(word)
         if sort == "drawing file":
             return self._drawing_of(word)
+        if sort in ("number", "heat"):
+            return self.design.index.certified(sort, word)
         return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
 
     def _drawing_of(self, name: str) -> tuple[str, ...]:

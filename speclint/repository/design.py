@@ -252,6 +252,10 @@ class Design:
         """The components that state a drawing number, in the order of their ids."""
         return self._components(self.index.of_drawing(number))
 
+    def certified(self, key: str, word: str) -> tuple[Component, ...]:
+        """The parts as made whose certificate states a number or a heat, in the order of their ids."""
+        return self._components(self.index.certified(key, word))
+
     def left_over(self) -> tuple[Spec, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
         return tuple(self.specs[name] for name in self.index.left_over())

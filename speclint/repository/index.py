@@ -12,7 +12,7 @@ from functools import cache
 from typing import Any
 
 from speclint.errors import Location
-from speclint.specs import Component, Link, Spec, Stated, old_keys_in
+from speclint.specs import Component, Link, Spec, Stated, by_word, old_keys_in
 
 _UNDER = ("cylinder-block", "engine")
 
@@ -24,7 +24,8 @@ class Indexed:
     ``words`` are those of its kind and of the kinds that it is built on, ``classes`` the classes of these in full.
     ``drawing`` is None where none is stated, and for what is no component; ``of_several`` tells whether its file
     states other parts too. ``drawing_file`` is the file of its drawing, None where none is named. ``of_old_keys`` tells
-    whether it states a key by an old name.
+    whether it states a key by an old name. ``certified`` are the number and the heat of the certificate of a part as
+    made, each behind its key: "heat H-2907".
     """
 
     id: str
@@ -36,6 +37,7 @@ class Indexed:
     of_several: bool = False
     drawing_file: str | None = None
     of_old_keys: bool = False
+    certified: tuple[str, ...] = ()
 
     @property
     def kind(self) -> str:
@@ -60,7 +62,17 @@ def indexed(spec: Spec) -> Indexed:
     file = named.value if isinstance(named, Stated) else None
     several = len(spec.each) > 1
     links, old = tuple(spec.links()), any(True for _ in old_keys_in(spec))
-    return Indexed(spec.id, kind.words(), _classes(kind), component, links, number, several, file, old)
+    certified = tuple(_certified(spec))
+    return Indexed(
+        spec.id, kind.words(), _classes(kind), component, links, number, several, file, old, certified
+    )
+
+
+def _certified(spec: Spec) -> Iterator[str]:
+    if isinstance(spec, by_word.MadePart):
+        for key, value in (("number", spec.certificate.number), ("heat", spec.certificate.heat)):
+            if isinstance(value, Stated):
+                yield f"{key} {value.value}"
 
 
 def linked_at(entry: Indexed | None) -> list[tuple[str, str]] | None:
@@ -84,6 +96,7 @@ class Index:
         self._leads: dict[tuple[str, tuple[str, ...]], bool] = {}
         linking: dict[str, list[str]] = {}
         self._drawn: dict[str, list[str]] = {}
+        self._certified: dict[str, list[str]] = {}
         for name in sorted(self.entries):
             entry = self.entries[name]
             if entry.is_component:
@@ -91,6 +104,8 @@ class Index:
                     linking.setdefault(target, []).append(name)
             if entry.drawing is not None:
                 self._drawn.setdefault(_as_filed(entry.drawing), []).append(name)
+            for words in entry.certified:
+                self._certified.setdefault(_as_filed(words), []).append(name)
         self._linking = {name: tuple(parts) for name, parts in linking.items()}
 
     def leads(self, link: Link[Any]) -> bool:
@@ -109,6 +124,10 @@ class Index:
     def of_drawing(self, number: str) -> tuple[str, ...]:
         """The components that state a drawing number, in small or large letters, in the order of their ids."""
         return tuple(self._drawn.get(_as_filed(number), ()))
+
+    def certified(self, key: str, word: str) -> tuple[str, ...]:
+        """The parts as made whose certificate states a number or a heat, in the order of their ids."""
+        return tuple(self._certified.get(_as_filed(f"{key} {word}"), ()))
 
     def left_over(self) -> tuple[str, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""

@@ -85,10 +85,27 @@ class Row:
     @classmethod
     def of(cls, values: list[Any], kinds: Mapping[str, Any]) -> Row:
         """A row as it was written."""
-        (name, kind, drawing, file, several, old, links), (like, like_digest), against, seal, state = values
+        (
+            (name, kind, drawing, file, several, old, certified, links),
+            (like, like_digest),
+            against,
+            seal,
+            state,
+        ) = values
         words, classes, component = kinds[kind]
         stated = tuple(_link(*one) for one in links)
-        entry = Indexed(name, tuple(words), tuple(classes), component, stated, drawing, several, file, old)
+        entry = Indexed(
+            name,
+            tuple(words),
+            tuple(classes),
+            component,
+            stated,
+            drawing,
+            several,
+            file,
+            old,
+            tuple(certified),
+        )
         specs, linking, asked = against
         held = HeldAgainst(set(specs), set(linking), {tuple(one) for one in asked})
         return cls(entry, like, like_digest, held, seal, State(*state))
@@ -98,7 +115,16 @@ class Row:
         one, against = self.entry, self.against
         kinds.setdefault(one.kind, (one.words, one.classes, one.is_component))
         links = [(each.id, each.kinds, *_place(each.where)) for each in one.links()]
-        entry = [one.id, one.kind, one.drawing, one.drawing_file, one.of_several, one.of_old_keys, links]
+        entry = [
+            one.id,
+            one.kind,
+            one.drawing,
+            one.drawing_file,
+            one.of_several,
+            one.of_old_keys,
+            one.certified,
+            links,
+        ]
         held = [sorted(against.specs), sorted(against.linking), sorted(against.kinds)]
         state = [self.state.part, dict(self.state.words)]
         return [entry, [self.like, self.like_digest], held, self.seal, state]

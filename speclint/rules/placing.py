@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, Any, Literal, TypeVar, cast
 
 from speclint.errors import NOWHERE, Location
 from speclint.rules.asked import Asked
@@ -16,6 +16,7 @@ from speclint.specs import CASE_NAMES, Component, Link, Spec, SpecTable, Stated,
 
 if TYPE_CHECKING:
     from speclint.repository import Design, DrawingState
+    from speclint.specs import MadePart
 
 C = TypeVar("C", bound=Component)
 T = TypeVar("T", bound=SpecTable)
@@ -176,6 +177,25 @@ class Placing:
             ids = [one.id for one in found]
             self._record.note(f"others on drawing {number}", repr(ids), shown=", ".join(ids) or "none")
         return found
+
+    def sharing_certificate(self, made: MadePart, key: Literal["number", "heat"]) -> tuple[MadePart, ...]:
+        """The other parts as made whose certificate states the number, or the heat, of that of one.
+
+        :raises NotAssessed: where a file that could not be read may state it.
+        """
+        own = made.certificate.number if key == "number" else made.certificate.heat
+        if not isinstance(own, Stated):
+            return ()
+        self._asked.everything = True
+        design = self._context.design
+        self._context.consulted.asked.add((key, own.value))
+        found = tuple(one for one in design.certified(key, own.value) if one.id != made.id)
+        self._context.consulted.specs.update(one.id for one in found)
+        self.require_read(design.unread_naming(own.value))
+        if self._record:
+            ids = [one.id for one in found]
+            self._record.note(f"others of {key} {own.value}", repr(ids), shown=", ".join(ids) or "none")
+        return cast("tuple[MadePart, ...]", found)
 
     def left_over(self) -> tuple[Spec, ...]:
         """The duties and outlines of the repository that nothing uses.

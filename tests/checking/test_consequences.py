@@ -65,6 +65,15 @@ def test_a_part_as_a_whole_names_what_is_joined_to_it(workshop: DesignFolder) ->
     assert found.joined == ("duty", "lifting")
 
 
+@pytest.mark.parametrize("key", ["number", "heat"])
+def test_a_certificate_reaches_each_part_that_may_share_its_numbers(workshop: DesignFolder, key: str) -> None:
+    """The other part has another number now: what it is changed to may be that of any."""
+    made = 'kind = "made-part"\nof = "cover"\n[certificate]\nnumber = "C-{0}"\nheat = "H-{0}"\n'
+    parts = {f"made-{one}.toml": made.format(one) for one in (1, 2)}
+    _, found = of(workshop.write({**faults(), **parts}, settings=settings()), "made-2", f"certificate.{key}")
+    assert ("made-1", "made.certificates-agree") in {(one.component, one.rule.name) for one in found.checks}
+
+
 def test_pieces_that_were_made_already_are_named(workshop: DesignFolder) -> None:
     """One to the cover that is asked about, one to the lifting gear that lifts it, none of the duty."""
     made = {

@@ -139,6 +139,16 @@ def test_the_parts_that_link_to_one_are_the_same(office: Office) -> None:
             {"x.toml": TUBE + 'drawing = "t-12"\n'},
         ),
         (
+            ("number", "C-12"),
+            {"x.toml": 'kind = "made-part"\n[certificate]\nheat = "C-12"\n'},
+            {"x.toml": 'kind = "made-part"\n[certificate]\nnumber = "c-12"\n'},
+        ),
+        (
+            ("heat", "C-12"),
+            {"x.toml": 'kind = "made-part"\n[certificate]\nnumber = "C-12"\n'},
+            {"x.toml": 'kind = "made-part"\n[certificate]\nheat = "C-12"\n'},
+        ),
+        (
             ("unused", ""),
             {"x.toml": RACK + 'duty = "duty"\n'},
             {"x.toml": DUTY.replace('id = "duty"', 'id = "more"')},

@@ -39,7 +39,7 @@ UNNAMED = {
     ),
     "temperatures": "asked of a load case by the part that has them",
     **dict.fromkeys(
-        ("inspector", "instrument", "number"),
+        ("inspector", "instrument"),
         "on the record of a part as made, for whoever certifies the engine",
     ),
 }

@@ -71,6 +71,27 @@ def test_who_links_to_a_spec_and_what_nothing_links_to(tmp_path: Path) -> None:
     assert index.of_drawing("T13") == ()
 
 
+def test_parts_as_made_are_found_by_the_numbers_of_their_certificates(tmp_path: Path) -> None:
+    """A number is none of a heat; small letters and spaces tell no two apart."""
+    made = 'kind = "made-part"\n[certificate]\n'
+    found = design(
+        tmp_path,
+        {
+            **FILES,
+            "first.toml": f'{made}number = "C-12"\nheat = "H-7"\n',
+            "second.toml": f'{made}number = "c - 12"\n',
+            "third.toml": f'{made}heat = "C-12"\n',
+        },
+    )
+    assert indexed(found.specs["first"]).certified == ("number C-12", "heat H-7")
+    assert indexed(found.specs["tube"]).certified == ()
+    assert found.index.certified("number", "C-12") == ("first", "second")
+    assert found.index.certified("heat", "h-7") == ("first",)
+    assert found.index.certified("heat", "c-12") == ("third",)
+    assert found.index.certified("number", "H-7") == ()
+    assert found.certified("number", "C-12") == (found.specs["first"], found.specs["second"])
+
+
 def link(name: str, kind: str, where: Location) -> Link[Any]:
     return Link(name, (kind,), where)
 

@@ -164,6 +164,16 @@ def test_each_edit_is_read_as_where_nothing_is_kept(repository: Repository, edit
     same(repository.kept(), repository.whole())
 
 
+def test_what_a_certificate_states_is_kept(repository: Repository) -> None:
+    made = 'kind = "made-part"\nof = "liner"\n[certificate]\nnumber = "C-12"\nheat = "H-7"\n'
+    repository.files["made.toml"] = made
+    same(repository.kept(), repository.whole())
+    kept = repository.kept()
+    assert kept.index.certified("number", "C-12") == kept.index.certified("heat", "H-7") == ("made",)
+    assert read_of(kept) == set()
+    same(kept, repository.whole())
+
+
 @pytest.mark.parametrize(
     ("edit", "read"),
     [

@@ -17,7 +17,7 @@ from speclint.rules import Context, Corner, NotAssessed
 from speclint.rules.judgement import NotApplicable, Unstated
 from speclint.rules.other_check import OtherCheck, no_other
 from speclint.rules.placing import links_under
-from speclint.specs import NOT_STATED, Component, Link, LinkTo, SpecTable, Word
+from speclint.specs import NOT_STATED, Component, Link, LinkTo, MadePart, SpecTable, Word
 from speclint.testing import DesignFolder, made_family
 from tests.tubes import DUTY, FILES, RACK, TUBE, Rack, Tube, entry_point
 
@@ -249,6 +249,47 @@ def test_no_other_is_said_to_be_on_a_drawing_where_a_file_may_be(tmp_path: Path)
     bench = Bench(tmp_path, files)
     with pytest.raises(NotAssessed, match=r"^not judged: third\.toml could not be read$"):
         bench.sheet().sharing_drawing(bench.part("tube"))
+
+
+def test_the_others_of_a_certificate(tmp_path: Path) -> None:
+    """By its number and by its heat; a part without either shares none."""
+    made = 'kind = "made-part"\nof = "tube"\n'
+    numbered = '[certificate]\nnumber = "C-12"\nheat = "H-7"\n'
+    files = {
+        **ALL,
+        "first.toml": made + numbered,
+        "next.toml": made + numbered.replace("H-7", "H-8"),
+        "last.toml": made + numbered.replace("C-12", "C-13"),
+        "bare.toml": made,
+    }
+    bench = Bench(tmp_path, files)
+    sheet, first = bench.sheet("first"), bench.part("first")
+    assert isinstance(first, MadePart)
+    assert [one.id for one in sheet.sharing_certificate(first, "number")] == ["next"]
+    assert bench.context.consulted.specs == {"next"}
+    assert [one.id for one in sheet.sharing_certificate(first, "heat")] == ["last"]
+    assert sheet.record.rests_on["others of number C-12"] == "next"
+    assert sheet.record.rests_on["others of heat H-7"] == "last"
+    assert bench.context.consulted.asked == {("number", "C-12"), ("heat", "H-7")}
+    assert bench.context.asked.everything
+    bench.context.asked.everything = False
+    bare = bench.part("bare")
+    assert isinstance(bare, MadePart)
+    assert bench.sheet("bare").sharing_certificate(bare, "heat") == ()
+    assert not bench.context.asked.everything
+    unrecorded = bench.sheet("last", record=False)
+    last = bench.part("last")
+    assert isinstance(last, MadePart)
+    assert unrecorded.sharing_certificate(last, "number") == ()
+
+
+def test_no_other_is_said_to_be_certified_so_where_a_file_may_be(tmp_path: Path) -> None:
+    made = 'kind = "made-part"\nof = "tube"\n[certificate]\nheat = "H-7"\n'
+    bench = Bench(tmp_path, {**ALL, "first.toml": made, "next.toml": f"x = 1\n{made}"})
+    first = bench.part("first")
+    assert isinstance(first, MadePart)
+    with pytest.raises(NotAssessed, match=r"^not judged: next\.toml could not be read$"):
+        bench.sheet("first").sharing_certificate(first, "heat")
 
 
 def test_what_nothing_uses(tmp_path: Path) -> None:

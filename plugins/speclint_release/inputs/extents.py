@@ -22,26 +22,36 @@ _ORDINALS = {
     "seventh": 7,
 }
 _ORDINALS |= {"eighth": 8, "ninth": 9, "tenth": 10, "twelfth": 12, "twentieth": 20, "hundredth": 100}
-_COUNT = rf"(?:{'|'.join(_NUMBERS)}|\d+)"
+#: Units of lengths in millimetres.
+_LENGTHS: dict[str, float] = {
+    "mm": 1,
+    "cm": 10,
+    "m": 1000,
+    "met(?:re|er)s?": 1000,
+    "in": 25.4,
+    "inch(?:es)?": 25.4,
+    "ft|foot|feet": 304.8,
+}
+COUNT = rf"(?:{'|'.join(_NUMBERS)}|\d+)"
 _ORDINAL = rf"(?:{'|'.join(_ORDINALS)}|\d+(?:st|nd|rd|th))"
 #: One in so many; not a taper, nor work done in several directions, runs or places.
 _IN_SO_MANY = re.compile(
-    rf"(?i)(?<!taper )(?<!taper of )(?<!slope )(?<!slope of )\b(?P<n>{_COUNT}) (?:[a-z]+ ){{0,2}}(?:in|out of)"
-    rf"(?: (?:every|each|a))? (?P<of>{_COUNT})\b"
+    rf"(?i)(?<!taper )(?<!taper of )(?<!slope )(?<!slope of )\b(?P<n>{COUNT}) (?:[a-z]+ ){{0,2}}(?:in|out of)"
+    rf"(?: (?:every|each|a))? (?P<of>{COUNT})\b"
     r"(?![.,]\d| ?(?:mm|cm|m|in|µm|pass|run|layer|direction|plane|position|stage|step|side|day|hour|minute|place)\w*\b)"
 )
 _EVERY_SO_MANY = re.compile(
     rf"(?i)\bevery (?P<of>{_ORDINAL})\b(?! (?:year|month|week|day|overhaul|wash|lift|run|pass|layer|trip|km)\w*)"
 )
 _JOINED = r"(?:weld|joint|seam|butt|fillet)s?\b"
-_EXAMINED = r"(?:weld|joint|seam|butt|fillet|stud|bolt|pin|part|piece)s?\b"
+EXAMINED = r"(?:weld|joint|seam|butt|fillet|stud|bolt|pin|part|piece)s?\b"
 #: So many of them all, as 3 of 5 welds or 3/5 of the welds; not a sheet of several.
 _OF_SO_MANY = re.compile(
-    rf"(?i)(?<!sheet )(?<!page )(?<!record )(?<!report )(?<!drawing )(?<!step )\b(?P<n>{_COUNT})"
-    rf"(?: (?:[a-z]+ )?{_EXAMINED})? of (?:the |its )?(?P<of>{_COUNT})(?= (?:[a-z]+ )?{_EXAMINED}| ?(?:$|;))"
+    rf"(?i)(?<!sheet )(?<!page )(?<!record )(?<!report )(?<!drawing )(?<!step )\b(?P<n>{COUNT})"
+    rf"(?: (?:[a-z]+ )?{EXAMINED})? of (?:the |its )?(?P<of>{COUNT})(?= (?:[a-z]+ )?{EXAMINED}| ?(?:$|;))"
 )
 _OVER_SO_MANY = re.compile(
-    rf"(?i)(?<![\d./])(?P<n>\d+)/(?P<of>\d+) (?=(?:of (?:the )?)?(?:[a-z]+ )?{_EXAMINED})"
+    rf"(?i)(?<![\d./])(?P<n>\d+)/(?P<of>\d+) (?=(?:of (?:the )?)?(?:[a-z]+ )?{EXAMINED})"
 )
 _OF_SIZE = r"(?:an? |(?:the )?(?:wall|thickness|depth|allow|limit|radius|diameter|skip))"
 _FRACTION = re.compile(rf"(?i)\b(?:an?|one)[ -](?P<of>{_ORDINAL})(?: part)? of (?!{_OF_SIZE})")
@@ -50,18 +60,26 @@ _HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all)\b)(?!{_OF_SIZE})")
 _PER_CENT = re.compile(
     r"(?i)(?<!sensitivity )(?<!sensitivity of )(?<!than )(?<!within )(?<!level )(?<!at )(?<!to )(?<![\d.,±])"
     r"(?P<share>\d{1,2}(?:\.\d+)?) ?(?:%|per ?cent\b)(?= ?(?:$|;|⟨|(?:(?:of|by) )?(?:the |all |them|each |its |every )*"
-    r"(?:[a-z]+ )?(?:⟨|weld|joint|seam|butt|fillet|length|stud|bolt|pin|part|piece|exam|inspect|tested|them)))"
+    r"(?:[a-z]+ )?(?:⟨|weld|joint|seam|butt|fillet|length|volume|surface|area|circumf|stud|bolt|pin|part|piece|exam"
+    r"|inspect|tested|them)))"
+)
+#: So much of each length, as 200 mm of each metre; not of a wall.
+_OF_LENGTH = re.compile(
+    rf"(?i)(?<![\d.])(?P<n>\d+(?:\.\d+)?) ?(?P<unit>{'|'.join(_LENGTHS)})\b (?:of|in|per|from|on|out of|for)"
+    rf"(?: (?:each|every|an?|one))? ?(?P<of>\d+(?:\.\d+)?)? ?(?P<unit_of>{'|'.join(_LENGTHS)})\b"
+    r"(?! (?:wall|thick|deep|depth|plate|bore|radius|diameter))"
 )
 #: Words that say that it is less than the whole, and not how much.
-_LIMITING = re.compile(
+LIMITING = re.compile(
     r"(?i)(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
     r"|(?<!test )\bsampl(?:ed|ing|es?(?! (?:plate|piece|coupon|weld|of (?:the )?(?:metal|plate|heat|cast))))\b"
-    rf"|\b(?:a few|some|several|selected|chosen)(?: of the)? (?:[a-z]+ )?{_EXAMINED}"
-    r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial (?=⟨|exam|inspect|test)"
+    rf"|\b(?:a few|some|several|selected|chosen)(?: of the)? (?:[a-z]+ )?{EXAMINED}"
+    r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial\b(?! (?:joint )?penetr)"
+    rf"|(?<!all )(?<!each )(?<!every )\b{COUNT} of (?:them|these|those|(?:the|its) (?:[a-z]+ )?{EXAMINED})"
 )
 #: Words that name one weld or a few of them.
-_NAMING = re.compile(
-    rf"(?i)\b(?:first|last)(?: (?:and|or) (?:the )?(?:first|last))?(?: {_COUNT})? (?:[a-z]+ )?{_JOINED}"
+NAMING = re.compile(
+    rf"(?i)\b(?:first|last)(?: (?:and|or) (?:the )?(?:first|last))?(?: {COUNT})? (?:[a-z]+ )?{_JOINED}"
     rf"(?! (?:pass|run|layer|bead))|\b{_JOINED} (?:nos?\.? ?)?\d+(?:(?:,| and| to|-| &) ?\d+)* only\b"
     rf"|\bonly (?:the )?{_JOINED} (?:nos?\.? ?)?\d"
 )
@@ -76,6 +94,8 @@ _COMPLETE = re.compile(r"(?i)\b(?:all|every|whole|each|both|complete(?:ly)?|thro
 #: A method and nothing that says of what: it shares the extent of what stands before it.
 _BARE = re.compile(r"(?i)(?:(?:by|with|or|the|/) ?)*⟨\d+⟩(?: (?:or )?⟨\d+⟩)*")
 _WHOLLY = 1.0
+#: Words for a share.
+SIZED = (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY, _EVERY_SO_MANY, _FRACTION, _HALF, _PER_CENT, _OF_LENGTH)
 
 
 class Extent(NamedTuple):
@@ -122,9 +142,9 @@ def share_of(words: str) -> float | None:
     """
     if _WHOLE.search(words):
         return _WHOLLY
-    if shares := [one for one in _shares(words) if 0 < one < 1]:
+    if shares := part_shares(words):
         return max(shares)
-    return None if _LIMITING.search(words) or names_some(words) else _WHOLLY
+    return None if LIMITING.search(words) or names_some(words) else _WHOLLY
 
 
 def names_some(words: str) -> bool:
@@ -133,7 +153,7 @@ def names_some(words: str) -> bool:
     >>> names_some("butt weld 1 only"), names_some("first and last weld"), names_some("one weld in ten")
     (True, True, False)
     """
-    return _NAMING.search(words) is not None
+    return NAMING.search(words) is not None
 
 
 def says_all(words: str) -> bool:
@@ -148,6 +168,15 @@ def says_all(words: str) -> bool:
     return bool(whole) and share_of(words) == _WHOLLY
 
 
+def part_shares(words: str) -> list[float]:
+    """The shares of less than the whole that some words name.
+
+    >>> part_shares("one weld in ten, 5 % of the length"), part_shares("all joints, 5 of 5 welds")
+    ([0.1, 0.05], [])
+    """
+    return [one for one in _shares(words) if 0 < one < 1]
+
+
 def _shares(words: str) -> Iterator[float]:
     for pattern in (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY):
         for found in pattern.finditer(words):
@@ -158,6 +187,13 @@ def _shares(words: str) -> Iterator[float]:
     if _HALF.search(words):
         yield 0.5
     yield from (float(found["share"]) / 100 for found in _PER_CENT.finditer(words))
+    for found in _OF_LENGTH.finditer(words):
+        length = float(found["of"] or 1) * _millimetres(found["unit_of"])
+        yield float(found["n"]) * _millimetres(found["unit"]) / length if length else _WHOLLY
+
+
+def _millimetres(unit: str) -> float:
+    return next(of for called, of in _LENGTHS.items() if re.fullmatch(called, unit, re.I))
 
 
 def _number(word: str) -> int:

@@ -1,33 +1,62 @@
-"""How much of a part was examined by its records, against how much its drawing asks for."""
+"""How much of a part was examined by its records, and when, against what its drawing asks for."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached, leaves_to_choice
-from speclint_release.inputs.extents import Extent, extents, names_some, says_all, share_of
+from speclint_release.inputs.examinations import worded
+from speclint_release.inputs.extents import extents, names_some, says_all, share_of
+from speclint_release.inputs.known_words import Words, understood
+from speclint_release.inputs.stages import shown_at, stages
 
 #: Words for what other records leave.
 _REMAINDER = re.compile(r"(?i)\b(?:the rest|remain(?:der|ing)|others?)\b")
+#: What of a part is examined, where a drawing names it and a record names another.
+_PLACE = re.compile(
+    r"(?i)\b(butt|fillet|toe|stud|bolt|edge|face|bore|journal|seat|rim|hub|collar|thread)s?\b"
+)
 _WHOLLY = 1.0
 #: What two shares that are written otherwise may differ by, as one third and 33 %.
 _ROUNDED = 0.01
 
 
-def too_little(asked: str, records: Iterable[tuple[str, str]]) -> list[str]:
-    """What records, each a method and an extent, surely cover less of than a text asks for: "radiographs of 10%".
+class Recorded(NamedTuple):
+    """What a record says of some methods: the share, None for samples, all its words, and what these take away."""
+
+    methods: list[str]
+    share: float | None
+    words: str
+    read: Words
+
+    @property
+    def is_plain(self) -> bool:
+        """Whether every word is understood and none takes some away."""
+        return not (self.read.less or self.read.perhaps or self.read.strange)
+
+
+def recorded(asked: str, records: Iterable[tuple[str, str]], called: str = "") -> list[Recorded]:
+    """What records, each a method and an extent, say beside the words of the drawing and what the part is called."""
+    drawn = "; ".join((*(words for _, words in worded(asked)), called))
+    excepted = excepts_some(asked)
+    return [one for method, extent in records for one in _of_record(method, extent, drawn, excepted=excepted)]
+
+
+def too_little(asked: str, made: Sequence[Recorded]) -> list[str]:
+    """What records surely cover less of than a text asks for: "radiographs of 10%".
 
     A record without an extent, or with one that no words limit, counts as of all.
 
-    >>> too_little("butt welds radiographed, all of them", [("film", "one weld in ten")])
+    >>> asked = "butt welds radiographed, all of them"
+    >>> too_little(asked, recorded(asked, [("film", "one weld in ten")]))
     ['radiographs of 10%']
-    >>> too_little("one stud in ten by MT", [("MT", "every tenth")]), too_little("UT", [("UT", "the whole part")])
-    ([], [])
-    >>> too_little("UT of the seams", [("UT", "50 %"), ("UT", "the other 50 %")])
+    >>> too_little(asked, recorded(asked, [("butt welds radiographed, three of them", "the whole part")]))
+    ['radiographs of samples or a part: three of them']
+    >>> too_little("UT of the seams", recorded("UT of the seams", [("UT", "50 %"), ("UT", "the other 50 %")]))
     []
     """
-    made = [one for method, extent in records for one in _of_record(method, extent)]
     short = []
     for methods, share, _ in extents(asked):
         covered = {
@@ -35,32 +64,99 @@ def too_little(asked: str, records: Iterable[tuple[str, str]]) -> list[str]:
         }
         if share is not None and covered and max(covered.values()) + _ROUNDED < share:
             best = max(covered, key=lambda name: covered[name])
-            short.append(f"{best} of {covered[best]:.0%}" if covered[best] else f"{best} of samples")
+            short.append(f"{best} of {covered[best]:.0%}" if covered[best] else _in_part(best, made))
     return short
 
 
-def not_shown(asked: str, records: Iterable[tuple[str, str]]) -> list[str]:
-    """The methods by which a text asks that all is examined, in so many words, where no record says that all was.
+def _in_part(name: str, made: Iterable[Recorded]) -> str:
+    less = [clause for one in made if name in one.methods for clause in one.read.less]
+    return f"{name} of samples or a part{': ' if less else ''}{', '.join(dict.fromkeys(less))}"
 
-    >>> not_shown("all butt welds by RT", [("RT", "")]), not_shown("butt welds by RT", [("RT", "")])
-    (['radiographs'], [])
-    >>> not_shown("all butt welds by RT", [("RT", "welds 1 to 3")]), not_shown("all welds by RT", [("RT", "every one")])
-    (['radiographs'], [])
-    >>> not_shown("all butt welds by RT", [("RT", "where accessible"), ("UT", "all")])
-    ['radiographs']
+
+def not_shown(asked: str, made: Sequence[Recorded]) -> list[str]:
+    """What a text asks for in so many words and no record says: that all was examined, and each place that it names.
+
+    >>> made = recorded("", [("RT", "")])
+    >>> not_shown("all butt welds by RT", made), not_shown("butts by RT", made)
+    (['that all was examined, by radiographs'], [])
+    >>> not_shown("all butts by RT", recorded("", [("RT", "welds 1 to 3")]))
+    ['that all was examined, by radiographs']
+    >>> not_shown("faces and fillets by PT", recorded("", [("PT", "faces")]))
+    ['fillet by penetrant']
     """
-    made = [one for method, extent in records for one in _of_record(method, extent)]
     missing = []
     for methods, share, words in extents(asked):
-        if share != _WHOLLY or not _is_of_all(words):
-            continue
         of_each = [[one for one in made if name in one.methods] for name in methods]
-        if any(of_each) and not any(_shows_all(of_one) for of_one in of_each):
-            missing.append(" or ".join(methods))
+        if not any(of_each):
+            continue
+        by = " or ".join(methods)
+        if share == _WHOLLY and _is_of_all(words) and not any(_shows_all(of_one) for of_one in of_each):
+            missing.append(f"that all was examined, by {by}")
+        left = min((_places_left(words, of_one) for of_one in of_each if of_one), key=len)
+        missing += [f"{place} by {by}" for place in left]
     return missing
 
 
-def _shows_all(records: list[Extent]) -> bool:
+def _places_left(asked: str, made: Sequence[Recorded]) -> list[str]:
+    """The places that a text names and no record does, where each record names others."""
+    named = [set(map(str.lower, _PLACE.findall(one.words))) for one in made]
+    if not all(named) or any(_is_general(one.words) for one in made):
+        return []
+    return [
+        one for one in dict.fromkeys(map(str.lower, _PLACE.findall(asked))) if one not in set().union(*named)
+    ]
+
+
+def _is_general(words: str) -> bool:
+    """Whether a clause says that all was examined and names no place: the whole part."""
+    return any(says_all(one) and not _PLACE.search(one) for one in words.split(";"))
+
+
+def out_of_stage(asked: str, made: Sequence[Recorded]) -> tuple[list[str], list[str]]:
+    """What was examined at another stage than a text asks for: surely, and as far as the words tell.
+
+    >>> asked = "MT after turning"
+    >>> out_of_stage(asked, recorded(asked, [("MT before turning", "the whole part")]))
+    (['magnetic particle before turning, after turning is asked for'], [])
+    >>> [out_of_stage(asked, recorded(asked, [(one, "")])) for one in ("MT when ground", "MT")]
+    [([], []), ([], [])]
+    """
+    wrong: list[str] = []
+    unclear: list[str] = []
+    for methods, _, words in extents(asked):
+        of_methods = [stages(one.words) for one in made if set(one.methods) & set(methods)]
+        if not of_methods or not all(of_methods):
+            continue
+        known = [one for of_one in of_methods for one in of_one]
+        for stage in stages(words):
+            shown = shown_at(stage, known)
+            if shown is not True:
+                said = " and ".join(dict.fromkeys(one.words for one in known))
+                says = f"{' or '.join(methods)} {said}, {stage.words} is asked for"
+                (unclear if shown is None else wrong).append(says)
+    return wrong, unclear
+
+
+def not_understood(asked: str, made: Sequence[Recorded]) -> list[str]:
+    """The words of records, of each that a text asks for, that are not understood or may take some away.
+
+    >>> not_understood("MT of the rim", recorded("MT of the rim", [("MT", "the rim, at the crossings")]))
+    ['crossings']
+    >>> not_understood("MT of the rim", recorded("MT of the rim", [("MT", "where accessible"), ("MT", "rim")]))
+    []
+    """
+    doubtful = []
+    for methods, _, _ in extents(asked):
+        of_methods = [one for one in made if set(one.methods) & set(methods)]
+        if any(one.is_plain for one in of_methods):
+            continue
+        doubtful += [
+            word for one in of_methods for word in (*one.read.strange, *one.read.perhaps, *one.read.less)
+        ]
+    return list(dict.fromkeys(doubtful))
+
+
+def _shows_all(records: Sequence[Recorded]) -> bool:
     """Whether a record of one method says that all was examined, or the shares of several make up all.
 
     So do words for the rest, beside another record.
@@ -78,28 +174,34 @@ def _is_of_all(words: str) -> bool:
     return says_all(words) and not takes_some_away
 
 
-def _of_record(method: str, extent: str) -> list[Extent]:
+def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Iterator[Recorded]:
     """The methods of a record, each with the least share that its method and its extent let it have, and the words."""
     named = extents(extent)
-    made = []
     for methods, _, words in extents(method):
         own = [one.words for one in named if set(one.methods) & set(methods)]
         of_extent = own[0] if own else "" if named else extent
+        all_words = f"{words}; {of_extent}"
+        read = understood(all_words, drawn)
+        if of_extent and not re.search(r"\w", of_extent):
+            read.strange.append(of_extent)
+        if re.search(r"(?i)\bbut\b", method):  # parts clauses, and so stands in none
+            read.strange.append("but")
+        if excepts_some(method) and not excepted:
+            read.less.append(method)
         shares = [share_of(words), share_of(of_extent)]
-        least = None if None in shares else min(one for one in shares if one is not None)
-        made.append(Extent(methods, least, f"{words}; {of_extent}"))
-    return made
+        least = None if None in shares or read.less else min(one for one in shares if one is not None)
+        yield Recorded(methods, least, all_words, read)
 
 
-def _covered(name: str, made: Iterable[Extent], wanted: float | None) -> float:
+def _covered(name: str, made: Iterable[Recorded], wanted: float | None) -> float:
     """The share that all records of a method cover together; samples are enough where no more than a part is asked.
 
-    Records of some welds each, by their names, may be of all together.
+    Records of some welds each, by their names, may be of all together, and so may records of a part each.
     """
     of_name = [one for one in made if name in one.methods]
     shares = [one.share for one in of_name]
     if wanted is not None and wanted < _WHOLLY and None in shares:
         return wanted
-    if len(of_name) > 1 and any(names_some(one.words) for one in of_name):
+    if len(of_name) > 1 and any(names_some(one.words) or one.read.less for one in of_name):
         return _WHOLLY
     return sum(share or 0.0 for share in shares)

@@ -7,13 +7,13 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any, TypeAlias, cast
 
-from speclint import Grade, Judgement, Sheet
+from speclint import Grade, Judgement, Sheet, facts
 from speclint.facts import holds_pressure, hurts_by_kind, is_welded_to_flange
 from speclint.handbook.tables import Reading
 from speclint.specs import Component, Link, NotStated, Stated
 
 if TYPE_CHECKING:
-    from speclint.specs import CylinderBlock, KnownFault, MadePart
+    from speclint.specs import CylinderBlock, KnownFault, MadePart, Weldment
 
 #: A record by its name, and its day.
 Record: TypeAlias = tuple[str, Stated[str] | NotStated]
@@ -83,6 +83,15 @@ def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.d
                 f"day of {name} is {text!r}: write it as 2027-05-31", value.where
             ) from None
         yield name, day
+
+
+def weldment_of_made(made: MadePart, sheet: Sheet) -> Weldment | None:
+    """The weldment that a part as made is, or is made of; None where none is drawn."""
+    drawn = sheet.follow(made.of)
+    if drawn.is_one_of(("weldment",)):
+        return cast("Weldment", drawn)
+    block = drawn.is_one_of(("cylinder-block",))
+    return facts.weldment_of(cast("CylinderBlock", drawn), sheet) if block else None
 
 
 def of_vessel(component: Component, name: str, sheet: Sheet) -> Any:

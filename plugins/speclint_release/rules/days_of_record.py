@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.facts import weldment_of
-from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart, Weldment
+from speclint.specs import HeatTreatmentRecord, MadePart, Weldment
 from speclint_release.formulae.records import most_test_pressure
-from speclint_release.inputs.records import days_of
+from speclint_release.inputs.records import days_of, weldment_of_made
 from speclint_release.inputs.treatments import may_relieve
 from speclint_release.sources import ASME_I, EN_13445_4
 
@@ -37,7 +36,7 @@ def relieved_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
         if late:
             says = f"{', '.join(late)}: later than the stress relief"
         judged.append(sheet.states(not late, says, where=made.where))
-    weldment = _weldment(made, sheet)
+    weldment = weldment_of_made(made, sheet)
     if weldment is not None and sheet.is_stated("temperature asked for", weldment.treatment.temperature):
         judged.append(sheet.each(records.items(), lambda item: _as_asked(*item, weldment, sheet)))
     if not judged:
@@ -65,13 +64,6 @@ def _relieves(name: str, record: HeatTreatmentRecord, sheet: Sheet) -> bool:
     """Whether a heat treatment on record is a stress relief; one that says nothing may be."""
     said = sheet.said(f"treatment of {name}", record.treatment) or ""
     return may_relieve(said)
-
-
-def _weldment(made: MadePart, sheet: Sheet) -> Weldment | None:
-    drawn = sheet.follow(made.of)
-    if isinstance(drawn, Weldment):
-        return drawn
-    return weldment_of(drawn, sheet) if isinstance(drawn, CylinderBlock) else None
 
 
 @rule(

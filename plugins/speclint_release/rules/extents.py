@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
+from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
-from speclint_release.inputs.choices import leaves_out_unreached
+from speclint_release.inputs.choices import excepts_some, leaves_out_unreached
 from speclint_release.inputs.examinations import no_examination
-from speclint_release.inputs.extents import extents
+from speclint_release.inputs.extents import Extent, extents
+from speclint_release.inputs.known_words import FORMS, understood
 from speclint_release.sources import EN_13445_5
 
 #: The methods whose extent a joint states.
@@ -19,15 +22,15 @@ _OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedu
 
 @rule(
     "weldment.extent-by-words",
-    title="The examination that a weldment asks for by ultrasound or radiographs is in words that limit it no further "
-    "than the extent stated for each of its joints",
+    title="The examination that a weldment asks for by ultrasound or radiographs is in words that are understood, and "
+    "that limit it no further than the extent stated for each of its joints",
     on=Weldment,
     grade=Grade.HOLD,
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="the shop examines what the words say, one joint in ten, and the walls are as thin as if every weld were "
     "examined from end to end",
-    edition=2,
-    leaves_out="words that do not surely limit the extent; which joints are meant, where the words limit some of them; "
+    edition=3,
+    leaves_out="which joints are meant, where the words limit some of them; words for other methods; "
     "whether the extent is enough (block.weld-record): the local code and a competent person decide",
     limits=[
         Limit(
@@ -52,10 +55,13 @@ _OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedu
 def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
     """Words for ultrasound and radiographs count, those for different parts together, as a joint has one of them.
 
-    Words that leave it to somebody which welds he examines are taken for samples. Where they leave out welds that
-    cannot be got at, ask for other methods alone, or leave these two open, a joint that states more is a query.
+    Words that leave it to somebody which welds he examines, or take some away and do not say how many, are taken for
+    samples. Where they leave out welds that cannot be got at, ask for other methods alone, leave these two open, or are
+    not understood, a joint that states more is a query.
     """
     how = sheet.said("examination", weldment.examination)
+    if how is None:
+        _without_words(weldment, sheet)
     if how is None or no_examination(how):
         raise sheet.not_applicable("it asks for no examination, which release.pressure-part tells")
     asked = [one for one in extents(how) if _OF_JOINTS & set(one.methods)]
@@ -63,8 +69,7 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         raise sheet.not_applicable(
             "how its welds are examined inside is said otherwise than by ultrasound or radiographs"
         )
-    samples = sheet.limit("samples")
-    words = sum(samples if one.share is None else one.share for one in asked)
+    words = _read(asked, sheet.limit("samples"))
     reached = [one for one in asked if leaves_out_unreached(one.words)]
 
     def judge(item: tuple[str, WeldedJoint]) -> Judgement:
@@ -74,18 +79,55 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         share = sheet.take(f"e of {name}", joint.examined)
         says = f'{name}: examined over {share:.0%}, and the words "{how}" '
         where = weldment.examination.where
+        more = sheet.limit("more")
         if not asked:
             says += "ask neither for ultrasound nor for radiographs"
             return sheet.states(False, says, where=where).graded(Grade.QUERY)
-        if share > words + sheet.limit("more"):
-            says += f"ask for {min(words, 1):.0%} at most"
+        if share > words.most + more:
+            says += f"ask for {min(words.most, 1):.0%} at most"
             return sheet.states(False, says, where=where)
-        if reached and share > samples + sheet.limit("more"):
+        if reached and share > sheet.limit("samples") + more:
             says += "leave out what cannot be got at"
+            return sheet.states(False, says, where=where).graded(Grade.QUERY)
+        if words.strange and share > words.understood + more:
+            says += f"are not understood: {', '.join(words.strange)}. Understood is {FORMS}"
             return sheet.states(False, says, where=where).graded(Grade.QUERY)
         return sheet.states(True, "no joint states more than the words ask for")
 
     return sheet.each(weldment.joints.items(), judge)
+
+
+class _Asked(NamedTuple):
+    """The most that words ask for, the share of those that are understood, and what is not."""
+
+    most: float
+    understood: float
+    strange: list[str]
+
+
+def _read(asked: Iterable[Extent], samples: float) -> _Asked:
+    most = sure = 0.0
+    strange: list[str] = []
+    for one in asked:
+        words = understood(one.words)
+        excepted = words.less if excepts_some(one.words) else []
+        share = samples if one.share is None or (words.less and not excepted) else one.share
+        most += share
+        doubtful = [*words.strange, *words.numbered, *excepted]
+        sure += 0 if doubtful else share
+        strange += doubtful
+    return _Asked(most, sure, strange)
+
+
+def _without_words(weldment: Weldment, sheet: Sheet) -> None:
+    """Ends the rule where nothing is said of the examination of joints that are stated to hold pressure.
+
+    :raises NotAssessed: where one is.
+    """
+    for name, joint in weldment.joints.items():
+        if sheet.said(f"{name} holds pressure", joint.on_pressure):
+            says = f"{name} holds pressure, and examination is not stated"
+            raise sheet.not_assessed(says, weldment.examination.where)
 
 
 RULES: tuple[Rule, ...] = (extent_by_words,)

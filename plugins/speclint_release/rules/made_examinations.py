@@ -10,7 +10,15 @@ from speclint.facts import own_steps
 from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
-from speclint_release.inputs.recorded_extents import not_shown, too_little
+from speclint_release.inputs.known_words import FORMS
+from speclint_release.inputs.recorded_extents import (
+    Recorded,
+    not_shown,
+    not_understood,
+    out_of_stage,
+    recorded,
+    too_little,
+)
 from speclint_release.inputs.records import is_welded, no_record
 from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, treatments_missing
 from speclint_release.sources import EN_13445_5
@@ -25,8 +33,8 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
 
 @rule(
     "made.examined",
-    title="What the spec of a part asks of examination, welds and heat treatment is on record to the extent asked: a "
-    "record without an extent counts as all, but where the spec asks for all it says so itself",
+    title="What the spec of a part asks of examination, welds and heat treatment is on record, to the extent and at "
+    "the stage asked: a record without an extent counts as all, save where all is asked in words",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     gravest=Grade.HOLD,
@@ -36,31 +44,40 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=8,
+    edition=9,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
 
-    So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten.
-    Where the spec asks in so many words that all is examined, a record says so too: one without an extent, or with one
-    such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as of all.
-    What is not on record is a query until the drawings are released, and a nonconformity from then on.
+    So is an examination of a part of what the spec asks for: its words, or those of its extent, say one weld in ten,
+    the front half, or not accessible. One made before a step of the work, where the spec asks for it after that, is
+    no such examination. Where the spec asks in so many words that all is examined, a record says so too: one without
+    an extent, or with one such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as
+    of all. What is not on record is a query until the drawings are released, and a nonconformity from then on.
+    Every word of an extent must be known, from the drawing or from what drawings and records say; else it is a query.
     """
     drawn = sheet.follow(made.of)
     failed = list(_failed(made, sheet))
     if failed:
         return sheet.states(False, f"failed: {', '.join(failed)}", where=made.where).graded(Grade.HOLD)
-    examined_by = _examinations(made, drawn, sheet)
-    if short := too_little(*examined_by):
+    how, made_by = _examinations(made, drawn, sheet)
+    if short := too_little(how, made_by):
         says = f"examined in part: {', '.join(short)}, and its spec asks for more"
         return sheet.states(False, says, where=made.where).graded(Grade.HOLD)
     asked = list(_records_asked(made, drawn, sheet))
     if not asked:
         raise sheet.not_applicable("its spec asks for no examination, no weld and no heat treatment")
+    wrong, unclear = out_of_stage(how, made_by)
+    if wrong:
+        return sheet.states(False, f"not when it is asked for: {', '.join(wrong)}", where=made.where)
     missing = [what for what, there in asked if not there]
-    missing += [f"that all was examined, by {one}" for one in not_shown(*examined_by)]
+    missing += [*not_shown(how, made_by), *unclear]
     if missing:
         return no_record(f"not on record: {', '.join(missing)}", made, Grade.NONCONFORMITY, sheet)
+    if doubtful := not_understood(how, made_by):
+        says = f"how much was examined is not understood: {', '.join(doubtful)}. Understood is {FORMS}"
+        says += ", welds 1 to 3, after turning, or words of the drawing"
+        return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
     return sheet.states(True, f"on record: {', '.join(what for what, _ in asked)}")
 
 
@@ -72,15 +89,16 @@ def _failed(made: MadePart, sheet: Sheet) -> Iterator[str]:
                 yield name
 
 
-def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, list[tuple[str, str]]]:
-    """What the spec asks to be examined, if anything, and each record with a result: its method and its extent."""
+def _examinations(made: MadePart, drawn: Component, sheet: Sheet) -> tuple[str, list[Recorded]]:
+    """What the spec asks to be examined, if anything, and what each record with a result says that it is of."""
     how = sheet.said("examination", drawn.examination)
     if how is None or no_examination(how):
         return "", []
-    return how, [
+    records = [
         (_says(name, one.method, sheet), sheet.said(f"extent of {name}", one.extent) or "")
         for name, one in _done(made.examinations, sheet)
     ]
+    return how, recorded(how, records, drawn.kind.replace("-", " "))
 
 
 def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[tuple[str, bool]]:

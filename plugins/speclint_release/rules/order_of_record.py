@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import CylinderBlock, HeatTreatmentRecord, MadePart
 from speclint_release.inputs.records import Record, days_of
+from speclint_release.inputs.stages import MACHINING, stages
 from speclint_release.inputs.treatments import relieves
 from speclint_release.sources import DOCUMENTS, EN_13445_5
 
@@ -82,11 +83,11 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
 
 @rule(
     "made.certified-before-fitted",
-    title="A part went into its place, had its nuts tightened and was put in steam, and one that is welded together "
-    "was welded and relieved, no earlier than the day on which its metal was certified",
+    title="A part was fitted, tightened and put in steam, welded and relieved where it is welded together, and "
+    "examined after machining, no earlier than the day on which its metal was certified",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
-    edition=2,
+    edition=3,
     cites=[DOCUMENTS, COMMON_PRACTICE],
     why="a document issued after the part went in, or its plates were welded, is that of another piece, or nobody knew "
     "then of what metal it was",
@@ -98,7 +99,8 @@ def _last_measured(made: MadePart, sheet: Sheet) -> dict[str, dt.date]:
 def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
     """The day of each record of fitting, tightening and steaming against that of the inspection document.
 
-    Of pipes, of weldments and of blocks that are welded together also the days of their welds and stress reliefs.
+    Of pipes, of weldments and of blocks that are welded together also the days of their welds and stress reliefs. An
+    examination after a step of machining is a query: whoever cast or forged a part may have machined it too.
     """
     fitted = [
         *_welded_together(made, sheet),
@@ -106,16 +108,33 @@ def certified_before_fitted(made: MadePart, sheet: Sheet) -> Judgement:
         *((f"tightening {name}", one.date) for name, one in made.tightenings.items()),
         *((f"steaming {name}", one.date) for name, one in made.steamings.items()),
     ]
-    if not fitted or not sheet.is_stated("day of the inspection document", made.certificate.date):
+    examined = list(_examined_when_machined(made, sheet))
+    if not (fitted or examined) or not sheet.is_stated(
+        "day of the inspection document", made.certificate.date
+    ):
         raise sheet.not_applicable(
-            "no inspection document has a day beside one on which the part was welded or fitted"
+            "no inspection document has a day beside one on which the part was welded, examined or fitted"
         )
     ((_, issued),) = days_of([("the inspection document", made.certificate.date)], sheet)
-    early = [name for name, day in days_of(fitted, sheet) if day < issued]
-    says = "welded and fitted after its metal was certified"
-    if early:
-        says = f"{', '.join(early)}: earlier than its inspection document of {issued}"
-    return sheet.states(not early, says, where=made.certificate.date.where)
+    for records, grade in ((fitted, Grade.NONCONFORMITY), (examined, Grade.QUERY)):
+        if early := [name for name, day in days_of(records, sheet) if day < issued]:
+            says = f"{', '.join(early)}: earlier than its inspection document of {issued}"
+            return sheet.states(False, says, where=made.certificate.date.where).graded(grade)
+    says = "welded, examined and fitted after its metal was certified"
+    return sheet.states(True, says, where=made.certificate.date.where)
+
+
+def _examined_when_machined(made: MadePart, sheet: Sheet) -> Iterator[Record]:
+    """The examinations that were passed and say that they were made after a step of machining."""
+    for name, one in made.examinations.items():
+        method, extent = (
+            sheet.said(f"method of {name}", one.method),
+            sheet.said(f"extent of {name}", one.extent),
+        )
+        said = f"{method}; {extent}"
+        passed = sheet.said(f"result of {name}", one.result) == "passed"
+        if passed and any(not stage.before and stage.step >= MACHINING for stage in stages(said)):
+            yield f"examination {name}", one.date
 
 
 def _welded_together(made: MadePart, sheet: Sheet) -> Iterator[Record]:

@@ -9,7 +9,7 @@ import pytest
 from speclint import Grade
 from speclint.testing import DesignFolder
 from speclint_release.inputs.extents import extents, says_all, share_of
-from speclint_release.inputs.recorded_extents import not_shown, too_little
+from speclint_release.inputs.recorded_extents import not_shown, recorded, too_little
 
 RULE = "weldment.extent-by-words"
 HOLD, FINE, SILENT = ("finding", Grade.HOLD), ("conforms", None), ("not applicable", None)
@@ -174,7 +174,7 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "10 %")], ["radiographs of 10%"]),
         ("RT of butts", [("film, one weld in ten", "")], ["radiographs of 10%"]),
         ("RT of butts", [("film of half the welds", "20 % of the welds")], ["radiographs of 20%"]),
-        ("RT of butts", [("film", "spot checks")], ["radiographs of samples"]),
+        ("RT of butts", [("film", "spot checks")], ["radiographs of samples or a part: spot checks"]),
         ("RT of butts", [("film", "RT 10 %, MT all")], ["radiographs of 10%"]),
         ("RT of butts", [("film", "MT 10 %, RT all")], []),
         ("RT of butts", [("film", "MT 10 %")], []),
@@ -185,7 +185,7 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
         ("RT of butts", [("film", "98.99 %")], ["radiographs of 99%"]),
         ("RT of butts", [("film", "the whole part")], []),
-        ("RT of butts", [("film", "first weld")], ["radiographs of samples"]),
+        ("RT of butts", [("film", "first weld")], ["radiographs of samples or a part: first weld"]),
         ("RT of butts", [("film", "first weld"), ("film", "last weld")], []),
         ("RT of butts", [("film", "3 of 5 welds")], ["radiographs of 60%"]),
         ("RT of butts", [("UT", "10 %")], []),
@@ -201,7 +201,7 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
 def test_records_that_cover_less_than_is_asked(
     asked: str, records: list[tuple[str, str]], short: list[str]
 ) -> None:
-    assert too_little(asked, records) == short
+    assert too_little(asked, recorded(asked, records)) == short
 
 
 @pytest.mark.parametrize(
@@ -253,7 +253,8 @@ def test_words_that_do_not_say_that_it_is_all(words: str) -> None:
 def test_all_is_asked_for_and_no_record_says_that_it_was_all(
     asked: str, extents_on_record: list[str]
 ) -> None:
-    assert not_shown(asked, [("film", one) for one in extents_on_record]) == ["radiographs"]
+    made = recorded(asked, [("film", one) for one in extents_on_record])
+    assert not_shown(asked, made) == ["that all was examined, by radiographs"]
 
 
 @pytest.mark.parametrize(
@@ -262,7 +263,7 @@ def test_all_is_asked_for_and_no_record_says_that_it_was_all(
         ("RT of all butts", [("RT", "every one")]),
         ("RT of all butts", [("all butts by film", "")]),
         ("RT of all butts", [("RT", "welds 1 to 3"), ("RT", "the rest")]),
-        ("RT of all butts", [("RT", "50 %"), ("RT", "49.1 %")]),
+        ("RT of all butts", [("RT", "50 %"), ("RT", "49 %")]),
         ("RT of all butts", [("RT", "front"), ("RT", "all of them")]),
         ("RT of all butts", []),
         ("RT of all butts", [("UT", "welds 1 to 3")]),
@@ -274,11 +275,12 @@ def test_all_is_asked_for_and_no_record_says_that_it_was_all(
     ],
 )
 def test_all_is_shown_or_not_asked_for_in_words(asked: str, records: list[tuple[str, str]]) -> None:
-    assert not_shown(asked, records) == []
+    assert not_shown(asked, recorded(asked, records)) == []
 
 
 def test_all_by_either_of_two_methods() -> None:
-    assert not_shown("UT or RT of all butts", [("UT", "weld 1"), ("RT", "")]) == ["ultrasound or radiographs"]
+    made = recorded("UT or RT of all butts", [("UT", "weld 1"), ("RT", "")])
+    assert not_shown("UT or RT of all butts", made) == ["that all was examined, by ultrasound or radiographs"]
 
 
 @pytest.mark.parametrize(
@@ -307,6 +309,22 @@ def test_all_by_either_of_two_methods() -> None:
         ("joints to NDT plan 7, toes by MT", "100 %", SILENT),
         ("none", "100 %", SILENT),
         ("UT, to be agreed", "100 %", SILENT),
+        ("joints by ultrasound at crossings only", "51 %", QUERY),
+        ("joints by ultrasound at crossings only", "51.1 %", HOLD),
+        ("butt joints only by ultrasound", "51 %", FINE),
+        ("joints by ultrasound, partial", "51.1 %", HOLD),
+        ("joints by ultrasound over 200 mm of each metre", "21 %", FINE),
+        ("joints by ultrasound over 200 mm of each metre", "21.1 %", HOLD),
+        ("ultrasound of all joints not possible", "100 %", HOLD),
+        ("all joints by ultrasound except the nozzle", "100 %", QUERY),
+        ("joints by ultrasound, upper side", "2 %", QUERY),
+        ("joints by ultrasound, upper side", "1 %", FINE),
+        ("RT of two seams", "100 %", QUERY),
+        ("welds 1 to 3 by RT", "100 %", QUERY),
+        ("40 % of joints at crossings by RT, 10 % of joints by UT", "11 %", FINE),
+        ("40 % of joints at crossings by RT, 10 % of joints by UT", "11.1 %", QUERY),
+        ("40 % of joints at crossings by RT, 10 % of joints by UT", "51.1 %", HOLD),
+        ("seams by film at crossings, all joints by UT, toes of the rim by MT", "100 %", FINE),
     ],
 )
 def test_the_words_of_a_weldment_against_its_joints(
@@ -316,9 +334,28 @@ def test_the_words_of_a_weldment_against_its_joints(
     assert outcome(design, words, examined) == ends
 
 
-def test_a_weldment_without_words_is_told_by_another_rule(design: DesignFolder) -> None:
+@pytest.mark.parametrize(
+    ("on_pressure", "outcome"),
+    [
+        ("", "not applicable"),
+        ("on_pressure = false", "not applicable"),
+        ("on_pressure = true", "not assessed"),
+    ],
+)
+def test_a_weldment_without_words_has_no_joint_on_pressure(
+    design: DesignFolder, on_pressure: str, outcome: str
+) -> None:
     text = WELDMENT.format(words="", examined="100 %").replace('examination = ""\n', "")
-    assert design.write({"weldment.toml": text}).only(RULE).outcome == "not applicable"
+    check = design.write({"weldment.toml": f"{text}{on_pressure}\n"}).only(RULE)
+    assert check.outcome == outcome
+    if outcome == "not assessed":
+        assert "bracket holds pressure, and examination is not stated" in check.says
+
+
+def test_words_that_are_not_understood_are_named(design: DesignFolder) -> None:
+    text = WELDMENT.format(words="joints by ultrasound, upper side", examined="100 %")
+    says = design.write({"weldment.toml": text}).only(RULE).says
+    assert "are not understood: upper, side. Understood is all, every weld," in says
 
 
 def test_a_joint_that_states_no_extent_is_told_by_another_rule(design: DesignFolder) -> None:

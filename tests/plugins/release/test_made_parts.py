@@ -253,6 +253,51 @@ def test_an_examination_of_a_part_of_what_is_asked_is_a_hold(
 
 
 @pytest.mark.parametrize(
+    ("asked", "record", "ends", "says"),
+    [
+        (
+            "MT after turning",
+            'method = "MT before turning"',
+            ("finding", Grade.NONCONFORMITY),
+            "not when it is asked",
+        ),
+        ("MT after turning", 'method = "MT after turning"', ("conforms", None), ""),
+        (
+            "MT when ground",
+            'method = "MT after turning"',
+            ("finding", Grade.QUERY),
+            "when ground is asked for",
+        ),
+        ("MT of faces", 'method = "MT"\nextent = "faces"', ("conforms", None), ""),
+        (
+            "MT of faces and edges",
+            'method = "MT"\nextent = "faces"',
+            ("finding", Grade.QUERY),
+            "edge by magnetic",
+        ),
+        (
+            "MT",
+            'method = "MT"\nextent = "the crown"',
+            ("finding", Grade.QUERY),
+            "not understood: crown. Understood is",
+        ),
+        ("MT", 'method = "MT"\nextent = "not possible"', ("finding", Grade.HOLD), "or a part: not possible"),
+        ("MT", 'method = "MT"\nextent = "whole cylinder cover"', ("conforms", None), ""),
+    ],
+)
+def test_when_and_where_it_was_examined(
+    workshop: DesignFolder, asked: str, record: str, ends: tuple[str, Grade | None], says: str
+) -> None:
+    text = changed(MADE, ('method = "ultrasonic"', record))
+    drawn = files(DRAWN, ('"ultrasonic, plate edges"', f'"{asked}"'))
+    check = workshop.write({**drawn, "cover-7.toml": text}, settings=settings()).only(
+        "made.examined", "cover-7"
+    )
+    assert (check.outcome, check.grade) == ends
+    assert says in check.says
+
+
+@pytest.mark.parametrize(
     ("treatment", "outcome"),
     [
         *(("", "finding"), ("stress relieved", "conforms"), ("PWHT", "conforms"), ("normalize", "finding")),

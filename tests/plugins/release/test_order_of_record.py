@@ -236,3 +236,36 @@ def test_another_heat_treatment_than_a_relief_may_be_the_mills(workshop: DesignF
     made = BUILT["made.toml"].replace("stress relieve", "normalize").replace("2026-02-16", "2026-05-04")
     made = made.replace('[welds.all]\ndate = "2026-03-12"\n', "")
     assert workshop.write({**BUILT, "made.toml": made}).only(CERTIFIED, "made").outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("method", "extent", "result", "certified", "ends"),
+    [
+        ("MT after turning", "all", "passed", "2026-06-10", ("conforms", None)),
+        ("MT after turning", "all", "passed", "2026-06-11", ("finding", Grade.QUERY)),
+        ("MT", "all, when ground", "passed", "2026-06-11", ("finding", Grade.QUERY)),
+        ("MT after turning", "all", "failed", "2026-06-11", ("not applicable", None)),
+        ("UT in the rough", "all", "passed", "2026-06-11", ("not applicable", None)),
+        ("UT before turning", "all", "passed", "2026-06-11", ("not applicable", None)),
+        ("UT after rough turning", "all", "passed", "2026-06-11", ("not applicable", None)),
+        ("MT", "all", "passed", "2026-06-11", ("not applicable", None)),
+    ],
+)
+def test_what_is_examined_when_machined_was_certified_before(
+    workshop: DesignFolder,
+    method: str,
+    extent: str,
+    result: str,
+    certified: str,
+    ends: tuple[str, Grade | None],
+) -> None:
+    """A forge examines in the rough before it certifies; what it machines itself is asked about."""
+    made = (
+        f'kind = "made-part"\nid = "made"\nof = "rod"\n[certificate]\ndate = "{certified}"\n[examinations.one]\n'
+        f'method = "{method}"\nextent = "{extent}"\nresult = "{result}"\ndate = "2026-06-10"\n'
+    )
+    files = {"rod.toml": 'kind = "piston-rod"\nid = "rod"\n', "made.toml": made}
+    check = workshop.write(files).only(CERTIFIED, "made")
+    assert (check.outcome, check.grade) == ends
+    if check.grade:
+        assert check.says == "examination one: earlier than its inspection document of 2026-06-11"

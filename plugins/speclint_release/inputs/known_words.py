@@ -1,0 +1,187 @@
+"""A small grammar of how much is examined: each word is known, takes some away, or is told as not understood."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Set
+from typing import NamedTuple
+
+from speclint_release.inputs.choices import EXCEPTING, leaves_out_unreached, leaves_to_choice
+from speclint_release.inputs.extents import COUNT, EXAMINED, LIMITING, NAMING, SIZED, part_shares, share_of
+from speclint_release.inputs.stages import STAGE
+
+#: Forms that are understood, for what a rule says.
+FORMS = "all, every weld, the whole length, 10 %, one in ten, 3 of 5 welds"
+_CLAUSES = re.compile(r"[;,()\n]|\.(?:\s|$)")
+_MARK = r"⟨\d*⟩"
+_THING = (
+    r"(?:(?:weld|joint|seam|butt|fillet|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"
+    r"|naht|nähte|(?:schweiß|stumpf|kehl)n[aä]hte?)"
+)
+_FLAW = r"(?:cracks?|indications?|defects?|flaws?|faults?|findings?|imperfections?|discontinuit\w+)"
+_BODY = r"(?:EN|ISO|ASTM|ASME|DIN|BS|API|TR|TS|PD)"
+_PAPER = (
+    r"(?:class|level|grade|group|category|procedures?|technique|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
+    r"|notes?|clause|table|annex|order)"
+)
+#: What limits nothing, though it holds numbers or words that might: documents, the outcome, figures of the method.
+_HARMLESS = (
+    rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?",
+    rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D])(?: of \d+)?|\d{{4}}-\d\d-\d\d",
+    r"(?:no|without|free (?:of|from)|nil)(?: (?:any|recordable|relevant|reportable|rejectable|linear|surface))*"
+    rf" {_FLAW}(?: (?:were |was )?(?:found|seen|detected|shown))?",
+    rf"(?:without|no) exceptions?|(?:none|nothing|no {_THING}) (?:was |were )?(?:left out|omitted|excepted|missed)",
+    r"(?:scann\w+ |sensitivity |level )?at \d+ ?% dac",
+    rf"(?:better than|sensitivity(?: of)?(?: the)?(?: films?| {_MARK})?(?: of)?) \d+(?:\.\d+)? ?%",
+    r"\d+(?:\.\d+)? ?mhz|\d+ ?°|\d+ ?kv|ir[- ]?192|se[- ]?75|co[- ]?60",
+    r"taper(?: of)? \d+ in \d+|not less than 100 ?%|full[- ]penetration|heat[- ]affected zones?",
+    r"(?:no|not by|without|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl)\w*(?: checks?| films?| choice)?",
+    rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them| off)?|every one(?: of (?:them|these))?",
+    rf"{COUNT} {_MARK}|in {COUNT} (?:directions?|sides|passes|views|exposures)",
+    rf"(?:before|after|at) (?:the )?(?:{_MARK}|test|repairs?|assembly|fitting|painting|cleaning)|to size",
+    r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
+    r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
+    r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
+    r"100 ?(?:%|per ?cent)",
+)
+_NUMBERS = r"\d+(?: ?(?:to|-) ?\d+)"
+_HARMLESS_WORDS = re.compile(
+    rf"{_MARK}(?:-\d+)*(?: nos? {_NUMBERS}*| {_NUMBERS}+(?! ?%))?|"
+    + "|".join(rf"(?<!\w)(?:{one})(?!\w)" for one in _HARMLESS),
+    re.I,
+)
+#: Two sides together, which are all there are.
+_BOTH = re.compile(
+    r"(?i)\b(?:from )?both (?:sides|faces|ends|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
+    r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
+)
+#: Words that surely take some away, or say that it was not done.
+_LESS = (
+    r"(?:not|never|nicht)(?: \w+)? (?:possible|practicable|feasible|accessible|reachable|reached|examined|tested"
+    r"|inspected|done|made|taken|covered|carried out|got at)|inaccessible|impossible|unexamined",
+    EXCEPTING.pattern[4:],
+    r"only|just|partial(?:ly)?(?! penetr)|partly|in part|portions?|halves|half|mostly"
+    r"|mainly|at most|up to|some|few|several|most|majority|nearly|almost|left out|omitted|missed|skipped",
+    r"(?<!the )(?<!whole )(?<!entire )(?<!this )(?<!each )(?<!every )(?<!full )(?<!complete )part(?! \d)|parts? of",
+)
+_SURELY_LESS = re.compile("|".join(rf"(?<!\w)(?:{one})(?!\w)" for one in _LESS), re.I)
+_ZERO = re.compile(r"(?i)(?<![\d.,])0(?:\.0+)? ?(?:%|per ?cent)")
+#: All of so many, as the three welds.
+_TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
+#: So many of them, which may be all there are, and some by their numbers.
+_COUNTED = re.compile(rf"(?i)(?<!the )\b(?:(?:an?|{COUNT}) (?:[a-z]+ )?{EXAMINED}(?! ?⟨)|{COUNT} off\b)")
+_NUMBERED = re.compile(
+    rf"(?i)\b(?:{EXAMINED} (?:nos?\.? ?)?|W)\d+(?:(?:,| and| to|-| &) ?W?\d+)*|^(?:and )?\d+(?: and \d+)?$"
+)
+#: A clause of another matter than how much, of which it may stand there that somebody agrees or chooses, and of more.
+_MATTER = re.compile(
+    r"(?i)(?:the )?(?:probes?|angles?|techniques?|procedures?|sensitivity|films?|screens?|sources?|dates?|days?|order"
+    r"|reports?|records?|levels?|class|preparation|equipment)(?: (?:and|of|by|to|the|films?|\d+(?:\.\d+)? ?"
+    r"(?:%|°|mm|MHz)|as agreed|(?:chosen|picked|selected) by|operator|examiner|inspector|surveyor))*"
+    r"|(?:further|additional|more|extra) (?:ones|welds|joints|⟨\d*⟩)(?: as the \w+ \w+)?"
+)
+#: Words that say nothing of how much, words for all and for the rest, and words of methods.
+_WORD = re.compile(
+    r"(?:the|of|an?|by|with|to|on|in|at|for|from|and|or|as|is|are|was|were|be|been|being|its?|them|they|these|those|this"
+    r"|that|which|has|have|had|ones?|per|end|again|including|see|drawing|report|extent|lengths?|circumferences?|surfaces?"
+    r"|area|volume|welded|pressure|plate|bar|tube|pipe|rod|block|parent|metal|haz"
+    r"|both|whole|entire|full|fully|complete|completely|throughout|everywhere|all|every|each|any|over|along|round|around"
+    r"|rest|remainder|remaining|others?|alle[nr]?|ganzen?|ganz|der|die|das|des|und|von|mit|bei|im|am"
+    r"|examined|tested|inspected|checked|looked|made|done|taken|carried|out|finished|passed|accepted|acceptable|sound"
+    r"|satisfactory|clear|methods?|technique|examinations?|inspection|tests?|testing|checks?|films?|probes?|volumetric|wet"
+    r"|scanned|repaired|magneti[sz]ation|quality"
+    r"|dry|fluorescent|colou?r|contrast|yoke|daylight|digital|gamma|source)",
+    re.I,
+)
+_THINGS = re.compile(_THING, re.I)
+_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)?|%")
+#: Words that deny or limit, which the words of a drawing do not make known.
+_DENYING = {
+    *(
+        "no",
+        "not",
+        "none",
+        "never",
+        "nothing",
+        "neither",
+        "nor",
+        "without",
+        "only",
+        "except",
+        "excepting",
+        "but",
+    ),
+    *("save", "unless", "until", "if", "where", "near"),
+}
+
+
+class Words(NamedTuple):
+    """The words of an examination that surely take some away, those that may, and those that are not understood.
+
+    ``numbered`` are welds by their numbers, which may be all there are.
+    """
+
+    less: list[str]
+    perhaps: list[str]
+    strange: list[str]
+    numbered: list[str]
+
+
+def understood(words: str, beside: str = "") -> Words:
+    """What the words of an examination, each method a number in marks, take away, and what of them is not understood.
+
+    A clause that stands ``beside`` it word for word, on the drawing, takes nothing away, and each word there is known.
+
+    >>> any(understood("⟨0⟩ of the whole part")), understood("the front half; the back was not accessible").less
+    (False, ['the front half', 'the back was not accessible'])
+    >>> understood("all welds where accessible").perhaps, understood("⟨0⟩ at crossings").strange
+    (['all welds where accessible'], ['crossings'])
+    >>> any(understood("⟨0⟩ at crossings", beside="crossings by ⟨0⟩")), understood("not ⟨0⟩ nor looked at").strange
+    (False, ['not', 'nor'])
+    """
+    drawn = {_plain(one) for one in _clauses(beside)}
+    known = {one.casefold() for clause in drawn for one in _TOKEN.findall(clause)} - _DENYING
+    found = Words([], [], [], [])
+    for clause in _clauses(words):
+        if _plain(clause) not in drawn and not _MATTER.fullmatch(clause):
+            _read(clause, known, found)
+    if share_of(words) == 1 and part_shares(_without_harmless(words)):
+        found.strange.append(_plain(words))
+    return found
+
+
+def _read(clause: str, known: Set[str], found: Words) -> None:
+    """Adds what a clause takes away, and what is left of it that is not known."""
+    if leaves_out_unreached(clause) or leaves_to_choice([clause]):
+        found.perhaps.append(_plain(clause))
+        return
+    left = _without_harmless(clause)
+    for pattern, told in (
+        (_ZERO, found.less),
+        *((one, []) for one in SIZED),
+        *((one, found.less) for one in (_SURELY_LESS, NAMING, LIMITING)),
+        (_TOGETHER, []),
+        (_NUMBERED, found.numbered),
+        (_COUNTED, found.strange),
+    ):
+        if pattern.search(left):
+            told.append(_plain(clause))
+            left = pattern.sub(" ⟨⟩ ", left)
+    found.strange.extend(one for one in _TOKEN.findall(left) if not _is_known(one, known))
+
+
+def _without_harmless(text: str) -> str:
+    return " ".join(_HARMLESS_WORDS.sub(" ⟨⟩ ", text).split())
+
+
+def _clauses(text: str) -> list[str]:
+    return [one.strip() for one in _CLAUSES.split(_BOTH.sub(" ", STAGE.sub(" ", text)))]
+
+
+def _is_known(word: str, known: Set[str]) -> bool:
+    return word.casefold() in known or bool(_WORD.fullmatch(word) or _THINGS.fullmatch(word))
+
+
+def _plain(clause: str) -> str:
+    """A clause without its methods and its marks, in small letters."""
+    return " ".join(re.sub(_MARK, " ", clause).casefold().split())

@@ -1,0 +1,85 @@
+"""When an examination is made: before or after a step of the work, as a drawing asks and a record says."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from typing import NamedTuple
+
+#: Steps of the work by the words for them, from the first to the last; what comes later is done on what came before.
+_STEPS = {
+    "welding": r"weld(?:ing|ed)|fabricat(?:ion|ed)",
+    "heat treatment": r"stress[- ]?reli(?:ef|eved|eving)|heat[- ]treat(?:ment|ed|ing)|pwht|normali[sz](?:ed|ing)"
+    r"|(?:anneal|harden|temper|quench)(?:ed|ing)",
+    "rough machining": r"rough(?:ed|ing|[- ](?:machin|turn|bor|mill)(?:ed|ing))",
+    "machining": r"(?:machin|turn|bor|mill|drill|plan|shap|thread)(?:ed|ing)",
+    "grinding": r"ground|grinding",
+    "finishing": r"(?:finish|lapp|hon|polish)(?:ed|ing)|final machining"
+    r"|finish[- ](?:(?:machin|turn|bor|mill)(?:ed|ing)|ground|grinding)",
+}
+_STEP = "(?:" + "|".join(f"(?:{words})" for words in _STEPS.values()) + ")"
+_EACH_STEP = re.compile(
+    "(?i)" + "|".join(rf"(?P<s{at}>\b(?:{one})\b)" for at, one in enumerate(_STEPS.values()))
+)
+#: The number of machining among the steps.
+MACHINING = list(_STEPS).index("machining")
+_BEFORE = ("before", "prior to")
+#: Before any machining.
+_ROUGH = r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
+#: A stage in words: a step with what says before or after, several steps together, or the rough piece.
+STAGE = re.compile(
+    rf"(?i)\b(?:(?P<rough>{_ROUGH})|(?P<both>before(?: and|;| ⟨⟩)? after)"
+    rf"|(?P<when>before|prior to|after|following|when|once|as|since))(?(rough)| (?:being |it (?:was|is) |final )?"
+    rf"(?P<steps>{_STEP}(?:(?:,|;|/| and| or)? ?(?:{_STEP}))*))\b"
+)
+
+
+class Stage(NamedTuple):
+    """Before a step or after it, the number of the step in the order of work, and the words."""
+
+    before: bool
+    step: int
+    words: str
+
+
+def stages(words: str) -> list[Stage]:
+    """The stages that some words name.
+
+    >>> [one.words for one in stages("in the rough; when ground")], stages("of the turned bore")
+    (['in the rough', 'when ground'], [])
+    >>> [(one.before, one.step) for one in stages("before; after turning")]
+    [(True, 3), (False, 3)]
+    """
+    return [one for found in STAGE.finditer(words) for one in _of(found)]
+
+
+def _of(found: re.Match[str]) -> Iterator[Stage]:
+    if found["rough"]:
+        yield Stage(True, MACHINING, found.group())
+        return
+    steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["steps"])]
+    if found["both"] or found["when"].lower() in _BEFORE:
+        yield Stage(True, min(steps), f"before {found['steps']}" if found["both"] else found.group())
+    if found["both"] or found["when"].lower() not in _BEFORE:
+        yield Stage(False, max(steps), f"after {found['steps']}" if found["both"] else found.group())
+
+
+def shown_at(asked: Stage, made: Iterable[Stage]) -> bool | None:
+    """Whether an examination made at some stages was made at the one asked for; None where the words leave it open.
+
+    What was made later than after a step is after it, what was made earlier than before a step is before it.
+    """
+    ends = [_agrees(asked, one) for one in made]
+    if True in ends:
+        return True
+    return None if None in ends else False
+
+
+def _agrees(asked: Stage, made: Stage) -> bool | None:
+    if asked.before:
+        if made.before:
+            return True if made.step <= asked.step else None
+        return made.step < asked.step
+    if made.before:
+        return False if made.step <= asked.step else None
+    return True if made.step >= asked.step else None

@@ -1,0 +1,94 @@
+"""What the certificates of several parts as made say of one document, or of one heat."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.facts import is_firm_in
+from speclint.specs import Certificate, MadePart
+from speclint_release.sources import DOCUMENTS
+
+
+@rule(
+    "made.certificates-agree",
+    title="Certificates of one number from one issuer have one day and one type and name one heat of one material, and "
+    "those of one heat name one material and one analysis of the cast",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[DOCUMENTS, COMMON_PRACTICE],
+    why="of two certificates that contradict each other one is of other metal, and nobody knows which",
+    leaves_out="a number or a heat of two issuers, who number each for himself; figures of tests, which are of pieces; "
+    "analyses of the product, which differ from piece to piece (made.analysis)",
+    against=(),
+    limits=[
+        Limit("rounding", "0.02 %", "ratio", COMMON_PRACTICE, "what rounding may leave of an element"),
+        Limit("share", "5 %", "ratio", COMMON_PRACTICE, "what rounding may leave, as a share of the element"),
+    ],
+)
+def certificates_agree(made: MadePart, sheet: Sheet) -> Judgement:
+    """Each other part as made whose certificate has the number or the heat.
+
+    A document may be of several heats, and a heat be sold by two names: that is a query.
+    """
+    of_number = [one for one in sheet.sharing_certificate(made, "number") if _may_be_of_one(made, one, sheet)]
+    of_heat = [one for one in sheet.sharing_certificate(made, "heat") if _may_be_of_one(made, one, sheet)]
+    judged = [
+        *(one for other in of_number for one in _of_one_number(made, other, sheet)),
+        *(one for other in of_heat for one in _of_one_heat(made, other, sheet)),
+    ]
+    if not judged:
+        raise sheet.not_applicable("no other certificate has its number or its heat")
+    return sheet.worst(*judged)
+
+
+def _may_be_of_one(made: MadePart, other: MadePart, sheet: Sheet) -> bool:
+    """Whether two certificates may be of one issuer: one that does not name him may be."""
+    own = sheet.said("issuer", made.certificate.by)
+    theirs = sheet.said(f"issuer of {other.id}", other.certificate.by)
+    return own is None or theirs is None or is_firm_in(own, theirs) or is_firm_in(theirs, own)
+
+
+def _of_one_number(made: MadePart, other: MadePart, sheet: Sheet) -> Iterator[Judgement]:
+    for key, grade in (
+        *(("type", Grade.NONCONFORMITY), ("date", Grade.NONCONFORMITY)),
+        *(("heat", Grade.QUERY), ("material", Grade.QUERY)),
+    ):
+        yield _alike(key, "number", grade, made, other, sheet)
+
+
+def _of_one_heat(made: MadePart, other: MadePart, sheet: Sheet) -> Iterator[Judgement]:
+    yield _alike("material", "heat", Grade.QUERY, made, other, sheet)
+    own, theirs = made.certificate, other.certificate
+    if not (_is_of_cast("it", own, sheet) and _is_of_cast(other.id, theirs, sheet)):
+        return
+    for element, content in own.analysis.items():
+        if element in theirs.analysis:
+            here = sheet.take(element, content)
+            there = sheet.take(f"{element} {other.id}", theirs.analysis[element])
+            within = max(sheet.limit("rounding", "Δ"), sheet.limit("share", "k") * here)
+            yield sheet.equals(here, there, within).else_says(
+                f"{element} {{found}} here and {{limit}} in {other.id}, of one heat"
+            )
+
+
+def _is_of_cast(of: str, document: Certificate, sheet: Sheet) -> bool:
+    return sheet.said(f"what was analysed of {of}", document.analysed) == "cast"
+
+
+def _alike(key: str, shared: str, grade: Grade, made: MadePart, other: MadePart, sheet: Sheet) -> Judgement:
+    """Whether two certificates state the same under a key, where both state it."""
+    own = getattr(made.certificate, key)
+    here = sheet.said(key, own)
+    there = sheet.said(f"{key} of {other.id}", getattr(other.certificate, key))
+    if here is None or there is None or _as_written(here) == _as_written(there):
+        return sheet.states(True, f"those of its {shared} say the same")
+    says = f"{key} {here} here and {there} in {other.id}, of one {shared}"
+    return sheet.states(False, says, where=own.where).graded(grade)
+
+
+def _as_written(word: str) -> str:
+    return "".join(word.split()).casefold()
+
+
+RULES = (certificates_agree,)

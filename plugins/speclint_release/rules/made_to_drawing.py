@@ -1,0 +1,165 @@
+"""Whether the record of a part as made is that of its own spec: its drawing, its side, its days, and its welds."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
+from speclint.specs import Component, MadePart
+from speclint_release.inputs.records import days_of, weldment_of_made
+from speclint_release.sources import ISO_15614_1
+
+#: Words of which a part is one: sides, ends, and what a valve is for.
+_PLACES = (
+    {"left": "left", "right": "right", "middle": "middle", "centre": "middle", "center": "middle"},
+    {"front": "front", "back": "back", "rear": "back"},
+    {"upper": "upper", "lower": "lower"},
+    {"inlet": "inlet", "admission": "inlet", "exhaust": "exhaust"},
+)
+#: What stands in the number of a procedure: letters, or figures. A day is none.
+_PIECE = re.compile(r"(?<!\d)\d{4}-\d\d-\d\d|(?P<letters>[A-Za-z]+)|(?P<figures>\d[\w./-]*)")
+#: Words between several numbers of one series.
+_BETWEEN = {"AND", "OR", "NO", "NOS", "NR"}
+
+
+@rule(
+    "made.of-its-spec",
+    title="A record of a part as made names no other drawing, side or end than its spec, and something was done to the "
+    "part after the revision that it was made to was first issued",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="a record that leads to the wrong spec has its sizes judged by another drawing, and what was finished before a "
+    "revision was issued was made to an earlier one",
+    leaves_out="what a part is called elsewhere than in titles; a revision of which no issue is on record "
+    "(release.drawing-issued)",
+    against=(),
+)
+def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
+    """A drawing number that the record states, and its title, against those of the spec; its days against the issues.
+
+    Titles are words, and issues may be on record in part: there it is a query.
+    """
+    drawn = sheet.follow(made.of)
+    number, of_spec = sheet.said("drawing", made.drawing), sheet.said("drawing of its spec", drawn.drawing)
+    if number is not None and of_spec is not None and _filed(number) != _filed(of_spec):
+        says = f"its record names drawing {number}, and its spec is on {of_spec}"
+        return sheet.states(False, says, where=made.drawing.where)
+    for here, there in _other_places(_own_title(made, sheet), _own_title(drawn, sheet)):
+        says = f"its title says {here}, and that of {drawn.id} says {there}"
+        return sheet.states(False, says, where=made.title.where).graded(Grade.QUERY)
+    if early := _before_issue(made, sheet):
+        return sheet.states(False, early, where=made.made_to.where).graded(Grade.QUERY)
+    return sheet.states(True, "drawing, title and days are those of its spec")
+
+
+def _own_title(component: Component, sheet: Sheet) -> str:
+    """The title of a component; none where it is that of the part which it is like, or the mirror of."""
+    said = sheet.said(f"title of {component.id}", component.title)
+    own = component.title.where.file == component.where.file
+    return said if said is not None and own else ""
+
+
+def _other_places(own: str, theirs: str) -> Iterator[tuple[str, str]]:
+    """The words of two titles for places of which a part is at one, where they have none in common."""
+    for places in _PLACES:
+        here, there = ({places[one] for one in _words(text) if one in places} for text in (own, theirs))
+        if here and there and not here & there:
+            yield " and ".join(sorted(here)), " and ".join(sorted(there))
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[a-z]+", text.casefold())
+
+
+def _filed(number: str) -> str:
+    return "".join(number.split()).casefold()
+
+
+def _before_issue(made: MadePart, sheet: Sheet) -> str:
+    """That all that was done to the part is earlier than the first issue of the revision that it was made to."""
+    to = sheet.said("made to", made.made_to)
+    issues = [
+        sheet.read(f"issue {at} on", one.on)
+        for at, one in enumerate(sheet.follow(made.of).issued, 1)
+        if sheet.read(f"issue {at} revision", one.revision) == to
+    ]
+    tables = {
+        "weld": made.welds,
+        "heat treatment": made.heat_treatments,
+        "examination": made.examinations,
+        "test": made.hydraulic_tests,
+        "measurement": made.measured,
+    }
+    done = [
+        (f"{called} {name}", one.date)
+        for called, records in tables.items()
+        for name, one in records.items()  # type: ignore[attr-defined]
+        if sheet.is_stated(f"day of {called} {name}", one.date)
+    ]
+    if not issues or not done:
+        return ""
+    (last, day), first = max(days_of(done, sheet), key=lambda one: one[1]), min(issues)
+    if day >= first:
+        return ""
+    return f"{last} of {day} is the last that was done to it, and revision {to} was first issued on {first}"
+
+
+@rule(
+    "made.welded-as-drawn",
+    title="Each weld on record of a part was made by a procedure that its weldment names for a joint, or by an "
+    "instruction whose record names one",
+    on=MadePart,
+    grade=Grade.NONCONFORMITY,
+    cites=[ISO_15614_1.at("scope"), COMMON_PRACTICE],
+    why="a procedure that is qualified for other plates leaves a weld that is hard, or not through",
+    leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
+    "whose record names none (made.examined)",
+    against=(),
+)
+def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
+    """Letters and number of each procedure on record against those of the joints.
+
+    A drawing may name qualifications, and a record the instruction that was written by one: where the record names
+    none of that series, which it was is asked.
+    """
+    weldment = weldment_of_made(made, sheet)
+    joints = weldment.joints if weldment is not None else {}
+    drawn = {
+        one
+        for name, joint in joints.items()
+        for one in _named(sheet.said(f"procedure of {name}", joint.procedure))
+    }
+    welds = {
+        name: set(_named(sheet.said(f"procedure of weld {name}", one.procedure)))
+        for name, one in made.welds.items()
+    }
+    if not drawn or not any(welds.values()):
+        raise sheet.not_applicable("no weldment names a procedure, or no weld on record does")
+    series = {letters for letters, _ in drawn}
+    others = {name: sorted(one for one in some - drawn if one[0] in series) for name, some in welds.items()}
+    named = _written(drawn)
+    if wrong := [f"{name} by {_written(some)}" for name, some in others.items() if some]:
+        return sheet.states(False, f"{', '.join(wrong)}: the drawing names {named}", where=made.where)
+    if asked := [f"{name} by {_written(some)}" for name, some in welds.items() if some and not some & drawn]:
+        says = f"{', '.join(asked)}: that does not say by which of {named}"
+        return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
+    return sheet.states(True, f"welded by {named}")
+
+
+def _written(procedures: Iterable[tuple[str, str]]) -> str:
+    return ", ".join(" ".join(one) for one in sorted(procedures))
+
+
+def _named(text: str | None) -> Iterator[tuple[str, str]]:
+    """The procedures in a text, each as the letters of its series and its number, in large letters."""
+    series = ""
+    for piece in _PIECE.finditer((text or "").upper()):
+        if piece["letters"] and piece["letters"] not in _BETWEEN:
+            series = piece["letters"]
+        elif piece["figures"]:
+            yield series, piece["figures"].lstrip("0").rstrip("./-")
+
+
+RULES = (of_its_spec, welded_as_drawn)

@@ -1,0 +1,384 @@
+"""Words of how much was examined, and when: which take some away, which are known; by what they mean in the trade."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint_release.inputs.examinations import worded
+from speclint_release.inputs.known_words import Words, understood
+from speclint_release.inputs.recorded_extents import (
+    not_shown,
+    not_understood,
+    out_of_stage,
+    recorded,
+    too_little,
+)
+from speclint_release.inputs.stages import stages
+
+
+def read(text: str, beside: str = "") -> Words:
+    """The words of a text, each method a number in marks."""
+    return understood(*("; ".join(words for _, words in worded(one)) for one in (text, beside)))
+
+
+#: Said of all of it, or of nothing that could be less.
+PLAIN = (
+    *(
+        "UT",
+        "the whole part",
+        "all welds",
+        "every butt weld",
+        "100 % of the welds",
+        "full length of all joints",
+    ),
+    *(
+        "all 8 butt welds",
+        "5 of 5 welds",
+        "every one of them",
+        "all over",
+        "RT of the three welds",
+        "both seams",
+    ),
+    *("UT of all welds, no indications", "all welds, without recordable indications found", "free of cracks"),
+    *("all welds without exception", "all welds, none left out", "no exceptions", "no weld missed"),
+    *("RT to EN ISO 17636-1, class B", "MT to ASTM E709, procedure NDT-07 rev B", "to drawing CN-P-12"),
+    *("see report NDT-0610", "report of 2026-05-20", "sheet 1 of 3", "UT to EN ISO 17640, level B"),
+    *("every joint, scanned at 20 % DAC", "all welds, sensitivity of films 2 %", "RT better than 2 %"),
+    *("UT, 4 MHz, 45 ° probe", "RT, Ir-192", "X-ray 200 kV", "all, taper 1 in 10", "not less than 100 %"),
+    *("full penetration welds", "heat-affected zones", "no spot checks", "instead of spot films, all"),
+    *(
+        "two films of each weld",
+        "in two directions",
+        "UT after the test",
+        "MT before hydraulic test",
+        "RT nos 1 to 8",
+    ),
+    *("all joints in the presence of the inspector", "witnessed by the surveyor", "RT 1-16 of all welds"),
+    *("from both sides", "inside and outside", "longitudinal and circumferential seams"),
+    *(
+        "all circumferential and longitudinal seams",
+        "probes as agreed",
+        "sensitivity 2 %",
+        "alle Schweißnähte",
+    ),
+    *("further ones as the surveyor picks", "extra films", "UT of all, angle 70 °"),
+    *(
+        "MT, fluorescent, wet",
+        "one weld in ten",
+        "a tenth of the seams",
+        "every other seam",
+        "3/5 of the welds",
+    ),
+    *("half of the welds", "25 % of the length", "200 mm of each metre", "the rest", "ganze Naht"),
+    *(
+        "all round, both faces",
+        "from both ends",
+        "root and cap of each weld",
+        "all, after repair",
+        "before fitting",
+    ),
+    *(
+        "MT, longitudinal and circular magnetisation",
+        "RT, double wall, single image",
+        "UT, straight beam",
+        "all 24 off",
+    ),
+    *(
+        "all machined surfaces",
+        "every ground face",
+        "MT by AC yoke",
+        "UT, scanned, quality class 3",
+        "weld repaired",
+    ),
+    *("90 % of the volume", "10 % of the surface", "prior to turning", "following grinding"),
+    *("in the rough; when ground", "before and after turning", "after final machining", "as welded"),
+)
+
+
+@pytest.mark.parametrize("text", PLAIN)
+def test_each_word_is_known_and_none_takes_any_away(text: str) -> None:
+    assert not any(read(text))
+
+
+#: Said of less, or that it was not done.
+LESS = (
+    *("not possible", "was not accessible", "never examined", "not fully done", "inaccessible", "unexamined"),
+    *(
+        "impossible",
+        "not got at",
+        "nicht reachable",
+        "only the butts",
+        "just the welds",
+        "partial",
+        "partially",
+    ),
+    *(
+        "partly",
+        "in part",
+        "a portion",
+        "the front half",
+        "halves",
+        "mostly",
+        "mainly",
+        "at most all",
+        "up to all",
+    ),
+    *(
+        "some",
+        "few",
+        "several",
+        "most",
+        "majority",
+        "nearly",
+        "almost",
+        "left out",
+        "omitted",
+        "missed",
+        "skipped",
+    ),
+    *(
+        "part",
+        "a part",
+        "part of it",
+        "parts of the welds",
+        "0 %",
+        "0.0 per cent",
+        "all except two",
+        "other than",
+    ),
+    *(
+        "three of them",
+        "2 of the welds",
+        "one of these",
+        "spot",
+        "random samples",
+        "butt weld 1 only",
+        "first weld",
+    ),
+)
+
+
+@pytest.mark.parametrize("text", LESS)
+def test_words_that_surely_take_some_away(text: str) -> None:
+    assert read(text).less == [text.casefold()]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        *(
+            "the part",
+            "the whole part",
+            "entire part",
+            "this part",
+            "each part",
+            "every part",
+            "the full part",
+        ),
+        *("complete part", "part 3", "partial penetration welds", "all of them", "each of the welds", "10 %"),
+    ],
+)
+def test_words_that_take_none_away(text: str) -> None:
+    assert read(text).less == []
+
+
+@pytest.mark.parametrize(
+    "text", ["where accessible", "as agreed", "at the surveyor's choice", "as far as possible"]
+)
+def test_words_that_may_take_some_away(text: str) -> None:
+    assert read(text) == Words([], [text], [], [])
+
+
+@pytest.mark.parametrize(
+    ("text", "strange"),
+    [
+        ("at crossings", ["crossings"]),
+        ("upper side", ["upper", "side"]),
+        ("over 200 mm", ["200", "mm"]),
+        ("waived", ["waived"]),
+        ("150 %", ["150", "%"]),
+        ("not by night", ["not", "night"]),
+        ("none", ["none"]),
+        ("if cold, where thin", ["if", "cold", "where", "thin"]),
+        ("welder's end", ["welder's"]),
+        ("8 butt welds", ["8 butt welds"]),
+        ("a weld", ["a weld"]),
+        ("24 off", ["24 off"]),
+        ("one weld in ten, the whole length", ["one weld in ten; the whole length"]),
+        ("all joints, 10 % of each", ["10", "%"]),
+    ],
+)
+def test_words_that_are_not_known(text: str, strange: list[str]) -> None:
+    assert understood(text.replace(",", ";")).strange == strange
+
+
+def test_welds_by_their_numbers_may_be_all_there_are() -> None:
+    assert understood("welds 1 to 3") == Words([], [], [], ["welds 1 to 3"])
+    assert understood("butt welds 1, 2 and 4; all") == Words([], [], [], ["butt welds 1", "2 and 4"])
+    assert understood("W1 to W4").numbered == ["w1 to w4"]
+    assert understood("welds 1 to 4; 2 mm").strange == ["2", "mm"]
+
+
+@pytest.mark.parametrize(
+    ("text", "beside", "found"),
+    [
+        ("MT of the rim", "rim by MT", Words([], [], [], [])),
+        ("MT of the hub", "rim by MT", Words([], [], ["hub"], [])),
+        ("MT of the rim only", "rim only by MT", Words(["of the rim only"], [], [], [])),
+        ("MT, rim only", "rim only, by MT", Words([], [], [], [])),
+        ("MT, not the rim", "no MT where the rim is thin", Words([], [], ["not"], [])),
+    ],
+)
+def test_the_words_of_the_drawing_are_known(text: str, beside: str, found: Words) -> None:
+    """A clause word for word as the drawing has it; elsewhere its words, save those that deny or limit."""
+    assert read(text, beside) == found
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("in the rough", [(True, "machining")]),
+        ("as forged", [(True, "machining")]),
+        ("before welding", [(True, "welding")]),
+        ("prior to turning", [(True, "machining")]),
+        ("following turning", [(False, "machining")]),
+        ("after stress relief", [(False, "heat treatment")]),
+        ("after PWHT", [(False, "heat treatment")]),
+        ("when hardened", [(False, "heat treatment")]),
+        ("after rough turning", [(False, "rough machining")]),
+        ("when bored", [(False, "machining")]),
+        ("once it is ground", [(False, "grinding")]),
+        ("as finished", [(False, "finishing")]),
+        ("when finish turned", [(False, "finishing")]),
+        ("after turning and grinding", [(False, "grinding")]),
+        ("before turning or grinding", [(True, "machining")]),
+        ("before and after turning", [(True, "machining"), (False, "machining")]),
+        ("turned bore", []),
+        ("when cold", []),
+    ],
+)
+def test_a_stage_by_its_words(text: str, found: list[tuple[bool, str]]) -> None:
+    """Of several steps together the last is the one that it comes after, and the first that it comes before."""
+    order = ("welding", "heat treatment", "rough machining", "machining", "grinding", "finishing")
+    assert [(one.before, order[one.step]) for one in stages(text)] == found
+
+
+@pytest.mark.parametrize(
+    ("asked", "made", "ends"),
+    [
+        ("after turning", "after turning", "shown"),
+        ("after turning", "when ground", "shown"),
+        ("after turning", "", "shown"),
+        ("after turning", "before turning", "wrong"),
+        ("after turning", "in the rough", "wrong"),
+        ("after turning", "before welding", "wrong"),
+        ("after turning", "before grinding", "unclear"),
+        ("after turning", "after stress relief", "unclear"),
+        ("before turning", "before welding", "shown"),
+        ("before turning", "in the rough", "shown"),
+        ("before turning", "after rough turning", "shown"),
+        ("before turning", "after turning", "wrong"),
+        ("before turning", "before grinding", "unclear"),
+        ("before and after turning", "after turning", "wrong"),
+        ("", "before turning", "shown"),
+    ],
+)
+def test_a_record_at_the_stage_that_is_asked_for(asked: str, made: str, ends: str) -> None:
+    """What is before an earlier step is before a later one, and what is after a later step is after an earlier one."""
+    wrong, unclear = out_of_stage(f"MT {asked}", recorded(f"MT {asked}", [(f"MT {made}", "all")]))
+    assert (bool(wrong), bool(unclear)) == (ends == "wrong", ends == "unclear")
+
+
+def test_one_of_several_records_is_of_the_stage() -> None:
+    asked = "MT before and after turning"
+    both = [("MT before turning", ""), ("MT after turning", "")]
+    assert out_of_stage(asked, recorded(asked, both)) == ([], [])
+    assert out_of_stage(asked, recorded(asked, [*both[:1], ("MT", "")])) == ([], [])
+    ((said,), _) = out_of_stage(asked, recorded(asked, both[:1]))
+    assert said == "magnetic particle before turning, after turning is asked for"
+
+
+def test_the_stage_of_one_method_is_not_that_of_another() -> None:
+    asked = "UT in the rough, MT when ground"
+    assert out_of_stage(asked, recorded(asked, [("UT in the rough, MT when ground", "")])) == ([], [])
+    wrong, _ = out_of_stage(asked, recorded(asked, [("UT when ground, MT in the rough", "")]))
+    assert len(wrong) == 2
+
+
+@pytest.mark.parametrize(
+    ("asked", "records", "left"),
+    [
+        ("PT of faces and fillets", [("PT", "faces")], ["fillet by penetrant"]),
+        ("PT of faces and fillets", [("PT", "faces"), ("PT", "fillets")], []),
+        ("PT of faces and fillets", [("PT", "faces and fillets")], []),
+        ("PT of faces and fillets", [("PT", "the whole part")], []),
+        ("PT of faces and fillets", [("PT of the faces", "all over")], []),
+        ("PT of faces and fillets", [("PT", "")], []),
+        ("PT of faces and fillets", [("PT", "faces"), ("PT", "")], []),
+        ("PT", [("PT", "faces")], []),
+        ("RT of butts, MT of fillets", [("RT and MT", "butts")], ["fillet by magnetic particle"]),
+        ("RT or UT of butts and fillets", [("UT", "butts"), ("RT", "butts and fillets")], []),
+    ],
+)
+def test_places_that_no_record_names(asked: str, records: list[tuple[str, str]], left: list[str]) -> None:
+    assert not_shown(asked, recorded(asked, records)) == left
+
+
+@pytest.mark.parametrize(
+    ("asked", "records", "doubtful"),
+    [
+        ("MT", [("MT", "crown")], ["crown"]),
+        ("MT", [("MT", "crown"), ("MT", "all")], []),
+        ("MT", [("MT", "where accessible")], ["where accessible"]),
+        ("MT", [("MT", "front half"), ("MT", "back half")], ["front", "front half", "back", "back half"]),
+        ("MT", [("MT", "?")], ["?"]),
+        ("MT", [("all welds by MT but weld 3", "")], ["but"]),
+        ("MT, all but the hub", [("MT, all but the hub", "")], ["but"]),
+        ("MT", [("UT", "crown")], []),
+        ("MT", [("MT", "UT of the crown")], []),
+        ("MT", [("MT", "whole piston")], []),
+        ("MT", [("MT", "welds 1 to 3")], []),
+    ],
+)
+def test_records_that_are_not_understood(
+    asked: str, records: list[tuple[str, str]], doubtful: list[str]
+) -> None:
+    """Two halves may be the whole: that is not told as a part, but no record says that they are."""
+    made = recorded(asked, records, "piston")
+    assert not_understood(asked, made) == doubtful
+    assert too_little(asked, made) == []
+
+
+@pytest.mark.parametrize(
+    ("method", "extent", "says"),
+    [
+        ("MT", "the front half; the back was not accessible", "the front half, the back was not accessible"),
+        ("MT of all of it not possible", "the whole part", "of all of it not possible"),
+        ("MT, three of them", "the whole part", "three of them"),
+        ("MT, all other than the hub", "", "all other than the hub, MT, all other than the hub"),
+        ("MT", "faces only", "faces only"),
+    ],
+)
+def test_a_record_of_a_part_says_which_words_say_so(method: str, extent: str, says: str) -> None:
+    made = recorded("MT", [(method, extent)])
+    assert too_little("MT", made) == [f"magnetic particle of samples or a part: {says}"]
+
+
+@pytest.mark.parametrize(
+    ("extent", "short"),
+    [
+        ("200 mm of each metre", ["magnetic particle of 20%"]),
+        ("20 cm in every m", ["magnetic particle of 20%"]),
+        ("over 250 mm per 1 metre", ["magnetic particle of 25%"]),
+        ("4 in. of each foot", []),
+        ("4 in of each foot", ["magnetic particle of 33%"]),
+        ("9 inches of every 36 inches", ["magnetic particle of 25%"]),
+        ("995 mm of each metre", []),
+        ("985 mm of each metre", ["magnetic particle of 98%"]),
+        ("5 mm of 20 mm wall", []),
+        ("5 mm of 0 mm", []),
+    ],
+)
+def test_so_much_of_each_length(extent: str, short: list[str]) -> None:
+    """Shares by hand: 200 of 1000 mm, 4 of 12 in, 9 of 36 in; up to one in a hundred is lost in rounding."""
+    assert too_little("MT", recorded("MT", [("MT", extent)])) == short

@@ -1,0 +1,240 @@
+"""A record that leads to the wrong spec: another drawing, side or issue; and welds by a procedure not drawn."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.checking import Check
+from speclint.testing import DesignFolder, changed
+
+OF_SPEC, WELDED = "made.of-its-spec", "made.welded-as-drawn"
+BAD, ASKED, FINE = ("finding", Grade.NONCONFORMITY), ("finding", Grade.QUERY), ("conforms", None)
+BLOCK = """
+kind = "cylinder-block"
+id = "block"
+title = "Cylinder block, left"
+drawing = "CN-C-1203"
+revision = "B"
+issued = [
+  { to = "shop", on = 2026-01-10, revision = "A" },
+  { to = "shop", on = 2026-03-10, revision = "B" },
+  { to = "foundry", on = 2026-03-08, revision = "B" },
+]
+[bores.main]
+diameter = "500 mm"
+"""
+MADE = """
+kind = "made-part"
+id = "made"
+of = "block"
+title = "Cylinder block, left, as made"
+made_to = "B"
+[welds.all]
+date = "2026-03-01"
+[heat_treatments.relief]
+date = "2026-03-08"
+"""
+
+
+def made(workshop: DesignFolder, record: str = MADE, block: str = BLOCK) -> Check:
+    return workshop.write({"block.toml": block, "made.toml": record}).only(OF_SPEC, "made")
+
+
+@pytest.mark.parametrize(
+    ("stated", "ends"),
+    [
+        ("", FINE),
+        ('drawing = "CN-C-1203"\n', FINE),
+        ('drawing = "cn-c- 1203"\n', FINE),
+        ('drawing = "CN-C-1204"\n', BAD),
+    ],
+)
+def test_a_record_names_the_drawing_of_its_spec(
+    workshop: DesignFolder, stated: str, ends: tuple[str, Grade | None]
+) -> None:
+    found = made(workshop, changed(MADE, ('made_to = "B"\n', f'made_to = "B"\n{stated}')))
+    assert (found.outcome, found.grade) == ends
+    assert ends is FINE or found.says == "its record names drawing CN-C-1204, and its spec is on CN-C-1203"
+
+
+def test_a_spec_without_a_number_is_compared_with_none(workshop: DesignFolder) -> None:
+    record = changed(MADE, ('made_to = "B"\n', 'made_to = "B"\ndrawing = "CN-C-1204"\n'))
+    assert made(workshop, record, changed(BLOCK, ('drawing = "CN-C-1203"\n', ""))).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("own", "theirs", "says"),
+    [
+        ("Block, left", "Block, left", ""),
+        ("Block, LEFT", "Left block", ""),
+        ("Block, right", "Block, left", "its title says right, and that of block says left"),
+        ("Block, middle", "Block, centre", ""),
+        ("Block, center", "Block, left", "its title says middle, and that of block says left"),
+        ("Block, middle", "Block, middle, made to the hand of the left", ""),
+        (
+            "Block, right",
+            "Block, middle, made to the hand of the left",
+            "says right, and that of block says left and",
+        ),
+        ("Cover, front", "Cover, back", "its title says front, and that of block says back"),
+        ("Cover, rear", "Cover, back", ""),
+        ("Seat, upper", "Seat, lower", "its title says upper, and that of block says lower"),
+        ("Inlet seat", "Exhaust seat", "its title says inlet, and that of block says exhaust"),
+        ("Admission seat", "Inlet seat", ""),
+        ("Spare", "Block, left", ""),
+        ("Block, left", "Block", ""),
+        ("Aleft", "Block, right", ""),
+        ("Block, left front", "Block, left back", "its title says front, and that of block says back"),
+    ],
+)
+def test_the_titles_name_one_side(workshop: DesignFolder, own: str, theirs: str, says: str) -> None:
+    record = changed(MADE, ("Cylinder block, left, as made", own))
+    found = made(workshop, record, changed(BLOCK, ("Cylinder block, left", theirs)))
+    assert (found.outcome, found.grade) == (ASKED if says else FINE)
+    assert says in found.says
+
+
+@pytest.mark.parametrize("link", ["like", "mirror_of"])
+def test_a_title_taken_over_is_that_of_another_side(workshop: DesignFolder, link: str) -> None:
+    other = f'kind = "cylinder-block"\nid = "other"\n{link} = "block"\ndrawing = "CN-C-1204"\n'
+    record = changed(MADE, ('of = "block"', 'of = "other"'), ("left, as made", "right"))
+    files = {"block.toml": BLOCK, "other.toml": other, "made.toml": record}
+    assert workshop.write(files).only(OF_SPEC, "made").outcome == "conforms"
+    files["other.toml"] = other.replace("drawing", 'title = "Cylinder block, left"\ndrawing')
+    assert workshop.write(files).only(OF_SPEC, "made").grade == Grade.QUERY
+
+
+@pytest.mark.parametrize("gone", ["made", "block"])
+def test_a_part_without_a_title_says_no_side(workshop: DesignFolder, gone: str) -> None:
+    record = changed(MADE, ("left, as made", "right"))
+    block = BLOCK
+    if gone == "made":
+        record = changed(record, ('title = "Cylinder block, right"\n', ""))
+    else:
+        block = changed(BLOCK, ('title = "Cylinder block, left"\n', ""))
+    assert made(workshop, record, block).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        ([], FINE),
+        ([("2026-03-08", "2026-03-07")], ASKED),
+        ([("2026-03-08", "2026-03-07"), ('made_to = "B"', 'made_to = "A"')], FINE),
+        ([("2026-03-08", "2026-03-07"), ('made_to = "B"', 'made_to = "C"')], FINE),
+        ([("2026-03-08", "2026-03-07"), ('made_to = "B"\n', "")], FINE),
+        ([('[heat_treatments.relief]\ndate = "2026-03-08"\n', "")], ASKED),
+        ([("[heat_treatments.relief]\n", "[examinations.all]\n")], FINE),
+        ([("[heat_treatments.relief]\n", "[hydraulic_tests.shop]\n")], FINE),
+        (
+            [
+                (
+                    "[heat_treatments.relief]\n",
+                    '[measured."bores.main.diameter"]\nvalues = ["500 mm"]\nuncertainty = "6 µm"\n',
+                )
+            ],
+            FINE,
+        ),
+        ([('date = "2026-03-01"\n', ""), ('date = "2026-03-08"\n', "")], FINE),
+    ],
+)
+def test_something_was_done_after_the_first_issue(
+    workshop: DesignFolder, changes: list[tuple[str, str]], ends: tuple[str, Grade | None]
+) -> None:
+    """Revision B was first issued on 8 March; what was begun before that may have been finished to it."""
+    found = made(workshop, changed(MADE, *changes))
+    assert (found.outcome, found.grade) == ends
+
+
+def test_the_last_day_and_the_first_issue_are_named(workshop: DesignFolder) -> None:
+    says = made(workshop, changed(MADE, ("2026-03-08", "2026-03-07"))).says
+    assert says == (
+        "heat treatment relief of 2026-03-07 is the last that was done to it, "
+        "and revision B was first issued on 2026-03-08"
+    )
+
+
+WELDMENT = """
+kind = "weldment"
+id = "weldment"
+makes = "block"
+[joints.seam]
+procedure = "{seam}"
+[joints.corner]
+procedure = "WPQR 41"
+[joints.lug]
+weld = "fillet"
+"""
+RECORD = """
+kind = "made-part"
+id = "made"
+of = "{of}"
+[welds.all]
+procedure = "{procedure}"
+[welds.other]
+welder = "mark 7"
+"""
+
+
+@pytest.mark.parametrize("of", ["block", "weldment"])
+@pytest.mark.parametrize(
+    ("seam", "procedure", "ends"),
+    [
+        ("WPQR 38", "WPQR 38", FINE),
+        ("WPQR 38", "WPQR 41", FINE),
+        ("WPQR 38", "wpqr-038", FINE),
+        ("WPQR 38", "WPQR 40", BAD),
+        ("WPQR 38", "WPQR 38 and 41", FINE),
+        ("WPQR 38", "WPQR 38 and 40", BAD),
+        ("WPQR Nos. 36, 37 or 38", "WPQR 37", FINE),
+        ("WPQR 38 of 2024-05-01", "WPQR 38 of 2025-05-01", FINE),
+        ("WPQR 38 rev 2", "WPQR 38 rev 1", BAD),
+        ("WPQR 38 rev 2", "WPQR 38", FINE),
+        ("WPQR 38", "WPS-12", ASKED),
+        ("WPQR 38", "WPS-12, by WPQR 41", FINE),
+        ("WPS 12", "WPS-12", FINE),
+        ("open", "WPS-12, by WPQR 41", FINE),
+        ("WPQR 38", "WPS-12, by WPQR 40", BAD),
+        ("WPQR 38", "to follow", ("not applicable", None)),
+    ],
+)
+def test_a_weld_is_made_by_a_procedure_that_is_drawn(
+    workshop: DesignFolder, of: str, seam: str, procedure: str, ends: tuple[str, Grade | None]
+) -> None:
+    files = {
+        "block.toml": BLOCK,
+        "weldment.toml": WELDMENT.format(seam=seam),
+        "made.toml": RECORD.format(of=of, procedure=procedure),
+    }
+    found = workshop.write(files).only(WELDED, "made")
+    assert (found.outcome, found.grade) == ends
+
+
+@pytest.mark.parametrize(
+    ("procedure", "says"),
+    [
+        ("WPQR 40", "all by WPQR 40: the drawing names WPQR 38, WPQR 41"),
+        ("WPS-12", "all by WPS 12: that does not say by which of WPQR 38, WPQR 41"),
+    ],
+)
+def test_procedures_are_named_as_they_are_drawn(workshop: DesignFolder, procedure: str, says: str) -> None:
+    files = {"block.toml": BLOCK, "weldment.toml": WELDMENT.format(seam="WPQR 38")}
+    files["made.toml"] = RECORD.format(of="block", procedure=procedure)
+    assert workshop.write(files).only(WELDED, "made").says == says
+
+
+def test_a_joint_without_a_number_names_no_procedure(workshop: DesignFolder) -> None:
+    weldment = 'kind = "weldment"\nmakes = "block"\n[joints.a]\nprocedure = "open"\n'
+    files = {"block.toml": BLOCK, "weldment.toml": weldment}
+    files["made.toml"] = RECORD.format(of="block", procedure="WPS-12")
+    assert workshop.write(files).only(WELDED, "made").outcome == "not applicable"
+
+
+@pytest.mark.parametrize("kind", ["cylinder-block", "steam-pipe"])
+def test_a_part_without_a_weldment_names_no_procedure(workshop: DesignFolder, kind: str) -> None:
+    files = {
+        "block.toml": f'kind = "{kind}"\nid = "block"\n',
+        "made.toml": RECORD.format(of="block", procedure="W 1"),
+    }
+    assert workshop.write(files).only(WELDED, "made").outcome == "not applicable"
