@@ -59,6 +59,7 @@ def moment_for_load(supports: tuple[Metres, ...], a: Metres, x: Metres) -> Readi
     >>> moment_for_load((0.0, 1.0), 0.5, 0.5).nominal
     0.25
     """
+    _in_order(supports)
     return Reading.exact("moment for a load of 1 N", _moment(supports, a, x), "m", TIMOSHENKO)
 
 
@@ -68,44 +69,35 @@ def share_of_bearing(supports: tuple[Metres, ...], a: Metres, number: int) -> Re
     >>> share_of_bearing((0.0, 1.0), 0.25, 0).nominal
     0.75
     """
+    _in_order(supports)
     return Reading.exact("share of a load on the bearing", _share(supports, a, number), "", TIMOSHENKO)
 
 
 def _moment(supports: Sequence[Metres], a: Metres, x: Metres) -> Metres:
-    """By the span in which the section lies, or the end beyond the last bearing."""
-    over = _over_bearings(supports, a)
-    if x <= supports[0]:
-        return -max(x - a, 0.0)
-    if x >= supports[-1]:
-        return -max(a - x, 0.0)
-    j = max(number for number, at in enumerate(supports) if at <= x)
-    L, u = supports[j + 1] - supports[j], x - supports[j]
-    return over[j] * (1 - u / L) + over[j + 1] * u / L + _simple(a - supports[j], u, L)
-
-
-def _simple(a: Metres, u: Metres, L: Metres) -> Metres:
-    """Moment at ``u`` of a span on two bearings, for a load at ``a`` in it; none for one beside it."""
-    if not 0 < a < L:
-        return 0.0
-    return min(a, u) * (L - max(a, u)) / L
+    """What the bearings before a section push up, less the load where it stands before it."""
+    pushed = sum(_share(supports, a, number) * max(x - at, 0.0) for number, at in enumerate(supports))
+    return pushed - max(x - a, 0.0)
 
 
 def _share(supports: Sequence[Metres], a: Metres, number: int) -> Ratio:
-    """By the moments over the bearing and its neighbours: what the span on either side hands over."""
-    over, last = _over_bearings(supports, a), len(supports) - 1
-    taken = 0.0
-    for j, way in ((number - 1, 1), (number, -1)):
-        if 0 <= j < last:
-            L, from_left = supports[j + 1] - supports[j], a - supports[j]
-            on_span = (from_left if way > 0 else L - from_left) / L if 0 < from_left < L else 0.0
-            taken += on_span + way * (over[j] - over[j + 1]) / L
-    beyond = (number == 0 and a <= supports[0]) or (number == last and a >= supports[-1])
-    return taken + 1.0 if beyond or (0 < number < last and a == supports[number]) else taken
+    """As if each span lay by itself, and what the moments over bearing and neighbours add at either side."""
+    over, here = _over_bearings(supports, a), supports[number]
+    taken = _of_single_spans(supports, a, number)
+    for j in (number - 1, number + 1):
+        if 0 <= j < len(supports):
+            taken += (over[j] - over[number]) / abs(supports[j] - here)
+    return taken
+
+
+def _of_single_spans(supports: Sequence[Metres], a: Metres, number: int) -> Ratio:
+    """Share of a bearing where each span lies by itself; of a load beyond the last bearing that has all."""
+    held, here = min(max(a, supports[0]), supports[-1]), supports[number]
+    neighbour = supports[number + 1] if held > here else supports[number - 1]
+    return max(1 - (held - here) / (neighbour - here), 0.0)
 
 
 def _over_bearings(supports: Sequence[Metres], a: Metres) -> list[Metres]:
     """Moments over the bearings for a load of 1 N at ``a``: of the ends by statics, the rest by three moments."""
-    _in_order(supports)
     spans = [high - low for low, high in pairwise(supports)]
     first, last = -max(supports[0] - a, 0.0), -max(a - supports[-1], 0.0)
     loads = [
@@ -116,8 +108,9 @@ def _over_bearings(supports: Sequence[Metres], a: Metres) -> list[Metres]:
 
 
 def _of_load(a: Metres, L: Metres) -> float:
-    """What a load of 1 N, ``a`` from the outer end of a span, adds to the equation of the bearing at its inner end."""
-    return a * (L**2 - a**2) / L if 0 < a < L else 0.0
+    """What a load of 1 N, ``a`` from the outer end of a span, adds to the equation of its inner end; none beside it."""
+    a = min(max(a, 0.0), L)
+    return a * (L**2 - a**2) / L
 
 
 def _three_moments(

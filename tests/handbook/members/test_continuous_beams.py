@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, strategies as st
 
@@ -75,6 +77,22 @@ def test_a_section_bears_what_stands_to_its_left(places: tuple[float, ...], a: f
     assert moment_for_load(places, a, x).nominal == pytest.approx(left - max(x - a, 0.0), abs=1e-9)
 
 
+@given(PLACES, LOADS)
+def test_a_bar_does_not_kink_over_an_inner_bearing(places: tuple[float, ...], a: float) -> None:
+    """By virtual work: its moments times a triangle from its neighbours to 1 over it come to nothing.
+
+    Both go straight between bearings and load, so that Simpson's rule over each piece is exact.
+    """
+    for left, here, right in zip(places, places[1:], places[2:], strict=False):
+        corners = sorted({left, here, right, min(max(a, left), right)})
+        work = 0.0
+        for low, high in pairwise(corners):
+            for x, weight in ((low, 1), ((low + high) / 2, 4), (high, 1)):
+                triangle = (x - left) / (here - left) if x <= here else (right - x) / (right - here)
+                work += (high - low) * weight / 6 * triangle * moment_for_load(places, a, x).nominal
+        assert work == pytest.approx(0.0, abs=1e-9)
+
+
 @given(PLACES, st.data())
 def test_a_load_over_a_bearing_bends_nothing(places: tuple[float, ...], data: st.DataObject) -> None:
     at = data.draw(st.integers(0, len(places) - 1))
@@ -90,6 +108,8 @@ def test_a_load_over_a_bearing_bends_nothing(places: tuple[float, ...], data: st
 def test_a_bar_that_is_not_held(places: tuple[float, ...], says: str) -> None:
     with pytest.raises(OutOfRange, match=says):
         moment_for_load(places, 0.1, 0.1)
+    with pytest.raises(OutOfRange, match=says):
+        share_of_bearing(places, 0.1, 0)
 
 
 def test_a_load_more_adds_whichever_way_it_bends() -> None:

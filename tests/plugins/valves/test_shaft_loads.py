@@ -237,15 +237,17 @@ def test_a_cam_must_say_where_it_stands(design: DesignFolder, rule: str) -> None
     assert "at is not stated" in check.says
 
 
-def test_a_shaft_without_cams_carries_none(design: DesignFolder) -> None:
-    placed(design, bending_moment="1 N·m")
+@pytest.mark.parametrize("line", [LINE, ""])
+def test_a_shaft_without_cams_carries_none(design: DesignFolder, line: str) -> None:
+    placed(design, line=line, bending_moment="1 N·m")
     for rule in (LOAD, BENDS):
         check = design.only(rule)
         assert (check.outcome, check.grade) == SILENT
 
 
-def test_a_moment_that_is_not_stated_agrees_with_all(design: DesignFolder) -> None:
-    check = placed(design, "250 mm").only(BENDS)
+@pytest.mark.parametrize("line", [LINE, ""])
+def test_a_moment_that_is_not_stated_agrees_with_all(design: DesignFolder, line: str) -> None:
+    check = placed(design, "250 mm", line=line).only(BENDS)
     assert (check.outcome, check.grade) == SILENT
 
 
