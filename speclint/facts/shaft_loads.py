@@ -124,6 +124,8 @@ def bearers_of(shaft: Shaft, sheet: Sheet) -> Bearers:
             shaft.where,
         )
     at = {name: sheet.take_nominal(f"x_{name}", one.at) for name, one in shaft.bearings.items()}
+    if len(set(at.values())) < len(at):
+        raise sheet.not_covered(f"two bearings of {shaft.id} stand at one place")
     names = sorted(at, key=lambda name: at[name])
     return Bearers(tuple(names), tuple(at[name] for name in names), _drive(shaft, sheet))
 

@@ -231,6 +231,14 @@ def test_one_bearing_is_not_enough(design: DesignFolder, rule: str) -> None:
 
 
 @pytest.mark.parametrize("rule", [LOAD, TORSION, BENDS])
+def test_two_bearings_at_one_place_hold_no_shaft(design: DesignFolder, rule: str) -> None:
+    line = changed(LINE, ('far = { at = "400 mm"', 'far = { at = "100 mm"'))
+    check = placed(design, "200 mm", line=line, bending_moment="1 N·m").only(rule)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "two bearings of shaft stand at one place" in check.says
+
+
+@pytest.mark.parametrize("rule", [LOAD, TORSION, BENDS])
 def test_a_cam_must_say_where_it_stands(design: DesignFolder, rule: str) -> None:
     check = placed(design, "", bending_moment="1 N·m").only(rule)
     assert check.outcome == "not assessed"
