@@ -278,3 +278,9 @@ def test_a_shaft_is_bent_by_the_greater_of_stated_and_worked(
     shear = 16 * math.hypot(1.5 * M * taken, on_sheet(check, "T")) / (math.pi * 0.060**3)
     assert on_sheet(check, "τ") == pytest.approx(shear, rel=2e-3)
     assert on_sheet(check, "T") == pytest.approx(300.0)
+
+
+def test_a_shaft_without_cams_is_bent_as_stated(design: DesignFolder) -> None:
+    """τ = 16 √((1.5 × 200)² + 300²)/(π 60³) = 10.00 MPa."""
+    check = placed(design, line=STEEL + 'bending_moment = "200 N·m"\n').only(TORSION)
+    assert on_sheet(check, "τ") == pytest.approx(16 * math.hypot(300, 300) / (math.pi * 0.060**3))
