@@ -28,6 +28,8 @@ _MODULES = {
     "rocker_shafts": "rocker",
     "rockers": "rocker",
     "seats": "valve-seat",
+    "shaft_loads": "shaft",
+    "shaft_places": "shaft",
     "shaft_room": "cam shaft",
     "shafts": "shaft",
     "shells": "poppet-valve",

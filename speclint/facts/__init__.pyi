@@ -27,6 +27,14 @@ from .blocks import (
     block_of as block_of,
     ways_to_blocks as ways_to_blocks,
 )
+from .blows import (
+    blow as blow,
+    estimated_stiffness as estimated_stiffness,
+    greater_load as greater_load,
+    mass_struck as mass_struck,
+    share_of_stiffness as share_of_stiffness,
+    struck_load as struck_load,
+)
 from .cam_motion import (
     WholeLift as WholeLift,
     motion as motion,
@@ -447,6 +455,11 @@ from .seats import (
     supply_by_place as supply_by_place,
     valves_of_end as valves_of_end,
 )
+from .shaft_loads import (
+    loads_of_bearings as loads_of_bearings,
+    moment_of_shaft as moment_of_shaft,
+    moments_needed as moments_needed,
+)
 from .side_loads import (
     load_aslant as load_aslant,
     side_load as side_load,
@@ -522,6 +535,7 @@ from .train import (
 from .train_loads import (
     holding_load as holding_load,
     mass_at_valve as mass_at_valve,
+    normal_load as normal_load,
     sense_of_push as sense_of_push,
     sense_of_weight as sense_of_weight,
     share_across as share_across,

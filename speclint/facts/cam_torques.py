@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import TYPE_CHECKING
@@ -236,19 +236,27 @@ def torque_of_cam_alone(cam: Cam, case: LoadCase, sheet: Sheet) -> NewtonMetres:
     return _together([turning(cam, case, 0.0, sheet)], "θ", sheet)
 
 
-def torque_of_shaft(shaft: Shaft, sheet: Sheet) -> NewtonMetres:
+def working_cases(shaft: Shaft, sheet: Sheet) -> list[LoadCase]:
+    """The load cases in which the cams of a shaft work against steam; none where no cam says that it turns on it."""
+    cams, duty = cams_on(shaft, sheet), sheet.duty_of(shaft)
+    return [case for name, case in duty.cases.items() if name in _WORKING] if cams and duty else []
+
+
+def torque_of_shaft(
+    shaft: Shaft, sheet: Sheet, take: Callable[..., NewtonMetres] | None = None
+) -> NewtonMetres:
     """The torque of a shaft, N·m: as stated, and no less than its cams need in starting and running.
 
-    A shaft on which no cam says that it turns, or that sees no duty, has the stated one.
+    A shaft on which no cam says that it turns, or that sees no duty, has the stated one. ``take`` is how that is taken,
+    with its limits where none is given.
     """
-    cams, duty = cams_on(shaft, sheet), sheet.duty_of(shaft)
-    cases = [case for name, case in duty.cases.items() if name in _WORKING] if cams and duty else []
+    take, cases = take or sheet.take, working_cases(shaft, sheet)
     if not cases:
-        return sheet.take("T", shaft.torque)
+        return take("T", shaft.torque)
     needed = sheet.once(("torque of its cams", shaft.id), lambda: _greatest(shaft, cases, sheet))
     if not sheet.is_stated("torque", shaft.torque):
         return needed
-    return max(sheet.take("T", shaft.torque), needed)
+    return max(take("T", shaft.torque), needed)
 
 
 def _greatest(shaft: Shaft, cases: Sequence[LoadCase], sheet: Sheet) -> NewtonMetres:

@@ -145,6 +145,25 @@ def tappet_load(
     return i * (F_f + F_st + m * a + F_r + W)
 
 
+@formula("F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))", cites=[FIRST_PRINCIPLES])
+def normal_load(F_t: Newtons, s_prime: MetresPerRadian, R_b: Metres, r: Metres, s: Metres) -> Newtons:
+    """Load square to the cam where a roller in line with its axis touches it.
+
+    F_n = F_t/cos φ, φ = arctan(s′/(R_b + r + s))
+
+    ``F_t`` load along the tappet [N]; ``s_prime`` s′ [m/rad]; ``R_b`` base circle, ``r`` roller, ``s`` lift [m].
+    Returns [N].
+
+    Hand working: s′ 30 over 40: φ has the cosine 0.8; 800/0.8 = 1000 N.
+
+    >>> round(normal_load(F_t=800.0, s_prime=0.030, R_b=0.020, r=0.010, s=0.010), 6)
+    1000.0
+    """
+    share = s_prime / (R_b + r + s)
+    root: float = (1 + share**2) ** 0.5
+    return F_t * root
+
+
 @formula("F_s = g π d² p/4", cites=[FIRST_PRINCIPLES])
 def spindle_load(g: Ratio, d: Metres, p: Pascals) -> Newtons:
     """Load of steam on the end of a spindle that passes through a seal.

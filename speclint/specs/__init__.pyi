@@ -313,6 +313,8 @@ from .kinds.saddle import (
 from .kinds.shaft import (
     Shaft as Shaft,
     ShaftBearing as ShaftBearing,
+    ShaftDrive as ShaftDrive,
+    ShaftKeyway as ShaftKeyway,
 )
 from .kinds.slide_bar import (
     BarSupport as BarSupport,

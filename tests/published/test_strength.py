@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 import pytest
 
-from speclint.handbook.members import beams, columns, combined_stress, sections, shafts
+from speclint.handbook.members import beams, columns, combined_stress, continuous_beams, sections, shafts
 from tests.published.proof import proves
 
 INCH, POUND = 0.0254, 4.4482216
@@ -113,6 +113,79 @@ def test_fixed_moment_as_timoshenko_prints_it() -> None:
     moments = [beams.fixed_moment(27.0, place / 300, 1.0) for place in range(1, 300)]
     assert max(moments) == pytest.approx(4.0)
     assert moments.index(max(moments)) + 1 in (100, 200)
+
+
+# Continuous beams
+
+_THREE = (0.0, 1.0, 2.0)
+
+
+def _reactions(supports: tuple[float, ...], a: float) -> list[float]:
+    return [continuous_beams.share_of_bearing(supports, a, number).nominal for number in range(len(supports))]
+
+
+@proves("members.continuous_beams", memory="AISC Manual, Table 3-23")
+@pytest.mark.parametrize("a", [0.2, 0.5, 0.9])
+def test_two_equal_spans_as_the_steel_manual_prints_them(a: float) -> None:
+    """AISC Manual, Table 3-23, cases 29 and 30 (memory), two equal spans under a point load in one, in its middle too.
+
+    R_1 = P b (4 l² − a (l + a))/(4 l³), R_2 = P a (2 l² + b (l + a))/(2 l³), R_3 = −P a b (l + a)/(4 l³), over the
+    middle support P a b (l + a)/(4 l²); in the middle of a span 13/32, 22/32 and −3/32 of P, 13/64 P l under it.
+    """
+    b = 1 - a
+    printed = [b * (4 - a * (1 + a)) / 4, a * (2 + b * (1 + a)) / 2, -a * b * (1 + a) / 4]
+    assert _reactions(_THREE, a) == pytest.approx(printed)
+    assert continuous_beams.moment_for_load(_THREE, a, 1.0).nominal == pytest.approx(-a * b * (1 + a) / 4)
+    if a == 0.5:
+        assert _reactions(_THREE, a) == pytest.approx([13 / 32, 22 / 32, -3 / 32])
+        assert continuous_beams.moment_for_load(_THREE, a, a).nominal == pytest.approx(13 / 64)
+
+
+@proves("members.continuous_beams", memory="Steel Designers' Manual, continuous beams of equal spans")
+def test_three_equal_spans_loaded_in_their_middles() -> None:
+    """Steel Designers' Manual, continuous beams (memory): R 0.35 and 1.15 P, moments 0.175, 0.100 and −0.150 P l."""
+    supports, loads = (0.0, 1.0, 2.0, 3.0), (0.5, 1.5, 2.5)
+    taken = [sum(one) for one in zip(*(_reactions(supports, a) for a in loads), strict=True)]
+    assert taken == pytest.approx([0.35, 1.15, 1.15, 0.35])
+    moments = [
+        sum(continuous_beams.moment_for_load(supports, a, x).nominal for a in loads) for x in (0.5, 1.0, 1.5)
+    ]
+    assert moments == pytest.approx([0.175, -0.150, 0.100])
+
+
+#: Reactions at 50, 250 and 400 mm, and moments at 50, 120, 250, 330 and 400 mm, of 1 N at a place [mm].
+_BY_SYMPY = {
+    0: ((1.3214285714, -0.4166666667, 0.0952380952), (-50, -27.5, 14.285714, 6.666667, 0)),
+    120: ((0.56225, 0.55475, -0.117), (0, 39.3575, -17.55, -8.19, 0)),
+    330: ((-0.0586666667, 0.6035555556, 0.4551111111), (0, -4.106667, -11.733333, 31.857778, 0)),
+    460: ((0.0642857143, -0.55, 1.4857142857), (0, 4.5, 12.857143, -26, -60)),
+}
+
+
+@proves("members.continuous_beams", library="sympy 1.14, Beam of its continuum mechanics")
+@pytest.mark.parametrize("a", _BY_SYMPY)
+def test_unequal_spans_with_loads_beyond_the_ends(a: int) -> None:
+    """Sympy 1.14, continuum mechanics, worked once: singularity functions in the place of three moments."""
+    reactions, moments = _BY_SYMPY[a]
+    supports = (50.0, 250.0, 400.0)
+    assert _reactions(supports, a) == pytest.approx(reactions, abs=1e-9)
+    found = [continuous_beams.moment_for_load(supports, a, x).nominal for x in (50, 120, 250, 330, 400)]
+    assert found == pytest.approx(moments, abs=1e-5)
+
+
+@proves("members.continuous_beams", derived="superposition of the loads of a simply supported beam")
+def test_two_loads_on_two_bearings_by_hand() -> None:
+    """By hand: 6 kN at 1 m and 3 kN at 3 m of 4 m: R_1 = (18 + 3)/4 = 5.25 kN; 5.25 and 3.75 kN·m under them."""
+    at_first, at_second = (
+        sum(
+            F * continuous_beams.moment_for_load((0.0, 4.0), a, x).nominal
+            for F, a in ((6000, 1.0), (3000, 3.0))
+        )
+        for x in (1.0, 3.0)
+    )
+    assert (at_first, at_second) == pytest.approx((5250, 3750))
+    shares = [continuous_beams.share_of_bearing((0.0, 4.0), a, 0).nominal for a in (1.0, 3.0)]
+    assert 6000 * shares[0] + 3000 * shares[1] == pytest.approx(5250)
 
 
 # Shafts

@@ -71,7 +71,9 @@ WRITTEN = {
     "poppet_valve.Beat": "contact_width < seat_diameter",
     "rocker.Rocker": "pin < boss; bush_length ≤ pin_span",
     "saddle.Saddle": "wet.allowance < thickness",
-    "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter",
+    "shaft.Shaft": "keyway_width < diameter; keyway_depth < 0.5 diameter; diameter ≤ greatest_diameter; "
+    "bearings.*.at ≤ length; keyways.*.ends ≤ length; drive.at ≤ length",
+    "shaft.ShaftKeyway": "begins < ends",
     "slide_bar.SlideBar": "depth < span; width < span; crosshead_from_end < span; web < width; flange < depth",
     "steam_pipe.SteamPipe": "wall < 0.5 outside_diameter; anchor_distance ≤ length; "
     "outside_diameter ≤ 1.32 bend_radius; corrosion_allowance < wall",

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Pascals, Ratio
-from speclint.facts import CRACKED, torque_of_shaft
+from speclint.equations import Metres, NewtonMetres, Pascals, Ratio
+from speclint.facts import CRACKED, moment_of_shaft, torque_of_shaft
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import (
     MOORE,
@@ -35,11 +35,12 @@ _ONE_METRE: Metres = 1.0
     title="Shear by the shafting code is at most 0.30 of yield and 0.18 of tensile strength, less a quarter or more"
     " for a keyway; factor against fatigue and twist of one metre are within limits",
     on=Shaft,
-    edition=3,
+    edition=4,
     grade=Grade.NONCONFORMITY,
     cites=[SHAFTING, SHIGLEY_SHAFTS, SHIGLEY_MARIN, MOORE, COMMON_PRACTICE],
     why="A keyway can take a quarter of a shaft's strength; a camshaft that twists opens its valves late.",
-    leaves_out="sudden loads, whirling, shoulders and press fits at the section, heat",
+    leaves_out="sudden loads other than the blow of its cams, whirling, shoulders and press fits at the section, heat; "
+    "limits of the sizes, springs and pressures behind its cams; bearings out of line or with play",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit(
@@ -74,10 +75,14 @@ _ONE_METRE: Metres = 1.0
 def torsion(shaft: Shaft, sheet: Sheet) -> Judgement:
     """The code's shear; fatigue by distortion energy, the bending reversed at each turn; twist of a metre.
 
-    The torque is that of the cams on it where they need more than is stated. It is taken to rise from nothing to its
-    greatest and to fall again at each turn, as that of cams does.
+    Torque and bending moment are those of the cams on it where they need more than is stated: bearings and drive stand
+    where the shaft states, and each cam presses at its place, with the blow that takes up its clearance. The torque is
+    taken to rise from nothing to its greatest and to fall again at each turn, as that of cams does.
     """
-    return sheet.worst(_by_code(shaft, sheet), _against_fatigue(shaft, sheet), _twist(shaft, sheet))
+    M, T = moment_of_shaft(shaft, sheet), torque_of_shaft(shaft, sheet)
+    return sheet.worst(
+        _by_code(shaft, M, T, sheet), _against_fatigue(shaft, M, T, sheet), _twist(shaft, T, sheet)
+    )
 
 
 def _keyway(shaft: Shaft, sheet: Sheet) -> tuple[Metres, Metres, bool]:
@@ -85,7 +90,7 @@ def _keyway(shaft: Shaft, sheet: Sheet) -> tuple[Metres, Metres, bool]:
     return w, h, w > 0 or h > 0
 
 
-def _by_code(shaft: Shaft, sheet: Sheet) -> Judgement:
+def _by_code(shaft: Shaft, M: NewtonMetres, T: NewtonMetres, sheet: Sheet) -> Judgement:
     """Shear with the code's factors, against the lesser share of yield and tensile strength."""
     d, (w, h, keyed) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
     left: Ratio = 1.0
@@ -102,8 +107,8 @@ def _by_code(shaft: Shaft, sheet: Sheet) -> Judgement:
     stress = sheet.work(
         "τ",
         shafting_shear,
-        M=sheet.take("M", shaft.bending_moment),
-        T=torque_of_shaft(shaft, sheet),
+        M=M,
+        T=T,
         C_m=sheet.limit("bending", "C_m"),
         C_t=sheet.limit("torque", "C_t"),
         d=d,
@@ -116,11 +121,10 @@ def _tensile(shaft: Shaft, sheet: Sheet) -> Pascals:
     return sheet.look_up("R_m", material.tensile_strength, of=shaft, at=DRAWING_TEMPERATURE, thickness=d)
 
 
-def _against_fatigue(shaft: Shaft, sheet: Sheet) -> Judgement:
+def _against_fatigue(shaft: Shaft, M: NewtonMetres, T: NewtonMetres, sheet: Sheet) -> Judgement:
     d, (_, _, keyed) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
     K_f = sheet.limit("keyway_bending", "K_f") if keyed else 1.0
     K_s = sheet.limit("keyway_torsion", "K_s") if keyed else 1.0
-    M, T = sheet.take("M", shaft.bending_moment), torque_of_shaft(shaft, sheet)
     half = sheet.work("T_a", half_of_torque, T=T)
     material = sheet.material_of(shaft)
     n = sheet.work(
@@ -140,12 +144,12 @@ def _against_fatigue(shaft: Shaft, sheet: Sheet) -> Judgement:
     )
 
 
-def _twist(shaft: Shaft, sheet: Sheet) -> Judgement:
+def _twist(shaft: Shaft, T: NewtonMetres, sheet: Sheet) -> Judgement:
     d, (w, h, _) = sheet.take("d", shaft.diameter), _keyway(shaft, sheet)
     wound = sheet.work(
         "θ",
         twist,
-        T=torque_of_shaft(shaft, sheet),
+        T=T,
         L=_ONE_METRE,
         G=sheet.look_up("G", sheet.material_of(shaft).shear_modulus, of=shaft, at=DRAWING_TEMPERATURE),
         J=sheet.work("J", tube_polar_moment, D=d, d=0.0),

@@ -20,15 +20,57 @@ def room_together(b_0: Metres, b: Metres) -> Metres:
     return b_0 + b
 
 
-@formula("L_b = x_2 − x_1", cites=[FIRST_PRINCIPLES])
-def between_bearings(x_1: Metres, x_2: Metres) -> Metres:
-    """Length of a shaft from the middle of one bearing to that of another.
+@formula("L_a = x_2 − x_1", cites=[FIRST_PRINCIPLES])
+def places_apart(x_1: Metres, x_2: Metres) -> Metres:
+    """Length of a shaft from the middle of one part on it, or of one bearing, to that of another.
 
-    L_b = x_2 − x_1
+    L_a = x_2 − x_1
 
-    ``x_1``, ``x_2`` their places along the shaft [m], the farther one second. Returns [m].
+    ``x_1``, ``x_2`` their places along the shaft [m]. Returns [m], below 0 where the second stands before the first.
 
-    >>> round(between_bearings(x_1=-0.050, x_2=0.350), 6)
-    0.4
+    >>> round(places_apart(x_1=0.098, x_2=0.132), 6)
+    0.034
     """
     return x_2 - x_1
+
+
+@formula("b = (b_1 + b_2)/2", cites=[FIRST_PRINCIPLES])
+def half_of_both(b_1: Metres, b_2: Metres) -> Metres:
+    """Length between the middles of two parts on a shaft that touch.
+
+    b = (b_1 + b_2)/2
+
+    ``b_1``, ``b_2`` their lengths along the shaft [m]; nothing for the end of the shaft. Returns [m].
+
+    >>> round(half_of_both(b_1=0.030, b_2=0.050), 6)
+    0.04
+    """
+    return (b_1 + b_2) / 2
+
+
+@formula("a_1 = a − b/2", cites=[FIRST_PRINCIPLES])
+def before_place(a: Metres, b: Metres) -> Metres:
+    """Place along a shaft at which a part begins.
+
+    a_1 = a − b/2
+
+    ``a`` place of its middle, ``b`` its length along the shaft [m]. Returns [m].
+
+    >>> round(before_place(a=0.098, b=0.028), 6)
+    0.084
+    """
+    return a - b / 2
+
+
+@formula("a_2 = a + b/2", cites=[FIRST_PRINCIPLES])
+def beyond_place(a: Metres, b: Metres) -> Metres:
+    """Place along a shaft at which a part ends.
+
+    a_2 = a + b/2
+
+    ``a`` place of its middle, ``b`` its length along the shaft [m]. Returns [m].
+
+    >>> round(beyond_place(a=0.098, b=0.028), 6)
+    0.112
+    """
+    return a + b / 2

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES
+from speclint import FIRST_PRINCIPLES
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import Material
 from speclint.handbook.members import contact_modulus
@@ -30,15 +30,6 @@ def sense_of_steam(steam_load: str) -> Reading:
     return Reading.exact(
         f"sense in which steam {steam_load}", _SENSE_OF_STEAM[steam_load], "", FIRST_PRINCIPLES
     )
-
-
-def share_of_stiffness() -> Reading:
-    """Share of its spindle's stiffness that a train keeps with its tappet, rocker, cam shaft and box.
-
-    >>> share_of_stiffness().high
-    0.5
-    """
-    return Reading("share of the spindle's stiffness", 0.35, 0.2, 0.5, "", COMMON_PRACTICE)
 
 
 def modulus_of_pair(one: Material, other: Material) -> Reading:

@@ -17,6 +17,15 @@ def hub_of(cam: Cam, sheet: Sheet) -> Length:
     return cam.hub_length if sheet.is_stated(f"hub of {cam.id}", cam.hub_length) else cam.width
 
 
+def longest_of(cam: Cam, sheet: Sheet) -> Length:
+    """The longer of hub and track of a cam as they are drawn; the track where no hub is stated."""
+    hub = hub_of(cam, sheet)
+    if hub is cam.width or not sheet.is_stated(f"track of {cam.id}", cam.width):
+        return hub
+    longer = sheet.take_nominal(f"b of {cam.id}", hub) >= sheet.take_nominal(f"b_t of {cam.id}", cam.width)
+    return hub if longer else cam.width
+
+
 def together(cams: Sequence[Cam], sheet: Sheet) -> Worked:
     """What cams take along their shaft, m, of each the longer of hub and track; one that states neither takes none."""
     taken, places = 0.0, []

@@ -19,12 +19,18 @@ from speclint.equations import (
 from speclint.facts import (
     ValvesTrain,
     WholeLift,
+    blow,
+    estimated_stiffness,
     event_pressure,
+    greater_load,
     holding_load,
     mass_of_train,
+    mass_struck,
     motion,
     ratio_of_train,
+    share_of_stiffness,
     speed_of_gear,
+    struck_load,
     tappet_load,
     turning,
     valve_acceleration,
@@ -36,9 +42,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import round_area, sum_of_loads
 from speclint.handbook.springs import spring_load_at_lift
 from speclint.specs import LoadCase, PoppetValve
-from speclint_valves.formulae.blow import blow, estimated_stiffness, greater_load, mass_struck, struck_load
 from speclint_valves.formulae.motion import valve_end_load
-from speclint_valves.formulae.tables import share_of_stiffness
 from speclint_valves.inputs.cylinder import steam_needed
 from speclint_valves.inputs.shutting import on_spindle, supply_at_most, unbalanced, weight
 from speclint_valves.inputs.springs import Springs, springs_new

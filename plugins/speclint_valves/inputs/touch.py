@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from speclint import Judgement, Sheet
 from speclint.equations import Metres, Newtons, Pascals
+from speclint.facts import normal_load
 from speclint.handbook.cams import Follower
 from speclint.handbook.members import (
     line_depth_of_shear,
@@ -17,7 +18,6 @@ from speclint.handbook.members import (
 from speclint.specs import Cam, LoadCase, Tappet
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
-    normal_load,
     relative_radius_of_roller,
     roller_over_its_path,
 )

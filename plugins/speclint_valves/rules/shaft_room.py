@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from speclint import FIRST_PRINCIPLES, Grade, Pair, Rule, Sheet, Worked, agreement, worked
 from speclint.facts import cams_on
 from speclint.specs import Cam, CamBox, Shaft
-from speclint_valves.formulae.room import between_bearings
+from speclint_valves.formulae.room import places_apart
 from speclint_valves.inputs.hubs import hub_of, in_boxes, together
 
 
@@ -52,7 +52,7 @@ def _outermost(shaft: Shaft, sheet: Sheet) -> Worked | None:
     if len(places) < 2 or not all(sheet.is_stated(f"bearing {name}", at) for name, at in places.items()):
         return None
     at = [sheet.take(f"x {name}", one) for name, one in places.items()]
-    return worked(sheet.work("L_b", between_bearings, x_1=min(at), x_2=max(at)), *places.values())
+    return worked(sheet.work("L_b", places_apart, x_1=min(at), x_2=max(at)), *places.values())
 
 
 key_in_hub: Rule = agreement(

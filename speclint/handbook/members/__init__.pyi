@@ -34,6 +34,13 @@ from .contact import (
     relative_radius as relative_radius,
     slipper_pressure as slipper_pressure,
 )
+from .continuous_beams import (
+    TIMOSHENKO as TIMOSHENKO,
+    moment_for_load as moment_for_load,
+    moment_with_load as moment_with_load,
+    reaction_with_load as reaction_with_load,
+    share_of_bearing as share_of_bearing,
+)
 from .loads import (
     load_ratio as load_ratio,
     load_with_factor as load_with_factor,

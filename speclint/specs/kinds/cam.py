@@ -3,7 +3,7 @@
 from typing import Annotated, ClassVar, Literal
 
 from speclint.specs.component import Component
-from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Word
+from speclint.specs.fields import NOT_STATED, Allowance, Angle, Length, LinkTo, Position, Word
 from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
@@ -33,6 +33,7 @@ class Cam(Component):
         table_step: step of the angle in the table of lifts.
         table: lifts of the tappet at equal steps from the foot of the lift to its end, where no law is stated.
         turns_on: the shaft that turns it.
+        at: middle of its track along that shaft, where it works its tappet.
         phase: angle of the shaft, from a mark of it, at which its ramp begins to lift.
         bore: bore in which the shaft sits.
         keyway_width: of the keyway in that bore; left out where the cam is not keyed.
@@ -69,6 +70,7 @@ class Cam(Component):
     table_step: Angle = NOT_STATED
     table: tuple[Annotated[Allowance, Span("1 µm", "100 mm")], ...] = ()
     turns_on: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
+    at: Annotated[Position, Span("1 mm", "6 m"), OWN_PLACE] = NOT_STATED
     phase: Angle = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "400 mm"), OPENED] = NOT_STATED
     keyway_width: Annotated[Length, Span("1 mm", "100 mm"), OPENED] = NOT_STATED

@@ -10,11 +10,10 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
-from speclint.facts import tappet_load
+from speclint.facts import normal_load, tappet_load
 from speclint.testing import DesignFolder, found, on_sheet
 from speclint_valves.formulae.cams import (
     cam_radius_under_flat,
-    normal_load,
     pressure_angle,
     relative_radius_of_roller,
     roller_over_its_path,

@@ -6,8 +6,8 @@ import math
 
 import pytest
 
+from speclint.facts import blow, estimated_stiffness, mass_struck
 from speclint_valves.formulae.alignment import edge_pressure
-from speclint_valves.formulae.blow import blow, estimated_stiffness, mass_struck
 from speclint_valves.formulae.cam_shape import (
     height_of_roller,
     path_over_roller,

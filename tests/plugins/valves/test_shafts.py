@@ -62,7 +62,7 @@ def shafted(design: DesignFolder, torque: str, *phases: str) -> DesignFolder:
             for key, other in LINKS:
                 text = text.replace(f'{key} = "{other}"\n', f'{key} = "{other}-{number}"\n')
             if part == "cam":
-                text += 'turns_on = "shaft"\n' + (f'phase = "{phase}"\n' if phase else "")
+                text += 'turns_on = "shaft"\nat = "100 mm"\n' + (f'phase = "{phase}"\n' if phase else "")
             found[f"{part}-{number}.toml"] = text
     return design.write({**found, "shaft.toml": SHAFT.format(torque)})
 
@@ -189,11 +189,14 @@ diameter = "60 mm"
 keyway_width = "18 mm"
 keyway_depth = "7 mm"
 bending_moment = "1 N·m"
+drive.by = "coupling"
+bearings.near.at = "100 mm"
+bearings.far.at = "400 mm"
 """
 
 
 def in_shear(design: DesignFolder) -> float:
-    """The stress of the shafting code, Pa: 16 T/(π d³), with next to no bending."""
+    """The stress of the shafting code, Pa: 16 T/(π d³), with next to no bending: each cam stands over a bearing."""
     return on_sheet(design.only(TORSION), "τ")
 
 

@@ -9,12 +9,12 @@ from hypothesis import given, strategies as st
 
 from speclint import Grade
 from speclint.errors import OutOfRange
+from speclint.facts import blow, mass_struck, share_of_stiffness
 from speclint.handbook.members import buckling_factor, round_area, round_second_moment
 from speclint.testing import SETTINGS, DesignFolder, found, on_sheet
-from speclint_valves.formulae.blow import blow, mass_struck
 from speclint_valves.formulae.guides import guide_clearance, guide_clearance_hot, length_ratio
 from speclint_valves.formulae.spindle import direct_stress
-from speclint_valves.formulae.tables import place_of_seal, share_of_stiffness
+from speclint_valves.formulae.tables import place_of_seal
 from tests.plugins.valves.gear import SPINDLE, TAPPET, duty, train_files
 
 CLEARANCE, LENGTH, STRESS = "spindle.guide-clearance-hot", "spindle.guide-length", "spindle.stress"

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, formula, require
 from speclint.equations import (
+    COMMON_PRACTICE,
+    FIRST_PRINCIPLES,
     Kilograms,
     Metres,
     MetresPerSecond,
@@ -12,7 +13,10 @@ from speclint.equations import (
     Pascals,
     Ratio,
     SquareMetres,
+    formula,
+    require,
 )
+from speclint.handbook.tables import Reading
 
 
 @formula("m_b = m − m_t/i²", cites=[FIRST_PRINCIPLES])
@@ -99,3 +103,12 @@ def greater_load(F_1: Newtons, F_2: Newtons) -> Newtons:
     5100.0
     """
     return max(F_1, F_2)
+
+
+def share_of_stiffness() -> Reading:
+    """Share of its spindle's stiffness that a train keeps with its tappet, rocker, cam shaft and box.
+
+    >>> share_of_stiffness().high
+    0.5
+    """
+    return Reading("share of the spindle's stiffness", 0.35, 0.2, 0.5, "", COMMON_PRACTICE)

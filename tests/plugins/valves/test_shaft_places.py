@@ -1,0 +1,180 @@
+"""shaft.cams-in-their-places."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder, changed
+
+PLACES = "shaft.cams-in-their-places"
+FINE, WRONG, SILENT = ("conforms", None), ("finding", Grade.NONCONFORMITY), ("not applicable", None)
+Ends = tuple[str, "Grade | None"]
+SHAFT = """kind = "shaft"
+id = "shaft"
+length = "300 mm"
+bearings.near = { at = "40 mm", length = "40 mm" }
+bearings.far = { at = "220 mm", length = "40 mm" }
+keyways.inner = { begins = "70 mm", ends = "190 mm" }
+keyways.outer = { begins = "245 mm", ends = "295 mm" }
+"""
+#: Places: two cams of 30 mm between the bearings, which leave 60 to 200 mm, and one beyond, from 240 to 300 mm.
+AT = {"a": 90, "b": 140, "c": 270}
+Change = tuple[str, str, str]
+
+
+def placed(design: DesignFolder, *changes: Change) -> DesignFolder:
+    files = {"shaft.toml": SHAFT}
+    for name, at in AT.items():
+        files[f"cam-{name}.toml"] = (
+            f'kind = "cam"\nid = "cam-{name}"\nlifts = "tappet"\nturns_on = "shaft"\nat = "{at} mm"\nwidth = "30 mm"\n'
+            'keyway_width = "18 mm"\nkey_length = "28 mm"\nheld_along = "shoulder and nut"\n'
+        )
+    files["tappet.toml"] = 'kind = "tappet"\nid = "tappet"\n'
+    for name, old, new in changes:
+        files[f"{name}.toml"] = changed(files[f"{name}.toml"], (old, new))
+    return design.write(files)
+
+
+def _at(cam: str, place: str) -> Change:
+    return f"cam-{cam}", f'at = "{AT[cam]} mm"', f'at = "{place}"'
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        ((), FINE),
+        ((_at("b", "120.1 mm"),), FINE),  # 30.1 mm from the other, half of both is 30
+        ((_at("b", "119.9 mm"),), WRONG),
+        ((_at("b", "120.5 mm ±0.6"),), WRONG),
+        ((_at("b", "90 mm"),), WRONG),
+        ((_at("a", "84.1 mm"),), FINE),  # its key begins at 70.1 mm
+        ((_at("a", "83.9 mm"),), WRONG),
+        ((_at("b", "175.9 mm"),), FINE),  # its key ends at 189.9 mm
+        ((_at("b", "176.1 mm"),), WRONG),
+        ((_at("c", "280.9 mm"),), FINE),  # its key ends at 294.9 mm, the cam at 295.9 of 300
+        ((_at("c", "281.1 mm"),), WRONG),
+        ((_at("c", "242 mm"),), WRONG),  # over no keyway
+        (
+            (("cam-b", 'width = "30 mm"', 'width = "30 mm"\nhub_length = "69.9 mm"'),),
+            FINE,
+        ),  # 50 = (30 + 70)/2
+        ((("cam-b", 'width = "30 mm"', 'width = "30 mm"\nhub_length = "70.1 mm"'),), WRONG),
+        ((("cam-b", 'width = "30 mm"', 'width = "70.1 mm"\nhub_length = "30 mm"'),), WRONG),
+    ],
+)
+def test_cams_stand_clear_of_each_other_and_over_their_keyways(
+    workshop: DesignFolder, changes: tuple[Change, ...], ends: Ends
+) -> None:
+    check = placed(workshop, *changes).only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+#: Without keyways in the cams, so that only ends and neighbours count.
+LOOSE = tuple((f"cam-{name}", 'keyway_width = "18 mm"\nkey_length = "28 mm"\n', "") for name in AT)
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        ((), FINE),
+        ((_at("a", "75.1 mm"),), FINE),  # the near bearing ends at 60 mm
+        ((_at("a", "74.9 mm"),), WRONG),
+        ((_at("c", "255.1 mm"),), FINE),  # the far one at 240 mm
+        ((_at("c", "254.9 mm"),), WRONG),
+        ((_at("c", "284.9 mm"),), FINE),  # it ends at 299.9 of 300 mm
+        ((_at("c", "285.1 mm"),), WRONG),
+        ((_at("a", "15.1 mm"), ("shaft", '"40 mm", length', '"65 mm", length')), FINE),
+        ((_at("a", "14.9 mm"), ("shaft", '"40 mm", length', '"65 mm", length')), WRONG),
+        ((_at("a", "-30 mm"),), WRONG),
+        ((("shaft", 'length = "300 mm"', 'length = "280 mm"'), _at("c", "262 mm")), FINE),
+        ((("shaft", 'length = "300 mm"', 'length = "280 mm"'), _at("c", "266 mm")), WRONG),
+    ],
+)
+def test_cams_that_are_not_keyed_stand_between_ends_and_bearings(
+    workshop: DesignFolder, changes: tuple[Change, ...], ends: Ends
+) -> None:
+    check = placed(
+        workshop,
+        *LOOSE,
+        *changes,
+        ("shaft", 'keyways.outer = { begins = "245 mm", ends = "295 mm" }\n', ""),
+        ("shaft", 'keyways.inner = { begins = "70 mm", ends = "190 mm" }\n', ""),
+    ).only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+SAME = _at("b", "90 mm")
+SLIDES = ("shaft", 'length = "300 mm"', 'length = "300 mm"\nslides = {}')
+FORK = tuple((f"cam-{name}", "shoulder and nut", "fork of the gear") for name in "ab")
+OTHER = ("cam-b", 'lifts = "tappet"', 'lifts = "other"')
+
+
+@pytest.mark.parametrize(
+    ("changes", "ends"),
+    [
+        ((SAME, (*SLIDES[:2], SLIDES[2].format("true"))), FINE),
+        ((SAME, (*SLIDES[:2], SLIDES[2].format("false"))), WRONG),
+        ((SAME, *FORK), FINE),
+        ((SAME, FORK[0]), WRONG),  # the other is held by a nut
+        ((SAME, OTHER, *FORK), WRONG),  # two tappets at one place
+        ((_at("b", "91 mm"), *FORK), WRONG),  # beside each other, not at one place
+        (
+            (SAME, *FORK, ("cam-a", 'width = "30 mm"', 'width = "70 mm"')),
+            WRONG,
+        ),  # the bearing stands 50 mm away
+        ((SAME, *FORK, ("cam-b", 'width = "30 mm"', 'width = "70 mm"')), WRONG),
+    ],
+)
+def test_tracks_that_slide_come_under_one_tappet(
+    workshop: DesignFolder, changes: tuple[Change, ...], ends: Ends
+) -> None:
+    folder = placed(workshop, *changes)
+    (folder.root / "other.toml").write_text('kind = "tappet"\nid = "other"\n', encoding="utf-8")
+    check = folder.only(PLACES)
+    assert (check.outcome, check.grade) == ends
+
+
+def test_of_a_shaft_that_slides_ends_and_keyways_move_along(workshop: DesignFolder) -> None:
+    """A key and an end that would be told stand otherwise in each notch."""
+    check = placed(workshop, (*SLIDES[:2], SLIDES[2].format("true")), _at("c", "400 mm")).only(PLACES)
+    assert (check.outcome, check.grade) == FINE
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (("cam-a", 'at = "90 mm"\n', ""), "at is not stated"),
+        (("cam-a", 'width = "30 mm"\n', ""), "width is not stated"),
+        (("cam-a", 'key_length = "28 mm"\n', ""), "key_length is not stated"),
+        (("shaft", 'length = "300 mm"\n', ""), "length is not stated"),
+        (("shaft", 'at = "40 mm", length = "40 mm"', 'at = "40 mm"'), "bearings.near.length is not stated"),
+        (("shaft", 'at = "40 mm", length = "40 mm"', 'length = "40 mm"'), "bearings.near.at is not stated"),
+        (("shaft", 'begins = "70 mm", ', ""), "keyways.inner.begins is not stated"),
+    ],
+)
+def test_what_is_not_stated_is_asked_for(workshop: DesignFolder, change: Change, says: str) -> None:
+    check = placed(workshop, change).only(PLACES)
+    assert check.outcome == "not assessed"
+    assert says in check.says
+
+
+def test_a_shaft_without_keyways_along_it_is_told_how_to_write_them(workshop: DesignFolder) -> None:
+    check = placed(
+        workshop,
+        ("shaft", 'keyways.outer = { begins = "245 mm", ends = "295 mm" }\n', ""),
+        ("shaft", 'keyways.inner = { begins = "70 mm", ends = "190 mm" }\n', ""),
+    ).only(PLACES)
+    assert check.outcome == "not assessed"
+    assert '[keyways] cams = { begins = "80 mm", ends = "280 mm" }' in check.says
+
+
+def test_what_is_missing_hides_no_overlap(workshop: DesignFolder) -> None:
+    check = placed(workshop, SAME, ("cam-c", 'at = "270 mm"\n', "")).only(PLACES)
+    assert (check.outcome, check.grade) == WRONG
+    assert check.actual.startswith("cam-b beside cam-a: 0 mm from middle to middle, by their lengths 30 mm")
+
+
+def test_a_shaft_without_cams_has_none_to_place(workshop: DesignFolder) -> None:
+    check = workshop.write({"shaft.toml": SHAFT}).only(PLACES)
+    assert (check.outcome, check.grade) == SILENT
