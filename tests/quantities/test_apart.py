@@ -23,7 +23,9 @@ from speclint.rules.judgement import Judgement
         (2.0, 2.0 + 1e-12, "N", "", ("2 N", "2 N")),  # what rounding leaves
     ],
 )
-def test_they_read_apart(one: float, other: float, unit: str, written_in: str, texts: tuple[str, str]) -> None:
+def test_they_read_apart(
+    one: float, other: float, unit: str, written_in: str, texts: tuple[str, str]
+) -> None:
     assert amounts_apart(one, other, unit, written_in) == texts
 
 
