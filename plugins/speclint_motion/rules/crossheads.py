@@ -16,10 +16,8 @@ from speclint.handbook.members import (
     round_area,
 )
 from speclint.handbook.tables import PETERSON, ROARK
-from speclint.handbook.threads import stress_area
 from speclint.specs import Crosshead, LoadCase, Pin
-from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
-from speclint_motion.formulae.pistons import load_before_yield
+from speclint_motion.formulae.bodies import area_beside_pin, shear_of_cotter
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.inputs import (
     ALONG_STROKE,
@@ -30,6 +28,7 @@ from speclint_motion.inputs import (
     relief_pressure,
 )
 from speclint_motion.rules.crowns import DEFERS, ENDURANCE, FACTOR
+from speclint_motion.rules.tightened import BOLT, tightened
 from speclint_motion.sources import SHIGLEY_GOODMAN
 
 
@@ -154,13 +153,7 @@ _NO_LOCK = {
     against=("loosen",),
     limits=[
         Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),
-        Limit(
-            "bolt",
-            "0.7",
-            "ratio",
-            COMMON_PRACTICE,
-            "greatest stress of a bolt tightened over its proof stress",
-        ),
+        BOLT,
         Limit(
             "cotter", "0.2", "ratio", COMMON_PRACTICE, "greatest shear of a cotter over its tensile strength"
         ),
@@ -179,17 +172,13 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
         return sheet.worst(locked, _cottered(crosshead, pull, sheet))
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=pull)
     n = float(sheet.count("n", held.bolts)) if by == "flange bolts" else 1.0
-    F_0 = sheet.take("F_0", held.preload)
-    metal = sheet.material_named("the bolts of the rod", held.bolt_material)
-    R_p = sheet.look_up("R_p", metal.proof_stress, at=DRAWING_TEMPERATURE)
-    A = sheet.look_up("A_s", stress_area, designation=sheet.read("thread", held.thread))
-    bears = sheet.work("F_b", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    bolts = tightened(held, n, "the bolts of the rod", sheet)
     return sheet.worst(
         locked,
-        sheet.at_least(sheet.work("F_h", held_by_bolts, n=n, F_0=F_0), wanted).else_says(
-            "rod held with {found}, {limit} wanted"
+        sheet.at_least(bolts.holds, wanted).else_says("rod held with {found}, {limit} wanted"),
+        sheet.at_most(bolts.F_0, bolts.bears).else_says(
+            "bolt of the rod tightened to {found}, {limit} allowed"
         ),
-        sheet.at_most(F_0, bears).else_says("bolt of the rod tightened to {found}, {limit} allowed"),
     )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from speclint import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_not_assessed
 from tests.plugins.motion.train import files
 
@@ -22,7 +23,7 @@ def test_a_part_that_is_no_cover_may_carry_an_end(workshop: DesignFolder) -> Non
 def test_one_support_is_one_too_few(workshop: DesignFolder) -> None:
     one = TWO.format(part="block").partition("[supports.back]")[0]
     check = workshop.write(files("bar", add=one)).only(HELD)
-    assert check.outcome == "finding"
+    assert check.grade is Grade.OBSERVATION
     assert "one support is named: the span has two" in check.says
 
 
@@ -31,6 +32,6 @@ def test_a_cover_does_not_carry_both_ends(workshop: DesignFolder) -> None:
     both = TWO.format(part="{part}").replace('drawing = "X-1"', 'part = "{part}"')
     cover = {"cover.toml": 'kind = "cylinder-cover"\ncloses = "block"\nend = "back"\n'}
     check = workshop.write({**files("bar", add=both.format(part="cover")), **cover}).only(HELD)
-    assert check.outcome == "finding"
+    assert check.grade is Grade.NONCONFORMITY
     assert "cover is named for both front and back" in check.says
     expect_conforms(workshop.write(files("bar", add=both.format(part="block"))).only(HELD))
