@@ -1,6 +1,8 @@
-"""The body of a crosshead, and how it holds the piston rod."""
+"""The body of a crosshead, how it holds the piston rod, and bolts that press one part of the motion to another."""
 
 from __future__ import annotations
+
+from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Pascals, Ratio, SquareMetres
@@ -16,8 +18,10 @@ from speclint.handbook.members import (
     round_area,
 )
 from speclint.handbook.tables import PETERSON, ROARK
-from speclint.specs import Crosshead, LoadCase, Pin
-from speclint_motion.formulae.bodies import area_beside_pin, shear_of_cotter
+from speclint.handbook.threads import stress_area
+from speclint.specs import BarSupport, Crosshead, LoadCase, Pin, RodHold
+from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
+from speclint_motion.formulae.pistons import load_before_yield
 from speclint_motion.formulae.sections import fatigue_factor
 from speclint_motion.inputs import (
     ALONG_STROKE,
@@ -28,7 +32,6 @@ from speclint_motion.inputs import (
     relief_pressure,
 )
 from speclint_motion.rules.crowns import DEFERS, ENDURANCE, FACTOR
-from speclint_motion.rules.tightened import BOLT, tightened
 from speclint_motion.sources import SHIGLEY_GOODMAN
 
 
@@ -127,6 +130,30 @@ def _lasts(
     return sheet.at_least(n, sheet.limit("factor", "n_a")).else_says(
         f"factor of the crosshead's {name} against fatigue {{found}}, {{limit}} wanted"
     )
+
+
+BOLT = Limit(
+    "bolt", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of a bolt tightened over its proof stress"
+)
+
+
+class Tightened(NamedTuple):
+    """The preload of a bolt, what it bears, and what all of them hold."""
+
+    F_0: Newtons
+    bears: Newtons
+    holds: Newtons
+
+
+def tightened(hold: BarSupport | RodHold, n: float, called: str, sheet: Sheet, *, at: str = "") -> Tightened:
+    """Of ``n`` bolts, in words ``called``; ``at`` is the name of their place, after each name on the sheet."""
+    F_0 = sheet.take(f"F_0{at}", hold.preload)
+    metal = sheet.material_named(called, hold.bolt_material)
+    R_p = sheet.look_up(f"R_p{at}", metal.proof_stress, at=DRAWING_TEMPERATURE)
+    thread = sheet.read(f"thread{at and f' at{at}'}", hold.thread)
+    A = sheet.look_up(f"A_s{at}", stress_area, designation=thread)
+    bears = sheet.work(f"F_b{at}", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    return Tightened(F_0, bears, sheet.work(f"F_h{at}", held_by_bolts, n=n, F_0=F_0))
 
 
 #: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer

@@ -13,8 +13,8 @@ from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
 from speclint_motion.formulae.bodies import tightening_factor
 from speclint_motion.formulae.guides import thrust_on_one_bar
 from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.rules.crossheads import BOLT, tightened
 from speclint_motion.rules.crowns import DEFERS
-from speclint_motion.rules.tightened import BOLT, tightened
 
 
 @rule(
@@ -88,8 +88,8 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
 
 @rule(
     "slidebar.bolted",
-    title="At both ends two bolts or more, locked by split pin, plate or tab washer, press a slide bar on by 1.2 times "
-    "its thrust at least preload, and at the greatest are stressed to 0.7 of their proof stress at most",
+    title="Two bolts or more at each end, locked by split pin, plate or tab washer, press a slide bar on with 1.2 "
+    "times its thrust at least, and are stressed to 0.7 of their proof stress at most",
     on=SlideBar,
     edition=2,
     cases=("starting", "running"),
