@@ -76,7 +76,7 @@ class _Seat(NamedTuple):
             "0.002",
             "ratio",
             COMMON_PRACTICE,
-            "greatest clearance of a crosshead pin under an end plate over its hole: no more than H8/f7 from 50 mm on",
+            "greatest clearance of a crosshead pin under an end plate over its hole; H8/f7 leaves less from 55 mm on",
         ),
         Limit(
             "share",
