@@ -174,6 +174,7 @@ from .kinds.compression_spring import (
 )
 from .kinds.crosshead import (
     Crosshead as Crosshead,
+    RodHold as RodHold,
 )
 from .kinds.cylinder_block import (
     Bore as Bore,

@@ -1,30 +1,75 @@
-"""A crosshead pin and the crosshead that holds it."""
+"""A crosshead pin and the crosshead that holds it; the fillet of a pin and its shoulder."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from speclint import Grade, Pair, Rule, Sheet, agreement
+from speclint import Grade, Pair, Rule, Sheet, agreement, worked
 from speclint.facts import gap_for_bearing
 from speclint.specs import Pin
+from speclint_agreement.formulae.pins import height_of_shoulder, length_in_bosses
 
 
-def _bearings(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
-    """The length of the bearing within the gap of the crosshead's bosses, or between the middles of the supports."""
+def _in_crosshead(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """The bearing within the gap of the bosses, or between the middles of the supports; then the seat."""
     gap = gap_for_bearing(pin, sheet, sheet.take)
     if gap is not None:
-        yield Pair(pin.length, gap, "at most")
+        yield Pair(pin.length, gap, "at most", name="bearing")
+    if sheet.read("place", pin.place) == "crosshead pin" and sheet.is_stated("crosshead", pin.moved_by):
+        yield from _seat(pin, sheet)
+
+
+def _seat(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """No longer than both bosses together and no larger than one of them, of the metal of the crosshead.
+
+    Each size as it is aimed at: limits that both drawings give to one boss are no difference.
+    """
+    crosshead, seat = sheet.follow(pin.moved_by), pin.seat
+    if sheet.is_stated("length of the seat", seat.length):
+        L = worked(sheet.take_nominal("L_s", seat.length), seat.length)
+        both = sheet.work("L_b", length_in_bosses, b=sheet.take_nominal("b", crosshead.boss_width))
+        yield Pair(L, worked(both, crosshead.boss_width), "at most", name="length of the seat")
+    if sheet.is_stated("boss of the seat", seat.boss):
+        D = worked(sheet.take_nominal("D_s", seat.boss), seat.boss)
+        drawn = worked(sheet.take_nominal("D_b", crosshead.boss_diameter), crosshead.boss_diameter)
+        yield Pair(D, drawn, "at most", name="boss of the seat")
+    if sheet.is_stated("metal of the boss", seat.boss_material):
+        yield Pair(seat.boss_material, crosshead.material, name="metal of the boss")
+
+
+def _shoulder(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
+    """A fillet that runs into the face of its shoulder is as high as its radius."""
+    if sheet.is_stated("fillet", pin.fillet) and sheet.is_stated("larger diameter", pin.larger_diameter):
+        D, d = sheet.take("D_s", pin.larger_diameter), sheet.take("d", pin.diameter)
+        h = sheet.work("h", height_of_shoulder, D=D, d=d)
+        yield Pair(pin.fillet, worked(h, pin.larger_diameter, pin.diameter), "at most")
 
 
 in_its_crosshead: Rule = agreement(
     "pin.in-its-crosshead",
-    title="The bearing of a crosshead pin is no longer than the gap between the bosses that hold the pin",
+    title="The bearing of a crosshead pin is no longer than the gap between the bosses that hold it, and its seat is "
+    "no longer than both bosses, no larger than they are, and in their metal",
     on=Pin,
-    pairs=_bearings,
+    pairs=_in_crosshead,
     within="",
+    edition=2,
     grade=Grade.NONCONFORMITY,
-    why="an eye of the connecting rod that is wider than the gap of the crosshead does not go in",
-    leaves_out="play of the eye between the bosses, and bosses whose width the crosshead does not state",
+    why="an eye wider than the gap of the crosshead does not go in, and a seat longer than its bosses grips on paper",
+    leaves_out="play of the eye between the bosses; a bearing beside bosses whose width the crosshead does not state; "
+    "bosses with a bush of another metal",
 )
 
-RULES = (in_its_crosshead,)
+fillet_of_its_shoulder: Rule = agreement(
+    "pin.fillet-of-its-shoulder",
+    title="The shoulder of a pin is at least as high as the radius of its fillet",
+    on=Pin,
+    pairs=_shoulder,
+    within="",
+    grade=Grade.QUERY,
+    why="a fillet larger than its shoulder is cut off before it meets the face: nothing bears there, and the factor of "
+    "the pin is judged for a shape that is not turned",
+    leaves_out="a pin that states no shoulder; a relief that is cut into the face; the edge of the bearing that must "
+    "clear the fillet",
+)
+
+RULES = (in_its_crosshead, fillet_of_its_shoulder)

@@ -6,7 +6,7 @@ import math
 
 from speclint import FIRST_PRINCIPLES, formula, require
 from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
-from speclint.handbook.tables import ROARK
+from speclint.handbook.tables import ROARK, VDI_2230
 
 
 @formula(
@@ -89,3 +89,18 @@ def held_by_bolts(n: Ratio, F_0: Newtons) -> Newtons:
     720000.0
     """
     return n * F_0
+
+
+@formula("α_A = F_max/F_min", cites=[VDI_2230.at("tightening factor", memory=False)])
+def tightening_factor(F_max: Newtons, F_min: Newtons) -> Ratio:
+    """Greatest preload of a bolt over its least.
+
+    α_A = F_max/F_min
+
+    ``F_max`` and ``F_min`` [N]. Returns a ratio. Raises OutOfRange unless F_min is above 0.
+
+    >>> round(tightening_factor(F_max=125e3, F_min=95e3), 4)
+    1.3158
+    """
+    require(F_min > 0, "the least preload must be above 0")
+    return F_max / F_min

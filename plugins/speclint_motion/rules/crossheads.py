@@ -1,6 +1,8 @@
-"""The body of a crosshead, and how it holds the piston rod."""
+"""The body of a crosshead, how it holds the piston rod, and bolts that press one part of the motion to another."""
 
 from __future__ import annotations
+
+from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons, Pascals, Ratio, SquareMetres
@@ -17,7 +19,7 @@ from speclint.handbook.members import (
 )
 from speclint.handbook.tables import PETERSON, ROARK
 from speclint.handbook.threads import stress_area
-from speclint.specs import Crosshead, LoadCase, Pin
+from speclint.specs import BarSupport, Crosshead, LoadCase, Pin, RodHold
 from speclint_motion.formulae.bodies import area_beside_pin, held_by_bolts, shear_of_cotter
 from speclint_motion.formulae.pistons import load_before_yield
 from speclint_motion.formulae.sections import fatigue_factor
@@ -130,6 +132,30 @@ def _lasts(
     )
 
 
+BOLT = Limit(
+    "bolt", "0.7", "ratio", COMMON_PRACTICE, "greatest stress of a bolt tightened over its proof stress"
+)
+
+
+class Tightened(NamedTuple):
+    """The preload of a bolt, what it bears, and what all of them hold."""
+
+    F_0: Newtons
+    bears: Newtons
+    holds: Newtons
+
+
+def tightened(hold: BarSupport | RodHold, n: float, called: str, sheet: Sheet, *, at: str = "") -> Tightened:
+    """Of ``n`` bolts, in words ``called``; ``at`` is the name of their place, after each name on the sheet."""
+    F_0 = sheet.take(f"F_0{at}", hold.preload)
+    metal = sheet.material_named(called, hold.bolt_material)
+    R_p = sheet.look_up(f"R_p{at}", metal.proof_stress, at=DRAWING_TEMPERATURE)
+    thread = sheet.read(f"thread{at and f' at{at}'}", hold.thread)
+    A = sheet.look_up(f"A_s{at}", stress_area, designation=thread)
+    bears = sheet.work(f"F_b{at}", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    return Tightened(F_0, bears, sheet.work(f"F_h{at}", held_by_bolts, n=n, F_0=F_0))
+
+
 #: What locks none of the three: a screw set against a nut turns back with it under a load that reverses, a tab washer
 #: lies under a nut, which a cotter has not. Common practice.
 _NO_LOCK = {
@@ -154,13 +180,7 @@ _NO_LOCK = {
     against=("loosen",),
     limits=[
         Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),
-        Limit(
-            "bolt",
-            "0.7",
-            "ratio",
-            COMMON_PRACTICE,
-            "greatest stress of a bolt tightened over its proof stress",
-        ),
+        BOLT,
         Limit(
             "cotter", "0.2", "ratio", COMMON_PRACTICE, "greatest shear of a cotter over its tensile strength"
         ),
@@ -179,17 +199,13 @@ def holds_its_rod(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgeme
         return sheet.worst(locked, _cottered(crosshead, pull, sheet))
     wanted = sheet.work("F_w", load_with_factor, x=sheet.limit("held", "k"), F=pull)
     n = float(sheet.count("n", held.bolts)) if by == "flange bolts" else 1.0
-    F_0 = sheet.take("F_0", held.preload)
-    metal = sheet.material_named("the bolts of the rod", held.bolt_material)
-    R_p = sheet.look_up("R_p", metal.proof_stress, at=DRAWING_TEMPERATURE)
-    A = sheet.look_up("A_s", stress_area, designation=sheet.read("thread", held.thread))
-    bears = sheet.work("F_b", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    bolts = tightened(held, n, "the bolts of the rod", sheet)
     return sheet.worst(
         locked,
-        sheet.at_least(sheet.work("F_h", held_by_bolts, n=n, F_0=F_0), wanted).else_says(
-            "rod held with {found}, {limit} wanted"
+        sheet.at_least(bolts.holds, wanted).else_says("rod held with {found}, {limit} wanted"),
+        sheet.at_most(bolts.F_0, bolts.bears).else_says(
+            "bolt of the rod tightened to {found}, {limit} allowed"
         ),
-        sheet.at_most(F_0, bears).else_says("bolt of the rod tightened to {found}, {limit} allowed"),
     )
 
 

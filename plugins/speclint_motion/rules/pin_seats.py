@@ -6,21 +6,23 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Metres, Pascals, Ratio
+from speclint.equations import Metres, Newtons, Pascals, Ratio
 from speclint.handbook.fits import (
     DIN_7190,
     DIN_7190_2001,
     DRAWING_TEMPERATURE,
     contact_pressure,
+    diametral_clearance,
     interference,
     interference_after_light_smoothing,
     interference_after_smoothing,
     outer_tresca_stress,
+    share_of_diameter,
     torque_grip,
 )
 from speclint.handbook.materials import share_of_strength
 from speclint.specs import LoadCase, Pin
-from speclint_motion.formulae.pin_seats import pressure_lost_at_edge, torque_to_hold
+from speclint_motion.formulae.pin_seats import pressure_lost_all_along, pressure_lost_at_edge, torque_to_hold
 from speclint_motion.inputs import load_on_pin, overhang_of_force
 
 
@@ -37,16 +39,18 @@ class _Seat(NamedTuple):
 
 @rule(
     "pin.held",
-    title="A pressed pin is gripped by 1.2 times what opens its seat, holds twice the torque of a dry bearing, and its "
-    "boss stays elastic; a pin held by a nut or an end plate has nut or bolts locked",
+    title="A pressed pin, or a crank pin under a plate, is gripped by 1.2 times what opens its seat and twice a dry "
+    "bearing's torque, its boss elastic; nut or bolts are locked; a crosshead pin under a plate fits",
     on=Pin,
+    edition=2,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
     why="a pin that works loose in its wheel or crosshead comes out at speed, and the connecting rod with it",
-    leaves_out="coupling rods on the same pin; water in the cylinder; the key of a pin; the fit of a taper and its "
-    "draw, of a crank pin too; loss of grip by fretting, by a hot bearing and by stresses of the wheel: the local code "
-    "and a competent person decide",
+    leaves_out="coupling rods on the same pin; water in the cylinder; what a key adds to the grip, without which a pin "
+    "is judged; bending of a crosshead pin within its bosses, and bosses stressed by one pressed in under a plate; the "
+    "fit of a taper and its draw, of a crank pin too; loss of grip by fretting, by a hot bearing and by stresses of "
+    "the wheel: the local code and a competent person decide",
     against=("loosen",),
     limits=[
         Limit(
@@ -61,6 +65,20 @@ class _Seat(NamedTuple):
             "opening", "1.2", "ratio", COMMON_PRACTICE, "least grip of a seat over what opens it at its edge"
         ),
         Limit(
+            "dry",
+            "0.2",
+            "ratio",
+            DIN_7190.at("friction of steel on steel, shrunk on dry and free of grease"),
+            "greatest friction of a seat that is counted",
+        ),
+        Limit(
+            "slack",
+            "0.002",
+            "ratio",
+            COMMON_PRACTICE,
+            "greatest clearance of a crosshead pin under an end plate over its hole; H8/f7 leaves less from 55 mm on",
+        ),
+        Limit(
             "share",
             "1.15",
             "ratio",
@@ -72,13 +90,16 @@ class _Seat(NamedTuple):
 def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
     """A press fit by Lamé's pressure at its least and its greatest interference; else the lock of nut or bolts.
 
-    A plate over the end of a crank pin keeps it from coming out, and nothing but its fit from rocking in its hole.
+    A plate over the end of a pin keeps it from coming out, and nothing but its fit from rocking in its hole: a crank
+    pin, held at one end, has to be gripped, and a crosshead pin slides in.
     """
     by, found = sheet.read("held by", pin.seat.by), []
     if by != "press fit":
         lock = sheet.read("locked by", pin.seat.locked_by)
         found = [sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)]
-    if by == "press fit" or (by == "end plate" and _is_on_crank(pin, sheet)):
+    if by == "end plate" and not _is_on_crank(pin, sheet):
+        found.append(_slides(pin, sheet))
+    elif by != "taper and nut":
         seat = _seat(pin, sheet)
         δ = sheet.work("δ", interference, d=sheet.take("d_s", pin.seat.diameter), D=seat.D)
         found += [*_gripped(pin, case, seat, δ, sheet), _boss(pin, seat, δ, sheet)]
@@ -90,10 +111,23 @@ def _is_on_crank(pin: Pin, sheet: Sheet) -> bool:
     return sheet.read("place", pin.place) == "crank pin" or sheet.is_stated("overhang", pin.overhang)
 
 
-def _seat(pin: Pin, sheet: Sheet) -> _Seat:
+def _asks_for_limits(pin: Pin, sheet: Sheet) -> None:
     for name, size in (("pin", pin.seat.diameter), ("hole", pin.seat.hole)):
         if not sheet.tolerance(f"Δ {name}", size) > 0.0:
-            raise sheet.not_assessed(f"the {name} of a press fit states no limits", size.where)
+            raise sheet.not_assessed(f"the {name} of the seat states no limits", size.where)
+
+
+def _slides(pin: Pin, sheet: Sheet) -> Judgement:
+    """The greatest clearance of a pin that is put into its bosses by hand."""
+    _asks_for_limits(pin, sheet)
+    D = sheet.take("D", pin.seat.hole)
+    c = sheet.work("c", diametral_clearance, D=D, d=sheet.take("d_s", pin.seat.diameter))
+    allowed = sheet.work("c_n", share_of_diameter, k=sheet.limit("slack", "k_c"), D=D)
+    return sheet.at_most(c, allowed).else_says("pin slack in its hole by {found}, {limit} allowed")
+
+
+def _seat(pin: Pin, sheet: Sheet) -> _Seat:
+    _asks_for_limits(pin, sheet)
     of_pin, boss = sheet.material_of(pin), sheet.material_named("the boss", pin.seat.boss_material)
     return _Seat(
         sheet.take("D", pin.seat.hole),
@@ -141,15 +175,27 @@ def _gripped(pin: Pin, case: LoadCase, seat: _Seat, δ: Metres, sheet: Sheet) ->
         F=F,
         d=sheet.take("d", pin.diameter),
     )
-    holds = sheet.work("T_h", torque_grip, mu=sheet.take("μ", pin.seat.friction), p=p, D=seat.D, L=seat.L)
+    stated, most = sheet.take("μ", pin.seat.friction), sheet.limit("dry", "μ_n")
+    holds = sheet.work("T_h", torque_grip, mu=min(stated, most), p=p, D=seat.D, L=seat.L)
     yield stays
     yield sheet.at_least(holds, torque).else_says("pin turns in its seat: {found} held, {limit} wanted")
-    if _is_on_crank(pin, sheet):
-        a, x = overhang_of_force(pin, sheet), sheet.limit("opening", "x_e")
-        opens = sheet.work("p_e", pressure_lost_at_edge, x=x, F=F, a=a, D=seat.D, L=seat.L)
-        yield sheet.at_least(p, opens).else_says(
-            "seat opens under the pin: gripped by {found}, {limit} wanted"
-        )
+    yield (
+        sheet.at_most(stated, most)
+        .else_says("friction of {found} is stated: {limit} is counted")
+        .graded(Grade.QUERY)
+    )
+    yield sheet.at_least(p, _opens(pin, F, seat, sheet)).else_says(
+        "seat opens under the pin: gripped by {found}, {limit} wanted"
+    )
+
+
+def _opens(pin: Pin, F: Newtons, seat: _Seat, sheet: Sheet) -> Pascals:
+    """Of a crank pin at the edge of its seat; of a crosshead pin, which lies between two bosses, all along them."""
+    x = sheet.limit("opening", "x_e")
+    if not _is_on_crank(pin, sheet):
+        return sheet.work("p_a", pressure_lost_all_along, x=x, F=F, D=seat.D, L=seat.L)
+    a = overhang_of_force(pin, sheet)
+    return sheet.work("p_e", pressure_lost_at_edge, x=x, F=F, a=a, D=seat.D, L=seat.L)
 
 
 def _boss(pin: Pin, seat: _Seat, δ: Metres, sheet: Sheet) -> Judgement:

@@ -7,14 +7,13 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Newtons
 from speclint.facts import end_closed_by
-from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.members import load_with_factor
-from speclint.handbook.threads import stress_area
+from speclint.handbook.tables import VDI_2230
 from speclint.specs import BarSupport, CylinderCover, LoadCase, SlideBar
-from speclint_motion.formulae.bodies import held_by_bolts
+from speclint_motion.formulae.bodies import tightening_factor
 from speclint_motion.formulae.guides import thrust_on_one_bar
-from speclint_motion.formulae.pistons import load_before_yield
 from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
+from speclint_motion.rules.crossheads import BOLT, tightened
 from speclint_motion.rules.crowns import DEFERS
 
 
@@ -81,21 +80,24 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
 
 
 def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
+    """A bar that does not reach the part which is named for it."""
     return sheet.states(False, said, where=support.part.where).graded(Grade.NONCONFORMITY)
 
 
 #: A screw set against a nut turns back with it under a load that reverses: common practice.
 _NO_LOCK = ("nothing", "set screw")
+_FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lecture notes", memory=False)
 
 
 @rule(
     "slidebar.bolted",
-    title="At both ends the least preload of the bolts of a slide bar is 1.2 times its thrust or more, their "
-    "greatest stresses them to 0.7 of their proof stress at most, and more than a set screw locks them",
+    title="Two bolts or more at each end, locked by split pin, plate or tab washer, press a slide bar on with 1.2 "
+    "times its thrust at least, and are stressed to 0.7 of their proof stress at most",
     on=SlideBar,
+    edition=2,
     cases=("starting", "running"),
     grade=Grade.HOLD,
-    cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
+    cites=[FIRST_PRINCIPLES, _FACTORS, COMMON_PRACTICE],
     why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
     leaves_out="what the other end takes of the thrust while the crosshead is far from this one; what is lost of the "
     "preload after tightening, prying, fatigue of the bolts, the part that carries the bar, and a bar forged in one "
@@ -103,13 +105,10 @@ _NO_LOCK = ("nothing", "set screw")
     against=("loosen",),
     limits=[
         Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),
-        Limit(
-            "bolt",
-            "0.7",
-            "ratio",
-            COMMON_PRACTICE,
-            "greatest stress of a bolt tightened over its proof stress",
-        ),
+        BOLT,
+        Limit("several", "2", "ratio", COMMON_PRACTICE, "least number of bolts of an end"),
+        Limit("close", "1.1", "ratio", _FACTORS, "greatest preload over the least, of the closest method"),
+        Limit("wide", "4", "ratio", _FACTORS, "greatest preload over the least, of the widest method"),
     ],
 )
 def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
@@ -127,23 +126,34 @@ def bolted(bar: SlideBar, case: LoadCase, sheet: Sheet) -> Judgement:
 
 def _bolted(name: str, support: BarSupport, wanted: Newtons, sheet: Sheet) -> Judgement:
     lock = sheet.read(f"lock at {name}", support.locked_by)
-    F_0 = sheet.take(f"F_0 {name}", support.preload)
-    if not sheet.tolerance(f"ΔF_0 {name}", support.preload) > 0.0:
-        raise sheet.not_assessed(f"the preload at {name} states no least and greatest", support.preload.where)
-    n = float(sheet.count(f"n {name}", support.bolts))
-    metal = sheet.material_named(f"the bolts at {name}", support.bolt_material)
-    R_p = sheet.look_up(f"R_p {name}", metal.proof_stress, at=DRAWING_TEMPERATURE)
-    A = sheet.look_up(f"A_s {name}", stress_area, designation=sheet.read(f"thread at {name}", support.thread))
-    bears = sheet.work(f"F_b {name}", load_before_yield, k=sheet.limit("bolt", "k_b"), R_p=R_p, A=A)
+    n = sheet.count(f"n {name}", support.bolts)
+    bolts = tightened(support, float(n), f"the bolts at {name}", sheet, at=f" {name}")
     return sheet.worst(
         sheet.states(
             lock not in _NO_LOCK, f"bolts at {name} locked by: {lock}", where=support.locked_by.where
         ),
-        sheet.at_least(sheet.work(f"F_h {name}", held_by_bolts, n=n, F_0=F_0), wanted).else_says(
-            "bar held at {item} with {found}, {limit} wanted"
+        sheet.states(
+            n >= sheet.limit("several", f"n_b {name}"),
+            f"bolts at {name}: {n}",
+            where=support.bolts.where,
         ),
-        sheet.at_most(F_0, bears).else_says("bolt at {item} tightened to {found}, {limit} allowed"),
+        _within_reach(name, support, sheet),
+        sheet.at_least(bolts.holds, wanted).else_says("bar held at {item} with {found}, {limit} wanted"),
+        sheet.at_most(bolts.F_0, bolts.bears).else_says(
+            "bolt at {item} tightened to {found}, {limit} allowed"
+        ),
     )
+
+
+def _within_reach(name: str, support: BarSupport, sheet: Sheet) -> Judgement:
+    """That the greatest preload over the least is one that some method of tightening leaves."""
+    least, most = sheet.take_limits(f"F_0 {name}", support.preload)
+    if not most > least:
+        raise sheet.not_assessed(f"the preload at {name} states no least and greatest", support.preload.where)
+    α = sheet.work(f"α_A {name}", tightening_factor, F_max=most, F_min=least)
+    close, wide = sheet.limit("close", "α_c"), sheet.limit("wide", "α_w")
+    says = f"preload at {name} within {α:.3g} to 1: the methods of tightening leave {close:g} to {wide:g}"
+    return sheet.states(close <= α <= wide, says, where=support.preload.where).graded(Grade.QUERY)
 
 
 RULES = (held_by, bolted)

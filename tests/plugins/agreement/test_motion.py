@@ -10,6 +10,7 @@ from tests.plugins.motion.train import PISTON, RING, files
 
 WRONG = ("finding", Grade.NONCONFORMITY)
 HOLD = ("finding", Grade.HOLD)
+QUERY = ("finding", Grade.QUERY)
 FINE = ("conforms", None)
 SILENT = ("not applicable", None)
 Ends = tuple[str, Grade | None]
@@ -74,14 +75,14 @@ def test_a_part_holds_the_bar(workshop: DesignFolder, supports: str, ends: Ends)
 def test_a_front_cover_holds_no_bar(workshop: DesignFolder) -> None:
     cover = COVER.replace('"back"', '"front"')
     workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover})
-    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.NONCONFORMITY)
+    assert outcome(workshop, "slidebar.held-by") == WRONG
 
 
 def test_the_cover_of_another_cylinder_holds_no_bar(workshop: DesignFolder) -> None:
     other = 'kind = "cylinder-block"\nid = "other"\n'
     cover = COVER.replace('"block"', '"other"')
     workshop.write({**files("bar", add=FRONT + PLATE), "cover.toml": cover, "other.toml": other})
-    assert outcome(workshop, "slidebar.held-by") == ("finding", Grade.NONCONFORMITY)
+    assert outcome(workshop, "slidebar.held-by") == WRONG
 
 
 @pytest.mark.parametrize(
@@ -105,6 +106,63 @@ def test_a_bearing_goes_between_the_bosses(
 
 def test_a_crank_pin_stands_in_no_crosshead(workshop: DesignFolder) -> None:
     assert outcome(workshop.write(files()), "pin.in-its-crosshead", "crank-pin") == SILENT
+
+
+SEAT = """
+[seat]
+by = "press fit"
+length = "116 mm"
+boss = "210 mm"
+boss_material = "known-steel"
+"""
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ("", "", FINE),
+        ('length = "116 mm"', 'length = "116.1 mm"', WRONG),
+        ('length = "116 mm"', 'length = "115 mm"', FINE),
+        ('length = "116 mm"', 'length = "116 mm ±0.4"', FINE),
+        ('boss = "210 mm"', 'boss = "210.1 mm"', WRONG),
+        ('boss = "210 mm"', 'boss = "205 mm"', FINE),
+        ('boss = "210 mm"', 'boss = "210 mm ±2"', FINE),
+        ('"known-steel"', '"known-forging"', WRONG),
+    ],
+)
+def test_a_seat_is_that_of_its_crosshead(workshop: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    """Two bosses of 58 mm: 116 mm; 210 mm outside, of the crosshead's known-steel."""
+    bosses = files("crosshead", add='boss_width = "58 mm"\nboss_diameter = "210 mm"\n')
+    workshop.write({**bosses, "pin.toml": files("pin", add=SEAT.replace(old, new))["pin.toml"]})
+    assert outcome(workshop, "pin.in-its-crosshead", "pin") == ends
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        # (200 - 165)/2 = 17.5 mm
+        ("10 mm", "17.5 mm", FINE),
+        ("10 mm", "17.6 mm", QUERY),
+        ("10 mm", "17 mm ±0.6", QUERY),
+        ("200 mm", "185 mm", FINE),
+        ("200 mm", "184.9 mm", QUERY),
+        ("200 mm", "185 mm ±0.2", QUERY),
+        ("165 mm", "180 mm", FINE),
+        ("165 mm", "180.1 mm", QUERY),
+    ],
+)
+def test_a_fillet_runs_into_its_shoulder(workshop: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    assert (
+        outcome(workshop.write(files("crank-pin", (old, new))), "pin.fillet-of-its-shoulder", "crank-pin")
+        == ends
+    )
+
+
+def test_a_crosshead_pin_may_have_a_shoulder_too(workshop: DesignFolder) -> None:
+    """(120 - 100)/2 = 10 mm."""
+    rule, shoulder = "pin.fillet-of-its-shoulder", 'larger_diameter = "120 mm"\nfillet = "{} mm"\n'
+    assert outcome(workshop.write(files("pin", add=shoulder.format("10"))), rule, "pin") == FINE
+    assert outcome(workshop.write(files("pin", add=shoulder.format("10.1"))), rule, "pin") == QUERY
 
 
 def grooved(workshop: DesignFolder, *places: float, length: float = 150, land: float = 11) -> DesignFolder:

@@ -27,6 +27,12 @@ _COTTERED = {
     **train.files("crosshead", add=nuts.COTTERED.format("22 mm")),
     "rod.toml": changed(train.ROD, (nuts.FOOT, nuts.SLOTTED)),
 }
+#: A pin pressed into two bosses of 58 mm, without its span, so that the gap for its bearing is not worked.
+_PRESSED = {
+    **train.files("crosshead", add='boss_width = "58 mm"\nboss_diameter = "210 mm"\n'),
+    "pin.toml": changed(train.PIN, ('span = "170 mm"\n', ""))
+    + '[seat]\nlength = "110.0 mm"\nboss = "210 mm"\nboss_material = "known-steel"\n',
+}
 #: Grooves at 20 and 60 mm; all grooves and lands together are 16 + 20 + 16 + 24 + 20 = 96 mm.
 _GROOVED = {
     **_TRAIN,
@@ -187,6 +193,26 @@ ROWS: list[Row] = [
         (SILENT, ("pin.toml", 'span = "170 mm"\n')),
         (ASKED, ("pin.toml", 'place = "crosshead pin"\n')),
         (FINE, ("pin.toml", 'moved_by = "crosshead"\n')),
+    ),
+    *rows(
+        "pin.in-its-crosshead",
+        "pin",
+        _PRESSED,
+        (SILENT, ("pin.toml", 'moved_by = "crosshead"\n')),
+        (FINE, ("pin.toml", 'length = "110.0 mm"\n')),
+        (FINE, ("pin.toml", 'boss = "210 mm"\n')),
+        (FINE, ("pin.toml", 'boss_material = "known-steel"\n')),
+        (ASKED, ("crosshead.toml", 'boss_width = "58 mm"\n')),
+        (ASKED, ("crosshead.toml", 'boss_diameter = "210 mm"\n')),
+        (ASKED, ("crosshead.toml", 'material = "known-steel"\n')),
+    ),
+    *rows(
+        "pin.fillet-of-its-shoulder",
+        "crank-pin",
+        _TRAIN,
+        (SILENT, ("crank-pin.toml", 'fillet = "10 mm"\n')),
+        (SILENT, ("crank-pin.toml", 'larger_diameter = "200 mm"\n')),
+        (ASKED, ("crank-pin.toml", 'diameter = "165 mm"\n')),
     ),
     *rows(
         "piston.grooves-fit",

@@ -1,6 +1,8 @@
-"""slidebar.held-by on the train of these tests; covers of other cylinders are tested with the agreements."""
+"""slidebar.held-by: what carries the ends of a slide bar."""
 
 from __future__ import annotations
+
+import pytest
 
 from speclint import Grade
 from speclint.testing import DesignFolder, expect_conforms, expect_not_assessed
@@ -41,3 +43,21 @@ def test_a_support_without_part_and_drawing_is_asked_for_either(workshop: Design
     silent = TWO.format(part="block").replace('drawing = "X-1"', "bolts = 4")
     check = workshop.write(files("bar", add=silent)).only(HELD)
     expect_not_assessed(check, "supports.back states neither part nor drawing in bar.toml")
+
+
+@pytest.mark.parametrize(
+    ("closes", "end", "says"),
+    [
+        ("block", "front", "front: cover is at the front of the cylinder, and the crosshead is behind it"),
+        ("other", "back", "front: cover is a cover of other, but the crosshead on the bar is one of block"),
+    ],
+)
+def test_a_cover_that_the_bar_does_not_reach_is_told(
+    workshop: DesignFolder, closes: str, end: str, says: str
+) -> None:
+    bar = files("bar", add=TWO.format(part="cover"))
+    cover = f'kind = "cylinder-cover"\nid = "cover"\ncloses = "{closes}"\nend = "{end}"\n'
+    other = 'kind = "cylinder-block"\nid = "other"\n'
+    check = workshop.write({**bar, "cover.toml": cover, "other.toml": other}).only(HELD)
+    assert (check.grade, check.actual) == (Grade.NONCONFORMITY, says)
+    assert check.where.key == "supports.front.part"
