@@ -22,7 +22,7 @@ class Given:
 class NoLess:
     """Annotation of a size or a figure that no designer makes less but for a fit.
 
-    Such are the diameter of a pin, a shaft or a rod, the bore of a cylinder, and a corrosion allowance.
+    Such are the diameter of a pin, a shaft, a rod or a steam pipe, the bore of a cylinder, and a corrosion allowance.
     """
 
 

@@ -2,39 +2,53 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement
+from speclint.equations import Kilograms
 from speclint.facts import mass_of_part
-from speclint.specs import PipeEnd, SteamPipe
+from speclint.specs import Force, Moment, PipeEnd, SteamPipe
 from speclint_agreement.formulae.pipes import share_of_moment, share_of_weight
 
 
 def _forces(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     """The greatest force that each end is said to bring on its part against a share of the weight of the pipe."""
-    ends = [(name, end) for name, end in _ends(pipe) if sheet.is_stated(f"force at its {name}", end.force)]
-    mass = mass_of_part(pipe, sheet, sheet.take_nominal) if ends else None
-    if mass is None:
-        return
-    least = sheet.work("F_l", share_of_weight, k=sheet.limit("share", "k"), M=mass.value)
-    for name, end in ends:
-        yield Pair(end.force, Worked(least, mass.places), "at least", name=name)
+    ends = ((name, end.force) for name, end in _ends(pipe))
+
+    def least(mass: Kilograms) -> float:
+        return float(sheet.work("F_l", share_of_weight, k=sheet.limit("share", "k"), M=mass))
+
+    yield from _against_weight("force", ends, least, pipe, sheet)
 
 
 def _moments(pipe: SteamPipe, sheet: Sheet) -> Iterator[Pair]:
     """The same of the greatest moment, against that of the weight of a level pipe."""
-    ends = [(name, end) for name, end in _ends(pipe) if sheet.is_stated(f"moment at its {name}", end.moment)]
-    mass = mass_of_part(pipe, sheet, sheet.take_nominal) if ends else None
-    if mass is None:
-        return
-    given = {"M": mass.value, "L": sheet.take_nominal("L", pipe.length)}
-    least = sheet.work("M_l", share_of_moment, k=sheet.limit("share", "k"), **given)
-    for name, end in ends:
-        yield Pair(end.moment, Worked(least, mass.places), "at least", name=name)
+    ends = ((name, end.moment) for name, end in _ends(pipe))
+
+    def least(mass: Kilograms) -> float:
+        given = {"M": mass, "L": sheet.take_nominal("L", pipe.length)}
+        return float(sheet.work("M_l", share_of_moment, k=sheet.limit("share", "k"), **given))
+
+    yield from _against_weight("moment", ends, least, pipe, sheet)
 
 
 def _ends(pipe: SteamPipe) -> tuple[tuple[str, PipeEnd], ...]:
     return ("start", pipe.starts_at), ("end", pipe.ends_at)
+
+
+def _against_weight(
+    of: str,
+    ends: Iterable[tuple[str, Force | Moment]],
+    least: Callable[[Kilograms], float],
+    pipe: SteamPipe,
+    sheet: Sheet,
+) -> Iterator[Pair]:
+    """What each end states against what the mass of the pipe gives at least; nothing where that cannot be worked."""
+    stated = [(name, one) for name, one in ends if sheet.is_stated(f"{of} at its {name}", one)]
+    mass = mass_of_part(pipe, sheet, sheet.take_nominal) if stated else None
+    if mass is not None:
+        worked = Worked(least(mass.value), mass.places)
+        yield from (Pair(one, worked, "at least", name=name) for name, one in stated)
 
 
 by_weight: Rule = agreement(

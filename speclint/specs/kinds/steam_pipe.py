@@ -90,7 +90,7 @@ class SteamPipe(Component):
     follows: Annotated[LinkTo[Component], OWN_PLACE] = NOT_STATED
     carries: Word[Literal["live steam", "exhaust steam"]] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    outside_diameter: Annotated[Length, Span("10 mm", "600 mm")] = NOT_STATED
+    outside_diameter: Annotated[Length, Span("10 mm", "600 mm"), NO_LESS] = NOT_STATED
     roughness: Annotated[Allowance, Span("2 µm", "1.2 mm")] = NOT_STATED
     wall: Annotated[Length, Span("0.8 mm", "60 mm")] = NOT_STATED
     mill_tolerance: Annotated[Fraction, UntilMeasured("wall")] = NOT_STATED
