@@ -11,17 +11,22 @@ _Plates = list[tuple[str, Stated[str] | NotStated]]
 
 
 def _metals(passage: SteamPassage, sheet: Sheet) -> Iterator[Pair]:
-    """The metal of a passage against a plate that may bound it, of its own metal where there is one, or the block."""
+    """The metal of a passage against the plates of the walls that name it; else against the block, or a like plate.
+
+    Two plates of unlike metal beside one passage cannot both agree: which of them is meant is for the designer to say.
+    """
     if not sheet.is_stated("metal of the passage", passage.material):
         return
     block = sheet.follow(passage.in_block)
     own = sheet.read("metal of the passage", passage.material)
     weldments = sheet.belonging_to(block, Weldment)
-    beside = [plate for one in weldments for plate in _beside(passage, one, sheet)]
-    plates = beside or [plate for one in weldments for plate in _plates(one, one.plates, sheet)]
+    if beside := [plate for one in weldments for plate in _beside(passage, one, sheet)]:
+        yield from (Pair(passage.material, metal, name=name) for name, metal in beside)
+        return
+    plates = [plate for one in weldments for plate in _plates(one, one.plates, sheet)]
     of_it = [one for one in plates if sheet.read(f"metal of {one[0]}", one[1]) == own]
-    if beside or (of_it and sheet.said(f"metal of {block.id}", block.material) != own):
-        name, metal = (of_it or beside)[0]
+    if of_it and sheet.said(f"metal of {block.id}", block.material) != own:
+        name, metal = of_it[0]
         yield Pair(passage.material, metal, name=name)
     else:
         yield Pair(passage.material, block.material, name=block.id)
@@ -34,12 +39,9 @@ def _plates(weldment: Weldment, names: Iterable[str], sheet: Sheet) -> _Plates:
 
 
 def _beside(passage: SteamPassage, weldment: Weldment, sheet: Sheet) -> _Plates:
-    """The plates of the walls that name the passage, then of walls that name none; none where no wall names it."""
-    walls = {name: _named(name, wall, sheet) for name, wall in weldment.walls.items()}
-    naming = [name for name, passages in walls.items() if passage.id in passages]
-    silent = [name for name, passages in walls.items() if not passages]
-    sides = [weldment.walls[name] for name in (*naming, *silent)] if naming else []
-    stated = [one.plate for one in sides if sheet.is_stated("plate of a wall", one.plate)]
+    """The plates of the walls that name the passage."""
+    walls = [one for name, one in weldment.walls.items() if passage.id in _named(name, one, sheet)]
+    stated = [one.plate for one in walls if sheet.is_stated("plate of a wall", one.plate)]
     names = dict.fromkeys(sheet.read("plate of a wall", one) for one in stated)
     return _plates(weldment, (one for one in names if one in weldment.plates), sheet)
 
@@ -51,8 +53,8 @@ def _named(name: str, wall: FlatWall, sheet: Sheet) -> set[str]:
 
 metal_of_its_block: Rule = agreement(
     "passage.metal-of-its-block",
-    title="A passage that states a metal is of that of a plate that bounds it, where walls of the weldment name it; "
-    "else of that of its block, or of any plate",
+    title="A passage that states a metal is of that of the plates of the walls that name it; where none does, of "
+    "that of its block, or of any plate",
     edition=2,
     on=SteamPassage,
     pairs=_metals,

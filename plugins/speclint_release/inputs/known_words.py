@@ -15,13 +15,13 @@ FORMS = "all, every weld, the whole length, 10 %, one in ten, 3 of 5 welds"
 _CLAUSES = re.compile(r"[;,()\n]|\.(?:\s|$)")
 _MARK = r"⟨\d*⟩"
 _THING = (
-    r"(?:(?:weld|joint|seam|butt|fillet|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"
+    r"(?:(?:weld|joint|seam|butt|fillet|tee|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"
     r"|naht|nähte|(?:schweiß|stumpf|kehl)n[aä]hte?)"
 )
 _FLAW = r"(?:cracks?|indications?|defects?|flaws?|faults?|findings?|imperfections?|discontinuit\w+)"
 _BODY = r"(?:EN|ISO|ASTM|ASME|DIN|BS|API|TR|TS|PD)"
 _PAPER = (
-    r"(?:class|level|grade|group|category|procedures?|technique|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
+    r"(?:class|level|grade|group|category|procedures?|technique|ITP|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
     r"|notes?|clause|table|annex|order)"
 )
 #: What limits nothing, though it holds numbers or words that might: documents, the outcome, figures of the method.
@@ -38,11 +38,12 @@ _HARMLESS = (
     r"(?:no|not by|without|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl)\w*(?: checks?| films?| choice)?",
     rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them| off)?|every one(?: of (?:them|these))?",
     rf"{COUNT} {_MARK}|in {COUNT} (?:directions?|sides|passes|views|exposures)",
+    rf"{COUNT} (?:directions?|exposures)(?: each)?",
     rf"(?:before|after|at) (?:the )?(?:{_MARK}|test|repairs?|assembly|fitting|painting|cleaning)|to size",
     r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
     r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
     r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
-    r"100 ?(?:%|per ?cent)",
+    r"100 ?(?:%|per ?cent|pct)|black ink on white (?:contrast )?paint|phased[- ]array",
 )
 _NUMBERS = r"\d+(?: ?(?:to|-) ?\d+)"
 _HARMLESS_WORDS = re.compile(
@@ -89,7 +90,7 @@ _WORD = re.compile(
     r"|rest|remainder|remaining|others?|alle[nr]?|ganzen?|ganz|der|die|das|des|und|von|mit|bei|im|am"
     r"|examined|tested|inspected|checked|looked|made|done|taken|carried|out|finished|passed|accepted|acceptable|sound"
     r"|satisfactory|clear|methods?|technique|examinations?|inspection|tests?|testing|checks?|films?|probes?|volumetric|wet"
-    r"|scanned|repaired|magneti[sz]ation|quality"
+    r"|scanned|repaired|magneti[sz]ation|quality|liquid|acceptance|operators?|personnel"
     r"|dry|fluorescent|colou?r|contrast|yoke|daylight|digital|gamma|source)",
     re.I,
 )

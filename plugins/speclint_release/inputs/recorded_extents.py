@@ -24,12 +24,16 @@ _ROUNDED = 0.01
 
 
 class Recorded(NamedTuple):
-    """What a record says of some methods: the share, None for samples, all its words, and what these take away."""
+    """What a record says of some methods: the share, None for samples, all its words, and what these take away.
+
+    ``beside`` are those of its words that stand beside the methods themselves, without the extent.
+    """
 
     methods: list[str]
     share: float | None
     words: str
     read: Words
+    beside: str
 
     @property
     def is_plain(self) -> bool:
@@ -54,6 +58,9 @@ def too_little(asked: str, made: Sequence[Recorded]) -> list[str]:
     ['radiographs of 10%']
     >>> too_little(asked, recorded(asked, [("butt welds radiographed, three of them", "the whole part")]))
     ['radiographs of samples or a part: three of them']
+    >>> each = "radiographs of butt welds and magnetic particle on fillets"
+    >>> too_little("all butt welds radiographed", recorded("", [(each, "butt welds 10 %, fillets 100 %")]))
+    ['radiographs of 10%']
     >>> too_little("UT of the seams", recorded("UT of the seams", [("UT", "50 %"), ("UT", "the other 50 %")]))
     []
     """
@@ -83,6 +90,9 @@ def not_shown(asked: str, made: Sequence[Recorded]) -> list[str]:
     ['that all was examined, by radiographs']
     >>> not_shown("faces and fillets by PT", recorded("", [("PT", "faces")]))
     ['fillet by penetrant']
+    >>> swapped = [("radiographs of all fillets, magnetic particle on butt welds", "the whole part")]
+    >>> not_shown("all butt welds radiographed, fillets by magnetic particle", recorded("", swapped))
+    ['butt by radiographs', 'fillet by magnetic particle']
     """
     missing = []
     for methods, share, words in extents(asked):
@@ -99,12 +109,17 @@ def not_shown(asked: str, made: Sequence[Recorded]) -> list[str]:
 
 def _places_left(asked: str, made: Sequence[Recorded]) -> list[str]:
     """The places that a text names and no record does, where each record names others."""
-    named = [set(map(str.lower, _PLACE.findall(one.words))) for one in made]
-    if not all(named) or any(_is_general(one.words) for one in made):
+    named, wanted = [_places(one.words) for one in made], _places(asked)
+    of_others = (_places(one.beside) and not _places(one.beside) & wanted.keys() for one in made)
+    general = (_is_general(one.words) for one in made)
+    if not all(named) or any(one and not other for one, other in zip(general, of_others, strict=True)):
         return []
-    return [
-        one for one in dict.fromkeys(map(str.lower, _PLACE.findall(asked))) if one not in set().union(*named)
-    ]
+    return [one for one in wanted if not any(one in names for names in named)]
+
+
+def _places(words: str) -> dict[str, None]:
+    """The places that some words name, in their order."""
+    return dict.fromkeys(map(str.lower, _PLACE.findall(words)))
 
 
 def _is_general(words: str) -> bool:
@@ -179,7 +194,7 @@ def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Itera
     named = extents(extent)
     for methods, _, words in extents(method):
         own = [one.words for one in named if set(one.methods) & set(methods)]
-        of_extent = own[0] if own else "" if named else extent
+        of_extent = own[0] if own else "" if named else _of_places(words, extent)
         all_words = f"{words}; {of_extent}"
         read = understood(all_words, drawn)
         if of_extent and not re.search(r"\w", of_extent):
@@ -190,7 +205,19 @@ def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Itera
             read.less.append(method)
         shares = [share_of(words), share_of(of_extent)]
         least = None if None in shares or read.less else min(one for one in shares if one is not None)
-        yield Recorded(methods, least, all_words, read)
+        yield Recorded(methods, least, all_words, read, words)
+
+
+def _of_places(beside: str, extent: str) -> str:
+    """What of an extent is of the places that stand beside a method; all of it where it parts none by them.
+
+    >>> _of_places("of butt welds", "butt welds 10 %, fillets 100 %"), _of_places("of butt welds", "the whole part")
+    ('butt welds 10 %', 'the whole part')
+    """
+    places = _places(beside)
+    clauses = [one.strip() for one in re.split(r"[,;]", extent)]
+    of_places = [one for one in clauses if places.keys() & _places(one).keys()]
+    return "; ".join(of_places) or extent
 
 
 def _covered(name: str, made: Iterable[Recorded], wanted: float | None) -> float:

@@ -106,6 +106,12 @@ def _before_issue(made: MadePart, sheet: Sheet) -> str:
     return f"{last} of {day} is the last that was done to it, and revision {to} was first issued on {first}"
 
 
+#: Words by which a procedure that is named may be none that holds.
+_DOUBTFUL = re.compile(
+    r"(?i)\b(?:not|withdrawn|superseded|cancel\w+|expired|lapsed|instead of|in place of)\b"
+)
+
+
 @rule(
     "made.welded-as-drawn",
     title="Each weld on record of a part was made by a procedure that its weldment names for a joint, or by an "
@@ -131,21 +137,20 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
         for name, joint in joints.items()
         for one in _named(sheet.said(f"procedure of {name}", joint.procedure))
     }
-    welds = {
-        name: set(_named(sheet.said(f"procedure of weld {name}", one.procedure)))
-        for name, one in made.welds.items()
-    }
-    if not drawn or not any(welds.values()):
+    said = {name: sheet.said(f"procedure of weld {name}", one.procedure) for name, one in made.welds.items()}
+    welds = {name: set(_named(text)) for name, text in said.items() if text is not None}
+    if not drawn or not welds:
         raise sheet.not_applicable("no weldment names a procedure, or no weld on record does")
     series = {letters for letters, _ in drawn}
     others = {name: sorted(one for one in some - drawn if one[0] in series) for name, some in welds.items()}
     named = _written(drawn)
-    if wrong := [f"{name} by {_written(some)}" for name, some in others.items() if some]:
+    if wrong := [f'weld "{name}" by {_written(some)}' for name, some in others.items() if some]:
         return sheet.states(False, f"{', '.join(wrong)}: the drawing names {named}", where=made.where)
-    if asked := [f"{name} by {_written(some)}" for name, some in welds.items() if some and not some & drawn]:
+    unsure = [name for name, some in welds.items() if not some & drawn or _DOUBTFUL.search(said[name] or "")]
+    if asked := [f'weld "{name}" by {said[name]}' for name in unsure]:
         says = f"{', '.join(asked)}: that does not say by which of {named}"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
-    return sheet.states(True, f"welded by {named}")
+    return sheet.states(True, f"welded by {_written(drawn & set().union(*welds.values()))}")
 
 
 def _written(procedures: Iterable[tuple[str, str]]) -> str:

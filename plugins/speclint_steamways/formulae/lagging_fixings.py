@@ -132,6 +132,21 @@ def load_of_one_fixing(F: Newtons, s: Ratio, n: Ratio) -> Newtons:
     return F / (s * n)
 
 
+@formula("A_1 = A/n", cites=[FIRST_PRINCIPLES])
+def area_of_one_screw(A: SquareMetres, n: Ratio) -> SquareMetres:
+    """Area of sheet for each of its screws.
+
+    A_1 = A/n
+
+    ``A`` area [m²]; ``n`` how many screws there are [-]. Returns [m²]. Raises OutOfRange unless n is above 0.
+
+    >>> area_of_one_screw(A=3.0, n=24.0)
+    0.125
+    """
+    require(n > 0, "one screw at least holds a sheet")
+    return A / n
+
+
 @formula("F_p = 0.5 d_w t_s f_u/γ", cites=[PULLED_THROUGH])
 def load_over_head(d_w: Metres, t_s: Metres, f_u: Pascals, gamma: Ratio) -> Newtons:
     """Load, coming and going, under which a sheet does not tear over the head of a screw.

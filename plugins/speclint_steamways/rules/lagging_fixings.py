@@ -10,6 +10,7 @@ from speclint.handbook.members import size_ratio, sum_of_loads
 from speclint.handbook.threads import nominal_diameter, stress_area
 from speclint.specs import Lagging, LoadCase, SheetFixing
 from speclint_steamways.formulae.lagging_fixings import (
+    area_of_one_screw,
     jolted_weight,
     load_of_band,
     load_of_one_fixing,
@@ -28,8 +29,8 @@ _NO_LOCK = ("spring washer", "nothing")
 
 @rule(
     "lagging.held",
-    title="Half of the screws or bands of lagging hold it and its sheet, with 2 g more of jolts and the air of full "
-    "speed: sheet by EN 1993-1-3, fixing to a quarter of its strength; all are locked",
+    title="Half of the screws, 4 at least, or bands, 2, hold lagging and its sheet, jolted by 2 g and in the air of "
+    "full speed, within EN 1993-1-3 for the sheet and a quarter of their strength; all are locked",
     on=Lagging,
     cases=("running",),
     grade=Grade.NONCONFORMITY,
@@ -47,6 +48,10 @@ _NO_LOCK = ("spring washer", "nothing")
             COMMON_PRACTICE,
             "greatest pull of the air, in times the pressure of the speed",
         ),
+        Limit("screws", "4", "ratio", COMMON_PRACTICE, "least number of screws: one at each corner"),
+        Limit("bands", "2", "ratio", COMMON_PRACTICE, "least number of bands"),
+        Limit("area", "0.25 m²", "area", COMMON_PRACTICE, "greatest area of flat sheet for each screw"),
+        Limit("head", "1.4", "ratio", COMMON_PRACTICE, "least head of a screw, in diameters of the screw"),
         Limit(
             "share", "0.5", "ratio", COMMON_PRACTICE, "share of the screws or bands that is taken to carry"
         ),
@@ -73,10 +78,20 @@ def held(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Judgement:
     n = sheet.count("n", fixing.count)
     if n < 1:
         return sheet.states(False, f"no {by} hold the sheet", where=fixing.count.where)
+    enough = sheet.at_least(float(n), sheet.limit(by)).else_says(
+        f"{by}: {{found}} hold the sheet, {{limit}} wanted"
+    )
     together = _load(lagging, case, sheet, flat=flat)
     F_1 = sheet.work("F_1", load_of_one_fixing, F=together, s=sheet.limit("share", "s"), n=float(n))
     borne = _screw(lagging, F_1, sheet) if by == "screws" else [_band(fixing, F_1, sheet)]
-    return sheet.worst(locked, *borne)
+    if flat:
+        each = sheet.work("A_1", area_of_one_screw, A=sheet.take("A", lagging.area), n=float(n))
+        borne.append(
+            sheet.at_most(each, sheet.limit("area")).else_says(
+                "a screw for each {found} of sheet, {limit} at the most wanted"
+            )
+        )
+    return sheet.worst(locked, enough, *borne)
 
 
 def _load(lagging: Lagging, case: LoadCase, sheet: Sheet, *, flat: bool) -> Newtons:
@@ -120,9 +135,13 @@ def _screw(lagging: Lagging, F_1: Newtons, sheet: Sheet) -> list[Judgement]:
     over = {"d_w": sheet.take("d_w", fixing.head), "t_s": t_s, "f_u": f_u}
     torn = sheet.work("F_p", load_over_head, gamma=sheet.limit("sheet", "γ"), **over)
     apart = sheet.work("k_e", size_ratio, d=sheet.take("e", fixing.edge), d_0=d)
+    wide = sheet.work("k_w", size_ratio, d=over["d_w"], d_0=d)
     return [
         sheet.at_most(F_1, torn).else_says("a screw pulls on the sheet with {found}, {limit} allowed"),
         sheet.at_most(F_1, bears).else_says("a screw is pulled with {found}, {limit} allowed"),
+        sheet.at_least(wide, sheet.limit("head")).else_says(
+            "the head of a screw has {found} times its diameter, {limit} wanted"
+        ),
         sheet.at_least(apart, sheet.limit("edge")).else_says(
             "a screw stands {found} diameters from the edge of the sheet, {limit} wanted"
         ),

@@ -64,7 +64,7 @@ OTHER = changed(FILES["passage.toml"], ('id = "passage"', 'id = "other"'))
 
 
 def walled(metal: str, *changes: tuple[str, str]) -> dict[str, str]:
-    """A passage whose wall is the plate of the chest, of 16Mo3; a wall of S235 names no passage."""
+    """A passage whose wall is the plate of the chest, of 16Mo3."""
     weldment = changed(FILES["weldment.toml"], ("plate-P265GH", "plate-16Mo3"))
     division = '[plates.division]\nmaterial = "structural-S235"\n'
     return {
@@ -79,7 +79,7 @@ def walled(metal: str, *changes: tuple[str, str]) -> dict[str, str]:
     ("metal", "ends"),
     [
         ("plate-16Mo3", FINE),  # of the wall that names it
-        ("structural-S235", FINE),  # of a wall that names no passage, and may bound any
+        ("structural-S235", QUERY),  # of a wall that names no passage
         ("plate-P265GH", QUERY),  # of a wall of another passage
         ("structural-S355", QUERY),  # of a plate in no flat wall
         ("plate-P355GH", QUERY),  # of the block, whose wall here is of another
@@ -97,3 +97,9 @@ def test_the_wall_that_names_a_passage_has_its_metal(
 def test_any_plate_may_bound_a_passage_that_no_wall_names(workshop: DesignFolder, metal: str) -> None:
     files = walled(metal, ('one_passage = "passage"\n', ""))
     assert workshop.write(files).only(METAL, "passage").outcome == "conforms"
+
+
+def test_two_plates_of_unlike_metal_beside_a_passage_are_asked_about(workshop: DesignFolder) -> None:
+    both = ('other_passage = "other"', 'other_passage = "passage"')
+    for metal in ("plate-16Mo3", "plate-P265GH"):
+        assert workshop.write(walled(metal, both)).only(METAL, "passage").grade == Grade.QUERY

@@ -317,6 +317,7 @@ def test_the_stage_of_one_method_is_not_that_of_another() -> None:
         ("PT of faces and fillets", [("PT", "faces"), ("PT", "")], []),
         ("PT", [("PT", "faces")], []),
         ("RT of butts, MT of fillets", [("RT and MT", "butts")], ["fillet by magnetic particle"]),
+        ("RT of butts", [("RT of fillets", "the whole part")], ["butt by radiographs"]),
         ("RT or UT of butts and fillets", [("UT", "butts"), ("RT", "butts and fillets")], []),
     ],
 )
@@ -382,3 +383,40 @@ def test_a_record_of_a_part_says_which_words_say_so(method: str, extent: str, sa
 def test_so_much_of_each_length(extent: str, short: list[str]) -> None:
     """Shares by hand: 200 of 1000 mm, 4 of 12 in, 9 of 36 in; up to one in a hundred is lost in rounding."""
     assert too_little("MT", recorded("MT", [("MT", extent)])) == short
+
+
+EACH = "radiographs of butt welds and magnetic particle on fillets"
+
+
+@pytest.mark.parametrize(
+    ("extent", "short"),
+    [
+        ("butt welds 10 %, fillets 100 %", ["radiographs of 10%"]),
+        ("butt welds 100 %; fillets 10 %", ["magnetic particle of 10%"]),
+        ("butt welds 100 %, fillets 100 %", []),
+        ("the whole part", []),
+        ("10 %", ["radiographs of 10%", "magnetic particle of 10%"]),
+    ],
+)
+def test_an_extent_of_each_sort_of_weld_is_that_of_its_method(extent: str, short: list[str]) -> None:
+    asked = "all butt welds radiographed, fillets by magnetic particle"
+    assert too_little(asked, recorded(asked, [(EACH, extent)])) == short
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "liquid ⟨0⟩, acceptance level 2",
+        "⟨0⟩ by level 2 personnel",
+        "operator to ISO 9712",
+        "⟨0⟩, AC yoke, two directions",
+        "⟨0⟩, 3 exposures each",
+        "black ink on white contrast paint",
+        "100 pct",
+        "⟨0⟩ of all tees and butts",
+        "phased-array ⟨0⟩",
+        "to ITP CN-Q-12 rev B",
+    ],
+)
+def test_words_that_shops_write_are_understood(words: str) -> None:
+    assert not any(understood(words))

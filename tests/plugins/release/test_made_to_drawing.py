@@ -196,7 +196,7 @@ welder = "mark 7"
         ("WPS 12", "WPS-12", FINE),
         ("open", "WPS-12, by WPQR 41", FINE),
         ("WPQR 38", "WPS-12, by WPQR 40", BAD),
-        ("WPQR 38", "to follow", ("not applicable", None)),
+        ("WPQR 38", "to follow", ASKED),
     ],
 )
 def test_a_weld_is_made_by_a_procedure_that_is_drawn(
@@ -214,8 +214,12 @@ def test_a_weld_is_made_by_a_procedure_that_is_drawn(
 @pytest.mark.parametrize(
     ("procedure", "says"),
     [
-        ("WPQR 40", "all by WPQR 40: the drawing names WPQR 38, WPQR 41"),
-        ("WPS-12", "all by WPS 12: that does not say by which of WPQR 38, WPQR 41"),
+        ("WPQR 40", 'weld "all" by WPQR 40: the drawing names WPQR 38, WPQR 41'),
+        ("WPS-12", 'weld "all" by WPS-12: that does not say by which of WPQR 38, WPQR 41'),
+        ("not WPQR 38", 'weld "all" by not WPQR 38: that does not say by which of WPQR 38, WPQR 41'),
+        ("manual arc", 'weld "all" by manual arc: that does not say by which of WPQR 38, WPQR 41'),
+        ("WPQR no. 38", "welded by WPQR 38"),
+        ("WPQR 38 and 41", "welded by WPQR 38, WPQR 41"),
     ],
 )
 def test_procedures_are_named_as_they_are_drawn(workshop: DesignFolder, procedure: str, says: str) -> None:

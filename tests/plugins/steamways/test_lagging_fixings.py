@@ -23,7 +23,7 @@ HEAVY = 'density = "100 kg/m³"\nsheet_thickness = "1 mm"\n'
 SCREWS = """
 [fixing]
 by = "screws"
-count = 1
+count = 4
 thread = "M6"
 head = "10 mm"
 edge = "9 mm"
@@ -50,7 +50,7 @@ def _with(lagging: str, **settings: str) -> dict[str, str]:
 
 
 def flat(*changes: tuple[str, str], **limits: str) -> dict[str, str]:
-    """Half a square metre on one screw: 628.05 N."""
+    """Half a square metre on half of four screws: 157.01 N each."""
     settings = {"speclint.toml": limited(HELD, **limits)} if limits else {}
     return _with(changed(ROUND + HEAVY + SCREWS, *FLAT, *changes), **settings)
 
@@ -62,10 +62,10 @@ def about_a_pipe(*changes: tuple[str, str]) -> dict[str, str]:
 @pytest.mark.parametrize(("head", "outcome"), [("9.9 mm", "conforms"), ("9.7 mm", "finding")])
 def test_a_screw_does_not_pull_through_the_sheet(workshop: DesignFolder, head: str, outcome: str) -> None:
     """By hand: 0.5 m² · (100 · 0.05 + 7850 · 0.001) = 6.425 kg, three times its weight 189.02 N; 1.25 · 20²/2 =
-    250 Pa on 0.5 m² 125 N; 314.02 N on a fifth of one screw 1570.1 N. 0.5 · d_w · 1 mm · 400 MPa/1.25 = 160 N/mm · d_w:
+    250 Pa on 0.5 m² 125 N; 314.02 N on a twentieth of four 1570.1 N. 0.5 · d_w · 1 mm · 400 MPa/1.25 = 160 N/mm · d_w:
     9.813 mm.
     """
-    check = workshop.write(flat(("10 mm", head), share="0.2")).only(HELD)
+    check = workshop.write(flat(("10 mm", head), share="0.05")).only(HELD)
     assert (check.outcome, check.grade) == (outcome, Grade.NONCONFORMITY if outcome == "finding" else None)
     assert on_sheet(check, "M") == pytest.approx(6.425, rel=1e-6)
     assert on_sheet(check, "F_j") == pytest.approx(189.02, rel=1e-4)
@@ -75,8 +75,10 @@ def test_a_screw_does_not_pull_through_the_sheet(workshop: DesignFolder, head: s
 
 @pytest.mark.parametrize(("strength", "outcome"), [("0.313", "conforms"), ("0.31", "finding")])
 def test_a_screw_bears_its_pull(workshop: DesignFolder, strength: str, outcome: str) -> None:
-    """628.05 N on half of one M3: π/4 (3 − 0.9382 · 0.5)² = 5.0308 mm² of 400 MPa are 2012.3 N, 0.3121 of that."""
-    check = workshop.write(flat(("M6", "M3"), strength=strength)).only(HELD)
+    """314.02 N on an eighth of four M3 are 628.05 N: π/4 (3 − 0.9382 · 0.5)² = 5.0308 mm² of 400 MPa are 2012.3 N,
+    0.3121 of that.
+    """
+    check = workshop.write(flat(("M6", "M3"), strength=strength, share="0.125")).only(HELD)
     assert check.outcome == outcome
     assert outcome == "conforms" or check.actual == "a screw is pulled with 628 N, 623.8 N allowed"
 
@@ -103,11 +105,19 @@ def test_a_band_bears_its_pull(workshop: DesignFolder, width: str, outcome: str)
 
 @pytest.mark.parametrize(
     ("limit", "value"),
-    [("jolts", "40"), ("air", "30"), ("sheet", "3.2"), ("edge", "1.52")],
+    [
+        ("jolts", "60"),
+        ("air", "30"),
+        ("sheet", "13"),
+        ("edge", "1.52"),
+        ("head", "1.7"),
+        ("screws", "5"),
+        ("area", "0.12 m²"),
+    ],
 )
 def test_a_works_may_set_its_own_limits(workshop: DesignFolder, limit: str, value: str) -> None:
-    """One screw bears 1600 N over its head: 41 · 63.0 + 125 N on a half, 189 + 3750 N on a half; 625 N
-    by a factor of 3.2.
+    """A screw bears 1600 N over its head: 61 · 63.0 + 125 N on two, 189 + 3750 N on two; 153.8 N by a factor of 13. A
+    head of 10 mm has 1.667 times M6; an eighth of a square metre for each screw.
     """
     assert workshop.write(flat()).only(HELD).outcome == "conforms"
     assert workshop.write(flat(**{limit: value})).only(HELD).outcome == "finding"
@@ -128,13 +138,35 @@ def test_a_lock_must_hold(workshop: DesignFolder, lock: str, outcome: str) -> No
     assert workshop.write(about_a_pipe(('"lock nut"', f'"{lock}"'))).only(HELD).outcome == outcome
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("count = 4", "count = 3", "screws: 3 hold the sheet, 4 wanted"),
+        ('"10 mm"', '"8.3 mm"', "the head of a screw has 1.383 times its diameter, 1.4 wanted"),
+        ('"10 mm"', '"8.5 mm"', ""),
+        ('"0.5 m²"', '"1.01 m²"', "a screw for each 0.2525 m² of sheet, 0.25 m² at the most wanted"),
+        ('"0.5 m²"', '"0.99 m²"', ""),
+    ],
+)
+def test_screws_are_enough_and_have_heads(workshop: DesignFolder, old: str, new: str, says: str) -> None:
+    files = flat()
+    files["lagging.toml"] = changed(files["lagging.toml"], (old, new))
+    check = workshop.write(files).only(HELD)
+    assert (check.outcome, check.actual if says else "") == ("finding" if says else "conforms", says)
+
+
+def test_one_band_is_too_few(workshop: DesignFolder) -> None:
+    check = workshop.write(about_a_pipe(("count = 2", "count = 1"), ('"22 mm"', '"50 mm"'))).only(HELD)
+    assert check.actual == "bands: 1 hold the sheet, 2 wanted"
+
+
 def test_bands_hold_nothing_flat(workshop: DesignFolder) -> None:
     check = workshop.write(flat(('"screws"', '"bands"'))).only(HELD)
     assert (check.outcome, check.actual) == ("finding", "bands hold nothing flat: they go round")
 
 
 def test_no_screw_holds_nothing(workshop: DesignFolder) -> None:
-    check = workshop.write(flat(("count = 1", "count = 0"))).only(HELD)
+    check = workshop.write(flat(("count = 4", "count = 0"))).only(HELD)
     assert (check.outcome, check.actual) == ("finding", "no screws hold the sheet")
 
 
