@@ -62,7 +62,7 @@ def test_the_tutorial_leads_to_a_finding_cleared_a_concession_and_the_gate(worke
         "sheet",
     ]
     assert "HOLD  pipe.wall" in said[2][1]  # found, solved for, cleared
-    assert "CLEARED: 1 finding" in said[3][1]
+    assert "CLEARED: 2 findings" in said[3][1]
     assert "1 check conforms" in said[4][1]
     assert "must be accepted by another person" in said[5][1]  # who prepared it is refused
     assert said[6][1].startswith("C-001 entered")

@@ -127,7 +127,7 @@ def test_its_rules_and_those_of_the_shaft_are_applied(installed: Installed, tmp_
     """The crank axle is a shaft: the core's own rule of shafts is on it, and asks for what its spec leaves out."""
     found = installed.checks(design(tmp_path))
     assert found["axle", "shaft.torsion"]["outcome"] == "not assessed"
-    assert found["axle", "shaft.torsion"]["missing"] == ["keyway_width is not stated in axle.toml"]
+    assert found["axle", "shaft.torsion"]["missing"] == ["bending_moment is not stated in axle.toml"]
     # by hand: M = 160 kN × 0.1 m/2 = 8 kN m; Z = π 200.2³/32 = 787 757 mm³; 10.1554 MPa of 0.2 × 320 = 64 MPa
     assert found["axle", "axle.bending"]["utilisation"] == pytest.approx(10.1554 / 64, rel=1e-4)
     assert found["wheel", "wheel.hub"]["utilisation"] == pytest.approx(1.6 / 2)
