@@ -74,8 +74,8 @@ def span(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
     t = sheet.take("t", pipe.wall)
     left = sheet.work("t_a", wall_left, t=t, a=sheet.take("A", pipe.corrosion_allowance))
     at = design_temperature(pipe, case, sheet)
-    D, apart = sheet.take("D", pipe.outside_diameter), _span(pipe, sheet)
-    mass = _mass(pipe, sheet)
+    D, mass = sheet.take("D", pipe.outside_diameter), _mass(pipe, sheet)
+    apart = _span(pipe, mass, sheet)
     w = _weight(pipe, mass, sheet)
     second = sheet.work("I", tube_second_moment, D=D, d=D - 2 * left)
     E = sheet.look_up("E", sheet.material_of(pipe).modulus, of=pipe, at=at)
@@ -122,22 +122,25 @@ def _weight(pipe: SteamPipe, mass: Kilograms, sheet: Sheet) -> NewtonsPerMetre:
     return sheet.work("w", weight_full_of_water, M=mass, L=sheet.take("L", pipe.length), d=bore)
 
 
-def _span(pipe: SteamPipe, sheet: Sheet) -> Metres:
+def _span(pipe: SteamPipe, mass: Kilograms, sheet: Sheet) -> Metres:
     """Between two places that carry the pipe: its ends, and the brackets on which it hangs."""
     brackets = sheet.belonging_to(pipe, by_word.Bracket)
     even = 1 / (len(brackets) + 1)
-    carrying = [one for one in brackets if _share(one, pipe, sheet) >= _LEAST_SHARE * even]
+    carrying = [one for one in brackets if _share(one, pipe, mass, sheet) >= _LEAST_SHARE * even]
     return sheet.work("l", span_between, L=sheet.take("L", pipe.length), n=float(len(carrying)))
 
 
-def _share(bracket: Bracket, pipe: SteamPipe, sheet: Sheet) -> Ratio:
+def _share(bracket: Bracket, pipe: SteamPipe, mass: Kilograms, sheet: Sheet) -> Ratio:
     """The greatest share of the pipe that a bracket is said to carry, by share or by mass: all where neither is."""
     return max(
-        (_share_of(name, one, bracket, pipe, sheet) for name, one in bracket.carries.items()), default=0.0
+        (_share_of(name, one, bracket, pipe, mass, sheet) for name, one in bracket.carries.items()),
+        default=0.0,
     )
 
 
-def _share_of(name: str, one: Carried, bracket: Bracket, pipe: SteamPipe, sheet: Sheet) -> Ratio:
+def _share_of(
+    name: str, one: Carried, bracket: Bracket, pipe: SteamPipe, mass: Kilograms, sheet: Sheet
+) -> Ratio:
     if not sheet.is_stated(f"part of {name}", one.of) or sheet.follow(one.of).id != pipe.id:
         return 0.0
     stated = sheet.is_stated(f"share of {bracket.id}", one.share)
@@ -145,7 +148,7 @@ def _share_of(name: str, one: Carried, bracket: Bracket, pipe: SteamPipe, sheet:
     if not sheet.is_stated(f"mass on {bracket.id}", one.mass):
         return share
     carried: Kilograms = share * sheet.take(f"m {bracket.id}", one.mass)
-    return carried / _mass(pipe, sheet)
+    return carried / mass
 
 
 def _factor(pipe: SteamPipe, sheet: Sheet, wall: Metres) -> Ratio:
