@@ -33,8 +33,9 @@ _WITHIN_REACH = re.compile(
     r"(?:accessible|possible|practicable|practical|reachable|reached|got at|permits?|allows?)\b"
     r"|\baccessible (?:[a-z]+ )?(?:weld|joint|seam|butt|fillet|part|length)"
 )
-EXCEPTING = re.compile(
-    r"(?i)\b(?:all|every \w+) (?:but|save)\b|(?<!without )(?<!no )\bexcept|\bother than\b|\bapart from\b|\bexcluding\b"
+#: Words that leave out one or a few, in small or large letters.
+EXCEPTING = (
+    r"\b(?:all|every \w+) (?:but|save)\b|(?<!without )(?<!no )\bexcept|\bother than\b|\bapart from\b|\bexcluding\b"
     r"|\b(?:almost|nearly|not) (?:all|every)\b"
 )
 
@@ -67,4 +68,4 @@ def excepts_some(words: str) -> bool:
     >>> [excepts_some(one) for one in ("all but weld 3", "every weld except the last", "nearly all", "all butt welds")]
     [True, True, True, False]
     """
-    return EXCEPTING.search(words) is not None
+    return re.search(EXCEPTING, words, re.I) is not None

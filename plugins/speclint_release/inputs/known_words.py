@@ -60,7 +60,7 @@ _BOTH = re.compile(
 _LESS = (
     r"(?:not|never|nicht)(?: \w+)? (?:possible|practicable|feasible|accessible|reachable|reached|examined|tested"
     r"|inspected|done|made|taken|covered|carried out|got at)|inaccessible|impossible|unexamined",
-    EXCEPTING.pattern[4:],
+    EXCEPTING,
     r"only|just|partial(?:ly)?(?! penetr)|partly|in part|portions?|halves|half|mostly"
     r"|mainly|at most|up to|some|few|several|most|majority|nearly|almost|left out|omitted|missed|skipped",
     r"(?<!the )(?<!whole )(?<!entire )(?<!this )(?<!each )(?<!every )(?<!full )(?<!complete )part(?! \d)|parts? of",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import is_firm_in
 from speclint.specs import Certificate, MadePart
+from speclint_release.inputs.records import as_filed
 from speclint_release.sources import DOCUMENTS
 
 
@@ -81,14 +82,10 @@ def _alike(key: str, shared: str, grade: Grade, made: MadePart, other: MadePart,
     own = getattr(made.certificate, key)
     here = sheet.said(key, own)
     there = sheet.said(f"{key} of {other.id}", getattr(other.certificate, key))
-    if here is None or there is None or _as_written(here) == _as_written(there):
+    if here is None or there is None or as_filed(here) == as_filed(there):
         return sheet.states(True, f"those of its {shared} say the same")
     says = f"{key} {here} here and {there} in {other.id}, of one {shared}"
     return sheet.states(False, says, where=own.where).graded(grade)
-
-
-def _as_written(word: str) -> str:
-    return "".join(word.split()).casefold()
 
 
 RULES = (certificates_agree,)

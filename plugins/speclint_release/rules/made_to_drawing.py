@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, MadePart
-from speclint_release.inputs.records import days_of, weldment_of_made
+from speclint_release.inputs.records import as_filed, days_of, weldment_of_made
 from speclint_release.sources import ISO_15614_1
 
 #: Words of which a part is one: sides, ends, and what a valve is for.
@@ -43,7 +43,7 @@ def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
     """
     drawn = sheet.follow(made.of)
     number, of_spec = sheet.said("drawing", made.drawing), sheet.said("drawing of its spec", drawn.drawing)
-    if number is not None and of_spec is not None and _filed(number) != _filed(of_spec):
+    if number is not None and of_spec is not None and as_filed(number) != as_filed(of_spec):
         says = f"its record names drawing {number}, and its spec is on {of_spec}"
         return sheet.states(False, says, where=made.drawing.where)
     for here, there in _other_places(_own_title(made, sheet), _own_title(drawn, sheet)):
@@ -71,10 +71,6 @@ def _other_places(own: str, theirs: str) -> Iterator[tuple[str, str]]:
 
 def _words(text: str) -> list[str]:
     return re.findall(r"[a-z]+", text.casefold())
-
-
-def _filed(number: str) -> str:
-    return "".join(number.split()).casefold()
 
 
 def _before_issue(made: MadePart, sheet: Sheet) -> str:
