@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 _TURN = 2 * math.pi
 #: Steps of a turn in which the angle of the greatest load is looked for.
 _STEPS = 720
+#: Halvings of the rise, about a radian, until the angle is known to 1e-12.
+_HALVINGS = 40
 #: Angles that differ by less are one: what is lost as a whole turn is taken off [rad].
 _SAME: Radians = 1e-9
 
@@ -134,10 +136,6 @@ def _angle_at(cam: WholeLift, lift: Metres) -> Radians:
         middle = (low + high) / 2
         low, high = (middle, high) if cam.at(middle).lift < lift else (low, middle)
     return high
-
-
-#: Halvings of the rise, about a radian, until the angle is known to 1e-12.
-_HALVINGS = 40
 
 
 def angle_of_load(cams: tuple[Pressing, ...], shares: tuple[float, ...]) -> Reading:

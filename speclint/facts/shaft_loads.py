@@ -33,7 +33,7 @@ from speclint.handbook.tables import Reading
 from speclint.rules import Sheet, Worked, worked
 
 if TYPE_CHECKING:
-    from speclint.specs import LoadCase, Shaft, ShaftDrive
+    from speclint.specs import Cam, LoadCase, Shaft, ShaftDrive
 
 #: Cams that turn together, so that their loads are taken at one angle.
 Group = tuple[Pressing, ...]
@@ -145,8 +145,10 @@ def _drive(shaft: Shaft, sheet: Sheet) -> tuple[Newtons, Metres] | None:
     return F, sheet.take_nominal("a_d", drive.at)
 
 
-def _in_work(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple[str, tuple[Group, ...], Worked]]:
-    """The cams of a shaft that work together, by notch, as for its torque.
+def _in_work(
+    shaft: Shaft, case: LoadCase, sheet: Sheet
+) -> Iterator[tuple[str, tuple[Group, ...], Sequence[Cam]]]:
+    """The cams of a shaft that work together, by notch, as for its torque, as they press and as they are drawn.
 
     In each notch of the gear that names them; or, without a gear, all by their angles on the shaft, or each by itself
     where one does not state it: then each presses hardest at once.
@@ -155,22 +157,21 @@ def _in_work(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple[str, 
     notches = placed_in_notches(cams, sheet)
     for notch, placed in notches.items():
         group = tuple(pressing(one.cam, case, one.place, sheet, backward=one.backward) for one in placed)
-        yield notch, (group,), worked(0.0, *(one.cam.at for one in placed))
+        yield notch, (group,), [one.cam for one in placed]
     if notches or not cams:
         return
     stated = all(sheet.is_stated(f"place of {cam.id}", cam.phase) for cam in cams)
     phases = [sheet.take_nominal(f"φ of {cam.id}", cam.phase) if stated else 0.0 for cam in cams]
     pressed = tuple(pressing(cam, case, φ, sheet) for cam, φ in zip(cams, phases, strict=True))
     groups = (pressed,) if stated else tuple((one,) for one in pressed)
-    yield "", groups, worked(0.0, *(cam.at for cam in cams))
+    yield "", groups, cams
 
 
 def moments_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple[str, Worked]]:
     """The greatest bending moment, N·m, by which the cams of a shaft and its drive bend it, with the notch."""
     bearers = bearers_of(shaft, sheet)
-    for notch, groups, places in _in_work(shaft, case, sheet):
-        M = _moment(bearers, groups, sheet)
-        yield notch, Worked(M, places.places)
+    for notch, groups, cams in _in_work(shaft, case, sheet):
+        yield notch, worked(_moment(bearers, groups, sheet), *(cam.at for cam in cams))
 
 
 def _moment(bearers: Bearers, groups: tuple[Group, ...], sheet: Sheet) -> NewtonMetres:
