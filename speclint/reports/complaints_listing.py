@@ -33,10 +33,11 @@ def said_of_waiting(one: Waiting | None) -> str:
 
 def waited_for(assessment: Assessment) -> Iterator[tuple[Waiting, str]]:
     """All that checks wait for, files before names, each with what is wrong there."""
-    for one in assessment.waits:
-        name = one.complaint.read
-        wrong = "could not be read" if one in assessment.waits.files else f"{name} is not known"
-        yield one, f"{one.where} {wrong}"
+    for one in assessment.waits.files:
+        yield one, f"{one.where} could not be read"
+    for one in assessment.waits.names:
+        if one.checks:
+            yield one, f"{one.where} {one.complaint.read} is not known"
 
 
 def _section(page: Page, heading: str, told: Mapping[Complaint, str], *, full: bool) -> None:

@@ -22,11 +22,10 @@ def actual(rule: Rule, judged: Judgement) -> str:
         return judged.says
     found, limit = judged.found, judged.limit
     words = {"item": judged.of.replace("_", " ")} if judged.of else {}
-    for name, one in (("found", found), ("limit", limit), ("left", judged.left)):
-        if one is not None:
-            words[name] = _written(one, limit if name == "found" else found)
     if found is not None and limit is not None:
         words["found"], words["limit"] = side_by_side(found, limit, holds=judged.holds)
+    if judged.left is not None:
+        words["left"] = _written(judged.left, found)
     return wrong.format_map(words)
 
 
