@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import itertools
 import os
-from collections.abc import Iterator
+from collections.abc import Generator, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -125,6 +125,16 @@ def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool 
         return None
     is_wide = not _WIDE_PLACES.isdisjoint((collection_path, *collection_path.parents))
     return (is_wide if not wide else collection_path.is_file() and not is_wide) or None
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collect_file(
+    file_path: Path,
+) -> Generator[None, list[pytest.Collector], list[pytest.Collector]]:
+    """Look for examples in the docstrings of no module of tests: that takes a fifth of the time of collecting."""
+    found = yield
+    is_of_tests = file_path.name.startswith("test_")
+    return [one for one in found if not is_of_tests or type(one) is pytest.Module]
 
 
 @pytest.hookimpl(trylast=True)

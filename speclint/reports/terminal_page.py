@@ -13,6 +13,7 @@ from speclint.reports.complaints_listing import (
     said_of_waiting,
     waited_for,
 )
+from speclint.reports.drawing_named import drawing_named
 from speclint.reports.finding_lines import conceded_by, gravity, where_to_look
 from speclint.reports.page import Emphasis, Page
 from speclint.reports.page_one import page_one
@@ -28,7 +29,7 @@ from speclint.reports.phrases import (
 )
 from speclint.reports.taken_over import said_of_like
 from speclint.rules import Grade
-from speclint.specs import Spec, Stated
+from speclint.specs import Spec
 
 _REMEDIES_SHOWN = 2
 _COLUMN = 13  # of the labels of a finding
@@ -97,11 +98,7 @@ def _component(page: Page, assessment: Assessment, component: str) -> None:
 def _described(spec: Spec | None) -> str:
     if spec is None:
         return ""
-    parts = [spec.called or spec.kind]
-    if isinstance(spec.drawing, Stated):
-        revision = f" rev. {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
-        parts.append(f"drawing {spec.drawing.value}{revision}")
-    return ", ".join(parts)
+    return ", ".join(filter(None, (spec.called or spec.kind, drawing_named(spec))))
 
 
 def _finding(page: Page, assessment: Assessment, alike: Alike, conceded: Standings) -> None:

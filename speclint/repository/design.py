@@ -17,7 +17,7 @@ from speclint.repository.lazy_specs import LazySpecs
 from speclint.repository.settings import Settings
 from speclint.repository.spec_files import PassedOver
 from speclint.repository.unread import Unread
-from speclint.specs import Component, Duty, Link, Spec, old_keys_in
+from speclint.specs import Component, Duty, Link, SizeApart, Sizes, Spec, old_keys_in, sizes_apart, sizes_made
 
 C = TypeVar("C", bound=Component)
 _MADE = "made-part"
@@ -57,6 +57,7 @@ class Design:
     )
     _firsts: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
     _owners: dict[str, str] = field(init=False, default_factory=dict, repr=False, compare=False)
+    _sizes: dict[str, Sizes] = field(init=False, default_factory=dict, repr=False, compare=False)
     _sharing: dict[str, list[str]] = field(init=False, default_factory=dict, repr=False, compare=False)
 
     def __post_init__(self) -> None:
@@ -116,6 +117,13 @@ class Design:
         """The other components of its kind that are said to be like a part."""
         found = self._components(self.names_alike(part.id))
         return tuple(one for one in found if one.kind == part.kind)
+
+    def sizes_apart(self, one: Component, other: Component) -> tuple[SizeApart, ...]:
+        """The sizes that two parts both state for the shop, and in which they differ."""
+        for part in (one, other):
+            if part.id not in self._sizes:
+                self._sizes[part.id] = sizes_made(part)
+        return sizes_apart(self._sizes[one.id], self._sizes[other.id])
 
     def linking_to(self, target: Spec) -> tuple[Component, ...]:
         """The components that state a link to a spec, in the order of their ids."""

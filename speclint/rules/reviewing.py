@@ -13,7 +13,7 @@ from speclint.rules.context import Context
 from speclint.rules.definition import Rule
 from speclint.rules.judgement import NotApplicable, NotAssessed
 from speclint.rules.record import Record
-from speclint.specs import Component, TakenOver
+from speclint.specs import Component, SizeApart, TakenOver
 
 if TYPE_CHECKING:
     from speclint.repository import SettingName
@@ -48,6 +48,16 @@ class Reviewing:
             self._record.word("mirror of" if found.mirrored else "like", found.id, found.where)
             for one in found.differs:
                 self._record.word(f"{self._record.label(one.where)}, there {one.there}", one.here, one.where)
+        return found
+
+    def sizes_apart(self, one: Component, other: Component) -> tuple[SizeApart, ...]:
+        """The sizes that two parts of a kind both state for the shop, and their metals, in which they differ."""
+        self._asked.everything = True  # every size of both
+        self._context.consulted.specs |= {one.id, other.id}
+        found = self._context.design.sizes_apart(one, other)
+        if self._record:
+            said = "; ".join(f"{one.where.key} {one.here}, not {one.there}" for one in found)
+            self._record.note(f"sizes of {one.id} and {other.id}", repr(found), shown=said or "the same")
         return found
 
     def stated_from(self, provenance: Provenance, component: Component) -> tuple[Location, ...]:

@@ -426,6 +426,13 @@ from .schema import (
     schema_of_table as schema_of_table,
     schemas_of as schemas_of,
 )
+from .sizes_made import (
+    AS_FITTED as AS_FITTED,
+    SizeApart as SizeApart,
+    Sizes as Sizes,
+    sizes_apart as sizes_apart,
+    sizes_made as sizes_made,
+)
 from .spans import (
     Span as Span,
     refusal as refusal,

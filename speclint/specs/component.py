@@ -50,7 +50,8 @@ class Component(Spec):
     zone where that standard leaves it to the drawing.
     ``drawing_file`` is the file of its drawing in the repository, of any format; ``issued`` to whom the drawing was
     issued, when and at which revision. A part that is like another takes over neither where it states a ``drawing`` of
-    another number.
+    another number. ``item`` is the row of the table, or the mark, by which a drawing of several parts tells this one
+    from the others.
     """
 
     kind: ClassVar[str] = "component"
@@ -59,6 +60,7 @@ class Component(Spec):
 
     drawing_file: Annotated[Word[str], FileWithin()] = NOT_STATED
     issued: tuple[Issue, ...] = ()
+    item: Word[str] = NOT_STATED
     material: Annotated[Word[str], FOR_REVIEW, MATERIALS] = NOT_STATED
     duty: Annotated[LinkTo[Duty], FOR_REVIEW] = NOT_STATED
     hand: Annotated[Word[Literal["left", "right"]], Mirrors("swap")] = NOT_STATED

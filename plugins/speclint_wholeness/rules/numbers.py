@@ -1,4 +1,4 @@
-"""Parts that belong to nothing, and drawing numbers that stand on unlike parts."""
+"""Parts that belong to nothing, and drawing numbers that stand on unlike parts, or on parts of unlike sizes."""
 
 from __future__ import annotations
 
@@ -13,6 +13,11 @@ _FEATURES = ("steam-passage", "partition")
 _BLANKS = ("casting", "weldment")
 #: What a part belongs to in the end.
 _WHOLES = ("engine", "cylinder-block")
+#: How pieces are put together: the same studs may stand on other circles, and their drawing says nothing of that.
+_JOINTS = ("bolted-joint", "frame-fastening", "lens-joint", "pipe-flange")
+#: Of several pieces, and made to a drawing of its own.
+_SETS = ("driving-axle",)
+_SHOWN = 3
 
 
 @rule(
@@ -128,4 +133,61 @@ def _base(part: Component, sheet: Sheet) -> str:
     return like or sheet.said(f"mirror of {part.id}", part.mirror_of) or part.id
 
 
-RULES = (belongs, one_part)
+@rule(
+    "release.items-of-one-drawing",
+    title="Parts of one kind on one drawing that differ in a size or in their metal are different items of it",
+    on=Component,
+    grade=Grade.NONCONFORMITY,
+    gravest=Grade.HOLD,
+    cites=[COMMON_PRACTICE],
+    why="the shop makes what the number says: of two sizes under one number it makes both parts to one of them",
+    leaves_out="whether the table of the drawing has that item, with these sizes; sizes that only one part states, or "
+    "that are set or worn where it is fitted; joints; which size is right, a competent person decides",
+    against=(),
+)
+def items(component: Component, sheet: Sheet) -> Judgement:
+    """Lengths and angles with their limits, and the material; parts that differ must each state their ``item``."""
+    if not sheet.is_stated("drawing", component.drawing):
+        raise sheet.not_applicable("no drawing number is stated (release.identity)")
+    if not _is_made(component):
+        raise sheet.not_applicable("no piece is made to its drawing by itself")
+    others = [one for one in sheet.sharing_drawing(component) if one.kind == component.kind]
+    if not others:
+        return sheet.states(
+            True, f"no other part of its kind is on drawing {sheet.read('drawing', component.drawing)}"
+        )
+    return sheet.each(others, lambda other: _told_apart(component, other, sheet))
+
+
+def _is_made(component: Component) -> bool:
+    return (component.of_metal and not component.is_one_of(_JOINTS)) or component.is_one_of(_SETS)
+
+
+def _told_apart(component: Component, other: Component, sheet: Sheet) -> Judgement:
+    named = f"{other.id} ({other.where.file})"
+    apart = sheet.sizes_apart(component, other)
+    if not apart:
+        return sheet.states(True, f"{named} on the same drawing has the same sizes")
+    own = sheet.said(f"item of {component.id}", component.item)
+    theirs = sheet.said(f"item of {other.id}", other.item)
+    if own and theirs and _plain(own) != _plain(theirs):
+        return sheet.states(True, f"{named} is item {theirs} of the drawing, and this is item {own}")
+    sizes = ", ".join(f"{one.where.key} {one.here}, there {one.there}" for one in apart[:_SHOWN])
+    more = f" and {len(apart) - _SHOWN} more" if len(apart) > _SHOWN else ""
+    says = f"{named} is on the same drawing and differs in {sizes}{more}; {_items(own, theirs)}"
+    return sheet.states(False, says, where=apart[0].where).graded(_grade((component, other), sheet))
+
+
+def _items(own: str | None, theirs: str | None) -> str:
+    if own and theirs:
+        return f"both are item {own}"
+    if own or theirs:
+        return f"only {'this' if own else 'the other'} says which item of the drawing it is"
+    return "neither says which item of the drawing it is"
+
+
+def _plain(item: str) -> str:
+    return "".join(item.lower().split())
+
+
+RULES = (belongs, one_part, items)

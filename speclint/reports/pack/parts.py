@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from itertools import groupby
 
 from speclint.checking import Assessment, Check
+from speclint.reports.drawing_named import drawing_named
 from speclint.reports.pack.anchors import component_anchor, sheets_anchor
 from speclint.reports.pack.drawn_once import ShownFigure
 from speclint.reports.pack.same_working import Firsts, SameAs, same_as
@@ -104,20 +105,20 @@ def parts_of(
         spec = design.specs.get(component) if design else None
         said = "; ".join(filter(None, (_called(spec), said_of_like(assessment, component))))
         file = design.files.get(component, "") if design else ""
-        yield Part(component, said, _drawing(spec), file, tuple(shown), tuple(same_as(own, firsts)))
+        yield Part(
+            component,
+            said,
+            drawing_named(spec) if spec else "",
+            file,
+            tuple(shown),
+            tuple(same_as(own, firsts)),
+        )
 
 
 def _called(spec: Spec | None) -> str:
     if spec is None:
         return ""
     return str(spec.title.value) if isinstance(spec.title, Stated) else spec.called or spec.kind
-
-
-def _drawing(spec: Spec | None) -> str:
-    if spec is None or not isinstance(spec.drawing, Stated):
-        return ""
-    revision = f" rev. {spec.revision.value}" if isinstance(spec.revision, Stated) else ""
-    return f"drawing {spec.drawing.value}{revision}"
 
 
 def with_figures(parts: Iterable[Part], figures: Sequence[ShownFigure]) -> tuple[Part, ...]:

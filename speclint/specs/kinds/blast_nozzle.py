@@ -7,6 +7,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
 from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -37,6 +38,6 @@ class BlastNozzle(Component):
     nozzles: Word[int] = NOT_STATED
     diameter: Annotated[Length, Span("40 mm", "600 mm")] = NOT_STATED
     cylinders: Word[int] = NOT_STATED
-    cylinder_bore: Annotated[Length, Span("100 mm", "1.2 m")] = NOT_STATED
+    cylinder_bore: Annotated[Length, Span("100 mm", "1.2 m"), AS_FITTED] = NOT_STATED
     discharge_coefficient: Annotated[Fraction, Span("0.1", "1"), GIVEN] = NOT_STATED
     reference_momentum: Annotated[Force, GIVEN] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
@@ -82,6 +83,6 @@ class Cam(Component):
     base_radius: Annotated[Length, Span("10 mm", "400 mm")] = NOT_STATED
     width: Annotated[Length, Span("4 mm", "300 mm"), CUT_DOWN] = NOT_STATED
     hub_length: Annotated[Length, Span("4 mm", "400 mm"), CUT_DOWN] = NOT_STATED
-    wear: WearOfFace = WearOfFace.unstated()
-    regrind: Regrind = Regrind.unstated()
+    wear: Annotated[WearOfFace, AS_FITTED] = WearOfFace.unstated()
+    regrind: Annotated[Regrind, AS_FITTED] = Regrind.unstated()
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED

@@ -11,6 +11,7 @@ from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -62,7 +63,7 @@ class CamBox(Component):
     stands_out: Annotated[Length, Span("30 mm", "1.5 m")] = NOT_STATED
     withdrawn: Word[str] = NOT_STATED
     length: Annotated[Length, Span("50 mm", "4 m")] = NOT_STATED
-    withdrawal_room: Annotated[Length, Span("30 mm", "5 m")] = NOT_STATED
+    withdrawal_room: Annotated[Length, Span("30 mm", "5 m"), AS_FITTED] = NOT_STATED
     spindle_seals: Word[Literal["none", "lip seals", "labyrinths with slingers", "packed glands"]] = (
         NOT_STATED
     )
@@ -77,5 +78,5 @@ class CamBox(Component):
     lid_width: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
     pairs: dict[str, RubbingPair] = {}
     making: FittedMaking = FittedMaking.unstated()
-    path: HeatPath = HeatPath.unstated()
+    path: Annotated[HeatPath, AS_FITTED] = HeatPath.unstated()
     chamber: WarmChamber = WarmChamber.unstated()

@@ -11,6 +11,7 @@ from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -64,7 +65,7 @@ class ChamberCover(Component):
     holes: Word[int] = NOT_STATED
     central_hole: Annotated[Allowance, Span("5 mm", "300 mm")] = NOT_STATED
     weld_efficiency: Fraction = NOT_STATED
-    path: HeatPath = HeatPath.unstated()
+    path: Annotated[HeatPath, AS_FITTED] = HeatPath.unstated()
     chamber: WarmChamber = WarmChamber.unstated()
     inclined: Inclination = NOT_STATED
     bears: dict[str, Borne] = {}

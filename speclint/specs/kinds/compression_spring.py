@@ -20,6 +20,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.listed_in import ListedIn
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import SpringWear
@@ -123,8 +124,8 @@ class CompressionSpring(Component):
     ends: Word[Literal["ground", "closed"]] = NOT_STATED
     hand: Word[Literal["left", "right"]] = NOT_STATED
     free_length: Annotated[Length, Span("10 mm", "1.2 m")] = NOT_STATED
-    shut_length: Annotated[Length, Span("8 mm", "1.2 m")] = NOT_STATED
-    open_length: Annotated[Length, Span("6 mm", "1.2 m")] = NOT_STATED
+    shut_length: Annotated[Length, Span("8 mm", "1.2 m"), AS_FITTED] = NOT_STATED
+    open_length: Annotated[Length, Span("6 mm", "1.2 m"), AS_FITTED] = NOT_STATED
     rate: Annotated[Stiffness, GIVEN] = NOT_STATED
     shut_load: Annotated[Force, GIVEN] = NOT_STATED
     open_load: Annotated[Force, GIVEN] = NOT_STATED
@@ -139,7 +140,7 @@ class CompressionSpring(Component):
     guide_pin: Annotated[Length, Span("3 mm", "350 mm")] = NOT_STATED
     housing: Annotated[Length, Span("8 mm", "500 mm")] = NOT_STATED
     broken_half_caught: Word[bool] = NOT_STATED
-    tool_height: Annotated[Length, Span("10 mm", "1.5 m")] = NOT_STATED
-    packed_by: Annotated[Allowance, Span("50 µm", "10 mm")] = NOT_STATED
-    wear: SpringWear = SpringWear.unstated()
+    tool_height: Annotated[Length, Span("10 mm", "1.5 m"), AS_FITTED] = NOT_STATED
+    packed_by: Annotated[Allowance, Span("50 µm", "10 mm"), AS_FITTED] = NOT_STATED
+    wear: Annotated[SpringWear, AS_FITTED] = SpringWear.unstated()
     plate_depth: Annotated[Allowance, Span("0.5 mm", "200 mm")] = NOT_STATED

@@ -7,6 +7,7 @@ from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, Lin
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PistonRod
 from speclint.specs.listed_in import MATERIALS, THREADS
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -71,7 +72,7 @@ class Crosshead(Component):
     )
 
     on_rod: Annotated[LinkTo[PistonRod], OWN_PLACE] = NOT_STATED
-    front_from_pin: Annotated[Length, Span("50 mm", "1.2 m")] = NOT_STATED
+    front_from_pin: Annotated[Length, Span("50 mm", "1.2 m"), AS_FITTED] = NOT_STATED
     slipper_length: Annotated[Length, Span("60 mm", "1.5 m")] = NOT_STATED
     slipper_width: Annotated[Length, Span("30 mm", "800 mm")] = NOT_STATED
     bearing_share: Fraction = NOT_STATED

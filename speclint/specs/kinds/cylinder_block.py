@@ -31,6 +31,7 @@ from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.water import Drain
@@ -430,7 +431,7 @@ class CylinderBlock(Component):
     mean_temperature: Word[str] = NOT_STATED
     weight_at: Annotated[Position, Span("1 mm", "5 m"), GIVEN] = NOT_STATED
     pairs: dict[str, RubbingPair] = {}
-    drive: Drive = Drive.unstated()
+    drive: Annotated[Drive, AS_FITTED] = Drive.unstated()
     entering_width: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     entering_height: Annotated[Length, Span("100 mm", "4 m")] = NOT_STATED
     making: BlockMaking = BlockMaking.unstated()

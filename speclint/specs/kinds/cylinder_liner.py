@@ -22,6 +22,7 @@ from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE, Mirrors
@@ -183,8 +184,8 @@ class CylinderLiner(Component):
     eccentricity: Annotated[Allowance, Span("10 µm", "5 mm")] = NOT_STATED
     run_out: Annotated[Allowance, Span("10 µm", "10 mm")] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "2.5 m"), CUT_DOWN] = NOT_STATED
-    working_from: Annotated[Length, Span("5 mm", "1 m")] = NOT_STATED
-    working_to: Annotated[Length, Span("80 mm", "2.5 m")] = NOT_STATED
+    working_from: Annotated[Length, Span("5 mm", "1 m"), AS_FITTED] = NOT_STATED
+    working_to: Annotated[Length, Span("80 mm", "2.5 m"), AS_FITTED] = NOT_STATED
     fit_length: Annotated[Length, Span("30 mm", "2.5 m")] = NOT_STATED
     free_end_stop: Word[Literal["cover", "shoulder", "none"]] = NOT_STATED
     retained_by: Word[Retention] = NOT_STATED
@@ -206,4 +207,4 @@ class CylinderLiner(Component):
     free_end_diameter: Annotated[Length, Span("100 mm", "1.3 m"), CUT_DOWN] = NOT_STATED
     mouth_diameter: Annotated[Length, Span("100 mm", "1.3 m"), OPENED] = NOT_STATED
     making: LinerMaking = LinerMaking.unstated()
-    wear: WearFromNew = WearFromNew.unstated()
+    wear: Annotated[WearFromNew, AS_FITTED] = WearFromNew.unstated()

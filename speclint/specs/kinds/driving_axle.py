@@ -68,7 +68,7 @@ class DrivingAxle(Component):
     called: ClassVar[str] = "driving axle"
     of_metal: ClassVar[bool] = False
     engine: Annotated[LinkTo[Engine], OWN_PLACE] = NOT_STATED
-    at: Annotated[Position, Span("200 mm", "20 m")] = NOT_STATED
+    at: Annotated[Position, Span("200 mm", "20 m"), OWN_PLACE] = NOT_STATED
     plane_distance: Annotated[Length, Span("400 mm", "2.5 m"), GIVEN] = NOT_STATED
     driven_by: Annotated[tuple[Word[str], ...], NamedIn("engine.cranks"), OWN_PLACE] = ()
     balanced_share: Annotated[Fraction, Span("0.001", "1")] = NOT_STATED

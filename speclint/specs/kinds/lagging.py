@@ -6,6 +6,7 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Density, Factor, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.listed_in import MATERIALS, THREADS
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -76,5 +77,5 @@ class Lagging(Component):
     reach: Word[Literal["out of reach", "in reach", "a hand must go there"]] = NOT_STATED
     length: Annotated[Length, Span("100 mm", "20 m")] = NOT_STATED
     area: Area = NOT_STATED
-    room_behind: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
+    room_behind: Annotated[Length, Span("3 mm", "1 m"), AS_FITTED] = NOT_STATED
     fixing: SheetFixing = SheetFixing.unstated()

@@ -7,6 +7,7 @@ from speclint.specs.component import PRESSURE_BY_KIND, Component
 from speclint.specs.fields import NOT_STATED, Angle, Length, LinkTo, Word
 from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 
@@ -56,4 +57,4 @@ class LensJoint(Component):
     outside_diameter: Annotated[Length, Span("20 mm", "1 m")] = NOT_STATED
     bore: Annotated[Length, Span("10 mm", "900 mm")] = NOT_STATED
     flange_thickness: Annotated[Length, Span("5 mm", "250 mm")] = NOT_STATED
-    swing: Angle = NOT_STATED
+    swing: Annotated[Angle, AS_FITTED] = NOT_STATED

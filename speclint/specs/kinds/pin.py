@@ -10,6 +10,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -79,4 +80,4 @@ class Pin(Component):
     larger_diameter: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     fillet: Annotated[Length, Span("0.5 mm", "60 mm")] = NOT_STATED
     seat: PinSeat = PinSeat.unstated()
-    wear: PinWear = PinWear.unstated()
+    wear: Annotated[PinWear, AS_FITTED] = PinWear.unstated()

@@ -8,6 +8,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CylinderBlock, CylinderLiner
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import RingWear
@@ -42,14 +43,14 @@ class PistonRing(Component):
     runs_in: Annotated[LinkTo[CylinderLiner], OWN_PLACE] = NOT_STATED
     bears_on: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
     place: Word[Literal["front", "middle", "back"]] = NOT_STATED
-    edge_from_piston_face: Annotated[Length, Span("2 mm", "300 mm")] = NOT_STATED
+    edge_from_piston_face: Annotated[Length, Span("2 mm", "300 mm"), AS_FITTED] = NOT_STATED
     width: Annotated[Length, Span("1.5 mm", "50 mm"), CUT_DOWN] = NOT_STATED
     thickness: Annotated[Length, Span("2 mm", "60 mm"), CUT_DOWN] = NOT_STATED
-    gap: Annotated[Length, Span("0.2 mm", "30 mm"), OPENED] = NOT_STATED
+    gap: Annotated[Length, Span("0.2 mm", "30 mm"), OPENED, AS_FITTED] = NOT_STATED
     free_gap: Annotated[Length, Span("5 mm", "200 mm")] = NOT_STATED
     wall_pressure: Stress = NOT_STATED
     made_for: tuple[Annotated[Length, Span("90 mm", "1.2 m")], ...] = ()
     hardness: Hardness = NOT_STATED
     phosphorus: Fraction = NOT_STATED
     structure: Word[Structure] = NOT_STATED
-    wear: RingWear = RingWear.unstated()
+    wear: Annotated[RingWear, AS_FITTED] = RingWear.unstated()

@@ -27,6 +27,7 @@ from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import ValveSeat
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -133,19 +134,19 @@ class PoppetValve(Component):
     cylinder_bore: Annotated[Word[str], OWN_PLACE, NamedIn("upper_beat.seat.pressed_into.bores")] = NOT_STATED
     beats: Word[int] = NOT_STATED
     opens: Inclination = NOT_STATED
-    inclined_within: Angle = NOT_STATED
+    inclined_within: Annotated[Angle, AS_FITTED] = NOT_STATED
     upper_beat: Beat = Beat.unstated()
     lower_beat: Beat = Beat.unstated()
     beat_distance: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     outside_diameter: Annotated[Length, Span("20 mm", "600 mm"), CUT_DOWN] = NOT_STATED
     box_diameter: Annotated[Length, Span("25 mm", "800 mm")] = NOT_STATED
     wall: Annotated[Length, Span("1.5 mm", "50 mm")] = NOT_STATED
-    lift: Annotated[Length, Span("2 mm", "100 mm")] = NOT_STATED
-    lift_stop: Annotated[Length, Span("2 mm", "120 mm")] = NOT_STATED
+    lift: Annotated[Length, Span("2 mm", "100 mm"), AS_FITTED] = NOT_STATED
+    lift_stop: Annotated[Length, Span("2 mm", "120 mm"), AS_FITTED] = NOT_STATED
     stop_stiffness: Stiffness = NOT_STATED
-    overtravel: Annotated[Allowance, Span("50 µm", "20 mm")] = NOT_STATED
-    clearance_open: Annotated[Position, Span("0.3 mm", "60 mm")] = NOT_STATED
-    clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm")] = NOT_STATED
+    overtravel: Annotated[Allowance, Span("50 µm", "20 mm"), AS_FITTED] = NOT_STATED
+    clearance_open: Annotated[Position, Span("0.3 mm", "60 mm"), AS_FITTED] = NOT_STATED
+    clearance_piston: Annotated[Position, Span("0.3 mm", "200 mm"), AS_FITTED] = NOT_STATED
     meets_piston: Word[bool] = NOT_STATED
     mass: Mass = NOT_STATED
     port_area: Area = NOT_STATED
@@ -165,10 +166,10 @@ class PoppetValve(Component):
     flow_force: Annotated[Force, GIVEN] = NOT_STATED
     lapped_at: Temperature = NOT_STATED
     retained: Word[Literal["none", "cage", "collar larger than the port", "perforated plate"]] = NOT_STATED
-    cage_opening: Annotated[Length, Span("1 mm", "100 mm")] = NOT_STATED
+    cage_opening: Annotated[Length, Span("1 mm", "100 mm"), AS_FITTED] = NOT_STATED
     smallest_piece: Annotated[Length, Span("1 mm", "150 mm")] = NOT_STATED
-    passage_below: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    passage_below: Annotated[Length, Span("1 mm", "200 mm"), AS_FITTED] = NOT_STATED
     reversal_hurts: Word[bool] = NOT_STATED
-    wear: WearOfFace = WearOfFace.unstated()
-    regrind: Regrind = Regrind.unstated()
+    wear: Annotated[WearOfFace, AS_FITTED] = WearOfFace.unstated()
+    regrind: Annotated[Regrind, AS_FITTED] = Regrind.unstated()
     spindle_bore: Annotated[Length, Span("3 mm", "150 mm"), OPENED] = NOT_STATED

@@ -10,6 +10,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import BearingWear
@@ -65,5 +66,5 @@ class Rocker(Component):
     on_shaft: Annotated[LinkTo[Shaft], OWN_PLACE] = NOT_STATED
     arm_at: Annotated[Position, Span("1 mm", "3 m")] = NOT_STATED
     arm_distance: Annotated[Position, Span("2 mm", "3 m")] = NOT_STATED
-    wear: BearingWear = BearingWear.unstated()
+    wear: Annotated[BearingWear, AS_FITTED] = BearingWear.unstated()
     bush_pressure: Stress = NOT_STATED

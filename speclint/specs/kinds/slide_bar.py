@@ -8,6 +8,7 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Crosshead
 from speclint.specs.listed_in import MATERIALS, THREADS
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -74,6 +75,6 @@ class SlideBar(Component):
     web: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     flange: Annotated[Length, Span("4 mm", "120 mm")] = NOT_STATED
     bars_sharing: Word[int] = NOT_STATED
-    crosshead_from_end: Annotated[Length, Span("15 mm", "3 m")] = NOT_STATED
+    crosshead_from_end: Annotated[Length, Span("15 mm", "3 m"), AS_FITTED] = NOT_STATED
     supports: dict[str, BarSupport] = {}
-    wear: WearFromNew = WearFromNew.unstated()
+    wear: Annotated[WearFromNew, AS_FITTED] = WearFromNew.unstated()

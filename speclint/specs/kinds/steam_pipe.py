@@ -10,6 +10,7 @@ from speclint.specs.geometry import AtMost, Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import UntilMeasured
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -101,12 +102,12 @@ class SteamPipe(Component):
     bends_are: Word[Literal["bent from the pipe", "formed elbows"]] = NOT_STATED
     bend_thinning: Annotated[Factor, Span("0.1 %", "50 %")] = NOT_STATED
     length: Annotated[Length, Span("150 mm", "30 m")] = NOT_STATED
-    anchor_distance: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
-    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm"), GIVEN] = NOT_STATED
+    anchor_distance: Annotated[Length, Span("100 mm", "30 m"), AS_FITTED] = NOT_STATED
+    anchor_movement: Annotated[Allowance, Span("0.1 mm", "50 mm"), GIVEN, AS_FITTED] = NOT_STATED
     takes_up_by: Word[Literal["bends", "sliding joint", "bellows", "lens joints"]] = NOT_STATED
-    joint_movement: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
+    joint_movement: Annotated[Length, Span("1 mm", "200 mm"), AS_FITTED] = NOT_STATED
     cycles: Word[int] = NOT_STATED
     collar_diameter: Annotated[Length, Span("15 mm", "800 mm")] = NOT_STATED
-    faces_length: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
-    faces_gap: Annotated[Length, Span("100 mm", "30 m")] = NOT_STATED
-    drawn_back: Annotated[Length, Span("1 mm", "500 mm")] = NOT_STATED
+    faces_length: Annotated[Length, Span("100 mm", "30 m"), AS_FITTED] = NOT_STATED
+    faces_gap: Annotated[Length, Span("100 mm", "30 m"), AS_FITTED] = NOT_STATED
+    drawn_back: Annotated[Length, Span("1 mm", "500 mm"), AS_FITTED] = NOT_STATED

@@ -8,6 +8,7 @@ from speclint.specs.freedom import NO_LESS
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Rocker, ValveSpindle
 from speclint.specs.reworking import CUT_DOWN
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -62,13 +63,13 @@ class Tappet(Component):
     follower_radius: Annotated[Length, Span("3 mm", "300 mm")] = NOT_STATED
     face_width: Annotated[Length, Span("3 mm", "200 mm")] = NOT_STATED
     hardened_depth: Annotated[Length, Span("0.2 mm", "12 mm")] = NOT_STATED
-    clearance: Annotated[Length, Span("50 µm", "5 mm")] = NOT_STATED
+    clearance: Annotated[Length, Span("50 µm", "5 mm"), AS_FITTED] = NOT_STATED
     seat_wear: Annotated[Allowance, Span("10 µm", "2.5 mm")] = NOT_STATED
-    clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm")] = NOT_STATED
+    clearance_setting: Annotated[Allowance, Span("5 µm", "2 mm"), AS_FITTED] = NOT_STATED
     offset: Annotated[Position, Span("50 µm", "200 mm")] = NOT_STATED
     foot_length: Annotated[Length, Span("5 mm", "300 mm")] = NOT_STATED
     stem_diameter: Annotated[Length, Span("4 mm", "200 mm"), CUT_DOWN, NO_LESS] = NOT_STATED
     overhang: Annotated[Length, Span("1 mm", "200 mm")] = NOT_STATED
     guide_length: Annotated[Length, Span("10 mm", "500 mm")] = NOT_STATED
     locked_by: Word[Literal["lock nut", "tab washer", "split pin", "riveted end", "nothing"]] = NOT_STATED
-    rocks: RockingArm = RockingArm.unstated()
+    rocks: Annotated[RockingArm, AS_FITTED] = RockingArm.unstated()

@@ -11,6 +11,7 @@ from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.taking_over import OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
@@ -80,5 +81,5 @@ class ValveSeat(Component):
         Literal["none", "screwed ring", "locking screws", "rolled-over lip", "shoulder and cage"]
     ] = NOT_STATED
     making: SeatMaking = SeatMaking.unstated()
-    wear: WearOfFace = WearOfFace.unstated()
-    regrind: Regrind = Regrind.unstated()
+    wear: Annotated[WearOfFace, AS_FITTED] = WearOfFace.unstated()
+    regrind: Annotated[Regrind, AS_FITTED] = Regrind.unstated()

@@ -23,6 +23,7 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.listed_in import MATERIALS, THREADS
 from speclint.specs.reworking import CUT_DOWN, OPENED
+from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
 from speclint.specs.taking_over import OWN_PLACE
@@ -151,5 +152,5 @@ class ValveSpindle(Component):
     valve_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED
     guide_from_seat: Annotated[Length, Span("3 mm", "1 m")] = NOT_STATED
     shortens: Annotated[Allowance, Span("50 µm", "30 mm")] = NOT_STATED
-    wear: WearOfFace = WearOfFace.unstated()
+    wear: Annotated[WearOfFace, AS_FITTED] = WearOfFace.unstated()
     gear_end_diameter: Annotated[Length, Span("3 mm", "150 mm")] = NOT_STATED

@@ -1,0 +1,97 @@
+"""The sizes that a drawing gives the shop, and those in which two parts differ.
+
+A size that is set where the part is fitted, or that comes of running, stands on no drawing of the part::
+
+    clearance_open: Annotated[Length, AS_FITTED] = NOT_STATED
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from speclint.errors import Location
+from speclint.quantities import Measure
+from speclint.specs.component import Component
+from speclint.specs.fields import Stated
+from speclint.specs.spec import leaves
+from speclint.specs.taking_over import fields_taken, is_own_place
+
+#: What a shop makes a piece to, beside its metal; a pressure, a load or a mass comes of it or of where it runs.
+_OF_A_SHAPE = frozenset({"length", "angle"})
+
+
+@dataclass(frozen=True, slots=True)
+class AsFitted:
+    """Annotation of what is set where a part is fitted, or comes of running: see ``AS_FITTED``."""
+
+
+AS_FITTED = AsFitted()
+
+
+@dataclass(frozen=True, slots=True)
+class SizeApart:
+    """A size, or the metal, in which two parts differ: its place in the first, and both as written."""
+
+    where: Location
+    here: str
+    there: str
+
+
+#: The sizes of a part and its metal by key: where each is stated, what is compared, and the words.
+Sizes = Mapping[str, tuple[Location, object, str]]
+
+
+def sizes_made(part: Component) -> Sizes:
+    """The lengths and angles that a part states for the shop, with their limits, and its metal.
+
+    What was measured or assumed is on no drawing, and is left out; so is an angle that changes with the hand, where the
+    part states its hand: the drawing gives that of one hand.
+    """
+    one_hand = isinstance(part.hand, Stated)
+    found: dict[str, tuple[Location, object, str]] = {}
+    if isinstance(part.material, Stated):
+        found["material"] = part.material.where, part.material.value, part.material.value
+    for leaf in leaves(part):
+        value = leaf.value
+        if (
+            not isinstance(value, Measure)
+            or value.dimension not in _OF_A_SHAPE
+            or value.provenance != "drawing"
+        ):
+            continue
+        key = leaf.key.replace("[", ".").replace("]", "")
+        if one_hand and fields_taken(leaf.table)[leaf.field].mirroring != "keep":
+            continue
+        if not is_own_place(type(part), key) and not _is_as_fitted(type(part), key):
+            limits = value.nominal, value.low, value.high, value.tolerance_class
+            found[leaf.key] = value.where, limits, value.text
+    return found
+
+
+def sizes_apart(one: Sizes, other: Sizes) -> tuple[SizeApart, ...]:
+    """The sizes that two parts both state, and in which they differ."""
+    return tuple(
+        SizeApart(where, text, other[key][2])
+        for key, (where, value, text) in one.items()
+        if key in other and other[key][1] != value
+    )
+
+
+def _is_as_fitted(table: type, key: str) -> bool:
+    step, _, rest = key.partition(".")
+    if step in _as_fitted(table):
+        return True
+    about = fields_taken(table).get(step)
+    if about is None or about.inner is None or not rest:
+        return False
+    return _is_as_fitted(about.inner, rest.partition(".")[2] if about.many else rest)
+
+
+@cache
+def _as_fitted(table: type) -> frozenset[str]:
+    fields = table.model_fields  # type: ignore[attr-defined]  # a table of a spec
+    return frozenset(
+        name for name, one in fields.items() if any(isinstance(mark, AsFitted) for mark in one.metadata)
+    )

@@ -1,0 +1,158 @@
+"""Parts of one kind on one drawing: what tells two sizes apart, and what is no size of a drawing."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import SETTINGS, DesignFolder, expect_conforms, expect_finding, expect_not_applicable
+
+ITEMS = "release.items-of-one-drawing"
+CAM = 'kind = "cam"\ndrawing = "D-1"\nlift = "20 mm"\n'
+VALVE = 'kind = "poppet-valve"\ndrawing = "D-1"\nwall = "8 mm"\n'
+
+
+def two(workshop: DesignFolder, first: str, second: str, stage: str = "draft") -> DesignFolder:
+    files = {"first.toml": first, "second.toml": second}
+    return workshop.write(files, settings=SETTINGS.replace("draft", stage))
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "says"),
+    [
+        ("", "", "neither says which item of the drawing it is"),
+        ('item = "1"\n', "", "only this says which item"),
+        ("", 'item = "2"\n', "only the other says which item"),
+        ('item = "1"\n', 'item = "1"\n', "both are item 1"),
+        ('item = "No 1"\n', 'item = "no1"\n', "both are item No 1"),
+        ('item = "1"\n', 'item = "2"\n', ""),
+    ],
+)
+def test_two_sizes_are_two_items(workshop: DesignFolder, first: str, second: str, says: str) -> None:
+    lower = CAM.replace("20 mm", "19.9 mm")
+    check = two(workshop, CAM + first, lower + second).only(ITEMS, "first")
+    if not says:
+        expect_conforms(check)
+        assert check.says == "second (second.toml) is item 2 of the drawing, and this is item 1"
+        return
+    expect_finding(check, grade=Grade.NONCONFORMITY, says="differs in lift 20 mm, there 19.9 mm")
+    assert says in check.says
+    assert str(check.where) == "first.toml:3 lift"
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ('lift = "20 mm"', 'lift = "2 cm"'),  # one size
+        ('lift = "20 mm"', ""),  # stated by one alone
+        ('lift = "20 mm"\n[wear]\nlimit = "0.1 mm"', 'lift = "20 mm"\n[wear]\nlimit = "0.2 mm"'),
+    ],
+)
+def test_what_is_no_other_size(workshop: DesignFolder, first: str, second: str) -> None:
+    cam = 'kind = "cam"\ndrawing = "D-1"\n'
+    check = two(workshop, f"{cam}{first}\n", f"{cam}{second}\n").only(ITEMS, "first")
+    expect_conforms(check)
+    assert check.says == "second (second.toml) on the same drawing has the same sizes"
+
+
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ('lift = "20 mm"', 'lift = "20 mm ±0.1"'),  # the limits
+        ('lift = "20 mm"\nrise_angle = "60 °"', 'lift = "20 mm"\nrise_angle = "61 °"'),
+        ('lift = "20 mm"\nmaterial = "steel-C45"', 'lift = "20 mm"\nmaterial = "steel-C35"'),
+    ],
+)
+def test_limits_angles_and_metal_are_told_apart(workshop: DesignFolder, first: str, second: str) -> None:
+    cam = 'kind = "cam"\ndrawing = "D-1"\n'
+    design = two(workshop, f"{cam}{first}\n", f"{cam}{second}\n")
+    for name in ("first", "second"):
+        expect_finding(design.only(ITEMS, name), grade=Grade.NONCONFORMITY)
+
+
+@pytest.mark.parametrize("key", ["clearance_open", "clearance_piston", "lift", "overtravel"])
+def test_what_is_set_where_a_valve_is_fitted_is_on_no_drawing_of_it(workshop: DesignFolder, key: str) -> None:
+    """The wall is, and is told."""
+    first, second = f'{VALVE}{key} = "4 mm"\n', f'{VALVE}{key} = "5 mm"\n'
+    expect_conforms(two(workshop, first, second).only(ITEMS, "first"))
+    thicker = second.replace("8 mm", "9 mm")
+    expect_finding(
+        two(workshop, first, thicker).only(ITEMS, "first"), says="differs in wall 8 mm, there 9 mm;"
+    )
+
+
+def test_places_are_not_sizes(workshop: DesignFolder) -> None:
+    """Two cams of one drawing stand at two places of their shaft; two axles at two places of the engine."""
+    for kind in ("cam", "driving-axle"):
+        part = f'kind = "{kind}"\ndrawing = "D-1"\n'
+        first, second = f'{part}at = "1 m"\n', f'{part}at = "1.5 m"\n'
+        expect_conforms(two(workshop, first, second).only(ITEMS, "first"))
+
+
+def test_an_axle_with_other_balance_weights_is_another_item(workshop: DesignFolder) -> None:
+    axle = 'kind = "driving-axle"\ndrawing = "D-1"\n[left]\nbalance_angle = "{} °"\n'
+    design = two(workshop, axle.format(10), axle.format(11))
+    expect_finding(design.only(ITEMS, "first"), says="left.balance_angle 10 °, there 11 °")
+
+
+def test_the_same_studs_on_two_circles_are_one_part(workshop: DesignFolder) -> None:
+    joint = 'kind = "bolted-joint"\ndrawing = "D-1"\ncircle = "{} mm"\n'
+    check = two(workshop, joint.format(500), joint.format(520)).only(ITEMS, "first")
+    expect_not_applicable(check, "no piece is made to its drawing by itself")
+
+
+@pytest.mark.parametrize(("first", "second", "differs"), [("left", "right", False), (None, None, True)])
+def test_an_angle_of_the_other_hand_is_no_other_size(
+    workshop: DesignFolder, first: str | None, second: str | None, differs: bool
+) -> None:
+    """A drawing of both hands gives the angle of one; where neither states its hand, they are two angles."""
+    texts = [
+        'kind = "cylinder-liner"\ndrawing = "D-1"\n'
+        + (f'hand = "{hand}"\n' if hand else "")
+        + f'[ports.front]\nangle = "{angle} °"\n'
+        for hand, angle in ((first, 30), (second, 330))
+    ]
+    check = two(workshop, *texts).only(ITEMS, "first")
+    if differs:
+        expect_finding(check, says="ports.front.angle 30 °, there 330 °")
+    else:
+        expect_conforms(check)
+
+
+def test_other_kinds_and_other_numbers_are_left_alone(workshop: DesignFolder) -> None:
+    other = 'kind = "piston-ring"\ndrawing = "D-1"\nwidth = "8 mm"\n'
+    says = "no other part of its kind is on drawing D-1"
+    check = two(workshop, CAM, other).only(ITEMS, "first")
+    expect_conforms(check)
+    assert check.says == says
+    expect_conforms(two(workshop, CAM, CAM.replace("D-1", "D-2").replace("20", "21")).only(ITEMS, "first"))
+    expect_not_applicable(two(workshop, 'kind = "cam"\n', CAM).only(ITEMS, "first"), "release.identity")
+
+
+def test_no_more_than_three_sizes_are_written_out(workshop: DesignFolder) -> None:
+    keys = ("lift", "base_radius", "width", "bore")
+    cams = [
+        'kind = "cam"\ndrawing = "D-1"\n' + "".join(f'{key} = "{size} mm"\n' for key in keys)
+        for size in (40, 41)
+    ]
+    check = two(workshop, *cams).only(ITEMS, "first")
+    assert check.says.count("there 41 mm") == 3
+    assert "41 mm and 1 more; neither says" in check.says
+    three = [cam.replace("bore", "hub_length").rsplit("\n", 2)[0] + "\n" for cam in cams]
+    assert "more;" not in two(workshop, *three).only(ITEMS, "first").says
+
+
+@pytest.mark.parametrize(
+    ("kind", "stage", "grade"),
+    [
+        ("piston-rod", "released", Grade.HOLD),
+        ("piston-rod", "for-review", Grade.NONCONFORMITY),
+        ("piston-ring", "released", Grade.NONCONFORMITY),
+    ],
+)
+def test_a_hold_where_it_can_hurt_in_a_release(
+    workshop: DesignFolder, kind: str, stage: str, grade: Grade
+) -> None:
+    key = "sections.bore.diameter" if kind == "piston-rod" else "width"
+    parts = [f'kind = "{kind}"\ndrawing = "D-1"\n{key} = "{size} mm"\n' for size in (40, 41)]
+    expect_finding(two(workshop, parts[0], parts[1], stage).only(ITEMS, "first"), grade=grade)
