@@ -167,15 +167,26 @@ class Placing:
         """
         if not isinstance(component.drawing, Stated):
             return ()
+        return self._on_drawing(
+            component.drawing.value, f"others on drawing {component.drawing.value}", component.id
+        )
+
+    def on_drawing(self, number: str) -> tuple[Component, ...]:
+        """The components of the repository that state a drawing number.
+
+        :raises NotAssessed: where a file that could not be read may state it.
+        """
+        return self._on_drawing(number, f"on drawing {number}")
+
+    def _on_drawing(self, number: str, name: str, but: str = "") -> tuple[Component, ...]:
         self._asked.everything = True
-        number = component.drawing.value
         self._context.consulted.asked.add(("drawing", number))
-        found = tuple(one for one in self._context.design.of_drawing(number) if one.id != component.id)
+        found = tuple(one for one in self._context.design.of_drawing(number) if one.id != but)
         self._context.consulted.specs.update(one.id for one in found)
         self.require_read(self._context.design.unread_naming(number))
         if self._record:
             ids = [one.id for one in found]
-            self._record.note(f"others on drawing {number}", repr(ids), shown=", ".join(ids) or "none")
+            self._record.note(name, repr(ids), shown=", ".join(ids) or "none")
         return found
 
     def sharing_certificate(self, made: MadePart, key: Literal["number", "heat"]) -> tuple[MadePart, ...]:

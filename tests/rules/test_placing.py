@@ -238,6 +238,10 @@ def test_the_others_of_a_drawing(tmp_path: Path) -> None:
     assert bench.context.consulted.specs == {"second"}
     assert bench.context.asked.everything
     assert bench.sheet("rack").sharing_drawing(bench.part("rack")) == ()
+    sheet = bench.sheet("rack")
+    assert [one.id for one in sheet.on_drawing("t12")] == ["second", "tube"]
+    assert sheet.record.rests_on["on drawing t12"] == "second, tube"
+    assert sheet.on_drawing("T 13") == ()
 
 
 def test_no_other_is_said_to_be_on_a_drawing_where_a_file_may_be(tmp_path: Path) -> None:

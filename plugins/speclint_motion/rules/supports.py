@@ -16,15 +16,18 @@ from speclint_motion.inputs import ON_BAR, cylinder_of, greatest, piston_of
 from speclint_motion.rules.crossheads import BOLT, tightened
 from speclint_motion.rules.crowns import DEFERS
 
+#: What stands still and is stiff enough; of other parts, such as a motion plate, the drawing is named.
+_CARRIERS = ("cylinder-cover", "cylinder-block", "bracket")
+
 
 @rule(
     "slidebar.held-by",
-    title="Both ends of a slide bar name the part that carries them, and a cover that does carries one of them, at the "
-    "back of its own cylinder",
+    title="Both ends of a slide bar name what carries them: a block, a bracket, the cover at the back of its own "
+    "cylinder for its front end, or a drawing that no spec has",
     on=SlideBar,
     grade=Grade.OBSERVATION,
     gravest=Grade.NONCONFORMITY,
-    edition=3,
+    edition=4,
     cites=[COMMON_PRACTICE],
     why="A bar that no drawn part carries is straight on paper only: its deflection is judged between supports that "
     "nobody provides.",
@@ -61,11 +64,16 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
         if not sheet.is_stated(f"drawing of the part at {name}", support.drawing):
             says = f"supports.{name} states neither part nor drawing in {support.where.file}"
             raise sheet.not_assessed(says, support.where)
-        drawing = sheet.read(f"drawing of the part at {name}", support.drawing)
-        return sheet.states(True, f"{name}: carried by the part of drawing {drawing}")
+        return _by_drawing(name, support, sheet)
     part = sheet.follow(support.part)
+    if not part.is_one_of(_CARRIERS):
+        said = f"{name}: {part.id} is a {part.called}, which carries no slide bar: name a cover, a block or a bracket"
+        return _cannot_be(said, support, sheet)
     if not isinstance(part, CylinderCover):
         return sheet.states(True, f"{name}: carried by {part.id}")
+    if name == "back":
+        said = f"back: {part.id} closes the cylinder in front of the bar, and carries its front end alone"
+        return _cannot_be(said, support, sheet)
     closes = sheet.follow(part.closes)
     liner = sheet.follow(piston_of(sheet.follow(bar.guides), sheet).runs_in)
     own = sheet.follow(liner.housed_in)
@@ -77,6 +85,19 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
         said = f"{name}: {part.id} is at the front of the cylinder, and the crosshead is behind it"
         return _cannot_be(said, support, sheet)
     return sheet.states(True, f"{name}: carried by {part.id}")
+
+
+def _by_drawing(name: str, support: BarSupport, sheet: Sheet) -> Judgement:
+    """A part without a spec here, such as a motion plate: its number has a figure, and is that of no spec."""
+    number = sheet.read(f"drawing of the part at {name}", support.drawing)
+    where = support.drawing.where
+    if not any(sign.isdecimal() for sign in number):
+        said = f'{name}: "{number}" is no drawing number'
+        return sheet.states(False, said, where=where).graded(Grade.NONCONFORMITY)
+    if found := sheet.on_drawing(number):
+        said = f"{name}: drawing {number} is that of {found[0].id}, which has a spec here: name it by part"
+        return sheet.states(False, said, where=where).graded(Grade.NONCONFORMITY)
+    return sheet.states(True, f"{name}: carried by the part of drawing {number}")
 
 
 def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
@@ -99,9 +120,9 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, _FACTORS, COMMON_PRACTICE],
     why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
-    leaves_out="what the other end takes of the thrust while the crosshead is far from this one; what is lost of the "
-    "preload after tightening, prying, fatigue of the bolts, the part that carries the bar, and a bar forged in one "
-    f"with it; {DEFERS}",
+    leaves_out="water in the cylinder; what the other end takes of the thrust while the crosshead is far from this "
+    "one; what is lost of the preload after tightening, prying, fatigue of the bolts, the part that carries the bar, "
+    f"and a bar forged in one with it; {DEFERS}",
     against=("loosen",),
     limits=[
         Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),

@@ -33,7 +33,8 @@ bends_under_its_cams: Rule = agreement(
     why="a shaft judged for less bending than its cams ask breaks at a key long before its time",
     leaves_out="limits of sizes, springs and pressures, which are taken as the drawings aim at them; bearings out of "
     "line or with play; a shaft thicker where it is bent most than at its most stressed section, for which a "
-    "concession says so; weight; torque handed on to other shafts beyond what is stated",
+    "concession says so; weight; rods of the drive, whose mass pulls too; torque handed on to other shafts "
+    "beyond what is stated",
 )
 
 
@@ -48,7 +49,7 @@ bends_under_its_cams: Rule = agreement(
     cites=[TIMOSHENKO, FIRST_PRINCIPLES],
     why="a bearing that is loaded beyond its rating wears, and its shaft drops from the valves it should lift",
     leaves_out="how the rating was found, oil, speed and life; loads along the shaft; limits of sizes, springs and "
-    "pressures; bearings out of line; weight",
+    "pressures; bearings out of line; weight; rods of the drive, whose mass pulls too",
     against=("wear",),
 )
 def bearing_load(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Judgement:

@@ -15,27 +15,29 @@ from speclint_valves.formulae.room import before_place, beyond_place, half_of_bo
 from speclint_valves.inputs.hubs import longest_of
 
 if TYPE_CHECKING:
-    from speclint.specs import Length, Position
+    from speclint.specs import Length, Position, ShaftBearing
 
 
 class _Standing(NamedTuple):
-    """What stands on a shaft: its name, its place and its length along it."""
+    """What stands on a shaft: its name, its place and its length along it; None of a drive, which states none."""
 
     name: str
     at: Position
-    length: Length
+    length: Length | None
 
 
 @rule(
     "shaft.cams-in-their-places",
-    title="The cams of a shaft stand on its length, clear of each other by their widths and clear of its bearings, and "
-    "the key of each lies within a keyway of the shaft",
+    title="The cams of a shaft stand on its length, clear of each other, of its bearings and of its drive, and the "
+    "key of each lies within a keyway of the shaft; no keyway runs into a bearing",
     on=Shaft,
     grade=Grade.NONCONFORMITY,
+    edition=2,
     cites=[FIRST_PRINCIPLES],
     why="a cam that stands where another does, or beside its key, cannot be put there, and bends the shaft elsewhere",
-    leaves_out="gaps between cams, collars and nuts; a hub with its middle beside that of its track; ends, keys and "
-    "tracks of one tappet where the shaft slides along; whether each cam stands under its tappet",
+    leaves_out="gaps between cams, collars and nuts; a hub with its middle beside that of its track; ends, keyways and "
+    "tracks of one tappet where the shaft slides along; whether each cam stands under its tappet; the length and the "
+    "key of what drives the shaft",
     against=(),
 )
 def cams_in_places(shaft: Shaft, sheet: Sheet) -> Judgement:
@@ -51,6 +53,8 @@ def cams_in_places(shaft: Shaft, sheet: Sheet) -> Judgement:
             for name in shaft.bearings
         ),
     ]
+    if not slides:
+        items += [(f"keyway {name}", partial(_keyway, shaft, name, sheet)) for name in shaft.keyways]
     items += [
         (f"{two.name} beside {one.name}", partial(_clear, one, two, sheet))
         for one, two in pairwise(_standing(shaft, cams, sheet, slides=slides))
@@ -116,8 +120,36 @@ def _bearing(shaft: Shaft, name: str, sheet: Sheet, *, slides: bool) -> Judgemen
     )
 
 
+def _keyway(shaft: Shaft, name: str, sheet: Sheet) -> Judgement:
+    """A keyway ends before each bearing, or begins behind it: its edges would wear a bush away."""
+    keyway = shaft.keyways[name]
+    begins, ends = sheet.take(f"k_1 {name}", keyway.begins), sheet.take(f"k_2 {name}", keyway.ends)
+    placed = {
+        which: one
+        for which, one in shaft.bearings.items()
+        if sheet.is_stated(f"place of bearing {which}", one.at)
+        and sheet.is_stated(f"length of bearing {which}", one.length)
+    }
+    if not placed:
+        raise sheet.not_applicable("no bearing says where it stands and how long it is")
+    return sheet.worst(*(_before_or_behind(begins, ends, which, one, sheet) for which, one in placed.items()))
+
+
+def _before_or_behind(
+    begins: Metres, ends: Metres, name: str, bearing: ShaftBearing, sheet: Sheet
+) -> Judgement:
+    x, b = sheet.take(f"x {name}", bearing.at), sheet.take(f"b {name}", bearing.length)
+    if (begins + ends) / 2 < x:
+        return sheet.at_most(ends, sheet.work(f"x_1 {name}", before_place, a=x, b=b)).else_says(
+            f"{{item}} ends at {{found}}, and bearing {name} begins at {{limit}}"
+        )
+    return sheet.at_least(begins, sheet.work(f"x_2 {name}", beyond_place, a=x, b=b)).else_says(
+        f"{{item}} begins at {{found}}, and bearing {name} reaches to {{limit}}"
+    )
+
+
 def _standing(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet, *, slides: bool) -> list[_Standing]:
-    """Cams and bearings in their order along a shaft, those that state place and length.
+    """Cams, bearings and drive in their order along a shaft, those that state place and length.
 
     Of tracks that come under one tappet by sliding, at one place, it is the longest.
     """
@@ -130,13 +162,14 @@ def _standing(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet, *, slides: bool) 
         key = sheet.follow(cam.lifts).id if brought else cam.id, _aimed(one, sheet)
         found[key] = max(found.get(key, one), one, key=lambda same: _long(same, sheet))
     bearings = [_Standing(f"bearing {name}", one.at, one.length) for name, one in shaft.bearings.items()]
+    bearings.append(_Standing("drive", shaft.drive.at, None))
     placed = [one for one in bearings if _is_placed(one, sheet)]
     return sorted([*found.values(), *placed], key=lambda one: _aimed(one, sheet))
 
 
 def _is_placed(one: _Standing, sheet: Sheet) -> bool:
-    return sheet.is_stated(f"place of {one.name}", one.at) and sheet.is_stated(
-        f"length of {one.name}", one.length
+    return sheet.is_stated(f"place of {one.name}", one.at) and (
+        one.length is None or sheet.is_stated(f"length of {one.name}", one.length)
     )
 
 
@@ -145,16 +178,19 @@ def _aimed(one: _Standing, sheet: Sheet) -> Metres:
 
 
 def _long(one: _Standing, sheet: Sheet) -> Metres:
-    return sheet.take_nominal(f"b_n of {one.name}", one.length)
+    return 0.0 if one.length is None else sheet.take_nominal(f"b_n of {one.name}", one.length)
 
 
 def _clear(one: _Standing, two: _Standing, sheet: Sheet) -> Judgement:
     """Two neighbours, of which the second stands farther along the shaft."""
     a_1, a_2 = sheet.take(f"a of {one.name}", one.at), sheet.take(f"a of {two.name}", two.at)
-    b_1, b_2 = sheet.take(f"b of {one.name}", one.length), sheet.take(f"b of {two.name}", two.length)
+    b_1, b_2 = (
+        0.0 if place.length is None else sheet.take(f"b of {place.name}", place.length)
+        for place in (one, two)
+    )
     apart = sheet.work("L_a", places_apart, x_1=a_1, x_2=a_2)
     return sheet.at_least(apart, sheet.work("b_h", half_of_both, b_1=b_1, b_2=b_2)).else_says(
-        "{item}: {found} from middle to middle, by their lengths {limit} at least"
+        "{item}: {found} from middle to middle, and {limit} wanted by their lengths"
     )
 
 

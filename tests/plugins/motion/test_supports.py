@@ -61,3 +61,43 @@ def test_a_cover_that_the_bar_does_not_reach_is_told(
     check = workshop.write({**bar, "cover.toml": cover, "other.toml": other}).only(HELD)
     assert (check.grade, check.actual) == (Grade.NONCONFORMITY, says)
     assert check.where.key == "supports.front.part"
+
+
+@pytest.mark.parametrize("part", ["crosshead", "piston", "rod"])
+def test_a_part_that_moves_or_is_no_structure_carries_nothing(workshop: DesignFolder, part: str) -> None:
+    check = workshop.write(files("bar", add=TWO.format(part=part))).only(HELD)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert f"front: {part} is a " in check.actual
+    assert check.where.key == "supports.front.part"
+
+
+def test_a_cover_carries_the_end_next_to_it(workshop: DesignFolder) -> None:
+    """The two ends exchanged: the cover at the back of a cylinder stands in front of its bars."""
+    cover = {"cover.toml": 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\nend = "back"\n'}
+    turned = TWO.replace("front", "x").replace("back", "front").replace("supports.x", "supports.back")
+    check = workshop.write({**files("bar", add=turned.format(part="cover")), **cover}).only(HELD)
+    assert (check.outcome, check.grade) == ("finding", Grade.NONCONFORMITY)
+    assert "back: cover closes the cylinder in front of the bar" in check.actual
+
+
+@pytest.mark.parametrize(
+    ("number", "says"),
+    [
+        ("X-1", ""),
+        ("X 12 a", ""),
+        ("to follow", 'back: "to follow" is no drawing number'),
+        ("C-7", "back: drawing C-7 is that of block, which has a spec here: name it by part"),
+    ],
+)
+def test_a_drawing_is_a_number_that_no_spec_has(workshop: DesignFolder, number: str, says: str) -> None:
+    design = files("bar", add=TWO.format(part="block").replace("X-1", number))
+    design["block.toml"] = 'drawing = "C-7"\n' + design["block.toml"]
+    check = workshop.write(design).only(HELD)
+    if not says:
+        expect_conforms(check)
+        return
+    assert (check.grade, check.actual, check.where.key) == (
+        Grade.NONCONFORMITY,
+        says,
+        "supports.back.drawing",
+    )

@@ -172,9 +172,57 @@ def test_a_shaft_without_keyways_along_it_is_told_how_to_write_them(workshop: De
 def test_what_is_missing_hides_no_overlap(workshop: DesignFolder) -> None:
     check = placed(workshop, SAME, ("cam-c", 'at = "270 mm"\n', "")).only(PLACES)
     assert (check.outcome, check.grade) == WRONG
-    assert check.actual.startswith("cam-b beside cam-a: 0 mm from middle to middle, by their lengths 30 mm")
+    assert check.actual.startswith("cam-b beside cam-a: 0 mm from middle to middle, and 30 mm wanted")
 
 
 def test_a_shaft_without_cams_has_none_to_place(workshop: DesignFolder) -> None:
     check = workshop.write({"shaft.toml": SHAFT}).only(PLACES)
     assert (check.outcome, check.grade) == SILENT
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "ends"),
+    [
+        ('begins = "70 mm"', 'begins = "60.1 mm"', FINE),  # the near bearing reaches from 20 to 60 mm
+        ('begins = "70 mm"', 'begins = "59.9 mm"', WRONG),
+        ('ends = "190 mm"', 'ends = "199.9 mm"', FINE),  # and the far one from 200 to 240 mm
+        ('ends = "190 mm"', 'ends = "200.1 mm"', WRONG),
+        ('begins = "245 mm"', 'begins = "240.1 mm"', FINE),
+        ('begins = "245 mm"', 'begins = "239.9 mm"', WRONG),
+        ('ends = "190 mm"', 'ends = "295 mm"', WRONG),  # one keyway through the far bearing
+        ('ends = "190 mm"', 'ends = "190 mm ±10.1"', WRONG),
+    ],
+)
+def test_a_keyway_runs_into_no_bearing(workshop: DesignFolder, old: str, new: str, ends: Ends) -> None:
+    check = placed(workshop, ("shaft", old, new)).only(PLACES, "shaft")
+    assert (check.outcome, check.grade) == ends
+
+
+def test_a_keyway_that_runs_into_a_bearing_is_told_with_both_places(workshop: DesignFolder) -> None:
+    """Also where the bearing lies beyond it; without lengths of bearings nothing can be said of them."""
+    check = placed(workshop, ("shaft", 'ends = "190 mm"', 'ends = "201 mm"')).only(PLACES, "shaft")
+    assert check.actual == "keyway inner ends at 201 mm, and bearing far begins at 200 mm"
+    check = placed(workshop, ("shaft", 'begins = "245 mm"', 'begins = "239 mm"')).only(PLACES, "shaft")
+    assert check.actual == "keyway outer begins at 239 mm, and bearing far reaches to 240 mm"
+
+
+@pytest.mark.parametrize(
+    ("at", "ends"),
+    [
+        ("155.1 mm", FINE),  # beside a cam of 30 mm at 140 mm
+        ("154.9 mm", WRONG),
+        ("140 mm", WRONG),
+        ("199.9 mm", FINE),  # beside the far bearing
+        ("200.1 mm", WRONG),
+        ("220 mm", WRONG),
+        ("299 mm", FINE),
+    ],
+)
+def test_what_drives_a_shaft_stands_within_no_cam_or_bearing(
+    workshop: DesignFolder, at: str, ends: Ends
+) -> None:
+    drive = ("shaft", 'length = "300 mm"\n', f'length = "300 mm"\ndrive.at = "{at}"\n')
+    check = placed(workshop, drive).only(PLACES, "shaft")
+    assert (check.outcome, check.grade) == ends
+    if ends == WRONG:
+        assert "drive" in check.actual
