@@ -71,8 +71,9 @@ def indexed(spec: Spec) -> Indexed:
 
 
 def _own_title(spec: Spec) -> str | None:
-    stated = isinstance(spec, Component) and isinstance(spec.title, Stated)
-    return spec.title.value if stated and spec.title.where.file == spec.where.file else None
+    if isinstance(spec, Component) and isinstance(spec.title, Stated):
+        return spec.title.value if spec.title.where.file == spec.where.file else None
+    return None
 
 
 def _certified(spec: Spec) -> Iterator[str]:
