@@ -138,8 +138,8 @@ def _of_a_part(said: Iterable[str], drawn: Component, sheet: Sheet) -> list[str]
 
     Of a pipe each weld is relieved where it is, and that is all of them.
     """
-    called = f"{drawn.kind} {sheet.said('title of its spec', drawn.title) or ''}"
-    return [one for one in said if is_of_a_part(one, called)]
+    title = sheet.said("title of its spec", drawn.title)
+    return [one for one in said if is_of_a_part(one, f"{drawn.kind} {title or ''}")]
 
 
 def _treatments_asked(drawn: Component, sheet: Sheet) -> Iterator[str]:

@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, Link, MadePart
+from speclint_release.inputs.procedures import procedures_drawn, procedures_named, written
 from speclint_release.inputs.records import as_filed, days_of, weldment_of_made
 from speclint_release.inputs.titles import codes_called, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
-
-#: What stands in the number of a procedure: letters, or figures. A day is none.
-_PIECE = re.compile(r"(?<!\d)\d{4}-\d\d-\d\d|(?P<letters>[A-Za-z]+)|(?P<figures>\d[\w./-]*)")
-#: Words between several numbers of one series.
-_BETWEEN = {"AND", "OR", "NO", "NOS", "NR"}
 
 
 @rule(
@@ -153,6 +148,7 @@ _DOUBTFUL = re.compile(
     leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
     "whose record names none (made.examined)",
     against=(),
+    edition=2,
 )
 def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     """Letters and number of each procedure on record against those of the joints.
@@ -165,36 +161,22 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     drawn = {
         one
         for name, joint in joints.items()
-        for one in _named(sheet.said(f"procedure of {name}", joint.procedure))
+        for one in procedures_drawn(sheet.said(f"procedure of {name}", joint.procedure))
     }
     said = {name: sheet.said(f"procedure of weld {name}", one.procedure) for name, one in made.welds.items()}
-    welds = {name: set(_named(text)) for name, text in said.items() if text is not None}
+    welds = {name: set(procedures_named(text, drawn)) for name, text in said.items() if text is not None}
     if not drawn or not welds:
         raise sheet.not_applicable("no weldment names a procedure, or no weld on record does")
     series = {letters for letters, _ in drawn}
     others = {name: sorted(one for one in some - drawn if one[0] in series) for name, some in welds.items()}
-    named = _written(drawn)
-    if wrong := [f'weld "{name}" by {_written(some)}' for name, some in others.items() if some]:
+    named = written(drawn)
+    if wrong := [f'weld "{name}" by {written(some)}' for name, some in others.items() if some]:
         return sheet.states(False, f"{', '.join(wrong)}: the drawing names {named}", where=made.where)
     unsure = [name for name, some in welds.items() if not some & drawn or _DOUBTFUL.search(said[name] or "")]
     if asked := [f'weld "{name}" by {said[name]}' for name in unsure]:
         says = f"{', '.join(asked)}: that does not say by which of {named}"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
-    return sheet.states(True, f"welded by {_written(drawn & set().union(*welds.values()))}")
-
-
-def _written(procedures: Iterable[tuple[str, str]]) -> str:
-    return ", ".join(" ".join(one) for one in sorted(procedures))
-
-
-def _named(text: str | None) -> Iterator[tuple[str, str]]:
-    """The procedures in a text, each as the letters of its series and its number, in large letters."""
-    series = ""
-    for piece in _PIECE.finditer((text or "").upper()):
-        if piece["letters"] and piece["letters"] not in _BETWEEN:
-            series = piece["letters"]
-        elif piece["figures"]:
-            yield series, piece["figures"].lstrip("0").rstrip("./-")
+    return sheet.states(True, f"welded by {written(drawn & set().union(*welds.values()))}")
 
 
 RULES = (of_its_spec, welded_as_drawn)
