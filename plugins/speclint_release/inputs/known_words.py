@@ -12,7 +12,7 @@ from speclint_release.inputs.stages import STAGE
 
 #: Forms that are understood, for what a rule says.
 FORMS = "all, every weld, the whole length, 10 %, one in ten, 3 of 5 welds"
-_CLAUSES = re.compile(r"[;()\n]|(?<!\d),|,(?!\d)|\.(?:\s|$)")
+_CLAUSES = re.compile(r"[;()\n]|:(?= )|(?<!\d),|,(?!\d)|\.(?:\s|$)")
 _MARK = r"⟨\d*⟩"
 _THING = (
     r"(?:(?:weld|joint|seam|butt|fillet|tee|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"
@@ -32,8 +32,9 @@ _HARMLESS = (
     r"|(?:UW|UCS|UHT|QW|PW)-\d+",
     rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?(?: [A-D])?|B31\.\d+",
     r"(?:dw[ds]i|sw[ds]i|panoramic|elliptical)(?: (?:exposures?|technique))?|iqi|wfmt",
-    r"\d+ deg(?:rees)?|(?:\d+ ?° )?apart",
-    r"density(?: of)? \d+(?:\.\d+)?(?: ?(?:to|-) ?\d+(?:\.\d+)?)?|wire|(?:acc|nach|gem(?:äß)?|ok|accept)",
+    r"\d+ deg(?:rees)?|(?:\d+ ?° )?apart|\d{1,2}[./]\d{1,2}[./]\d{2,4}",
+    r"(?:dwell(?: time)? )?\d+ ?min(?:utes?)?(?: dwell)?|dwell|(?:water|solvent)[- ](?:washable|removable)|developer",
+    r"density(?:(?: of)? \d+(?:\.\d+)?(?: ?(?:to|-) ?\d+(?:\.\d+)?)?)?|wire|(?:acc|nach|gem(?:äß)?|ok|accept)",
     rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D])(?: of \d+)?|\d{{4}}-\d\d-\d\d",
     r"(?:no|without|free (?:of|from)|nil)(?: (?:any|recordable|relevant|reportable|rejectable|linear|surface))*"
     rf" {_FLAW}(?: (?:were |was )?(?:found|seen|detected|shown))?",
@@ -63,6 +64,7 @@ _HARMLESS_WORDS = re.compile(
 #: Two sides together, which are all there are.
 _BOTH = re.compile(
     r"(?i)\b(?:from )?both (?:sides|faces|ends|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
+    r"|\bshop(?: and|;) (?:site|field)\b"
     r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
 )
 #: Words that surely take some away, or say that it was not done.

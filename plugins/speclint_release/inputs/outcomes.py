@@ -49,7 +49,9 @@ _FOUND = (
     rf"(?: {_SIZE})?(?: (?:in|at) (?:weld ?|W)\d+)?(?:(?<=mm)|(?<=long)|(?<=each)|,? {_ACCEPTED})"
 )
 _CLEAR = (
-    rf"all (?:were |was |found )*{_GOOD}|nothing (?:found|to report)|(?:found|results?:?) {_GOOD}"
+    rf"(?:some|several|a few|minor|slight|{COUNT}) (?:[a-z]+ ){{0,3}}(?:dressed|removed|blended|cleaned)"
+    r"(?: off| out| smooth| up)?|none (?:was |were )?reject(?:ed|able)|nil(?=$|[;,.)])|root accepted"
+    rf"|all (?:were |was |found )*{_GOOD}|nothing (?:found|to report)|(?:found|results?:?) {_GOOD}"
     r"|(?:full|complete|detailed)(?:y|ly)? (?:reports?|records?|details|accept\w+|satisf\w+)(?: attached)?"
     r"|ohne (?:befund|anzeigen|beanstandung(?:en)?)|o\. ?b\.|i\. ?o\.|in ordnung|(?:anzeigen|riss|fehler)frei"
     r"|keine (?:\w+pflichtigen |unzulässigen |relevanten )?(?:anzeigen|risse|fehler|befunde)"

@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
+from speclint_release.inputs.records import as_filed
+
 #: Words of which a part is one, each with those that mean it, English and German, by common practice.
 _PLACES: tuple[dict[str, str], ...] = (
     {
@@ -111,6 +113,16 @@ def codes_called(title: str) -> list[str]:
     ['CN-C-1204']
     """
     return [one["code"] for one in _CODE.finditer(title) if not one["before"]]
+
+
+def is_number(code: str, number: str) -> bool:
+    """Whether a code is the number of a drawing, with what may stand behind it: a sheet, or a revision.
+
+    >>> [is_number(one, "CN-C-120") for one in ("cn-c-120", "CN-C-120-2", "CN-C-120C", "CN-C-1203", "CN-C-12")]
+    [True, True, True, False, False]
+    """
+    plain, own = as_filed(code), as_filed(number)
+    return plain.startswith(own) and not plain[len(own) : len(own) + 1].isdigit()
 
 
 def is_of_series(code: str, number: str, others: Sequence[str]) -> bool:

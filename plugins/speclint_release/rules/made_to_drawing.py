@@ -8,7 +8,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.specs import Component, Link, MadePart
 from speclint_release.inputs.procedures import procedures_drawn, procedures_named, written
 from speclint_release.inputs.records import as_filed, days_of, weldment_of_made
-from speclint_release.inputs.titles import codes_called, is_of_series, names_called, other_places
+from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
 
 
@@ -57,7 +57,7 @@ def _other_title(made: MadePart, drawn: Component, hand: str | None, sheet: Shee
         return f"its title says {here}, and that of {drawn.id} says {there}"
     number = sheet.said("drawing of its spec", drawn.drawing)
     codes = codes_called(title)
-    if number is not None and not any(as_filed(one).startswith(as_filed(number)) for one in codes):
+    if codes and number is not None and not any(is_number(one, number) for one in codes):
         of_its_own = [
             word
             for value in (made.serial, made.certificate.heat)
@@ -67,20 +67,17 @@ def _other_title(made: MadePart, drawn: Component, hand: str | None, sheet: Shee
             if is_of_series(code, number, of_its_own):
                 return f"its title names drawing {code}, and {drawn.id} is on {number}"
     for words in (*codes, *names_called(title)):
-        others = sheet.called(words)
-        if others and not any(_is_of(one, drawn, made) for one in others):
+        others = [one for one in sheet.called(words) if one.of_metal]
+        if others and not any(_is_of(one, drawn) for one in others):
             return f"its title is that of {others[0].id}, and its record is of {drawn.id}"
     return ""
 
 
-def _is_of(other: Component, drawn: Component, made: MadePart) -> bool:
-    """Whether what a title calls is the spec of a record, the record, a part as made, or of the same piece of metal."""
-    if other.id in (drawn.id, made.id) or other.is_one_of(("made-part",)) or not other.of_metal:
-        return True
-    pairs = ((other, drawn), (drawn, other))
-    return any(
+def _is_of(other: Component, drawn: Component) -> bool:
+    """Whether what a title calls is the spec of a record, or the same piece of metal before or after."""
+    return other.id == drawn.id or any(
         isinstance(link := getattr(one, key, None), Link) and link.id == whole.id
-        for one, whole in pairs
+        for one, whole in ((other, drawn), (drawn, other))
         for key in ("makes", "becomes")
     )
 

@@ -104,7 +104,16 @@ PLAIN = (
         "RT, SWSI, panoramic exposure",
         "RT, density 2.3 to 3.0, wire IQI",
     ),
-    *("all, acc. to EN ISO 5817 B", "MT, OK", "nach EN ISO 17640", "one film in four", "testing group 3a"),
+    *("PT, red dye, dwell 15 min, water washable", "solvent removable, 20 min dwell", "all welds of 12.3.26"),
+    *(
+        "shop and site welds",
+        "RT, density as film",
+        "all, acc. to EN ISO 5817 B",
+        "MT, OK",
+        "nach EN ISO 17640",
+        "one film in four",
+        "testing group 3a",
+    ),
 )
 
 
@@ -233,6 +242,8 @@ def test_welds_by_their_numbers_may_be_all_there_are() -> None:
     assert understood("welds 1 to 3") == Words([], [], [], ["welds 1 to 3"])
     assert understood("butt welds 1, 2 and 4; all") == Words([], [], [], ["butt welds 1", "2 and 4"])
     assert understood("W1 to W4").numbered == ["w1 to w4"]
+    assert understood("welds 1 through 6").numbered == ["welds 1 through 6"]
+    assert understood("welds 1; 2; 5 and 6: all") == Words([], [], [], ["welds 1", "2", "5 and 6"])
     assert understood("welds 1 to 4; 2 mm").strange == ["2 mm"]
 
 
@@ -497,6 +508,11 @@ def test_words_that_shops_write_are_understood(words: str) -> None:
         ("100 %, ohne Befund", "100 %,"),
         ("keine unzulässigen Anzeigen", ""),
         ("rest of it", "rest of it"),
+        ("all, some minor spatter dressed off", "all,"),
+        ("5 of 48 studs, none rejected", "5 of 48 studs,"),
+        ("100 %, nil", "100 %,"),
+        ("nil access", "nil access"),
+        ("all, root accepted", "all,"),
         ("pre-tested", "pre-tested"),
     ],
 )

@@ -180,6 +180,7 @@ PLAN = 'kind = "lifting-plan"\nid = "lift"\ntitle = "Lifting of the block"\n'
         ("Piston rod, left, as made", "its title is that of rod-left, and its record is of block"),
         ("Left piston rod, serial no. 4", "its title is that of rod-left, and its record is of block"),
         ("Left piston rod, K-12", "its title is that of rod-left"),
+        ("Piston rod, left", "its title is that of rod-left"),
         ("Record of rod-left", "its title is that of rod-left"),
         ("Block for rod-left", ""),
         ("Block, left, with piston rod", ""),
