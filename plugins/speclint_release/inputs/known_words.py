@@ -12,7 +12,7 @@ from speclint_release.inputs.stages import STAGE
 
 #: Forms that are understood, for what a rule says.
 FORMS = "all, every weld, the whole length, 10 %, one in ten, 3 of 5 welds"
-_CLAUSES = re.compile(r"[;()\n]|:(?= )|(?<!\d),|,(?!\d)|\.(?:\s|$)")
+_CLAUSES = re.compile(r"[;()\n]|:(?= )|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)")
 _MARK = r"⟨\d*⟩"
 _THING = (
     r"(?:(?:weld|joint|seam|butt|fillet|tee|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"

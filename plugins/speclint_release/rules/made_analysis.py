@@ -49,10 +49,12 @@ def carbon(made: MadePart, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
     worked = sheet.work("CE", carbon_equivalent, **equivalent_parts(document, sheet))
     stated = sheet.take("CE_s", document.carbon_equivalent)
-    judged = sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE"))
+    judged = sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE")).else_says(
+        "carbon equivalent {found} by the analysis, {limit} stated"
+    )
     if missing and (judged.holds or worked < stated):
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
-    return judged.else_says("carbon equivalent {found} by the analysis, {limit} stated")
+    return judged
 
 
 @rule(

@@ -91,14 +91,18 @@ def _of_one_heat(made: MadePart, other: MadePart, sheet: Sheet) -> Iterator[Judg
             here = sheet.take(element, content)
             there = sheet.take(f"{element} {other.id}", theirs.analysis[element])
             within = max(trace if element in _IN_THOUSANDTHS else rounding, share * here)
-            says = f"{element} {{found}} here and {{limit}} in {other.id}, of one heat{unsaid}"
-            yield sheet.equals(here, there, within).else_says(says).graded(grade)
+            judged = sheet.equals(here, there, within).else_says(
+                f"{element} {{found}} here and {{limit}} in {other.id}, of one heat{unsaid}"
+            )
+            yield judged.graded(grade)
     if not sheet.is_stated("carbon equivalent", own.carbon_equivalent):
         return
     if (equivalent := _equivalent(theirs, other.id, sheet)) is not None:
         here = sheet.take("CE", own.carbon_equivalent)
-        says = f"carbon equivalent {{found}} here and {{limit}} in {other.id}, of one heat{unsaid}"
-        yield sheet.equals(here, equivalent, rounding).else_says(says).graded(grade)
+        judged = sheet.equals(here, equivalent, rounding).else_says(
+            f"carbon equivalent {{found}} here and {{limit}} in {other.id}, of one heat{unsaid}"
+        )
+        yield judged.graded(grade)
 
 
 def _equivalent(document: Certificate, of: str, sheet: Sheet) -> float | None:

@@ -165,6 +165,10 @@ def test_words_that_do_not_surely_limit(words: str) -> None:
     ("text", "found"),
     [
         ("UT (spot)", [("ultrasound", None)]),
+        ("UT to EN ISO 17640,10 % of welds", [("ultrasound", 0.1)]),
+        ("UT of 2,5 % of welds", [("ultrasound", 0.025)]),
+        ("UT of 12,5 % of welds", [("ultrasound", 0.125)]),
+        ("UT of A388,50 % of welds", [("ultrasound", 0.5)]),
         ("UT, one joint in ten", [("ultrasound", 0.1)]),
         ("one joint in ten, by ultrasound", [("ultrasound", 0.1)]),
         ("UT 100 %, RT 10 %", [("ultrasound", 1.0), ("radiographs", 0.1)]),
