@@ -203,8 +203,11 @@ def _is_of_all(words: str) -> bool:
 
 def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Iterator[Recorded]:
     """The methods of a record, each with the least share that its method and its extent let it have, and the words."""
-    named = extents(extent)
-    for methods, _, words in extents(method):
+    named, parts = extents(extent), extents(method)
+    cut = excepts_some(method) and not any(
+        excepts_some(one.words) for one in parts
+    )  # by "but", between clauses
+    for methods, _, words in parts:
         own = [one.words for one in named if set(one.methods) & set(methods)]
         of_extent = own[0] if own else "" if named else _of_places(words, extent)
         all_words = f"{words}; {of_extent}"
@@ -214,7 +217,7 @@ def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Itera
         if re.search(r"(?i)\bbut\b", method):  # parts clauses, and so stands in none
             read.strange.append("but")
         read.strange.extend(_NOT_YET.findall(all_words))
-        if excepts_some(method) and not excepted:
+        if cut and not excepted:
             read.less.append(method)
         shares = [share_of(words), share_of(of_extent)]
         least = None if None in shares or read.less else min(one for one in shares if one is not None)

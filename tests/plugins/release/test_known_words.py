@@ -419,7 +419,8 @@ def test_records_that_are_not_understood(
         ("MT", "the front half; the back was not accessible", "the front half, the back was not accessible"),
         ("MT of all of it not possible", "the whole part", "of all of it not possible"),
         ("MT, three of them", "the whole part", "three of them"),
-        ("MT, all other than the hub", "", "all other than the hub, MT, all other than the hub"),
+        ("MT, all other than the hub", "", "all other than the hub"),
+        ("MT of all but the hub", "", "MT of all but the hub"),
         ("MT", "faces only", "faces only"),
     ],
 )
@@ -546,6 +547,12 @@ def test_the_whole_of_some_welds_is_not_every_weld(extent: str, shown: bool) -> 
     assert not_shown(asked, recorded(asked, [("RT", extent)])) == (
         [] if shown else ["that all was examined, by radiographs"]
     )
+
+
+def test_what_is_excepted_of_one_method_is_not_of_another() -> None:
+    asked = "RT of butts, MT of fillets"
+    made = recorded(asked, [("RT of all butts except the last, MT of fillets", "")])
+    assert too_little(asked, made) == ["radiographs of samples or a part: of all butts except the last"]
 
 
 def test_all_welds_of_a_pipe_are_girth_welds() -> None:
