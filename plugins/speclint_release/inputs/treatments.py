@@ -46,7 +46,8 @@ OF_SURFACE = {
 
 #: Of a part of what is treated: of a place by its burner or its mat, or of a place that is named.
 _LOCAL = re.compile(
-    r"(?i)(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
+    r"(?i)\b(?:welds?|seams?|joints?) (?:nos?\.? ?)?W?\d|(?<!no )(?<!without )\bexcept|\bexcluding\b|\ball but\b"
+    r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
     r"|(?:by )?(?:torch|flame|ring burner|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
 )
 _OF_PLACE = re.compile(
