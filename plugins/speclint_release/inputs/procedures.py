@@ -14,7 +14,22 @@ _PIECE = re.compile(
     r"|(?P<letters>[A-Z]+)|(?P<figures>\d[\w./-]*)"
 )
 #: Words between several numbers of one series.
-_BETWEEN = {"AND", "OR", "NO", "NOS", "NR", "UND", "ODER"}
+_BETWEEN = {
+    "AND",
+    "OR",
+    "PLUS",
+    "ALSO",
+    "THEN",
+    "NO",
+    "NOS",
+    "NR",
+    "NUMBER",
+    "NUMBERS",
+    "UND",
+    "U",
+    "ODER",
+    "SOWIE",
+}
 #: Numbers written together: 38/41, or a range of them, 38-41.
 _TOGETHER = re.compile(r"\d+(?:[/-]\d+)+")
 _YEAR = re.compile(r"(?:19|20)\d\d")

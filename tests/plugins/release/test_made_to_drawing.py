@@ -352,6 +352,11 @@ welder = "mark 7"
         ("WPQR 1 to 52", "WPQR 50", BAD),
         ("WPQR 38 to EN ISO 15614-1", "WPQR 38", FINE),
         ("WPQR 38 to follow", "WPQR 41", FINE),
+        ("WPQR 38", "WPQR 38 u. 41", FINE),
+        ("WPQR 38", "WPQR 38 u. 44", BAD),
+        ("WPQR 38", "WPQR Nr. 38 sowie 44", BAD),
+        ("WPQR 38", "WPQR 38 plus 44", BAD),
+        ("WPQR 38", "WPQR 38 dated 1.5.2024", FINE),
     ],
 )
 def test_a_weld_is_made_by_a_procedure_that_is_drawn(
