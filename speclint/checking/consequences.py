@@ -15,7 +15,7 @@ from speclint.rules import Context
 from speclint.specs import Component, Link, MadePart, NotStated, Spec
 
 #: Keys by which specs are found that no link leads to: questions put to the whole repository rest on them.
-_ASKED_OF_ALL = frozenset({"drawing", "like", "mirror_of", "certificate.number", "certificate.heat"})
+_ASKED_OF_ALL = frozenset({"title", "drawing", "like", "mirror_of", "certificate.number", "certificate.heat"})
 
 
 @dataclass(frozen=True)

@@ -174,6 +174,8 @@ class _State:
             return self._drawing_of(word)
         if sort in ("number", "heat"):
             return self.design.index.certified(sort, word)
+        if sort == "called":
+            return self.design.index.called(word)
         return self.design.index.of_drawing(word) if sort == "drawing" else self.design.index.left_over()
 
     def _drawing_of(self, name: str) -> tuple[str, ...]:

@@ -264,6 +264,10 @@ class Design:
         """The parts as made whose certificate states a number or a heat, in the order of their ids."""
         return self._components(self.index.certified(key, word))
 
+    def called(self, words: str) -> tuple[Component, ...]:
+        """The components that some words call by id, drawing number or title, in the order of their ids."""
+        return self._components(self.index.called(words))
+
     def left_over(self) -> tuple[Spec, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
         return tuple(self.specs[name] for name in self.index.left_over())

@@ -5,6 +5,7 @@ Questions about the repository as a whole are answered from it, so that no spec 
 
 from __future__ import annotations
 
+import re
 from collections import deque
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
@@ -25,7 +26,7 @@ class Indexed:
     ``drawing`` is None where none is stated, and for what is no component; ``of_several`` tells whether its file
     states other parts too. ``drawing_file`` is the file of its drawing, None where none is named. ``of_old_keys`` tells
     whether it states a key by an old name. ``certified`` are the number and the heat of the certificate of a part as
-    made, each behind its key: "heat H-2907".
+    made, each behind its key: "heat H-2907". ``title`` is that of a component which it does not take over.
     """
 
     id: str
@@ -38,6 +39,7 @@ class Indexed:
     drawing_file: str | None = None
     of_old_keys: bool = False
     certified: tuple[str, ...] = ()
+    title: str | None = None
 
     @property
     def kind(self) -> str:
@@ -62,10 +64,16 @@ def indexed(spec: Spec) -> Indexed:
     file = named.value if isinstance(named, Stated) else None
     several = len(spec.each) > 1
     links, old = tuple(spec.links()), any(True for _ in old_keys_in(spec))
-    certified = tuple(_certified(spec))
+    certified, title = tuple(_certified(spec)), _own_title(spec)
     return Indexed(
-        spec.id, kind.words(), _classes(kind), component, links, number, several, file, old, certified
+        spec.id, kind.words(), _classes(kind), component, links, number, several, file, old, certified, title
     )
+
+
+def _own_title(spec: Spec) -> str | None:
+    if isinstance(spec, Component) and isinstance(spec.title, Stated):
+        return spec.title.value if spec.title.where.file == spec.where.file else None
+    return None
 
 
 def _certified(spec: Spec) -> Iterator[str]:
@@ -97,6 +105,7 @@ class Index:
         linking: dict[str, list[str]] = {}
         self._drawn: dict[str, list[str]] = {}
         self._certified: dict[str, list[str]] = {}
+        self._called: dict[str, dict[str, None]] = {}
         for name in sorted(self.entries):
             entry = self.entries[name]
             if entry.is_component:
@@ -106,6 +115,9 @@ class Index:
                 self._drawn.setdefault(_as_filed(entry.drawing), []).append(name)
             for words in entry.certified:
                 self._certified.setdefault(_as_filed(words), []).append(name)
+            for called in (name, entry.drawing, entry.title) if entry.is_component else ():
+                if called is not None:
+                    self._called.setdefault(_in_any_order(called), {})[name] = None
         self._linking = {name: tuple(parts) for name, parts in linking.items()}
 
     def leads(self, link: Link[Any]) -> bool:
@@ -128,6 +140,13 @@ class Index:
     def certified(self, key: str, word: str) -> tuple[str, ...]:
         """The parts as made whose certificate states a number or a heat, in the order of their ids."""
         return tuple(self._certified.get(_as_filed(f"{key} {word}"), ()))
+
+    def called(self, words: str) -> tuple[str, ...]:
+        """The components that some words call by id, drawing number or title, in the order of their ids.
+
+        The words may stand in any order; what stands between them, and small or large letters, tell no two apart.
+        """
+        return tuple(self._called.get(_in_any_order(words), ()))
 
     def left_over(self) -> tuple[str, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
@@ -183,3 +202,7 @@ def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
 def _as_filed(number: str) -> str:
     """A drawing number without what does not tell two numbers apart: large letters, and spaces in it."""
     return "".join(number.split()).casefold()
+
+
+def _in_any_order(words: str) -> str:
+    return " ".join(sorted(re.findall(r"[^\W_]+", words.casefold())))

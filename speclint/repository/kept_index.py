@@ -86,7 +86,7 @@ class Row:
     def of(cls, values: list[Any], kinds: Mapping[str, Any]) -> Row:
         """A row as it was written."""
         (
-            (name, kind, drawing, file, several, old, certified, links),
+            (name, kind, drawing, file, several, old, certified, title, links),
             (like, like_digest),
             against,
             seal,
@@ -105,6 +105,7 @@ class Row:
             file,
             old,
             tuple(certified),
+            title,
         )
         specs, linking, asked = against
         held = HeldAgainst(set(specs), set(linking), {tuple(one) for one in asked})
@@ -123,6 +124,7 @@ class Row:
             one.of_several,
             one.of_old_keys,
             one.certified,
+            one.title,
             links,
         ]
         held = [sorted(against.specs), sorted(against.linking), sorted(against.kinds)]

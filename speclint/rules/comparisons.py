@@ -24,6 +24,7 @@ from speclint.rules.judgement import (
     side_by_side,
 )
 from speclint.rules.margin import margin_above, margin_below, margin_of_stay, margins_within
+from speclint.rules.naming import within_sentence
 from speclint.rules.record import Record
 
 T = TypeVar("T")
@@ -84,7 +85,7 @@ class Judging:
         if holds and used > 1:
             used = 1.0
         found = self._amount(left)
-        says = f"{_name(found)} {amount(left, found.unit, found.written_in)}"
+        says = f"{within_sentence(found.name)} {amount(left, found.unit, found.written_in)}"
         says += " left" if left >= 0 else ": nothing left"
         if cold > 0:
             says += f" of {self._said(cold, found)} cold"
@@ -268,7 +269,8 @@ def _all_ended(ended: list[RuleEnded]) -> RuleEnded:
 
 def _said(found: Amount, limit: Amount, compared: str, *, holds: bool) -> str:
     left, right = side_by_side(found, limit, holds=holds)
-    return f"{_name(found)} {left} {as_it_is(compared, holds=holds)} {right} {_name(limit)}".strip()
+    here, there = within_sentence(found.name), within_sentence(limit.name)
+    return f"{here} {left} {as_it_is(compared, holds=holds)} {right} {there}".strip()
 
 
 def _used_of_band(value: float, low: float, high: float) -> float:
@@ -284,7 +286,3 @@ def _ratio(value: float, limit: float) -> float:
     if limit > 0:
         return max(value, 0.0) / limit
     return 0.0 if value <= limit + ROUNDING * abs(limit) else math.inf
-
-
-def _name(found: Amount) -> str:
-    return found.name[:1].lower() + found.name[1:] if found.name[1:2].islower() else found.name

@@ -15,7 +15,8 @@ class Consulted:
     each with the id of its spec; all else that a spec states counts as read with it. ``linked`` are questions such as
     which piston rings link to a liner: the id of the one, and the class of the others in full. ``opened`` are the
     values that were opened, by file, part and key. ``asked`` are questions put to the whole repository: which
-    components state a drawing number (``("drawing", number)``), which are said to be like one (``("alike", id)``),
+    components state a drawing number (``("drawing", number)``), which some words call by id, drawing number or title
+    (``("called", words)``), which are said to be like one (``("alike", id)``),
     which specs nothing uses (``("unused", "")``), and how the drawing of one stands, its file against its readings
     (``("drawing file", id)``).
     """

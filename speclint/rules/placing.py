@@ -208,6 +208,20 @@ class Placing:
             self._record.note(f"others of {key} {own.value}", repr(ids), shown=", ".join(ids) or "none")
         return cast("tuple[MadePart, ...]", found)
 
+    def called(self, words: str) -> tuple[Component, ...]:
+        """The components of the repository that some words call by id, drawing number or title.
+
+        A file that could not be read is told by itself: what it holds is called by no words.
+        """
+        self._asked.everything = True
+        self._context.consulted.asked.add(("called", words))
+        found = self._context.design.called(words)
+        self._context.consulted.specs.update(one.id for one in found)
+        if self._record:
+            ids = [one.id for one in found]
+            self._record.note(f"called {words}", repr(ids), shown=", ".join(ids) or "none")
+        return found
+
     def left_over(self) -> tuple[Spec, ...]:
         """The duties and outlines of the repository that nothing uses.
 

@@ -74,6 +74,15 @@ def test_a_certificate_reaches_each_part_that_may_share_its_numbers(workshop: De
     assert ("made-1", "made.certificates-agree") in {(one.component, one.rule.name) for one in found.checks}
 
 
+def test_a_title_reaches_each_record_that_may_be_called_by_it(workshop: DesignFolder) -> None:
+    """A cover is called otherwise: what its title is changed to may be that of any record."""
+    record = 'kind = "made-part"\nof = "lifting"\ntitle = "Bush"\n'
+    cover = {"other.toml": 'kind = "cylinder-cover"\nid = "other"\ntitle = "Cover"\n'}
+    shop = workshop.write({**faults(), **cover, "made.toml": record}, settings=settings())
+    _, found = of(shop, "other", "title")
+    assert ("made", "made.of-its-spec") in {(one.component, one.rule.name) for one in found.checks}
+
+
 def test_pieces_that_were_made_already_are_named(workshop: DesignFolder) -> None:
     """One to the cover that is asked about, one to the lifting gear that lifts it, none of the duty."""
     made = {

@@ -149,6 +149,11 @@ def test_the_parts_that_link_to_one_are_the_same(office: Office) -> None:
             {"x.toml": 'kind = "made-part"\n[certificate]\nheat = "C-12"\n'},
         ),
         (
+            ("called", "left tube"),
+            {"x.toml": TUBE + 'title = "Tube"\n'},
+            {"x.toml": TUBE + 'title = "Tube, left"\n'},
+        ),
+        (
             ("unused", ""),
             {"x.toml": RACK + 'duty = "duty"\n'},
             {"x.toml": DUTY.replace('id = "duty"', 'id = "more"')},

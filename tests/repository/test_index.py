@@ -92,6 +92,19 @@ def test_parts_as_made_are_found_by_the_numbers_of_their_certificates(tmp_path: 
     assert found.certified("number", "C-12") == (found.specs["first"], found.specs["second"])
 
 
+def test_components_are_called_by_id_number_and_title(tmp_path: Path) -> None:
+    """A title that is taken over is that of the other; a duty is no component."""
+    like = 'kind = "tube"\nlike = "second"\nheld_in = "rack"\n'
+    titled = {"second.toml": MORE["second.toml"] + 'title = "Tube, left"\n', "like.toml": like}
+    found = design(tmp_path, {**MORE, **titled})
+    assert (indexed(found.specs["second"]).title, indexed(found.specs["like"]).title) == ("Tube, left", None)
+    assert found.index.called("LEFT tube") == found.index.called("tube-left") == ("second",)
+    assert found.index.called("t-12") == ("like", "second")
+    assert found.index.called("third") == ("third",)
+    assert found.index.called("duty") == found.index.called("") == ()
+    assert found.called("Tube (left)") == (found.specs["second"],)
+
+
 def link(name: str, kind: str, where: Location) -> Link[Any]:
     return Link(name, (kind,), where)
 

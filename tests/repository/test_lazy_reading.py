@@ -164,6 +164,15 @@ def test_each_edit_is_read_as_where_nothing_is_kept(repository: Repository, edit
     same(repository.kept(), repository.whole())
 
 
+def test_a_title_is_kept(repository: Repository) -> None:
+    repository.files["second.toml"] = 'kind = "cylinder-liner"\ntitle = "Liner, left"\n'
+    same(repository.kept(), repository.whole())
+    kept = repository.kept()
+    assert kept.index.called("left liner") == ("second",)
+    assert read_of(kept) == set()
+    same(kept, repository.whole())
+
+
 def test_what_a_certificate_states_is_kept(repository: Repository) -> None:
     made = 'kind = "made-part"\nof = "liner"\n[certificate]\nnumber = "C-12"\nheat = "H-7"\n'
     repository.files["made.toml"] = made

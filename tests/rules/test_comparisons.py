@@ -13,8 +13,7 @@ from speclint.handbook.materials import material
 from speclint.quantities import read
 from speclint.repository import Design, Settings
 from speclint.rules import Context, Corner, Grade, Judgement, Sheet, rule
-from speclint.rules.comparisons import _name
-from speclint.rules.judgement import Amount
+from speclint.rules.naming import within_sentence
 from speclint.specs import Component
 
 
@@ -197,12 +196,17 @@ def test_what_is_gone_by_a_rounding_alone_is_left_and_all_used() -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "called"), [("Hot gap", "hot gap"), ("PV of steam", "PV of steam"), ("T", "T"), ("", "")]
+    ("name", "called"),
+    [
+        *(("Hot gap", "hot gap"), ("PV of steam", "PV of steam"), ("T", "T"), ("", "")),
+        *(("Mn, certificate", "Mn, certificate"), ("Mn", "Mn"), ("Mean stress", "mean stress")),
+        *(("Nusselt number", "Nusselt number"), ("Tresca's stress", "Tresca's stress")),
+    ],
 )
-def test_an_amount_within_a_sentence_begins_small_unless_it_is_an_abbreviation(
+def test_an_amount_within_a_sentence_begins_small_unless_it_is_an_abbreviation_or_a_name(
     name: str, called: str
 ) -> None:
-    assert _name(Amount(1.0, "m", name)) == called
+    assert within_sentence(name) == called
 
 
 def test_what_is_no_number_is_never_judged() -> None:

@@ -296,6 +296,19 @@ def test_no_other_is_said_to_be_certified_so_where_a_file_may_be(tmp_path: Path)
         bench.sheet("first").sharing_certificate(first, "heat")
 
 
+def test_what_some_words_call(tmp_path: Path) -> None:
+    bench = Bench(tmp_path, {**ALL, "second.toml": TUBE + 'title = "Tube, left"\n'})
+    sheet = bench.sheet()
+    assert [one.id for one in sheet.called("left tube")] == ["second"]
+    assert sheet.called("right tube") == ()
+    assert sheet.record.rests_on["called left tube"] == "second"
+    assert sheet.record.rests_on["called right tube"] == "none"
+    assert bench.context.consulted.asked == {("called", "left tube"), ("called", "right tube")}
+    assert bench.context.consulted.specs == {"second"}
+    assert bench.context.asked.everything
+    assert bench.sheet(record=False).called("right tube") == ()
+
+
 def test_what_nothing_uses(tmp_path: Path) -> None:
     bench = Bench(tmp_path, {**ALL, "more.toml": DUTY.replace('id = "duty"', 'id = "more"')})
     sheet = bench.sheet()

@@ -12,8 +12,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-#: What parts the clauses of a text.
-_BETWEEN_CLAUSES = re.compile(r"[;,()\n]|\.(?:\s|$)|\bbut\b")
+#: What parts the clauses of a text; a comma between two figures is that of a number.
+_BETWEEN_CLAUSES = re.compile(r"[;()\n]|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)|\bbut\b")
 #: Things one behind another; in a clause the number of each stands in these marks in its place.
 _RUN = r"⟨\d+⟩(?:(?:[ /+&]|and|or|nor|to|per|EN|ISO|ASTM|DIN|BS|-\d)*⟨\d+⟩)*"
 _NOT_BEFORE = (

@@ -36,7 +36,7 @@ COUNT = rf"(?:{'|'.join(_NUMBERS)}|\d+)"
 _ORDINAL = rf"(?:{'|'.join(_ORDINALS)}|\d+(?:st|nd|rd|th))"
 #: One in so many; not a taper, nor work done in several directions, runs or places.
 _IN_SO_MANY = re.compile(
-    rf"(?i)(?<!taper )(?<!taper of )(?<!slope )(?<!slope of )\b(?P<n>{COUNT}) (?:[a-z]+ ){{0,2}}(?:in|out of)"
+    rf"(?i)(?<!taper )(?<!taper of )(?<!slope )(?<!slope of )\b(?P<n>{COUNT}) (?:(?:[a-z]+|⟨\d*⟩) ){{0,2}}(?:in|out of)"
     rf"(?: (?:every|each|a))? (?P<of>{COUNT})\b"
     r"(?![.,]\d| ?(?:mm|cm|m|in|µm|pass|run|layer|direction|plane|position|stage|step|side|day|hour|minute|place)\w*\b)"
 )
@@ -59,9 +59,10 @@ _HALF = re.compile(rf"(?i)\bhalf (?:of )?(?=(?:the|them|all)\b)(?!{_OF_SIZE})")
 #: A share in per cent; not a sensitivity, a level of the screen, or a share of the wall.
 _PER_CENT = re.compile(
     r"(?i)(?<!sensitivity )(?<!sensitivity of )(?<!than )(?<!within )(?<!level )(?<!at )(?<!to )(?<![\d.,±])"
-    r"(?P<share>\d{1,2}(?:\.\d+)?) ?(?:%|per ?cent\b)(?= ?(?:$|;|⟨|(?:(?:of|by) )?(?:the |all |them|each |its |every )*"
-    r"(?:[a-z]+ )?(?:⟨|weld|joint|seam|butt|fillet|length|volume|surface|area|circumf|stud|bolt|pin|part|piece|exam"
-    r"|inspect|tested|them)))"
+    r"(?P<share>\d{1,2}(?:[.,]\d+)?) ?(?:%|per ?cent\b)"
+    r"(?= ?(?:$|;|⟨|(?:(?:of|by|der|aller) )?(?:the |all |them|each |its |every )*(?:[a-z]+ )?"
+    r"(?:⟨|weld|joint|seam|butt|fillet|length|volume|surface|area|circumf|stud|bolt|pin|part|piece|exam"
+    r"|inspect|tested|them|\w*n[aä]ht)))"
 )
 #: So much of each length, as 200 mm of each metre; not of a wall.
 _OF_LENGTH = re.compile(
@@ -69,9 +70,22 @@ _OF_LENGTH = re.compile(
     rf"(?: (?:each|every|an?|one))? ?(?P<of>\d+(?:\.\d+)?)? ?(?P<unit_of>{'|'.join(_LENGTHS)})\b"
     r"(?! (?:wall|thick|deep|depth|plate|bore|radius|diameter))"
 )
+_SHOT = r"(?:[a-z]+ )?(?:⟨\d*⟩|films?|shots?|spots?|exposures?)"
+#: The testing groups of EN 13445-5 in which a part of the welds is examined, with the most of that: of butt welds along
+#: a shell (from memory).
+_OF_GROUP = {"3": 0.25, "3a": 0.25, "3b": 0.1}
+_GROUP = re.compile(r"(?i)\b(?:testing group|prüfgruppe) (?P<group>3[ab]?)\b")
+#: One film or shot of each weld, or so many of each length of it.
+_ONE_OF_EACH = (
+    rf"\b(?:an?|one|1|single) {_SHOT} (?:(?:per|for|of|in|on|at)(?: each| every)?|each|every) (?:[a-z]+ )?"
+    r"(?:weld|joint|seam|butt|fillet)s?\b"
+    rf"|\b{COUNT} {_SHOT} (?:per|each|every|in every|for every|in each) (?:\d+(?:\.\d+)? ?)?(?:{'|'.join(_LENGTHS)})\b"
+)
+_OF_EACH = re.compile(_ONE_OF_EACH, re.I)
 #: Words that say that it is less than the whole, and not how much.
 LIMITING = re.compile(
-    r"(?i)(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
+    rf"(?i)\b(?:testing group|prüfgruppe) (?:2[ab]?|4)\b|\bstichprobe\w*|{_ONE_OF_EACH}"
+    r"|(?<!hot )(?<!focal )\bspot\b(?![- ]?(?:fac|weld|drill|size|heat))|\brandom(?:ly)?\b(?! orient)"
     r"|(?<!test )\bsampl(?:ed|ing|es?(?! (?:plate|piece|coupon|weld|of (?:the )?(?:metal|plate|heat|cast))))\b"
     rf"|\b(?:a few|some|several|selected|chosen)(?: of the)? (?:[a-z]+ )?{EXAMINED}"
     r"|\bpart(?:ly|ially)(?= (?:⟨|exam|inspect|tested|by ⟨)|$|;)|\bpartial\b(?! (?:joint )?penetr)"
@@ -80,12 +94,13 @@ LIMITING = re.compile(
 #: Words that name one weld or a few of them.
 NAMING = re.compile(
     rf"(?i)\b(?:first|last)(?: (?:and|or) (?:the )?(?:first|last))?(?: {COUNT})? (?:[a-z]+ )?{_JOINED}"
-    rf"(?! (?:pass|run|layer|bead))|\b{_JOINED} (?:nos?\.? ?)?\d+(?:(?:,| and| to|-| &) ?\d+)* only\b"
+    rf"(?! (?:pass|run|layer|bead))|\b{_JOINED} (?:nos?\.? ?)?\d+(?:(?:,| and| to| through|-| &) ?\d+)* only\b"
     rf"|\bonly (?:the )?{_JOINED} (?:nos?\.? ?)?\d"
 )
 #: Words that say that it is the whole.
+_SO_MANY = rf"(?:{_ORDINAL}|\d|(?:two|three|four|five|ten)\b)"
 _WHOLE = re.compile(
-    rf"(?i)\b100 ?(?:%|per ?cent)|(?<!of )\ball\b|(?<!in )(?<!of )\bevery\b(?! {_ORDINAL})|(?<!of the )\bwhole\b"
+    rf"(?i)\b100 ?(?:%|per ?cent)|(?<!of )\ball\b|(?<!in )(?<!of )\bevery\b(?! {_SO_MANY})|(?<!of the )\bwhole\b"
     r"|\bfull(?:y)?\b(?! penetr)|\bentire"
     r"|\b(?:not?|never|without|nor|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl|part)"
 )
@@ -95,7 +110,17 @@ _COMPLETE = re.compile(r"(?i)\b(?:all|every|whole|each|both|complete(?:ly)?|thro
 _BARE = re.compile(r"(?i)(?:(?:by|with|or|the|/) ?)*⟨\d+⟩(?: (?:or )?⟨\d+⟩)*")
 _WHOLLY = 1.0
 #: Words for a share.
-SIZED = (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY, _EVERY_SO_MANY, _FRACTION, _HALF, _PER_CENT, _OF_LENGTH)
+SIZED = (
+    _IN_SO_MANY,
+    _OF_SO_MANY,
+    _OVER_SO_MANY,
+    _EVERY_SO_MANY,
+    _FRACTION,
+    _HALF,
+    _PER_CENT,
+    _OF_LENGTH,
+    _GROUP,
+)
 
 
 class Extent(NamedTuple):
@@ -121,6 +146,8 @@ def extents(text: str) -> list[Extent]:
     for methods, words in worded(text):
         if methods and found and _BARE.fullmatch(words.strip()):
             found.append((methods, found[-1][1]))
+        elif found and methods == found[-1][0] and all(_BARE.fullmatch(one.strip()) for one in found[-1][1]):
+            found[-1][1].append(words)  # of one method named twice, as "RT, one film in four"
         elif methods:
             found.append((methods, [*before, words]))
             before = []
@@ -140,7 +167,7 @@ def share_of(words: str) -> float | None:
     >>> [share_of(one) for one in ("all of them", "every one", "2 % sensitivity", "spot faces", "spot checks")]
     [1.0, 1.0, 1.0, 1.0, None]
     """
-    if _WHOLE.search(words):
+    if _WHOLE.search(_OF_EACH.sub("", words)):
         return _WHOLLY
     if shares := part_shares(words):
         return max(shares)
@@ -177,6 +204,15 @@ def part_shares(words: str) -> list[float]:
     return [one for one in _shares(words) if 0 < one < 1]
 
 
+def in_per_cent(share: float) -> str:
+    """A share in per cent, to a hundredth of one where it is not round.
+
+    >>> in_per_cent(0.1), in_per_cent(0.985), in_per_cent(1), in_per_cent(1 / 3)
+    ('10%', '98.5%', '100%', '33.33%')
+    """
+    return re.sub(r"\.?0+%", "%", f"{share:.2%}")
+
+
 def _shares(words: str) -> Iterator[float]:
     for pattern in (_IN_SO_MANY, _OF_SO_MANY, _OVER_SO_MANY):
         for found in pattern.finditer(words):
@@ -186,7 +222,8 @@ def _shares(words: str) -> Iterator[float]:
         yield from (1 / _number(found["of"]) for found in pattern.finditer(words) if _number(found["of"]))
     if _HALF.search(words):
         yield 0.5
-    yield from (float(found["share"]) / 100 for found in _PER_CENT.finditer(words))
+    yield from (float(found["share"].replace(",", ".")) / 100 for found in _PER_CENT.finditer(words))
+    yield from (_OF_GROUP[found["group"].lower()] for found in _GROUP.finditer(words))
     for found in _OF_LENGTH.finditer(words):
         length = float(found["of"] or 1) * _millimetres(found["unit_of"])
         yield float(found["n"]) * _millimetres(found["unit"]) / length if length else _WHOLLY

@@ -12,7 +12,7 @@ from speclint_release.inputs.stages import STAGE
 
 #: Forms that are understood, for what a rule says.
 FORMS = "all, every weld, the whole length, 10 %, one in ten, 3 of 5 welds"
-_CLAUSES = re.compile(r"[;,()\n]|\.(?:\s|$)")
+_CLAUSES = re.compile(r"[;()\n]|:(?= )|(?<!\d),|(?<=\d{3}),|,(?!\d{1,2}(?!\d))|\.(?:\s|$)")
 _MARK = r"⟨\d*⟩"
 _THING = (
     r"(?:(?:weld|joint|seam|butt|fillet|tee|toe|stud|bolt|nut|pin|part|piece|component|weldment|casting|forging)s?"
@@ -21,12 +21,20 @@ _THING = (
 _FLAW = r"(?:cracks?|indications?|defects?|flaws?|faults?|findings?|imperfections?|discontinuit\w+)"
 _BODY = r"(?:EN|ISO|ASTM|ASME|DIN|BS|API|TR|TS|PD)"
 _PAPER = (
-    r"(?:class|level|grade|group|category|procedures?|technique|ITP|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
+    r"(?:class|level|grade|(?<!testing )group|category|para(?:graph)?|procedures?"
+    r"|technique|ITP|sheets?|steps?|pages?|drawings?|records?|reports?|plan|rev(?:ision)?"
     r"|notes?|clause|table|annex|order)"
 )
+_ROUND = r"(?:direction|side|pass|view|exposure|position)"
 #: What limits nothing, though it holds numbers or words that might: documents, the outcome, figures of the method.
 _HARMLESS = (
-    rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?",
+    r"ASME (?:BPVC |code |sec(?:tion|t)? )*[IVX]+(?:[ ,]+(?:div(?:ision)?|art(?:icle)?|app(?:endix)?) \d+)*"
+    r"|(?:UW|UCS|UHT|QW|PW)-\d+",
+    rf"{_BODY}(?:[ -]{_BODY})*(?:[ -]?(?:[A-Z]?\d[\w.:/-]*|{_MARK}(?:-\d+)*))?(?: [A-D])?|B31\.\d+",
+    r"(?:dw[ds]i|sw[ds]i|panoramic|elliptical)(?: (?:exposures?|technique))?|iqi|wfmt",
+    r"\d+ deg(?:rees)?|(?:\d+ ?° )?apart|\d{1,2}[./]\d{1,2}[./]\d{2,4}",
+    r"(?:dwell(?: time)? )?\d+ ?min(?:utes?)?(?: dwell)?|dwell|(?:water|solvent)[- ](?:washable|removable)|developer",
+    r"density(?:(?: of)? \d+(?:\.\d+)?(?: ?(?:to|-) ?\d+(?:\.\d+)?)?)?|wire|(?:acc|nach|gem(?:äß)?|ok|accept)",
     rf"{_PAPER} (?:of |nos?\.? ?)?(?:[A-Z][A-Z\d]*[-/ ]?)*(?:\d[\w./-]*|[A-D])(?: of \d+)?|\d{{4}}-\d\d-\d\d",
     r"(?:no|without|free (?:of|from)|nil)(?: (?:any|recordable|relevant|reportable|rejectable|linear|surface))*"
     rf" {_FLAW}(?: (?:were |was )?(?:found|seen|detected|shown))?",
@@ -37,7 +45,9 @@ _HARMLESS = (
     r"taper(?: of)? \d+ in \d+|not less than 100 ?%|full[- ]penetration|heat[- ]affected zones?",
     r"(?:no|not by|without|instead of|in place of) (?:[a-z]+ )?(?:spot|random|sampl)\w*(?: checks?| films?| choice)?",
     rf"(?:all|each|every one)(?: of)?(?: the| its)? {COUNT}(?: of them| off)?|every one(?: of (?:them|these))?",
-    rf"{COUNT} {_MARK}|in {COUNT} (?:directions?|sides|passes|views|exposures)",
+    rf"(?!(?:one|1) {_MARK} (?:per|each|every))(?!{COUNT} {_MARK} (?:per|each|every) \d){COUNT} {_MARK}"
+    rf"(?! (?:in|out of)(?: (?:every|each|a))? {COUNT}(?! {_ROUND}))",
+    rf"in {COUNT} (?:directions?|sides|passes|views|exposures)|(?:testing group|prüfgruppe) 1[ab]?",
     rf"{COUNT} (?:directions?|exposures)(?: each)?",
     rf"(?:before|after|at) (?:the )?(?:{_MARK}|test|repairs?|assembly|fitting|painting|cleaning)|to size",
     r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
@@ -54,6 +64,7 @@ _HARMLESS_WORDS = re.compile(
 #: Two sides together, which are all there are.
 _BOTH = re.compile(
     r"(?i)\b(?:from )?both (?:sides|faces|ends|edges)\b|\binside(?: and|;) outside\b|\broot(?: and|;) cap\b"
+    r"|\bshop(?: and|;) (?:site|field)\b"
     r"|\blongitudinal(?: and|;) (?:circumferential|circular)\b|\bcircumferential(?: and|;) longitudinal\b"
 )
 #: Words that surely take some away, or say that it was not done.
@@ -62,6 +73,7 @@ _LESS = (
     r"|inspected|done|made|taken|covered|carried out|got at)|inaccessible|impossible|unexamined",
     EXCEPTING,
     r"only|just|partial(?:ly)?(?! penetr)|partly|in part|portions?|halves|half|mostly"
+    r"|(?:the |of )?repaired (?:areas?|welds?|places?|lengths?|parts?|seams?)|(?:of|on) (?:the )?repairs?"
     r"|mainly|at most|up to|some|few|several|most|majority|nearly|almost|left out|omitted|missed|skipped",
     r"(?<!the )(?<!whole )(?<!entire )(?<!this )(?<!each )(?<!every )(?<!full )(?<!complete )part(?! \d)|parts? of",
 )
@@ -72,7 +84,7 @@ _TOGETHER = re.compile(rf"(?i)\bthe {COUNT}(?= (?:[a-z]+ )?{EXAMINED})")
 #: So many of them, which may be all there are, and some by their numbers.
 _COUNTED = re.compile(rf"(?i)(?<!the )\b(?:(?:an?|{COUNT}) (?:[a-z]+ )?{EXAMINED}(?! ?⟨)|{COUNT} off\b)")
 _NUMBERED = re.compile(
-    rf"(?i)\b(?:{EXAMINED} (?:nos?\.? ?)?|W)\d+(?:(?:,| and| to|-| &) ?W?\d+)*|^(?:and )?\d+(?: and \d+)?$"
+    rf"(?i)\b(?:{EXAMINED} (?:nos?\.? ?)?|W)\d+(?:(?:,| and| to| through|-| &) ?W?\d+)*|^(?:and )?\d+(?: and \d+)?$"
 )
 #: A clause of another matter than how much, of which it may stand there that somebody agrees or chooses, and of more.
 _MATTER = re.compile(
@@ -95,7 +107,10 @@ _WORD = re.compile(
     re.I,
 )
 _THINGS = re.compile(_THING, re.I)
-_TOKEN = re.compile(r"[^\W_]+(?:['’][^\W_]+)?|%")
+_TOKEN = re.compile(
+    r"\d+(?:[.,]\d+)*(?![\w./-]*\w)(?: ?(?:mm|cm|m|µm|in|ft|bar|MPa|MHz|kV|%|°)(?!\w))?|[^\W_]+(?:[-./'’][^\W_]+)*|%"
+)
+_PIECES = re.compile(r"[-./]")
 #: Words that deny or limit, which the words of a drawing do not make known.
 _DENYING = {
     *(
@@ -141,7 +156,9 @@ def understood(words: str, beside: str = "") -> Words:
     (False, ['not', 'nor'])
     """
     drawn = {_plain(one) for one in _clauses(beside)}
-    known = {one.casefold() for clause in drawn for one in _TOKEN.findall(clause)} - _DENYING
+    known = {
+        piece.casefold() for clause in drawn for one in _TOKEN.findall(clause) for piece in _PIECES.split(one)
+    } - _DENYING
     found = Words([], [], [], [])
     for clause in _clauses(words):
         if _plain(clause) not in drawn and not _MATTER.fullmatch(clause):
@@ -180,7 +197,11 @@ def _clauses(text: str) -> list[str]:
 
 
 def _is_known(word: str, known: Set[str]) -> bool:
-    return word.casefold() in known or bool(_WORD.fullmatch(word) or _THINGS.fullmatch(word))
+    """Whether a word is known, or each piece of one that is joined by hyphens or strokes."""
+    return all(
+        one.casefold() in known or _WORD.fullmatch(one) or _THINGS.fullmatch(one)
+        for one in _PIECES.split(word)
+    )
 
 
 def _plain(clause: str) -> str:

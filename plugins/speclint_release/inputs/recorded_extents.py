@@ -8,8 +8,9 @@ from typing import NamedTuple
 
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached, leaves_to_choice
 from speclint_release.inputs.examinations import worded
-from speclint_release.inputs.extents import extents, names_some, says_all, share_of
+from speclint_release.inputs.extents import extents, in_per_cent, names_some, says_all, share_of
 from speclint_release.inputs.known_words import Words, understood
+from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.stages import shown_at, stages
 
 #: Words for what other records leave.
@@ -17,6 +18,15 @@ _REMAINDER = re.compile(r"(?i)\b(?:the rest|remain(?:der|ing)|others?)\b")
 #: What of a part is examined, where a drawing names it and a record names another.
 _PLACE = re.compile(
     r"(?i)\b(butt|fillet|toe|stud|bolt|edge|face|bore|journal|seat|rim|hub|collar|thread)s?\b"
+)
+#: What is still to do.
+_NOT_YET = re.compile(
+    r"(?i)\bto be (?:done|made|carried out|examined|tested|taken|completed)\b|\b(?:outstanding|awaited)\b|\bnot yet\b"
+)
+#: The whole of a weld, and not every weld.
+_OF_EACH = re.compile(
+    r"(?i)\b(?:full|whole|entire|complete) (?:length|circumference|thickness|depth|volume|width|section)s?\b"
+    r"|\bboth (?:sides|faces|ends|edges)\b|\b(?:each|every|all|both) (?:⟨\d*⟩|films?\b|exposures?\b|shots?\b)"
 )
 _WHOLLY = 1.0
 #: What two shares that are written otherwise may differ by, as one third and 33 %.
@@ -43,9 +53,11 @@ class Recorded(NamedTuple):
 
 def recorded(asked: str, records: Iterable[tuple[str, str]], called: str = "") -> list[Recorded]:
     """What records, each a method and an extent, say beside the words of the drawing and what the part is called."""
-    drawn = "; ".join((*(words for _, words in worded(asked)), called))
+    of_pipe = "girth; circumferential" if "pipe" in called else ""
+    drawn = "; ".join((*(words for _, words in worded(asked)), called, of_pipe))
     excepted = excepts_some(asked)
-    return [one for method, extent in records for one in _of_record(method, extent, drawn, excepted=excepted)]
+    said = [(as_examined(method), as_examined(extent)) for method, extent in records]
+    return [one for method, extent in said for one in _of_record(method, extent, drawn, excepted=excepted)]
 
 
 def too_little(asked: str, made: Sequence[Recorded]) -> list[str]:
@@ -71,7 +83,7 @@ def too_little(asked: str, made: Sequence[Recorded]) -> list[str]:
         }
         if share is not None and covered and max(covered.values()) + _ROUNDED < share:
             best = max(covered, key=lambda name: covered[name])
-            short.append(f"{best} of {covered[best]:.0%}" if covered[best] else _in_part(best, made))
+            short.append(f"{best} of {in_per_cent(covered[best])}" if covered[best] else _in_part(best, made))
     return short
 
 
@@ -176,7 +188,7 @@ def _shows_all(records: Sequence[Recorded]) -> bool:
 
     So do words for the rest, beside another record.
     """
-    if any(_is_of_all(one.words) for one in records):
+    if any(_is_of_all(_OF_EACH.sub("", one.words) if one.read.numbered else one.words) for one in records):
         return True
     if len(records) > 1 and any(_REMAINDER.search(one.words) for one in records):
         return True
@@ -191,8 +203,11 @@ def _is_of_all(words: str) -> bool:
 
 def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Iterator[Recorded]:
     """The methods of a record, each with the least share that its method and its extent let it have, and the words."""
-    named = extents(extent)
-    for methods, _, words in extents(method):
+    named, parts = extents(extent), extents(method)
+    cut = excepts_some(method) and not any(
+        excepts_some(one.words) for one in parts
+    )  # by "but", between clauses
+    for methods, _, words in parts:
         own = [one.words for one in named if set(one.methods) & set(methods)]
         of_extent = own[0] if own else "" if named else _of_places(words, extent)
         all_words = f"{words}; {of_extent}"
@@ -201,7 +216,8 @@ def _of_record(method: str, extent: str, drawn: str, *, excepted: bool) -> Itera
             read.strange.append(of_extent)
         if re.search(r"(?i)\bbut\b", method):  # parts clauses, and so stands in none
             read.strange.append("but")
-        if excepts_some(method) and not excepted:
+        read.strange.extend(_NOT_YET.findall(all_words))
+        if cut and not excepted:
             read.less.append(method)
         shares = [share_of(words), share_of(of_extent)]
         least = None if None in shares or read.less else min(one for one in shares if one is not None)

@@ -11,11 +11,11 @@ _STEPS = {
     "welding": r"weld(?:ing|ed)|fabricat(?:ion|ed)",
     "heat treatment": r"stress[- ]?reli(?:ef|eved|eving)|heat[- ]treat(?:ment|ed|ing)|pwht|normali[sz](?:ed|ing)"
     r"|(?:anneal|harden|temper|quench)(?:ed|ing)",
-    "rough machining": r"rough(?:ed|ing|[- ](?:machin|turn|bor|mill)(?:ed|ing))",
-    "machining": r"(?:machin|turn|bor|mill|drill|plan|shap|thread)(?:ed|ing)",
-    "grinding": r"ground|grinding",
+    "rough machining": r"rough(?:ed|ing|[- ](?:machin|turn|bor|mill)(?:ed|ing))|vor(?:gedreht|bearbeitet)",
+    "machining": r"(?:machin|turn|bor|mill|drill|plan|shap|thread)(?:ed|ing)|(?:ge|be)(?:dreht|arbeitet)",
+    "grinding": r"ground|grinding|geschliffen",
     "finishing": r"(?:finish|lapp|hon|polish)(?:ed|ing)|final machining"
-    r"|finish[- ](?:(?:machin|turn|bor|mill)(?:ed|ing)|ground|grinding)",
+    r"|finish[- ](?:(?:machin|turn|bor|mill)(?:ed|ing)|ground|grind(?:ing)?)|fertig ?(?:bearbeitet|gedreht)",
 }
 _STEP = "(?:" + "|".join(f"(?:{words})" for words in _STEPS.values()) + ")"
 _EACH_STEP = re.compile(
@@ -25,11 +25,23 @@ _EACH_STEP = re.compile(
 MACHINING = list(_STEPS).index("machining")
 _BEFORE = ("before", "prior to")
 #: Before any machining.
-_ROUGH = r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
-#: A stage in words: a step with what says before or after, several steps together, or the rough piece.
+_ROUGH = (
+    r"in the (?:rough|black)|as (?:cast|forged|rolled|drawn|delivered|received|supplied)|rough state"
+    r"|(?:in (?:the )?)?black (?:condition|state)|im (?:schmiede|guss|walz|roh)zustand"
+)
+_CUT = r"(?:machin|turn|bor|mill|plan|drill)ed|ground"
+_CUT_IN_GERMAN = r"(?:vor|fertig ?)?(?:gedreht|bearbeitet|geschliffen)"
+_STATE = r"(?: all over)?(?: (?:condition|state))?"
+#: A step that was done, said of the piece: rough turned, in the finish-machined condition; by itself: machined.
+_DONE = (
+    rf"(?:(?:in |in the )?(?:rough|finish(?:ed)?)[- ](?:{_CUT}){_STATE}(?! (?:surface|face|bore)))"
+    rf"|(?:(?:^|(?<=[;,(⟩])|(?<=[;,(⟩] )|in |in the )(?:{_CUT}|{_CUT_IN_GERMAN}|finished){_STATE}(?= ?(?:$|[;,.)])))"
+)
+#: A stage in words: a step with what says before or after, several steps together, the rough piece, or one so far done.
 STAGE = re.compile(
-    rf"(?i)\b(?:(?P<rough>{_ROUGH})|(?P<both>before(?: and|;| ⟨⟩)? after)"
-    rf"|(?P<when>before|prior to|after|following|when|once|as|since))(?(rough)| (?:being |it (?:was|is) |final )?"
+    rf"(?i)(?P<done>(?<![\w-])(?:{_DONE})(?!\w))|\b(?:(?P<rough>{_ROUGH})|(?P<both>before(?: and|;| ⟨⟩)? after)"
+    r"|(?P<when>before|prior to|after|following|when|once|as|since|(?:on|upon|after) completion of))"
+    r"(?(rough)| (?:being |it (?:was|is) |final )?"
     rf"(?P<steps>{_STEP}(?:(?:,|;|/| and| or)? ?(?:{_STEP}))*))\b"
 )
 
@@ -47,6 +59,8 @@ def stages(words: str) -> list[Stage]:
 
     >>> [one.words for one in stages("in the rough; when ground")], stages("of the turned bore")
     (['in the rough', 'when ground'], [])
+    >>> [one.words for one in stages("⟨0⟩ rough turned; machined all over")], stages("machined faces")
+    (['rough turned', 'machined all over'], [])
     >>> [(one.before, one.step) for one in stages("before; after turning")]
     [(True, 3), (False, 3)]
     """
@@ -56,6 +70,11 @@ def stages(words: str) -> list[Stage]:
 def _of(found: re.Match[str]) -> Iterator[Stage]:
     if found["rough"]:
         yield Stage(True, MACHINING, found.group())
+        return
+    if found["done"]:
+        step = _EACH_STEP.search(found["done"].replace("finished ", "finish "))
+        if step is not None:
+            yield Stage(False, int(str(step.lastgroup)[1:]), found.group().strip())
         return
     steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["steps"])]
     if found["both"] or found["when"].lower() in _BEFORE:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from speclint_release.inputs.clauses import Wording
@@ -43,6 +44,19 @@ OF_SURFACE = {
 }
 
 
+#: Of a part of what is treated: of a place by its burner or its mat, or of a place that is named.
+_LOCAL = re.compile(
+    r"(?i)\b(?:welds?|seams?|joints?) (?:nos?\.? ?)?W?\d|(?<!no )(?<!without )\bexcept|\bexcluding\b|\ball but\b"
+    r"|(?<!not )(?<!no )\b(?:local(?:ly|i[sz]ed)?|spot|partial(?:ly)?|in part|örtlich\w*|lokal\w*"
+    r"|(?:by )?(?:torch|flame|ring burner|(?:heating|resistance) (?:mat|pad|blanket|band|heater|element)s?))\b"
+)
+_OF_PLACE = re.compile(
+    r"(?i)\b(?:of|on|around|at) (?:the |its |both )?(?:steam |front |back |left |right |upper |lower |repaired )*"
+    r"(?P<place>chest|flange|branch|nozzle|stub|corner|end|pad|foot|bracket|boss|port|passage|belt|jacket|barrel|collar"
+    r"|half|section|repair|area|lug)(?:e?s)?\b"
+)
+
+
 def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[str]:
     """The heat treatments that a spec asks for and that no record names.
 
@@ -55,6 +69,19 @@ def treatments_missing(asked: Iterable[str], recorded: Iterable[str]) -> list[st
     """
     done = {does for text in recorded for one in _named(text) for does in (one, *_DOES.get(one, ()))}
     return [one for one in dict.fromkeys(asked) if one not in done]
+
+
+def is_of_a_part(text: str, called: str) -> bool:
+    """Whether the words of a heat treatment say that it was of a part of what it is called, or local.
+
+    >>> [is_of_a_part(one, "cylinder block") for one in ("local stress relief", "stress relief of the chest", "PWHT")]
+    [True, True, False]
+    >>> [is_of_a_part(one, "steam chest") for one in ("relieved, not locally", "stress relief of the chest")]
+    [False, False]
+    """
+    if _LOCAL.search(text):
+        return True
+    return any(one["place"].casefold() not in called.casefold() for one in _OF_PLACE.finditer(text))
 
 
 def names_relief(text: str) -> bool:

@@ -10,7 +10,7 @@ from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Rule, Sheet, rule
 from speclint.specs import WeldedJoint, Weldment
 from speclint_release.inputs.choices import excepts_some, leaves_out_unreached
 from speclint_release.inputs.examinations import no_examination
-from speclint_release.inputs.extents import Extent, extents
+from speclint_release.inputs.extents import COUNT, Extent, extents, in_per_cent
 from speclint_release.inputs.known_words import FORMS, understood
 from speclint_release.sources import EN_13445_5
 
@@ -18,6 +18,10 @@ from speclint_release.sources import EN_13445_5
 _OF_JOINTS = {"ultrasound", "radiographs"}
 #: Words for an examination of the inside of welds by either, or for a document that may ask for it.
 _OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedure|specification)\b")
+
+#: So many films of each weld, which may be all of it or a part.
+_FILMS = re.compile(rf"(?i)\b{COUNT} (?:[a-z]+ )?⟨\d+⟩ (?:per|(?:of|for|in|on|at) (?:each|every)) [a-z]+\b")
+_WHOLE_LENGTH = re.compile(r"(?i)\b100 ?(?:%|per ?cent)|\b(?:whole|full|entire) length\b")
 
 
 @rule(
@@ -29,7 +33,7 @@ _OTHERWISE = re.compile(r"(?i)\bvolumetric|\bND[TE]\b|\b(?:plan|schedule|procedu
     cites=[EN_13445_5.at("clause 6, inspection during fabrication"), COMMON_PRACTICE],
     why="the shop examines what the words say, one joint in ten, and the walls are as thin as if every weld were "
     "examined from end to end",
-    edition=3,
+    edition=4,
     leaves_out="which joints are meant, where the words limit some of them; words for other methods; "
     "whether the extent is enough (block.weld-record): the local code and a competent person decide",
     limits=[
@@ -77,14 +81,14 @@ def extent_by_words(weldment: Weldment, sheet: Sheet) -> Judgement:
         if not sheet.is_stated(f"examined share of {name}", joint.examined):
             return sheet.states(True, "no joint states more than the words ask for")
         share = sheet.take(f"e of {name}", joint.examined)
-        says = f'{name}: examined over {share:.0%}, and the words "{how}" '
+        says = f'{name}: examined over {in_per_cent(share)}, and the words "{how}" '
         where = weldment.examination.where
         more = sheet.limit("more")
         if not asked:
             says += "ask neither for ultrasound nor for radiographs"
             return sheet.states(False, says, where=where).graded(Grade.QUERY)
         if share > words.most + more:
-            says += f"ask for {min(words.most, 1):.0%} at most"
+            says += f"ask for {in_per_cent(min(words.most, 1))} at most"
             return sheet.states(False, says, where=where)
         if reached and share > sheet.limit("samples") + more:
             says += "leave out what cannot be got at"
@@ -113,7 +117,14 @@ def _read(asked: Iterable[Extent], samples: float) -> _Asked:
         excepted = words.less if excepts_some(one.words) else []
         share = samples if one.share is None or (words.less and not excepted) else one.share
         most += share
-        doubtful = [*words.strange, *words.numbered, *excepted]
+        unclear = one.share is not None and not _WHOLE_LENGTH.search(one.words)
+        films = _FILMS.findall(one.words) if unclear else []
+        doubtful = [
+            *words.strange,
+            *words.numbered,
+            *excepted,
+            *(re.sub(r"⟨\d+⟩", "films", each) for each in films),
+        ]
         sure += 0 if doubtful else share
         strange += doubtful
     return _Asked(most, sure, strange)

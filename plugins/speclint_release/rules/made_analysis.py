@@ -5,9 +5,10 @@ from __future__ import annotations
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.equations import Ratio
 from speclint.handbook.materials import carbon_equivalent
-from speclint.specs import Certificate, Fraction, MadePart
+from speclint.specs import Fraction, MadePart
 from speclint_release.formulae.records import content_with_deviation, share_of_content
 from speclint_release.formulae.tables import holds_deviation, product_deviation
+from speclint_release.inputs.equivalents import OF_EQUIVALENT, equivalent_parts, not_analysed
 from speclint_release.inputs.records import least_of, most_of
 from speclint_release.sources import (
     DOCUMENTS,
@@ -18,9 +19,6 @@ from speclint_release.sources import (
     PRODUCT_TUBE,
 )
 
-#: Elements of the carbon equivalent.
-_OF_EQUIVALENT = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
-
 
 @rule(
     "made.carbon-equivalent",
@@ -29,31 +27,34 @@ _OF_EQUIVALENT = ("C", "Mn", "Cr", "Mo", "V", "Ni", "Cu")
     grade=Grade.NONCONFORMITY,
     cites=[EN_1011_2.at("C.2.1, method A"), COMMON_PRACTICE],
     why="the welder preheats by it: a wrong one cracks the weld",
-    leaves_out="whether the analysis is right; irons, which are not welded by it",
+    leaves_out="whether the analysis is right; irons, which are not welded by it; an element that the analysis leaves "
+    "out, which makes the equivalent greater and never less",
     limits=[
         Limit("rounding", "0.02 %", "ratio", COMMON_PRACTICE, "what rounding of the elements may leave"),
     ],
     against=(),
+    edition=2,
 )
 def carbon(made: MadePart, sheet: Sheet) -> Judgement:
-    """By the formula of the International Institute of Welding; an element that is not stated is not taken as none."""
+    """By the formula of the International Institute of Welding.
+
+    An element that is not stated is not taken as none: a lower one than the others give is told, any other is not
+    assessed.
+    """
     document = made.certificate
     if not sheet.is_stated("carbon equivalent", document.carbon_equivalent):
         raise sheet.not_applicable("its certificate states no carbon equivalent")
-    missing = _not_analysed(document)
-    if missing:
+    missing = not_analysed(document)
+    if len(missing) == len(OF_EQUIVALENT):
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
-    parts = {one: sheet.take(one, document.analysis[one]) for one in _OF_EQUIVALENT}  # type: ignore[index]
-    worked = sheet.work("CE", carbon_equivalent, **parts)
+    worked = sheet.work("CE", carbon_equivalent, **equivalent_parts(document, sheet))
     stated = sheet.take("CE_s", document.carbon_equivalent)
-    return sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE")).else_says(
+    judged = sheet.equals(worked, stated, sheet.limit("rounding", "ΔCE")).else_says(
         "carbon equivalent {found} by the analysis, {limit} stated"
     )
-
-
-def _not_analysed(document: Certificate) -> list[str]:
-    """The elements of the carbon equivalent that the analysis leaves out."""
-    return [one for one in _OF_EQUIVALENT if one not in document.analysis]
+    if missing and (judged.holds or worked < stated):
+        raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)
+    return judged
 
 
 @rule(
@@ -84,16 +85,13 @@ def carbon_as_asked(made: MadePart, sheet: Sheet) -> Judgement:
             )
         )
     if document.analysis:
-        parts = {
-            one: sheet.take(one, document.analysis[one]) if one in document.analysis else 0.0
-            for one in _OF_EQUIVALENT
-        }
+        parts = equivalent_parts(document, sheet)
         judged.append(
             sheet.at_most(sheet.work("CE", carbon_equivalent, **parts), most).else_says(
                 "carbon equivalent {found} by the analysis, {limit} at most asked for"
             )
         )
-    missing = _not_analysed(document)
+    missing = not_analysed(document)
     found = sheet.worst(*judged)
     if missing and not stated and found.holds:
         raise sheet.not_assessed(f"the analysis does not state {', '.join(missing)}", document.where)

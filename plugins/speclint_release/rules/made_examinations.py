@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TypeVar
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
@@ -11,6 +11,7 @@ from speclint.specs import Component, MadePart, NotStated, ProcessRecord, Stated
 from speclint_release.inputs.clauses import names_nobody
 from speclint_release.inputs.examinations import methods_missing, no_examination
 from speclint_release.inputs.known_words import FORMS
+from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
     Recorded,
     not_shown,
@@ -20,7 +21,7 @@ from speclint_release.inputs.recorded_extents import (
     too_little,
 )
 from speclint_release.inputs.records import is_welded, no_record
-from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, treatments_missing
+from speclint_release.inputs.treatments import AFTER_WELDING, OF_SURFACE, is_of_a_part, treatments_missing
 from speclint_release.sources import EN_13445_5
 
 T = TypeVar("T", bound=ProcessRecord)
@@ -44,7 +45,7 @@ _WITH_STEPS = ("cylinder-block", "weldment", "casting", "cylinder-liner", "valve
     "joint, and whether an examination covered what it should where no words limit it: the competent person or body "
     "that the local code names decides",
     against=(),
-    edition=9,
+    edition=10,
 )
 def examined(made: MadePart, sheet: Sheet) -> Judgement:
     """What is missing is listed; an examination, a weld or a heat treatment that failed is a hold.
@@ -53,7 +54,9 @@ def examined(made: MadePart, sheet: Sheet) -> Judgement:
     the front half, or not accessible. One made before a step of the work, where the spec asks for it after that, is
     no such examination. Where the spec asks in so many words that all is examined, a record says so too: one without
     an extent, or with one such as "welds 1 to 3" or "as agreed", may be of a part. Elsewhere such a record counts as
-    of all. What is not on record is a query until the drawings are released, and a nonconformity from then on.
+    of all. What a record says of repairs, of flaws that were accepted and of the outcome limits nothing. A heat
+    treatment of a part of the piece is none of the piece, save of a pipe. What is not on record is a query until the
+    drawings are released, and a nonconformity from then on.
     Every word of an extent must be known, from the drawing or from what drawings and records say; else it is a query.
     """
     drawn = sheet.follow(made.of)
@@ -106,7 +109,9 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
     if sheet.is_stated("examination", drawn.examination):
         how = sheet.read("examination", drawn.examination)
         if not no_examination(how):
-            said = [_says(name, one.method, sheet) for name, one in _done(made.examinations, sheet)]
+            said = [
+                as_examined(_says(name, one.method, sheet)) for name, one in _done(made.examinations, sheet)
+            ]
             missing = methods_missing(how, said)
             by = f", by {' and '.join(missing)}" if said and missing else ""
             yield f"examination ({how}){by}", bool(said) and not missing
@@ -121,8 +126,20 @@ def _records_asked(made: MadePart, drawn: Component, sheet: Sheet) -> Iterator[t
     if treatments := list(_treatments_asked(drawn, sheet)):
         records = list(_done(made.heat_treatments, sheet))
         charts = [sheet.is_stated(f"chart of {name}", one.chart) for name, one in records]
-        left = treatments_missing(treatments, [_says(name, one.treatment, sheet) for name, one in records])
-        yield f"{(left or treatments)[0]}, with its chart", bool(charts) and all(charts) and not left
+        said = [_says(name, one.treatment, sheet) for name, one in records]
+        of_a_part = [] if drawn.is_one_of(("steam-pipe",)) else _of_a_part(said, drawn, sheet)
+        left = treatments_missing(treatments, [one for one in said if one not in of_a_part])
+        beside = f", on record is {' and '.join(of_a_part)}" if left and of_a_part else ""
+        yield f"{(left or treatments)[0]}, with its chart{beside}", bool(charts) and all(charts) and not left
+
+
+def _of_a_part(said: Iterable[str], drawn: Component, sheet: Sheet) -> list[str]:
+    """The heat treatments whose words say that they were of a part of the piece alone.
+
+    Of a pipe each weld is relieved where it is, and that is all of them.
+    """
+    title = sheet.said("title of its spec", drawn.title)
+    return [one for one in said if is_of_a_part(one, f"{drawn.kind} {title or ''}")]
 
 
 def _treatments_asked(drawn: Component, sheet: Sheet) -> Iterator[str]:

@@ -3,55 +3,93 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, MadePart
+from speclint.specs import Component, Link, MadePart
+from speclint_release.inputs.procedures import procedures_drawn, procedures_named, written
 from speclint_release.inputs.records import as_filed, days_of, weldment_of_made
+from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
-
-#: Words of which a part is one: sides, ends, and what a valve is for.
-_PLACES = (
-    {"left": "left", "right": "right", "middle": "middle", "centre": "middle", "center": "middle"},
-    {"front": "front", "back": "back", "rear": "back"},
-    {"upper": "upper", "lower": "lower"},
-    {"inlet": "inlet", "admission": "inlet", "exhaust": "exhaust"},
-)
-#: What stands in the number of a procedure: letters, or figures. A day is none.
-_PIECE = re.compile(r"(?<!\d)\d{4}-\d\d-\d\d|(?P<letters>[A-Za-z]+)|(?P<figures>\d[\w./-]*)")
-#: Words between several numbers of one series.
-_BETWEEN = {"AND", "OR", "NO", "NOS", "NR"}
 
 
 @rule(
     "made.of-its-spec",
-    title="A record of a part as made names no other drawing, side or end than its spec, and something was done to the "
-    "part after the revision that it was made to was first issued",
+    title="A record of a part as made names no other drawing, side, end, part or revision than its spec, and something "
+    "was done to the part after the revision that it was made to was first issued",
     on=MadePart,
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
     why="a record that leads to the wrong spec has its sizes judged by another drawing, and what was finished before a "
     "revision was issued was made to an earlier one",
-    leaves_out="what a part is called elsewhere than in titles; a revision of which no issue is on record "
-    "(release.drawing-issued)",
+    edition=2,
+    leaves_out="what a part is called elsewhere than in titles, and in words that no other title has; a revision of "
+    "which no issue is on record (release.drawing-issued)",
     against=(),
 )
 def of_its_spec(made: MadePart, sheet: Sheet) -> Judgement:
-    """A drawing number that the record states, and its title, against those of the spec; its days against the issues.
+    """Drawing number, side and title of the record against those of the spec; its days against the issues.
 
-    Titles are words, and issues may be on record in part: there it is a query.
+    Left is also LH, L.H. or near side, right RH, R.H. or off side. Titles are words, a record may have a revision of
+    its own, and issues may be on record in part: there it is a query.
     """
     drawn = sheet.follow(made.of)
     number, of_spec = sheet.said("drawing", made.drawing), sheet.said("drawing of its spec", drawn.drawing)
     if number is not None and of_spec is not None and as_filed(number) != as_filed(of_spec):
         says = f"its record names drawing {number}, and its spec is on {of_spec}"
         return sheet.states(False, says, where=made.drawing.where)
-    for here, there in _other_places(_own_title(made, sheet), _own_title(drawn, sheet)):
-        says = f"its title says {here}, and that of {drawn.id} says {there}"
-        return sheet.states(False, says, where=made.title.where).graded(Grade.QUERY)
+    hand, of_drawn = sheet.said("hand", made.hand), sheet.said("hand of its spec", drawn.hand)
+    if hand is not None and of_drawn is not None and hand != of_drawn:
+        says = f"its record is of the {hand} hand, and {drawn.id} is of the {of_drawn}"
+        return sheet.states(False, says, where=made.hand.where)
+    if other := _other_title(made, drawn, of_drawn, sheet):
+        return sheet.states(False, other, where=made.title.where).graded(Grade.QUERY)
+    if other := _other_revision(made, drawn, sheet):
+        return sheet.states(False, other, where=made.revision.where).graded(Grade.QUERY)
     if early := _before_issue(made, sheet):
         return sheet.states(False, early, where=made.made_to.where).graded(Grade.QUERY)
     return sheet.states(True, "drawing, title and days are those of its spec")
+
+
+def _other_title(made: MadePart, drawn: Component, hand: str | None, sheet: Sheet) -> str:
+    """What the title of a record says of another place, drawing or part."""
+    title = _own_title(made, sheet)
+    for here, there in other_places(title, _own_title(drawn, sheet), hand):
+        return f"its title says {here}, and that of {drawn.id} says {there}"
+    number = sheet.said("drawing of its spec", drawn.drawing)
+    codes = codes_called(title)
+    if codes and number is not None and not any(is_number(one, number) for one in codes):
+        of_its_own = [
+            word
+            for value in (made.serial, made.certificate.heat)
+            if (word := sheet.said("number", value)) is not None
+        ]
+        for code in codes:
+            if is_of_series(code, number, of_its_own):
+                return f"its title names drawing {code}, and {drawn.id} is on {number}"
+    for words in (*codes, *names_called(title)):
+        others = [one for one in sheet.called(words) if one.of_metal]
+        if others and not any(_is_of(one, drawn) for one in others):
+            return f"its title is that of {others[0].id}, and its record is of {drawn.id}"
+    return ""
+
+
+def _is_of(other: Component, drawn: Component) -> bool:
+    """Whether what a title calls is the spec of a record, or the same piece of metal before or after."""
+    return other.id == drawn.id or any(
+        isinstance(link := getattr(one, key, None), Link) and link.id == whole.id
+        for one, whole in ((other, drawn), (drawn, other))
+        for key in ("makes", "becomes")
+    )
+
+
+def _other_revision(made: MadePart, drawn: Component, sheet: Sheet) -> str:
+    """That a record states a revision which is neither that it was made to nor that of its spec."""
+    own = sheet.said("revision", made.revision)
+    to, now = sheet.said("made to", made.made_to), sheet.said("revision of its spec", drawn.revision)
+    known = [one for one in (to, now) if one is not None]
+    if own is None or not known or own in known:
+        return ""
+    return f"its record states revision {own}, and it is of revision {' and '.join(dict.fromkeys(known))}"
 
 
 def _own_title(component: Component, sheet: Sheet) -> str:
@@ -59,18 +97,6 @@ def _own_title(component: Component, sheet: Sheet) -> str:
     said = sheet.said(f"title of {component.id}", component.title)
     own = component.title.where.file == component.where.file
     return said if said is not None and own else ""
-
-
-def _other_places(own: str, theirs: str) -> Iterator[tuple[str, str]]:
-    """The words of two titles for places of which a part is at one, where they have none in common."""
-    for places in _PLACES:
-        here, there = ({places[one] for one in _words(text) if one in places} for text in (own, theirs))
-        if here and there and not here & there:
-            yield " and ".join(sorted(here)), " and ".join(sorted(there))
-
-
-def _words(text: str) -> list[str]:
-    return re.findall(r"[a-z]+", text.casefold())
 
 
 def _before_issue(made: MadePart, sheet: Sheet) -> str:
@@ -119,6 +145,7 @@ _DOUBTFUL = re.compile(
     leaves_out="whether the procedure is that of this joint, and qualified for it: a competent person decides; a weld "
     "whose record names none (made.examined)",
     against=(),
+    edition=2,
 )
 def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     """Letters and number of each procedure on record against those of the joints.
@@ -131,36 +158,22 @@ def welded_as_drawn(made: MadePart, sheet: Sheet) -> Judgement:
     drawn = {
         one
         for name, joint in joints.items()
-        for one in _named(sheet.said(f"procedure of {name}", joint.procedure))
+        for one in procedures_drawn(sheet.said(f"procedure of {name}", joint.procedure))
     }
     said = {name: sheet.said(f"procedure of weld {name}", one.procedure) for name, one in made.welds.items()}
-    welds = {name: set(_named(text)) for name, text in said.items() if text is not None}
+    welds = {name: set(procedures_named(text, drawn)) for name, text in said.items() if text is not None}
     if not drawn or not welds:
         raise sheet.not_applicable("no weldment names a procedure, or no weld on record does")
     series = {letters for letters, _ in drawn}
     others = {name: sorted(one for one in some - drawn if one[0] in series) for name, some in welds.items()}
-    named = _written(drawn)
-    if wrong := [f'weld "{name}" by {_written(some)}' for name, some in others.items() if some]:
+    named = written(drawn)
+    if wrong := [f'weld "{name}" by {written(some)}' for name, some in others.items() if some]:
         return sheet.states(False, f"{', '.join(wrong)}: the drawing names {named}", where=made.where)
     unsure = [name for name, some in welds.items() if not some & drawn or _DOUBTFUL.search(said[name] or "")]
     if asked := [f'weld "{name}" by {said[name]}' for name in unsure]:
         says = f"{', '.join(asked)}: that does not say by which of {named}"
         return sheet.states(False, says, where=made.where).graded(Grade.QUERY)
-    return sheet.states(True, f"welded by {_written(drawn & set().union(*welds.values()))}")
-
-
-def _written(procedures: Iterable[tuple[str, str]]) -> str:
-    return ", ".join(" ".join(one) for one in sorted(procedures))
-
-
-def _named(text: str | None) -> Iterator[tuple[str, str]]:
-    """The procedures in a text, each as the letters of its series and its number, in large letters."""
-    series = ""
-    for piece in _PIECE.finditer((text or "").upper()):
-        if piece["letters"] and piece["letters"] not in _BETWEEN:
-            series = piece["letters"]
-        elif piece["figures"]:
-            yield series, piece["figures"].lstrip("0").rstrip("./-")
+    return sheet.states(True, f"welded by {written(drawn & set().union(*welds.values()))}")
 
 
 RULES = (of_its_spec, welded_as_drawn)

@@ -55,6 +55,14 @@ def outcome(design: DesignFolder, words: str, examined: str = "100 %") -> tuple[
         ),
         *(("2.5 % of the length", 0.025), ("12 % examined", 0.12), ("10 % of every seam", 0.1)),
         *(("3 of 5 welds", 0.6), ("welds: 3 of 5", 0.6), ("three of the five butt welds", 0.6)),
+        *(("one ⟨0⟩ in four", 0.25), ("1 ⟨0⟩ in every 5", 0.2), ("2,5 % of the length", 0.025)),
+        *(
+            ("testing group 3a", 0.25),
+            ("testing group 3", 0.25),
+            ("Testing group 3b", 0.1),
+            ("Prüfgruppe 3b", 0.1),
+        ),
+        *(("10 % der Nähte", 0.1), ("25 % aller Stumpfnähte", 0.25)),
         *(("3/5 of the welds", 0.6), ("6 welds of 8", 0.75), ("4 of its 5 seams", 0.8)),
         *(("20 % of the whole length", 0.2), ("one in ten of all joints; 5 % of fillets", 0.1)),
     ],
@@ -85,6 +93,16 @@ def test_words_that_limit_by_a_number(words: str, share: float) -> None:
             "the first two welds",
         ),
         *(
+            "testing group 2a",
+            "testing group 4",
+            "Stichproben",
+            "1 ⟨0⟩ per seam",
+            "one ⟨0⟩ of each weld",
+            "a spot film for every seam",
+            "single shot each weld",
+            "one ⟨0⟩ every 2 m of seam",
+            "1 exposure per 50 ft",
+            "three ⟨0⟩ in every 10 m",
             "last butt weld",
             "several welds",
             "selected joints",
@@ -135,7 +153,8 @@ def test_words_that_limit_by_no_number(words: str) -> None:
         ),
         *("instead of spot checks, all",),
         *("5 of 5 welds", "8/8 welds", "sheet 1 of 3", "one of 2 mm", "first weld run", "butt welds only"),
-        *("EN 12345/2 welds", "the last pass", "welds 1 to 8"),
+        *("EN 12345/2 welds", "the last pass", "welds 1 to 8", "testing group 1a", "group 3a"),
+        *("two ⟨0⟩ of each weld", "4 ⟨0⟩ per weld", "every one of the seams"),
     ],
 )
 def test_words_that_do_not_surely_limit(words: str) -> None:
@@ -146,6 +165,10 @@ def test_words_that_do_not_surely_limit(words: str) -> None:
     ("text", "found"),
     [
         ("UT (spot)", [("ultrasound", None)]),
+        ("UT to EN ISO 17640,10 % of welds", [("ultrasound", 0.1)]),
+        ("UT of 2,5 % of welds", [("ultrasound", 0.025)]),
+        ("UT of 12,5 % of welds", [("ultrasound", 0.125)]),
+        ("UT of A388,50 % of welds", [("ultrasound", 0.5)]),
         ("UT, one joint in ten", [("ultrasound", 0.1)]),
         ("one joint in ten, by ultrasound", [("ultrasound", 0.1)]),
         ("UT 100 %, RT 10 %", [("ultrasound", 1.0), ("radiographs", 0.1)]),
@@ -180,10 +203,10 @@ def test_each_method_has_its_own_extent(text: str, found: list[tuple[str, float 
         ("RT of butts", [("film", "MT 10 %")], []),
         ("RT of butts, MT of fillets", [("RT", "all"), ("MT", "1 in 4")], ["magnetic particle of 25%"]),
         ("RT of butts", [("film", "50 %"), ("RT", "50 %")], []),
-        ("RT of butts", [("film", "50 %"), ("RT", "48.9 % of welds")], ["radiographs of 99%"]),
+        ("RT of butts", [("film", "50 %"), ("RT", "48.9 % of welds")], ["radiographs of 98.9%"]),
         ("RT of butts", [("film", "99 %")], []),
         ("RT of butts", [("film", "98 %")], ["radiographs of 98%"]),
-        ("RT of butts", [("film", "98.99 %")], ["radiographs of 99%"]),
+        ("RT of butts", [("film", "98.99 %")], ["radiographs of 98.99%"]),
         ("RT of butts", [("film", "the whole part")], []),
         ("RT of butts", [("film", "first weld")], ["radiographs of samples or a part: first weld"]),
         ("RT of butts", [("film", "first weld"), ("film", "last weld")], []),
@@ -291,6 +314,24 @@ def test_all_by_either_of_two_methods() -> None:
         ("one joint in ten by ultrasound", "11.1 %", HOLD),
         ("all joints by ultrasound", "100 %", FINE),
         ("joints by spot RT", "51 %", FINE),
+        ("1 film per seam", "51.1 %", HOLD),
+        ("1 film per seam", "51 %", FINE),
+        ("RT, one film per seam", "51.1 %", HOLD),
+        ("RT, 2 films per seam", "51.1 %", QUERY),
+        ("RT, 2 films per seam", "1 %", FINE),
+        ("RT 100 %, 2 films per seam", "100 %", FINE),
+        ("RT, 2 films of every seam, full length", "100 %", FINE),
+        ("RT of 1 film at each end of every seam", "100 %", QUERY),
+        ("one film in four", "26 %", FINE),
+        ("one film in four", "26.1 %", HOLD),
+        ("testing group 3a, RT", "26 %", FINE),
+        ("testing group 3a, RT", "26.1 %", HOLD),
+        ("testing group 3b, RT", "11 %", FINE),
+        ("testing group 3b, RT", "11.1 %", HOLD),
+        ("testing group 3a, all butts by RT", "100 %", QUERY),
+        ("testing group 1a, RT", "100 %", FINE),
+        ("full RT per ASME VIII Div 1 UW-11(a)", "100 %", FINE),
+        ("spot RT per UW-11(b)", "100 %", HOLD),
         ("joints by spot RT", "51.1 %", HOLD),
         ("UT of 40 % of the joints, RT of 10 % of the joints", "51 %", FINE),
         ("UT of 40 % of the joints, RT of 10 % of the joints", "51.1 %", HOLD),
@@ -356,6 +397,18 @@ def test_words_that_are_not_understood_are_named(design: DesignFolder) -> None:
     text = WELDMENT.format(words="joints by ultrasound, upper side", examined="100 %")
     says = design.write({"weldment.toml": text}).only(RULE).says
     assert "are not understood: upper, side. Understood is all, every weld," in says
+
+
+def test_shares_are_said_to_their_last_figure(design: DesignFolder) -> None:
+    text = WELDMENT.format(words="98.5 % of the welds by UT", examined="99.75 %")
+    says = design.write({"weldment.toml": text}).only(RULE).says
+    assert says.startswith('corner: examined over 99.75%, and the words "98.5 %')
+    assert says.endswith("ask for 98.5% at most")
+
+
+def test_films_are_named_as_not_understood(design: DesignFolder) -> None:
+    text = WELDMENT.format(words="RT, 3 films per seam", examined="100 %")
+    assert "are not understood: 3 films per seam" in design.write({"weldment.toml": text}).only(RULE).says
 
 
 def test_a_joint_that_states_no_extent_is_told_by_another_rule(design: DesignFolder) -> None:

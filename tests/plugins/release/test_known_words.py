@@ -6,6 +6,7 @@ import pytest
 
 from speclint_release.inputs.examinations import worded
 from speclint_release.inputs.known_words import Words, understood
+from speclint_release.inputs.outcomes import as_examined
 from speclint_release.inputs.recorded_extents import (
     not_shown,
     not_understood,
@@ -92,6 +93,27 @@ PLAIN = (
     ),
     *("90 % of the volume", "10 % of the surface", "prior to turning", "following grinding"),
     *("in the rough; when ground", "before and after turning", "after final machining", "as welded"),
+    *(
+        "RT per ASME Section V Article 2",
+        "RT to ASME VIII Div 1 UW-51",
+        "EN ISO 5817 B",
+        "RT per B31.1 para 136.4.5",
+    ),
+    *(
+        "RT, DWDI, 2 exposures 90 deg apart",
+        "RT, SWSI, panoramic exposure",
+        "RT, density 2.3 to 3.0, wire IQI",
+    ),
+    *("PT, red dye, dwell 15 min, water washable", "solvent removable, 20 min dwell", "all welds of 12.3.26"),
+    *(
+        "shop and site welds",
+        "RT, density as film",
+        "all, acc. to EN ISO 5817 B",
+        "MT, OK",
+        "nach EN ISO 17640",
+        "one film in four",
+        "testing group 3a",
+    ),
 )
 
 
@@ -194,29 +216,35 @@ def test_words_that_may_take_some_away(text: str) -> None:
     [
         ("at crossings", ["crossings"]),
         ("upper side", ["upper", "side"]),
-        ("over 200 mm", ["200", "mm"]),
+        ("over 200 mm", ["200 mm"]),
         ("waived", ["waived"]),
-        ("150 %", ["150", "%"]),
+        ("150 %", ["150 %"]),
         ("not by night", ["not", "night"]),
         ("none", ["none"]),
         ("if cold, where thin", ["if", "cold", "where", "thin"]),
         ("welder's end", ["welder's"]),
+        ("12.5 mm and 0,8 mm deep", ["12.5 mm", "0,8 mm", "deep"]),
+        ("at 3.7 bar", ["3.7 bar"]),
+        ("crown-3a; K7/2", ["crown-3a", "K7/2"]),
+        ("butt-weld and full-length", []),
         ("8 butt welds", ["8 butt welds"]),
         ("a weld", ["a weld"]),
         ("24 off", ["24 off"]),
         ("one weld in ten, the whole length", ["one weld in ten; the whole length"]),
-        ("all joints, 10 % of each", ["10", "%"]),
+        ("all joints, 10 % of each", ["10 %"]),
     ],
 )
 def test_words_that_are_not_known(text: str, strange: list[str]) -> None:
-    assert understood(text.replace(",", ";")).strange == strange
+    assert understood(text.replace(", ", "; ")).strange == strange
 
 
 def test_welds_by_their_numbers_may_be_all_there_are() -> None:
     assert understood("welds 1 to 3") == Words([], [], [], ["welds 1 to 3"])
     assert understood("butt welds 1, 2 and 4; all") == Words([], [], [], ["butt welds 1", "2 and 4"])
     assert understood("W1 to W4").numbered == ["w1 to w4"]
-    assert understood("welds 1 to 4; 2 mm").strange == ["2", "mm"]
+    assert understood("welds 1 through 6").numbered == ["welds 1 through 6"]
+    assert understood("welds 1; 2; 5 and 6: all") == Words([], [], [], ["welds 1", "2", "5 and 6"])
+    assert understood("welds 1 to 4; 2 mm").strange == ["2 mm"]
 
 
 @pytest.mark.parametrize(
@@ -255,6 +283,27 @@ def test_the_words_of_the_drawing_are_known(text: str, beside: str, found: Words
         ("before and after turning", [(True, "machining"), (False, "machining")]),
         ("turned bore", []),
         ("when cold", []),
+        ("rough turned", [(False, "rough machining")]),
+        ("in the rough-machined condition", [(False, "rough machining")]),
+        ("vorgedreht", [(False, "rough machining")]),
+        ("machined", [(False, "machining")]),
+        ("machined all over", [(False, "machining")]),
+        ("in the machined state", [(False, "machining")]),
+        ("bearbeitet", [(False, "machining")]),
+        ("finish machined", [(False, "finishing")]),
+        ("finish-turned", [(False, "finishing")]),
+        ("finish ground", [(False, "finishing")]),
+        ("finished", [(False, "finishing")]),
+        ("fertig bearbeitet", [(False, "finishing")]),
+        ("ground", [(False, "grinding")]),
+        ("geschliffen", [(False, "grinding")]),
+        ("on completion of machining", [(False, "machining")]),
+        ("after finish grinding", [(False, "finishing")]),
+        ("in black condition", [(True, "machining")]),
+        ("im Schmiedezustand", [(True, "machining")]),
+        ("machined faces", []),
+        ("finish machined faces", []),
+        ("finished after 3 h", []),
     ],
 )
 def test_a_stage_by_its_words(text: str, found: list[tuple[bool, str]]) -> None:
@@ -279,6 +328,10 @@ def test_a_stage_by_its_words(text: str, found: list[tuple[bool, str]]) -> None:
         ("before turning", "after rough turning", "shown"),
         ("before turning", "after turning", "wrong"),
         ("before turning", "before grinding", "unclear"),
+        ("before turning", "rough turned", "shown"),
+        ("before turning", "finish turned", "wrong"),
+        ("after turning", "finish machined", "shown"),
+        ("after turning", "rough turned", "unclear"),
         ("before and after turning", "after turning", "wrong"),
         ("", "before turning", "shown"),
     ],
@@ -339,6 +392,12 @@ def test_places_that_no_record_names(asked: str, records: list[tuple[str, str]],
         ("MT", [("MT", "UT of the crown")], []),
         ("MT", [("MT", "whole piston")], []),
         ("MT", [("MT", "welds 1 to 3")], []),
+        ("MT", [("MT, 4 repaired and re-tested by MT", "all")], []),
+        ("MT", [("MT", "all, two indications under 1.5 mm, accepted")], []),
+        ("MT", [("MT", "all, two cracks under 1.5 mm, accepted")], ["two", "cracks", "under", "1.5 mm"]),
+        ("MT", [("MT", "all, 2 indications")], ["2", "indications"]),
+        ("MT", [("MT to be done after turning", "")], ["to be done"]),
+        ("MT", [("MT to be done", ""), ("MT", "all")], []),
     ],
 )
 def test_records_that_are_not_understood(
@@ -353,10 +412,15 @@ def test_records_that_are_not_understood(
 @pytest.mark.parametrize(
     ("method", "extent", "says"),
     [
+        ("MT", "repaired areas", "repaired areas"),
+        ("MT of 2 repaired welds", "", "of 2 repaired welds"),
+        ("MT of repairs", "", "of repairs"),
+        ("MT", "Stichproben", "stichproben"),
         ("MT", "the front half; the back was not accessible", "the front half, the back was not accessible"),
         ("MT of all of it not possible", "the whole part", "of all of it not possible"),
         ("MT, three of them", "the whole part", "three of them"),
-        ("MT, all other than the hub", "", "all other than the hub, MT, all other than the hub"),
+        ("MT, all other than the hub", "", "all other than the hub"),
+        ("MT of all but the hub", "", "MT of all but the hub"),
         ("MT", "faces only", "faces only"),
     ],
 )
@@ -372,10 +436,10 @@ def test_a_record_of_a_part_says_which_words_say_so(method: str, extent: str, sa
         ("20 cm in every m", ["magnetic particle of 20%"]),
         ("over 250 mm per 1 metre", ["magnetic particle of 25%"]),
         ("4 in. of each foot", []),
-        ("4 in of each foot", ["magnetic particle of 33%"]),
+        ("4 in of each foot", ["magnetic particle of 33.33%"]),
         ("9 inches of every 36 inches", ["magnetic particle of 25%"]),
         ("995 mm of each metre", []),
-        ("985 mm of each metre", ["magnetic particle of 98%"]),
+        ("985 mm of each metre", ["magnetic particle of 98.5%"]),
         ("5 mm of 20 mm wall", []),
         ("5 mm of 0 mm", []),
     ],
@@ -420,3 +484,78 @@ def test_an_extent_of_each_sort_of_weld_is_that_of_its_method(extent: str, short
 )
 def test_words_that_shops_write_are_understood(words: str) -> None:
     assert not any(understood(words))
+
+
+@pytest.mark.parametrize(
+    ("text", "left"),
+    [
+        ("all, 4 repaired", "all,"),
+        ("all, 4 of 36 welds repaired and re-radiographed", "all,"),
+        ("all, one repair, re-shot after repair, clear", "all, , , clear"),
+        ("defects at W12 and W17 cut out and re-welded, re-tested", ","),
+        ("weld 7 ground out", "weld 7"),
+        ("of 4 repaired welds", "of 4 repaired welds"),
+        ("of two repairs", "of two repairs"),
+        ("all, isolated porosity, acceptable to class B", "all,  to class B"),
+        ("root undercut 0.3 mm in weld 2, accepted", ""),
+        ("one slag line 3 mm long", ""),
+        ("slag inclusions below recording level", ""),
+        ("porosity", "porosity"),
+        ("two cracks 2 mm long, accepted", "two cracks 2 mm long, accepted"),
+        ("welds 1 to 3, all clear", "welds 1 to 3,"),
+        ("welds 1 to 3, all were accepted", "welds 1 to 3,"),
+        ("see full report", "see"),
+        ("results: satisfactory", ""),
+        ("100 %, ohne Befund", "100 %,"),
+        ("keine unzulässigen Anzeigen", ""),
+        ("rest of it", "rest of it"),
+        ("all, some minor spatter dressed off", "all,"),
+        ("5 of 48 studs, none rejected", "5 of 48 studs,"),
+        ("100 %, nil", "100 %,"),
+        ("nil access", "nil access"),
+        ("all, root accepted", "all,"),
+        ("pre-tested", "pre-tested"),
+    ],
+)
+def test_what_is_said_of_the_outcome_is_no_extent(text: str, left: str) -> None:
+    assert as_examined(text).strip() == left
+
+
+def test_what_was_examined_again_is_not_all() -> None:
+    asked = "RT of butts"
+    assert too_little(asked, recorded(asked, [("RT 10 %, 2 repaired and re-radiographed", "")])) == [
+        "radiographs of 10%"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("extent", "shown"),
+    [
+        ("welds 1 to 3, from both sides", False),
+        ("welds 1 to 3, full length", False),
+        ("welds 1 to 3, each film of class B", False),
+        ("welds 1 to 3, all clear", False),
+        ("welds 1 through 3", False),
+        ("welds 1 to 3, 100 %", True),
+        ("welds 1 to 3, all", True),
+        ("full length", True),
+    ],
+)
+def test_the_whole_of_some_welds_is_not_every_weld(extent: str, shown: bool) -> None:
+    """Of how many there are no drawing tells: what is said to be all is taken for it."""
+    asked = "RT of all butts"
+    assert not_shown(asked, recorded(asked, [("RT", extent)])) == (
+        [] if shown else ["that all was examined, by radiographs"]
+    )
+
+
+def test_what_is_excepted_of_one_method_is_not_of_another() -> None:
+    asked = "RT of butts, MT of fillets"
+    made = recorded(asked, [("RT of all butts except the last, MT of fillets", "")])
+    assert too_little(asked, made) == ["radiographs of samples or a part: of all butts except the last"]
+
+
+def test_all_welds_of_a_pipe_are_girth_welds() -> None:
+    for called, doubtful in (("steam pipe", []), ("cylinder block", ["girth"])):
+        made = recorded("RT of all butts", [("RT", "all girth welds")], called)
+        assert not_understood("RT of all butts", made) == doubtful

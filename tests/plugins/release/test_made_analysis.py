@@ -49,6 +49,17 @@ def test_elements_left_out_excuse_nothing(workshop: DesignFolder) -> None:
     assert (left.outcome, left.says) == ("not assessed", "the analysis does not state Cr")
 
 
+@pytest.mark.parametrize(
+    ("stated", "outcome"), [("0.3651 %", "not assessed"), ("0.3649 %", "finding"), ("0.50 %", "not assessed")]
+)
+def test_elements_left_out_add_to_what_the_others_give(
+    workshop: DesignFolder, stated: str, outcome: str
+) -> None:
+    """0.16 + 1.2/6 + (0.02 + 0.005)/5 + 0.3/15 = 0.385 % without chromium, 0.365 % less the rounding."""
+    gone = ('Cr = "0.08 %"\n', ""), ("0.41 %", stated)
+    assert made(workshop, "made.carbon-equivalent", *gone).outcome == outcome
+
+
 def test_what_is_not_asked_for_is_held_against_nothing(workshop: DesignFolder) -> None:
     expect_not_applicable(made(workshop, ASKED, asked=""), "its spec states no carbon equivalent")
     elements = "[certificate.analysis]" + MADE.split("[certificate.analysis]")[1].split("[examinations")[0]

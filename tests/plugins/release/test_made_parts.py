@@ -588,6 +588,49 @@ def test_a_record_says_what_was_done_and_how_it_came_out(
 
 
 @pytest.mark.parametrize(
+    ("treatment", "outcome"),
+    [
+        ("local stress relief of the chest", "finding"),
+        ("stress relief of the chest", "finding"),
+        ("stress relieved locally, ring burner", "finding"),
+        ("PWHT by heating mats", "finding"),
+        ("stress relief of repaired areas", "finding"),
+        ("örtlich spannungsarmgeglüht, stress relieved", "finding"),
+        ("stress relief of seams 1 to 4", "finding"),
+        ("stress relief of all but the branch", "finding"),
+        ("stress relief of the block except its feet", "finding"),
+        ("stress relief of the right half", "finding"),
+        ("stress relieved at 580 to 620 °C, 2 h, furnace cooled, no exceptions", "conforms"),
+        ("PWHT per ASME VIII UCS-56, complete weldment", "conforms"),
+        ("furnace stress relief of the whole block, not local", "conforms"),
+        ("stress relief of the welds", "conforms"),
+        ("PWHT of the cylinder block", "conforms"),
+    ],
+)
+def test_the_relief_is_of_the_whole_piece(workshop: DesignFolder, treatment: str, outcome: str) -> None:
+    record = changed(WELDED, ('treatment = "stress relieve"', f'treatment = "{treatment}"'))
+    check = workshop.write(
+        {**files(), "block.toml": BLOCK, "block-1.toml": record}, settings=settings()
+    ).only("made.examined", "block-1")
+    assert check.outcome == outcome
+    said = f"not on record: stress relieve, with its chart, on record is {treatment}"
+    assert outcome == "conforms" or check.says == said
+
+
+def test_the_whole_relieved_beside_a_part_of_it_is_the_whole(workshop: DesignFolder) -> None:
+    local = '[heat_treatments.repair]\ntreatment = "local PWHT"\nchart = "F-98"\nresult = "passed"\n'
+    design = {**files(), "block.toml": BLOCK, "block-1.toml": WELDED + local}
+    assert workshop.write(design, settings=settings()).only("made.examined", "block-1").outcome == "conforms"
+
+
+def test_the_welds_of_a_pipe_are_relieved_where_they_are(workshop: DesignFolder) -> None:
+    pipe = changed(BLOCK, ("cylinder-block", "steam-pipe"), ('construction = "fabricated"\n', ""))
+    record = changed(WELDED, ('treatment = "stress relieve"', 'treatment = "local PWHT of each weld"'))
+    design = {**files(), "block.toml": pipe, "block-1.toml": record}
+    assert workshop.write(design, settings=settings()).only("made.examined", "block-1").outcome == "conforms"
+
+
+@pytest.mark.parametrize(
     ("surface", "treatment", "outcome"),
     [
         ("nitrided", "gas nitriding", "conforms"),

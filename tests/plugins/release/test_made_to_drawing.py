@@ -10,6 +10,8 @@ from speclint.testing import DesignFolder, changed
 
 OF_SPEC, WELDED = "made.of-its-spec", "made.welded-as-drawn"
 BAD, ASKED, FINE = ("finding", Grade.NONCONFORMITY), ("finding", Grade.QUERY), ("conforms", None)
+RIGHT = ["RH", "R.H.", "r.h.", "R/H", "offside", "off side", "off-side", "rechts"]
+LEFT = ["LH", "L.H.", "LHS", "nearside", "near side", "near-side", "links"]
 BLOCK = """
 kind = "cylinder-block"
 id = "block"
@@ -70,12 +72,12 @@ def test_a_spec_without_a_number_is_compared_with_none(workshop: DesignFolder) -
         ("Block, LEFT", "Left block", ""),
         ("Block, right", "Block, left", "its title says right, and that of block says left"),
         ("Block, middle", "Block, centre", ""),
-        ("Block, center", "Block, left", "its title says middle, and that of block says left"),
+        ("Block, center", "Block, left", "its title says center (middle), and that of block says left"),
         ("Block, middle", "Block, middle, made to the hand of the left", ""),
         (
             "Block, right",
             "Block, middle, made to the hand of the left",
-            "says right, and that of block says left and",
+            "its title says right, and that of block says middle",
         ),
         ("Cover, front", "Cover, back", "its title says front, and that of block says back"),
         ("Cover, rear", "Cover, back", ""),
@@ -86,6 +88,24 @@ def test_a_spec_without_a_number_is_compared_with_none(workshop: DesignFolder) -
         ("Block, left", "Block", ""),
         ("Aleft", "Block, right", ""),
         ("Block, left front", "Block, left back", "its title says front, and that of block says back"),
+        *((f"Block {word}", "Block, left", f"says {word} (right), and that") for word in RIGHT),
+        *((f"Block {word}", "Block, right", "") for word in RIGHT),
+        *((f"Block, {word}", "Block, right", f"says {word} (left), and that") for word in LEFT),
+        *((f"Block, {word}", "Block, left", "") for word in LEFT),
+        ("Block (R)", "Block, left", "its title says R (right), and that of block says left"),
+        ("Block, L.", "Block, right", "its title says L (left), and that of block says right"),
+        ("Block, rev R", "Block, left", ""),
+        ("Block on the driver's side", "Block, right", ""),
+        ("Valve links, spare", "Block, right", ""),
+        ("Spindle with left-hand thread", "Spindle, right", ""),
+        ("Block, opposite hand to the right", "Block, right", ""),
+        ("Block, right, opposite hand to left", "Block, left", "its title says right, and"),
+        ("Cover, head end", "Cover, back", "its title says head end (front), and"),
+        ("Cover, crank end", "Cover, back", ""),
+        ("Seat, bottom", "Seat, upper", "its title says bottom (lower), and that of block says upper"),
+        ("Spring, inner", "Spring, outer", "its title says inner, and that of block says outer"),
+        ("LP piston", "High-pressure piston", "says LP (low-pressure), and that of block says high-pressure"),
+        ("H.P. piston", "High pressure piston", ""),
     ],
 )
 def test_the_titles_name_one_side(workshop: DesignFolder, own: str, theirs: str, says: str) -> None:
@@ -93,6 +113,114 @@ def test_the_titles_name_one_side(workshop: DesignFolder, own: str, theirs: str,
     found = made(workshop, record, changed(BLOCK, ("Cylinder block, left", theirs)))
     assert (found.outcome, found.grade) == (ASKED if says else FINE)
     assert says in found.says
+
+
+@pytest.mark.parametrize(
+    ("hand", "of_spec", "title", "ends"),
+    [
+        ("left", "left", "Block", FINE),
+        ("left", "right", "Block", BAD),
+        ("left", "", "Block", FINE),
+        ("", "right", "Block", FINE),
+        ("", "right", "Block, left", ASKED),
+        ("", "left", "Block, left", FINE),
+    ],
+)
+def test_the_hand_is_that_of_the_spec(
+    workshop: DesignFolder, hand: str, of_spec: str, title: str, ends: tuple[str, Grade | None]
+) -> None:
+    own, theirs = (f'hand = "{one}"\n' if one else "" for one in (hand, of_spec))
+    record = changed(MADE, ('title = "Cylinder block, left, as made"\n', f'title = "{title}"\n{own}'))
+    block = changed(BLOCK, ('title = "Cylinder block, left"\n', f'title = "Block"\n{theirs}'))
+    found = made(workshop, record, block)
+    assert (found.outcome, found.grade) == ends
+    assert ends is not BAD or found.says == "its record is of the left hand, and block is of the right"
+
+
+@pytest.mark.parametrize(
+    ("stated", "says"),
+    [
+        ('revision = "B"\n', ""),
+        ('revision = "A"\n', "its record states revision A, and it is of revision B"),
+        ('revision = "A"\nmade_to = "C"\n', "its record states revision A, and it is of revision C and B"),
+        ('revision = "C"\nmade_to = "C"\n', ""),
+        ('revision = "B"\nmade_to = "C"\n', ""),
+    ],
+)
+def test_a_record_states_no_third_revision(workshop: DesignFolder, stated: str, says: str) -> None:
+    """Another revision that it was made to than the drawing has is told by made.revision."""
+    old = 'made_to = "B"\n'
+    found = made(workshop, changed(MADE, (old, stated if "made_to" in stated else f"{old}{stated}")))
+    assert (found.outcome, found.grade) == (ASKED if says else FINE)
+    assert says in found.says
+
+
+def test_a_revision_beside_none_is_no_other(workshop: DesignFolder) -> None:
+    block = changed(BLOCK, ('revision = "B"\nissued', "issued"))
+    record = changed(MADE, ('made_to = "B"\n', 'revision = "A"\n'))
+    assert made(workshop, record, block).outcome == "conforms"
+
+
+ROD = 'kind = "piston-rod"\nid = "rod-left"\ntitle = "Piston rod, left"\ndrawing = "CN-C-1250"\n'
+PLAN = 'kind = "lifting-plan"\nid = "lift"\ntitle = "Lifting of the block"\n'
+
+
+@pytest.mark.parametrize(
+    ("title", "says"),
+    [
+        ("Block to CN-C-1204", "its title names drawing CN-C-1204, and block is on CN-C-1203"),
+        ("Block to cn-c-1204, left", "its title names drawing cn-c-1204"),
+        ("Block to CN-C-1203 rev C", ""),
+        ("Block to CN-C-1203-2 and CN-C-1204", ""),
+        ("Block, replaces CN-C-1204", ""),
+        ("Block CN-C-7777, left", ""),
+        ("Block CN-C-8888, left", ""),
+        ("Block H-7, left", ""),
+        ("Bush CN-C-1250", "its title names drawing CN-C-1250"),
+        ("Piston rod, left, as made", "its title is that of rod-left, and its record is of block"),
+        ("Left piston rod, serial no. 4", "its title is that of rod-left, and its record is of block"),
+        ("Left piston rod, K-12", "its title is that of rod-left"),
+        ("Piston rod, left", "its title is that of rod-left"),
+        ("Record of rod-left", "its title is that of rod-left"),
+        ("Block for rod-left", ""),
+        ("Block, left, with piston rod", ""),
+        ("Lifting of the block", ""),
+        ("Spare", ""),
+        ("Made", ""),
+        ("Weldment, left", ""),
+    ],
+)
+def test_a_title_names_no_other_drawing_or_part(workshop: DesignFolder, title: str, says: str) -> None:
+    """Its serial number and its heat are written as a drawing number here, and are none."""
+    record = changed(
+        MADE,
+        ("Cylinder block, left, as made", title),
+        ('made_to = "B"', 'made_to = "B"\nserial = "CN-C-7777"'),
+    )
+    files = {
+        "block.toml": BLOCK,
+        "made.toml": f'{record}[certificate]\nheat = "CN-C-8888"\n',
+        "rod.toml": ROD,
+        "lift.toml": PLAN,
+        "weldment.toml": 'kind = "weldment"\nid = "w"\ntitle = "Weldment, left"\nmakes = "block"\n',
+    }
+    found = workshop.write(files).only(OF_SPEC, "made")
+    assert (found.outcome, found.grade) == (ASKED if says else FINE)
+    assert says in found.says
+
+
+def test_a_number_of_another_series_is_that_of_a_part_that_is_on_it(workshop: DesignFolder) -> None:
+    files = {"block.toml": BLOCK, "made.toml": changed(MADE, ("Cylinder block, left, as made", "Rod X-7"))}
+    assert workshop.write(files).only(OF_SPEC, "made").outcome == "conforms"
+    files["rod.toml"] = changed(ROD, ("CN-C-1250", "x-7"))
+    found = workshop.write(files).only(OF_SPEC, "made")
+    assert found.says == "its title is that of rod-left, and its record is of block"
+
+
+def test_a_title_that_two_specs_have_is_that_of_either(workshop: DesignFolder) -> None:
+    files = {"block.toml": changed(BLOCK, ("Cylinder block, left", "Piston rod, left")), "rod.toml": ROD}
+    files["made.toml"] = changed(MADE, ("Cylinder block, left, as made", "Piston rod, left"))
+    assert workshop.write(files).only(OF_SPEC, "made").outcome == "conforms"
 
 
 @pytest.mark.parametrize("link", ["like", "mirror_of"])
@@ -197,6 +325,38 @@ welder = "mark 7"
         ("open", "WPS-12, by WPQR 41", FINE),
         ("WPQR 38", "WPS-12, by WPQR 40", BAD),
         ("WPQR 38", "to follow", ASKED),
+        ("WPQR 38", "WPQR38/41", FINE),
+        ("WPQR 38", "WPQR 38/041", FINE),
+        ("WPQR 38", "WPQR 38/44", BAD),
+        ("WPQR 38/44", "WPQR 44", FINE),
+        ("WPQR 38/44", "WPQR 38/44", FINE),
+        ("WPQR 38", "WPQR 38/2024", FINE),
+        ("WPQR 38/2024", "WPQR 38", FINE),
+        ("WPQR 38/2024", "WPQR 38/2019", BAD),
+        ("WPQR 2024/017", "WPQR 2024/017", FINE),
+        ("WPQR 2024/017", "WPQR 2024/018", BAD),
+        ("WPQR 38", "WPQR 38 to 41", BAD),
+        ("WPQR 38 to 40", "WPQR 38 to 41", FINE),
+        ("WPQR 38 to 40", "WPQR 39", FINE),
+        ("WPQR 38 to 40", "WPQR 37", BAD),
+        ("WPQR 38 - 40", "WPQR 38 bis 41", FINE),
+        ("WPQR 38–40", "WPQR 38 through WPQR 41", FINE),
+        ("WPQR 38 to 40", "WPQR 38-41", FINE),
+        ("WPQR 38-40", "WPQR 39", FINE),
+        ("WPQR 38-40", "WPQR 38-40", FINE),
+        ("WPQR 38-40", "WPQR 37", BAD),
+        ("WPQR 38-39", "WPQR 39", FINE),
+        ("WPQR 12-3", "WPQR 12-3", FINE),
+        ("WPQR 12-3", "WPQR 12-4", BAD),
+        ("WPQR 1 to 51", "WPQR 50", FINE),
+        ("WPQR 1 to 52", "WPQR 50", BAD),
+        ("WPQR 38 to EN ISO 15614-1", "WPQR 38", FINE),
+        ("WPQR 38 to follow", "WPQR 41", FINE),
+        ("WPQR 38", "WPQR 38 u. 41", FINE),
+        ("WPQR 38", "WPQR 38 u. 44", BAD),
+        ("WPQR 38", "WPQR Nr. 38 sowie 44", BAD),
+        ("WPQR 38", "WPQR 38 plus 44", BAD),
+        ("WPQR 38", "WPQR 38 dated 1.5.2024", FINE),
     ],
 )
 def test_a_weld_is_made_by_a_procedure_that_is_drawn(
@@ -219,6 +379,8 @@ def test_a_weld_is_made_by_a_procedure_that_is_drawn(
         ("not WPQR 38", 'weld "all" by not WPQR 38: that does not say by which of WPQR 38, WPQR 41'),
         ("manual arc", 'weld "all" by manual arc: that does not say by which of WPQR 38, WPQR 41'),
         ("WPQR no. 38", "welded by WPQR 38"),
+        ("WPQR 38 to 41", 'weld "all" by WPQR 39, WPQR 40: the drawing names WPQR 38, WPQR 41'),
+        ("WPQR 38-42", 'weld "all" by WPQR 38-42: the drawing names WPQR 38, WPQR 41'),
         ("WPQR 38 and 41", "welded by WPQR 38, WPQR 41"),
     ],
 )

@@ -244,6 +244,8 @@ def test_another_heat_treatment_than_a_relief_may_be_the_mills(workshop: DesignF
         ("MT after turning", "all", "passed", "2026-06-10", ("conforms", None)),
         ("MT after turning", "all", "passed", "2026-06-11", ("finding", Grade.QUERY)),
         ("MT", "all, when ground", "passed", "2026-06-11", ("finding", Grade.QUERY)),
+        ("MT, finish machined", "all", "passed", "2026-06-11", ("finding", Grade.QUERY)),
+        ("UT, rough turned", "all", "passed", "2026-06-11", ("not applicable", None)),
         ("MT after turning", "all", "failed", "2026-06-11", ("not applicable", None)),
         ("UT in the rough", "all", "passed", "2026-06-11", ("not applicable", None)),
         ("UT before turning", "all", "passed", "2026-06-11", ("not applicable", None)),
