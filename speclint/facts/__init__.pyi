@@ -156,6 +156,7 @@ from .drives import (
     rod_diameter as rod_diameter,
     rod_steel as rod_steel,
     room_for_strokes as room_for_strokes,
+    rods_drawn as rods_drawn,
     room_left as room_left,
 )
 from .end_outsides import (
