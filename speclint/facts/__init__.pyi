@@ -155,8 +155,8 @@ from .drives import (
     rod_beyond_piston as rod_beyond_piston,
     rod_diameter as rod_diameter,
     rod_steel as rod_steel,
-    room_for_strokes as room_for_strokes,
     rods_drawn as rods_drawn,
+    room_for_strokes as room_for_strokes,
     room_left as room_left,
 )
 from .end_outsides import (

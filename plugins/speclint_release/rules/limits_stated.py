@@ -2,24 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import graded_by_stage
-from speclint.specs import (
-    BoltedJoint,
-    Component,
-    CompressionSpring,
-    CylinderBlock,
-    CylinderLiner,
-    Length,
-    Piston,
-    PistonRod,
-    PoppetValve,
-    Stress,
-    Tappet,
-    ValveSeat,
-)
+from speclint.specs import by_word
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from speclint.specs import Component, Length, Stress
 
 
 @rule(
@@ -27,15 +19,15 @@ from speclint.specs import (
     title="The wall of a valve, the wire of a spring, the modulus of a gasket, and the diameters of bores, liners, "
     "seats, pistons, rods and stems state limits",
     on=(
-        BoltedJoint,
-        CompressionSpring,
-        CylinderBlock,
-        CylinderLiner,
-        Piston,
-        PistonRod,
-        PoppetValve,
-        Tappet,
-        ValveSeat,
+        by_word.BoltedJoint,
+        by_word.CompressionSpring,
+        by_word.CylinderBlock,
+        by_word.CylinderLiner,
+        by_word.Piston,
+        by_word.PistonRod,
+        by_word.PoppetValve,
+        by_word.Tappet,
+        by_word.ValveSeat,
     ),
     grade=Grade.NONCONFORMITY,
     cites=[COMMON_PRACTICE],
@@ -66,22 +58,22 @@ def _judged(name: str, size: Length | Stress, sheet: Sheet) -> Judgement:
 def _sizes(part: Component) -> Iterator[tuple[str, Length | Stress]]:
     """The sizes of a part that want limits."""
     match part:
-        case BoltedJoint():
+        case by_word.BoltedJoint():
             yield "modulus of the gasket", part.gasket.modulus
-        case CompressionSpring():
+        case by_word.CompressionSpring():
             yield from (("wire", part.wire), ("mean diameter", part.mean_diameter))
-        case CylinderBlock():
+        case by_word.CylinderBlock():
             for table, bores in (("bore", part.bores), ("seat bore", part.seat_bores)):
                 yield from ((f"diameter of {table} {name}", one.diameter) for name, one in bores.items())
-        case CylinderLiner():
+        case by_word.CylinderLiner():
             yield from (("outside diameter", part.outside_diameter), ("bore", part.bore))
-        case PoppetValve():
+        case by_word.PoppetValve():
             yield "wall", part.wall
-        case Tappet():
+        case by_word.Tappet():
             yield "stem diameter", part.stem_diameter
-        case ValveSeat():
+        case by_word.ValveSeat():
             yield "outside diameter", part.outside_diameter
-        case Piston() | PistonRod():
+        case by_word.Piston() | by_word.PistonRod():
             yield "diameter", part.diameter
 
 
