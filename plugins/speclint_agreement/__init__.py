@@ -71,6 +71,7 @@ _MODULES = {
     "retention": "cylinder-liner poppet-valve valve-seat",
     "ribs": "weldment",
     "rods": "cylinder-block piston-rod",
+    "rooms_along": "envelope",
     "seat_bores": "cylinder-block",
     "seats": "cylinder-block poppet-valve valve-seat",
     "springs": "compression-spring",

@@ -1,14 +1,23 @@
-"""What several rules share: the block to which a link leads, as one side of a pair, and places of both faces."""
+"""What several rules share: the block to which a link leads, places of both faces, and the wheelbase."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from speclint import Sheet, Worked
+from speclint import COMMON_PRACTICE, Limit, Sheet, Worked
 from speclint.specs import Link, NotStated
 
 if TYPE_CHECKING:
     from speclint.specs import CylinderBlock, CylinderEnd, Length
+
+WHEELBASE = Limit(
+    "wheelbase",
+    "2 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what the rigid wheelbase may differ by from the distance of two axles",
+    "not negative",
+)
 
 
 def in_block(link: Link[Any] | NotStated, block: CylinderBlock) -> Worked:

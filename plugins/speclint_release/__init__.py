@@ -21,6 +21,11 @@ def speclint_rules() -> Sequence[RulesIn]:
         rules_in("speclint_release.rules.fitted_hot", "made-part"),
         rules_in("speclint_release.rules.iron_relieved", "made-part"),
         rules_in("speclint_release.rules.known_faults", "known-fault"),
+        rules_in(
+            "speclint_release.rules.limits_stated",
+            *("bolted-joint", "compression-spring", "cylinder-block", "cylinder-liner", "piston"),
+            *("piston-rod", "poppet-valve", "tappet", "valve-seat"),
+        ),
         rules_in("speclint_release.rules.made_analysis", "made-part"),
         rules_in("speclint_release.rules.made_certificates", "made-part"),
         rules_in("speclint_release.rules.made_documents", "made-part"),

@@ -113,7 +113,7 @@ def _sides(
     record: Record, matter: Sequence[tuple[Hashable, bool]]
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The inputs whose side decides in words, and the same with the value of each."""
-    words = tuple(f"{record.labels[key]} {'high' if high else 'low'}" for key, high in matter)
+    words = tuple(f"{record.named(key)} {'high' if high else 'low'}" for key, high in matter)
     return words, tuple(record.side(key, high=high) for key, high in matter)
 
 

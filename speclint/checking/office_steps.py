@@ -26,6 +26,8 @@ _FINE = Fraction(1, 10**5)
 _FINEST = {"mm": Fraction(1, 1000), "in": Fraction(1, 10000)}
 _STEPS_TABLE = "drawing-steps-common-practice.csv"
 _FIGURES = 9  # of a size that another part gives; more are what floats leave
+#: Ranges of these are what a way of tightening leaves, which is a share of the preload or the torque.
+_IN_PROPORTION = ("force", "moment")
 _FAHRENHEIT = 5 / 9  # K, one degree: by definition
 _ROUNDING = 1e-12  # relative: the logarithm of a power of ten may fall short of it
 
@@ -115,13 +117,17 @@ def _rolled(written: Written, measure: Measure) -> Iterator[Restated]:
 class Rounding:
     """A quantity whose size, or whose limits alone, may take any value in steps: its own, and finer ones.
 
-    Made by :func:`rounding`. ``reach`` is how far it may move, in SI units, before it is another design: that ``share``
-    of its size.
+    Made by :func:`rounding`. Both ends of a range move alike, or in proportion where that is its nature. ``reach`` is
+    how far it may move, in SI units, before it is another design: that ``share`` of its size.
     """
 
     def __init__(self, measure: Measure, written: Written, *, limits: bool) -> None:
         self._measure, self._written, self._limits = measure, written, limits
         self._factor = Fraction(repr(_factor(measure)))
+        self._scaled = written.last is not None and measure.dimension in _IN_PROPORTION
+        middle = (written.first + written.last) / 2 if written.last is not None else written.first
+        #: How far the first of the written numbers moves, as a share of how far the middle does.
+        self._first = written.first / middle if self._scaled else Fraction(1)
         self._steps = _steps(written, measure, limits=limits)
         self.share = _LIMITS_REACH if limits else _REACH
         self.reach = abs(_size(written, measure)) * self.share
@@ -136,6 +142,9 @@ class Rounding:
         measure = self._measure
         if self._limits:
             return replace(measure, low=measure.low + by, high=measure.high + by)
+        if self._scaled:
+            k = 1 + by / measure.nominal
+            return replace(measure, nominal=measure.nominal * k, low=measure.low * k, high=measure.high * k)
         return measure.moved(by)
 
     def rounded(self, by: float, finer: int, further: int) -> Restated | None:
@@ -145,12 +154,14 @@ class Rounding:
         """
         written, step, up = self._written, self._steps[finer], by > 0
         present = written.lower if self._limits and written.lower is not None else written.first
-        wanted = (present + Fraction(by) / self._factor) / step
+        wanted = (present + Fraction(by) * self._first / self._factor) / step
         aim = (math.ceil(wanted) + further if up else math.floor(wanted) - further) * step
         if aim == present or (aim > present) is not up:
             return None
         if self._limits:
             other = written.with_limits_moved(aim - present)
+        elif self._scaled:
+            other = written.scaled(aim, step)
         else:
             other = replace(
                 written.at(aim), fraction=written.fraction and _in_fractions(written) and not finer
@@ -158,7 +169,7 @@ class Rounding:
         value = other.read()
         if value is None:
             return None
-        by = float((aim - present) * self._factor)
+        by = float((aim - present) / self._first * self._factor)
         return Restated(str(other), value, by, self._measure.nominal, exact=bool(finer))
 
 

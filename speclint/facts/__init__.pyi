@@ -155,6 +155,7 @@ from .drives import (
     rod_beyond_piston as rod_beyond_piston,
     rod_diameter as rod_diameter,
     rod_steel as rod_steel,
+    rods_drawn as rods_drawn,
     room_for_strokes as room_for_strokes,
     room_left as room_left,
 )

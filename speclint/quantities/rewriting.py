@@ -77,6 +77,11 @@ class Written:
         last = None if self.last is None else self.last + size - self.first
         return replace(self, first=size, last=last)
 
+    def scaled(self, size: Fraction, step: Fraction) -> Written:
+        """A range that begins at another size, its end in the same proportion, to a step."""
+        assert self.last is not None  # as the caller has seen
+        return replace(self, first=size, last=round(self.last * size / self.first / step) * step)
+
     def with_limits_moved(self, by: Fraction) -> Written:
         """With both written deviations moved, in the unit of the size; the size stays."""
         assert self.upper is not None  # as the caller has seen

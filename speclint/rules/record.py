@@ -72,6 +72,7 @@ class Record:
         self.rests_on: dict[str, str] = {}
         self.varying: set[str] = set()
         self.labels: dict[object, str] = {}
+        self._figures: dict[object, tuple[str, str]] = {}
         self._amounts: dict[object, tuple[float, str, str]] = {}
         self.renaming = Renaming(design.files.keys())
         self.renaming.part(component)
@@ -174,6 +175,7 @@ class Record:
     def looked_up(self, key: object, symbol: str, words: str, reading: Reading, value: float) -> None:
         """Write down a figure of a table, with its band and its source."""
         self.labels[key] = words
+        self._figures[key] = (reading.what, symbol)
         written = unit_in(self.system, reading.unit)
         self._amounts[key] = (value, reading.unit, written)
         low, high = (amount(end, reading.unit) for end in (reading.low, reading.high))
@@ -317,7 +319,26 @@ class Record:
     def side(self, key: object, *, high: bool) -> str:
         """An input that decides, with the value at its side: ``bore 480.063 mm (greatest)``."""
         shown = f" {amount(*self._amounts[key])}" if key in self._amounts else ""
-        return f"{self.labels[key]}{shown} ({'greatest' if high else 'least'})"
+        return f"{self.named(key)}{shown} ({'greatest' if high else 'least'})"
+
+    def named(self, key: object) -> str:
+        """What was taken, by its label; of several with one label each by its part, or by what its table calls it.
+
+        Two figures of one metal are told apart by their symbols.
+        """
+        words = self.labels[key]
+        alike = [one for one, label in self.labels.items() if label == words]
+        if len(alike) < 2:
+            return words
+        if key in self._figures:
+            what, symbol = self._figures[key]
+            return (
+                what
+                if sum(self._figures.get(one, ("",))[0] == what for one in alike) == 1
+                else f"{words} {symbol}"
+            )
+        part = key[2] if isinstance(key, tuple) and len(key) == 4 else ""
+        return f"{words} of {part}" if part else words
 
     def label(self, where: Location) -> str:
         """The name of a place: its key in words, and its component where that is another one."""

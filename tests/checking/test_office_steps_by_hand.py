@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from speclint.checking.office_steps import Rounding, listed, rounding, sized, threads
-from speclint.quantities import read
+from speclint.quantities import Measure, read
 
 MM, INCH, BAR = 1e-3, 0.0254, 1e5
 
@@ -232,3 +232,39 @@ def test_four_threads_on_either_side() -> None:
     assert [one.by for one in smaller] == pytest.approx([-0.002, -0.004, -0.006, -0.008])
     assert {one.of for one in larger} == {0.02}
     assert larger[0].value == "M22"
+
+
+@pytest.mark.parametrize(
+    ("text", "dimension", "by", "written", "low", "high"),
+    [
+        ("60..110 kN", "force", 17e3, "72..132 kN", 72e3, 132e3),  # 17 of 85 kN are a fifth
+        ("60..110 kN", "force", -8.5e3, "54..99 kN", 54e3, 99e3),
+        (
+            "60..110 kN",
+            "force",
+            17.05e3,
+            "72.1..132.2 kN",
+            72.1e3,
+            132.2e3,
+        ),  # 72.035 and 110 × 72.1/60 = 132.18
+        ("300..500 N·m", "moment", 40.0, "330..550 N·m", 330.0, 550.0),
+        ("20..30 mm", "length", 0.0049, "25..35 mm", 0.025, 0.035),  # what is turned keeps its limits
+    ],
+)
+def test_a_range_of_a_preload_keeps_its_proportion(
+    text: str, dimension: str, by: float, written: str, low: float, high: float
+) -> None:
+    """A wrench leaves a share of what it is set to, so the greatest over the least stays as it is."""
+    steps = steps_of(text, dimension)
+    found = steps.rounded(by, 0, 0)
+    assert found is not None
+    assert found.text == written
+    assert isinstance(found.value, Measure)
+    assert (found.value.low, found.value.high) == pytest.approx((low, high), rel=1e-9)
+    assert found.by == pytest.approx(by, rel=0.03)
+
+
+def test_a_range_moves_by_any_amount_in_proportion() -> None:
+    """From 60..110 kN, 85 in the middle, by 8.5: all a tenth more."""
+    moved = steps_of("60..110 kN", "force").moved(8.5e3)
+    assert (moved.low, moved.nominal, moved.high) == pytest.approx((66e3, 93.5e3, 121e3), rel=1e-9)

@@ -79,3 +79,45 @@ def far_cover(x: Metres, k: Ratio, X: Metres) -> Metres:
     3.984
     """
     return x + k * X
+
+
+@formula("D = x_f − x_b", cites=[FIRST_PRINCIPLES])
+def ahead_of(x_f: Metres, x_b: Metres) -> Metres:
+    """How far the front cover of a cylinder is ahead of the back one; negative where it is behind.
+
+    D = x_f − x_b
+
+    ``x_f``, ``x_b`` places of the front and the back cover, forward of one datum [m]. Returns [m].
+
+    >>> round(ahead_of(x_f=4.81, x_b=3.79), 6)
+    1.02
+    """
+    return x_f - x_b
+
+
+@formula("D = X − δ", cites=[FIRST_PRINCIPLES])
+def least_apart(X: Metres, delta: Metres) -> Metres:
+    """The least distance of both covers of a cylinder, as their faces are apart.
+
+    D = X − δ
+
+    ``X`` distance of the faces; ``delta`` what the covers may be nearer than these [m]. Returns [m].
+
+    >>> round(least_apart(X=0.826, delta=0.05), 6)
+    0.776
+    """
+    return X - delta
+
+
+@formula("D = X + δ", cites=[FIRST_PRINCIPLES])
+def most_apart(X: Metres, delta: Metres) -> Metres:
+    """The greatest distance of both covers of a cylinder, as their faces are apart.
+
+    D = X + δ
+
+    ``X`` distance of the faces; ``delta`` what both covers may stand out beyond them [m]. Returns [m].
+
+    >>> round(most_apart(X=0.826, delta=0.5), 6)
+    1.326
+    """
+    return X + delta

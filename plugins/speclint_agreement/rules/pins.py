@@ -38,11 +38,16 @@ def _seat(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
 
 
 def _shoulder(pin: Pin, sheet: Sheet) -> Iterator[Pair]:
-    """A fillet that runs into the face of its shoulder is as high as its radius."""
+    """A fillet that runs into the face of its shoulder is as high as its radius; beyond that a pressed seat begins."""
     if sheet.is_stated("fillet", pin.fillet) and sheet.is_stated("larger diameter", pin.larger_diameter):
         D, d = sheet.take("D_s", pin.larger_diameter), sheet.take("d", pin.diameter)
         h = sheet.work("h", height_of_shoulder, D=D, d=d)
-        yield Pair(pin.fillet, worked(h, pin.larger_diameter, pin.diameter), "at most")
+        yield Pair(pin.fillet, worked(h, pin.larger_diameter, pin.diameter), "at most", name="fillet")
+    if sheet.said("held by", pin.seat.by) == "press fit" and sheet.is_stated("seat", pin.seat.diameter):
+        d_s = worked(sheet.take_nominal("d_s", pin.seat.diameter), pin.seat.diameter)
+        if sheet.is_stated("larger diameter", pin.larger_diameter):
+            shoulder = worked(sheet.take_nominal("D_s", pin.larger_diameter), pin.larger_diameter)
+            yield Pair(shoulder, d_s, "at least", name="seat beyond the shoulder")
 
 
 in_its_crosshead: Rule = agreement(
@@ -61,10 +66,12 @@ in_its_crosshead: Rule = agreement(
 
 fillet_of_its_shoulder: Rule = agreement(
     "pin.fillet-of-its-shoulder",
-    title="The shoulder of a pin is at least as high as the radius of its fillet",
+    title="The shoulder of a pin is at least as high as the radius of its fillet, and at least as thick as the seat "
+    "that is pressed in beyond it",
     on=Pin,
     pairs=_shoulder,
     within="",
+    edition=2,
     grade=Grade.QUERY,
     why="a fillet larger than its shoulder is cut off before it meets the face: nothing bears there, and the factor of "
     "the pin is judged for a shape that is not turned",

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from speclint import COMMON_PRACTICE, Grade, Judgement, NotKnown, Sheet, rule
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, NotKnown, Sheet, rule
 from speclint.facts import pressure_held
 from speclint.handbook.bolted_joints import gasket_materials
 from speclint.handbook.members import tube_area
 from speclint.specs import BoltedJoint, LoadCase
+from speclint_joints.formulae.gaskets import thickest_sheet, thinnest_pressed
 from speclint_joints.formulae.loads import pressure_on_face
 from speclint_joints.inputs.preload import working_preload
 from speclint_joints.inputs.pressures import acting_pressure
@@ -91,4 +92,40 @@ def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
     )
 
 
-RULES = (gasket_rating, gasket_crush)
+@rule(
+    "joint.gasket-as-named",
+    title="A sheet gasket as compressed is no thicker than the sheet that it names, and no thinner than a sheet can be "
+    "pressed to",
+    on=BoltedJoint,
+    grade=Grade.NONCONFORMITY,
+    cites=[COMMON_PRACTICE],
+    why="The thickness decides how the gasket gives and what it bears: a sheet of twice the thickness is blown out "
+    "sooner.",
+    leaves_out="Gaskets whose name has no thickness, and how far one is compressed, which the maker's curve gives.",
+    against=(),
+    limits=[
+        Limit(
+            "most", "1.1", "ratio", COMMON_PRACTICE, "greatest thickness over that named, as sheets are made"
+        ),
+        Limit("least", "0.4", "ratio", COMMON_PRACTICE, "least thickness as compressed over that named"),
+    ],
+)
+def gasket_as_named(joint: BoltedJoint, sheet: Sheet) -> Judgement:
+    """The stated thickness against that in the name of the gasket."""
+    sealed_by("gasket", joint, sheet)
+    name = sheet.read("gasket", joint.gasket.name)
+    if not name.endswith(" mm"):
+        raise sheet.not_applicable(f"{name} is made in several thicknesses")
+    named = sheet.look_up("t_n", gasket_materials.thickness, gasket=name)
+    t = sheet.take("t", joint.gasket.thickness)
+    most = sheet.work("t_max", thickest_sheet, k=sheet.limit("most", "k_1"), t_n=named)
+    least = sheet.work("t_min", thinnest_pressed, k=sheet.limit("least", "k_0"), t_n=named)
+    return sheet.worst(
+        sheet.at_most(t, most).else_says("gasket {found} thick, its sheet is {limit} at most"),
+        sheet.at_least(t, least).else_says(
+            "gasket {found} thick, its sheet is pressed to {limit} at the least"
+        ),
+    )
+
+
+RULES = (gasket_as_named, gasket_crush, gasket_rating)

@@ -54,6 +54,24 @@ def lesser_way(δ_1: Radians) -> Radians:
     return min(δ_1, 2 * math.pi - δ_1)
 
 
+@formula("θ_c = θ + β", cites=[FIRST_PRINCIPLES])
+def lead_by_cylinder(θ: Radians, β: Radians) -> Radians:
+    """Angle by which a cylinder leads the one from which angles count, by its crank and its inclination.
+
+    θ_c = θ + β
+
+    ``θ`` by which its crank leads running forwards; ``β`` by which the axis of its cylinder rises forward of the axle
+    [rad]. Returns [rad].
+
+    Hand working: a crank that turns forwards comes down to its front dead centre: it passes an axis that rises by 7°
+    before it passes the level one.
+
+    >>> round(math.degrees(lead_by_cylinder(θ=math.radians(-127), β=math.radians(7))), 6)
+    -120.0
+    """
+    return θ + β
+
+
 @formula("δ_w = δ_n + k δ_s", cites=[FIRST_PRINCIPLES])
 def angle_allowed(δ_n: Radians, k: Ratio, δ_s: Radians) -> Radians:
     """Least or greatest angle between two cranks.
@@ -63,7 +81,7 @@ def angle_allowed(δ_n: Radians, k: Ratio, δ_s: Radians) -> Radians:
     ``δ_n`` the usual angle, ``δ_s`` what it may be off [rad]; ``k`` −1 for the least, 1 for the greatest [-]. Returns
     [rad].
 
-    >>> round(math.degrees(angle_allowed(δ_n=math.radians(120), k=-1.0, δ_s=math.radians(8))), 6)
-    112.0
+    >>> round(math.degrees(angle_allowed(δ_n=math.radians(120), k=-1.0, δ_s=math.radians(0.5))), 6)
+    119.5
     """
     return δ_n + k * δ_s

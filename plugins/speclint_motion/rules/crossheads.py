@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit, Sheet, rule
-from speclint.equations import Newtons, Pascals, Ratio, SquareMetres
+from speclint.equations import Metres, Newtons, Pascals, Ratio, SquareMetres
 from speclint.handbook.bolted_joints import pressure_load
 from speclint.handbook.fits import DRAWING_TEMPERATURE
 from speclint.handbook.materials import share_of_strength
@@ -42,7 +42,7 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     on=Crosshead,
     cases=("starting", "running", "water"),
     grade=Grade.HOLD,
-    edition=2,
+    edition=3,
     cites=[
         FIRST_PRINCIPLES,
         ROARK.at("Table 17.1", memory=True),
@@ -91,9 +91,9 @@ def strength(crosshead: Crosshead, case: LoadCase, sheet: Sheet) -> Judgement:
 
 
 def _sections(crosshead: Crosshead, sheet: Sheet) -> dict[str, tuple[SquareMetres, Ratio]]:
-    """Neck and bosses, each with its area and its notch factor in fatigue."""
+    """Neck and bosses, each with its area and its notch factor in fatigue; a boss is what is left beside its hole."""
     D, w = sheet.take("D_b", crosshead.boss_diameter), sheet.take("w", crosshead.boss_width)
-    d = sheet.take("d", _pin(crosshead, sheet).diameter)
+    d = _hole(_pin(crosshead, sheet), sheet)
     A = sheet.work("A_b", area_beside_pin, w=w, D=D, d=d)
     K_t = sheet.work("K_t", eye_on_its_pin, d=d, w=D)
     q = sheet.work("q", notch_sensitivity, R_m=_tensile(crosshead, sheet), r=d / 2)
@@ -113,6 +113,12 @@ def _pin(crosshead: Crosshead, sheet: Sheet) -> Pin:
             f"{len(pins)} pins of {crosshead.id} are stated; one is needed", crosshead.where
         )
     return pins[0]
+
+
+def _hole(pin: Pin, sheet: Sheet) -> Metres:
+    """Of the bosses: that of the seat, and no less than the bearing, which goes in through one of them."""
+    d = sheet.take("d", pin.diameter)
+    return max(d, sheet.take("d_h", pin.seat.hole)) if sheet.is_stated("hole", pin.seat.hole) else d
 
 
 def _tensile(crosshead: Crosshead, sheet: Sheet) -> Pascals:

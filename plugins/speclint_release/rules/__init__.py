@@ -14,6 +14,7 @@ from speclint_release.rules import (
     record,
     records_of_made_parts,
     safety_parts,
+    titles,
 )
 
 RULES = (
@@ -28,4 +29,5 @@ RULES = (
     *record.RULES,
     *records_of_made_parts.RULES,
     *safety_parts.RULES,
+    *titles.RULES,
 )

@@ -198,3 +198,33 @@ def load_of_band(k: Ratio, R_m: Pascals, b: Metres, t_b: Metres) -> Newtons:
     5000.0
     """
     return 2 * k * R_m * b * t_b
+
+
+@formula("k_e = e/d", cites=[FIRST_PRINCIPLES])
+def edge_in_diameters(e: Metres, d: Metres) -> Ratio:
+    """Distance of a screw from the edge of its sheet over its diameter.
+
+    k_e = e/d
+
+    e: distance, d: nominal diameter, above 0, m. Returns a ratio. Raises OutOfRange outside.
+
+    >>> edge_in_diameters(e=0.015, d=0.008)
+    1.875
+    """
+    require(d > 0 * d, "the diameter of a screw must be above 0")
+    return e / d
+
+
+@formula("k_w = d_w/d", cites=[FIRST_PRINCIPLES])
+def head_in_diameters(d_w: Metres, d: Metres) -> Ratio:
+    """Diameter of the head or washer of a screw over that of the screw.
+
+    k_w = d_w/d
+
+    d_w: of the head or washer, d: nominal diameter, above 0, m. Returns a ratio. Raises OutOfRange outside.
+
+    >>> head_in_diameters(d_w=0.012, d=0.006)
+    2.0
+    """
+    require(d > 0 * d, "the diameter of a screw must be above 0")
+    return d_w / d

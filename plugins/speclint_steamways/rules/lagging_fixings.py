@@ -6,11 +6,13 @@ from speclint import COMMON_PRACTICE, FIRST_PRINCIPLES, Grade, Judgement, Limit,
 from speclint.equations import Kilograms, Metres, Newtons, Pascals, SquareMetres
 from speclint.facts import inside_of_lagging
 from speclint.handbook.fits import DRAWING_TEMPERATURE
-from speclint.handbook.members import size_ratio, sum_of_loads
+from speclint.handbook.members import sum_of_loads
 from speclint.handbook.threads import nominal_diameter, stress_area
 from speclint.specs import Lagging, LoadCase, SheetFixing
 from speclint_steamways.formulae.lagging_fixings import (
     area_of_one_screw,
+    edge_in_diameters,
+    head_in_diameters,
     jolted_weight,
     load_of_band,
     load_of_one_fixing,
@@ -134,8 +136,8 @@ def _screw(lagging: Lagging, F_1: Newtons, sheet: Sheet) -> list[Judgement]:
     f_u = sheet.look_up("f_u", metal.tensile_strength, of=lagging, at=DRAWING_TEMPERATURE, thickness=t_s)
     over = {"d_w": sheet.take("d_w", fixing.head), "t_s": t_s, "f_u": f_u}
     torn = sheet.work("F_p", load_over_head, gamma=sheet.limit("sheet", "γ"), **over)
-    apart = sheet.work("k_e", size_ratio, d=sheet.take("e", fixing.edge), d_0=d)
-    wide = sheet.work("k_w", size_ratio, d=over["d_w"], d_0=d)
+    apart = sheet.work("k_e", edge_in_diameters, e=sheet.take("e", fixing.edge), d=d)
+    wide = sheet.work("k_w", head_in_diameters, d_w=over["d_w"], d=d)
     return [
         sheet.at_most(F_1, torn).else_says("a screw pulls on the sheet with {found}, {limit} allowed"),
         sheet.at_most(F_1, bears).else_says("a screw is pulled with {found}, {limit} allowed"),

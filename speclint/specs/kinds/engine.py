@@ -36,6 +36,7 @@ class Crank(SpecTable):
         axis_from_centre: from the middle of the engine to the plane in which its rods move
         frame_from_centre: from the middle of the engine to the face of the frame that locates the block
         angle: by which it leads the crank from which angles count, running forwards
+        inclined: by how much the axis of its cylinder rises forward of its axle; left out, it lies as the others do
         stroke: of its piston, where that is not the stroke of the engine
         connecting_rod_length: of its rod between centres, where that is not the length of the engine's
         side: of the middle on which its rods move; left out, it is the hand of its block
@@ -50,6 +51,7 @@ class Crank(SpecTable):
     axis_from_centre: Annotated[Allowance, Span("50 mm", "1.6 m")] = NOT_STATED
     frame_from_centre: Annotated[Length, Span("200 mm", "1.4 m")] = NOT_STATED
     angle: Angle = NOT_STATED
+    inclined: Annotated[Angle, Span("0.1 °", "45 °")] = NOT_STATED
     stroke: Annotated[Length, Span("150 mm", "1.2 m")] = NOT_STATED
     connecting_rod_length: Annotated[Length, Span("300 mm", "6 m")] = NOT_STATED
     side: Word[Literal["left", "right"]] = NOT_STATED

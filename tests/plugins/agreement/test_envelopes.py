@@ -420,3 +420,73 @@ def test_one_cover_of_which_the_end_or_the_faces_are_not_known(
 ) -> None:
     one_cover(workshop, ends, '[points.one]\nof = "cover"\nalong = "3.75 m"\n', _FRONT + front)
     assert workshop.only(AXLE_ALONG).outcome == "not applicable"
+
+
+def apart(workshop: DesignFolder, front: str, back: str, *changes: tuple[str, str]) -> DesignFolder:
+    """A room with a point of each cover, which say their ends; the faces are 0.8 m apart."""
+    points = (
+        f'[points.ahead]\nof = "cover"\nalong = "{front}"\n[points.behind]\nof = "back"\nalong = "{back}"\n'
+    )
+    one_cover(workshop, FROM_SEAT, points)
+    for file, text in changes:
+        workshop.write({file: text})
+    return workshop
+
+
+@pytest.mark.parametrize(
+    ("front", "back", "wanted"),
+    [
+        ("3.86 m", "2.84 m", FINE),
+        ("2.84 m", "3.86 m", HOLD),  # exchanged: the middle is where it was
+        ("3.726 m", "2.975 m", FINE),  # 0.751 m apart, with 0.75 allowed
+        ("3.724 m", "2.975 m", HOLD),
+        ("4.1 m", "2.801 m", FINE),  # 1.299 m apart, with 1.3 allowed
+        ("4.1 m", "2.799 m", HOLD),
+        ("3.86 m", "2.235 m", HOLD),  # one cover 605 mm off, and the middle by 302.5 mm
+        ("3.255 m", "2.84 m", HOLD),
+    ],
+)
+def test_the_front_cover_is_as_far_before_the_back_one_as_their_faces_are(
+    workshop: DesignFolder, front: str, back: str, wanted: tuple[str, Grade | None]
+) -> None:
+    """The faces are 0.8 m apart: covers from 0.05 m less to 0.5 m more."""
+    found = apart(workshop, front, back).only(AXLE_ALONG)
+    assert (found.outcome, found.grade) == wanted
+
+
+def test_the_points_of_two_covers_that_are_nearest_to_each_other_count(workshop: DesignFolder) -> None:
+    """A relief valve far out on a cover takes nothing from the rim that is at its face."""
+    apart(workshop, "3.8 m", "2.9 m")
+    text = (workshop.root / "envelope.toml").read_text(encoding="utf-8")
+    for extra, wanted in (("4.25 m", FINE), ("2.95 m", HOLD)):
+        more = text + f'[points.more]\nof = "cover"\nalong = "{extra}"\n'
+        found = workshop.write({"envelope.toml": more}).only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted
+
+
+def test_a_rod_with_a_tail_has_a_cover_that_stands_out_far(workshop: DesignFolder) -> None:
+    for tail, wanted in (("false", HOLD), ("true", FINE)):
+        apart(
+            workshop,
+            "4.3 m",
+            "2.85 m",
+            ("rod.toml", f'kind = "piston-rod"\nid = "rod"\ncarries = "piston"\ntail_rod = {tail}\n'),
+            ("piston.toml", 'kind = "piston"\nid = "piston"\nruns_in = "liner"\n'),
+            ("liner.toml", 'kind = "cylinder-liner"\nid = "liner"\nhoused_in = "block"\nin_bore = "main"\n'),
+        )
+        found = workshop.only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted
+
+
+def test_without_faces_the_front_cover_is_ahead_by_the_stroke(workshop: DesignFolder) -> None:
+    for front, wanted in (("3.611 m", FINE), ("3.609 m", HOLD)):
+        apart(workshop, front, "2.95 m")
+        workshop.write({"block.toml": ALONG["block.toml"] + '[ends.back]\nside = "back"\n'})
+        workshop.replace("engine.toml", 'id = "engine"', 'id = "engine"\nstroke = "660 mm"')
+        found = workshop.only(AXLE_ALONG)
+        assert (found.outcome, found.grade) == wanted
+
+
+def test_covers_behind_their_axle_are_not_told_apart(workshop: DesignFolder) -> None:
+    """Whether the cover beside the crosshead is its front one is a word of the drawing office."""
+    assert apart(workshop, "-3.9 m", "-2.8 m").only(AXLE_ALONG).outcome == "conforms"

@@ -165,6 +165,24 @@ def test_a_crosshead_pin_may_have_a_shoulder_too(workshop: DesignFolder) -> None
     assert outcome(workshop.write(files("pin", add=shoulder.format("10.1"))), rule, "pin") == QUERY
 
 
+@pytest.mark.parametrize(
+    ("seat", "by", "ends"),
+    [
+        ("120 mm +0.1/+0.08", "press fit", FINE),
+        ("120.2 mm", "press fit", QUERY),
+        ("119.8 mm", "press fit", FINE),
+        ("130 mm", "taper and nut", FINE),
+        ("130 mm", "end plate", FINE),
+    ],
+)
+def test_a_pin_is_no_thinner_beyond_its_shoulder_than_its_pressed_seat(
+    workshop: DesignFolder, seat: str, by: str, ends: Ends
+) -> None:
+    """120 mm beyond the shoulder, as aimed at: what the seat is larger by for its fit is no difference."""
+    text = f'larger_diameter = "120 mm"\nfillet = "10 mm"\n[seat]\nby = "{by}"\ndiameter = "{seat}"\n'
+    assert outcome(workshop.write(files("pin", add=text)), "pin.fillet-of-its-shoulder", "pin") == ends
+
+
 def grooved(workshop: DesignFolder, *places: float, length: float = 150, land: float = 11) -> DesignFolder:
     """Three grooves of 16 mm at some places from the front face; of places that are below nothing none is said."""
     head, _, rest = PISTON.partition("[grooves.front]")

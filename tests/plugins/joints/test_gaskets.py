@@ -99,3 +99,33 @@ def test_what_beds_a_gasket_in_does_not_crush_it() -> None:
 @given(st.sampled_from(["graphite sheet on tanged steel", "fibre sheet"]))
 def test_thicker_sheet_of_one_kind_bears_less(kind: str) -> None:
     assert crushing_stress(f"{kind} 3 mm").nominal < crushing_stress(f"{kind} 1.5 mm").nominal
+
+
+@pytest.mark.parametrize(
+    ("thickness", "outcome"),
+    [
+        ("1.2 mm", "conforms"),
+        ("1.64 mm", "conforms"),
+        ("1.66 mm", "finding"),
+        ("3 mm", "finding"),
+        ("0.61 mm", "conforms"),
+        ("0.59 mm", "finding"),
+    ],
+)
+def test_a_gasket_is_as_thick_as_the_sheet_it_names(
+    workshop: DesignFolder, thickness: str, outcome: str
+) -> None:
+    """A sheet of 1.5 mm: from 0.4 × 1.5 = 0.6 to 1.1 × 1.5 = 1.65 mm."""
+    bench(workshop, ("studs", 'thickness = "1.2 mm"', f'thickness = "{thickness}"'))
+    check = workshop.only("joint.gasket-as-named", "studs")
+    assert check.outcome == outcome
+    assert check.grade is (Grade.NONCONFORMITY if outcome == "finding" else None)
+
+
+def test_a_gasket_made_in_several_thicknesses_has_none_of_its_own(workshop: DesignFolder) -> None:
+    """The table gives 4.5 mm for a spiral wound one, to which its factors belong; 3.2 mm is as usual."""
+    changes = (
+        ("studs", '"graphite sheet on tanged steel 1.5 mm"', '"spiral wound carbon steel with filler"'),
+        ("studs", 'thickness = "1.2 mm"', 'thickness = "3.2 mm"'),
+    )
+    assert bench(workshop, *changes).only("joint.gasket-as-named", "studs").outcome == "not applicable"

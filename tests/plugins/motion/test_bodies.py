@@ -142,6 +142,27 @@ def test_the_bosses_by_hand(workshop: DesignFolder) -> None:
     expect_not_assessed(other.only(BODY), "0 pins")
 
 
+@pytest.mark.parametrize(
+    ("hole", "boss", "outcome"),
+    [
+        ("110 mm", "210.6", "conforms"),
+        ("110 mm", "209.8", "finding"),
+        ("90 mm", "202.1", "conforms"),  # the bearing of 100 mm goes in through a boss all the same
+        ("90 mm", "201.7", "finding"),
+    ],
+)
+def test_the_hole_of_the_bosses_is_the_seat_of_the_pin(
+    workshop: DesignFolder, hole: str, boss: str, outcome: str
+) -> None:
+    """110 mm in bosses of 210.19: x is 0.52334, K_t 12.882 − 27.587 + 24.584 − 7.405 = 2.473, q 0.991: 2.460 × 1.5 ×
+    325.940/100 = 12 027 mm², which is 2 × 60 × 100.22 mm beside the seat; the bearing of 100 mm would leave 110 mm.
+    """
+    made = headed("12000", boss)
+    made["pin.toml"] += f'[seat]\nhole = "{hole}"\n'
+    check = workshop.write(made).only(BODY)
+    assert (check.outcome, check.grade) == _judged(outcome), check.says
+
+
 def held(text: str, lock: str = "split pin") -> dict[str, str]:
     return files("crosshead", add=f'[rod_held]\nlocked_by = "{lock}"\n{text}')
 

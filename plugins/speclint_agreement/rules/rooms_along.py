@@ -1,0 +1,221 @@
+"""The room of a block along the engine: its covers by the rods of its cylinder, and by each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.facts import (
+    apart,
+    axle_pairs_at,
+    connecting_rod_of,
+    driven_by,
+    end_closed_by,
+    ends_by_side,
+    engine_of,
+    other_end,
+    rods_drawn,
+    side_closed,
+    stroke_of,
+)
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, DrivingAxle, Engine, Envelope
+from speclint_agreement.formulae.drives import (
+    ahead_of,
+    far_cover,
+    least_apart,
+    most_apart,
+    rods_in_line,
+    room_from_axle,
+)
+from speclint_agreement.inputs import WHEELBASE, places_apart
+
+#: Each cover of which points have a place along the engine, by its id, and those places.
+Points = dict[str, tuple[CylinderCover, list[Worked]]]
+
+
+_INWARD = Limit(
+    "inward",
+    "50 mm",
+    "length",
+    COMMON_PRACTICE,
+    "what both covers together may be nearer to each other than their faces, as places are rounded",
+    "not negative",
+)
+_STANDS_OUT = Limit(
+    "standing out",
+    "0.5 m",
+    "length",
+    COMMON_PRACTICE,
+    "what both covers of a cylinder whose rod has no tail may stand out beyond their faces, together",
+    "not negative",
+)
+
+
+def _along(envelope: Envelope, sheet: Sheet) -> Iterator[Pair]:
+    """The middle between both covers of a cylinder from the axle that it drives, against its rods; and the covers from
+    each other, against their faces.
+
+    Of several pairs of axles as far apart as the rigid wheelbase that counts whose middle suits the covers best. A
+    cylinder behind its axle has no front cover by which its order is told.
+    """
+    block = sheet.follow(envelope.around)
+    if not isinstance(block, CylinderBlock) or len(block.bores) != 1:
+        return
+    points = _points_of_covers(envelope, sheet)
+    middle = _middle(points, envelope, block, sheet)
+    if middle is not None:
+        found, by_rods, ahead = middle
+        yield Pair(found, by_rods, name="covers along")
+        if not ahead:
+            return
+    yield from _covers_apart(points, block, sheet)
+
+
+def _middle(
+    points: Points, envelope: Envelope, block: CylinderBlock, sheet: Sheet
+) -> tuple[Worked, Worked, bool] | None:
+    """The middle between both covers from their axle, the same by the rods, and whether it is ahead of that axle.
+
+    None where axle, rods or covers are not drawn.
+    """
+    engine = engine_of(block, sheet)
+    if engine is None:
+        return None
+    rods = connecting_rod_of(block, sheet), block.drive.rod_length
+    axle, covers = _axle_of(block, engine, sheet), _covers_along(points, block, sheet)
+    if axle is None or not covers or not all(sheet.is_stated("rod", one) for one in rods):
+        return None
+    X = sheet.work(
+        "X_r", rods_in_line, l=sheet.take_nominal("l", rods[0]), L=sheet.take_nominal("L", rods[1])
+    )
+    x_a, (x_b, x_f) = sheet.take_nominal("x_a", axle.at), (one.value for one in covers)
+    places = (*covers[0].places, *covers[1].places)
+    found = [
+        (
+            Worked(
+                sheet.work("X", room_from_axle, x_f=x_f, x_b=x_b, x_1=one.value, x_2=other.value, x_a=x_a),
+                tuple(dict.fromkeys((*places, *one.places, *other.places, axle.at.where))),
+            ),
+            x_f + x_b + one.value + other.value > 2 * x_a,
+        )
+        for one, other in axle_pairs_at(envelope, engine, sheet.limit("wheelbase", "δ_a"), sheet)
+    ]
+    if not found:
+        return None
+    nearest, ahead = min(found, key=lambda one: abs(one[0].value - X))
+    return nearest, worked(X, *rods), ahead
+
+
+def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterator[Pair]:
+    """How far the front cover is ahead of the back one, by their nearest points, against the faces that they close.
+
+    Without places of the faces the front one is ahead by the stroke at least.
+    """
+    sides = {side_closed(cover, sheet): list(places) for cover, places in points.values()}
+    if len(points) != 2 or set(sides) != {"front", "back"}:
+        return
+    front, back = min(sides["front"], key=_value), max(sides["back"], key=_value)
+    apart_by = sheet.work("D", ahead_of, x_f=front.value, x_b=back.value)
+    covers = Worked(apart_by, tuple(dict.fromkeys((*front.places, *back.places))))
+    bore = next(iter(block.bores))
+    ends = ends_by_side(block, bore, sheet)
+    faces = places_apart((ends["front"], ends["back"]), sheet) if len(ends) == 2 else None
+    if faces is None:
+        yield Pair(covers, stroke_of(block, sheet, bore), "at least", name="front cover before back cover")
+        return
+    X_f = sheet.work(
+        "X_f", apart, x_1=sheet.take_nominal("x_1", faces[0]), x_2=sheet.take_nominal("x_2", faces[1])
+    )
+    least = sheet.work("D_least", least_apart, X=X_f, delta=sheet.limit("inward", "δ"))
+    yield Pair(covers, worked(least, *faces), "at least", name="front cover before back cover")
+    tails = [sheet.said(f"tail rod of {rod.id}", rod.tail_rod) for rod in rods_drawn(block, sheet)]
+    if not any(tails):
+        most = sheet.work("D_most", most_apart, X=X_f, delta=sheet.limit("standing out", "Δ_o"))
+        yield Pair(covers, worked(most, *faces), "at most", name="covers apart")
+
+
+def _axle_of(block: CylinderBlock, engine: Engine, sheet: Sheet) -> DrivingAxle | None:
+    """The axle that the rods of a block turn; None where no axle says so."""
+    for axle in sheet.belonging_to(engine, DrivingAxle):
+        if any(sheet.follow(crank.block) is block for _, crank in driven_by(axle, engine, sheet)):
+            return axle
+    return None
+
+
+def _points_of_covers(envelope: Envelope, sheet: Sheet) -> Points:
+    """Each cylinder cover of which points have a place along the engine, by its id, and those places."""
+    found: dict[str, tuple[CylinderCover, list[Worked]]] = {}
+    for name, point in envelope.points.items():
+        part = sheet.follow(point.of) if sheet.is_stated(f"part of {name}", point.of) else None
+        if isinstance(part, CylinderCover) and sheet.is_stated(f"place of {name}", point.along):
+            place = worked(sheet.take_nominal(f"x {name}", point.along), point.along)
+            found.setdefault(part.id, (part, []))[1].append(place)
+    return found
+
+
+def _covers_along(points: Points, block: CylinderBlock, sheet: Sheet) -> tuple[Worked, Worked] | None:
+    """The hindmost and the foremost place along the engine of a point of a cylinder cover; None where none has one.
+
+    Where all points are of one cover, the other is as far from it as their faces are from each other.
+    """
+    places = sorted((one for _, found in points.values() for one in found), key=_value)
+    if len(points) > 1:
+        return places[0], places[-1]
+    return _by_one_cover(places, next(iter(points.values()))[0], block, sheet) if points else None
+
+
+def _value(one: Worked) -> float:
+    return one.value  # type: ignore[no-any-return]  # a number, as all places are
+
+
+def _by_one_cover(
+    points: list[Worked], cover: CylinderCover, block: CylinderBlock, sheet: Sheet
+) -> tuple[Worked, Worked] | None:
+    """The same from points of one cover alone, from behind; None where its end or the faces have no place."""
+    ends = _end_and_other(cover, block, sheet)
+    if ends is None:
+        return None
+    faces = places_apart(ends, sheet)
+    if faces is None:
+        return None
+    at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
+    X_f = sheet.work(
+        "X_f", apart, x_1=sheet.take_nominal("x_1", faces[0]), x_2=sheet.take_nominal("x_2", faces[1])
+    )
+    known = points[0] if at_front else points[-1]
+    x = sheet.work("x_o", far_cover, x=known.value, k=-1.0 if at_front else 1.0, X=X_f)
+    other = Worked(x, (*known.places, *worked(x, *faces).places))
+    return (other, points[-1]) if at_front else (points[0], other)
+
+
+def _end_and_other(
+    cover: CylinderCover, block: CylinderBlock, sheet: Sheet
+) -> tuple[CylinderEnd, CylinderEnd] | None:
+    """The end of a cylinder that a cover closes, and the one beyond; None where the cover or its end does not say."""
+    says_end = any(sheet.is_stated(f"end of {cover.id}", one) for one in (cover.of_end, cover.end))
+    if not says_end or not sheet.is_stated(f"block of {cover.id}", cover.closes):
+        return None
+    _, end = end_closed_by(cover, sheet)
+    beyond = other_end(block, end, sheet, next(iter(block.bores)))
+    return (end, beyond) if beyond and sheet.is_stated(f"side of {cover.id}", end.side) else None
+
+
+along_by_rods: Rule = agreement(
+    "envelope.along-by-rods",
+    title="Along the engine, the middle between both covers of a cylinder is as far from the axle that it drives as "
+    "its rods together are long, and the front cover as far before the back one as their faces are",
+    on=Envelope,
+    pairs=_along,
+    within="0.3 m",
+    limits=[WHEELBASE, _INWARD, _STANDS_OUT],
+    grade=Grade.HOLD,
+    why="a room that stands at another axle than its cylinder is judged for the throw of another place in a curve",
+    leaves_out="covers of which one stands out 0.6 m further than the other; how far they stand out where the rod has "
+    "a tail; which cover is which of a cylinder behind its axle; points of other parts; an axis that lies at more than "
+    "1 in 4; blocks with several bores; a block of which no axle, no rods or no point of a cover is drawn; a wheelbase "
+    "that is not stated (envelope.loading-gauge), for which that of the outermost driven axles stands",
+    edition=3,
+    against=("foul",),
+)
+
+RULES = (along_by_rods,)

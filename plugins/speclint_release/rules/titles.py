@@ -1,0 +1,76 @@
+"""What the title of a part promises in numbers, against its fields."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from typing import Any, cast
+
+from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
+from speclint.specs import Component, NotStated
+from speclint_release.inputs.title_sizes import Promised, promised_sizes, threads_in
+
+
+@rule(
+    "release.title-sizes",
+    title="A size or a metric thread that the title of a part names is that which its spec states",
+    on=Component,
+    grade=Grade.QUERY,
+    cites=[COMMON_PRACTICE],
+    why="who orders, issues and fits a part goes by its title, and the rules by its figures: one of the two is wrong",
+    leaves_out="sizes of neighbours, and those that the spec has under no key of their own; threads of other systems; "
+    "a number that stands beside no word for a size",
+    against=(),
+    limits=[
+        Limit(
+            "rounded",
+            "2 %",
+            "ratio",
+            COMMON_PRACTICE,
+            "what a size in a title may differ by from the limits of that size, as titles are rounded",
+            "not negative",
+        )
+    ],
+)
+def title_sizes(component: Component, sheet: Sheet) -> Judgement:
+    """Each size that stands beside its word; of several beside one word one of them is that size."""
+    title = sheet.read("title", component.title)
+    judged = [*_sizes(component, title, sheet), *_threads(component, title, sheet)]
+    if not judged:
+        raise sheet.not_applicable("its title names no size that its spec states")
+    return sheet.worst(*judged)
+
+
+def _sizes(component: Component, title: str, sheet: Sheet) -> Iterator[Judgement]:
+    by_key: dict[str, list[Promised]] = defaultdict(list)
+    for one in promised_sizes(title):
+        by_key[one.key].append(one)
+    for key, promised in by_key.items():
+        words, value = key.replace("_", " "), cast("Any", getattr(component, key, None))
+        if isinstance(value, NotStated) and not sheet.is_stated(words, value):
+            continue
+        if getattr(value, "dimension", "") != "length":  # a word or a table of that name
+            continue
+        low, high = sheet.take_limits(key, value)
+        share = sheet.limit("rounded", "k")
+        agree = any(low - share * one.size <= one.size <= high + share * one.size for one in promised)
+        drawn = " to ".join(sheet.millimetres(one, "g") for one in dict.fromkeys((low, high)))
+        says = f'the title says "{promised[0].words}", and {words} is {drawn}'
+        yield sheet.states(agree, says, where=value.where)
+
+
+def _threads(component: Component, title: str, sheet: Sheet) -> Iterator[Judgement]:
+    promised, thread = threads_in(title), cast("Any", getattr(component, "thread", None))
+    if not promised or thread is None or not sheet.is_stated("thread", thread):
+        return
+    said = sheet.read("thread", thread)
+    own = threads_in(said)
+    agree = any(
+        size == one and pitch in ("", of_it) for one, of_it in own or [("", "")] for size, pitch in promised
+    )
+    size, pitch = promised[0]
+    named = f"M{size}x{pitch}" if pitch else f"M{size}"
+    yield sheet.states(agree, f'the title says "{named}", and the thread is {said}', where=thread.where)
+
+
+RULES = (title_sizes,)

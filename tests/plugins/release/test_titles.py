@@ -1,0 +1,119 @@
+"""What titles promise in numbers, and what they name of neighbours."""
+
+from __future__ import annotations
+
+import pytest
+
+from speclint import Grade
+from speclint.testing import DesignFolder
+from speclint_release.inputs.title_sizes import promised_sizes, threads_in
+from tests.plugins.release.part import settings
+
+RULE = "release.title-sizes"
+VALVE = 'kind = "poppet-valve"\nid = "part"\nwall = "6 mm ±0.5"\noutside_diameter = "164 mm"\nlift = "20 mm ±0.2"\n'
+SPRING = 'kind = "compression-spring"\nid = "part"\nwire = "7.9 mm ±0.04"\nmean_diameter = "50 mm ±0.4"\n'
+STUDS = 'kind = "bolted-joint"\nid = "part"\nthread = "M24"\ncircle = "740 mm"\n'
+PISTON = 'kind = "piston"\nid = "part"\ndiameter = "498.5 mm 0/-0.1"\n'
+
+
+def titled(workshop: DesignFolder, part: str, title: str) -> DesignFolder:
+    return workshop.write({"part.toml": f"{part}title = '{title}'\n"}, settings=settings())
+
+
+@pytest.mark.parametrize(
+    ("part", "title"),
+    [
+        (VALVE, "Inlet valve, wall 12 mm"),
+        (VALVE, "Inlet valve of 12 mm wall, two beats"),
+        (VALVE, "Inlet valve, wall of 1/2 in"),
+        (VALVE, 'Inlet valve, 1/2" wall'),
+        (VALVE, "Inlet valve, Wall: 12 mm"),
+        (VALVE, "Inlet valve, 200 mm outside diameter"),
+        (VALVE, "Inlet valve, wall 6 mm, lift 25 mm"),
+        (SPRING, "Spring, wire 12 mm"),
+        (SPRING, "Spring, 12 mm wire, mean diameter 50 mm"),
+        (SPRING, "Spring, wire 7.9 mm, 60 mm mean diameter"),
+        (STUDS, "Studs M30 of the front cover"),
+        (STUDS, "Studs M24x2 of the front cover"),
+        (STUDS, "Studs M30 x 110 of the front cover"),
+        (STUDS, "Studs M24 of the front cover, pitch circle 700 mm"),
+        (STUDS.replace("M24", "7/8 BSF"), "Studs M24 of the front cover"),
+        (PISTON, "Piston, diameter 520 mm"),
+    ],
+)
+def test_a_title_that_promises_another_size_is_a_query(workshop: DesignFolder, part: str, title: str) -> None:
+    check = titled(workshop, part, title).only(RULE)
+    assert (check.outcome, check.grade) == ("finding", Grade.QUERY)
+    assert "the title says" in check.says
+
+
+@pytest.mark.parametrize(
+    ("part", "title"),
+    [
+        (VALVE, "Inlet valve, wall 6 mm"),
+        (VALVE, "Inlet valve, wall 6 mm, 20 mm lift, 164 mm outside diameter"),
+        (VALVE, "Inlet valve, 1/4 in wall"),
+        (SPRING, "Spring, 8 mm wire, 50 mm mean diameter"),
+        (SPRING, "Spring, 7.9 mm wire 50 mm mean diameter"),
+        (STUDS, "Studs M24 of the front cover, pitch circle 740 mm"),
+        (STUDS, "Studs M24 x 110 of the front cover"),
+        (STUDS.replace("M24", "M24x2"), "Studs M24 of the front cover"),
+        (STUDS.replace("M24", "M24x2"), "Studs M24x2 of the front cover"),
+        (PISTON, "Piston, 500 mm diameter"),
+    ],
+)
+def test_a_title_that_promises_what_is_drawn_conforms(workshop: DesignFolder, part: str, title: str) -> None:
+    assert titled(workshop, part, title).only(RULE).outcome == "conforms"
+
+
+@pytest.mark.parametrize(
+    ("part", "title"),
+    [
+        (VALVE, "Inlet valve, left front"),
+        (VALVE, "Inlet valve CN-V-1411-12, 2 off"),
+        (VALVE, "Inlet valve for a cage of 12 mm wall"),
+        (VALVE, "Inlet valve, 210 mm box"),
+        (VALVE, "Inlet valve, section 3000 mm²"),
+        (SPRING, "Spring, coil diameter 58 mm"),
+        (SPRING, "Spring, 11 coils, 28 N/mm"),
+        (STUDS, "Studs of the front cover, CN-M30"),
+        (STUDS, "Studs of the 500 mm cylinder"),
+        (PISTON, "Piston, rim diameter 480 mm"),
+        ('kind = "fit"\nid = "part"\nbore = { size = "500 mm H7" }\n', "Fit, bore 510 mm"),
+        ('kind = "partition"\nid = "part"\nwall = "wall"\n', "Partition, wall 30 mm"),
+    ],
+)
+def test_other_numbers_in_a_title_promise_nothing(workshop: DesignFolder, part: str, title: str) -> None:
+    assert titled(workshop, part, title).only(RULE).outcome == "not applicable"
+
+
+@pytest.mark.parametrize(
+    ("wall", "outcome"),
+    [("12.23 mm", "conforms"), ("12.25 mm", "finding"), ("11.77 mm", "conforms"), ("11.75 mm", "finding")],
+)
+def test_titles_are_rounded_to_one_part_in_fifty(workshop: DesignFolder, wall: str, outcome: str) -> None:
+    """12 mm, and 2 % of it, 0.24 mm."""
+    check = titled(workshop, VALVE.replace("6 mm ±0.5", wall), "Inlet valve, wall 12 mm").only(RULE)
+    assert check.outcome == outcome
+
+
+def test_a_size_within_its_limits_is_promised_well(workshop: DesignFolder) -> None:
+    """6 ± 0.5 mm is 6.5 mm at most: 6.6 less 2 %, 6.47, is within, and 6.7 less 2 %, 6.57, is not."""
+    for said, outcome in (("6.6", "conforms"), ("6.7", "finding")):
+        assert titled(workshop, VALVE, f"Inlet valve, wall {said} mm").only(RULE).outcome == outcome
+
+
+def test_the_finding_says_both(workshop: DesignFolder) -> None:
+    assert titled(workshop, SPRING, "Spring, wire 12 mm").only(RULE).says == (
+        'the title says "wire 12 mm", and wire is 7.86 mm to 7.94 mm'
+    )
+    assert (
+        titled(workshop, STUDS, "Studs M30").only(RULE).says == 'the title says "M30", and the thread is M24'
+    )
+
+
+def test_a_word_for_a_size_follows_what_opens_it() -> None:
+    """Of "rim diameter 480 mm" the rim is meant; of "pin of diameter 90 mm" the pin."""
+    assert [one.size for one in promised_sizes("Pin of diameter 90 mm, rim diameter 480 mm")] == [0.09]
+    assert [one.key for one in promised_sizes("Valve wall 6 mm by 20 mm lift")] == ["wall", "lift"]
+    assert threads_in("M24 and M24x2; M6-1, 3M24") == [("24", ""), ("24", "2")]
