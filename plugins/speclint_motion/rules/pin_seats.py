@@ -42,15 +42,16 @@ class _Seat(NamedTuple):
     title="A pressed pin, or a crank pin under a plate, is gripped by 1.2 times what opens its seat and twice a dry "
     "bearing's torque, its boss elastic; nut or bolts are locked; a crosshead pin under a plate fits",
     on=Pin,
-    edition=2,
+    edition=3,
     cases=("starting", "running"),
     grade=Grade.HOLD,
     cites=[FIRST_PRINCIPLES, DIN_7190, DIN_7190_2001, COMMON_PRACTICE],
     why="a pin that works loose in its wheel or crosshead comes out at speed, and the connecting rod with it",
     leaves_out="coupling rods on the same pin; water in the cylinder; what a key adds to the grip, without which a pin "
     "is judged; bending of a crosshead pin within its bosses, and bosses stressed by one pressed in under a plate; the "
-    "fit of a taper and its draw, of a crank pin too; loss of grip by fretting, by a hot bearing and by stresses of "
-    "the wheel: the local code and a competent person decide",
+    "fit of a taper and its draw, of which a crank pin is not covered; the mass of the rod's end, which swings with "
+    "the pin; loss of grip by fretting, by a hot bearing and by stresses of the wheel: the local code and a "
+    "competent person decide",
     against=("loosen",),
     limits=[
         Limit(
@@ -99,7 +100,13 @@ def held(pin: Pin, case: LoadCase, sheet: Sheet) -> Judgement:
         found = [sheet.states(lock != "nothing", f"{by} locked by: {lock}", where=pin.seat.locked_by.where)]
     if by == "end plate" and not _is_on_crank(pin, sheet):
         found.append(_slides(pin, sheet))
-    elif by != "taper and nut":
+    elif by == "taper and nut":
+        if _is_on_crank(pin, sheet) and found[0].holds:
+            raise sheet.not_covered(
+                f"{pin.id} is held in its wheel by a taper and a nut: what the taper grips under a bent pin is "
+                "not worked here"
+            )
+    else:
         seat = _seat(pin, sheet)
         δ = sheet.work("δ", interference, d=sheet.take("d_s", pin.seat.diameter), D=seat.D)
         found += [*_gripped(pin, case, seat, δ, sheet), _boss(pin, seat, δ, sheet)]

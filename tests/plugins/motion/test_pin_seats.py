@@ -196,6 +196,18 @@ def test_nut_and_plate_are_locked(workshop: DesignFolder, by: str, lock: str, ou
     assert outcome == "conforms" or check.actual == f"{by} locked by: nothing"
 
 
+@pytest.mark.parametrize(("lock", "covered"), [("split pin", False), ("nothing", True)])
+def test_a_crank_pin_in_a_taper_is_for_a_competent_person(
+    workshop: DesignFolder, lock: str, covered: bool
+) -> None:
+    """Four words would hold a pin under the whole force of the piston; a nut without a lock is told before that."""
+    seat = f'\n[seat]\nby = "taper and nut"\nlocked_by = "{lock}"\n'
+    check = workshop.write(files("crank-pin", add=seat)).only(HELD, "crank-pin")
+    assert (check.outcome, check.grade) == ("finding", Grade.HOLD)
+    assert ("what the taper grips under a bent pin is not worked here" in check.says) is not covered
+    assert covered is (check.actual == "taper and nut locked by: nothing")
+
+
 def test_what_nobody_states_is_asked(workshop: DesignFolder) -> None:
     assert workshop.write(files()).only(HELD, "pin").outcome == "not assessed"
     seat = '\n[seat]\nby = "taper and nut"\n'
