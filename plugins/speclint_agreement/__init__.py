@@ -74,6 +74,7 @@ _MODULES = {
     "rooms_along": "envelope",
     "seat_bores": "cylinder-block",
     "seats": "cylinder-block poppet-valve valve-seat",
+    "shaft_drives": "shaft",
     "springs": "compression-spring",
     "throats": "poppet-valve steam-passage",
     "valve_gears": "valve-gear",

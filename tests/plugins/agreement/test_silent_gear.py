@@ -7,6 +7,7 @@ import pytest
 from speclint.testing import DesignFolder, changed
 from tests.plugins.agreement import (
     test_gear as gear,
+    test_shaft_drives,
     test_valve_gears as valve_gears,
 )
 from tests.plugins.agreement.silent import ASKED, FINE, SILENT, Row, expect_said, named, rows
@@ -40,6 +41,18 @@ _GEARED = {
 _INLET, _EXHAUST = f"{valve_gears.INLET}.toml", f"{valve_gears.EXHAUST}.toml"
 
 ROWS: list[Row] = [
+    *rows(
+        "shaft.driven-as-its-gear",
+        "shaft",
+        test_shaft_drives.FILES,
+        (SILENT, ("shaft.toml", 'by = "cranks and rods", ')),
+        (SILENT, ("shaft.toml", ', radius = "200 mm"')),
+        (SILENT, ("cam.toml", 'turns_on = "shaft"\n')),
+        (SILENT, ("gear.toml", 'inlet_front = { cam = "cam" }\n')),
+        (FINE, ("gear.toml", 'coupling = { clearance = "0.15 mm", ratio = "1", arm = "150 mm" }\n')),
+        (FINE, ("gear.toml", ', arm = "150 mm"')),
+        (FINE, ("other.toml", 'turns_on = "second"\n')),
+    ),
     *rows(
         "cam.bore-of-shaft",
         "cam",
