@@ -36,7 +36,7 @@ def with_play(D: Metres, c: Metres) -> Metres:
 
 @formula("A_g = 2 k (b h + (b + h) l)", cites=[FIRST_PRINCIPLES])
 def surface_of_block(k: Ratio, b: Metres, h: Metres, l: Metres) -> SquareMetres:  # noqa: E741
-    """Most lagging that a block takes: a share of the surface of the box that it fills.
+    """Lagging of a block by a share of the surface of the box that it fills.
 
     A_g = 2 k (b h + (b + h) l)
 
@@ -49,3 +49,17 @@ def surface_of_block(k: Ratio, b: Metres, h: Metres, l: Metres) -> SquareMetres:
     8.1
     """
     return 2 * k * (b * h + (b + h) * l)
+
+
+@formula("A_l = k A", cites=[FIRST_PRINCIPLES])
+def share_of_face(k: Ratio, A: SquareMetres) -> SquareMetres:
+    """Lagging of a cover by a share of its face.
+
+    A_l = k A
+
+    ``k`` share of the face [-]; ``A`` the face [m²]. Returns [m²].
+
+    >>> round(share_of_face(k=0.4, A=0.45), 9)
+    0.18
+    """
+    return k * A

@@ -10,7 +10,7 @@ from speclint.handbook.fits import DRAWING_TEMPERATURE, size_when_hot
 from speclint.handbook.heat import areas_together
 from speclint.handbook.members import round_area
 from speclint.specs import Area, CylinderBlock, CylinderCover, Lagging, Length, LoadCase, SteamPipe
-from speclint_agreement.formulae.laggings import less_bare_ends, surface_of_block, with_play
+from speclint_agreement.formulae.laggings import less_bare_ends, share_of_face, surface_of_block, with_play
 
 
 def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
@@ -18,10 +18,16 @@ def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
     part, form = sheet.follow(lagging.covers), sheet.read("form", lagging.form)
     if form == "round" and isinstance(part, SteamPipe):
         yield from _round(lagging, part, case, sheet)
+    if form == "flat" and isinstance(part, SteamPipe):
+        yield Pair(
+            worked(form, lagging.form), Worked("round", (part.where,), f"the form of the pipe {part.id}:")
+        )
     if form == "flat" and isinstance(part, CylinderCover):
         D = sheet.take("D", part.outside_diameter)
         face = sheet.work("A_c", round_area, d=D)
+        least = sheet.work("A_l", share_of_face, k=sheet.limit("bare cover", "k_c"), A=face)
         yield Pair(lagging.area, worked(face, part.outside_diameter), "at most", name="area")
+        yield Pair(lagging.area, worked(least, part.outside_diameter), "at least", name="area")
         yield Pair(lagging.height, part.outside_diameter, "at most", name="height")
     if form == "flat" and isinstance(part, CylinderBlock):
         yield from _of_block(lagging, part, sheet)
@@ -99,7 +105,7 @@ def _lagged(lagging: Lagging, pipe: SteamPipe, sheet: Sheet) -> Length | Worked:
 of_its_part: Rule = agreement(
     "lagging.of-its-part",
     title="Round lagging goes round its hot pipe without hanging loose and covers it but for both ends, and flat "
-    "lagging is no larger than the cover under it, or 0.2 to 1.5 of the box of its block",
+    "lagging has 0.4 to 1 of the face of the cover under it, or 0.2 to 1.5 of the box of its block",
     on=Lagging,
     pairs=_sizes,
     within="",
@@ -133,11 +139,18 @@ of_its_part: Rule = agreement(
             COMMON_PRACTICE,
             "least flat lagging of a block over the surface of its box: covers, frame and pads take the rest",
         ),
+        Limit(
+            "bare cover",
+            "0.4",
+            "ratio",
+            COMMON_PRACTICE,
+            "least lagging of a cover over its face: studs, stuffing box and fittings take the rest",
+        ),
     ],
     grade=Grade.NONCONFORMITY,
     why="lagging that does not go round its pipe is cut open by the fitter, where it ends early a hand meets metal, "
     "and where it hangs loose the air under it carries the heat away",
-    edition=5,
+    edition=6,
     leaves_out="lagging of parts that are neither pipes, covers nor blocks; openings in it; a block of which "
     "width, height or the length of a bore is not stated; too little on a block of which not all lagging is flat "
     "and states its area",

@@ -62,6 +62,9 @@ length = "2.6 m"
         ("round", 'inside_diameter = "170 mm"\nlength = "2.6 m"', "", ("not applicable", None)),
         ("flat", "0.4 m²", "0.4417 m²", FINE),
         ("flat", "0.4 m²", "0.4419 m²", LESS),
+        ("flat", "0.4 m²", "0.178 m²", FINE),  # 0.4 of π/4 · 0.75² = 0.4418 are 0.1767
+        ("flat", "0.4 m²", "0.1755 m²", LESS),
+        ("flat", "0.4 m²", "0.04 m²", LESS),
         ("flat", "0.7 m", "0.75 m", FINE),
         ("flat", "0.7 m", "0.76 m", LESS),
     ],
@@ -179,3 +182,12 @@ def test_little_flat_lagging_of_a_block_leaves_it_bare(
     workshop.write({**FILES, "block.toml": BLOCK, "flat.toml": flat, "more.toml": more}, settings=WITH_METALS)
     found = workshop.only(RULE, "flat")
     assert (found.outcome, found.grade) == wanted
+
+
+def test_flat_lagging_of_a_pipe_is_told(workshop: DesignFolder) -> None:
+    """A sheet goes round no pipe, whatever area is stated."""
+    flat = FILES["flat.toml"].replace('"cover"', '"pipe"')
+    found = workshop.write({**FILES, "flat.toml": flat}, settings=WITH_METALS).only(RULE, "flat")
+    assert (found.outcome, found.grade) == LESS
+    assert 'form "flat"' in found.says
+    assert "does not agree with the form of the pipe pipe: " in found.says
