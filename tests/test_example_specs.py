@@ -41,11 +41,11 @@ def result() -> dict[str, Any]:
 
 
 def test_the_document_is_valid_by_the_schema_kept_in_the_package() -> None:
-    """All of it but for the checks, of which every tenth."""
+    """All of it but for the checks, of which every fortieth."""
     schema = json.loads(
         (files("speclint.reports") / "speclint.result-1.schema.json").read_text(encoding="utf-8")
     )
-    document = {**result(), "checks": result()["checks"][::10]}
+    document = {**result(), "checks": result()["checks"][::40]}
     jsonschema.validate(document, schema, jsonschema.Draft202012Validator)
 
 

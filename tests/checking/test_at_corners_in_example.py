@@ -6,6 +6,8 @@ import random
 from collections import Counter
 from collections.abc import Hashable, Iterator
 
+import pytest
+
 from speclint.checking import Assessment, Check
 from speclint.checking.load_case import load_case_of
 from speclint.checking.one_corner import ending_at
@@ -29,6 +31,7 @@ def _tried(found: Assessment) -> Iterator[tuple[Check, str, list[Hashable]]]:
                 yield one, case, list(sides)
 
 
+@pytest.mark.long
 def test_the_margins_are_those_of_each_corner_to_the_last_figure() -> None:
     found = assessed()
     context, design = found.context, found.design

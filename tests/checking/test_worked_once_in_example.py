@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import pytest
+
 from tests.checking.test_worked_once import anew, as_written
 from tests.example import assessed
 
 
+@pytest.mark.long
 def test_checks_of_the_example_are_written_as_those_made_anew() -> None:
     """A sample of the checks of parts of which a file draws several, but for the longest of them."""
     run = assessed()
