@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -50,13 +51,44 @@ def shortened(text: str) -> str:
     return line if len(line) <= _SHOWN else f"{line[: _SHOWN // 2]}… ({len(text)} characters)"
 
 
+#: What tells parts alike from each other: a name with another of these is another part, and no slip of the pen.
+_PLACES = frozenset(
+    (
+        "left",
+        "middle",
+        "right",
+        "front",
+        "back",
+        "upper",
+        "lower",
+        "inner",
+        "outer",
+        "inlet",
+        "exhaust",
+        "live",
+    )
+)
+_WORD = re.compile(r"[^\W_]+")
+
+
+def _is_elsewhere(word: str, known: str) -> bool:
+    """Whether a known name differs from a word in nothing but the place that it names.
+
+    >>> _is_elsewhere("chain-right", "chain-left"), _is_elsewhere("chian-left", "chain-left")
+    (True, False)
+    """
+    here, there = _WORD.findall(word.casefold()), _WORD.findall(known.casefold())
+    apart = [pair for pair in zip(here, there, strict=False) if pair[0] != pair[1]]
+    return len(here) == len(there) and bool(apart) and all(_PLACES.issuperset(pair) for pair in apart)
+
+
 def nearest(word: str, known: Iterable[str], cutoff: float = _SIMILAR) -> str:
     """The known word most similar to a mistyped one; "" when none is similar by the cutoff, of 0 to 1."""
     from difflib import get_close_matches  # only where something was mistyped
 
     if len(word) > _SHOWN:
         return ""  # the comparison takes the square of the length
-    candidates = sorted(known)
+    candidates = sorted(one for one in known if not _is_elsewhere(word, one))
     found = get_close_matches(word, candidates, n=1, cutoff=cutoff)
     return found[0] if found else ""
 
@@ -71,7 +103,7 @@ def nearest_few(word: str, known: Iterable[str], cutoff: float = _SIMILAR) -> tu
 
     if len(word) > _SHOWN:
         return ()
-    words = tuple(known)
+    words = tuple(one for one in known if not _is_elsewhere(word, one))
     holding = [one for one in words if len(word) >= _ENOUGH and word.casefold() in one.casefold()]
     close = get_close_matches(word, words, n=3, cutoff=cutoff)
     return tuple(dict.fromkeys([*holding, *close]))[:3]

@@ -119,7 +119,7 @@ def bearers_of(shaft: Shaft, sheet: Sheet) -> Bearers:
     """Where a shaft is carried and turned: every bearing must say where it stands, and there must be two."""
     if len(shaft.bearings) < 2:
         raise sheet.not_assessed(
-            f"{shaft.id} states {len(shaft.bearings)} bearings, of two at least: of each write its place, as in "
+            f"{shaft.id} states {len(shaft.bearings)} of the two or more bearings that carry it: write each, as in "
             f'[bearings] front.at = "50 mm"',
             shaft.where,
         )
@@ -171,7 +171,9 @@ def moments_needed(shaft: Shaft, case: LoadCase, sheet: Sheet) -> Iterator[tuple
     """The greatest bending moment, N·m, by which the cams of a shaft and its drive bend it, with the notch."""
     bearers = bearers_of(shaft, sheet)
     for notch, groups, cams in _in_work(shaft, case, sheet):
-        yield notch, worked(_moment(bearers, groups, sheet), *(cam.at for cam in cams))
+        borne = [shaft.drive.at, *(one.at for one in shaft.bearings.values())]
+        places = (one for one in borne if sheet.is_stated("place along the shaft", one))
+        yield notch, worked(_moment(bearers, groups, sheet), *places, *(cam.at for cam in cams))
 
 
 def _moment(bearers: Bearers, groups: tuple[Group, ...], sheet: Sheet) -> NewtonMetres:

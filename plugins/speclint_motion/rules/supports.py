@@ -173,7 +173,7 @@ def _within_reach(name: str, support: BarSupport, sheet: Sheet) -> Judgement:
         raise sheet.not_assessed(f"the preload at {name} states no least and greatest", support.preload.where)
     α = sheet.work(f"α_A {name}", tightening_factor, F_max=most, F_min=least)
     close, wide = sheet.limit("close", "α_c"), sheet.limit("wide", "α_w")
-    says = f"preload at {name} within {α:.3g} to 1: the methods of tightening leave {close:g} to {wide:g}"
+    says = f"greatest preload at {name} is {α:.3g} times the least: tightening leaves {close:g} to {wide:g}"
     return sheet.states(close <= α <= wide, says, where=support.preload.where).graded(Grade.QUERY)
 
 

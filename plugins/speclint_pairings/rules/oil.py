@@ -132,7 +132,7 @@ def lubricant(component: Component, case: LoadCase, sheet: Sheet) -> Judgement:
     )
     return sheet.worst(
         sheet.at_least(margin, sheet.limit("margin", "ΔT_n")).else_says(
-            "flash point {found} above the metal, {limit} wanted"
+            "flash point over the temperature of the metal: {found}, {limit} wanted"
         ),
         thick,
     )

@@ -104,7 +104,7 @@ def pressure_part(component: Component, case: LoadCase, sheet: Sheet) -> Judgeme
         .pointing_at(tested),
         sheet.no_hotter(steam, T_d).else_says("steam at {found}, designed for {limit}").pointing_at(hottest),
         sheet.at_least(margin, sheet.limit("swing", "ΔT_s"))
-        .else_says("design temperature {found} above the metal, {limit} wanted")
+        .else_says("design temperature over that of the metal: {found}, {limit} wanted")
         .pointing_at(hottest),
     )
 

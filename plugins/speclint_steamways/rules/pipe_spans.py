@@ -109,9 +109,10 @@ def span(pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> Judgement:
 def _mass(pipe: SteamPipe, sheet: Sheet) -> Kilograms:
     mass = mass_of_part(pipe, sheet, sheet.take)
     if mass is None:
-        raise sheet.not_assessed(
-            "the weight of the pipe cannot be worked: outside_diameter, wall, length or its material is wanting"
-        )
+        sizes = {"outside_diameter": pipe.outside_diameter, "wall": pipe.wall, "length": pipe.length}
+        wanting = [name for name, one in sizes.items() if not sheet.is_stated(name, one)]
+        named = ", ".join(wanting) or "density of its material"
+        raise sheet.not_assessed(f"the weight of the pipe cannot be worked: {named} not stated", pipe.where)
     found: Kilograms = mass.value
     return found
 

@@ -75,7 +75,7 @@ def eye_on_its_pin(d: Metres, w: Metres) -> Ratio:
     >>> round(eye_on_its_pin(d=0.1, w=0.2), 3)
     2.507
     """
-    require(0.15 * w <= d <= 0.75 * w, f"pin over eye of {d / w:.4g} is not from 0.15 to 0.75")
+    require(0.15 * w <= d <= 0.75 * w, f"a pin has 0.15 to 0.75 of the width of its eye, not {d / w:.4g}")
     x = d / w
     return 12.882 - 52.714 * x + 89.762 * x**2 - 51.667 * x**3
 

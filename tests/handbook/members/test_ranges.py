@@ -218,13 +218,13 @@ NOTCHES = [
         stress_concentration.eye_on_its_pin,
         {"d": 0.015, "w": 0.1},
         {"d": 0.0149},
-        "pin over eye of 0.149 is not from 0.15 to 0.75",
+        "a pin has 0.15 to 0.75 of the width of its eye, not 0.149",
     ),
     End(
         stress_concentration.eye_on_its_pin,
         {"d": 0.075, "w": 0.1},
         {"d": 0.0751},
-        "pin over eye of 0.751 is not from 0.15 to 0.75",
+        "a pin has 0.15 to 0.75 of the width of its eye, not 0.751",
     ),
     End(
         stress_concentration.notch_sensitivity,

@@ -225,7 +225,7 @@ def test_one_bearing_is_not_enough(design: DesignFolder, rule: str) -> None:
     check = placed(design, "200 mm", line=line, bending_moment="1 N·m").only(rule)
     assert check.outcome == "not assessed"
     assert (
-        'states 1 bearings, of two at least: of each write its place, as in [bearings] front.at = "50 mm"'
+        'states 1 of the two or more bearings that carry it: write each, as in [bearings] front.at = "50 mm"'
         in (check.says)
     )
 
