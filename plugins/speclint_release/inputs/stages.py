@@ -71,12 +71,10 @@ def _of(found: re.Match[str]) -> Iterator[Stage]:
     if found["rough"]:
         yield Stage(True, MACHINING, found.group())
         return
+    steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["done"] or found["steps"])]
     if found["done"]:
-        step = _EACH_STEP.search(found["done"].replace("finished ", "finish "))
-        if step is not None:
-            yield Stage(False, int(str(step.lastgroup)[1:]), found.group().strip())
+        yield Stage(False, max(steps), found.group().strip())
         return
-    steps = [int(str(one.lastgroup)[1:]) for one in _EACH_STEP.finditer(found["steps"])]
     if found["both"] or found["when"].lower() in _BEFORE:
         yield Stage(True, min(steps), f"before {found['steps']}" if found["both"] else found.group())
     if found["both"] or found["when"].lower() not in _BEFORE:

@@ -294,6 +294,7 @@ def test_the_words_of_the_drawing_are_known(text: str, beside: str, found: Words
         ("finish-turned", [(False, "finishing")]),
         ("finish ground", [(False, "finishing")]),
         ("finished", [(False, "finishing")]),
+        ("finished machined", [(False, "finishing")]),
         ("fertig bearbeitet", [(False, "finishing")]),
         ("ground", [(False, "grinding")]),
         ("geschliffen", [(False, "grinding")]),
