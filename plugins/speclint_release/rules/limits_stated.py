@@ -36,8 +36,9 @@ if TYPE_CHECKING:
     against=(),
 )
 def limits_stated(part: Component, sheet: Sheet) -> Judgement:
-    """Each of these sizes that is stated, by itself; a query in a draft."""
-    sizes = [one for one in _sizes(part) if sheet.is_stated(*one)]
+    """Each of these sizes that is stated, by itself; a query in a draft. What was measured on a part as made is so."""
+    measured = {where.key for where in sheet.stated_from("as made", part)}
+    sizes = [one for one in _sizes(part) if one[1].where.key not in measured and sheet.is_stated(*one)]
     if not sizes:
         raise sheet.not_applicable("none of its sizes that want limits is stated")
     return sheet.each(sizes, lambda one: _judged(*one, sheet))

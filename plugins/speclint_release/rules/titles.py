@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import Any, cast
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
-from speclint.specs import Component, NotStated
+from speclint.specs import Component
 from speclint_release.inputs.title_sizes import Promised, promised_sizes, threads_in
 
 
@@ -46,16 +46,14 @@ def _sizes(component: Component, title: str, sheet: Sheet) -> Iterator[Judgement
     for one in promised_sizes(title):
         by_key[one.key].append(one)
     for key, promised in by_key.items():
-        words, value = key.replace("_", " "), cast("Any", getattr(component, key, None))
-        if isinstance(value, NotStated) and not sheet.is_stated(words, value):
-            continue
-        if getattr(value, "dimension", "") != "length":  # a word or a table of that name
+        value = cast("Any", getattr(component, key, None))
+        if getattr(value, "dimension", "") != "length":  # not stated, or a word or a table of that name
             continue
         low, high = sheet.take_limits(key, value)
         share = sheet.limit("rounded", "k")
         agree = any(low - share * one.size <= one.size <= high + share * one.size for one in promised)
         drawn = " to ".join(sheet.millimetres(one, "g") for one in dict.fromkeys((low, high)))
-        says = f'the title says "{promised[0].words}", and {words} is {drawn}'
+        says = f'the title says "{promised[0].words}", and {key.replace("_", " ")} is {drawn}'
         yield sheet.states(agree, says, where=value.where)
 
 

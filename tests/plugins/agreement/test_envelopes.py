@@ -335,7 +335,7 @@ def one_cover(
     )
 
 
-@pytest.mark.parametrize("ends", [FROM_SEAT, FROM_POINT])
+@pytest.mark.parametrize("ends", [FROM_SEAT, FROM_POINT], ids=["from the seat", "from the point"])
 @pytest.mark.parametrize(
     ("cover", "along", "wanted"),
     [
@@ -414,6 +414,7 @@ def test_of_several_points_the_outermost_count_in_whatever_order(workshop: Desig
         (FROM_SEAT, 'closes = "block"\n'),
         (FROM_SEAT, 'end = "front"\n'),
     ],
+    ids=["no side", "no face", "no other end", "no end", "no block"],
 )
 def test_one_cover_of_which_the_end_or_the_faces_are_not_known(
     workshop: DesignFolder, ends: str, front: str

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from speclint import Grade
+from speclint.checking import check
+from speclint.errors import Location
+from speclint.quantities import read
+from speclint.specs import CompressionSpring, restated
 from speclint.testing import DesignFolder
 from tests.plugins.release.part import settings
 
@@ -63,6 +69,21 @@ def test_each_size_without_limits_is_told(
 def test_a_draft_is_asked(workshop: DesignFolder, stage: str, grade: Grade) -> None:
     workshop.write(part("poppet-valve"), settings=settings(stage)).replace("part.toml", " ±0.5", "")
     assert workshop.only(RULE).grade is grade
+
+
+def test_what_was_measured_on_a_part_as_made_has_no_limits_to_state(workshop: DesignFolder) -> None:
+    """One value beside the drawn wall; the diameter of another record is drawn without limits, and is told."""
+    design = workshop.write(part("compression-spring"), settings=settings()).replace("part.toml", " ±0.4", "")
+    found = design.assess()
+    assert found.context is not None
+    spring = found.context.design.specs["part"]
+    assert isinstance(spring, CompressionSpring)
+    rule = next(one for one in workshop.loaded.rules if one.name == RULE)
+    measured = read("8.01 mm", "length", where=Location("part.toml", 3, "wire", "part"))
+    made = restated(spring, {"wire": replace(measured, provenance="as made")})
+    says = check(rule, made, found.context).says
+    assert "mean diameter states no limits" in says
+    assert "wire" not in says
 
 
 def test_a_size_that_is_not_stated_is_left_to_the_rules_that_take_it(workshop: DesignFolder) -> None:
