@@ -70,7 +70,7 @@ def test_a_hole_of_a_fifth_of_the_strip_by_hand() -> None:
 
 @pytest.mark.parametrize("share", [0.149, 0.751])
 def test_an_eye_has_metal_beside_its_pin_and_not_too_much(share: float) -> None:
-    with pytest.raises(OutOfRange, match="pin over eye"):
+    with pytest.raises(OutOfRange, match="of the width of its eye"):
         sc.eye_on_its_pin(share, 1.0)
 
 

@@ -53,7 +53,7 @@ def test_a_bar_that_places_no_crosshead_has_room_for_it(workshop: DesignFolder) 
 
 
 COVER = 'kind = "cylinder-cover"\nid = "cover"\ncloses = "block"\nend = "back"\n'
-PLATE = '[supports.back]\ndrawing = "an invented drawing"\n'
+PLATE = '[supports.back]\ndrawing = "F-0410"\n'
 FRONT = '[supports.front]\npart = "cover"\n'
 
 
