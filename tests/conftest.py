@@ -178,8 +178,11 @@ def _results_of_the_tests(
 
 @pytest.fixture
 def tmp_path(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A folder of the test's own. That of pytest looks through those of all tests before it for a free name."""
-    folder = tmp_path_factory.getbasetemp() / f"test-{next(_NUMBERS)}"
+    """A folder of the test's own. That of pytest looks through those of all tests before it for a free name.
+
+    It names the process too: one that forks, as to try changes of the code, hands its number on to each.
+    """
+    folder = tmp_path_factory.getbasetemp() / f"test-{os.getpid()}-{next(_NUMBERS)}"
     folder.mkdir(mode=0o700)
     return folder
 

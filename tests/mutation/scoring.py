@@ -116,7 +116,7 @@ class Trial:
         files = sorted({file_of(test) for test in order.seeing(mutant)})
         text = (self.root / mutant.file).read_text(encoding="utf-8")
         said = (mutant.file, mutant.change, mutant.code, str(mutant.order), str(self.cap))
-        return digest("verdict 2", text, *(_text_of_tests(self.root, file) for file in files), *said)
+        return digest("verdict 3", text, *(_text_of_tests(self.root, file) for file in files), *said)
 
 
 @functools.cache

@@ -39,6 +39,7 @@ class Server:
         context: Any = multiprocessing.get_context("fork")
         self._mine, theirs = context.Pipe()
         self._folder = tempfile.TemporaryDirectory(ignore_cleanup_errors=True)
+        self._sound: set[str] = set()
         given = (theirs, self._folder.name, root, tuple(tests), first, example)
         self._process = context.Process(target=_serve, args=given)
         self._process.start()
@@ -48,7 +49,17 @@ class Server:
         """The first of the tests that fails on the mutant; None where none does; or ``FRESH``.
 
         Each is given with the seconds that it may take; all together may take ``seconds``. One that takes longer fails.
+
+        :raises RuntimeError: where that test fails without the mutant too, and would pass for noticing every one.
         """
+        found = self._tried(mutant, tests, seconds)
+        if found is not None and found in tests and found not in self._sound:
+            if self._tried(None, {found: tests[found]}, seconds) is not None:
+                raise RuntimeError(f"{found} fails where nothing is changed")
+            self._sound.add(found)
+        return found
+
+    def _tried(self, mutant: Mutant | None, tests: Mapping[str, float], seconds: float) -> str | None:
         self._mine.send((mutant, dict(tests), seconds))
         try:
             while not self._mine.poll(_LOOKS_EVERY):
@@ -100,7 +111,9 @@ class _Trials:
         if report.failed and not self.failed:
             self.failed = report.nodeid
 
-    def _tried(self, live: Live, mutant: Mutant, items: list[pytest.Item], patience: _Patience) -> str | None:
+    def _tried(
+        self, live: Live, mutant: Mutant | None, items: list[pytest.Item], patience: _Patience
+    ) -> str | None:
         context: Any = multiprocessing.get_context("fork")
         mine, theirs = context.Pipe(duplex=False)
         with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as folder:
@@ -116,10 +129,10 @@ class _Trials:
                 mine.close()
 
     def _run(
-        self, connection: Connection, folder: str, live: Live, mutant: Mutant, items: list[pytest.Item]
+        self, connection: Connection, folder: str, live: Live, mutant: Mutant | None, items: list[pytest.Item]
     ) -> None:
         by_itself(folder)
-        if not live.install(mutant):
+        if mutant is not None and not live.install(mutant):
             connection.send(FRESH)
             return
         for place, item in enumerate(items):

@@ -104,6 +104,23 @@ def test_tests_that_fail_as_things_are_stop_the_run(little: Path) -> None:
     assert not done.stdout
 
 
+@pytest.mark.skipif(not hasattr(os, "fork"), reason="there is no process that tries one change after another")
+def test_a_test_that_fails_where_nothing_is_changed_notices_nothing(little: Path) -> None:
+    """It makes a folder that the second of two forks finds there: it would pass for noticing every change."""
+    text = """import pathlib, tempfile
+import little
+BASE = pathlib.Path(tempfile.mkdtemp())
+
+def test_tested():
+    (BASE / "one").mkdir()
+    assert abs(little.tested(2.0) - 1.8) < 1e-9
+"""
+    (little / "test_little.py").write_text(text, encoding="utf-8")
+    done = run(little, "little.py")
+    assert done.returncode == 1
+    assert "test_little.py::test_tested fails where nothing is changed" in done.stderr
+
+
 @pytest.mark.long
 def test_a_sample_is_tried_first_on_the_test_that_noticed_each(little: Path) -> None:
     """Only what no test noticed is tried in full again; the result is the same, and that of a redrawn one too."""
