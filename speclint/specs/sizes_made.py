@@ -15,8 +15,8 @@ from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.fields import Stated
-from speclint.specs.spec import leaves
-from speclint.specs.taking_over import fields_taken, is_own_place
+from speclint.specs.spec import Leaf, leaves
+from speclint.specs.taking_over import fields_taken, is_own_place, own_places
 
 #: What a shop makes a piece to, beside its metal; a pressure, a load or a mass comes of it or of where it runs.
 _OF_A_SHAPE = frozenset({"length", "angle"})
@@ -61,10 +61,8 @@ def sizes_made(part: Component) -> Sizes:
             or value.provenance != "drawing"
         ):
             continue
-        key = leaf.key.replace("[", ".").replace("]", "")
-        if one_hand and fields_taken(leaf.table)[leaf.field].mirroring != "keep":
-            continue
-        if not is_own_place(type(part), key) and not _is_as_fitted(type(part), key):
+        turned = one_hand and fields_taken(leaf.table)[leaf.field].mirroring != "keep"
+        if not turned and not _is_elsewhere(part, leaf):
             limits = value.nominal, value.low, value.high, value.tolerance_class
             found[leaf.key] = value.where, limits, value.text
     return found
@@ -77,6 +75,13 @@ def sizes_apart(one: Sizes, other: Sizes) -> tuple[SizeApart, ...]:
         for key, (where, value, text) in one.items()
         if key in other and other[key][1] != value
     )
+
+
+def _is_elsewhere(part: Component, leaf: Leaf) -> bool:
+    """Whether a size is of the place of a part, or of how it is fitted and runs: itself, or a table that holds it."""
+    if leaf.field in _as_fitted(leaf.table) or leaf.field in own_places(leaf.table):
+        return True
+    return is_own_place(type(part), leaf.key) or _is_as_fitted(type(part), leaf.key)
 
 
 def _is_as_fitted(table: type, key: str) -> bool:
