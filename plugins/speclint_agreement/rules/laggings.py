@@ -20,7 +20,7 @@ def _sizes(lagging: Lagging, case: LoadCase, sheet: Sheet) -> Iterator[Pair]:
         yield from _round(lagging, part, case, sheet)
     if form == "flat" and isinstance(part, SteamPipe):
         yield Pair(
-            worked(form, lagging.form), Worked("round", (part.where,), f"the form of the pipe {part.id}:")
+            worked(form, lagging.form), Worked("round", (part.where,), "lagging that goes round a pipe,")
         )
     if form == "flat" and isinstance(part, CylinderCover):
         D = sheet.take("D", part.outside_diameter)
@@ -77,7 +77,7 @@ def _round(lagging: Lagging, pipe: SteamPipe, case: LoadCase, sheet: Sheet) -> I
     alpha = sheet.look_up("α", sheet.material_of(pipe).expansion, of=pipe, at=T)
     D = sheet.take("D", pipe.outside_diameter)
     hot = sheet.work("D_h", size_when_hot, L=D, alpha=alpha, T=T, T_ref=DRAWING_TEMPERATURE)
-    yield Pair(lagging.inside_diameter, worked(hot, pipe.outside_diameter), "at least", name="inside")
+    yield Pair(lagging.inside_diameter, pipe.outside_diameter, "at least", name="inside")
     loose = sheet.work("D_l", with_play, D=hot, c=sheet.limit("loose", "c"))
     yield Pair(lagging.inside_diameter, worked(loose, pipe.outside_diameter), "at most", name="inside")
     bare = sheet.limit("bare", "e")
@@ -104,7 +104,7 @@ def _lagged(lagging: Lagging, pipe: SteamPipe, sheet: Sheet) -> Length | Worked:
 
 of_its_part: Rule = agreement(
     "lagging.of-its-part",
-    title="Round lagging goes round its hot pipe without hanging loose and covers it but for both ends, and flat "
+    title="Round lagging goes round its pipe without hanging loose hot and covers it but for both ends, and flat "
     "lagging has 0.4 to 1 of the face of the cover under it, or 0.2 to 1.5 of the box of its block",
     on=Lagging,
     pairs=_sizes,

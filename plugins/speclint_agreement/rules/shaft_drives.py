@@ -21,12 +21,7 @@ def _driven(shaft: Shaft, sheet: Sheet) -> Iterator[Pair]:
     if sheet.read("turned by", shaft.drive.by) == _BY_RODS:
         yield from _at_an_arm(shaft, pins, sheet)
     elif not any(_is_by_rods(one, sheet) for gear in gears.values() for one in _shafts_of(gear, sheet)):
-        places = tuple(
-            pin.clearance.where for _, pin in pins if sheet.is_stated("play of a pin", pin.clearance)
-        )
-        rods = Worked(
-            _BY_RODS, places or (shaft.where,), f"the rods of the drive pins of {', '.join(gears)}:"
-        )
+        rods = Worked(_BY_RODS, (pins[0][1].where,), f"the rods of the drive pins of {', '.join(gears)},")
         yield Pair(worked(sheet.read("turned by", shaft.drive.by), shaft.drive.by), rods, name="by")
 
 

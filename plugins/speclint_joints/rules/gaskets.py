@@ -107,7 +107,7 @@ def gasket_crush(joint: BoltedJoint, case: LoadCase, sheet: Sheet) -> Judgement:
         Limit(
             "most", "1.1", "ratio", COMMON_PRACTICE, "greatest thickness over that named, as sheets are made"
         ),
-        Limit("least", "0.4", "ratio", COMMON_PRACTICE, "least thickness as compressed over that named"),
+        Limit("least", "0.5", "ratio", COMMON_PRACTICE, "least thickness as compressed over that named"),
     ],
 )
 def gasket_as_named(joint: BoltedJoint, sheet: Sheet) -> Judgement:

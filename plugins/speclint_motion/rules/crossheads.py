@@ -116,9 +116,11 @@ def _pin(crosshead: Crosshead, sheet: Sheet) -> Pin:
 
 
 def _hole(pin: Pin, sheet: Sheet) -> Metres:
-    """Of the bosses: that of the seat, and no less than the bearing, which goes in through one of them."""
+    """Of the bosses: that of the seat, or the pin in it, and no less than the bearing, which goes in through one."""
     d = sheet.take("d", pin.diameter)
-    return max(d, sheet.take("d_h", pin.seat.hole)) if sheet.is_stated("hole", pin.seat.hole) else d
+    if sheet.is_stated("hole", pin.seat.hole):
+        return max(d, sheet.take("d_h", pin.seat.hole))
+    return max(d, sheet.take("d_s", pin.seat.diameter)) if sheet.is_stated("seat", pin.seat.diameter) else d
 
 
 def _tensile(crosshead: Crosshead, sheet: Sheet) -> Pascals:

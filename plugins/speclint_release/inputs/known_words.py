@@ -53,6 +53,10 @@ _HARMLESS = (
     r"(?:single|double)[- ](?:wall|image)|(?:straight|angle)[- ]beam|circular magneti[sz]ation|(?:ac|dc) yoke",
     r"(?:all|every|each) (?:machined|turned|ground|finished) (?:surfaces?|faces?)",
     r"(?:in the presence of|witnessed by|to the satisfaction of)(?: the| an?)? \w+",
+    r"pressure[- ](?:retaining|bearing|containing)|art\.? \d+",
+    r"\d+ ?% overlap(?:ping)?(?: of (?:the )?(?:films?|scans?))?|(?:with )?overlap(?:ping)?|type \(?[IVX]+\)?",
+    r"(?:recording|acceptance|evaluation|reporting) level \d+(?: ?%(?: of)? dac)?|scann(?:ed|ing)|fbh",
+    r"\d+ ?h(?:ours?)?|repeated(?: \d+ ?h(?:ours?)?)?",
     r"100 ?(?:%|per ?cent|pct)|black ink on white (?:contrast )?paint|phased[- ]array",
 )
 _NUMBERS = r"\d+(?: ?(?:to|-) ?\d+)"

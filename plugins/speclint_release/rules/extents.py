@@ -115,7 +115,9 @@ def _read(asked: Iterable[Extent], samples: float) -> _Asked:
     for one in asked:
         words = understood(one.words)
         excepted = words.less if excepts_some(one.words) else []
-        share = samples if one.share is None or (words.less and not excepted) else one.share
+        share = samples if one.share is None else one.share
+        if words.less and not excepted:
+            share = min(share, samples)
         most += share
         unclear = one.share is not None and not _WHOLE_LENGTH.search(one.words)
         films = _FILMS.findall(one.words) if unclear else []

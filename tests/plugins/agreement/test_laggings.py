@@ -50,8 +50,13 @@ length = "2.6 m"
 @pytest.mark.parametrize(
     ("lagging", "old", "new", "wanted"),
     [
-        ("round", "170 mm", "168.98 mm", FINE),
-        ("round", "170 mm", "168.96 mm", LESS),
+        (
+            "round",
+            "170 mm",
+            "168.4 mm",
+            FINE,
+        ),  # the pipe has 168.3 mm cold; its growth of 0.7 mm the mat gives way to
+        ("round", "170 mm", "168.2 mm", LESS),
         # 168.972 + 20 mm; at the least 13.0e-6 and 12.7e-6/K the hot pipe is no wider
         ("round", "170 mm", "188.9 mm", FINE),
         ("round", "170 mm", "189 mm", LESS),
@@ -190,4 +195,4 @@ def test_flat_lagging_of_a_pipe_is_told(workshop: DesignFolder) -> None:
     found = workshop.write({**FILES, "flat.toml": flat}, settings=WITH_METALS).only(RULE, "flat")
     assert (found.outcome, found.grade) == LESS
     assert 'form "flat"' in found.says
-    assert "does not agree with the form of the pipe pipe: " in found.says
+    assert "does not agree with lagging that goes round a pipe, " in found.says

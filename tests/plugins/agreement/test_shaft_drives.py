@@ -59,7 +59,7 @@ def test_rods_turn_one_shaft_of_a_gear_with_pins(workshop: DesignFolder, by: str
     expect_conforms(workshop.write(FILES).only(RULE, "second"))
     check = workshop.write({**FILES, "shaft.toml": one, "second.toml": one}).only(RULE, "second")
     expect_finding(
-        check, grade=Grade.NONCONFORMITY, says="does not agree with the rods of the drive pins of gear: "
+        check, grade=Grade.NONCONFORMITY, says="does not agree with the rods of the drive pins of gear, "
     )
     check = workshop.write({**FILES, "second.toml": one}).only(RULE, "second")
     expect_not_applicable(check)

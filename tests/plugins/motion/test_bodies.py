@@ -143,6 +143,9 @@ def test_the_bosses_by_hand(workshop: DesignFolder) -> None:
 
 
 @pytest.mark.parametrize(
+    "key", ["hole", "diameter"]
+)  # where the drawing gives the pin alone, the hole is no less
+@pytest.mark.parametrize(
     ("hole", "boss", "outcome"),
     [
         ("110 mm", "210.6", "conforms"),
@@ -152,13 +155,13 @@ def test_the_bosses_by_hand(workshop: DesignFolder) -> None:
     ],
 )
 def test_the_hole_of_the_bosses_is_the_seat_of_the_pin(
-    workshop: DesignFolder, hole: str, boss: str, outcome: str
+    workshop: DesignFolder, hole: str, boss: str, outcome: str, key: str
 ) -> None:
     """110 mm in bosses of 210.19: x is 0.52334, K_t 12.882 − 27.587 + 24.584 − 7.405 = 2.473, q 0.991: 2.460 × 1.5 ×
     325.940/100 = 12 027 mm², which is 2 × 60 × 100.22 mm beside the seat; the bearing of 100 mm would leave 110 mm.
     """
     made = headed("12000", boss)
-    made["pin.toml"] += f'[seat]\nhole = "{hole}"\n'
+    made["pin.toml"] += f'[seat]\n{key} = "{hole}"\n'
     check = workshop.write(made).only(BODY)
     assert (check.outcome, check.grade) == _judged(outcome), check.says
 

@@ -25,6 +25,13 @@ def read(text: str, beside: str = "") -> Words:
 #: Said of all of it, or of nothing that could be less.
 PLAIN = (
     *(
+        "all pressure-retaining welds",
+        "all butt welds with 10 % overlap of the films",
+        "all joints, acceptance level 2, recording level 50 % of DAC",
+        "all joints 24 h after welding, repeated 48 h after stress relief",
+        "all fillets, type II",
+    ),
+    *(
         "UT",
         "the whole part",
         "all welds",
