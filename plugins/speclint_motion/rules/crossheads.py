@@ -52,7 +52,7 @@ from speclint_motion.sources import SHIGLEY_GOODMAN
     ],
     why="A crosshead that breaks lets the piston through the cover and the connecting rod into the ballast.",
     leaves_out="the wings of the slippers, bending of the bosses by a pin that bends, and of the neck by slippers worn "
-    f"unlike; the heat of the engine's motion, which is taken as cold; {DEFERS}",
+    f"unlike; the heat of the engine's motion, which is taken as cold; the greater thrust at the last bore; {DEFERS}",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit("steel", "0.33", "ratio", COMMON_PRACTICE, "greatest mean stress over proof stress"),
@@ -184,7 +184,7 @@ _NO_LOCK = {
     cites=[FIRST_PRINCIPLES, COMMON_PRACTICE],
     why="A rod that works loose hammers its cotter or its bolts to pieces, and then the piston goes through the cover.",
     leaves_out="fit of the rod's taper, the slot in the rod (rod.tension), bending of a cotter, fatigue of bolts that "
-    f"stay tight; {DEFERS}",
+    f"stay tight; the greater thrust at the last bore; {DEFERS}",
     against=("loosen",),
     limits=[
         Limit("held", "1.5", "ratio", COMMON_PRACTICE, "least force that holds the rod over its pull"),

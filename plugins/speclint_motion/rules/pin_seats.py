@@ -50,8 +50,8 @@ class _Seat(NamedTuple):
     leaves_out="coupling rods on the same pin; water in the cylinder; what a key adds to the grip, without which a pin "
     "is judged; bending of a crosshead pin within its bosses, and bosses stressed by one pressed in under a plate; the "
     "fit of a taper and its draw, of which a crank pin is not covered; the mass of the rod's end, which swings with "
-    "the pin; loss of grip by fretting, by a hot bearing and by stresses of the wheel: the local code and a "
-    "competent person decide",
+    "the pin; the greater thrust at the last bore; loss of grip by fretting, by a hot bearing and by stresses of the "
+    "wheel: the local code and a competent person decide",
     against=("loosen",),
     limits=[
         Limit(

@@ -84,7 +84,7 @@ class _Weak(NamedTuple):
     why="A rod breaks at its thread or cotter slot without warning, and the piston goes through the front "
     "cover.",
     leaves_out="preload of the nut in the thread, bending by a crosshead out of line, corrosion at the "
-    f"packing; {DEFERS}",
+    f"packing; the greater thrust at the last bore; {DEFERS}",
     against=("break under load", "break in fatigue"),
     limits=[
         Limit("stress", "80 MPa", "stress", COMMON_PRACTICE, "greatest mean stress of a section"),

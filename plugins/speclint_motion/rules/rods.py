@@ -49,7 +49,7 @@ DEFERS = "the local code and a competent person decide"
     cites=[SHIGLEY.at("sections 4-12 and 4-13"), COMMON_PRACTICE],
     why="A rod that buckles once stays bent: it cuts its packing, scores its guide and breaks soon after.",
     leaves_out="a rod out of line, loose in its piston, worn thin under its packing or bored hollow; the "
-    f"formula of Rankine and Gordon is only reported; {DEFERS}",
+    f"formula of Rankine and Gordon is only reported; the greater thrust at the last bore; {DEFERS}",
     against=("break under load",),
     limits=[Limit("factor", "5", "ratio", COMMON_PRACTICE, "least factor against buckling")],
 )

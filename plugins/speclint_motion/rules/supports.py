@@ -122,7 +122,7 @@ _FACTORS = VDI_2230.at("Table A8, as reproduced in public calculations and lectu
     why="A bar that works loose at one end lets the crosshead down on the track, and bends the rod in its packing.",
     leaves_out="water in the cylinder; what the other end takes of the thrust while the crosshead is far from this "
     "one; what is lost of the preload after tightening, prying, fatigue of the bolts, the part that carries the bar, "
-    f"and a bar forged in one with it; {DEFERS}",
+    f"and a bar forged in one with it; the greater thrust at the last bore; {DEFERS}",
     against=("loosen",),
     limits=[
         Limit("held", "1.2", "ratio", COMMON_PRACTICE, "least force of the bolts of an end over the thrust"),
