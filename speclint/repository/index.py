@@ -9,7 +9,7 @@ import re
 from collections import deque
 from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 from typing import Any
 
 from speclint.errors import Location
@@ -105,7 +105,6 @@ class Index:
         linking: dict[str, list[str]] = {}
         self._drawn: dict[str, list[str]] = {}
         self._certified: dict[str, list[str]] = {}
-        self._called: dict[str, dict[str, None]] = {}
         for name in sorted(self.entries):
             entry = self.entries[name]
             if entry.is_component:
@@ -115,9 +114,6 @@ class Index:
                 self._drawn.setdefault(_as_filed(entry.drawing), []).append(name)
             for words in entry.certified:
                 self._certified.setdefault(_as_filed(words), []).append(name)
-            for called in (name, entry.drawing, entry.title) if entry.is_component else ():
-                if called is not None:
-                    self._called.setdefault(_in_any_order(called), {})[name] = None
         self._linking = {name: tuple(parts) for name, parts in linking.items()}
 
     def leads(self, link: Link[Any]) -> bool:
@@ -147,6 +143,16 @@ class Index:
         The words may stand in any order; what stands between them, and small or large letters, tell no two apart.
         """
         return tuple(self._called.get(_in_any_order(words), ()))
+
+    @cached_property
+    def _called(self) -> dict[str, dict[str, None]]:
+        """The components by the words that call them; made when it is first asked, as few runs do."""
+        found: dict[str, dict[str, None]] = {}
+        for name, entry in sorted(self.entries.items()):
+            for called in (name, entry.drawing, entry.title) if entry.is_component else ():
+                if called is not None:
+                    found.setdefault(_in_any_order(called), {})[name] = None
+        return found
 
     def left_over(self) -> tuple[str, ...]:
         """The specs that are no components, such as duties, and that nothing links to."""
