@@ -13,7 +13,7 @@ from functools import cache, cached_property
 from typing import Any
 
 from speclint.errors import Location
-from speclint.specs import Component, Link, Spec, Stated, by_word, old_keys_in
+from speclint.specs import Component, Link, Spec, Stated, as_filed, by_word, old_keys_in
 
 _UNDER = ("cylinder-block", "engine")
 
@@ -111,9 +111,9 @@ class Index:
                 for target in sorted({link.id for link in entry.stated if self.leads(link)}):
                     linking.setdefault(target, []).append(name)
             if entry.drawing is not None:
-                self._drawn.setdefault(_as_filed(entry.drawing), []).append(name)
+                self._drawn.setdefault(as_filed(entry.drawing), []).append(name)
             for words in entry.certified:
-                self._certified.setdefault(_as_filed(words), []).append(name)
+                self._certified.setdefault(as_filed(words), []).append(name)
         self._linking = {name: tuple(parts) for name, parts in linking.items()}
 
     def leads(self, link: Link[Any]) -> bool:
@@ -131,11 +131,11 @@ class Index:
 
     def of_drawing(self, number: str) -> tuple[str, ...]:
         """The components that state a drawing number, in small or large letters, in the order of their ids."""
-        return tuple(self._drawn.get(_as_filed(number), ()))
+        return tuple(self._drawn.get(as_filed(number), ()))
 
     def certified(self, key: str, word: str) -> tuple[str, ...]:
         """The parts as made whose certificate states a number or a heat, in the order of their ids."""
-        return tuple(self._certified.get(_as_filed(f"{key} {word}"), ()))
+        return tuple(self._certified.get(as_filed(f"{key} {word}"), ()))
 
     def called(self, words: str) -> tuple[str, ...]:
         """The components that some words call by id, drawing number or title, in the order of their ids.
@@ -203,11 +203,6 @@ def _way(name: str, before: Mapping[str, str]) -> Iterator[str]:
     while name:
         yield name
         name = before[name]
-
-
-def _as_filed(number: str) -> str:
-    """A drawing number without what does not tell two numbers apart: large letters, and spaces in it."""
-    return "".join(number.split()).casefold()
 
 
 def _in_any_order(words: str) -> str:

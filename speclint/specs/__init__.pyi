@@ -34,6 +34,7 @@ from .docstrings import (
 )
 from .drawing import (
     Issue as Issue,
+    as_filed as as_filed,
 )
 from .examples import (
     quantity_of as quantity_of,

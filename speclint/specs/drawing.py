@@ -55,6 +55,15 @@ def wrong_path(path: str) -> str:
     return ""
 
 
+def as_filed(words: str) -> str:
+    """A number or a name as it is compared: however it is spaced, in small or large letters.
+
+    >>> as_filed("CN-C 1203 ") == as_filed("cn-c1203"), as_filed("C-1") == as_filed("C-10")
+    (True, False)
+    """
+    return "".join(words.split()).casefold()
+
+
 @dataclass(frozen=True, slots=True)
 class DayGone:
     """Annotation of a day on which something was done: today at the latest."""

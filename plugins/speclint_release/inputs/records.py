@@ -85,11 +85,6 @@ def days_of(records: Iterable[Record], sheet: Sheet) -> Iterator[tuple[str, dt.d
         yield name, day
 
 
-def as_filed(words: str) -> str:
-    """A number or a name as it is compared: however it is spaced, in small or large letters."""
-    return "".join(words.split()).casefold()
-
-
 def weldment_of_made(made: MadePart, sheet: Sheet) -> Weldment | None:
     """The weldment that a part as made is, or is made of; None where none is drawn."""
     drawn = sheet.follow(made.of)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 
-from speclint_release.inputs.records import as_filed
+from speclint.specs import as_filed
 
 #: Words of which a part is one, each with those that mean it, English and German, by common practice.
 _PLACES: tuple[dict[str, str], ...] = (

@@ -7,9 +7,8 @@ from collections.abc import Iterator
 from speclint import COMMON_PRACTICE, Grade, Judgement, Limit, Sheet, rule
 from speclint.facts import is_firm_in
 from speclint.handbook.materials import carbon_equivalent
-from speclint.specs import Certificate, MadePart
+from speclint.specs import Certificate, MadePart, as_filed
 from speclint_release.inputs.equivalents import equivalent_parts, not_analysed
-from speclint_release.inputs.records import as_filed
 from speclint_release.sources import DOCUMENTS
 
 #: Elements of which little is in a steel, and which certificates give to thousandths of a per cent.

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
-from speclint.specs import Component, Link, MadePart
+from speclint.specs import Component, Link, MadePart, as_filed
 from speclint_release.inputs.procedures import procedures_drawn, procedures_named, written
-from speclint_release.inputs.records import as_filed, days_of, weldment_of_made
+from speclint_release.inputs.records import days_of, weldment_of_made
 from speclint_release.inputs.titles import codes_called, is_number, is_of_series, names_called, other_places
 from speclint_release.sources import ISO_15614_1
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from speclint import COMMON_PRACTICE, Grade, Judgement, Sheet, rule
 from speclint.facts import holds_pressure, is_safety_part
-from speclint.specs import Component
+from speclint.specs import Component, as_filed
 
 #: Features of a block: they stand on its drawing, and are no pieces.
 _FEATURES = ("steam-passage", "partition")
@@ -170,7 +170,7 @@ def _told_apart(component: Component, other: Component, sheet: Sheet) -> Judgeme
         return sheet.states(True, f"{named} on the same drawing has the same sizes")
     own = sheet.said(f"item of {component.id}", component.item)
     theirs = sheet.said(f"item of {other.id}", other.item)
-    if own and theirs and _plain(own) != _plain(theirs):
+    if own and theirs and as_filed(own) != as_filed(theirs):
         return sheet.states(True, f"{named} is item {theirs} of the drawing, and this is item {own}")
     sizes = ", ".join(f"{one.where.key} {one.here}, there {one.there}" for one in apart[:_SHOWN])
     more = f" and {len(apart) - _SHOWN} more" if len(apart) > _SHOWN else ""
@@ -184,10 +184,6 @@ def _items(own: str | None, theirs: str | None) -> str:
     if own or theirs:
         return f"only {'this' if own else 'the other'} says which item of the drawing it is"
     return "neither says which item of the drawing it is"
-
-
-def _plain(item: str) -> str:
-    return "".join(item.lower().split())
 
 
 RULES = (belongs, one_part, items)
