@@ -90,14 +90,13 @@ def _carried(name: str, support: BarSupport, bar: SlideBar, sheet: Sheet) -> Jud
 def _by_drawing(name: str, support: BarSupport, sheet: Sheet) -> Judgement:
     """A part without a spec here, such as a motion plate: its number has a figure, and is that of no spec."""
     number = sheet.read(f"drawing of the part at {name}", support.drawing)
-    where = support.drawing.where
     if not any(sign.isdecimal() for sign in number):
-        said = f'{name}: "{number}" is no drawing number'
-        return sheet.states(False, said, where=where).graded(Grade.NONCONFORMITY)
-    if found := sheet.on_drawing(number):
-        said = f"{name}: drawing {number} is that of {found[0].id}, which has a spec here: name it by part"
-        return sheet.states(False, said, where=where).graded(Grade.NONCONFORMITY)
-    return sheet.states(True, f"{name}: carried by the part of drawing {number}")
+        wrong = f'"{number}" is no drawing number'
+    elif found := sheet.on_drawing(number):
+        wrong = f"drawing {number} is that of {found[0].id}, which has a spec here: name it by part"
+    else:
+        return sheet.states(True, f"{name}: carried by the part of drawing {number}")
+    return sheet.states(False, f"{name}: {wrong}", where=support.drawing.where).graded(Grade.NONCONFORMITY)
 
 
 def _cannot_be(said: str, support: BarSupport, sheet: Sheet) -> Judgement:
