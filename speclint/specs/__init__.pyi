@@ -428,7 +428,6 @@ from .schema import (
     schemas_of as schemas_of,
 )
 from .sizes_made import (
-    AS_FITTED as AS_FITTED,
     SizeApart as SizeApart,
     Sizes as Sizes,
     sizes_apart as sizes_apart,
@@ -453,6 +452,7 @@ from .steamings import (
     steamings_of as steamings_of,
 )
 from .taking_over import (
+    AS_FITTED as AS_FITTED,
     OWN_PLACE as OWN_PLACE,
     SIGNED as SIGNED,
     TAKEN_WHOLE as TAKEN_WHOLE,

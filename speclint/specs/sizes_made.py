@@ -1,33 +1,19 @@
-"""The sizes that a drawing gives the shop, and those in which two parts differ.
-
-A size that is set where the part is fitted, or that comes of running, stands on no drawing of the part::
-
-    clearance_open: Annotated[Length, AS_FITTED] = NOT_STATED
-"""
+"""The sizes that a drawing gives the shop, and those in which two parts differ."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cache
 
 from speclint.errors import Location
 from speclint.quantities import Measure
 from speclint.specs.component import Component
 from speclint.specs.fields import Stated
 from speclint.specs.spec import Leaf, leaves
-from speclint.specs.taking_over import fields_taken, is_own_place, own_places
+from speclint.specs.taking_over import fields_taken, is_on_no_drawing
 
 #: What a shop makes a piece to, beside its metal; a pressure, a load or a mass comes of it or of where it runs.
 _OF_A_SHAPE = frozenset({"length", "angle"})
-
-
-@dataclass(frozen=True, slots=True)
-class AsFitted:
-    """Annotation of what is set where a part is fitted, or comes of running: see ``AS_FITTED``."""
-
-
-AS_FITTED = AsFitted()
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,24 +65,5 @@ def sizes_apart(one: Sizes, other: Sizes) -> tuple[SizeApart, ...]:
 
 def _is_elsewhere(part: Component, leaf: Leaf) -> bool:
     """Whether a size is of the place of a part, or of how it is fitted and runs: itself, or a table that holds it."""
-    if leaf.field in _as_fitted(leaf.table) or leaf.field in own_places(leaf.table):
-        return True
-    return is_own_place(type(part), leaf.key) or _is_as_fitted(type(part), leaf.key)
-
-
-def _is_as_fitted(table: type, key: str) -> bool:
-    step, _, rest = key.partition(".")
-    if step in _as_fitted(table):
-        return True
-    about = fields_taken(table).get(step)
-    if about is None or about.inner is None or not rest:
-        return False
-    return _is_as_fitted(about.inner, rest.partition(".")[2] if about.many else rest)
-
-
-@cache
-def _as_fitted(table: type) -> frozenset[str]:
-    fields = table.model_fields  # type: ignore[attr-defined]  # a table of a spec
-    return frozenset(
-        name for name, one in fields.items() if any(isinstance(mark, AsFitted) for mark in one.metadata)
-    )
+    own = fields_taken(leaf.table)[leaf.field]
+    return own.own_place or own.as_fitted or is_on_no_drawing(type(part), leaf.key)

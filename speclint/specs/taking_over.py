@@ -1,15 +1,17 @@
 """What a spec takes over from another of its kind, under ``like`` or ``mirror_of``, and what its fields say of it.
 
-A field that says where the part sits, or what it touches, is marked ``OWN_PLACE``, and is never taken over. A field
-that changes on the other side of the engine says how, beside its type::
+A field that says where the part sits, or what it touches, is marked ``OWN_PLACE``, and is never taken over. A size
+that is set where the part is fitted, or comes of running, is marked ``AS_FITTED``. A field that changes on the other
+side of the engine says how, beside its type::
 
     housed_in: Annotated[LinkTo[CylinderBlock], OWN_PLACE] = NOT_STATED
+    clearance_open: Annotated[Length, AS_FITTED] = NOT_STATED
     angle: Annotated[Angle, Mirrors("round the axis")] = NOT_STATED
 """
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Any, Literal, get_args
@@ -31,6 +33,15 @@ OWN_PLACE = OwnPlace()
 
 #: Who prepared and who checked a spec: taken over only where nothing differs from what they signed.
 SIGNED = frozenset({"prepared_by", "checked_by"})
+
+
+@dataclass(frozen=True, slots=True)
+class AsFitted:
+    """Annotation of a size that stands on no drawing of the part: see ``AS_FITTED``."""
+
+
+#: Marks a size that is set where the part is fitted, or that comes of running, such as a clearance or wear.
+AS_FITTED = AsFitted()
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +94,7 @@ class FieldTaken:
     """What a model says of one field that may be taken over; ``inner`` is the table of which it holds one or many."""
 
     own_place: bool
+    as_fitted: bool
     whole: bool
     mirroring: Mirroring
     dimension: str
@@ -100,6 +112,7 @@ def fields_taken(table: type) -> Mapping[str, FieldTaken]:
         inner, many = _inner(field.annotation)
         found[name] = FieldTaken(
             own_place=any(isinstance(mark, OwnPlace) for mark in marks),
+            as_fitted=any(isinstance(mark, AsFitted) for mark in marks),
             whole=any(isinstance(mark, TakenWhole) for mark in marks),
             mirroring=next((mark.how for mark in marks if isinstance(mark, Mirrors)), "keep"),
             dimension=next((mark.dimension for mark in marks if hasattr(mark, "dimension")), ""),
@@ -118,13 +131,24 @@ def own_places(table: type) -> frozenset[str]:
 @cache
 def is_own_place(table: type, key: str) -> bool:
     """Whether a dotted key of a table, or a table that it leads through, is stated by each part for itself."""
+    return _leads_through(table, key, lambda about: about.own_place)
+
+
+@cache
+def is_on_no_drawing(table: type, key: str) -> bool:
+    """The same of what each part states for itself, or what is set where it is fitted and comes of running."""
+    return _leads_through(table, key, lambda about: about.own_place or about.as_fitted)
+
+
+def _leads_through(table: type, key: str, marked: Callable[[FieldTaken], bool]) -> bool:
+    """Whether a dotted key of a table, or a table on its way, is marked."""
     step, _, rest = key.partition(".")
     about = fields_taken(table).get(step)
     if about is None:
         return False
-    if about.own_place or not rest or about.inner is None:
-        return about.own_place
-    return is_own_place(about.inner, rest.partition(".")[2] if about.many else rest)
+    if marked(about) or not rest or about.inner is None:
+        return marked(about)
+    return _leads_through(about.inner, rest.partition(".")[2] if about.many else rest, marked)
 
 
 def _inner(annotation: Any) -> tuple[type | None, bool]:

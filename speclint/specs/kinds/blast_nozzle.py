@@ -7,9 +7,8 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Force, Fraction, Length, LinkTo, OneOrMore, Word
 from speclint.specs.freedom import GIVEN
 from speclint.specs.hazards import Hazards
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 
 
 class BlastNozzle(Component):

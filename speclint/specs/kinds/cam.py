@@ -8,9 +8,8 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import Shaft, Tappet
 from speclint.specs.reworking import CUT_DOWN, OPENED
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Law = Literal["parabolic", "harmonic", "cycloidal", "3-4-5 polynomial"]

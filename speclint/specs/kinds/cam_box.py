@@ -11,9 +11,8 @@ from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import FittedMaking
 from speclint.specs.named_in import NamedIn
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 
 
 class CamBox(Component):

@@ -11,9 +11,8 @@ from speclint.specs.heat_flow import HeatPath, WarmChamber
 from speclint.specs.inclinations import Inclination
 from speclint.specs.link_targets import CylinderBlock, PoppetValve
 from speclint.specs.named_in import NamedIn
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 
 
 class ChamberCover(Component):

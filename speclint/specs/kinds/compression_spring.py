@@ -20,9 +20,8 @@ from speclint.specs.geometry import Below, Conditions
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PoppetValve
 from speclint.specs.listed_in import ListedIn
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 from speclint.specs.wear import SpringWear
 
 Seating = Literal[

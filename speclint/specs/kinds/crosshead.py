@@ -7,10 +7,9 @@ from speclint.specs.fields import NOT_STATED, Area, Force, Fraction, Length, Lin
 from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import PistonRod
 from speclint.specs.listed_in import MATERIALS, THREADS
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 
 
 class RodHold(SpecTable):

@@ -31,9 +31,9 @@ from speclint.specs.lubrication import RubbingPair
 from speclint.specs.making import BlockMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import OPENED
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
+from speclint.specs.taking_over import AS_FITTED
 from speclint.specs.water import Drain
 
 #: The fluid on one side of a wall.

@@ -22,10 +22,9 @@ from speclint.specs.listed_in import MATERIALS
 from speclint.specs.making import LinerMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE, Mirrors
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE, Mirrors
 from speclint.specs.wear import WearFromNew
 
 Retention = Literal["collar clamped by cover", "dowel", "nothing"]

@@ -6,10 +6,9 @@ from speclint.specs.component import Component
 from speclint.specs.fields import NOT_STATED, Area, Conductivity, Density, Factor, Length, LinkTo, Word
 from speclint.specs.hazards import Hazards
 from speclint.specs.listed_in import MATERIALS, THREADS
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
 from speclint.specs.spec import SpecTable
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 
 
 class SheetFixing(SpecTable):

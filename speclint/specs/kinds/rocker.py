@@ -10,9 +10,8 @@ from speclint.specs.hazards import Hazards
 from speclint.specs.link_targets import CamBox, Shaft, ValveSpindle
 from speclint.specs.listed_in import MATERIALS
 from speclint.specs.reworking import CUT_DOWN
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 from speclint.specs.wear import BearingWear
 
 

@@ -11,9 +11,8 @@ from speclint.specs.link_targets import CylinderBlock
 from speclint.specs.making import SeatMaking
 from speclint.specs.named_in import NamedIn
 from speclint.specs.reworking import CUT_DOWN, OPENED
-from speclint.specs.sizes_made import AS_FITTED
 from speclint.specs.spans import Span
-from speclint.specs.taking_over import OWN_PLACE
+from speclint.specs.taking_over import AS_FITTED, OWN_PLACE
 from speclint.specs.wear import Regrind, WearOfFace
 
 Entering = Literal["pressed cold", "block heated", "ring chilled", "block heated and ring chilled"]
