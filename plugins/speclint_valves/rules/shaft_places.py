@@ -15,7 +15,7 @@ from speclint_valves.formulae.room import before_place, beyond_place, half_of_bo
 from speclint_valves.inputs.hubs import longest_of
 
 if TYPE_CHECKING:
-    from speclint.specs import Length, Position, ShaftBearing
+    from speclint.specs import Length, Position
 
 
 class _Standing(NamedTuple):
@@ -124,28 +124,27 @@ def _keyway(shaft: Shaft, name: str, sheet: Sheet) -> Judgement:
     """A keyway ends before each bearing, or begins behind it: its edges would wear a bush away."""
     keyway = shaft.keyways[name]
     begins, ends = sheet.take(f"k_1 {name}", keyway.begins), sheet.take(f"k_2 {name}", keyway.ends)
-    placed = {
-        which: one
-        for which, one in shaft.bearings.items()
-        if sheet.is_stated(f"place of bearing {which}", one.at)
-        and sheet.is_stated(f"length of bearing {which}", one.length)
-    }
-    if not placed:
+    bearings = _bearings(shaft, sheet)
+    if not bearings:
         raise sheet.not_applicable("no bearing says where it stands and how long it is")
-    return sheet.worst(*(_before_or_behind(begins, ends, which, one, sheet) for which, one in placed.items()))
+    return sheet.worst(*(_before_or_behind(begins, ends, one, sheet) for one in bearings))
 
 
-def _before_or_behind(
-    begins: Metres, ends: Metres, name: str, bearing: ShaftBearing, sheet: Sheet
-) -> Judgement:
-    x, b = sheet.take(f"x {name}", bearing.at), sheet.take(f"b {name}", bearing.length)
+def _before_or_behind(begins: Metres, ends: Metres, bearing: _Standing, sheet: Sheet) -> Judgement:
+    x, b = sheet.take(f"a of {bearing.name}", bearing.at), _length(bearing, sheet)
     if (begins + ends) / 2 < x:
-        return sheet.at_most(ends, sheet.work(f"x_1 {name}", before_place, a=x, b=b)).else_says(
-            f"{{item}} ends at {{found}}, and bearing {name} begins at {{limit}}"
+        return sheet.at_most(ends, sheet.work(f"x_1 {bearing.name}", before_place, a=x, b=b)).else_says(
+            f"{{item}} ends at {{found}}, and {bearing.name} begins at {{limit}}"
         )
-    return sheet.at_least(begins, sheet.work(f"x_2 {name}", beyond_place, a=x, b=b)).else_says(
-        f"{{item}} begins at {{found}}, and bearing {name} reaches to {{limit}}"
+    return sheet.at_least(begins, sheet.work(f"x_2 {bearing.name}", beyond_place, a=x, b=b)).else_says(
+        f"{{item}} begins at {{found}}, and {bearing.name} reaches to {{limit}}"
     )
+
+
+def _bearings(shaft: Shaft, sheet: Sheet) -> list[_Standing]:
+    """The bearings of a shaft that state place and length."""
+    bearings = [_Standing(f"bearing {name}", one.at, one.length) for name, one in shaft.bearings.items()]
+    return [one for one in bearings if _is_placed(one, sheet)]
 
 
 def _standing(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet, *, slides: bool) -> list[_Standing]:
@@ -161,9 +160,8 @@ def _standing(shaft: Shaft, cams: Sequence[Cam], sheet: Sheet, *, slides: bool) 
         brought = slides or sheet.said(f"{cam.id} held by", cam.held_along) == "fork of the gear"
         key = sheet.follow(cam.lifts).id if brought else cam.id, _aimed(one, sheet)
         found[key] = max(found.get(key, one), one, key=lambda same: _long(same, sheet))
-    bearings = [_Standing(f"bearing {name}", one.at, one.length) for name, one in shaft.bearings.items()]
-    bearings.append(_Standing("drive", shaft.drive.at, None))
-    placed = [one for one in bearings if _is_placed(one, sheet)]
+    drive = _Standing("drive", shaft.drive.at, None)
+    placed = [*_bearings(shaft, sheet), *([drive] if _is_placed(drive, sheet) else [])]
     return sorted([*found.values(), *placed], key=lambda one: _aimed(one, sheet))
 
 
@@ -181,13 +179,14 @@ def _long(one: _Standing, sheet: Sheet) -> Metres:
     return 0.0 if one.length is None else sheet.take_nominal(f"b_n of {one.name}", one.length)
 
 
+def _length(one: _Standing, sheet: Sheet) -> Metres:
+    return 0.0 if one.length is None else sheet.take(f"b of {one.name}", one.length)
+
+
 def _clear(one: _Standing, two: _Standing, sheet: Sheet) -> Judgement:
     """Two neighbours, of which the second stands farther along the shaft."""
     a_1, a_2 = sheet.take(f"a of {one.name}", one.at), sheet.take(f"a of {two.name}", two.at)
-    b_1, b_2 = (
-        0.0 if place.length is None else sheet.take(f"b of {place.name}", place.length)
-        for place in (one, two)
-    )
+    b_1, b_2 = _length(one, sheet), _length(two, sheet)
     apart = sheet.work("L_a", places_apart, x_1=a_1, x_2=a_2)
     return sheet.at_least(apart, sheet.work("b_h", half_of_both, b_1=b_1, b_2=b_2)).else_says(
         "{item}: {found} from middle to middle, and {limit} wanted by their lengths"
