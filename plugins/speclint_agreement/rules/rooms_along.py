@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from speclint import COMMON_PRACTICE, Grade, Limit, Pair, Rule, Sheet, Worked, agreement, worked
+from speclint.equations import Metres
 from speclint.facts import (
     apart,
     axle_pairs_at,
@@ -18,7 +19,7 @@ from speclint.facts import (
     side_closed,
     stroke_of,
 )
-from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, DrivingAxle, Engine, Envelope
+from speclint.specs import CylinderBlock, CylinderCover, CylinderEnd, DrivingAxle, Engine, Envelope, Length
 from speclint_agreement.formulae.drives import (
     ahead_of,
     far_cover,
@@ -123,9 +124,7 @@ def _covers_apart(points: Points, block: CylinderBlock, sheet: Sheet) -> Iterato
     if faces is None:
         yield Pair(covers, stroke_of(block, sheet, bore), "at least", name="front cover before back cover")
         return
-    X_f = sheet.work(
-        "X_f", apart, x_1=sheet.take_nominal("x_1", faces[0]), x_2=sheet.take_nominal("x_2", faces[1])
-    )
+    X_f = _faces_apart(faces, sheet)
     least = sheet.work("D_least", least_apart, X=X_f, delta=sheet.limit("inward", "δ"))
     yield Pair(covers, worked(least, *faces), "at least", name="front cover before back cover")
     tails = [sheet.said(f"tail rod of {rod.id}", rod.tail_rod) for rod in rods_drawn(block, sheet)]
@@ -179,13 +178,17 @@ def _by_one_cover(
     if faces is None:
         return None
     at_front = sheet.read(f"side of {cover.id}", ends[0].side) == "front"
-    X_f = sheet.work(
-        "X_f", apart, x_1=sheet.take_nominal("x_1", faces[0]), x_2=sheet.take_nominal("x_2", faces[1])
-    )
+    X_f = _faces_apart(faces, sheet)
     known = points[0] if at_front else points[-1]
     x = sheet.work("x_o", far_cover, x=known.value, k=-1.0 if at_front else 1.0, X=X_f)
     other = Worked(x, (*known.places, *worked(x, *faces).places))
     return (other, points[-1]) if at_front else (points[0], other)
+
+
+def _faces_apart(faces: tuple[Length, Length], sheet: Sheet) -> Metres:
+    """How far the faces of both covers are from each other."""
+    x_1, x_2 = (sheet.take_nominal(f"x_{number}", one) for number, one in enumerate(faces, start=1))
+    return sheet.work("X_f", apart, x_1=x_1, x_2=x_2)
 
 
 def _end_and_other(
