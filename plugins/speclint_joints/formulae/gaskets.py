@@ -28,7 +28,7 @@ def thinnest_pressed(k: Ratio, t_n: Metres) -> Metres:
 
     k: least over nominal thickness; t_n: nominal thickness, m. Returns m.
 
-    >>> round(thinnest_pressed(k=0.4, t_n=0.0015) * 1e3, 6)
-    0.6
+    >>> round(thinnest_pressed(k=0.5, t_n=0.0015) * 1e3, 6)
+    0.75
     """
     return k * t_n
