@@ -50,7 +50,7 @@ _OPENS = re.compile(
 #: Words after which a clause speaks of a neighbour.
 _NEIGHBOUR = re.compile(r"\b(?:for|suits?|beside|under|over|behind|against|fits?)\b", re.IGNORECASE)
 _THREAD = re.compile(r"(?<![\w.-])M(?P<size>\d+(?:\.\d+)?)(?:\s?[x×]\s?(?P<second>\d+(?:\.\d+)?))?(?![\w-])")
-#: A greater number after a thread is the length of the bolt, and no pitch.
+#: A greater number after a thread is the length of the bolt, and no pitch: ISO 261, general plan (from memory).
 _GREATEST_PITCH = 8.0
 
 

@@ -130,3 +130,28 @@ def test_a_word_for_a_size_follows_what_opens_it() -> None:
     assert [one.size for one in promised_sizes("Pin of diameter 90 mm, rim diameter 480 mm")] == [0.09]
     assert [one.key for one in promised_sizes("Valve wall 6 mm by 20 mm lift")] == ["wall", "lift"]
     assert threads_in("M24 and M24x2; M6-1, 3M24") == [("24", ""), ("24", "2")]
+
+
+@pytest.mark.parametrize(
+    ("title", "words", "size"),
+    [
+        ("Rod, 2 in diameter", "2 in diameter", 0.0508),  # an inch is 25.4 mm by definition
+        ('Rod, diameter 2"', 'diameter 2"', 0.0508),
+        ("Rod, 1 1/2 inches thick", "1 1/2 inches thick", 0.0381),
+        ("Rod, 2 inch bore", "2 inch bore", 0.0508),
+        ("Rod, length of 40 cm", "length of 40 cm", 0.4),
+    ],
+)
+def test_a_size_is_read_in_its_unit_with_its_word(title: str, words: str, size: float) -> None:
+    (found,) = promised_sizes(title)
+    assert found.words == words
+    assert found.size == pytest.approx(size, rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    ("thread", "pitch"), [("M160x8", "8"), ("M160x8.1", ""), ("M20x1.5", "1.5"), ("M20 x 60", "")]
+)
+def test_no_metric_pitch_is_greater_than_8_mm(thread: str, pitch: str) -> None:
+    """The general plan of ISO 261 ends with 8 mm (from memory): a greater number is the length of the bolt."""
+    ((_, found),) = threads_in(thread)
+    assert found == pitch
